@@ -1,0 +1,84 @@
+/**
+ * An exact rational number. Readings, unit factors, sums and means stay exact until they are judged,
+ * so a reading that stands on its limit is never pushed over it by binary rounding.
+ * The denominator is positive; the pair need not be in lowest terms (reducing costs more than it saves).
+ */
+export interface Fraction {
+  readonly n: bigint;
+  readonly d: bigint;
+}
+
+export const ZERO: Fraction = { n: 0n, d: 1n };
+
+export const fraction = (n: bigint | number, d: bigint | number = 1n): Fraction => {
+  const top = BigInt(n);
+  const bottom = BigInt(d);
+  if (bottom === 0n) throw new RangeError('a fraction cannot have a denominator of zero');
+  return bottom < 0n ? { n: -top, d: -bottom } : { n: top, d: bottom };
+};
+
+/** The exact value of decimal text such as `0.0020`, `+7` or `.5`. The caller has checked the form. */
+export function parseDecimal(text: string): Fraction {
+  const point = text.indexOf('.');
+  const places = point < 0 ? 0 : text.length - point - 1;
+  const digits = text.replace('.', '').replace(/^\+/, '');
+  return { n: BigInt(digits), d: 10n ** BigInt(places) };
+}
+
+export const add = (a: Fraction, b: Fraction): Fraction =>
+  a.d === b.d ? { n: a.n + b.n, d: a.d } : { n: a.n * b.d + b.n * a.d, d: a.d * b.d };
+
+export const negate = (a: Fraction): Fraction => ({ n: -a.n, d: a.d });
+
+export const subtract = (a: Fraction, b: Fraction): Fraction => add(a, negate(b));
+
+export const multiply = (a: Fraction, b: Fraction): Fraction => ({ n: a.n * b.n, d: a.d * b.d });
+
+export const divide = (a: Fraction, b: Fraction): Fraction => fraction(a.n * b.d, a.d * b.n);
+
+export const absolute = (a: Fraction): Fraction => (a.n < 0n ? negate(a) : a);
+
+/** Negative when a < b, zero when equal, positive when a > b. */
+export function compare(a: Fraction, b: Fraction): number {
+  const difference = a.n * b.d - b.n * a.d;
+  return difference < 0n ? -1 : difference > 0n ? 1 : 0;
+}
+
+export const equals = (a: Fraction, b: Fraction): boolean => compare(a, b) === 0;
+
+export const least = (values: readonly Fraction[]): Fraction => pick(values, (a, b) => compare(a, b) < 0);
+
+export const greatest = (values: readonly Fraction[]): Fraction => pick(values, (a, b) => compare(a, b) > 0);
+
+export const sum = (values: readonly Fraction[]): Fraction => values.reduce(add, ZERO);
+
+export const mean = (values: readonly Fraction[]): Fraction => divide(sum(values), fraction(values.length));
+
+/** The nearest whole number; a half goes away from zero, as on paper. */
+export function round(a: Fraction): bigint {
+  const half = (2n * (a.n < 0n ? -a.n : a.n) + a.d) / (2n * a.d);
+  return a.n < 0n ? -half : half;
+}
+
+/** The nearest double. Big numerators are scaled first, since a bigint past 2^1024 has no double. */
+export function toNumber(a: Fraction): number {
+  const direct = Number(a.n) / Number(a.d);
+  if (Number.isFinite(direct)) return direct;
+  const shift = BigInt(Math.max(0, a.d.toString(2).length - 64));
+  return Number(a.n >> shift) / Number(a.d >> shift);
+}
+
+/** Decimal text with exactly `places` decimals, rounded half away from zero. */
+export function toDecimal(a: Fraction, places: number): string {
+  const scaled = round({ n: a.n * 10n ** BigInt(places), d: a.d });
+  const digits = (scaled < 0n ? -scaled : scaled).toString().padStart(places + 1, '0');
+  const whole = digits.slice(0, digits.length - places);
+  const sign = scaled < 0n ? '-' : '';
+  return places === 0 ? `${sign}${whole}` : `${sign}${whole}.${digits.slice(-places)}`;
+}
+
+function pick(values: readonly Fraction[], better: (a: Fraction, b: Fraction) => boolean): Fraction {
+  const [first, ...rest] = values;
+  if (first === undefined) throw new RangeError('no values to choose from');
+  return rest.reduce((best, value) => (better(value, best) ? value : best), first);
+}

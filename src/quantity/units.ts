@@ -1,0 +1,119 @@
+import { add, divide, type Fraction, fraction, multiply, parseDecimal, subtract } from './fraction.ts';
+
+export type Quantity =
+  | 'length'
+  | 'torque'
+  | 'force'
+  | 'pressure'
+  | 'volume'
+  | 'mass'
+  | 'angle'
+  | 'temperature'
+  | 'time'
+  | 'speed';
+
+export interface Unit {
+  /** As printed, and as written in a document. */
+  readonly name: string;
+  readonly quantity: Quantity;
+  /** One of this unit in the quantity's base unit. */
+  readonly factor: Fraction;
+  /** What zero in this unit is in the base unit; only temperatures have one. */
+  readonly zero?: Fraction;
+}
+
+/**
+ * What one whole step inside stands for. A tenth of a nanometre makes the inch (254,000,000) and the
+ * millimetre (10,000,000) whole numbers, so every length a document can state is exact.
+ */
+export const BASE_UNITS: Readonly<Record<Quantity, string>> = {
+  length: 'tenth of a nanometre',
+  torque: 'newton metre',
+  force: 'newton',
+  pressure: 'kilopascal',
+  volume: 'cubic centimetre',
+  mass: 'gram',
+  angle: 'degree',
+  temperature: 'degree Celsius',
+  time: 'hour',
+  speed: 'revolution per minute',
+};
+
+/** Pound-force in newtons, exact: 0.45359237 kg × 9.80665 m/s² (NIST SP 811, B.8). */
+const LBF = parseDecimal('4.4482216152605');
+const FOOT_IN_METRES = parseDecimal('0.3048');
+const INCH_IN_METRES = parseDecimal('0.0254');
+const STANDARD_GRAVITY = parseDecimal('9.80665');
+const POUND_IN_GRAMS = parseDecimal('453.59237');
+const SQUARE_INCH_IN_SQUARE_METRES = multiply(INCH_IN_METRES, INCH_IN_METRES);
+const SIXTEENTH = fraction(1, 16);
+
+const unit = (name: string, quantity: Quantity, factor: Fraction, zero?: Fraction): Unit =>
+  zero === undefined ? { name, quantity, factor } : { name, quantity, factor, zero };
+
+/** Exact factors only (NIST SP 811). */
+export const UNITS: readonly Unit[] = [
+  unit('in', 'length', fraction(254_000_000)),
+  unit('thou', 'length', fraction(254_000)),
+  unit('mm', 'length', fraction(10_000_000)),
+  unit('um', 'length', fraction(10_000)),
+  unit('lbf ft', 'torque', multiply(LBF, FOOT_IN_METRES)),
+  unit('lbf in', 'torque', multiply(LBF, INCH_IN_METRES)),
+  unit('ozf in', 'torque', multiply(multiply(LBF, INCH_IN_METRES), SIXTEENTH)),
+  unit('N m', 'torque', fraction(1)),
+  unit('kgf m', 'torque', STANDARD_GRAVITY),
+  unit('lbf', 'force', LBF),
+  unit('N', 'force', fraction(1)),
+  unit('kN', 'force', fraction(1000)),
+  unit('psi', 'pressure', divide(divide(LBF, SQUARE_INCH_IN_SQUARE_METRES), fraction(1000))),
+  unit('kPa', 'pressure', fraction(1)),
+  unit('bar', 'pressure', fraction(100)),
+  unit('cc', 'volume', fraction(1)),
+  unit('ml', 'volume', fraction(1)),
+  unit('in3', 'volume', parseDecimal('16.387064')),
+  unit('g', 'mass', fraction(1)),
+  unit('kg', 'mass', fraction(1000)),
+  unit('oz', 'mass', multiply(POUND_IN_GRAMS, SIXTEENTH)),
+  unit('deg', 'angle', fraction(1)),
+  unit('degC', 'temperature', fraction(1)),
+  unit('degF', 'temperature', fraction(5, 9), divide(fraction(-160), fraction(9))),
+  unit('h', 'time', fraction(1)),
+  unit('rpm', 'speed', fraction(1)),
+];
+
+/** Spellings that shops write; accepted, and printed in the standard form. */
+const OTHER_SPELLINGS: readonly (readonly [string, string])[] = [
+  ['ft-lb', 'lbf ft'],
+  ['lb-ft', 'lbf ft'],
+  ['in-lb', 'lbf in'],
+  ['lb-in', 'lbf in'],
+  ['Nm', 'N m'],
+];
+
+const byName = new Map(UNITS.map((each) => [each.name, each]));
+for (const [spelling, name] of OTHER_SPELLINGS) byName.set(spelling, unitNamed(name));
+
+export const UNIT_SPELLINGS: readonly string[] = [...byName.keys()];
+
+export const findUnit = (name: string): Unit | undefined => byName.get(name);
+
+/** A unit known to exist; asking for another is a bug. */
+export function unitNamed(name: string): Unit {
+  const found = byName.get(name);
+  if (found === undefined) throw new RangeError(`no unit is named ${name}`);
+  return found;
+}
+
+export const unitsOf = (quantity: Quantity): readonly Unit[] =>
+  UNITS.filter((each) => each.quantity === quantity);
+
+/** A number of units as an amount in the base unit. */
+export function toBase(value: Fraction, of: Unit): Fraction {
+  const scaled = multiply(value, of.factor);
+  return of.zero === undefined ? scaled : add(scaled, of.zero);
+}
+
+/** An amount in the base unit as a number of units. */
+export function fromBase(amount: Fraction, of: Unit): Fraction {
+  return divide(of.zero === undefined ? amount : subtract(amount, of.zero), of.factor);
+}
