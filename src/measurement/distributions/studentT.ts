@@ -1,0 +1,53 @@
+import { betaPower, incompleteBeta } from './beta.ts';
+import { normalCdf, normalQuantile, requireProbability } from './normal.ts';
+import { positiveQuantile, type Tails } from './tails.ts';
+
+/**
+ * The probability that Student's t with `dof` degrees of freedom is at most `t`. The degrees of freedom may be
+ * any number above zero; infinitely many are the normal distribution. A lower tail keeps its digits.
+ */
+export function tCdf(t: number, dof: number): number {
+  requireDof(dof);
+  if (dof === Number.POSITIVE_INFINITY) return normalCdf(t);
+  const upper = absoluteTails(Math.abs(t), dof).above / 2;
+  return t < 0 ? upper : 1 - upper;
+}
+
+/** The t below which Student's t lies with probability `p`, 0 ≤ p ≤ 1; `dof` as in `tCdf`. */
+export function tQuantile(p: number, dof: number): number {
+  requireDof(dof);
+  requireProbability(p);
+  if (dof === Number.POSITIVE_INFINITY) return normalQuantile(p);
+  if (p === 0.5) return 0;
+  const tail = Math.min(p, 1 - p);
+  const size = positiveQuantile(absoluteT(dof), { below: 1 - 2 * tail, above: 2 * tail });
+  return p < 0.5 ? -size : size;
+}
+
+/** The factor k for which ±k standard uncertainties hold the two-sided `confidence`, such as 0.95. */
+export const twoSidedT = (confidence: number, dof: number): number =>
+  tQuantile(1 - (1 - confidence) / 2, dof);
+
+export function requireDof(dof: number): void {
+  if (!(dof > 0)) throw new RangeError(`degrees of freedom lie above zero, not at ${dof}`);
+}
+
+const absoluteT = (dof: number) => ({
+  tails: (size: number): Tails => absoluteTails(size, dof),
+  density: (size: number): number => {
+    const { x, y } = shares(size, dof);
+    return (2 * betaPower(x, y, dof / 2, 0.5)) / size;
+  },
+});
+
+function absoluteTails(size: number, dof: number): Tails {
+  const { x, y } = shares(size, dof);
+  const { below, above } = incompleteBeta(x, y, dof / 2, 0.5);
+  return { below: above, above: below };
+}
+
+/** dof / (dof + t²) and what it lacks to one, without overflow for a huge t. */
+function shares(size: number, dof: number): { readonly x: number; readonly y: number } {
+  const ratio = (size / dof) * size;
+  return { x: 1 / (1 + ratio), y: ratio > 1 ? 1 / (1 + 1 / ratio) : ratio / (1 + ratio) };
+}

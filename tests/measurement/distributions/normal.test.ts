@@ -1,0 +1,39 @@
+import { expect, test } from 'vitest';
+import { normalCdf, normalQuantile } from '../../../src/measurement/distributions/normal.ts';
+import { referenceRows, relativeError, worst } from './reference.ts';
+
+test('the normal distribution agrees with the 50-digit table, far tails included', () => {
+  const errors = referenceRows('ncdf').map(({ given: [z = 0], value }) => relativeError(normalCdf(z), value));
+  expect(errors).toHaveLength(23);
+  expect(worst(errors).error).toBeLessThan(1e-14);
+});
+
+test('the normal quantile agrees with the 50-digit table', () => {
+  const errors = referenceRows('nq').map(({ given: [p = 0], value }) => Math.abs(normalQuantile(p) - value));
+  expect(errors).toHaveLength(17);
+  expect(worst(errors).error).toBeLessThan(1e-14);
+});
+
+// JCGM 106:2012 table 1 (the rows are from memory, the four decimals were worked separately).
+test.each([
+  [0.8, 0.8416],
+  [0.9, 1.2816],
+  [0.95, 1.6449],
+  [0.99, 2.3263],
+  [0.999, 3.0902],
+])('a one-sided probability of %f needs %f standard uncertainties', (p, z) => {
+  expect(normalQuantile(p)).toBeCloseTo(z, 4);
+  expect(normalCdf(z)).toBeCloseTo(p, 4);
+});
+
+test('the ends and the middle are exact', () => {
+  expect(normalQuantile(0)).toBe(Number.NEGATIVE_INFINITY);
+  expect(normalQuantile(1)).toBe(Number.POSITIVE_INFINITY);
+  expect(normalQuantile(0.5)).toBe(0);
+  expect(normalCdf(0)).toBe(0.5);
+  expect(normalCdf(Number.NEGATIVE_INFINITY)).toBe(0);
+});
+
+test('what is no probability is refused', () => {
+  for (const p of [-0.1, 1.1, Number.NaN]) expect(() => normalQuantile(p)).toThrow(RangeError);
+});
