@@ -1,0 +1,34 @@
+import { expect, it } from 'vitest';
+import { namesIn, unknownNames } from '../../src/formula/names.ts';
+import { parsed } from './parsed.ts';
+
+it.each([
+  ['0.0005 * bore', ['bore']],
+  ['stroke - bore / stroke', ['stroke', 'bore']],
+  ['max(-bore, round(cap_2, 2), sqrt((bore)))', ['bore', 'cap_2']],
+  ['1 + 2', []],
+])('%s uses %j', (text, names) => {
+  expect(namesIn(parsed(text))).toEqual(names);
+});
+
+const KNOWN = new Set(['bore', 'stroke']);
+
+it('every name that nothing goes by is reported where it stands', () => {
+  expect(unknownNames(parsed('bor + stroke * zebra'), KNOWN)).toEqual([
+    { message: 'no size or characteristic is called bor', help: 'did you mean bore?', start: 0, end: 3 },
+    {
+      message: 'no size or characteristic is called zebra',
+      help: 'use a name that stands under sizes, or a characteristic',
+      start: 15,
+      end: 20,
+    },
+  ]);
+});
+
+it('known names are no problem', () => {
+  expect(unknownNames(parsed('bore / stroke'), KNOWN)).toEqual([]);
+});
+
+it.each(['constructor', 'toString'.toLowerCase(), 'e', 'pi', 'i'])('%s is a name like any other', (name) => {
+  expect(unknownNames(parsed(name), KNOWN)).toHaveLength(1);
+});

@@ -1,0 +1,42 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { squareRoot } from '../../src/formula/square-root.ts';
+import { fraction, toDecimal } from '../../src/quantity/fraction.ts';
+
+/** √2, √3, √5 and √10: the decimal expansions of any published table (OEIS A002193, A002163 and the like; from memory). */
+it.each([
+  [2n, '1.4142135623730950488016887242'],
+  [3n, '1.7320508075688772935274463415'],
+  [5n, '2.2360679774997896964091736687'],
+  [10n, '3.1622776601683793319988935444'],
+])('the root of %s agrees with the tables to twenty-eight decimals', (square, table) => {
+  expect(toDecimal(squareRoot(fraction(square)), 28)).toBe(table);
+});
+
+it('the root of a square is exact, in lowest terms or not', () => {
+  const part = fc.bigInt({ min: 0n, max: 10n ** 40n });
+  const below = fc.bigInt({ min: 1n, max: 10n ** 40n });
+  fc.assert(
+    fc.property(part, below, below, (n, d, factor) => {
+      const root = squareRoot({ n: n * n * factor, d: d * d * factor });
+      expect(root.n * d).toBe(n * root.d);
+    }),
+    { seed: 25, numRuns: 2000 },
+  );
+});
+
+it('any other root is right to thirty digits, however large or small', () => {
+  const part = fc
+    .integer({ min: 0, max: 300 })
+    .chain((digits) => fc.bigInt({ min: 1n, max: 10n ** BigInt(digits) }));
+  fc.assert(
+    fc.property(part, part, (n, d) => {
+      const root = squareRoot({ n, d });
+      // Half a unit in the thirtieth digit is at most 5·10⁻³⁰ of the root, twice that of its square; cross-multiplied.
+      const off = root.n * root.n * d - n * root.d * root.d;
+      const allowed = 10n * n * root.d * root.d;
+      expect((off < 0n ? -off : off) * 10n ** 30n <= allowed).toBe(true);
+    }),
+    { seed: 26, numRuns: 2000 },
+  );
+});
