@@ -8,10 +8,10 @@ import type { CallNode, FormulaNode, NameNode, OperationNode, Operator, ParsedFo
 export type FormulaValues = ReadonlyMap<string, Fraction>;
 
 /**
- * Some 2,400 digits: many times what a hundred readings can multiply up to, and little enough that the
- * slowest formula stays within a few milliseconds.
+ * Some 1,200 digits: more than the fifty readings that fit a formula multiply up to, and little enough that
+ * the slowest formula stays within a few milliseconds.
  */
-const HUGE = 1n << 8192n;
+const HUGE = 1n << 4096n;
 
 type Result = Fraction | FormulaProblem;
 
@@ -89,7 +89,7 @@ const noValueFor = (node: NameNode, values: FormulaValues): FormulaProblem =>
   formulaProblem(node, `there is no value for ${node.name}`, didYouMean(node.name, values.keys()));
 
 const tooManyDigits = (at: Stretch): FormulaProblem =>
-  formulaProblem(at, 'the numbers here run to thousands of digits', 'use fewer or shorter numbers');
+  formulaProblem(at, 'the numbers here run to more than a thousand digits', 'use fewer or shorter numbers');
 
 const isHandy = ({ n, d }: Fraction): boolean => n < HUGE && n > -HUGE && d < HUGE;
 
