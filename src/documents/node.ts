@@ -10,13 +10,18 @@ export interface ScalarNode {
   readonly kind: 'scalar';
   readonly span: Span;
   readonly value: string | number | boolean | null;
-  /** The characters as written; for a plain `0.0020` the digits a number would lose. */
+  /** For a plain scalar the characters as written: `0.0020` keeps the digits that a number would lose. */
   readonly source: string;
   /** Written bare, without quotes and not as a block: only then can text be a number. */
   readonly plain: boolean;
+  /** A whole number written like `05`: bench shorthand, allowed only in a block of readings that has `in:`. */
+  readonly leadingZero?: true;
+  /** The loader has reported this scalar; what else is wrong with its value is not worth saying. */
+  readonly refused?: true;
 }
 
 export interface Entry {
+  /** The key's text, in normal form C: `at: { 3: … }` and `at: { "3": … }` are the same key. */
   readonly key: string;
   readonly keySpan: Span;
   readonly node: Node;
@@ -25,6 +30,7 @@ export interface Entry {
 export interface MapNode {
   readonly kind: 'map';
   readonly span: Span;
+  /** In the order of the file. */
   readonly entries: ReadonlyMap<string, Entry>;
 }
 
@@ -41,6 +47,8 @@ export type Node = ScalarNode | MapNode | ListNode;
 export interface SourceText {
   /** Relative to the working directory, with `/`. */
   readonly path: string;
+  /** As it stands in the file, a byte order mark and the line ends included. */
   readonly text: string;
+  /** A byte order mark takes no column; offsets outside the text give its nearest end. */
   readonly place: (span: Span) => Place;
 }

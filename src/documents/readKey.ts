@@ -1,0 +1,65 @@
+import { isAlias, isScalar, type Pair, type Node as ParsedNode, type Scalar } from 'yaml';
+import { reportSplitNumber, splitByComma } from './decimalComma.ts';
+import { keyTrouble } from './key.ts';
+import type { Entry, SourceText, Span } from './node.ts';
+import type { Report } from './problem.ts';
+import { refuseAlias, refuseProperties } from './properties.ts';
+import { quoted } from './quoted.ts';
+import { refuseEscapedControls } from './readScalar.ts';
+
+interface Around {
+  readonly entries: ReadonlyMap<string, Entry>;
+  readonly last: Entry | undefined;
+}
+
+type Key = Pick<Entry, 'key' | 'keySpan'>;
+
+/** The key of an entry; undefined, and reported, when no entry can be made of it. */
+export function readKey(pair: Pair, around: Around, source: SourceText, report: Report): Key | undefined {
+  const parsed = pair.key;
+  if (!isScalar(parsed)) return refuseKey(parsed, report);
+  const name = parsed.source ?? '';
+  const [start, end] = parsed.range ?? [0, 0];
+  const keySpan = { start, end };
+  const halves = splitByComma(name, keySpan, pair.value, around.last, source.text);
+  if (halves !== undefined) return reportSplitNumber(halves, source.text, report);
+  if (!isSound(parsed, name, keySpan, source.text, report)) return undefined;
+  return distinct(name.normalize('NFC'), keySpan, around.entries, source, report);
+}
+
+function refuseKey(parsed: unknown, report: Report): undefined {
+  if (isAlias(parsed)) refuseAlias(parsed, report);
+  else {
+    const [start, end] = (parsed as ParsedNode | null)?.range ?? [0, 0];
+    report('key', { start, end }, 'a key is a list or a mapping', 'A key is a name or a number.');
+  }
+  return undefined;
+}
+
+function isSound(parsed: Scalar, name: string, span: Span, text: string, report: Report): boolean {
+  refuseProperties(parsed, span, text, report);
+  if (parsed.type === 'QUOTE_DOUBLE') refuseEscapedControls(name, span, report);
+  const trouble = keyTrouble(name, parsed.type === 'PLAIN');
+  if (trouble === undefined) return true;
+  report('key', span, trouble.message, trouble.help);
+  return trouble.usable;
+}
+
+function distinct(
+  key: string,
+  keySpan: Span,
+  entries: Around['entries'],
+  source: SourceText,
+  report: Report,
+): Key | undefined {
+  const first = entries.get(key);
+  if (first === undefined) return { key, keySpan };
+  const { line } = source.place(first.keySpan);
+  report(
+    'duplicate-key',
+    keySpan,
+    `the key ${quoted(key)} stands twice; first on line ${line}`,
+    'Keep one of the two.',
+  );
+  return undefined;
+}

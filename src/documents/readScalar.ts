@@ -1,0 +1,54 @@
+import type { Scalar } from 'yaml';
+import type { ScalarNode, Span } from './node.ts';
+import type { Report } from './problem.ts';
+import { refuseProperties } from './properties.ts';
+import { escapeHidden, quoted } from './quoted.ts';
+import { readPlain } from './scalar.ts';
+
+/** Controls that text may not hold, however they are written; LF and tab may. */
+const CONTROL = /[\0-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ufeff\ufffe\uffff]|\p{Cs}/u;
+
+/** A parsed scalar by our own rules: only one written without quotes can be anything but text. */
+export function readScalar(parsed: Scalar, text: string, report: Report): ScalarNode {
+  const [start, end] = parsed.range ?? [0, 0];
+  const span = { start, end };
+  const source = parsed.source ?? '';
+  refuseProperties(parsed, span, text, report);
+  if (parsed.type === 'PLAIN') return readPlainScalar(source, span, report);
+  if (parsed.type === 'QUOTE_DOUBLE') refuseEscapedControls(source, span, report);
+  const block = parsed.type === 'BLOCK_LITERAL' || parsed.type === 'BLOCK_FOLDED';
+  return {
+    kind: 'scalar',
+    span: block ? withoutLineEnd(span, text) : span,
+    value: source,
+    source,
+    plain: false,
+  };
+}
+
+function readPlainScalar(source: string, span: Span, report: Report): ScalarNode {
+  const value = readPlain(source);
+  if (value === null || typeof value !== 'object')
+    return { kind: 'scalar', span, value, source, plain: true };
+  const scalar = { kind: 'scalar', span, value: value.value, source, plain: true } as const;
+  if (value.leadingZero) return { ...scalar, leadingZero: true };
+  reportAmbiguous(source, span, value.why, report);
+  return { ...scalar, refused: true };
+}
+
+export function reportAmbiguous(source: string, span: Span, why: string, report: Report): void {
+  const help = 'Write it as a plain decimal, such as 3.2478; put it in quotes if it is a name.';
+  report('scalar', span, `${quoted(source)} can be read in more than one way: ${why}`, help);
+}
+
+/** Raw controls are found in the bytes; here, those that an escape such as `"\\e"` brings in. */
+export function refuseEscapedControls(value: string, span: Span, report: Report): void {
+  const found = CONTROL.exec(value);
+  if (found === null) return;
+  const message = `this text holds the control character ${escapeHidden(found[0])}`;
+  report('control-character', span, message, 'Leave it out.');
+}
+
+function withoutLineEnd(span: Span, text: string): Span {
+  return { start: span.start, end: span.start + text.slice(span.start, span.end).trimEnd().length };
+}

@@ -1,0 +1,84 @@
+/** A plain scalar that is refused: other readers of YAML, or other people, take it for something else. */
+export interface Ambiguous {
+  /** What it most likely means, so that nothing else complains about it. */
+  readonly value: number;
+  readonly why: string;
+  /** `05`: fine as bench shorthand, which only its surroundings can tell. */
+  readonly leadingZero: boolean;
+}
+
+export type PlainValue = string | number | boolean | null;
+
+/** A double keeps 15 significant digits of any decimal. */
+const MOST_DIGITS = 15;
+
+const NUMBER = /^[-+]?((0|[1-9]\d*)(\.\d+)?|\.\d+)$/;
+const LEADING_ZERO = /^[-+]?0\d+$/;
+
+const WORDS: ReadonlyMap<string, boolean | null> = new Map<string, boolean | null>([
+  ['', null],
+  ['~', null],
+  ['null', null],
+  ['Null', null],
+  ['NULL', null],
+  ['true', true],
+  ['True', true],
+  ['TRUE', true],
+  ['false', false],
+  ['False', false],
+  ['FALSE', false],
+]);
+
+/** Forms that one reader of YAML or another takes for a number; NUMBER has been tried before. */
+const AMBIGUOUS: readonly (readonly [RegExp, string])[] = [
+  [LEADING_ZERO, 'some readers take a leading zero for base eight'],
+  [/^[-+]?\d+\.$/, 'its decimals are missing'],
+  [/^[-+]?0\d+\.\d+$/, 'its whole part has a leading zero'],
+  [/^[-+]?0o[0-7_]+$/i, 'it is in base eight'],
+  [/^[-+]?0x[0-9a-f_]+$/i, 'it is in base sixteen'],
+  [/^[-+]?0b[01_]+$/i, 'it is in base two'],
+  [/^[-+]?(\d[\d_]*\.?[\d_]*|\.\d[\d_]*)e[-+]?\d+$/i, 'it has an exponent'],
+  [
+    /^[-+]?(\d[\d_]*_[\d_]*(\.[\d_]*)?|\d+\.[\d_]*_[\d_]*|\.\d[\d_]*_[\d_]*)$/,
+    'some readers drop the underscore',
+  ],
+  [/^[-+]?\d[\d_]*(:[0-5]?\d)+(\.[\d_]*)?$/, 'some readers take the colon for base sixty'],
+  [/^[-+]?\.inf$/i, 'it stands for infinity'],
+  [/^[-+]?\.nan$/i, 'it stands for "not a number"'],
+];
+
+/**
+ * What a scalar written without quotes means. Numbers are decimals without an exponent; `yes`, `no`, `on`, `off`,
+ * `y` and `n` are text, whatever YAML 1.1 made of them.
+ */
+export function readPlain(source: string): PlainValue | Ambiguous {
+  if (!mayBeNumber(source.charCodeAt(0))) {
+    const word = source.length <= 5 ? WORDS.get(source) : undefined;
+    return word === undefined ? source : word;
+  }
+  if (!NUMBER.test(source)) return readUnusual(source);
+  const value = Number(source);
+  if (source.length <= MOST_DIGITS) return value;
+  const digits = significantDigits(source);
+  if (digits > MOST_DIGITS) {
+    return ambiguous(value, `it has ${digits} significant digits, and a number keeps ${MOST_DIGITS}`);
+  }
+  return value === 0 && digits > 0 ? ambiguous(value, 'it is too small to be kept') : value;
+}
+
+/** A digit, a sign or a point: nothing else begins a number. */
+const mayBeNumber = (code: number): boolean =>
+  (code >= 48 && code <= 57) || code === 43 || code === 45 || code === 46;
+
+function readUnusual(source: string): string | Ambiguous {
+  for (const [form, why] of AMBIGUOUS) {
+    if (form.test(source)) return ambiguous(Number.parseFloat(source) || 0, why, form === LEADING_ZERO);
+  }
+  return source;
+}
+
+function ambiguous(value: number, why: string, leadingZero = false): Ambiguous {
+  return { value: Number.isFinite(value) ? value : 0, why, leadingZero };
+}
+
+const significantDigits = (source: string): number => source.replace(/^[-+]?[0.]*|\./g, '').length;

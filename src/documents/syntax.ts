@@ -1,0 +1,100 @@
+import type { ErrorCode, YAMLError } from 'yaml';
+import type { DocumentCode } from '../diagnostic/diagnostic.ts';
+import type { Problem } from './problem.ts';
+import { quoted } from './quoted.ts';
+
+interface Words {
+  readonly code: DocumentCode;
+  readonly message: (here: string) => string;
+  readonly help?: string;
+}
+
+/** The parser's complaint in our words. Its own words are never shown: they quote the file raw. */
+export function translate(error: YAMLError, text: string): Problem {
+  // Trouble found at the end of the file is shown behind its last word, not on an empty line below.
+  const last = text.trimEnd().length;
+  const start = Math.max(0, Math.min(error.pos[0], last));
+  const end = Math.max(start, Math.min(error.pos[1], last));
+  const words = WORDS[error.code];
+  const { code, help } = words;
+  return { code, span: { start, end }, message: words.message(text.slice(start, end)), help };
+}
+
+const words = (code: DocumentCode, message: string | Words['message'], help?: string): Words => {
+  const known = { code, message: typeof message === 'string' ? () => message : message };
+  return help === undefined ? known : { ...known, help };
+};
+
+const NO_ALIAS = 'Write the value out wherever it is meant.';
+const NO_TAG = 'Leave the tag out.';
+const NO_DIRECTIVE = 'Leave the line out: documents are YAML 1.2.';
+const ONE_LINE_KEY = 'Write the key and its colon on one line.';
+
+/** By the parser's stable codes; a code it adds one day does not compile until it has words here. */
+const WORDS: Readonly<Record<ErrorCode, Words>> = {
+  ALIAS_PROPS: words('alias', 'an alias carries an anchor or a tag', NO_ALIAS),
+  BAD_ALIAS: words(
+    'alias',
+    'anchors (&) and aliases (*) are not used here',
+    `${NO_ALIAS} Quote text that begins so.`,
+  ),
+  MULTIPLE_ANCHORS: words('alias', 'a value has two anchors', NO_ALIAS),
+  BAD_DIRECTIVE: words('directive', 'a directive line (%) is not used here', NO_DIRECTIVE),
+  MULTIPLE_TAGS: words('tag', 'a value has two tags', NO_TAG),
+  TAG_RESOLVE_FAILED: words('tag', (here) => `tags such as ${quoted(here)} are not used here`, NO_TAG),
+  BAD_COLLECTION_TYPE: words('tag', 'a tag does not fit the list or mapping it stands before', NO_TAG),
+  DUPLICATE_KEY: words('duplicate-key', 'a key stands twice', 'Keep one of the two.'),
+  NON_STRING_KEY: words('key', 'a key is a list or a mapping', 'A key is a name or a number.'),
+  RESOURCE_EXHAUSTION: words(
+    'depth',
+    'lists and mappings are nested too deep to be read',
+    'Nest them less deep.',
+  ),
+  BAD_DQ_ESCAPE: words(
+    'yaml',
+    (here) => `${quoted(here)} is not an escape that YAML knows`,
+    'Write \\\\ for a backslash, or use single quotes.',
+  ),
+  BAD_INDENT: words(
+    'yaml',
+    'the indentation does not fit the lines above',
+    'Start the keys of one mapping, and the items of one list, in the same column; close every bracket and quote.',
+  ),
+  BAD_PROP_ORDER: words('alias', 'an anchor or a tag stands in the wrong place', 'Leave it out.'),
+  BAD_SCALAR_START: words('yaml', (here) => `a value cannot begin with ${quoted(here)}`, 'Put it in quotes.'),
+  BLOCK_AS_IMPLICIT_KEY: words(
+    'yaml',
+    'a second key or a list begins on the line of a key',
+    'Begin a new line, indented; or put text that holds a colon and a space in quotes.',
+  ),
+  BLOCK_IN_FLOW: words(
+    'yaml',
+    'an indented list or mapping stands inside brackets',
+    'Write it in brackets too: [ ] or { }.',
+  ),
+  IMPOSSIBLE: words('yaml', 'this cannot be read', 'Compare it with the lines around it.'),
+  KEY_OVER_1024_CHARS: words('yaml', 'a key is longer than 1024 characters', 'Shorten it.'),
+  MISSING_CHAR: words(
+    'yaml',
+    missing,
+    'Look for a colon and a space after a key, a comma between items, a space before #, a closing quote or bracket.',
+  ),
+  MULTILINE_IMPLICIT_KEY: words('yaml', 'a key goes over several lines', ONE_LINE_KEY),
+  MULTIPLE_DOCS: words(
+    'yaml',
+    'a second document begins here (after --- or ...)',
+    'Put each document in a file of its own.',
+  ),
+  TAB_AS_INDENT: words('yaml', 'a tab is used to indent', 'Indent with spaces.'),
+  UNEXPECTED_TOKEN: words(
+    'yaml',
+    (here) => (here === '' ? 'something is missing here' : `${quoted(here)} does not belong here`),
+    'Compare it with the lines around it; put text with special characters in quotes.',
+  ),
+};
+
+/** The parser marks a whole key that has no colon, but a single place where anything else is missing. */
+function missing(here: string): string {
+  if (/^[^\s,\]}]{2}/.test(here)) return `${quoted(here)} stands where a key and its colon are expected`;
+  return 'a character is missing here';
+}

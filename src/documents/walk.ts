@@ -1,0 +1,158 @@
+import { isAlias, isMap, isScalar, isSeq, type Pair, type YAMLMap, type YAMLSeq } from 'yaml';
+import type { Entry, Node, ScalarNode, SourceText, Span } from './node.ts';
+import type { Report } from './problem.ts';
+import { refuseAlias, refuseProperties } from './properties.ts';
+import { readKey } from './readKey.ts';
+import { readScalar } from './readScalar.ts';
+
+/** Lists and mappings within each other. */
+export const MOST_DEPTH = 32;
+/** Values, the lists and mappings included. */
+export const MOST_NODES = 50_000;
+
+/** A document as nodes with their places and, built beside them, as plain values for a schema to look at. */
+export interface Walked {
+  readonly root: Node;
+  /** Maps have no prototype: they inherit nothing, and no key can reach one. */
+  readonly data: unknown;
+  /** Numbers such as `05`, to be judged when their surroundings are known. */
+  readonly leadingZeros: readonly ScalarNode[];
+  /** False when the walk gave up on a part, so that the tree is not the whole document. */
+  readonly complete: boolean;
+}
+
+interface Walk {
+  readonly source: SourceText;
+  readonly report: Report;
+  readonly frames: Frame[];
+  readonly leadingZeros: ScalarNode[];
+  nodes: number;
+  complete: boolean;
+}
+
+interface FrameBase {
+  readonly span: { readonly start: number; end: number };
+  /** In brackets, so that its end is where it says. */
+  readonly flow: boolean;
+  next: number;
+}
+
+export interface MapFrame extends FrameBase {
+  readonly kind: 'map';
+  readonly from: readonly Pair[];
+  readonly entries: Map<string, Entry>;
+  readonly data: Record<string, unknown>;
+  last: Entry | undefined;
+}
+
+interface ListFrame extends FrameBase {
+  readonly kind: 'list';
+  readonly from: readonly unknown[];
+  readonly items: Node[];
+  readonly data: unknown[];
+}
+
+/** A collection whose children are still to come. */
+type Frame = MapFrame | ListFrame;
+
+/** One pass with a stack of its own, so that no nesting can exhaust the program's. */
+export function walk(contents: unknown, source: SourceText, report: Report): Walked {
+  const state: Walk = { source, report, frames: [], leadingZeros: [], nodes: 0, complete: true };
+  const root = visit(state, contents, 0);
+  const data = dataOf(state, root);
+  for (let frame = state.frames.at(-1); frame !== undefined; frame = state.frames.at(-1)) {
+    if (state.nodes > MOST_NODES) return { ...tooMany(state, frame), root, data };
+    step(state, frame);
+  }
+  return { root, data, leadingZeros: state.leadingZeros, complete: state.complete };
+}
+
+function step(state: Walk, frame: Frame): void {
+  const index = frame.next++;
+  if (index >= frame.from.length) close(state, frame);
+  else if (frame.kind === 'list') addItem(state, frame, frame.from[index]);
+  else addEntry(state, frame, frame.from[index] as Pair);
+}
+
+function addItem(state: Walk, frame: ListFrame, parsed: unknown): void {
+  const node = visit(state, parsed, frame.span.start);
+  frame.items.push(node);
+  frame.data.push(dataOf(state, node));
+}
+
+function addEntry(state: Walk, frame: MapFrame, pair: Pair): void {
+  const read = readKey(pair, frame, state.source, state.report);
+  if (read === undefined) return;
+  const { key, keySpan } = read;
+  const node = visit(state, pair.value, keySpan.end);
+  const entry: Entry = { key, keySpan, node };
+  frame.entries.set(key, entry);
+  frame.data[key] = dataOf(state, node);
+  frame.last = entry;
+}
+
+/** A collection just met is on top of the stack, with the plain values that will be filled in. */
+function dataOf(state: Walk, node: Node): unknown {
+  return node.kind === 'scalar' ? node.value : state.frames.at(-1)?.data;
+}
+
+/** To the parser a block ends where the next line begins; to people, after its last word. */
+function close(state: Walk, frame: Frame): void {
+  state.frames.pop();
+  if (frame.flow) return;
+  const end = frame.kind === 'list' ? frame.items.at(-1)?.span.end : frame.last?.node.span.end;
+  if (end !== undefined)
+    frame.span.end = Math.max(end, frame.kind === 'map' ? (frame.last?.keySpan.end ?? end) : end);
+}
+
+function visit(state: Walk, parsed: unknown, at: number): Node {
+  state.nodes += 1;
+  if (isScalar(parsed)) {
+    const scalar = readScalar(parsed, state.source.text, state.report);
+    if (scalar.leadingZero) state.leadingZeros.push(scalar);
+    return scalar;
+  }
+  if (isMap(parsed) || isSeq(parsed)) return open(state, parsed);
+  if (isAlias(parsed)) return nothing(refuseAlias(parsed, state.report), true);
+  // A key in brackets may have no value at all: `{ front }`.
+  return nothing({ start: at, end: at }, false);
+}
+
+function open(state: Walk, parsed: YAMLMap | YAMLSeq): Node {
+  const [start, end] = parsed.range ?? [0, 0];
+  const span = { start, end };
+  refuseProperties(parsed, span, state.source.text, state.report);
+  if (state.frames.length >= MOST_DEPTH) return tooDeep(state, span);
+  const flow = parsed.flow === true;
+  if (isSeq(parsed)) {
+    const items: Node[] = [];
+    state.frames.push({ kind: 'list', from: parsed.items, span, flow, items, data: [], next: 0 });
+    return { kind: 'list', span, items };
+  }
+  const entries = new Map<string, Entry>();
+  const data: Record<string, unknown> = Object.create(null);
+  state.frames.push({ kind: 'map', from: parsed.items, span, flow, entries, data, last: undefined, next: 0 });
+  return { kind: 'map', span, entries };
+}
+
+const nothing = (span: Span, refused: boolean): ScalarNode => {
+  const scalar = { kind: 'scalar', span, value: null, source: '', plain: true } as const;
+  return refused ? { ...scalar, refused } : scalar;
+};
+
+/** Said once: what is nested too deep once is mostly so a thousand times. */
+function tooDeep(state: Walk, span: Span): ScalarNode {
+  const message = `lists and mappings are nested more than ${MOST_DEPTH} deep`;
+  if (state.complete)
+    state.report('depth', { start: span.start, end: span.start + 1 }, message, 'Nest them less deep.');
+  state.complete = false;
+  return nothing(span, true);
+}
+
+function tooMany(state: Walk, frame: Frame): Pick<Walked, 'leadingZeros' | 'complete'> {
+  const start = frame.kind === 'list' ? frame.items.at(-1)?.span.start : frame.last?.keySpan.start;
+  const from = start ?? frame.span.start;
+  const message = `the file holds more than ${MOST_NODES} values`;
+  state.report('too-big', { start: from, end: from + 1 }, message, 'Split it: one file a session.');
+  return { leadingZeros: [], complete: false };
+}
