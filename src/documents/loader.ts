@@ -55,8 +55,8 @@ function loadText(source: SourceText): Loaded {
   if (parsed === undefined) return { source, diagnostics: toDiagnostics([...problems, unparsable], source) };
   const { root, data, leadingZeros, complete } = walk(parsed.contents, source, report);
   if (complete) checkNumbers(root, leadingZeros, source.text, report);
-  const syntax = syntaxProblems(parsed, source.text, complete);
-  const diagnostics = toDiagnostics([...problems, ...syntax], source);
+  const syntax = syntaxProblems(parsed, source, complete);
+  const diagnostics = toDiagnostics([...withoutEchoes(problems, syntax, source), ...syntax], source);
   const whole = complete && !syntax.some(({ code }) => code === 'yaml' || code === 'depth');
   return whole ? { source, root, data, diagnostics } : { source, diagnostics };
 }
@@ -82,11 +82,33 @@ const unparsable: Problem = {
   help: 'Compare it with a document that can be read.',
 };
 
-/** Nesting too deep for the parser has been reported if the walk came to it. */
-function syntaxProblems(parsed: Document.Parsed, text: string, complete: boolean): Problem[] {
+/** The first of each line: what follows on it is mostly the same slip again. Too deep a nesting the walk has told. */
+function syntaxProblems(parsed: Document.Parsed, source: SourceText, complete: boolean): Problem[] {
   const told = (error: YAMLError) =>
     FOUND_BY_WALK.has(error.code) || (error.code === 'RESOURCE_EXHAUSTION' && !complete);
-  return [...parsed.errors, ...parsed.warnings]
-    .filter((error) => !told(error))
-    .map((error) => translate(error, text));
+  const errors = [...parsed.errors, ...parsed.warnings].filter((error) => !told(error));
+  const problems = errors
+    .map((error) => translate(error, source.text))
+    .sort((a, b) => a.span.start - b.span.start);
+  const lines = new Set<string>();
+  return problems.filter((problem) => {
+    const known = lines.has(lineAndCode(problem, source));
+    lines.add(lineAndCode(problem, source));
+    return !known;
+  });
 }
+
+/** A line that is not well-formed often looks like an odd key as well. */
+function withoutEchoes(
+  problems: readonly Problem[],
+  syntax: readonly Problem[],
+  source: SourceText,
+): Problem[] {
+  const broken = new Set(syntax.map((problem) => lineAndCode(problem, source)));
+  return problems.filter(
+    (each) => each.code !== 'key' || !broken.has(lineAndCode({ ...each, code: 'yaml' }, source)),
+  );
+}
+
+const lineAndCode = ({ span, code }: Problem, source: SourceText): string =>
+  `${source.place(span).line} ${code}`;

@@ -14,11 +14,20 @@ export function translate(error: YAMLError, text: string): Problem {
   // Trouble found at the end of the file is shown behind its last word, not on an empty line below.
   const last = text.trimEnd().length;
   const start = Math.max(0, Math.min(error.pos[0], last));
-  const end = Math.max(start, Math.min(error.pos[1], last));
-  const words = WORDS[error.code];
-  const { code, help } = words;
-  return { code, span: { start, end }, message: words.message(text.slice(start, end)), help };
+  const end = Math.max(start, Math.min(error.code === 'BAD_DQ_ESCAPE' ? start + 2 : error.pos[1], last));
+  if (start === last && UNFINISHED.has(error.code)) return { ...unfinished, span: { start, end } };
+  const { code, message, help } = WORDS[error.code];
+  return { code, span: { start, end }, message: message(text.slice(start, end)), help };
 }
+
+/** What the parser says, at the end of the file, about brackets and quotes that are still open. */
+const UNFINISHED: ReadonlySet<ErrorCode> = new Set(['BAD_INDENT', 'MISSING_CHAR', 'UNEXPECTED_TOKEN']);
+
+const unfinished = {
+  code: 'yaml',
+  message: 'the file ends here, and a bracket or a quote is still open',
+  help: 'Close it where the list, the mapping or the text ends.',
+} as const;
 
 const words = (code: DocumentCode, message: string | Words['message'], help?: string): Words => {
   const known = { code, message: typeof message === 'string' ? () => message : message };
@@ -28,7 +37,7 @@ const words = (code: DocumentCode, message: string | Words['message'], help?: st
 const NO_ALIAS = 'Write the value out wherever it is meant.';
 const NO_TAG = 'Leave the tag out.';
 const NO_DIRECTIVE = 'Leave the line out: documents are YAML 1.2.';
-const ONE_LINE_KEY = 'Write the key and its colon on one line.';
+const ONE_LINE_KEY = 'Write the key, a colon and a space on one line: `measure: main_journal_diameter`.';
 
 /** By the parser's stable codes; a code it adds one day does not compile until it has words here. */
 const WORDS: Readonly<Record<ErrorCode, Words>> = {
@@ -79,7 +88,7 @@ const WORDS: Readonly<Record<ErrorCode, Words>> = {
     missing,
     'Look for a colon and a space after a key, a comma between items, a space before #, a closing quote or bracket.',
   ),
-  MULTILINE_IMPLICIT_KEY: words('yaml', 'a key goes over several lines', ONE_LINE_KEY),
+  MULTILINE_IMPLICIT_KEY: words('yaml', runsOn, ONE_LINE_KEY),
   MULTIPLE_DOCS: words(
     'yaml',
     'a second document begins here (after --- or ...)',
@@ -97,4 +106,11 @@ const WORDS: Readonly<Record<ErrorCode, Words>> = {
 function missing(here: string): string {
   if (/^[^\s,\]}]{2}/.test(here)) return `${quoted(here)} stands where a key and its colon are expected`;
   return 'a character is missing here';
+}
+
+/** Mostly a forgotten colon, or the space behind it: the line runs on into the next, which has one. */
+function runsOn(here: string): string {
+  const line = here.split('\n', 1)[0]?.trim() ?? '';
+  if (/^["'[{]/.test(line) || line === '') return 'a key goes over several lines';
+  return `${quoted(line)} has no colon and space, so it runs on into the next line`;
 }
