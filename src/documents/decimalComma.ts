@@ -1,4 +1,4 @@
-import type { Entry, ListNode, Node, ScalarNode, Span } from './node.ts';
+import type { ListNode, Node, ScalarNode, Span } from './node.ts';
 import type { Report } from './problem.ts';
 
 /** Two neighbours that a comma may have made out of one number. */
@@ -23,13 +23,13 @@ export function splitByComma(
   key: string,
   keySpan: Span,
   parsedValue: unknown,
-  before: Entry | undefined,
+  before: Node | undefined,
   text: string,
 ): Halves | undefined {
   if (parsedValue !== null || before === undefined || !DIGITS.test(key)) return undefined;
-  if (!isNumeral(before.node) || !WHOLE.test(before.node.source)) return undefined;
-  const between = text.slice(before.node.span.end, keySpan.start);
-  return /^,\s*$/.test(between) ? { whole: before.node.span, decimals: keySpan } : undefined;
+  if (!isNumeral(before) || !WHOLE.test(before.source)) return undefined;
+  const between = text.slice(before.span.end, keySpan.start);
+  return /^,\s*$/.test(between) ? { whole: before.span, decimals: keySpan } : undefined;
 }
 
 export function reportSplitNumber(
@@ -37,7 +37,7 @@ export function reportSplitNumber(
   text: string,
   report: Report,
   otherwise = '',
-): undefined {
+): void {
   const [left, right] = [text.slice(whole.start, whole.end), text.slice(decimals.start, decimals.end)];
   const span = { start: whole.start, end: decimals.end };
   const message = `"${left},${right}" is read as two things, ${left} and ${right}`;

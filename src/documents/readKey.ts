@@ -9,31 +9,34 @@ import { refuseEscapedControls } from './readScalar.ts';
 
 interface Around {
   readonly entries: ReadonlyMap<string, Entry>;
-  readonly last: Entry | undefined;
+  readonly last: Pick<Entry, 'keySpan' | 'node'> | undefined;
 }
 
-type Key = Pick<Entry, 'key' | 'keySpan'>;
+interface Key {
+  readonly keySpan: Span;
+  /** Undefined, and reported, when no entry can be made of it. */
+  readonly key: string | undefined;
+}
 
-/** The key of an entry; undefined, and reported, when no entry can be made of it. */
-export function readKey(pair: Pair, around: Around, source: SourceText, report: Report): Key | undefined {
+export function readKey(pair: Pair, around: Around, source: SourceText, report: Report): Key {
   const parsed = pair.key;
-  if (!isScalar(parsed)) return refuseKey(parsed, report);
+  if (!isScalar(parsed)) return { keySpan: refuseKey(parsed, report), key: undefined };
   const name = parsed.source ?? '';
   const [start, end] = parsed.range ?? [0, 0];
   const keySpan = { start, end };
-  const halves = splitByComma(name, keySpan, pair.value, around.last, source.text);
-  if (halves !== undefined) return reportSplitNumber(halves, source.text, report);
-  if (!isSound(parsed, name, keySpan, source.text, report)) return undefined;
-  return distinct(name.normalize('NFC'), keySpan, around.entries, source, report);
+  const halves = splitByComma(name, keySpan, pair.value, around.last?.node, source.text);
+  if (halves !== undefined) reportSplitNumber(halves, source.text, report);
+  else if (isSound(parsed, name, keySpan, source.text, report)) {
+    return { keySpan, key: distinct(name.normalize('NFC'), keySpan, around.entries, source, report) };
+  }
+  return { keySpan, key: undefined };
 }
 
-function refuseKey(parsed: unknown, report: Report): undefined {
-  if (isAlias(parsed)) refuseAlias(parsed, report);
-  else {
-    const [start, end] = (parsed as ParsedNode | null)?.range ?? [0, 0];
-    report('key', { start, end }, 'a key is a list or a mapping', 'A key is a name or a number.');
-  }
-  return undefined;
+function refuseKey(parsed: unknown, report: Report): Span {
+  if (isAlias(parsed)) return refuseAlias(parsed, report);
+  const [start, end] = (parsed as ParsedNode | null)?.range ?? [0, 0];
+  report('key', { start, end }, 'a key is a list or a mapping', 'A key is a name or a number.');
+  return { start, end };
 }
 
 function isSound(parsed: Scalar, name: string, span: Span, text: string, report: Report): boolean {
@@ -51,9 +54,9 @@ function distinct(
   entries: Around['entries'],
   source: SourceText,
   report: Report,
-): Key | undefined {
+): string | undefined {
   const first = entries.get(key);
-  if (first === undefined) return { key, keySpan };
+  if (first === undefined) return key;
   const { line } = source.place(first.keySpan);
   report(
     'duplicate-key',

@@ -42,7 +42,7 @@ export interface MapFrame extends FrameBase {
   readonly from: readonly Pair[];
   readonly entries: Map<string, Entry>;
   readonly data: Record<string, unknown>;
-  last: Entry | undefined;
+  last: Pick<Entry, 'keySpan' | 'node'> | undefined;
 }
 
 interface ListFrame extends FrameBase {
@@ -80,15 +80,14 @@ function addItem(state: Walk, frame: ListFrame, parsed: unknown): void {
   frame.data.push(dataOf(state, node));
 }
 
+/** An entry whose key cannot stand is left out, but its value is looked at all the same. */
 function addEntry(state: Walk, frame: MapFrame, pair: Pair): void {
-  const read = readKey(pair, frame, state.source, state.report);
-  if (read === undefined) return;
-  const { key, keySpan } = read;
+  const { keySpan, key } = readKey(pair, frame, state.source, state.report);
   const node = visit(state, pair.value, keySpan.end);
-  const entry: Entry = { key, keySpan, node };
-  frame.entries.set(key, entry);
+  frame.last = { keySpan, node };
+  if (key === undefined) return;
+  frame.entries.set(key, { key, keySpan, node });
   frame.data[key] = dataOf(state, node);
-  frame.last = entry;
 }
 
 /** A collection just met is on top of the stack, with the plain values that will be filled in. */

@@ -1,0 +1,16 @@
+import { type Loaded, loadYaml } from '../../src/documents/loader.ts';
+
+export const load = (text: string): Loaded => loadYaml('engine.yaml', new TextEncoder().encode(text));
+
+/** `line:column code` of each diagnostic: what a test compares, whatever the wording. */
+export const found = ({ diagnostics }: Loaded): string[] =>
+  diagnostics.map(({ code, place }) => `${place.line}:${place.column} ${code.replace('document/', '')}`);
+
+/** The user's own characters that a diagnostic marks. */
+export const marked = ({ source, diagnostics }: Loaded): string[] => {
+  const lines = source.text.replace(/^\ufeff/, '').split('\n');
+  return diagnostics.map(({ place }) => {
+    const line = lines[place.line - 1] ?? '';
+    return line.slice(place.column - 1, place.endLine > place.line ? undefined : place.endColumn - 1);
+  });
+};
