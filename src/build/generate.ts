@@ -1,0 +1,49 @@
+import { Ajv } from 'ajv';
+import standalone from 'ajv/dist/standalone/index.js';
+import { characteristics } from '../characteristics/registry.ts';
+import { buildSchemas, KINDS } from '../documents/schema/schemas.ts';
+import { compact, SHARED } from './compact.ts';
+
+/** Keywords beside the standard ones: both are shown by editors, `errorMessage` by our diagnostics too. */
+const OUR_VOCABULARY = ['enumDescriptions', 'errorMessage'];
+
+/** The files of schemas/: name to text. */
+export function schemaFiles(): ReadonlyMap<string, string> {
+  const schemas = buildSchemas(characteristics);
+  return new Map(KINDS.map((kind) => [`${kind}.json`, `${JSON.stringify(schemas[kind], null, 2)}\n`]));
+}
+
+/**
+ * The source of one module that exports a validator a kind, and still names ajv's own small helpers: whoever
+ * writes it to a file bundles it, so that nothing of ajv is needed at run time.
+ */
+export function validatorsSource(): string {
+  const ajv = newAjv();
+  const schemas = buildSchemas(characteristics);
+  const { shared, documents } = compact(KINDS.map((kind) => schemas[kind]));
+  ajv.addSchema(shared, SHARED);
+  for (const [index, kind] of KINDS.entries()) ajv.addSchema(documents[index] ?? {}, kind);
+  return standalone.default(ajv, Object.fromEntries(KINDS.map((kind) => [kind, kind])));
+}
+
+/**
+ * `allErrors` is safe because the loader bounds every document before it is validated; `verbose` hands over the
+ * schema beside each error, which is where the translation finds the keys and words that would have been right.
+ */
+export function newAjv(): Ajv {
+  const ajv = new Ajv({
+    strict: true,
+    // Off, since keys are required in branches (`if`, `anyOf`) that do not repeat the properties.
+    strictRequired: false,
+    strictTypes: true,
+    allErrors: true,
+    verbose: true,
+    messages: false,
+    ownProperties: true,
+    inlineRefs: false,
+    allowMatchingProperties: true,
+    code: { source: true, esm: true, lines: true },
+  });
+  ajv.addVocabulary(OUR_VOCABULARY);
+  return ajv;
+}

@@ -1,0 +1,127 @@
+import { fitted } from './fitted.ts';
+import { about, amount, type Schema, text, WORD_ITEM, word, words } from './scalars.ts';
+import {
+  decisionRule,
+  document,
+  FAMILIES,
+  keyedByCharacteristic,
+  map,
+  named,
+  type Offered,
+  source,
+} from './shared.ts';
+
+export const engineSchema = (offered: readonly Offered[]): Schema =>
+  document(
+    'engine',
+    { title: 'Engine', description: 'What one engine is: layout, labels, nominal sizes, materials.' },
+    {
+      name: text(about('Name', 'What the engine is called.', 'Millbrook pump no. 2')),
+      layout,
+      labels,
+      sizes: sizes(offered),
+      materials,
+      decision_rule: decisionRule,
+      fitted,
+      job,
+      source,
+    },
+    ['name', 'layout'],
+  );
+
+const whole: Schema = { type: 'integer', minimum: 1, maximum: 100 };
+const names: Schema = { type: 'array', minItems: 1, items: WORD_ITEM };
+
+const positions = (title: string, description: string, example: unknown): Schema => ({
+  ...about(title, `${description} A count stands for 1, 2, 3 … or give their names.`, example),
+  anyOf: [whole, names],
+  errorMessage: 'write how many there are, from 1 to 100, or a list of their names such as [1, 2, 3]',
+});
+
+const onEachPin: Schema = { ...names, errorMessage: 'write the cylinders on this crankpin, such as [1, 5]' };
+
+const layout: Schema = map(
+  about('Layout', 'How many there are of each thing, or what each is called.', {
+    cylinders: 4,
+    mains: 5,
+    crankpins: 4,
+  }),
+  {
+    cylinders: positions('Cylinders', 'The cylinders.', 4),
+    mains: positions('Main bearings', 'The main journals and bearings.', 5),
+    crankpins: {
+      ...about('Crankpins', 'A count, names, or each pin with the rods on it.', 4, { 1: ['1L', '1R'] }),
+      anyOf: [whole, names, { type: 'object', minProperties: 1, additionalProperties: onEachPin }],
+      errorMessage: 'write how many there are, their names, or the rods on each such as { 1: [1L, 1R] }',
+    },
+    cam_bearings: positions('Cam bearings', 'The camshaft journals and bearings.', 3),
+    valves: positions('Valves', 'The valves.', ['1I', '1E', '2I', '2E']),
+    pins: named(
+      about('Cylinders on each crankpin', 'For vee engines, where two rods share a pin.', { 1: [1, 5] }),
+      onEachPin,
+    ),
+    number_from: text(about('Numbered from', 'The end that number 1 is at.', 'free end')),
+    thrust_main: word(about('Thrust main', 'The main bearing that takes the thrust.', 3)),
+    firing_order: words(about('Firing order', 'As the maker states it; never worked out.', [1, 3, 4, 2])),
+  },
+);
+
+const label = text(about('Label', 'What people call this position.', 'flywheel end'));
+
+const labels: Schema = map(
+  about('Labels', 'Names shown beside the numbers of positions.', { main: { 1: 'front', 3: 'centre' } }),
+  Object.fromEntries(
+    FAMILIES.map((family) => [
+      family,
+      named(about(`Labels of each ${family}`, 'Position and its label.', { 1: 'front' }), {
+        ...label,
+      }),
+    ]),
+  ),
+);
+
+const sizes = (offered: readonly Offered[]): Schema =>
+  keyedByCharacteristic(
+    about('Nominal sizes', 'The sizes of new parts, as drawn; formulas may use them.', { bore: 4.125 }),
+    offered.filter(({ quantity }) => quantity === 'length'),
+    amount(about('Size', 'The nominal size.', 4.125)),
+    {
+      bore: { title: 'Bore', description: 'Nominal bore of the cylinders.' },
+      stroke: { title: 'Stroke', description: 'Nominal stroke.' },
+    },
+  );
+
+const MATERIAL_OF = {
+  block: 'cast iron',
+  caps: 'cast iron',
+  liners: 'cast iron',
+  crankshaft: 'steel',
+  camshaft: 'steel',
+  rods: 'steel',
+  pistons: 'aluminium',
+  rings: 'cast iron',
+  shells: 'steel',
+  head: 'cast iron',
+  valves: 'steel',
+  guides: 'bronze',
+} as const;
+
+const materials: Schema = map(
+  about('Materials', 'What the parts are made of, for expansion with temperature.', { block: 'cast iron' }),
+  Object.fromEntries(
+    Object.entries(MATERIAL_OF).map(([part, material]) => [
+      part,
+      text(about(`Material: ${part}`, `What the ${part} is made of.`, material)),
+    ]),
+  ),
+);
+
+const job: Schema = map(about('Job', "The shop's own papers: all free text.", { number: 2417 }), {
+  number: word(about('Job number', "The shop's number for this job.", 2417)),
+  customer: word(about('Customer', 'Whose engine it is.', 'Millbrook water board')),
+  engine_serial: word(
+    about('Engine serial number', 'As stamped; in quotes when it begins with 0.', 'P2-118'),
+  ),
+  received: word(about('Received', 'When and how it came in.', '2026-01-28, on a pallet')),
+  caps: word(about('Caps', 'How the caps are marked and face.', 'stamped 1-5, arrows to free end')),
+});

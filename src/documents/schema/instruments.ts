@@ -1,0 +1,106 @@
+import {
+  AMOUNT_ITEM,
+  about,
+  amount,
+  date,
+  PATTERNS,
+  percentOrAmount,
+  positiveNumber,
+  type Schema,
+  text,
+  word,
+} from './scalars.ts';
+import { document, map, mapShape, named, note } from './shared.ts';
+
+export const instrumentsSchema = (): Schema =>
+  document(
+    'instruments',
+    { title: 'Instruments', description: 'The register of measuring instruments.' },
+    {
+      instruments: named(
+        about('Instruments', 'Each instrument under the name that sessions call it by.', {
+          'mic-3-4': { type: 'micrometer', resolution: '0.0001 in' },
+        }),
+        instrument,
+      ),
+    },
+    ['instruments'],
+  );
+
+/** Kinds of instrument that are offered; any other text is a kind too. */
+const TYPES = [
+  'micrometer',
+  'inside micrometer',
+  'tube micrometer',
+  'depth micrometer',
+  'bore gauge',
+  'telescopic gauge',
+  'dial indicator',
+  'vernier caliper',
+  'feeler gauges',
+  'gauging strip',
+  'setting master',
+  'torque wrench',
+  'pressure gauge',
+  'scale',
+  'burette',
+  'thermometer',
+];
+
+const type: Schema = {
+  ...about('Type', 'What kind of instrument it is.', 'micrometer'),
+  anyOf: [{ type: 'string', pattern: PATTERNS.notBlank }, { enum: TYPES }],
+  errorMessage: 'write what kind of instrument it is, such as micrometer or bore gauge',
+};
+
+const range: Schema = map(
+  about('Range', 'What it can measure.', { from: '3 in', to: '4 in' }),
+  {
+    from: amount(about('From', 'The least it can measure.', '3 in')),
+    to: amount(about('To', 'The greatest it can measure.', '4 in')),
+  },
+  { required: ['from', 'to'] },
+);
+
+const calibration: Schema = map(
+  about('Calibration', 'What its certificate says.', { uncertainty: '0.00004 in', k: 2 }),
+  {
+    uncertainty: amount(about('Uncertainty', 'The expanded uncertainty on the certificate.', '0.00004 in')),
+    k: positiveNumber(about('Coverage factor', 'The k that the certificate states.', 2)),
+    certificate: word(about('Certificate', 'Its number.', 'C-2026-118')),
+  },
+  { required: ['uncertainty'] },
+);
+
+const marks: Schema = {
+  ...about('Marks', 'The widths printed on a gauging strip.', ['0.002 in', '0.003 in']),
+  type: 'array',
+  minItems: 1,
+  items: AMOUNT_ITEM,
+  errorMessage: 'write a list such as [0.002 in, 0.003 in]',
+};
+
+const instrument: Schema = mapShape(
+  {
+    type,
+    range,
+    resolution: amount(about('Resolution', 'The smallest step it shows.', '0.0001 in')),
+    max_error: percentOrAmount(
+      about(
+        'Greatest error',
+        'Its permitted error; for a wrench a percentage of reading.',
+        '0.0001 in',
+        '4 %',
+      ),
+    ),
+    repeatability: amount(about('Repeatability', 'One standard deviation of repeats.', '0.00005 in')),
+    calibration,
+    calibrated: date(about('Calibrated', 'The day it was last calibrated.', '2026-01-10')),
+    due: date(about('Due', 'The last day on which its calibration counts.', '2027-01-10')),
+    marks,
+    material: text(about('Material', 'What it is made of, for expansion with temperature.', 'steel')),
+    serial: word(about('Serial number', 'In quotes when it begins with 0.', 'M-0417')),
+    note,
+  },
+  { required: ['type'] },
+);

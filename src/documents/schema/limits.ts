@@ -1,0 +1,112 @@
+import { ownCharacteristics } from './characteristic.ts';
+import { about, amount, choice, PATTERNS, RANGE_TEXT, type Schema, text } from './scalars.ts';
+import {
+  document,
+  keyedByCharacteristic,
+  mapShape,
+  named,
+  note,
+  type Offered,
+  type Properties,
+  source,
+} from './shared.ts';
+
+export const limitsSchema = (offered: readonly Offered[]): Schema =>
+  document(
+    'limits',
+    { title: 'Limits', description: 'The limits readings are judged by, and where they come from.' },
+    {
+      source,
+      extends: text(
+        about(
+          'Extends',
+          'The path of limits that these stand upon and override.',
+          '../../limits/family.yaml',
+        ),
+      ),
+      characteristics: ownCharacteristics,
+      limits: limits(offered),
+    },
+    ['source'],
+    { band, bandsOnly },
+  );
+
+const bound = (title: string, description: string, example: unknown): Schema => ({
+  ...about(title, `${description} In the document's units, or with its own unit.`, example, {
+    formula: '0.0005 * bore',
+  }),
+  anyOf: [
+    { type: 'number' },
+    { type: 'string', pattern: PATTERNS.withUnit },
+    mapShape(
+      {
+        formula: text(
+          about('Formula', 'Worked out of nominal sizes and readings at the same position.', '0.0005 * bore'),
+        ),
+      },
+      { required: ['formula'] },
+    ),
+  ],
+  errorMessage: 'write a number, a number with its unit such as 0.0635 mm, or { formula: "0.0005 * bore" }',
+});
+
+const band: Schema = {
+  anyOf: [
+    mapShape(
+      {
+        min: bound('Least', 'The least that is inside.', 0.002),
+        max: bound('Greatest', 'The greatest that is inside.', 0.0038),
+      },
+      { minProperties: 1, errorMessage: 'give min, max or both' },
+    ),
+    RANGE_TEXT,
+  ],
+  errorMessage: 'write { min: 0.0020, max: 0.0038 }, one of the two alone, or 0.0020 to 0.0038',
+};
+
+const bandCalled = (title: string, description: string): Schema => ({
+  ...about(title, description, { min: 0.002, max: 0.0038 }, '0.0020 to 0.0038'),
+  allOf: [{ $ref: '#/definitions/band' }],
+});
+
+const bands: Properties = {
+  target: bandCalled('Target', 'What this builder aims for; never fails a check.'),
+  new: bandCalled('New', 'Sizes and fits of new parts.'),
+  wear: bandCalled('Wear limit', 'Beyond it the part is not to be used again.'),
+  source,
+  note,
+};
+
+const bandsOnly: Schema = mapShape(bands);
+
+const limit: Schema = mapShape({
+  ...bands,
+  at: named(
+    about('At', 'Positions with limits of their own; they replace the general ones band by band.', {
+      5: { target: { min: 0.0028, max: 0.0036 } },
+    }),
+    { $ref: '#/definitions/bandsOnly' },
+  ),
+  sizes: {
+    ...about('Size grades', 'The limits of under and oversize parts, as makers print them.', {
+      '0.010 under': { new: '3.2375 to 3.2385' },
+    }),
+    type: 'object',
+    additionalProperties: false,
+    patternProperties: { [PATTERNS.grade]: { $ref: '#/definitions/bandsOnly' } },
+  },
+  per: amount(about('Per', 'The limit is meant for this length, as for a taper.', '1 in')),
+  by: choice(about('Taper by', 'ends is one end minus the other; range is greatest minus least.', 'ends'), [
+    'ends',
+    'range',
+  ]),
+});
+
+const limits = (offered: readonly Offered[]): Schema =>
+  keyedByCharacteristic(
+    about('Limits', 'A characteristic and its bands: target, new, wear.', {
+      main_bearing_clearance: { new: { min: 0.002, max: 0.0038 }, wear: { max: 0.005 } },
+    }),
+    offered,
+    limit,
+  );

@@ -1,0 +1,135 @@
+import { UNIT_SPELLINGS } from '../../quantity/units.ts';
+
+/** A JSON Schema in the draft-07 vocabulary, as plain data. */
+export interface Schema {
+  readonly [keyword: string]: unknown;
+}
+
+/** What an editor says of a key: a title, a sentence, and values that would be right there. */
+export interface About {
+  readonly title: string;
+  readonly description: string;
+  readonly examples: readonly unknown[];
+}
+
+export const about = (title: string, description: string, ...examples: readonly unknown[]): About => ({
+  title,
+  description,
+  examples,
+});
+
+/*
+ * Every pattern here is a row of fixed parts, none of which can match what its neighbour matches, so that no
+ * text makes it try again and again. They are read with the `u` flag: nothing is escaped that need not be.
+ */
+const NUMBER = '[-+]?(?:(?:0|[1-9][0-9]*)(?:\\.[0-9]+)?|\\.[0-9]+)';
+const LONGEST_FIRST = [...UNIT_SPELLINGS].sort((a, b) => b.length - a.length);
+const UNIT = `(?:${LONGEST_FIRST.join('|')})`;
+const AMOUNT = `${NUMBER}(?: ?${UNIT})?`;
+
+export const PATTERNS = {
+  withUnit: `^${NUMBER} ?${UNIT}$`,
+  range: `^${AMOUNT} to ${AMOUNT}$`,
+  rangeOrUnder: `^(?:under ${AMOUNT}|${NUMBER} ?${UNIT}|${AMOUNT} to ${AMOUNT})$`,
+  withUnitOrRange: `^(?:${NUMBER} ?${UNIT}|${AMOUNT} to ${AMOUNT})$`,
+  percent: `^${NUMBER} ?%$`,
+  withUnitOrPercent: `^${NUMBER} ?(?:%|${UNIT})$`,
+  grade: `^(?:std|${AMOUNT} (?:under|over))$`,
+  date: '^[0-9]{4}-[0-9]{2}-[0-9]{2}$',
+  identifier: '^[a-z][a-z0-9_]*$',
+  notBlank: '\\S',
+} as const;
+
+/** `errorMessage` is what an editor shows, and the help our own diagnostics give, when the value is refused. */
+const scalar = (told: About, errorMessage: string, rest: Schema): Schema => ({
+  ...told,
+  description: withExample(told),
+  ...rest,
+  errorMessage,
+});
+
+export function withExample({ description, examples }: About): string {
+  const first = examples[0];
+  const shown = typeof first === 'string' || typeof first === 'number' || typeof first === 'boolean';
+  return shown ? `${description} Example: ${first}` : description;
+}
+
+const TEXT: Schema = { type: 'string', pattern: PATTERNS.notBlank };
+const NUMBER_TYPE: Schema = { type: 'number' };
+const NOTHING: Schema = { type: 'null' };
+const matching = (pattern: string): Schema => ({ type: 'string', pattern });
+
+export const text = (told: About): Schema =>
+  scalar(told, 'write it as text, in quotes if it is digits', TEXT);
+
+/** A name that may be nothing but digits: a position, a mark, a serial number. */
+export const word = (told: About): Schema =>
+  scalar(told, 'write a name or a number', { anyOf: [TEXT, NUMBER_TYPE] });
+
+export const words = (told: About): Schema =>
+  scalar(told, 'write a list of names, such as [1, 2, 3]', { type: 'array', minItems: 1, items: WORD_ITEM });
+
+export const wordOrWords = (told: About): Schema =>
+  scalar(told, 'write a name, or a list of names such as [1, 2, 3]', {
+    anyOf: [TEXT, NUMBER_TYPE, { type: 'array', minItems: 1, items: WORD_ITEM }],
+  });
+
+export const WORD_ITEM: Schema = { anyOf: [TEXT, NUMBER_TYPE], errorMessage: 'write a name or a number' };
+
+export const texts = (told: About): Schema =>
+  scalar(told, 'write a list: one line a thing, each after a dash', {
+    type: 'array',
+    minItems: 1,
+    items: { ...TEXT, errorMessage: 'write it as text, in quotes if it is digits' },
+  });
+
+export const flag = (told: About): Schema => scalar(told, 'write true or false', { type: 'boolean' });
+
+export const date = (told: About): Schema =>
+  scalar(told, 'write the date as year-month-day, such as 2026-02-03', matching(PATTERNS.date));
+
+export const choice = (told: About, values: readonly (string | number)[]): Schema =>
+  scalar(told, `write one of ${values.join(', ')}`, { enum: values });
+
+export const count = (told: About): Schema =>
+  scalar(told, 'write a whole number from 1 to 100', { type: 'integer', minimum: 1, maximum: 100 });
+
+/** A number in the document's units, or text that carries its own unit. */
+export const amount = (told: About): Schema => scalar(inUnits(told), AMOUNT_HELP, AMOUNT_SHAPE);
+
+export const percentOrAmount = (told: About): Schema =>
+  scalar(told, 'write a number, a number with its unit such as 0.0001 in, or a percentage such as 4 %', {
+    anyOf: [NUMBER_TYPE, matching(PATTERNS.withUnitOrPercent)],
+  });
+
+export const AMOUNT_HELP = 'write a number, or a number with its unit such as 0.0635 mm';
+const AMOUNT_SHAPE: Schema = { anyOf: [NUMBER_TYPE, matching(PATTERNS.withUnit)] };
+
+/** An item of a list of amounts; `~` stands for one not taken. */
+export const AMOUNT_ITEM: Schema = { ...AMOUNT_SHAPE, errorMessage: AMOUNT_HELP };
+
+export const AMOUNT_OR_NOTHING: readonly Schema[] = [NUMBER_TYPE, matching(PATTERNS.withUnit), NOTHING];
+
+export const amountOrNothing = (told: About): Schema =>
+  scalar(inUnits(told), `${AMOUNT_HELP}, or ~ where none was taken`, { anyOf: AMOUNT_OR_NOTHING });
+
+/** The branches of a reading at one point that are not a map or a list. */
+export const READING_SCALARS: readonly Schema[] = [NUMBER_TYPE, matching(PATTERNS.rangeOrUnder), NOTHING];
+
+export const amountOrRange = (told: About): Schema =>
+  scalar(inUnits(told), 'write a number, a number with its unit, or a range such as 58 to 69', {
+    anyOf: [NUMBER_TYPE, matching(PATTERNS.withUnitOrRange)],
+  });
+
+export const RANGE_TEXT: Schema = matching(PATTERNS.range);
+
+export const grade = (told: About): Schema =>
+  scalar(told, 'write std, or a size with under or over, such as 0.010 under', matching(PATTERNS.grade));
+
+export const positiveNumber = (told: About): Schema =>
+  scalar(told, 'write a number above 0', { type: 'number', exclusiveMinimum: 0 });
+
+const inUnits = (told: About): About => ({
+  ...told,
+  description: `${told.description} In the document's units, or with its own unit.`,
+});

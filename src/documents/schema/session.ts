@@ -1,0 +1,137 @@
+import { fitted } from './fitted.ts';
+import { conditions, day, readingDefinitions, readings, study, temperature } from './reading.ts';
+import { about, amount, choice, date, type Schema, text, texts, word, wordOrWords } from './scalars.ts';
+import {
+  by,
+  document,
+  list,
+  map,
+  mapShape,
+  measure,
+  note,
+  type Offered,
+  type Properties,
+  photos,
+  reference,
+} from './shared.ts';
+import { tightened } from './tightening.ts';
+
+export const STAGES = ['teardown', 'machined', 'trial', 'rebuild', 'service'] as const;
+
+export const sessionSchema = (offered: readonly Offered[]): Schema =>
+  document(
+    'session',
+    { title: 'Session', description: 'One sitting at the bench.' },
+    {
+      stage: choice(
+        about('Stage', 'Where the job stands; it chooses the band that decides.', 'teardown'),
+        STAGES,
+      ),
+      date: date(about('Date', 'The day of the session.', '2026-02-03')),
+      by,
+      hours: amount(about('Hours', 'Running hours or another count of service, for trends.', 11840)),
+      temperature,
+      conditions,
+      uses: texts(
+        about('Uses', 'Sessions whose readings serve for what this one did not measure.', [
+          '2026-02-03-teardown',
+        ]),
+      ),
+      fitted,
+      readings,
+      checked,
+      study,
+      replaced: changed('Replaced', 'Parts exchanged for others; a trend starts a new line.'),
+      machined: changed('Machined', 'Parts machined; a trend starts a new line.'),
+      found,
+      tightened,
+      concessions,
+      photos,
+    },
+    ['stage', 'date'],
+    { ...readingDefinitions, measure: measure(about('Characteristic', 'Its id.', 'cylinder_bore'), offered) },
+  );
+
+const position = wordOrWords(about('At', 'The position, or a list of them.', 3));
+
+const checked: Schema = list(
+  about('Checked', 'The check of an instrument on its standard before measuring.', [
+    { instrument: 'mic-3-4', standard: 3, read: 3.0001 },
+  ]),
+  mapShape(
+    {
+      instrument: word(about('Instrument', 'Its name in the register.', 'mic-3-4')),
+      standard: amount(about('Standard', 'The true size of the standard.', '3.0000 in')),
+      read: amount(about('Read', 'What the instrument showed.', '3.0001 in')),
+      by,
+      date: day,
+      note,
+    },
+    { required: ['instrument', 'standard', 'read'] },
+  ),
+);
+
+const changed = (title: string, description: string): Schema =>
+  list(
+    about(title, description, [{ part: 'main shells', at: [1, 2] }]),
+    mapShape(
+      { part: word(about('Part', 'Which part.', 'main shells')), at: position, by, date: day, note },
+      { required: ['part'] },
+    ),
+  );
+
+const found: Schema = list(
+  about('Found', 'What was seen and has no number.', [
+    { on: 'main 3 shell lower', is: 'wiped to copper', do: 'renew' },
+  ]),
+  mapShape(
+    {
+      on: wordOrWords(about('On', 'Where it was seen.', 'main 3 shell lower')),
+      is: text(about('Is', 'What was seen.', 'wiped to copper')),
+      do: choice(about('Do', 'What is to be done about it.', 'renew'), ['reuse', 'renew', 'machine', 'hold']),
+      by,
+      date: day,
+      note,
+      photos,
+    },
+    { required: ['on', 'is'] },
+  ),
+);
+
+const measured = reference(about('Measure', 'Which characteristic.', 'cylinder_taper'), 'measure');
+
+const followUp: Properties = {
+  measure: measured,
+  at: position,
+  min: amount(about('Least', 'The least that settles it.', '300 psi')),
+  max: amount(about('Greatest', 'The greatest that settles it.', '320 psi')),
+  note,
+};
+
+const concessions: Schema = list(
+  about('Concessions', 'Deviations that someone accepted: they stay visible and do not fail the check.', [
+    { measure: 'cylinder_taper', at: 3, up_to: 0.003, reason: 'standby engine' },
+  ]),
+  mapShape(
+    {
+      measure: measured,
+      at: position,
+      up_to: amount(about('Up to', 'Accepted up to this value.', 0.003)),
+      down_to: amount(about('Down to', 'Accepted down to this value.', 0.0015)),
+      reason: text(about('Reason', 'Why it was accepted.', 'Standby engine; owner agreed.')),
+      by,
+      until: date(about('Until', 'Later sessions up to this day are covered too.', '2026-06-30')),
+      follow_up: map(
+        about('Follow up', 'What a later session must show; it stays open until then.', {
+          measure: 'compression_pressure',
+          at: 3,
+          min: '300 psi',
+        }),
+        followUp,
+        { required: ['measure'] },
+      ),
+      note,
+    },
+    { required: ['measure', 'reason'], anyOf: [{ required: ['up_to'] }, { required: ['down_to'] }] },
+  ),
+);

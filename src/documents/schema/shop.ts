@@ -1,0 +1,36 @@
+import { ownCharacteristics } from './characteristic.ts';
+import { about, PATTERNS, type Schema, text } from './scalars.ts';
+import { decisionRule, directions, document, mapShape, type Offered, stations } from './shared.ts';
+
+export const shopSchema = (offered: readonly Offered[]): Schema =>
+  document(
+    'shop',
+    { title: 'Shop', description: 'Defaults for every engine in the folders below.' },
+    {
+      name: text(about('Name', 'What the shop is called.', 'Lower Mill engine shop')),
+      decision_rule: decisionRule,
+      grids: grids(offered),
+      characteristics: ownCharacteristics,
+    },
+    [],
+  );
+
+/** A grid serves every diameter of a part, so it is named by the diameter's id without its last word. */
+const grids = (offered: readonly Offered[]): Schema => ({
+  ...about(
+    'Grids',
+    'Where each part is measured, stated once; a flat list of readings then fills the grid.',
+    {
+      cylinder: { stations: { top: 0.5, middle: 2.5, bottom: 5.5 }, directions: ['thrust', 'axial'] },
+    },
+  ),
+  type: 'object',
+  additionalProperties: false,
+  properties: Object.fromEntries(offered.flatMap(partOf)),
+  patternProperties: { [PATTERNS.identifier]: mapShape({ stations, directions }, { minProperties: 1 }) },
+});
+
+function partOf({ id, label }: Offered): [string, Schema][] {
+  const part = /^(.+)_(?:diameter|bore)$/.exec(id)?.[1];
+  return part === undefined ? [] : [[part, { title: label, description: `The grid of every ${label}.` }]];
+}
