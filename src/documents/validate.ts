@@ -1,6 +1,6 @@
 import { type Diagnostic, diagnostic, sortDiagnostics } from '../diagnostic/diagnostic.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
-import { itemName, subjectName } from './item-name.ts';
+import { itemName, subjectName } from './itemName.ts';
 import type { Node, SourceText, Span } from './node.ts';
 import { type Refusal, refusalsOf } from './refusal.ts';
 import type { Kind } from './schema/schemas.ts';
@@ -14,7 +14,7 @@ import {
   type Validator,
 } from './validators.generated.js';
 import { follow, spanOfKey, spanOfOwner, spanOfValue } from './whereabouts.ts';
-import { type Words, wrongChoice, wrongContent, wrongType } from './wrong-value.ts';
+import { type Words, wrongChoice, wrongContent, wrongType } from './wrongValue.ts';
 
 const VALIDATORS: Readonly<Record<Kind, Validator>> = { shop, engine, limits, instruments, session, torque };
 

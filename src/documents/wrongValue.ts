@@ -1,7 +1,7 @@
 import type { DocumentCode } from '../diagnostic/diagnostic.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Node } from './node.ts';
-import { notANumber } from './number-text.ts';
+import { notANumber } from './numberText.ts';
 import type { Refusal } from './refusal.ts';
 
 /** The words of a diagnostic about one value: `what` follows the value's name. */
@@ -85,7 +85,9 @@ function called(data: unknown, node: Node): string {
 const shown = (text: string): string =>
   text.trim() === '' ? '"" with nothing in it' : `\`${clipped(text)}\``;
 
-const clipped = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}...` : text);
+/** Enough to know it by; cut between characters, not within one. */
+const clipped = (text: string): string =>
+  text.length > 60 ? `${[...text.slice(0, 120)].slice(0, 57).join('')}...` : text;
 
 const wantsNumber = (wanted: ReadonlySet<string>): boolean => wanted.has('number') || wanted.has('integer');
 
