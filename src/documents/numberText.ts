@@ -1,5 +1,4 @@
 import type { DocumentCode } from '../diagnostic/diagnostic.ts';
-import { nearest } from '../diagnostic/suggestion.ts';
 import { UNIT_SPELLINGS, UNITS } from '../quantity/units.ts';
 
 /** Why a text is no number, in words that follow "is the text …", and what to write instead. */
@@ -27,9 +26,26 @@ const ALIASES: Readonly<Record<string, readonly string[]>> = {
     'ft lbf',
     'ft-lbf',
     'lbf-ft',
+    'foot pound',
     'foot pounds',
+    'pound feet',
+    'ft.lb',
+    'lb.ft',
   ],
-  'lbf in': ['in lb', 'in lbs', 'in-lbs', 'inlb', 'lb in', 'in lbf', 'in-lbf', 'lbf-in', 'inch pounds'],
+  'lbf in': [
+    'in lb',
+    'in lbs',
+    'in-lbs',
+    'inlb',
+    'lb in',
+    'in lbf',
+    'in-lbf',
+    'lbf-in',
+    'inch pound',
+    'inch pounds',
+    'in.lb',
+    'lb.in',
+  ],
   'ozf in': ['oz in', 'in oz', 'oz-in', 'in-oz'],
   'N m': ['n-m', 'n·m', 'newton metre', 'newton metres', 'newton meters'],
   'kgf m': ['kgm', 'kg m', 'mkg', 'm kg', 'kgfm'],
@@ -80,29 +96,21 @@ function wrongUnit(text: string): NotANumber | undefined {
   const found = /^([-+]?(?:\d+(?:\.\d+)?|\.\d+))\s*([^\d\s.,][^\d]*\d?)$/.exec(text);
   if (found === null) return undefined;
   const [, number, written = ''] = found;
-  const known = UNIT_SPELLINGS.find((each) => each === written) ?? unitMeant(written);
-  return {
-    code: 'value',
-    reason:
-      known === written ? 'not written as a number with its unit' : `and ${written} is no unit known here`,
-    help:
-      known === undefined
-        ? `known units: ${UNITS.map(({ name }) => name).join(', ')}`
-        : `write ${number} ${known}`,
-  };
+  if (UNIT_SPELLINGS.includes(written)) {
+    const reason = 'not a number, one space and its unit';
+    return { code: 'value', reason, help: `write ${number} ${written}` };
+  }
+  const meant = unitMeant(written);
+  const help = meant === undefined ? KNOWN_UNITS : `write ${number} ${meant}`;
+  return { code: 'value', reason: `and ${written} is no unit known here`, help };
 }
 
+/** The same unit under another name. Case does not tell units apart: no two of ours differ in case alone. */
 function unitMeant(written: string): string | undefined {
   const lower = written.toLowerCase();
   const alias = Object.entries(ALIASES).find(([, spellings]) => spellings.includes(lower))?.[0];
-  return alias ?? UNIT_SPELLINGS.find((each) => each.toLowerCase() === lower) ?? nearestLongUnit(written);
+  return alias ?? UNIT_SPELLINGS.find((each) => each.toLowerCase() === lower);
 }
 
-/** In a unit of one or two letters nearly anything is one letter away. */
-const nearestLongUnit = (written: string): string | undefined =>
-  written.length < 3
-    ? undefined
-    : nearest(
-        written,
-        UNIT_SPELLINGS.filter((each) => each.length > 2),
-      );
+/** No nearest one is offered: one letter is a factor of a thousand (N mm, N m), or another quantity (Nmm, mm). */
+const KNOWN_UNITS = `known units: ${UNITS.map(({ name }) => name).join(', ')}`;

@@ -1,3 +1,4 @@
+import { nearest } from '../diagnostic/suggestion.ts';
 import type { SchemaError } from './validators.generated.js';
 
 /** One thing that is wrong with a document, as the schema sees it; still without words and place. */
@@ -22,6 +23,22 @@ export function refusalsOf(errors: readonly SchemaError[]): Refusal[] {
   return told;
 }
 
+/** A key that is missing because it is misspelt just beside is told once, as the unknown key that it is. */
+export function withoutMisspelt(refusals: readonly Refusal[]): Refusal[] {
+  const meant = new Set(refusals.flatMap(meantKey));
+  const stands = ({ path }: Refusal, key: unknown) => meant.has(JSON.stringify([path, key]));
+  return refusals.filter((each) => {
+    if (each.keyword === 'required') return !stands(each, each.params.missingProperty);
+    return each.keyword !== 'keys' || ![each.params.keys].flat().some((key) => stands(each, key));
+  });
+}
+
+function meantKey({ keyword, path, params, schema }: Refusal): string[] {
+  if (keyword !== 'additionalProperties') return [];
+  const meant = nearest(String(params.additionalProperty), Object.keys(schema.properties ?? {}));
+  return meant === undefined ? [] : [JSON.stringify([path, meant])];
+}
+
 /**
  * Behind a failed `anyOf` stand the errors of its branches. Every union of ours has at most one branch a type of
  * value that holds others, so for a map or a list the branch of its type speaks; a single value is refused by the
@@ -37,8 +54,17 @@ function tellUnion(error: SchemaError, told: Refusal[]): void {
   const wrongType = branches.filter((each) => isTypeAt(each, error));
   const spoken = branches.filter((each) => !isTypeAt(each, error));
   if (holdsOthers(error.data) && spoken.length > 0) told.push(...spoken);
-  else told.push(refusal(error, new Set(wrongType.flatMap(({ wanted }) => [...wanted]))));
+  else told.push(refusal(error, spoken.some(isOfSize) ? new Set() : wantedInstead(error.data, wrongType)));
 }
+
+/** Where a branch takes text, it is not the type of a text that is wrong; but it may stand for a number. */
+function wantedInstead(data: unknown, branches: readonly Refusal[]): ReadonlySet<string> {
+  const wanted = new Set(branches.flatMap((each) => [...each.wanted]));
+  if (typeof data !== 'string' || wanted.has('string')) return wanted;
+  return wanted.has('number') || wanted.has('integer') ? wanted : new Set();
+}
+
+const isOfSize = ({ keyword }: Refusal): boolean => keyword === 'minimum' || keyword === 'maximum';
 
 function takeBranches({ instancePath }: SchemaError, told: Refusal[]): Refusal[] {
   const from = told.findLastIndex(({ path }) => !isWithin(pointerOf(path), instancePath));

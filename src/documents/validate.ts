@@ -2,7 +2,8 @@ import { type Diagnostic, diagnostic, sortDiagnostics } from '../diagnostic/diag
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import { itemName, subjectName } from './itemName.ts';
 import type { Node, SourceText, Span } from './node.ts';
-import { type Refusal, refusalsOf } from './refusal.ts';
+import { type Refusal, refusalsOf, withoutMisspelt } from './refusal.ts';
+import { PATTERNS } from './schema/scalars.ts';
 import type { Kind } from './schema/schemas.ts';
 import {
   engine,
@@ -27,7 +28,9 @@ const VALIDATORS: Readonly<Record<Kind, Validator>> = { shop, engine, limits, in
 export function validate(kind: Kind, data: unknown, root: Node, source: SourceText): Diagnostic[] {
   const validator = VALIDATORS[kind];
   if (validator(data)) return [];
-  const told = refusalsOf(validator.errors ?? []).map((each) => translate(each, root, source));
+  const told = withoutMisspelt(refusalsOf(validator.errors ?? [])).map((each) =>
+    translate(each, root, source),
+  );
   return sortDiagnostics(
     told.filter((each, index) => index === told.findIndex((other) => isSame(each, other))),
   );
@@ -61,12 +64,15 @@ const unknownKey: Translate = ({ path, params, schema }, root) => {
 };
 
 /** Where a shop may add keys of its own, it is the spelling that is wrong, and the list of known keys is no help. */
-function knownKeys(known: readonly string[], { patternProperties, errorMessage }: Refusal['schema']): string {
-  if (typeof errorMessage === 'string' && patternProperties !== undefined) return errorMessage;
-  if (patternProperties !== undefined)
-    return 'write it in small letters, digits and _, beginning with a letter';
-  return `known keys: ${known.join(', ')}`;
+function knownKeys(known: readonly string[], { patternProperties }: Refusal['schema']): string {
+  const help = keysOf(patternProperties).map((pattern) => SPELLINGS[pattern]);
+  return help[0] ?? `known keys: ${known.join(', ')}`;
 }
+
+const SPELLINGS: Readonly<Record<string, string>> = {
+  [PATTERNS.identifier]: 'write it in small letters, digits and _, beginning with a letter',
+  [PATTERNS.grade]: 'write std, or a size with under or over, such as 0.010 under',
+};
 
 const missingKey: Translate = ({ path, params, schema }, root) => {
   const key = String(params.missingProperty);

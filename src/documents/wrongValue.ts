@@ -22,7 +22,7 @@ const TYPE_NAMES: Readonly<Record<string, string>> = {
   integer: 'a whole number',
   string: 'text',
   boolean: 'true or false',
-  object: 'keys of its own',
+  object: 'keys with values',
   array: 'a list',
 };
 
@@ -70,16 +70,21 @@ export function wrongChoice({ data, params, schema }: Refusal, node: Node): Word
 /** A value refused by its pattern, its size or its being empty. */
 export function wrongContent(refusal: Refusal, node: Node): Words {
   const empty = ['minItems', 'minProperties'].includes(refusal.keyword);
-  return { code: 'value', what: empty ? 'holds nothing' : called(refusal.data, node), help: helpOf(refusal) };
+  return {
+    code: 'value',
+    what: empty ? 'holds nothing' : called(refusal.data, node),
+    help: empty ? (errorMessage(refusal.schema) ?? 'put something in it, or leave it out') : helpOf(refusal),
+  };
 }
 
 function called(data: unknown, node: Node): string {
   const source = node.kind === 'scalar' ? node.source : '';
   if (Array.isArray(data)) return 'is a list';
+  if (typeof data === 'string' && data.trim() === '') return 'is text with nothing in it';
   if (typeof data === 'string')
     return `is the ${SWITCHES.has(data.toLowerCase()) ? 'word' : 'text'} ${shown(data)}`;
   if (typeof data === 'number') return `is the number ${source === '' ? data : source}`;
-  return typeof data === 'boolean' ? `is ${data}` : 'has keys of its own';
+  return typeof data === 'boolean' ? `is ${data}` : 'is keys with values';
 }
 
 const shown = (text: string): string =>
@@ -93,13 +98,13 @@ const wantsNumber = (wanted: ReadonlySet<string>): boolean => wanted.has('number
 
 /** Where a number is wanted that is the whole story; the other shapes are in the help. */
 function namesOf(wanted: ReadonlySet<string>): string {
-  const names = [...wanted].flatMap((type) => TYPE_NAMES[type] ?? []);
+  const names = Object.entries(TYPE_NAMES).flatMap(([type, name]) => (wanted.has(type) ? name : []));
   return wantsNumber(wanted) ? (names.find((name) => name.endsWith('number')) ?? '') : names.join(' or ');
 }
 
 const helpOf = ({ schema, wanted }: Refusal): string =>
   errorMessage(schema) ??
-  (wanted.has('array') ? 'write a list, such as [a, b]' : 'write keys of its own below it');
+  (wanted.has('array') ? 'write a list, such as [a, b]' : 'write keys and their values');
 
 const errorMessage = ({ errorMessage }: Refusal['schema']): string | undefined =>
   typeof errorMessage === 'string' ? errorMessage : undefined;

@@ -1,5 +1,6 @@
+import { FAMILIES, note, QUANTITIES, source } from './document.ts';
 import { about, choice, type Schema, text } from './scalars.ts';
-import { FAMILIES, keyedByCharacteristic, mapShape, note, QUANTITIES, source } from './shared.ts';
+import { keyedByCharacteristic, mapShape } from './shared.ts';
 
 /** Characteristics that a shop adds itself, in a shop or limits document. */
 export const ownCharacteristics: Schema = keyedByCharacteristic(

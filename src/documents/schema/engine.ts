@@ -1,15 +1,7 @@
+import { decisionRule, document, FAMILIES, source } from './document.ts';
 import { fitted } from './fitted.ts';
 import { about, amount, type Schema, text, WORD_ITEM, word, words } from './scalars.ts';
-import {
-  decisionRule,
-  document,
-  FAMILIES,
-  keyedByCharacteristic,
-  map,
-  named,
-  type Offered,
-  source,
-} from './shared.ts';
+import { keyedByCharacteristic, map, named, type Offered } from './shared.ts';
 
 export const engineSchema = (offered: readonly Offered[]): Schema =>
   document(

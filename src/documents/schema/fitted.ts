@@ -1,5 +1,6 @@
+import { FAMILIES, note, source } from './document.ts';
 import { about, choice, grade, PATTERNS, type Schema, word } from './scalars.ts';
-import { FAMILIES, mapShape, named, note, type Properties, source } from './shared.ts';
+import { mapShape, named, type Properties } from './shared.ts';
 
 const identity: Properties = {
   mark: word(about('Mark', 'The mark or number stamped on the part.', 'K4471')),

@@ -1,3 +1,4 @@
+import { document, note } from './document.ts';
 import {
   AMOUNT_ITEM,
   about,
@@ -10,7 +11,7 @@ import {
   text,
   word,
 } from './scalars.ts';
-import { document, map, mapShape, named, note } from './shared.ts';
+import { map, mapShape, named } from './shared.ts';
 
 export const instrumentsSchema = (): Schema =>
   document(

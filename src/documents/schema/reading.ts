@@ -1,113 +1,20 @@
+import { by, note, photos } from './document.ts';
+import { directions, stations } from './grid.ts';
+import { at, trace } from './points.ts';
 import {
-  AMOUNT_ITEM,
-  AMOUNT_OR_NOTHING,
   about,
   amount,
   amountOrNothing,
   choice,
   date,
   PATTERNS,
-  READING_SCALARS,
   type Schema,
   text,
   word,
   wordOrWords,
   words,
 } from './scalars.ts';
-import {
-  by,
-  directions,
-  map,
-  mapShape,
-  named,
-  note,
-  type Properties,
-  photos,
-  reference,
-  stations,
-} from './shared.ts';
-
-const POINT_HELP =
-  'write a number, a number with its unit such as 82.495 mm, a range such as 0.003 to 0.004, under 0.004, or ~';
-
-const trace: Properties = {
-  was: amountOrNothing(about('Was', 'What stood here before a slip was put right.', 2.8374)),
-  why: text(about('Why', 'Why it was put right.', 'misread')),
-};
-
-/** Unlike the halves and ends below, these can stand at any point of a grid. */
-const onePoint: Properties = {
-  value: {
-    ...about('Value', 'The reading, as the instrument showed it.', 3.2478, '82.495 mm', 'under 0.004'),
-    anyOf: READING_SCALARS,
-    errorMessage: POINT_HELP,
-  },
-  repeat: {
-    ...about('Repeat', 'The same point measured several times over.', [3.2478, 3.2477, 3.2478]),
-    type: 'array',
-    minItems: 1,
-    items: AMOUNT_ITEM,
-    errorMessage: 'write a list of readings, such as [3.2478, 3.2477]',
-  },
-  go: amount(about('Go', 'The thickest feeler that goes in.', 0.017)),
-  no_go: amount(about('No go', 'The thinnest feeler that does not.', 0.018)),
-  ...trace,
-  note,
-};
-
-const TOGETHER: Schema = {
-  minProperties: 1,
-  dependencies: { go: ['no_go'], no_go: ['go'], was: ['value'], why: ['was'] },
-  errorMessage: 'give value, repeat, or go and no_go',
-};
-
-const point: Schema = {
-  anyOf: [...READING_SCALARS, mapShape(onePoint, TOGETHER)],
-  errorMessage: POINT_HELP,
-};
-
-const POINT: Schema = { $ref: '#/definitions/point' };
-
-const part = (title: string, description: string, example: unknown): Schema =>
-  reference(about(title, description, example), 'point');
-
-const ROW: Schema = { type: 'array', minItems: 1, items: POINT };
-
-/** All that can stand at one position: a point, points along it, rows of points, halves or ends. */
-const position: Schema = {
-  anyOf: [
-    ...READING_SCALARS,
-    {
-      type: 'array',
-      minItems: 1,
-      items: {
-        anyOf: [...READING_SCALARS, { $ref: '#/definitions/pointShape' }, ROW],
-        errorMessage: POINT_HELP,
-      },
-    },
-    mapShape(
-      {
-        ...onePoint,
-        upper: part('Upper half', 'The upper shell.', 0.1247),
-        lower: part('Lower half', 'The lower shell.', 0.1252),
-        front: part('Front end', 'A strip at its widest, at the front end.', 0.003),
-        rear: part('Rear end', 'A strip at its widest, at the rear end.', 0.004),
-      },
-      TOGETHER,
-    ),
-  ],
-  errorMessage: `${POINT_HELP}; or a list of them along the stations`,
-};
-
-export const readingDefinitions: Properties = { point, pointShape: mapShape(onePoint, TOGETHER), position };
-
-export const at: Schema = named(
-  about('At', 'A position and what was read there: a point, a list along the stations, or rows.', {
-    1: 3.2478,
-    2: [3.2475, 3.2476],
-  }),
-  { $ref: '#/definitions/position' },
-);
+import { mapShape, reference } from './shared.ts';
 
 export const conditions: Schema = {
   ...about('Conditions', 'How it was when measured; unlike conditions are not compared silently.', {
@@ -227,28 +134,3 @@ export const readings: Schema = {
   },
   errorMessage: 'write a list: one block after each dash',
 };
-
-const person: Schema = {
-  type: 'array',
-  minItems: 1,
-  items: { anyOf: AMOUNT_OR_NOTHING, errorMessage: 'write a number, or ~ where none was taken' },
-  errorMessage: 'write the repeats as a list, such as [3.2478, 3.2477, 3.2478]',
-};
-
-export const study: Schema = map(
-  about('Study', 'Several people measure several parts several times with one instrument.', {
-    measure: 'main_journal_diameter',
-    with: 'mic-3-4',
-    parts: { P1: { RK: [3.2478, 3.2477], JM: [3.2478, 3.2478] } },
-  }),
-  {
-    measure: reference(about('Measure', 'What was measured.', 'main_journal_diameter'), 'measure'),
-    with: word(about('With', 'The instrument under study.', 'mic-3-4')),
-    parts: named(
-      about('Parts', 'Each part, and the repeats of each person.', { P1: { RK: [3.2478, 3.2477] } }),
-      { type: 'object', minProperties: 1, additionalProperties: person },
-    ),
-    note,
-  },
-  { required: ['measure', 'parts'] },
-);

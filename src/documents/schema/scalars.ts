@@ -89,7 +89,7 @@ export const date = (told: About): Schema =>
   scalar(told, 'write the date as year-month-day, such as 2026-02-03', matching(PATTERNS.date));
 
 export const choice = (told: About, values: readonly (string | number)[]): Schema =>
-  scalar(told, `write one of ${values.join(', ')}`, { enum: values });
+  scalar(told, `write ${values.length > 1 ? 'one of ' : ''}${values.join(', ')}`, { enum: values });
 
 export const count = (told: About): Schema =>
   scalar(told, 'write a whole number from 1 to 100', { type: 'integer', minimum: 1, maximum: 100 });

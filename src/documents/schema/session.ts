@@ -1,19 +1,10 @@
+import { by, document, note, photos } from './document.ts';
 import { fitted } from './fitted.ts';
-import { conditions, day, readingDefinitions, readings, study, temperature } from './reading.ts';
+import { readingDefinitions } from './points.ts';
+import { conditions, day, readings, temperature } from './reading.ts';
 import { about, amount, choice, date, type Schema, text, texts, word, wordOrWords } from './scalars.ts';
-import {
-  by,
-  document,
-  list,
-  map,
-  mapShape,
-  measure,
-  note,
-  type Offered,
-  type Properties,
-  photos,
-  reference,
-} from './shared.ts';
+import { list, map, mapShape, measure, type Offered, type Properties, reference } from './shared.ts';
+import { study } from './study.ts';
 import { tightened } from './tightening.ts';
 
 export const STAGES = ['teardown', 'machined', 'trial', 'rebuild', 'service'] as const;

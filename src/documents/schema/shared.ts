@@ -1,15 +1,4 @@
-import { findUnit, type Quantity, UNIT_SPELLINGS } from '../../quantity/units.ts';
-import {
-  type About,
-  about,
-  amount,
-  choice,
-  PATTERNS,
-  type Schema,
-  text,
-  WORD_ITEM,
-  withExample,
-} from './scalars.ts';
+import { type About, PATTERNS, type Schema, withExample } from './scalars.ts';
 
 /** What a schema needs to know of a characteristic, to offer it by name. */
 export interface Offered {
@@ -25,7 +14,7 @@ export type Properties = Readonly<Record<string, Schema>>;
 export const map = (told: About, properties: Properties, rest: Schema = {}): Schema => ({
   ...told,
   description: withExample(told),
-  ...mapShape(properties, rest),
+  ...mapShape(properties, { errorMessage: keysHelp(told), ...rest }),
 });
 
 export const mapShape = (properties: Properties, rest: Schema = {}): Schema => ({
@@ -41,14 +30,26 @@ export const named = (told: About, value: Schema, rest: Schema = {}): Schema => 
   type: 'object',
   minProperties: 1,
   additionalProperties: value,
+  errorMessage: keysHelp(told),
   ...rest,
 });
+
+const keysHelp = ({ examples }: About): string =>
+  `write keys and their values, such as ${inFlow(examples[0])}`;
+
+/** A value as YAML's flow style writes it. */
+export function inFlow(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(inFlow).join(', ')}]`;
+  if (typeof value !== 'object' || value === null) return value === null ? '~' : String(value);
+  const entries = Object.entries(value).map(([key, each]) => `${key}: ${inFlow(each)}`);
+  return `{ ${entries.join(', ')} }`;
+}
 
 export const list = (told: About, items: Schema): Schema => ({
   ...told,
   type: 'array',
   items,
-  errorMessage: 'write a list: each item after a dash, or [a, b]',
+  errorMessage: `write a list, each item after a dash, such as - ${inFlow([told.examples[0]].flat()[0])}`,
 });
 
 /** Draft-07 ignores what stands beside `$ref`, so a reference that has a title of its own is wrapped. */
@@ -57,78 +58,6 @@ export const reference = (told: About, name: string): Schema => ({
   description: withExample(told),
   allOf: [{ $ref: `#/definitions/${name}` }],
 });
-
-/** A whole document of one kind. */
-export const document = (
-  kind: string,
-  told: Pick<About, 'title' | 'description'>,
-  properties: Properties,
-  required: readonly string[],
-  definitions: Properties = {},
-): Schema => ({
-  $schema: 'http://json-schema.org/draft-07/schema#',
-  ...told,
-  type: 'object',
-  additionalProperties: false,
-  required: ['kind', ...required],
-  properties: { ...head(kind), ...properties },
-  ...(Object.keys(definitions).length === 0 ? {} : { definitions }),
-});
-
-const head = (kind: string): Properties => ({
-  kind: choice(about('Kind of document', 'Says what this document is.', kind), [kind]),
-  version: choice(about('Version of the format', 'The version of this format; it may be left out.', 1), [1]),
-  units,
-  note,
-});
-
-export const note: Schema = text(about('Note', 'Anything worth remembering.', 'stayed on the shell'));
-export const source: Schema = text(
-  about(
-    'Source',
-    'Where the figures come from: the manual, its page, its year.',
-    "Maker's manual, page 4-12",
-  ),
-);
-export const by: Schema = text(about('By', 'Who did it: a name or initials.', 'RK'));
-export const photos: Schema = {
-  ...about('Photographs', "Paths inside the engine's folder.", ['photos/main-3.jpg']),
-  type: 'array',
-  items: text(about('Photograph', 'The path of a picture.', 'photos/main-3.jpg')),
-  errorMessage: 'write a list of paths',
-};
-
-const spellingsOf = (quantity: Quantity): string[] =>
-  UNIT_SPELLINGS.filter((each) => findUnit(each)?.quantity === quantity);
-
-export const QUANTITIES: readonly Quantity[] = [
-  ...new Set(UNIT_SPELLINGS.flatMap((each) => findUnit(each)?.quantity ?? [])),
-];
-
-const unitOf = (quantity: Quantity): Schema => {
-  const spellings = spellingsOf(quantity);
-  return choice(
-    about(`Unit of ${quantity}`, `The unit of a plain number that is a ${quantity}.`, spellings[0]),
-    spellings,
-  );
-};
-
-const units: Schema = map(
-  about('Units', 'The units of plain numbers in this document.', { length: 'in', torque: 'lbf ft' }),
-  Object.fromEntries(QUANTITIES.map((each) => [each, unitOf(each)])),
-);
-
-export const decisionRule: Schema = choice(
-  about(
-    'Decision rule',
-    'simple compares and marks what is close to a limit; guarded says undecided where the instrument cannot tell.',
-    'simple',
-  ),
-  ['simple', 'guarded'],
-);
-
-/** Families of positions; the whole engine is a position of its own. */
-export const FAMILIES = ['main', 'crankpin', 'cylinder', 'cam_bearing', 'valve'] as const;
 
 /** The ids the registry knows are offered by name; the pattern lets a shop's own stand beside them. */
 export const keyedByCharacteristic = (
@@ -142,6 +71,7 @@ export const keyedByCharacteristic = (
   additionalProperties: false,
   properties: { ...more, ...Object.fromEntries(offered.map((each) => [each.id, tellOf(each)])) },
   patternProperties: { [PATTERNS.identifier]: value },
+  errorMessage: keysHelp(told),
 });
 
 const tellOf = ({ label, description }: Offered): Schema => ({ title: label, description });
@@ -156,31 +86,3 @@ export const measure = (told: About, offered: readonly Offered[]): Schema => ({
   ],
   errorMessage: "write a characteristic's id in small letters, digits and _, such as main_journal_diameter",
 });
-
-export const stations: Schema = {
-  ...about('Stations', 'Where along the part, as names or with the distance of each from one end.', [
-    'front',
-    'rear',
-  ]),
-  anyOf: [
-    { type: 'array', minItems: 1, items: WORD_ITEM },
-    {
-      type: 'object',
-      minProperties: 1,
-      additionalProperties: amount(about('Distance', 'How far from the end this station is.', '0.25 in')),
-    },
-  ],
-  errorMessage: 'write names such as [front, rear], or distances such as { front: 0.25 in, rear: 1.75 in }',
-};
-
-export const directions: Schema = {
-  ...about(
-    'Directions',
-    'Where round the part: square, +45, -45 in a bore; throw, square on a pin; thrust, axial in a cylinder.',
-    ['throw', 'square'],
-  ),
-  type: 'array',
-  minItems: 1,
-  items: WORD_ITEM,
-  errorMessage: 'write a list of names, such as [throw, square]',
-};

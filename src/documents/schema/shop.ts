@@ -1,6 +1,8 @@
 import { ownCharacteristics } from './characteristic.ts';
+import { decisionRule, document } from './document.ts';
+import { directions, stations } from './grid.ts';
 import { about, PATTERNS, type Schema, text } from './scalars.ts';
-import { decisionRule, directions, document, mapShape, type Offered, stations } from './shared.ts';
+import { mapShape, type Offered } from './shared.ts';
 
 export const shopSchema = (offered: readonly Offered[]): Schema =>
   document(

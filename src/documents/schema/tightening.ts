@@ -1,3 +1,4 @@
+import { by, note } from './document.ts';
 import {
   about,
   amount,
@@ -13,7 +14,7 @@ import {
   word,
   words,
 } from './scalars.ts';
-import { by, mapShape, named, note, type Properties } from './shared.ts';
+import { mapShape, named, type Properties } from './shared.ts';
 
 const stretch: Schema = {
   ...about('Stretch', 'The window of bolt stretch.', { min: 0.0135, max: 0.0185 }, '0.0135 to 0.0185'),

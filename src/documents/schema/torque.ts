@@ -1,5 +1,6 @@
+import { document, source } from './document.ts';
 import { about, amount, flag, type Schema, text, texts, WORD_ITEM, word, words } from './scalars.ts';
-import { document, map, source } from './shared.ts';
+import { map } from './shared.ts';
 import { passes } from './tightening.ts';
 
 export const torqueSchema = (): Schema =>
