@@ -107,16 +107,22 @@ describe('patterns', () => {
     ),
   );
 
+  // Short texts first: a pattern that tries again and again already takes seconds for 26 characters.
   it.each([...patterns])('decide about a very long text at once: %s', (pattern) => {
-    const regex = new RegExp(String(pattern), 'u');
-    const started = performance.now();
-    for (const part of ['1', '0.', '.', ' ', 'a', '1 to ', 'under 1', '-', 'in ', '1 in to 1']) {
-      regex.test(`${part.repeat(50_000)}!`);
-      regex.test(`1${part.repeat(50_000)}\n`);
-    }
-    expect(performance.now() - started).toBeLessThan(1000);
+    for (const length of [26, 50_000]) expect(longestWait(String(pattern), length)).toBeLessThan(200);
   });
 });
+
+function longestWait(pattern: string, length: number): number {
+  const regex = new RegExp(pattern, 'u');
+  const waits = ['1', '0.', '.', ' ', 'a', '1 to ', 'under 1', '-', 'in ', '1 in to 1'].map((part) => {
+    const started = performance.now();
+    regex.test(`${part.repeat(length)}!`);
+    regex.test(`1${part.repeat(length)}\n`);
+    return performance.now() - started;
+  });
+  return Math.max(...waits);
+}
 
 describe('the compiled validators', () => {
   it('need no package at run time', () => {
