@@ -111,6 +111,7 @@ limits:
 `,
   ],
   ['limits that only extend others', 'limits', 'kind: limits\nsource: As below.\nextends: ../family.yaml\n'],
+  ['a register that has just been begun', 'instruments', 'kind: instruments\ninstruments: {}\n'],
   [
     'a register of instruments',
     'instruments',

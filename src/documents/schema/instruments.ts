@@ -23,6 +23,8 @@ export const instrumentsSchema = (): Schema =>
           'mic-3-4': { type: 'micrometer', resolution: '0.0001 in' },
         }),
         instrument,
+        // A register that has just been begun holds nothing yet.
+        { minProperties: 0 },
       ),
     },
     ['instruments'],
