@@ -26,9 +26,11 @@ const readings = <T>(convert: (text: string) => T): Record<string, T> =>
 const EXACT_READINGS = readings((text) => exact.fraction(text));
 const FINE_READINGS = readings((text) => fine.bignumber(text));
 
-const results: readonly (readonly [string, Fraction | FormulaProblem])[] = fc
-  .sample(formulaText, { seed: 28, numRuns: 25_000 })
-  .map((text) => [text, work(text, VALUES)]);
+const texts = new Set(fc.sample(formulaText, { seed: 28, numRuns: 32_000 }));
+const results: readonly (readonly [string, Fraction | FormulaProblem])[] = [...texts].map((text) => [
+  text,
+  work(text, VALUES),
+]);
 
 const worked = results.flatMap(([text, ours]) => (isFormulaProblem(ours) ? [] : [[text, ours] as const]));
 
@@ -58,6 +60,7 @@ function signOf(node: MathNode | undefined): number {
 it('what divides by zero or takes the root of a negative is refused, and nothing else', () => {
   const differences = results.filter(([text, ours]) => isFormulaProblem(ours) !== hasNoAnswer(text));
   expect(differences).toEqual([]);
+  expect(results.length).toBeGreaterThan(20_000);
   expect(results.length - worked.length).toBeGreaterThan(500);
 }, 60_000);
 
@@ -68,7 +71,7 @@ it('sums, products and quotients are the same fractions that another library fin
     return theirs.toFraction() !== (ours.d === 1n ? `${ours.n}` : `${ours.n}/${ours.d}`);
   });
   expect(differences).toEqual([]);
-  expect(rational.length).toBeGreaterThan(5000);
+  expect(rational.length).toBeGreaterThan(2500);
 }, 60_000);
 
 it('roots and roundings agree with another library to fourteen digits and more', () => {

@@ -29,6 +29,8 @@ const HOSTILE: readonly string[] = [
     'constructor',
     'constructor()',
     'constructor(1)',
+    '2 constructor 3',
+    'bore constructor(1)',
     'constructor("return 1")()',
     'abs.call(1)',
     'abs.apply',

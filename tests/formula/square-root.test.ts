@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { squareRoot } from '../../src/formula/square-root.ts';
-import { fraction, toDecimal } from '../../src/quantity/fraction.ts';
+import { type Fraction, fraction, toDecimal } from '../../src/quantity/fraction.ts';
 
 /** √2, √3, √5 and √10: the decimal expansions of any published table (OEIS A002193, A002163 and the like; from memory). */
 it.each([
@@ -36,7 +36,15 @@ it('any other root is right to thirty digits, however large or small', () => {
       const off = root.n * root.n * d - n * root.d * root.d;
       const allowed = 10n * n * root.d * root.d;
       expect((off < 0n ? -off : off) * 10n ** 30n <= allowed).toBe(true);
+      expect(isNearest(root, { n, d })).toBe(true);
     }),
     { seed: 26, numRuns: 2000 },
   );
 });
+
+/** The square lies between those of half a unit below and half a unit above the root's last digit. */
+function isNearest(root: Fraction, square: Fraction): boolean {
+  const fourfold = 4n * square.n * root.d * root.d;
+  const [below, above] = [2n * root.n - 1n, 2n * root.n + 1n];
+  return below * below * square.d <= fourfold && fourfold <= above * above * square.d;
+}
