@@ -42,7 +42,7 @@ const normalUpperTail = (z: number): number => (z > SERIES_UP_TO ? farTail(z) : 
 function centralShare(z: number): number {
   let term = z;
   let sum = 0;
-  for (let odd = 3; sum + term !== sum; odd += 2) {
+  for (let odd = 3; sum + term > sum; odd += 2) {
     sum += term;
     term *= (z * z) / odd;
   }

@@ -24,27 +24,44 @@ export function positiveQuantile(distribution: PositiveDistribution, wanted: Tai
   if (wanted.below <= 0) return 0;
   if (wanted.above <= 0) return Number.POSITIVE_INFINITY;
   const side = wanted.below < wanted.above ? 'below' : 'above';
-  let u = 0;
+  let place: Place = { u: 0, share: distribution.tails(1)[side] };
   for (let step = 0; step < MOST_STEPS; step++) {
-    const next = newtonStep(distribution, side, wanted[side], u);
+    const next = newtonStep(distribution, side, wanted[side], place);
     // Rounding makes the last steps wander by a few units of the last place.
-    if (Math.abs(next - u) <= 4 * Number.EPSILON) return Math.exp(next);
-    u = next;
+    if (Math.abs(next.u - place.u) <= 4 * Number.EPSILON) return Math.exp(next.u);
+    place = next;
   }
-  return Math.exp(u);
+  return Math.exp(place.u);
 }
 
 const MOST_STEPS = 500;
-/** One step multiplies the value by at most e³, so that a flat start cannot throw it out of range. */
-const LONGEST_STEP = 3;
 
-function newtonStep(distribution: PositiveDistribution, side: keyof Tails, share: number, u: number): number {
-  const value = Math.exp(u);
-  const reached = distribution.tails(value)[side];
-  // A share too small for a double says only on which side of the answer we are.
-  if (reached === 0) return side === 'above' ? u - 0.5 : u + 0.5;
-  const slope = (value * distribution.density(value)) / reached;
-  const gap = Math.log(reached / share) / slope;
-  const change = side === 'above' ? gap : -gap;
-  return u + Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, change));
+/** The logarithm of a value, and the share of the distribution that lies to the chosen side of it, never zero. */
+interface Place {
+  readonly u: number;
+  readonly share: number;
+}
+
+function newtonStep(
+  { tails, density }: PositiveDistribution,
+  side: keyof Tails,
+  wanted: number,
+  from: Place,
+): Place {
+  const value = Math.exp(from.u);
+  const gap = (logRatio(from.share, wanted) * from.share) / (value * density(value));
+  let u = from.u + (side === 'above' ? gap : -gap);
+  let share = tails(Math.exp(u))[side];
+  // Where the share is too small for a double there is no slope to follow: come back halfway, until nothing is left.
+  for (let halvings = 0; share === 0 && halvings < 60; halvings++) {
+    u = (from.u + u) / 2;
+    share = tails(Math.exp(u))[side];
+  }
+  return share === 0 ? from : { u, share };
+}
+
+/** The logarithm of a / b: of the quotient, which keeps the digits near one, unless it overflows. */
+function logRatio(a: number, b: number): number {
+  const ratio = a / b;
+  return Number.isFinite(ratio) ? Math.log(ratio) : Math.log(a) - Math.log(b);
 }

@@ -35,3 +35,15 @@ test('degrees of freedom that are not above zero and finite are refused', () => 
     expect(() => fCdf(1, 3, dof)).toThrow(RangeError);
   }
 });
+
+test.each([
+  [0.5, 0.5],
+  [1, 1e5],
+  [1e5, 1],
+  [1e5, 1e5],
+  [3, 200],
+])('with %f and %f degrees of freedom the quantile undoes the distribution, far out too', (top, bottom) => {
+  for (const p of [1e-30, 1e-10, 0.01, 0.4, 0.5, 0.9]) {
+    expect(relativeError(fCdf(fQuantile(p, top, bottom), top, bottom), p)).toBeLessThan(1e-9);
+  }
+});

@@ -34,6 +34,17 @@ test('the ends and the middle are exact', () => {
   expect(normalCdf(Number.NEGATIVE_INFINITY)).toBe(0);
 });
 
+test('what is no number stays none, and the smallest probability has a quantile', () => {
+  expect(normalCdf(Number.NaN)).toBeNaN();
+  expect(normalQuantile(Number.MIN_VALUE)).toBeCloseTo(-38.46, 1);
+});
+
 test('what is no probability is refused', () => {
   for (const p of [-0.1, 1.1, Number.NaN]) expect(() => normalQuantile(p)).toThrow(RangeError);
+});
+
+test('the quantile undoes the distribution, far out too', () => {
+  for (const p of [1e-300, 1e-100, 1e-20, 0.1, 0.45, 0.4999]) {
+    expect(relativeError(normalCdf(normalQuantile(p)), p)).toBeLessThan(1e-12);
+  }
 });

@@ -14,9 +14,9 @@ function errorsOf(table: 'tq' | 'tcdf', over: number, upTo: number): readonly nu
 
 test.each([
   ['the t quantile', 'tq', 0, 1000, 256, 1e-13],
-  ['the t quantile', 'tq', 1000, 1e7, 32, 1e-9],
+  ['the t quantile', 'tq', 1000, 1e7, 32, 1e-13],
   ['the t distribution', 'tcdf', 0, 1000, 208, 1e-13],
-  ['the t distribution', 'tcdf', 1000, 1e7, 26, 1e-9],
+  ['the t distribution', 'tcdf', 1000, 1e7, 26, 1e-13],
 ] as const)(
   '%s (%s) from %d up to %d degrees of freedom agrees with the 50-digit table',
   (_, table, over, upTo, rows, aim) => {
@@ -97,5 +97,34 @@ test('the ends, the middle and infinitely many degrees of freedom', () => {
 });
 
 test('degrees of freedom of zero or less, or none, are refused', () => {
-  for (const dof of [0, -1, Number.NaN]) expect(() => tQuantile(0.975, dof)).toThrow(RangeError);
+  for (const dof of [0, -1, Number.NaN]) {
+    expect(() => tQuantile(0.975, dof)).toThrow('degrees of freedom lie above zero');
+    expect(() => tCdf(1, dof)).toThrow('degrees of freedom lie above zero');
+  }
+});
+
+test.each([0.3, 1, 2.5, 7, 100, 1e6])(
+  'with %f degrees of freedom the quantile undoes the distribution, far out too',
+  (dof) => {
+    for (const p of [1e-30, 1e-12, 1e-5, 0.02, 0.3, 0.499]) {
+      expect(relativeError(tCdf(tQuantile(p, dof), dof), p)).toBeLessThan(1e-9);
+      expect(tQuantile(p, dof)).toBeLessThan(0);
+    }
+    for (const p of [0.501, 0.7, 0.98]) expect(tQuantile(p, dof)).toBeCloseTo(-tQuantile(1 - p, dof), 9);
+  },
+);
+
+test('the two ways of working meet where the one takes over from the other', () => {
+  for (const t of [-6, -2, -0.1]) {
+    expect(relativeError(tCdf(t, 10_000 * (1 + 1e-12)), tCdf(t, 10_000))).toBeLessThan(1e-12);
+  }
+  for (const p of [1e-9, 0.025, 0.4]) {
+    expect(relativeError(tQuantile(p, 10_000 * (1 + 1e-12)), tQuantile(p, 10_000))).toBeLessThan(3e-14);
+  }
+});
+
+test('a million million degrees of freedom are the normal distribution to ten digits', () => {
+  expect(tQuantile(0.975, 1e12)).toBeCloseTo(1.959963984540054, 10);
+  expect(tCdf(-INFINITE, 1e12)).toBe(0);
+  expect(tQuantile(1, 1e12)).toBe(INFINITE);
 });

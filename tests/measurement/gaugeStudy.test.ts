@@ -1,0 +1,274 @@
+import { describe, expect, test } from 'vitest';
+import { averageAndRange } from '../../src/measurement/averageAndRange.ts';
+import { gaugeAnova } from '../../src/measurement/gaugeAnova.ts';
+import type { GaugeReadings, NoStudy } from '../../src/measurement/gaugeReadings.ts';
+import { percentOfTolerance } from '../../src/measurement/gaugeStudy.ts';
+import { readRows } from './csv.ts';
+
+/** The study of ten parts, three people and three repeats in AIAG, Measurement Systems Analysis, 4th edition. */
+function tenByThreeByThree(): GaugeReadings {
+  const rows = readRows('aiag-msa-10x3x3');
+  return Array.from({ length: 10 }, (_, part) =>
+    ['A', 'B', 'C'].map((person) =>
+      rows
+        .filter((row) => row.part === String(part + 1) && row.appraiser === person)
+        .map((row) => Number(row.value)),
+    ),
+  );
+}
+
+function mustWork<Study extends { readonly kind: string }>(study: Study | NoStudy): Study {
+  if (study.kind === 'no study') throw new Error((study as NoStudy).reason);
+  return study as Study;
+}
+
+const READINGS = tenByThreeByThree();
+
+describe('ten parts, three people, three repeats by average and range', () => {
+  const study = mustWork(averageAndRange(READINGS));
+
+  // Published, worked there with rounded intermediate figures; GRR and PV from memory.
+  test.each([
+    ['EV', study.repeatability.deviation, 0.20188],
+    ['AV', study.reproducibility.deviation, 0.22963],
+    ['GRR', study.gauge.deviation, 0.30575],
+    ['PV', study.parts.deviation, 1.10456],
+    ['TV', study.total.deviation, 1.1461],
+    ['% EV', study.repeatability.percentOfTotal, 17.62],
+    ['% AV', study.reproducibility.percentOfTotal, 20.04],
+    ['% GRR', study.gauge.percentOfTotal, 26.68],
+    ['% PV', study.parts.percentOfTotal, 96.38],
+  ])('%s as published', (_, got, published) => {
+    expect(Math.abs(got / published - 1)).toBeLessThan(1e-3);
+  });
+
+  test.each([
+    ['mean range', study.meanRange, 0.341667],
+    ["range of the people's means", study.peopleRange, 0.444667],
+    ["range of the parts' means", study.partRange, 3.511111],
+    ['EV', study.repeatability.deviation, 0.201857],
+    ['AV', study.reproducibility.deviation, 0.229667],
+    ['GRR', study.gauge.deviation, 0.305766],
+    ['PV', study.parts.deviation, 1.104596],
+    ['TV', study.total.deviation, 1.146135],
+  ])('%s worked separately from the readings', (_, got, worked) => {
+    expect(got).toBeCloseTo(worked, 6);
+  });
+
+  test('it tells five categories of parts apart', () => {
+    expect(study.distinctCategories).toBeCloseTo(5.094, 3);
+    expect(study.wholeCategories).toBe(5);
+  });
+});
+
+describe('ten parts, three people, three repeats by analysis of variance', () => {
+  const study = mustWork(gaugeAnova(READINGS));
+  const { table } = study;
+
+  test.each([
+    ['people', table.people, 3.1673, 3.167262222, 2],
+    ['parts', table.parts, 88.3619, 88.361934444, 9],
+    ['interaction', table.interaction, 0.359, 0.358982222, 18],
+    ['repeatability', table.repeatability, 2.7589, 2.758933333, 60],
+    ['total', table.total, 94.6471, 94.647112222, 89],
+  ])('the sum of squares of %s, published and worked separately', (_, row, published, worked, dof) => {
+    expect(row.sumOfSquares).toBeCloseTo(published, 4);
+    expect(row.sumOfSquares).toBeCloseTo(worked, 9);
+    expect(row.dof).toBe(dof);
+  });
+
+  test('the interaction is not significant, so that it is pooled', () => {
+    expect(table.interaction.f?.toFixed(3)).toBe('0.434');
+    expect(table.interaction.f).toBeCloseTo(0.433721, 6);
+    expect(table.interaction.p).toBeCloseTo(0.97411, 5);
+    expect(table.pooled?.meanSquare).toBeCloseTo(0.039973276, 9);
+    expect(table.pooled?.dof).toBe(78);
+    expect(table.people.f).toBeCloseTo(1.583631111 / 0.039973276, 5);
+  });
+
+  // The ratios of the published table (from memory) are those to the repeatability that was not pooled.
+  test('the mean squares and their ratios to the repeatability', () => {
+    expect(table.people.meanSquare).toBeCloseTo(1.58363, 5);
+    expect(table.parts.meanSquare).toBeCloseTo(9.81799, 5);
+    expect(table.people.meanSquare / table.repeatability.meanSquare).toBeCloseTo(34.44007, 5);
+    expect(table.parts.meanSquare / table.repeatability.meanSquare).toBeCloseTo(213.51714, 5);
+  });
+
+  test.each([
+    ['EV', study.repeatability, 0.199933, 0.19993318, 18.4, 3.4],
+    ['AV', study.reproducibility, 0.226838, 0.226837521, 20.9, 4.4],
+    ['GRR', study.gauge, 0.302373, 0.302371522, 27.9, 7.8],
+    ['PV', study.parts, 1.042327, 1.042327494, 96, 92.2],
+    ['TV', study.total, 1.085, 1.085299563, 100, 100],
+  ])('%s, published and worked separately', (_, share, published, worked, percent, contribution) => {
+    expect(Math.abs(share.deviation / published - 1)).toBeLessThan(3e-4);
+    expect(share.deviation).toBeCloseTo(worked, 9);
+    expect(share.percentOfTotal).toBeCloseTo(percent, 1);
+    expect(share.contribution).toBeCloseTo(contribution, 1);
+  });
+
+  test('4.86 categories are cut down to four', () => {
+    expect(study.distinctCategories).toBeCloseTo(4.8605, 4);
+    expect(study.wholeCategories).toBe(4);
+    expect(study.interaction.deviation).toBe(0);
+  });
+
+  test('with the interaction kept (worked separately)', () => {
+    const kept = mustWork(gaugeAnova(READINGS, 2));
+    expect(kept.table.pooled).toBeNull();
+    expect(kept.table.people.f).toBeCloseTo(79.40605, 5);
+    expect(kept.table.parts.f).toBeCloseTo(492.29142, 5);
+    expect(kept.repeatability.deviation).toBeCloseTo(0.214434657, 9);
+    expect(kept.reproducibility.deviation).toBeCloseTo(0.22830445, 9);
+    expect(kept.gauge.deviation).toBeCloseTo(0.313217407, 9);
+    expect(kept.parts.deviation).toBeCloseTo(1.043394527, 9);
+    expect(kept.total.deviation).toBeCloseTo(1.089393081, 9);
+  });
+});
+
+test('people who differ on some parts only are an interaction, which is kept', () => {
+  // Cells ±1 about their part and person, repeats ±0.1: SS of the interaction 8, of the repeats 0.08, four cells of two.
+  const study = mustWork(
+    gaugeAnova([
+      [
+        [10.9, 11.1],
+        [8.9, 9.1],
+      ],
+      [
+        [18.9, 19.1],
+        [20.9, 21.1],
+      ],
+    ]),
+  );
+  expect(study.table.interaction.sumOfSquares).toBeCloseTo(8, 10);
+  expect(study.table.repeatability.sumOfSquares).toBeCloseTo(0.08, 10);
+  expect(study.table.pooled).toBeNull();
+  expect(study.table.interaction.p).toBeLessThan(0.001);
+  expect(study.interaction.deviation).toBeCloseTo(Math.sqrt((8 - 0.02) / 2), 10);
+  expect(study.reproducibility.deviation).toBe(0);
+});
+
+test('a gauge that repeats without any difference has unlimited categories', () => {
+  const exact = [
+    [
+      [1, 1],
+      [1, 1],
+    ],
+    [
+      [2, 2],
+      [2, 2],
+    ],
+  ];
+  expect(mustWork(gaugeAnova(exact)).distinctCategories).toBe(Number.POSITIVE_INFINITY);
+  expect(mustWork(averageAndRange(exact)).gauge.deviation).toBe(0);
+});
+
+test('parts that do not differ leave one category', () => {
+  const alike = [
+    [
+      [1, 2],
+      [2, 1],
+    ],
+    [
+      [2, 1],
+      [1, 2],
+    ],
+  ];
+  expect(mustWork(gaugeAnova(alike))).toMatchObject({ distinctCategories: 0, wholeCategories: 1 });
+});
+
+test('six deviations against a tolerance', () => {
+  const { gauge } = mustWork(averageAndRange(READINGS));
+  expect(percentOfTolerance(gauge, 4)).toBeCloseTo((100 * 6 * 0.305766) / 4, 3);
+});
+
+describe('a study that cannot be worked says why', () => {
+  const pair = [1, 2];
+  test.each([
+    ['two or more parts', [[pair, pair]]],
+    ['two or more people', [[pair], [pair]]],
+    [
+      'two or more repeats',
+      [
+        [[1], [2]],
+        [[3], [4]],
+      ],
+    ],
+    [
+      'same number of times',
+      [
+        [pair, pair],
+        [pair, [1]],
+      ],
+    ],
+    ['same number of times', [[pair, pair], [pair]]],
+    [
+      'too coarse',
+      [
+        [
+          [1, 1],
+          [1, 1],
+        ],
+        [
+          [1, 1],
+          [1, 1],
+        ],
+      ],
+    ],
+    ['two or more parts', []],
+  ])('%s', (reason, readings) => {
+    for (const study of [averageAndRange(readings), gaugeAnova(readings)]) {
+      expect(study).toMatchObject({ kind: 'no study', reason: expect.stringContaining(reason) });
+    }
+  });
+
+  const sized = (parts: number, people: number, repeats: number): GaugeReadings =>
+    Array.from({ length: parts }, (_, i) =>
+      Array.from({ length: people }, (_, j) =>
+        Array.from({ length: repeats }, (_, k) => i + 0.1 * j + 0.01 * k),
+      ),
+    );
+
+  test.each([
+    [11, 3, 3],
+    [5, 4, 2],
+    [5, 2, 4],
+  ])('%d parts, %d people and %d repeats have no factors, but an analysis of variance', (...size) => {
+    const [parts, people, repeats] = size;
+    const study = averageAndRange(sized(...size));
+    expect(study).toEqual({
+      kind: 'no study',
+      reason:
+        'average and range has factors for 2 or 3 repeats, 2 or 3 people and 2 to 10 parts, ' +
+        `not for ${repeats} repeats, ${people} people and ${parts} parts; analysis of variance takes any size`,
+    });
+    expect(gaugeAnova(sized(...size)).kind).toBe('analysis of variance');
+  });
+
+  // One range of n normal values has the mean d2 and the deviation d3 (tables of control charts, from memory);
+  // the factor for a single range is 1/√(d2² + d3²).
+  test.each([
+    [2, 1.128, 0.853],
+    [3, 1.693, 0.888],
+    [4, 2.059, 0.88],
+    [5, 2.326, 0.864],
+    [6, 2.534, 0.848],
+    [7, 2.704, 0.833],
+    [8, 2.847, 0.82],
+    [9, 2.97, 0.808],
+    [10, 3.078, 0.797],
+  ])('the factor for %d parts is that of one range of so many', (parts, d2, d3) => {
+    const study = mustWork(averageAndRange(sized(parts, 3, 3)));
+    expect(study.parts.deviation / study.partRange).toBeCloseTo(1 / Math.hypot(d2, d3), 3);
+  });
+
+  test('every size with factors is worked', () => {
+    for (let parts = 2; parts <= 10; parts++) {
+      for (const people of [2, 3]) {
+        for (const repeats of [2, 3]) {
+          expect(averageAndRange(sized(parts, people, repeats)).kind).toBe('average and range');
+        }
+      }
+    }
+  });
+});
