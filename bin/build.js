@@ -52,8 +52,9 @@ async function bundleProgram() {
     entryPoints: ['src/cli/main.ts'],
     outdir: 'dist',
     splitting: true,
-    minifyWhitespace: true,
     legalComments: 'external',
+    // Some packages are CommonJS and ask for Node's own modules by `require`.
+    banner: { js: "import{createRequire}from'node:module';const require=createRequire(import.meta.url);" },
   });
 }
 

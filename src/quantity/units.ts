@@ -1,16 +1,19 @@
 import { add, divide, type Fraction, fraction, multiply, parseDecimal, subtract } from './fraction.ts';
 
-export type Quantity =
-  | 'length'
-  | 'torque'
-  | 'force'
-  | 'pressure'
-  | 'volume'
-  | 'mass'
-  | 'angle'
-  | 'temperature'
-  | 'time'
-  | 'speed';
+export const QUANTITIES = [
+  'length',
+  'torque',
+  'force',
+  'pressure',
+  'volume',
+  'mass',
+  'angle',
+  'temperature',
+  'time',
+  'speed',
+] as const;
+
+export type Quantity = (typeof QUANTITIES)[number];
 
 export interface Unit {
   /** As printed, and as written in a document. */

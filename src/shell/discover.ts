@@ -11,10 +11,14 @@ export interface Discovery {
 }
 
 /**
- * The YAML files in and below the given folders (relative to `root`, with `/`; '' or '.' is the root).
+ * The YAML files in and, unless `below` is false, below the given folders (relative to `root`, with `/`; '' or '.' is the root).
  * Names that begin with a dot, node_modules and links are skipped.
  */
-export function discover(root: string, folders: readonly string[]): Discovery {
+export function discover(
+  root: string,
+  folders: readonly string[],
+  options: { readonly below: boolean } = { below: true },
+): Discovery {
   const paths = new Set<string>();
   const problems: Problem<'unreadable'>[] = [];
   const waiting = folders.map(withoutDot);
@@ -24,7 +28,7 @@ export function discover(root: string, folders: readonly string[]): Discovery {
     seen.add(folder);
     for (const entry of list(root, folder, problems)) {
       const path = folder === '' ? entry.name : `${folder}/${entry.name}`;
-      if (entry.isDirectory() && isOpenFolder(entry.name)) waiting.push(path);
+      if (options.below && entry.isDirectory() && isOpenFolder(entry.name)) waiting.push(path);
       else if (entry.isFile() && isDocumentName(entry.name)) paths.add(path);
     }
   }

@@ -1,0 +1,60 @@
+import type { Measure } from '../documents/measure.ts';
+import type { InstrumentType } from '../measurement/instrument.ts';
+import type { Fraction } from '../quantity/fraction.ts';
+import type { Grid, Measured } from './grid.ts';
+
+/** How a value at a position comes from others there. */
+export interface Derivation {
+  /** The route in trade words, such as `bearing bore − journal`. */
+  readonly route: string;
+  /** Characteristics it needs, in the order in which `compute` takes them. */
+  readonly inputs: readonly string[];
+  /** Undefined where the readings do not give it, such as a taper from one station. */
+  readonly compute: (inputs: readonly Grid[], choice: DerivationChoice) => Measured | undefined;
+}
+
+/** What a limit says of how its characteristic is to be worked out. */
+export interface DerivationChoice {
+  readonly by?: 'ends' | 'range';
+  /** A taper for this length of the part, in the base unit. */
+  readonly per?: Fraction;
+  /** Nominal sizes, in the base unit: a shop's own formula may name them. */
+  readonly sizes?: ReadonlyMap<string, Fraction>;
+}
+
+export interface Characteristic extends Measure {
+  /** In trade words, as tables are headed. */
+  readonly label: string;
+  /** One sentence: what it is and how it is taken. */
+  readonly description: string;
+  /** As a person would write it on the sheet. */
+  readonly formula: string;
+  readonly derivations: readonly Derivation[];
+  /** What it is usually measured with: what is assumed where a reading names no instrument. */
+  readonly usual: InstrumentType;
+  /** What to call a value above the greatest and below the least. */
+  readonly words: { readonly above: string; readonly below: string };
+  /** Where the definition comes from. */
+  readonly source: string;
+  /** Worked out only where a limit asks for it: nobody wants a row of tapers that nothing limits. */
+  readonly onlyWithLimits?: boolean;
+  readonly examples: readonly WorkedExample[];
+}
+
+/** A sum worked on paper: each is a test, and `explain` shows it. */
+export interface WorkedExample {
+  readonly unit: string;
+  /** Readings by characteristic, as they would be written: a number, a list or a list of rows. */
+  readonly given: Readonly<Record<string, ExampleReading>>;
+  readonly least: string;
+  readonly greatest: string;
+  readonly source: string;
+}
+
+export type ExampleReading =
+  | string
+  | {
+      readonly stations?: readonly string[];
+      readonly directions?: readonly string[];
+      readonly rows: readonly (readonly string[])[];
+    };

@@ -1,0 +1,73 @@
+import type { Characteristic } from './characteristic.ts';
+import { pistonClearance } from './clearance.ts';
+import { clearanceOf, diameter } from './sizes.ts';
+
+const ringGap = (ring: string, label: string): Characteristic => ({
+  id: `${ring}_ring_end_gap`,
+  label: `${label} end gap`,
+  description: `Gap between the ends of the ${label}, the ring square in its cylinder.`,
+  quantity: 'length',
+  family: 'cylinder',
+  usual: 'feeler gauge',
+  formula: 'read directly with feelers',
+  derivations: [],
+  words: { above: 'wide', below: 'close' },
+  source: 'TM 5-3895-370-14&P, p. 5-283',
+  examples: [],
+});
+
+export const cylinders: readonly Characteristic[] = [
+  ...diameter({
+    id: 'cylinder_bore',
+    part: 'cylinder',
+    label: 'cylinder bore',
+    description: 'Diameter of a cylinder, at stations down the bore, along and across the crankshaft.',
+    family: 'cylinder',
+    kind: 'bore',
+    usual: 'bore gauge',
+    taperBy: 'range',
+    source: 'TM 5-3895-370-14&P, p. 5-272',
+  }),
+  ...diameter({
+    id: 'piston_diameter',
+    part: 'piston',
+    label: 'piston diameter',
+    description: "Diameter of a piston at its gauge height, as the maker's manual gives it.",
+    family: 'cylinder',
+    kind: 'shaft',
+    usual: 'micrometer',
+    taperBy: 'ends',
+    source: 'TM 5-3895-347-14P: skirt',
+  }),
+  clearanceOf(
+    {
+      id: 'piston_clearance',
+      label: 'piston clearance',
+      description:
+        'Diametral clearance of a piston in its cylinder, in the thrust direction where it is named.',
+      family: 'cylinder',
+      formula: 'cylinder bore − piston, or read directly',
+      source: 'TM 55-1905-219-14-4 and TM 55-1905-220-14-4',
+    },
+    [
+      {
+        route: 'cylinder bore − piston',
+        inputs: ['cylinder_bore', 'piston_diameter'],
+        compute: ([bore, piston]) => bore && piston && pistonClearance(bore, piston),
+      },
+    ],
+    'feeler gauge',
+    [
+      {
+        unit: 'in',
+        given: { cylinder_bore: '4.2495', piston_diameter: '4.2450' },
+        least: '0.0045',
+        greatest: '0.0045',
+        source: 'TM 55-1905-219-14-4 and -220-14-4: least skirt clearance .0045',
+      },
+    ],
+  ),
+  ringGap('top', 'top ring'),
+  ringGap('second', 'second ring'),
+  ringGap('oil', 'oil ring'),
+];

@@ -1,0 +1,25 @@
+import type { Measure, Measures } from '../documents/measure.ts';
+import type { OwnCharacteristic } from '../documents/shop.ts';
+import type { Characteristic } from './characteristic.ts';
+import { crankshaft } from './crankshaft.ts';
+import { cylinders } from './cylinders.ts';
+import { mains } from './mains.ts';
+import { ownCharacteristic } from './own.ts';
+import { rods } from './rods.ts';
+
+/** Everything that can be measured or derived, in the order of the sheet. */
+export const characteristics: readonly Characteristic[] = [...mains, ...rods, ...crankshaft, ...cylinders];
+
+export interface Registry extends Measures {
+  readonly all: readonly Characteristic[];
+  readonly find: (id: string) => Characteristic | undefined;
+}
+
+/** Ours, and after them those that a shop adds; a shop's own of the same id stands before ours. */
+export function registryWith(own: readonly OwnCharacteristic[]): Registry {
+  const ids = new Map<string, Measure>([...characteristics, ...own].map((each) => [each.id, each]));
+  const measures: Measures = { find: (id) => ids.get(id), ids: () => [...ids.keys()] };
+  const all = [...characteristics, ...own.map((each) => ownCharacteristic(each, measures))];
+  const byId = new Map(all.map((each) => [each.id, each]));
+  return { all: [...byId.values()], find: (id) => byId.get(id), ids: () => [...byId.keys()] };
+}

@@ -1,0 +1,134 @@
+import type { Family } from '../documents/layout.ts';
+import type { InstrumentType } from '../measurement/instrument.ts';
+import type { Characteristic, Derivation, WorkedExample } from './characteristic.ts';
+import { boreTaper, journalTaper, outOfRound } from './form.ts';
+
+/** Full differences of diameters, as engine manuals take them: ISO 1101 and ISO 12180 halve both. */
+const FORM_SOURCE = 'workshop convention: full difference of diameters (TM 9-2815-202-34, p. 4-157)';
+
+const FORM_WORDS = { above: 'over', below: 'under' };
+
+interface Part {
+  /** The diameter's id without its last word. */
+  readonly part: string;
+  readonly label: string;
+  readonly family: Family;
+  readonly usual: InstrumentType;
+}
+
+/**
+ * A diameter and what it brings: its out of round and its taper.
+ * Shells are eccentric and relieved at the split, so a bore with shells in has no out of round to judge.
+ */
+export interface Diameter extends Part {
+  readonly id: string;
+  readonly kind: 'shaft' | 'bore' | 'bore with shells';
+  readonly description: string;
+  readonly source: string;
+  readonly taperBy: 'ends' | 'range';
+}
+
+export function diameter(of: Diameter): readonly Characteristic[] {
+  return [sizeOf(of), ...(of.kind === 'bore with shells' ? [] : [outOfRoundOf(of)]), taperOf(of)];
+}
+
+const sizeOf = (of: Diameter): Characteristic => ({
+  id: of.id,
+  label: of.label,
+  description: of.description,
+  quantity: 'length',
+  family: of.family,
+  usual: of.usual,
+  formula: 'as read; the least and the greatest of the readings are both judged',
+  derivations: [],
+  words: { above: 'large', below: 'small' },
+  source: of.source,
+  examples: [],
+});
+
+const outOfRoundOf = (of: Diameter): Characteristic => ({
+  ...formOf(of, 'out_of_round', 'out of round'),
+  description: `${of.label}: the greatest diameter less the least at one station, the worst station.`,
+  formula: 'at each station the greatest diameter − the least; the worst station',
+  derivations: [{ route: 'from diameters', inputs: [of.id], compute: ([grid]) => grid && outOfRound(grid) }],
+  examples: [
+    {
+      unit: 'in',
+      given: {
+        [of.id]: {
+          stations: ['front', 'rear'],
+          directions: ['a', 'b'],
+          rows: [
+            ['3.2478', '3.2471'],
+            ['3.2477', '3.2475'],
+          ],
+        },
+      },
+      least: '0.0007',
+      greatest: '0.0007',
+      source: 'worked by hand, invented readings',
+    },
+  ],
+});
+
+const taperOf = (of: Diameter): Characteristic => ({
+  ...formOf(of, 'taper', 'taper'),
+  description:
+    of.taperBy === 'ends'
+      ? `${of.label}: the diameter at one end less that at the other, the worst direction.`
+      : `${of.label}: the greatest diameter less the least along the part, the worst direction.`,
+  formula:
+    of.taperBy === 'ends'
+      ? 'in each direction one end − the other; the worst direction'
+      : 'in each direction the greatest − the least; the worst direction',
+  derivations: [
+    {
+      route: 'from diameters',
+      inputs: [of.id],
+      compute: ([grid], choice) => grid && (of.taperBy === 'ends' ? journalTaper : boreTaper)(grid, choice),
+    },
+  ],
+  examples: [
+    {
+      unit: 'in',
+      given: {
+        [of.id]: {
+          stations: ['top', 'middle', 'bottom'],
+          directions: ['a'],
+          rows: [['4.1262'], ['4.1265'], ['4.1254']],
+        },
+      },
+      least: of.taperBy === 'ends' ? '0.0008' : '0.0011',
+      greatest: of.taperBy === 'ends' ? '0.0008' : '0.0011',
+      source: 'worked by hand, invented readings',
+    },
+  ],
+});
+
+const formOf = (of: Diameter, ending: string, words: string) => ({
+  id: `${of.part}_${ending}`,
+  label: `${of.label.replace(/ (diameter|bore)$/, '')} ${words}`,
+  quantity: 'length' as const,
+  family: of.family,
+  usual: of.usual,
+  words: FORM_WORDS,
+  onlyWithLimits: true,
+  source: FORM_SOURCE,
+});
+
+/** A clearance: read directly, or worked out by either of two routes. */
+export function clearanceOf(
+  about: Pick<Characteristic, 'id' | 'label' | 'description' | 'family' | 'formula' | 'source'>,
+  derivations: readonly Derivation[],
+  usual: InstrumentType,
+  examples: readonly WorkedExample[],
+): Characteristic {
+  return {
+    ...about,
+    quantity: 'length',
+    usual,
+    derivations,
+    words: { above: 'loose', below: 'tight' },
+    examples,
+  };
+}

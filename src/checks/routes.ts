@@ -1,0 +1,193 @@
+import type { Characteristic, DerivationChoice } from '../characteristics/characteristic.ts';
+import { type Grid, gridOfOne, type Measured, summary, valuesOf } from '../characteristics/grid.ts';
+import type { Registry } from '../characteristics/registry.ts';
+import type { Place } from '../diagnostic/place.ts';
+import type { Engine } from '../documents/assemble.ts';
+import { positionAcross } from '../documents/layout.ts';
+import { type Point, type PositionReading, pointsOf, type ReadingBlock } from '../documents/reading.ts';
+import type { SessionDocument } from '../documents/session.ts';
+import { expandedFactor, welchSatterthwaite } from '../measurement/conformance.ts';
+import { type Instrument, readingTerms } from '../measurement/instrument.ts';
+import { standardDeviation } from '../measurement/sample.ts';
+import { type ErrorTerm, standardUncertainty, subtractValues, type Value } from '../measurement/value.ts';
+import { compare, type Fraction, toNumber } from '../quantity/fraction.ts';
+import { blockInstrument, setterOf } from './blockInstrument.ts';
+import { stepsBack } from './work.ts';
+
+/** One way in which a session gives a characteristic at a position. */
+export interface Route {
+  /** `read directly`, or a derivation's name. */
+  readonly name: string;
+  readonly with: readonly string[];
+  readonly grid: Grid;
+  readonly measured: Measured;
+  /** Combined standard uncertainty, its degrees of freedom, and expanded to 95 %. */
+  readonly u: number;
+  readonly dof: number;
+  readonly expanded: number;
+  /** As typed; empty for a derived value. */
+  readonly written: readonly string[];
+  /** One step of the finest digit that stands behind it, in the base unit. */
+  readonly lastDigit: Fraction;
+  /** Where the reading, or the first reading that it comes from, stands. */
+  readonly place: Place;
+  /** The routes of the readings that a derived value comes from. */
+  readonly inputs: readonly Route[];
+  readonly block: ReadingBlock | undefined;
+  readonly notes: readonly string[];
+}
+
+/** Everything that a session measures: asked by characteristic and position, worked out once. */
+export class SessionRoutes {
+  readonly #engine: Engine;
+  readonly #registry: Registry;
+  readonly #session: SessionDocument;
+  readonly #placeOf: (span: { start: number; end: number }) => Place;
+  readonly #known = new Map<string, readonly Route[]>();
+
+  constructor(engine: Engine, registry: Registry, session: SessionDocument) {
+    this.#engine = engine;
+    this.#registry = registry;
+    this.#session = session;
+    this.#placeOf = session.placeOf;
+  }
+
+  /** The route that is judged comes first: the smallest uncertainty, then direct, then the later block. */
+  at(characteristic: Characteristic, position: string, choice: DerivationChoice): readonly Route[] {
+    const key = `${characteristic.id} ${position} ${choice.by ?? ''} ${choice.per?.n ?? ''}`;
+    const known = this.#known.get(key);
+    if (known !== undefined) return known;
+    // A formula that leads back to itself finds nothing instead of running for ever.
+    this.#known.set(key, []);
+    const routes = [
+      ...this.#direct(characteristic, position),
+      ...this.#derived(characteristic, position, choice),
+    ];
+    // The sort is stable: of equals the earlier in the list stays first.
+    routes.sort((a, b) => a.u - b.u);
+    this.#known.set(key, routes);
+    return routes;
+  }
+
+  #direct(characteristic: Characteristic, position: string): readonly Route[] {
+    return this.#session.blocks
+      .filter((block) => block.measure.id === characteristic.id)
+      .filter((block) => !stepsBack(this.#session, block, position, characteristic, this.#registry))
+      .flatMap((block) =>
+        block.positions
+          .filter((reading) => reading.position === position)
+          .flatMap((reading) => this.#read(characteristic, block, reading) ?? []),
+      )
+      .reverse();
+  }
+
+  #read(characteristic: Characteristic, block: ReadingBlock, reading: PositionReading): Route | undefined {
+    const [first] = pointsOf(reading);
+    if (first === undefined) return undefined;
+    const instrument = blockInstrument(characteristic, block, first, this.#engine);
+    const setter = setterOf(block, this.#engine);
+    const grid: Grid = {
+      stations: reading.stations,
+      directions: reading.directions,
+      rows: reading.rows.map((row) =>
+        row.map((point) => point && valueOfPoint(point, instrument, setter, this.#session.path)),
+      ),
+    };
+    const measured = summary(valuesOf(grid));
+    if (measured === undefined) return undefined;
+    return {
+      name: 'read directly',
+      with: [instrument.id],
+      grid,
+      measured,
+      ...uncertaintyOf(measured),
+      written: pointsOf(reading).map((point) => point.written),
+      lastDigit: finest(pointsOf(reading).map((point) => point.lastDigit)),
+      place: this.#placeOf(reading.span),
+      inputs: [],
+      block,
+      notes: reading.notes,
+    };
+  }
+
+  #derived(characteristic: Characteristic, position: string, choice: DerivationChoice): readonly Route[] {
+    return characteristic.derivations.flatMap((derivation) => {
+      const inputs = derivation.inputs.map((id) => this.#inputAt(id, characteristic, position));
+      const found = inputs.flatMap((input) => input ?? []);
+      if (found.length < inputs.length) return [];
+      const measured = derivation.compute(
+        found.map((input) => input.grid),
+        choice,
+      );
+      const [first] = found;
+      if (measured === undefined || first === undefined) return [];
+      return [
+        {
+          name: derivation.route,
+          with: [...new Set(found.flatMap((input) => input.with))],
+          grid: gridOfOne(measured.mean),
+          measured,
+          ...uncertaintyOf(measured),
+          written: [],
+          lastDigit: finest(found.map((input) => input.lastDigit)),
+          place: first.place,
+          inputs: found,
+          block: undefined,
+          notes: measured.remark === undefined ? [] : [measured.remark],
+        },
+      ];
+    });
+  }
+
+  #inputAt(id: string, of: Characteristic, position: string): Route | undefined {
+    const input = this.#registry.find(id);
+    const at = input && positionAcross(this.#engine.document.layout, of.family, position, input.family);
+    return input === undefined || at === undefined ? undefined : this.at(input, at, {})[0];
+  }
+}
+
+/** Of the ends of what was measured the less certain counts for both. */
+export function uncertaintyOf(measured: Measured): { u: number; dof: number; expanded: number } {
+  const [a, b] = [measured.least, measured.greatest];
+  const worse = a === b || standardUncertainty(a) >= standardUncertainty(b) ? a : b;
+  const u = standardUncertainty(worse);
+  const dof = welchSatterthwaite([...worse.terms.values()]);
+  return { u, dof, expanded: u * expandedFactor(dof) };
+}
+
+function valueOfPoint(
+  point: Point,
+  instrument: Instrument,
+  setter: Instrument | undefined,
+  path: string,
+): Value {
+  const id = `${path}#${point.pointer}`;
+  const reading = {
+    amount: point.amount,
+    id,
+    ...(point.halfRange === undefined ? {} : { halfRange: point.halfRange }),
+  };
+  const terms: Map<string, ErrorTerm> = readingTerms(instrument, reading, setter);
+  const spread = spreadOfRepeats(point);
+  if (spread !== undefined) terms.set(`spread of repeats at ${id}`, spread);
+  return { amount: point.amount, terms };
+}
+
+/** Standard uncertainty of a mean of n: s/√n with n − 1 degrees of freedom (JCGM 100:2008, 4.2.3). */
+function spreadOfRepeats(point: Point): ErrorTerm | undefined {
+  const n = point.repeats?.length ?? 0;
+  if (point.repeats === undefined || n < 2) return undefined;
+  const u = standardDeviation(point.repeats.map(toNumber)) / Math.sqrt(n);
+  return u === 0 ? undefined : { u, dof: n - 1 };
+}
+
+const finest = (steps: readonly Fraction[]): Fraction => steps.reduce((a, b) => (compare(b, a) < 0 ? b : a));
+
+/** Normalised error of two routes: their difference over its expanded uncertainty (ISO 13528); above 1 they disagree. */
+export function normalisedError(a: Route, b: Route): number | null {
+  const difference = subtractValues(a.measured.mean, b.measured.mean);
+  const u = standardUncertainty(difference);
+  if (u === 0) return difference.amount.n === 0n ? 0 : null;
+  const dof = welchSatterthwaite([...difference.terms.values()]);
+  return Math.abs(toNumber(difference.amount)) / (u * expandedFactor(dof));
+}

@@ -1,0 +1,148 @@
+import type { Characteristic, DerivationChoice } from '../characteristics/characteristic.ts';
+import type { Registry } from '../characteristics/registry.ts';
+import type { Place } from '../diagnostic/place.ts';
+import type { Engine } from '../documents/assemble.ts';
+import { comparePositions, labelOf, positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
+import { limitsInForce } from '../documents/precedence.ts';
+import type { SessionDocument } from '../documents/session.ts';
+import type { DecisionRule } from '../documents/shop.ts';
+import type { Fraction } from '../quantity/fraction.ts';
+import { limitsAt, type MeanAt, type PositionLimits, settled } from './limits.ts';
+import { normalisedError, type Route, type SessionRoutes } from './routes.ts';
+import {
+  decidingLimits,
+  decidingOrder,
+  type Judged,
+  type Judgement,
+  judge,
+  type Verdict,
+} from './verdict.ts';
+
+/** How a session is judged; the options of a run over what its documents say. */
+export interface JudgingOptions {
+  readonly rule?: DecisionRule | undefined;
+  readonly judgeBy?: 'new' | 'wear' | undefined;
+}
+
+export interface JudgedRoute {
+  readonly route: Route;
+  readonly least: Fraction;
+  readonly mean: Fraction;
+  readonly greatest: Fraction;
+  readonly verdict: Verdict | null;
+  /** Against the judged route; null for that one itself. */
+  readonly en: number | null;
+}
+
+/** One characteristic at one position of a session. */
+export interface Row {
+  readonly characteristic: Characteristic;
+  readonly position: string;
+  readonly label: string | undefined;
+  /** The judged route first; none where the position was left out. */
+  readonly routes: readonly JudgedRoute[];
+  readonly limits: PositionLimits;
+  readonly judgement: Judgement;
+  readonly place: Place;
+}
+
+export interface SessionView {
+  readonly engine: Engine;
+  readonly registry: Registry;
+  readonly session: SessionDocument;
+  readonly routes: SessionRoutes;
+  readonly options: JudgingOptions;
+}
+
+/** The rows of a characteristic: every position with a value, and those whose limits decide and have none. */
+export function rowsOf(characteristic: Characteristic, view: SessionView): readonly Row[] {
+  const positions = positionsIn(characteristic, view);
+  const rows = positions.map((position) => rowAt(characteristic, position, view));
+  if (!rows.some((row) => row.routes.length > 0)) return [];
+  return rows.filter((row) => row.routes.length > 0 || row.judgement.verdict === 'missing');
+}
+
+function positionsIn({ family, id }: Characteristic, { engine, session }: SessionView): readonly string[] {
+  if (family === 'engine') return [WHOLE_ENGINE];
+  if (family !== 'step') return [...positionsOf(engine.document.layout, family)].sort(comparePositions);
+  const steps = session.blocks.filter((block) => block.measure.id === id).flatMap((block) => block.positions);
+  return [...new Set(steps.map((step) => step.position))];
+}
+
+function rowAt(characteristic: Characteristic, position: string, view: SessionView): Row {
+  const { engine, session, options } = view;
+  const stated = limitsInForce(engine.limits, engine.document.layout, characteristic, position);
+  const routes =
+    characteristic.onlyWithLimits === true && Object.keys(stated.bands).length === 0
+      ? []
+      : view.routes.at(characteristic, position, choiceOf(stated, engine));
+  const limits = limitsAt(engine, characteristic, position, meanAt(position, view));
+  const order = decidingOrder(session.stage, options.judgeBy);
+  const rule = options.rule ?? engine.rule;
+  const judged = routes.map((route) => ({
+    route,
+    judgement: judge(judgedOf(route, characteristic), limits.bands, order, rule),
+  }));
+  const [first] = judged;
+  return {
+    characteristic,
+    position,
+    label: labelOf(engine.document.layout, characteristic.family, position),
+    routes: judged.map(({ route, judgement }) => ({
+      route,
+      ...amountsOf(route, characteristic),
+      verdict: judgement.verdict,
+      en: first === undefined || route === first.route ? null : normalisedError(route, first.route),
+    })),
+    limits,
+    judgement: first?.judgement ?? missing(limits, order, characteristic),
+    place: first?.route.place ?? session.start,
+  };
+}
+
+const choiceOf = (
+  { by, per }: { by: 'ends' | 'range' | undefined; per: Fraction | undefined },
+  engine: Engine,
+): DerivationChoice => ({
+  ...(by === undefined ? {} : { by }),
+  ...(per === undefined ? {} : { per }),
+  sizes: engine.sizes,
+});
+
+const amountsOf = ({ measured }: Route, { quantity }: Characteristic) => ({
+  least: settled(measured.least.amount, quantity),
+  mean: settled(measured.mean.amount, quantity),
+  greatest: settled(measured.greatest.amount, quantity),
+});
+
+const judgedOf = (route: Route, characteristic: Characteristic): Judged => ({
+  ...amountsOf(route, characteristic),
+  u: route.u,
+  dof: route.dof,
+  expanded: route.expanded,
+});
+
+/** A position without a value is missing where a limit would decide; a step is never missing. */
+function missing(
+  limits: PositionLimits,
+  order: Parameters<typeof decidingLimits>[1],
+  { family }: Characteristic,
+): Judgement {
+  const deciding = decidingLimits(limits.bands, order);
+  const isWanted = family !== 'step' && (deciding.min !== undefined || deciding.max !== undefined);
+  return {
+    verdict: isWanted ? 'missing' : null,
+    deciding,
+    probability: null,
+    marginal: false,
+    past: undefined,
+  };
+}
+
+const meanAt =
+  (position: string, { registry, routes }: SessionView): MeanAt =>
+  (id) => {
+    const other = registry.find(id);
+    const mean = other && routes.at(other, position, {})[0]?.measured.mean.amount;
+    return other === undefined || mean === undefined ? undefined : { amount: mean, quantity: other.quantity };
+  };

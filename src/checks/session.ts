@@ -1,0 +1,86 @@
+import type { Characteristic } from '../characteristics/characteristic.ts';
+import type { Registry } from '../characteristics/registry.ts';
+import type { Engine } from '../documents/assemble.ts';
+import { positionsOf } from '../documents/layout.ts';
+import { limitsInForce } from '../documents/precedence.ts';
+import type { SessionDocument } from '../documents/session.ts';
+import { type Unit, unitsOf } from '../quantity/units.ts';
+import { type Finding, finding, sortFindings } from './finding.ts';
+import { instrumentFindings } from './instruments.ts';
+import { readingFindings } from './readings.ts';
+import { SessionRoutes } from './routes.ts';
+import { type JudgingOptions, type Row, rowsOf, type SessionView } from './row.ts';
+import { turningFindings } from './turning.ts';
+import { decidingOrder } from './verdict.ts';
+
+export interface JudgedSession {
+  readonly session: SessionDocument;
+  readonly rows: readonly Row[];
+  readonly findings: readonly Finding[];
+}
+
+/** Measures, judges and comments on one session. Pure: the same documents give the same result. */
+export function judgeSession(
+  engine: Engine,
+  registry: Registry,
+  session: SessionDocument,
+  options: JudgingOptions = {},
+): JudgedSession {
+  const view: SessionView = {
+    engine,
+    registry,
+    session,
+    options,
+    routes: new SessionRoutes(engine, registry, session),
+  };
+  const rows = registry.all.flatMap((characteristic) => rowsOf(characteristic, view));
+  const unitFor = (row: Row): Unit => unitOfRow(row, engine);
+  const findings = [
+    ...rows.flatMap((row) => readingFindings(row, unitFor)),
+    ...turningFindings(rows, unitFor),
+    ...instrumentFindings(view, rows),
+    ...unmeasured(view, rows),
+  ];
+  return { session, rows, findings: sortFindings(findings) };
+}
+
+/** The engine's unit; where it states none for a quantity, the quantity's first. */
+export function unitOfRow({ characteristic }: Pick<Row, 'characteristic'>, engine: Engine): Unit {
+  const [first] = unitsOf(characteristic.quantity);
+  const unit = engine.units.get(characteristic.quantity) ?? first;
+  if (unit === undefined) throw new RangeError(`${characteristic.quantity} has no unit`);
+  return unit;
+}
+
+/** Characteristics whose limits would decide at this stage, and of which the session holds nothing. */
+function unmeasured(
+  { engine, registry, session, options }: SessionView,
+  rows: readonly Row[],
+): readonly Finding[] {
+  const measured = new Set(rows.map((row) => row.characteristic.id));
+  return registry.all
+    .filter((each) => !measured.has(each.id) && each.family !== 'step')
+    .filter((each) => hasDecidingLimit(each, engine, session, options))
+    .map((each) =>
+      finding('session/unmeasured', session.start, `${each.label} has limits and was not measured`, {
+        measure: each.id,
+        severity: session.stage === 'rebuild' ? 'warning' : 'remark',
+      }),
+    );
+}
+
+function hasDecidingLimit(
+  characteristic: Characteristic,
+  engine: Engine,
+  session: SessionDocument,
+  options: JudgingOptions,
+): boolean {
+  const { layout } = engine.document;
+  const positions =
+    characteristic.family === 'engine' ? ['engine'] : positionsOf(layout, characteristic.family);
+  const order = decidingOrder(session.stage, options.judgeBy);
+  return positions.some((position) => {
+    const { bands } = limitsInForce(engine.limits, layout, characteristic, position);
+    return order.some((band) => bands[band]?.min !== undefined || bands[band]?.max !== undefined);
+  });
+}

@@ -1,0 +1,137 @@
+import type { Place } from '../diagnostic/place.ts';
+import type { BandName } from '../documents/limits.ts';
+import type { Stage } from '../documents/session.ts';
+import type { DecisionRule } from '../documents/shop.ts';
+import { conformanceProbability } from '../measurement/conformance.ts';
+import { add, compare, type Fraction, negate, subtract, toNumber } from '../quantity/fraction.ts';
+
+export type Verdict = 'ok' | 'off target' | 'worn' | 'undecided' | 'out' | 'accepted' | 'missing';
+
+export type Side = 'min' | 'max';
+
+/** A limit worked out for one position: an amount in the base unit, rounded once. */
+export interface SideLimit {
+  readonly amount: Fraction;
+  readonly written: string;
+  readonly band: BandName;
+  readonly place: Place;
+}
+
+export type SidedLimits = Readonly<Record<Side, SideLimit | undefined>>;
+
+export type Bands = Readonly<Partial<Record<BandName, SidedLimits>>>;
+
+/** What is judged: the ends of what was measured, and how far they can be trusted. */
+export interface Judged {
+  readonly least: Fraction;
+  readonly greatest: Fraction;
+  /** Standard uncertainty and degrees of freedom. */
+  readonly u: number;
+  readonly dof: number;
+  /** Expanded uncertainty, 95 %. */
+  readonly expanded: number;
+}
+
+export interface Judgement {
+  /** Null where no limit decides. */
+  readonly verdict: Verdict | null;
+  readonly deciding: SidedLimits;
+  /** That the value lies inside, under the guarded rule. */
+  readonly probability: number | null;
+  /** A deciding limit lies within the expanded uncertainty. */
+  readonly marginal: boolean;
+  /** The limit that the verdict speaks of, and how far the value lies beyond it. */
+  readonly past: Past | undefined;
+}
+
+export interface Past {
+  readonly side: Side;
+  readonly limit: SideLimit;
+  /** Positive, in the base unit. */
+  readonly by: Fraction;
+}
+
+const NONE: SidedLimits = { min: undefined, max: undefined };
+const SIDES: readonly Side[] = ['min', 'max'];
+
+/** The band that decides comes first; each side falls back by itself. */
+export function decidingOrder(stage: Stage, judgeBy: 'new' | 'wear' | undefined): readonly BandName[] {
+  const first = judgeBy ?? (stage === 'teardown' || stage === 'service' ? 'wear' : 'new');
+  return first === 'wear' ? ['wear', 'new'] : ['new', 'wear'];
+}
+
+export function decidingLimits(bands: Bands, order: readonly BandName[]): SidedLimits {
+  const side = (which: Side): SideLimit | undefined =>
+    order.map((band) => bands[band]?.[which]).find((limit) => limit !== undefined);
+  return { min: side('min'), max: side('max') };
+}
+
+export function judge(
+  value: Judged,
+  bands: Bands,
+  order: readonly BandName[],
+  rule: DecisionRule,
+): Judgement {
+  const deciding = decidingLimits(bands, order);
+  const plain = { deciding, probability: null, marginal: isMarginal(value, deciding) };
+  const out = beyond(value, deciding);
+  const better = (): Pick<Judgement, 'verdict' | 'past'> => insideVerdict(value, bands, deciding);
+  if (deciding.min === undefined && deciding.max === undefined) {
+    return { ...plain, ...(bands.target === undefined ? { verdict: null, past: undefined } : better()) };
+  }
+  if (rule === 'simple') {
+    return { ...plain, ...(out === undefined ? better() : { verdict: 'out', past: out }) };
+  }
+  const probability = probabilityInside(value, deciding);
+  if (probability <= OUTSIDE) return { ...plain, probability, verdict: 'out', past: out };
+  if (probability < INSIDE) return { ...plain, probability, verdict: 'undecided', past: out };
+  return { ...plain, probability, ...better() };
+}
+
+/** ISO 14253-1:2017: proven inside from 95 % conformance probability, proven outside up to 5 %. */
+const INSIDE = 0.95;
+const OUTSIDE = 0.05;
+
+const probabilityInside = (value: Judged, { min, max }: SidedLimits): number =>
+  conformanceProbability({
+    least: toNumber(value.least),
+    greatest: toNumber(value.greatest),
+    u: value.u,
+    dof: value.dof,
+    ...(min === undefined ? {} : { min: toNumber(min.amount) }),
+    ...(max === undefined ? {} : { max: toNumber(max.amount) }),
+  });
+
+/** Of a value inside its deciding limits: worn beyond `new` where `wear` decided, else off its target. */
+function insideVerdict(
+  value: Judged,
+  bands: Bands,
+  deciding: SidedLimits,
+): Pick<Judgement, 'verdict' | 'past'> {
+  const worn = beyond(value, {
+    min: deciding.min?.band === 'wear' ? bands.new?.min : undefined,
+    max: deciding.max?.band === 'wear' ? bands.new?.max : undefined,
+  });
+  if (worn !== undefined) return { verdict: 'worn', past: worn };
+  const off = beyond(value, bands.target ?? NONE);
+  return off === undefined ? { verdict: 'ok', past: undefined } : { verdict: 'off target', past: off };
+}
+
+/** The limit that a value lies farthest beyond; exactly on a limit is inside it. */
+function beyond(value: Judged, limits: SidedLimits): Past | undefined {
+  const passed = SIDES.flatMap((side) => {
+    const limit = limits[side];
+    const by = limit === undefined ? undefined : beyondBy(value, side, limit);
+    return limit === undefined || by === undefined || by.n <= 0n ? [] : [{ side, limit, by }];
+  });
+  return passed.sort((a, b) => compare(b.by, a.by))[0];
+}
+
+const beyondBy = (value: Judged, side: Side, limit: SideLimit): Fraction =>
+  side === 'max' ? subtract(value.greatest, limit.amount) : add(limit.amount, negate(value.least));
+
+const isMarginal = (value: Judged, limits: SidedLimits): boolean =>
+  SIDES.some((side) => {
+    const limit = limits[side];
+    return limit !== undefined && Math.abs(toNumber(beyondBy(value, side, limit))) < value.expanded;
+  });

@@ -1,0 +1,78 @@
+import type { EngineReport, ReportedSession } from '../checks/report.ts';
+import type { Diagnostic } from '../diagnostic/diagnostic.ts';
+import { diagnosticJson, engineJson } from '../output/checkJson.ts';
+import { engineText } from '../output/checkText.ts';
+import { diagnosticsText, summaryText } from '../output/runText.ts';
+import type { Texts } from '../shell/loadEngines.ts';
+import { textStyle } from '../shell/terminal.ts';
+import type { World } from '../shell/world.ts';
+import { VERSION } from '../version.ts';
+import type { Tally } from './tally.ts';
+
+export const CHECK_FORMATS = ['text', 'json'] as const;
+
+export type CheckFormat = (typeof CHECK_FORMATS)[number];
+
+/** Prints as a run goes on, one engine at a time, so that nothing printed has to be kept. */
+export interface CheckWriter {
+  readonly diagnostics: (list: readonly Diagnostic[], texts: Texts) => void;
+  readonly engine: (report: EngineReport, chosen: readonly ReportedSession[]) => void;
+  readonly end: (tally: Tally) => void;
+}
+
+interface Format {
+  readonly format: CheckFormat;
+  readonly detail: boolean;
+}
+
+export const checkWriter = ({ format, detail }: Format, world: World): CheckWriter =>
+  format === 'json' ? jsonWriter(world) : textWriter(world, detail);
+
+function textWriter({ out, environment }: World, detail: boolean): CheckWriter {
+  const style = textStyle(out, environment, detail);
+  let isFirst = true;
+  const write = (text: string): void => {
+    if (text === '') return;
+    out.write(isFirst ? text : `\n${text}`);
+    isFirst = false;
+  };
+  return {
+    diagnostics: (list, texts) => write(diagnosticsText(list, texts, style)),
+    engine: (report, chosen) =>
+      write(chosen.length === 0 && report.sessions.length > 0 ? '' : engineText(report, chosen, style)),
+    end: (tally) => write(summaryText(tally, style)),
+  };
+}
+
+/** Engines as they come; diagnostics and the summary, known in full only then, at the end. */
+function jsonWriter({ out }: World): CheckWriter {
+  const told: Diagnostic[] = [];
+  let separator = '';
+  out.write(
+    `{"format":"tenths.check","version":1,"tool":{"name":"tenths","version":${JSON.stringify(VERSION)}},"engines":[`,
+  );
+  return {
+    diagnostics: (list) => told.push(...list),
+    engine: (report, chosen) => {
+      out.write(`${separator}${JSON.stringify(engineJson(report, chosen))}`);
+      separator = ',\n';
+    },
+    end: (tally) => {
+      const rest = {
+        diagnostics: told.map(diagnosticJson),
+        follow_ups: [],
+        strict: tally.strict,
+        exit: tally.exitCode(),
+        summary: {
+          engines: tally.engines,
+          sessions: tally.sessions,
+          diagnostics: tally.diagnostics,
+          errors: tally.findings.error,
+          warnings: tally.findings.warning,
+          remarks: tally.findings.remark,
+        },
+      };
+      out.write(`],\n${JSON.stringify(rest).slice(1)}\n`);
+    },
+  };
+}

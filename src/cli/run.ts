@@ -1,0 +1,69 @@
+import { Command, CommanderError, Option } from 'commander';
+import { visible } from '../output/visible.ts';
+import type { World } from '../shell/world.ts';
+import { VERSION } from '../version.ts';
+import { CHECK_FORMATS } from './checkWriter.ts';
+import { UsageError } from './usage.ts';
+
+/** Carries out one call and returns its exit code: 0 well, 1 findings, 2 it could not be done. */
+export async function run(words: readonly string[], world: World): Promise<number> {
+  let exitCode = 0;
+  const program = commandLine(world, (code) => {
+    exitCode = code;
+  });
+  try {
+    await program.parseAsync(words, { from: 'user' });
+    return exitCode;
+  } catch (error) {
+    return failure(error, world);
+  }
+}
+
+function failure(error: unknown, { err }: World): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+  if (!(error instanceof UsageError)) throw error;
+  err.write(
+    `tenths: ${visible(error.message)}\n${error.help === undefined ? '' : `        ${visible(error.help)}\n`}`,
+  );
+  return 2;
+}
+
+function commandLine(world: World, done: (exitCode: number) => void): Command {
+  const program = new Command('tenths')
+    .description('A build log for engines: plain YAML files, judged with their uncertainty.')
+    .version(VERSION, '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print this help')
+    .configureOutput({ writeOut: (text) => world.out.write(text), writeErr: (text) => world.err.write(text) })
+    .exitOverride()
+    .showHelpAfterError('(tenths --help lists the commands)');
+  addCheck(program, world, done);
+  return program;
+}
+
+function addCheck(program: Command, world: World, done: (exitCode: number) => void): void {
+  program
+    .command('check')
+    .description('validate every document, judge every session, print tables and findings')
+    .argument('[paths...]', 'engines, sessions, or folders of them', ['.'])
+    .option('--session <name>', 'only this session: a path, a file name or a part of it, or a stage')
+    .option('--latest', 'only the latest session of each engine')
+    .addOption(new Option('--rule <rule>', 'how to decide near a limit').choices(['simple', 'guarded']))
+    .addOption(new Option('--judge-by <band>', 'the band that decides').choices(['new', 'wear']))
+    .option('--strict', 'exit with 1 for warnings as well', false)
+    .option('--detail', 'uncertainty, route and instrument of every value, and every remark', false)
+    .addOption(new Option('--format <format>', 'how to print').choices([...CHECK_FORMATS]).default('text'))
+    .addHelpText('after', CHECK_EXAMPLES)
+    .action(async (paths: string[], options) => {
+      const { check } = await import('./check.ts');
+      done(check(paths, options, world));
+    });
+}
+
+const CHECK_EXAMPLES = `
+Examples:
+  tenths check                                 every engine below this folder
+  tenths check engines/millbrook-pump-2 --latest
+  tenths check --session teardown --rule guarded
+  tenths check --format json > check.json
+
+Exit code: 0 no error, 1 an error on an engine, 2 a document that cannot be trusted or a wrong call.`;

@@ -1,0 +1,33 @@
+import type { Entry, Node, ScalarNode } from './node.ts';
+
+// Readers go through these: where a node is of another kind than wanted they find nothing and say
+// nothing, because the schema has said it already.
+
+export const entriesOf = (node: Node | undefined): readonly Entry[] =>
+  node?.kind === 'map' ? [...node.entries.values()] : [];
+
+export const itemsOf = (node: Node | undefined): readonly Node[] => (node?.kind === 'list' ? node.items : []);
+
+export const childOf = (node: Node | undefined, key: string): Node | undefined =>
+  node?.kind === 'map' ? node.entries.get(key)?.node : undefined;
+
+export const scalarOf = (node: Node | undefined): ScalarNode | undefined =>
+  node?.kind === 'scalar' && node.value !== null ? node : undefined;
+
+/** Text as written: a name such as `3` or `A12` reads the same with quotes and without. */
+export function textOf(node: Node | undefined): string | undefined {
+  const scalar = scalarOf(node);
+  if (scalar === undefined) return undefined;
+  return typeof scalar.value === 'string' ? scalar.value : scalar.source;
+}
+
+export const textAt = (node: Node | undefined, key: string): string | undefined => textOf(childOf(node, key));
+
+/** The text items of a list; one bare scalar stands for a list of one. */
+export const textsOf = (node: Node | undefined): readonly string[] =>
+  (node?.kind === 'list' ? node.items : node === undefined ? [] : [node]).flatMap(
+    (item) => textOf(item) ?? [],
+  );
+
+export const flagAt = (node: Node | undefined, key: string): boolean =>
+  scalarOf(childOf(node, key))?.value === true;

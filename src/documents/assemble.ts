@@ -1,0 +1,263 @@
+import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
+import type { Fraction } from '../quantity/fraction.ts';
+import type { DocumentContext, UnitsInForce } from './amount.ts';
+import { checkPosition, type EngineDocument, readEngine } from './engine.ts';
+import { type RegisteredInstrument, readInstruments } from './instruments.ts';
+import type { Layout } from './layout.ts';
+import { type LimitsDocument, readLimits } from './limits.ts';
+import type { Measures } from './measure.ts';
+import type { Node } from './node.ts';
+import { folderOf, isAtOrAbove, type Kind, type OpenedDocument } from './opened.ts';
+import { type LimitsLevel, orderLimits } from './precedence.ts';
+import { readSession, type SessionDocument } from './session.ts';
+import {
+  type DecisionRule,
+  type OwnCharacteristic,
+  type ReadingGrid,
+  readOwnCharacteristics,
+  readShop,
+} from './shop.ts';
+import { readUnits, unitsOver } from './units.ts';
+
+/** Every document that has a say in one engine. */
+export interface EngineDocuments {
+  /** The folder that holds the engine document. */
+  readonly folder: string;
+  readonly own: readonly OpenedDocument[];
+  /** Documents directly in the folders above, the nearest folder first. */
+  readonly shared: readonly OpenedDocument[];
+  /** The document that a limits document extends, by the path under which the extending one is reported. */
+  readonly extended: ReadonlyMap<string, OpenedDocument>;
+}
+
+export interface Engine {
+  readonly folder: string;
+  readonly document: EngineDocument;
+  /** Nominal sizes, in the base unit. */
+  readonly sizes: ReadonlyMap<string, Fraction>;
+  /** In which it is reported. */
+  readonly units: UnitsInForce;
+  /** The nearest first: the order in which a band is looked for. */
+  readonly limits: readonly LimitsDocument[];
+  readonly instruments: ReadonlyMap<string, RegisteredInstrument>;
+  /** By date; those with a diagnostic are left out. */
+  readonly sessions: readonly SessionDocument[];
+  readonly rule: DecisionRule;
+}
+
+export interface Assembled {
+  /** Undefined where a document that every verdict stands on has a diagnostic. */
+  readonly engine: Engine | undefined;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** Builds the registry that serves an engine: ours and what its shop has added. */
+export type MeasuresFor = (own: readonly OwnCharacteristic[]) => Measures;
+
+/** Reads an engine's documents together: what one leaves open another says. Pure; reports every problem. */
+export function assembleEngine(documents: EngineDocuments, measuresFor: MeasuresFor): Assembled {
+  const reading = new Reading(documents);
+  const measures = measuresFor(reading.ownCharacteristics());
+  const engineDocument = reading.engineDocument();
+  if (engineDocument?.root === undefined) return { engine: undefined, diagnostics: reading.diagnostics() };
+  const document = readEngine(engineDocument.root, measures, reading.contextOf(engineDocument));
+  const shops = reading.all('shop', (root, context) => readShop(root, context));
+  const registers = reading.all('instruments', (root, context) => readInstruments(root, context));
+  const limits = orderLimits(reading.limitLevels(measures, document.layout), reading.problems);
+  const isSound = reading.isSound(['engine', 'limits', 'instruments', 'shop', undefined]);
+  const grids = new Map(shops.toReversed().flatMap((shop) => [...shop.grids]));
+  const sessions = reading.sessions(measures, document.layout, grids);
+  const engine: Engine = {
+    folder: documents.folder,
+    document,
+    sizes: new Map([...document.sizes].map(([name, size]) => [name, size.amount])),
+    units: reading.unitsFor(engineDocument),
+    limits,
+    instruments: new Map(registers.toReversed().flatMap((register) => [...register])),
+    sessions,
+    rule:
+      document.decisionRule ??
+      shops.find((shop) => shop.decisionRule !== undefined)?.decisionRule ??
+      'simple',
+  };
+  return { engine: isSound ? engine : undefined, diagnostics: reading.diagnostics() };
+}
+
+/** One pass over an engine's documents: their contexts, and the problems found on the way. */
+class Reading {
+  readonly problems: Diagnostic[] = [];
+  readonly #documents: EngineDocuments;
+  readonly #contexts = new Map<OpenedDocument, DocumentContext>();
+
+  constructor(documents: EngineDocuments) {
+    this.#documents = documents;
+  }
+
+  #everyDocument(): readonly OpenedDocument[] {
+    return [...this.#documents.own, ...this.#documents.shared, ...this.#extendedDocuments()];
+  }
+
+  #extendedDocuments(): readonly OpenedDocument[] {
+    const known = new Set([...this.#documents.own, ...this.#documents.shared].map((each) => each.path));
+    const found = [...this.#documents.extended.values()];
+    return [...new Map(found.map((each) => [each.path, each])).values()].filter(
+      (each) => !known.has(each.path),
+    );
+  }
+
+  engineDocument(): OpenedDocument | undefined {
+    const [first, second] = this.#documents.own.filter((each) => each.kind === 'engine');
+    if (first !== undefined && second?.root !== undefined) {
+      const place = second.source.place(second.root.span);
+      const message = `${first.source.path} is already the engine of this folder`;
+      this.problems.push(
+        diagnostic('two-engines', place, message, 'keep each engine in a folder of its own'),
+      );
+    }
+    return first;
+  }
+
+  contextOf(document: OpenedDocument): DocumentContext {
+    const known = this.#contexts.get(document);
+    if (known !== undefined) return known;
+    const context = { source: document.source, units: this.unitsFor(document), problems: this.problems };
+    this.#contexts.set(document, context);
+    return context;
+  }
+
+  /** A document's own units over its engine's over those of the nearest shop at or above it. */
+  unitsFor(document: OpenedDocument): UnitsInForce {
+    const engine = this.#documents.own.includes(document)
+      ? this.#documents.own.find((each) => each.kind === 'engine')
+      : undefined;
+    const shops = this.#everyDocument().filter(
+      (each) => each.kind === 'shop' && isAtOrAbove(folderOf(each.path), folderOf(document.path)),
+    );
+    const nearestShop = shops.sort((a, b) => folderOf(b.path).length - folderOf(a.path).length)[0];
+    return [document, engine, nearestShop]
+      .map((each) => this.#statedUnits(each, each === document))
+      .reduceRight((farther, nearer) => unitsOver(nearer, farther));
+  }
+
+  #statedUnits(document: OpenedDocument | undefined, reports: boolean): UnitsInForce {
+    if (document?.root === undefined) return new Map();
+    const problems = reports && !this.#contexts.has(document) ? this.problems : [];
+    return readUnits(document.root, { source: document.source, units: new Map(), problems });
+  }
+
+  ownCharacteristics(): readonly OwnCharacteristic[] {
+    return this.#everyDocument().flatMap((each) =>
+      (each.kind === 'shop' || each.kind === 'limits') && each.root !== undefined
+        ? readOwnCharacteristics(each.root, this.contextOf(each))
+        : [],
+    );
+  }
+
+  /** Every own and shared document of a kind, the engine's first. */
+  all<T>(kind: Kind, read: (root: Node, context: DocumentContext) => T): readonly T[] {
+    return [...this.#documents.own, ...this.#documents.shared].flatMap((each) =>
+      each.kind === kind && each.root !== undefined ? [read(each.root, this.contextOf(each))] : [],
+    );
+  }
+
+  limitLevels(measures: Measures, layout: Layout): readonly LimitsLevel[] {
+    const read = (each: OpenedDocument): LimitsDocument | undefined =>
+      each.root === undefined ? undefined : readLimits(each.root, measures, this.contextOf(each));
+    const byPath = new Map<string, LimitsDocument>();
+    for (const each of this.#everyDocument().filter((one) => one.kind === 'limits')) {
+      const limits = read(each);
+      if (limits === undefined) continue;
+      byPath.set(each.source.path, limits);
+      if (this.#documents.own.includes(each))
+        this.#checkPositions(limits, measures, layout, this.contextOf(each));
+    }
+    const levels = new Map<string, LimitsDocument[]>();
+    for (const each of [...this.#documents.own, ...this.#documents.shared]) {
+      const limits = byPath.get(each.source.path);
+      const level = this.#documents.own.includes(each) ? this.#documents.folder : folderOf(each.path);
+      if (limits !== undefined) levels.set(level, [...(levels.get(level) ?? []), limits]);
+    }
+    return [...levels.values()].map((documents) => ({
+      documents: documents.map((limits) => ({ limits, chain: this.#chainOf(limits, byPath) })),
+    }));
+  }
+
+  /** What a document extends, and what that extends; a circle is reported and cut. */
+  #chainOf(limits: LimitsDocument, byPath: ReadonlyMap<string, LimitsDocument>): readonly LimitsDocument[] {
+    const chain: LimitsDocument[] = [];
+    let current: LimitsDocument | undefined = limits;
+    while (current?.extends !== undefined) {
+      const target: OpenedDocument | undefined = this.#documents.extended.get(current.path);
+      const next: LimitsDocument | undefined =
+        target === undefined ? undefined : byPath.get(target.source.path);
+      if (next === undefined) break;
+      if (next === limits || chain.includes(next)) {
+        this.#reportCircle(limits);
+        break;
+      }
+      chain.push(next);
+      current = next;
+    }
+    return chain;
+  }
+
+  #reportCircle(limits: LimitsDocument): void {
+    const document = this.#everyDocument().find((each) => each.source.path === limits.path);
+    if (document === undefined || limits.extends === undefined) return;
+    const place = document.source.place(limits.extends.span);
+    this.problems.push(
+      diagnostic(
+        'extends',
+        place,
+        `${limits.path} extends itself in a circle`,
+        'let one of them stand alone',
+      ),
+    );
+  }
+
+  #checkPositions(
+    limits: LimitsDocument,
+    measures: Measures,
+    layout: Layout,
+    context: DocumentContext,
+  ): void {
+    for (const [id, { keys }] of limits.limits) {
+      const measure = measures.find(id);
+      if (measure === undefined) continue;
+      for (const key of keys) checkPosition(key, layout, measure.family, context);
+    }
+  }
+
+  sessions(
+    measures: Measures,
+    layout: Layout,
+    grids: ReadonlyMap<string, ReadingGrid>,
+  ): readonly SessionDocument[] {
+    return this.#documents.own
+      .flatMap((each) => {
+        if (each.kind !== 'session' || each.root === undefined) return [];
+        const session = readSession(each.root, { measures, layout, grids }, this.contextOf(each));
+        return this.#hasProblem(each) ? [] : [session];
+      })
+      .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.path < b.path ? -1 : 1));
+  }
+
+  #hasProblem(document: OpenedDocument): boolean {
+    return (
+      document.problems.length > 0 || this.problems.some((each) => each.place.path === document.source.path)
+    );
+  }
+
+  /** Whether no document of these kinds has a problem; undefined stands for files that say no known kind. */
+  isSound(kinds: readonly (Kind | undefined)[]): boolean {
+    return this.#everyDocument().every((each) => !kinds.includes(each.kind) || !this.#hasProblem(each));
+  }
+
+  diagnostics(): readonly Diagnostic[] {
+    const all = [...this.#everyDocument().flatMap((each) => each.problems), ...this.problems];
+    return [...new Map(all.map((each) => [keyOf(each), each])).values()];
+  }
+}
+
+/** A fault told by the schema and by a reader at one place is one fault. */
+const keyOf = ({ code, place }: Diagnostic): string => `${place.path}:${place.line}:${place.column} ${code}`;

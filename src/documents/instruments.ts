@@ -1,0 +1,126 @@
+import type { Place } from '../diagnostic/place.ts';
+import {
+  INSTRUMENT_TYPES,
+  type Instrument,
+  type InstrumentType,
+  type MaxError,
+} from '../measurement/instrument.ts';
+import { compare, divide, type Fraction, fraction, parseDecimal } from '../quantity/fraction.ts';
+import { findUnit, type Quantity } from '../quantity/units.ts';
+import { childOf, entriesOf, itemsOf, scalarOf, textAt, textOf } from './access.ts';
+import { type DocumentContext, readAmount, report } from './amount.ts';
+import { isCalendarDate } from './date.ts';
+import type { Entry, Node } from './node.ts';
+
+export interface RegisteredInstrument extends Instrument {
+  readonly place: Place;
+}
+
+export const readInstruments = (
+  root: Node,
+  context: DocumentContext,
+): ReadonlyMap<string, RegisteredInstrument> =>
+  new Map(
+    entriesOf(childOf(root, 'instruments')).map(
+      (entry) => [entry.key, readInstrument(entry, context)] as const,
+    ),
+  );
+
+function readInstrument({ key, keySpan, node }: Entry, context: DocumentContext): RegisteredInstrument {
+  const type = INSTRUMENT_TYPES.find((each) => each === textAt(node, 'type')) ?? 'other';
+  const quantity = quantityOf(type, node);
+  const amountAt = (parent: Node | undefined, name: string): Fraction | undefined =>
+    readAmount(childOf(parent, name), quantity, context)?.amount;
+  const range = childOf(node, 'range');
+  return {
+    id: key,
+    type,
+    assumed: false,
+    place: context.source.place(keySpan),
+    ...optional('range', rangeOf(amountAt(range, 'from'), amountAt(range, 'to'))),
+    ...optional('resolution', amountAt(node, 'resolution')),
+    ...optional('maxError', readMaxError(childOf(node, 'max_error'), quantity, context)),
+    ...optional('repeatability', amountAt(node, 'repeatability')),
+    ...optional('calibration', readCalibration(childOf(node, 'calibration'), quantity, context)),
+    ...optional('marks', readMarks(childOf(node, 'marks'), quantity, context)),
+    ...optional('due', readDue(childOf(node, 'due'), context)),
+  };
+}
+
+const optional = <K extends string, V>(key: K, value: V | undefined): Partial<Record<K, V>> =>
+  value === undefined ? {} : ({ [key]: value } as Record<K, V>);
+
+const rangeOf = (
+  from: Fraction | undefined,
+  to: Fraction | undefined,
+): { from: Fraction; to: Fraction } | undefined =>
+  from === undefined || to === undefined ? undefined : { from, to };
+
+const QUANTITY_OF_TYPE: Partial<Record<InstrumentType, Quantity>> = {
+  'torque wrench': 'torque',
+  'spring scale': 'force',
+  'pressure gauge': 'pressure',
+  thermometer: 'temperature',
+  balance: 'mass',
+  protractor: 'angle',
+};
+
+/** By its type; an instrument of another type measures what its figures are written in, else lengths. */
+function quantityOf(type: InstrumentType, node: Node): Quantity {
+  const byType = QUANTITY_OF_TYPE[type];
+  if (byType !== undefined || type !== 'other') return byType ?? 'length';
+  const unit = /^[-+.\d]+ ?(.+)$/.exec(textAt(node, 'max_error') ?? textAt(node, 'resolution') ?? '')?.[1];
+  return (unit === undefined ? undefined : findUnit(unit)?.quantity) ?? 'length';
+}
+
+/** An amount, or a percentage of the reading such as `4 %`. */
+function readMaxError(
+  node: Node | undefined,
+  quantity: Quantity,
+  context: DocumentContext,
+): MaxError | undefined {
+  const percent = /^(\d+(?:\.\d+)?) ?%$/.exec(textOf(node) ?? '')?.[1];
+  if (percent !== undefined) return { share: divide(parseDecimal(percent), fraction(100)) };
+  const amount = readAmount(node, quantity, context)?.amount;
+  return amount === undefined ? undefined : { amount };
+}
+
+function readCalibration(
+  node: Node | undefined,
+  quantity: Quantity,
+  context: DocumentContext,
+): Instrument['calibration'] {
+  const uncertainty = readAmount(childOf(node, 'uncertainty'), quantity, context)?.amount;
+  const k = scalarOf(childOf(node, 'k'))?.value ?? 2;
+  return uncertainty === undefined || typeof k !== 'number' || k <= 0 ? undefined : { uncertainty, k };
+}
+
+function readMarks(
+  node: Node | undefined,
+  quantity: Quantity,
+  context: DocumentContext,
+): readonly Fraction[] | undefined {
+  if (node === undefined) return undefined;
+  const marks = itemsOf(node).flatMap((item) => readAmount(item, quantity, context)?.amount ?? []);
+  const falling = marks.findIndex((mark, index) => {
+    const before = marks[index - 1];
+    return before !== undefined && compare(before, mark) >= 0;
+  });
+  if (falling > 0) {
+    report(
+      context,
+      'value',
+      itemsOf(node)[falling]?.span ?? node.span,
+      'the marks of a strip rise from one to the next',
+    );
+  }
+  return marks;
+}
+
+function readDue(node: Node | undefined, context: DocumentContext): string | undefined {
+  const text = textOf(node);
+  if (node !== undefined && text !== undefined && !isCalendarDate(text)) {
+    report(context, 'value', node.span, `${text} is not in the calendar`, 'write YYYY-MM-DD');
+  }
+  return text;
+}

@@ -1,0 +1,51 @@
+/** The rows of like places that a characteristic is measured at. */
+export const FAMILIES = ['main', 'crankpin', 'cylinder', 'valve', 'cam bearing', 'engine', 'step'] as const;
+
+export type Family = (typeof FAMILIES)[number];
+
+/** The one position of what is measured once an engine. */
+export const WHOLE_ENGINE = 'engine';
+
+export interface Layout {
+  /** Names, in the order in which they are counted. Families that the engine document leaves out are empty. */
+  readonly positions: ReadonlyMap<Family, readonly string[]>;
+  /** Which crankpin a cylinder's rod runs on. */
+  readonly pinOfCylinder: ReadonlyMap<string, string>;
+  /** What people call a position, shown beside its name. */
+  readonly labels: ReadonlyMap<Family, ReadonlyMap<string, string>>;
+}
+
+export const positionsOf = (layout: Layout, family: Family): readonly string[] =>
+  layout.positions.get(family) ?? [];
+
+export const labelOf = (layout: Layout, family: Family, position: string): string | undefined =>
+  layout.labels.get(family)?.get(position);
+
+/**
+ * The position that a key names: itself, or the one position that carries it as a label.
+ * Steps are named freely, so every key is one.
+ */
+export function findPosition(layout: Layout, family: Family, key: string): string | undefined {
+  if (family === 'step') return key;
+  if (family === 'engine') return key === WHOLE_ENGINE ? key : undefined;
+  if (positionsOf(layout, family).includes(key)) return key;
+  const labelled = [...(layout.labels.get(family) ?? [])].filter(([, label]) => label === key);
+  return labelled.length === 1 ? labelled[0]?.[0] : undefined;
+}
+
+/** Positions sort as numbers where they are numbers: 2 before 10, and 1L before 1R. */
+export const comparePositions = (a: string, b: string): number => collator.compare(a, b);
+
+const collator = new Intl.Collator('en', { numeric: true });
+
+/** The position of one family that belongs to a position of another, or undefined where the layout does not say. */
+export function positionAcross(
+  layout: Layout,
+  from: Family,
+  position: string,
+  to: Family,
+): string | undefined {
+  if (from === to) return position;
+  if (from === 'cylinder' && to === 'crankpin') return layout.pinOfCylinder.get(position);
+  return undefined;
+}

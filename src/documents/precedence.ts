@@ -1,0 +1,110 @@
+import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
+import type { Place } from '../diagnostic/place.ts';
+import { findPosition, type Layout } from './layout.ts';
+import { BAND_NAMES, type Band, type BandName, type LimitEntry, type LimitsDocument } from './limits.ts';
+import type { Measure } from './measure.ts';
+
+/** The limits documents of one folder, each with those it extends. */
+export interface LimitsLevel {
+  readonly documents: readonly {
+    readonly limits: LimitsDocument;
+    readonly chain: readonly LimitsDocument[];
+  }[];
+}
+
+/** The order in which a band is looked for: the nearest folder first, a document before what it extends. */
+export function orderLimits(
+  levels: readonly LimitsLevel[],
+  problems: Diagnostic[],
+): readonly LimitsDocument[] {
+  for (const level of levels) reportConflicts(level, problems);
+  const ordered = levels.flatMap((level) => {
+    const inAChain = new Set(level.documents.flatMap((each) => each.chain));
+    const heads = level.documents.filter((each) => !inAChain.has(each.limits));
+    return heads.flatMap((each) => [each.limits, ...each.chain]);
+  });
+  return [...new Set(ordered)];
+}
+
+/** Two documents of a folder that set one band of one thing: neither can be said to win. */
+function reportConflicts(level: LimitsLevel, problems: Diagnostic[]): void {
+  const seen = new Map<string, LimitsDocument>();
+  for (const { limits } of level.documents) {
+    for (const { key, what, place } of bandsOf(limits)) {
+      const other = seen.get(key);
+      if (other !== undefined && !related(level, limits, other)) {
+        const message = `${other.path} sets ${what} as well, in the same folder`;
+        problems.push(
+          diagnostic('limits-conflict', place, message, 'keep one of the two, or let one extend the other'),
+        );
+      } else seen.set(key, limits);
+    }
+  }
+}
+
+const related = (level: LimitsLevel, a: LimitsDocument, b: LimitsDocument): boolean =>
+  level.documents.some(
+    ({ limits, chain }) => (limits === a && chain.includes(b)) || (limits === b && chain.includes(a)),
+  );
+
+interface StatedBand {
+  readonly key: string;
+  readonly what: string;
+  readonly place: Place;
+}
+
+function bandsOf(limits: LimitsDocument): readonly StatedBand[] {
+  return [...limits.limits].flatMap(([id, { general, at }]) => [
+    ...bandsOfEntry(id, general),
+    ...[...at].flatMap(([position, entry]) => bandsOfEntry(`${id} at ${position}`, entry)),
+  ]);
+}
+
+const bandsOfEntry = (what: string, entry: LimitEntry): readonly StatedBand[] =>
+  BAND_NAMES.flatMap((name) => {
+    const band = entry.bands[name];
+    const place = band?.min?.place ?? band?.max?.place;
+    return place === undefined
+      ? []
+      : [{ key: `${what} ${name}`, what: `the ${name} band of ${what}`, place }];
+  });
+
+/** The limits that hold for one characteristic at one position. */
+export interface LimitsInForce {
+  readonly bands: Readonly<Partial<Record<BandName, Band>>>;
+  readonly per: LimitEntry['per'];
+  readonly by: LimitEntry['by'];
+  readonly source: string | undefined;
+  readonly note: string | undefined;
+}
+
+/** Per band the first that is given; an entry for the position comes before its document's general one. */
+export function limitsInForce(
+  documents: readonly LimitsDocument[],
+  layout: Layout,
+  measure: Measure,
+  position: string,
+): LimitsInForce {
+  const entries = documents.flatMap((document) => {
+    const stated = document.limits.get(measure.id);
+    if (stated === undefined) return [];
+    const at = [...stated.at].find(([key]) => findPosition(layout, measure.family, key) === position)?.[1];
+    const general = { entry: stated.general, document };
+    return at === undefined ? [general] : [{ entry: at, document }, general];
+  });
+  const bands: Partial<Record<BandName, Band>> = {};
+  for (const name of BAND_NAMES) {
+    const band = entries.find(({ entry }) => entry.bands[name] !== undefined)?.entry.bands[name];
+    if (band !== undefined) bands[name] = band;
+  }
+  const first = <K extends 'per' | 'by' | 'note'>(key: K): LimitEntry[K] =>
+    entries.find(({ entry }) => entry[key] !== undefined)?.entry[key];
+  const sourced = entries.find(({ entry, document }) => (entry.source ?? document.source) !== undefined);
+  return {
+    bands,
+    per: first('per'),
+    by: first('by'),
+    note: first('note'),
+    source: sourced === undefined ? undefined : (sourced.entry.source ?? sourced.document.source),
+  };
+}

@@ -1,0 +1,67 @@
+import type { Fraction } from '../quantity/fraction.ts';
+import type { Amount } from './amount.ts';
+import type { Measure } from './measure.ts';
+import type { Span } from './node.ts';
+
+/** A place along a part at which it is measured, and how far along where that was written. */
+export interface Station {
+  readonly name?: string;
+  readonly distance?: Fraction;
+}
+
+/** One point measured. */
+export interface Point {
+  /** In the base unit, exact; a gauge's deviation is already added to its master, repeats are their mean. */
+  readonly amount: Fraction;
+  /** As typed, with the unit where one was typed. */
+  readonly written: string;
+  readonly lastDigit: Fraction;
+  /** Half the width of a reading that was given as a range. */
+  readonly halfRange?: Fraction;
+  /** The single readings where one point was read several times. */
+  readonly repeats?: readonly Fraction[];
+  /** Where in the file, as a pointer that no other reading has. */
+  readonly pointer: string;
+  readonly span: Span;
+}
+
+/** What was read at one position: rows are stations along the part, columns directions round it. */
+export interface PositionReading {
+  readonly position: string;
+  readonly stations: readonly Station[];
+  readonly directions: readonly (string | undefined)[];
+  /** As long as stations, each as long as directions; undefined where no reading was taken. */
+  readonly rows: readonly (readonly (Point | undefined)[])[];
+  readonly notes: readonly string[];
+  readonly span: Span;
+}
+
+/** The readings of one characteristic, taken together with one instrument. */
+export interface ReadingBlock {
+  readonly index: number;
+  readonly measure: Measure;
+  readonly instrument: Named | undefined;
+  /** The instrument or master with which the gauge was set. */
+  readonly setWith: Named | undefined;
+  readonly conditions: ReadonlyMap<string, string>;
+  readonly positions: readonly PositionReading[];
+  readonly span: Span;
+}
+
+export interface Named {
+  readonly name: string;
+  readonly span: Span;
+}
+
+/** Work on a part: what was read of it before steps back. */
+export interface WorkDone {
+  readonly index: number;
+  readonly work: string;
+  readonly on: Named;
+}
+
+export const pointsOf = (reading: PositionReading): readonly Point[] =>
+  reading.rows.flatMap((row) => row.flatMap((point) => point ?? []));
+
+/** An amount as it is read off: moved to its master, and kept with its digits. */
+export type ReadAmount = (text: string, span: Span) => Amount | undefined;

@@ -1,0 +1,214 @@
+import type { Place } from '../diagnostic/place.ts';
+import { didYouMean } from '../diagnostic/suggestion.ts';
+import { childOf, entriesOf, itemsOf, scalarOf, textAt, textOf } from './access.ts';
+import { type Amount, type DocumentContext, readAmount, report } from './amount.ts';
+import { isCalendarDate } from './date.ts';
+import { checkPosition } from './engine.ts';
+import { type Layout, WHOLE_ENGINE } from './layout.ts';
+import type { Measure, Measures } from './measure.ts';
+import type { Node, Span } from './node.ts';
+import { amountReader } from './points.ts';
+import type { Named, PositionReading, ReadingBlock, WorkDone } from './reading.ts';
+import { type BlockShape, gridOf, readPosition, textList } from './shapes.ts';
+import { type ReadingGrid, readStations } from './shop.ts';
+
+export const STAGES = ['teardown', 'machined', 'trial', 'rebuild', 'service'] as const;
+
+export type Stage = (typeof STAGES)[number];
+
+export interface SessionDocument {
+  /** The file's name without its ending. */
+  readonly name: string;
+  readonly path: string;
+  readonly stage: Stage;
+  readonly date: string;
+  readonly by: string | undefined;
+  readonly hours: Amount | undefined;
+  readonly temperature: Amount | undefined;
+  readonly blocks: readonly ReadingBlock[];
+  readonly work: readonly WorkDone[];
+  readonly placeOf: (span: Span) => Place;
+  /** Where to point for what the session does not hold. */
+  readonly start: Place;
+  /** Parts of the document that are valid and kept, and not judged by this version. */
+  readonly kept: readonly string[];
+}
+
+export interface SessionSurroundings {
+  readonly measures: Measures;
+  readonly layout: Layout;
+  readonly grids: ReadonlyMap<string, ReadingGrid>;
+}
+
+const NOT_JUDGED_YET = [
+  'concessions',
+  'tightened',
+  'study',
+  'checked',
+  'found',
+  'fitted',
+  'uses',
+  'replaced',
+  'machined',
+];
+
+export function readSession(
+  root: Node,
+  around: SessionSurroundings,
+  context: DocumentContext,
+): SessionDocument {
+  const items = itemsOf(childOf(root, 'readings'));
+  const conditions = readConditions(root);
+  return {
+    name: stemOf(context.source.path),
+    path: context.source.path,
+    stage: STAGES.find((stage) => stage === textAt(root, 'stage')) ?? 'service',
+    date: readDate(root, context),
+    by: textAt(root, 'by'),
+    hours: readAmount(childOf(root, 'hours'), 'time', context),
+    temperature: readAmount(childOf(root, 'temperature'), 'temperature', context),
+    blocks: items.flatMap((item, index) => readBlock(item, index, conditions, around, context) ?? []),
+    work: items.flatMap((item, index) => readWork(item, index) ?? []),
+    placeOf: context.source.place,
+    start: context.source.place(startOf(root)),
+    kept: NOT_JUDGED_YET.filter((key) => childOf(root, key) !== undefined),
+  };
+}
+
+const startOf = (root: Node): Span => {
+  const { start } = (childOf(root, 'date') ?? root).span;
+  return { start, end: start };
+};
+
+export const stemOf = (path: string): string => path.replace(/^.*\//, '').replace(/\.ya?ml$/, '');
+
+function readDate(root: Node, context: DocumentContext): string {
+  const node = childOf(root, 'date');
+  const text = textOf(node) ?? '';
+  if (node !== undefined && /^\d{4}-\d\d-\d\d$/.test(text) && !isCalendarDate(text)) {
+    report(context, 'value', node.span, `${text} is not in the calendar`);
+  }
+  return text;
+}
+
+const readConditions = (node: Node): ReadonlyMap<string, string> =>
+  new Map(entriesOf(childOf(node, 'conditions')).map(({ key, node: value }) => [key, textOf(value) ?? '']));
+
+function readWork(item: Node, index: number): WorkDone | undefined {
+  const [work, on] = [textAt(item, 'work'), readNamed(childOf(item, 'on'))];
+  return work === undefined || on === undefined ? undefined : { index, work, on };
+}
+
+function readNamed(node: Node | undefined): Named | undefined {
+  const name = textOf(node);
+  return name === undefined || node === undefined ? undefined : { name, span: node.span };
+}
+
+function readBlock(
+  item: Node,
+  index: number,
+  conditions: ReadonlyMap<string, string>,
+  around: SessionSurroundings,
+  context: DocumentContext,
+): ReadingBlock | undefined {
+  const measure = readMeasure(childOf(item, 'measure'), around.measures, context);
+  if (measure === undefined) return undefined;
+  const shape: BlockShape = {
+    measure,
+    read: amountReader(item, measure, context),
+    grid: blockGrid(item, measure, around.grids, context),
+  };
+  return {
+    index,
+    measure,
+    instrument: readNamed(childOf(item, 'with')),
+    setWith: readNamed(childOf(item, 'set_with')),
+    conditions: new Map([...conditions, ...readConditions(item)]),
+    positions: readPositions(item, `/readings/${index}`, shape, around.layout, context),
+    span: (childOf(item, 'measure') ?? item).span,
+  };
+}
+
+/** A known characteristic, or a report with the nearest name. */
+export function readMeasure(
+  node: Node | undefined,
+  measures: Measures,
+  context: DocumentContext,
+): Measure | undefined {
+  const id = textOf(node);
+  if (id === undefined || node === undefined) return undefined;
+  const found = measures.find(id);
+  if (found !== undefined) return found;
+  return report(
+    context,
+    'unknown-measure',
+    node.span,
+    `nothing is known as ${id}`,
+    didYouMean(id, measures.ids()),
+  );
+}
+
+function blockGrid(
+  item: Node,
+  measure: Measure,
+  grids: ReadonlyMap<string, ReadingGrid>,
+  context: DocumentContext,
+): ReadingGrid {
+  const [stations, directions] = [childOf(item, 'stations'), childOf(item, 'directions')];
+  if (stations !== undefined || directions !== undefined) {
+    return gridOf(readStations(stations, context), textList(directions));
+  }
+  const part = measure.id.replace(/_[a-z0-9]+$/, '');
+  return grids.get(measure.id) ?? grids.get(part) ?? gridOf([], []);
+}
+
+function readPositions(
+  item: Node,
+  pointer: string,
+  shape: BlockShape,
+  layout: Layout,
+  context: DocumentContext,
+): readonly PositionReading[] {
+  const { family, id } = shape.measure;
+  const value = childOf(item, 'value');
+  if (value !== undefined && family === 'engine') {
+    return one(readPosition(WHOLE_ENGINE, value, `${pointer}/value`, shape, context));
+  }
+  if (value !== undefined) {
+    report(
+      context,
+      'value',
+      value.span,
+      `${id} is measured at a ${family}, and this says at none`,
+      'write at: { 1: … }',
+    );
+  }
+  const steps = itemsOf(childOf(item, 'after')).map((step, index) =>
+    readStep(step, `${pointer}/after/${index}`, shape, context),
+  );
+  const places = entriesOf(childOf(item, 'at')).map((entry) => {
+    const position = checkPosition(entry, layout, family, context);
+    if (position === undefined) return undefined;
+    return readPosition(position, entry.node, `${pointer}/at/${entry.key}`, shape, context);
+  });
+  return [...steps, ...places].flatMap((each) => each ?? []);
+}
+
+const one = (reading: PositionReading | undefined): readonly PositionReading[] =>
+  reading === undefined ? [] : [reading];
+
+/** `{ step: piston 1, value: 2.9 }`, or with `breakaway` and `running`, of which running is judged. */
+function readStep(
+  item: Node,
+  pointer: string,
+  shape: BlockShape,
+  context: DocumentContext,
+): PositionReading | undefined {
+  const step = textAt(item, 'step');
+  const key = childOf(item, 'running') === undefined ? 'value' : 'running';
+  const value = scalarOf(childOf(item, key));
+  if (step === undefined || value === undefined) return undefined;
+  const reading = readPosition(step, value, `${pointer}/${key}`, shape, context);
+  const note = textAt(item, 'note');
+  return reading === undefined || note === undefined ? reading : { ...reading, notes: [note] };
+}

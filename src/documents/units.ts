@@ -1,0 +1,30 @@
+import { didYouMean } from '../diagnostic/suggestion.ts';
+import { findUnit, type Quantity, UNIT_SPELLINGS, type Unit } from '../quantity/units.ts';
+import { childOf, entriesOf, textOf } from './access.ts';
+import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
+import type { Node } from './node.ts';
+
+/** `units: { length: in, torque: lbf ft }` of a document. */
+export function readUnits(root: Node | undefined, context: DocumentContext): UnitsInForce {
+  const units = new Map<Quantity, Unit>();
+  for (const { key, node } of entriesOf(childOf(root, 'units'))) {
+    const name = textOf(node);
+    const unit = name === undefined ? undefined : findUnit(name);
+    if (unit === undefined) {
+      const help = didYouMean(name ?? '', UNIT_SPELLINGS);
+      report(context, 'value', node.span, `${name ?? 'nothing'} is not a unit`, help);
+    } else if (unit.quantity !== key) {
+      report(
+        context,
+        'wrong-quantity',
+        node.span,
+        `${unit.name} is a unit of ${unit.quantity}, not of ${key}`,
+      );
+    } else units.set(unit.quantity, unit);
+  }
+  return units;
+}
+
+/** Units of the nearer document over those of the farther, quantity by quantity. */
+export const unitsOver = (nearer: UnitsInForce, farther: UnitsInForce): UnitsInForce =>
+  new Map([...farther, ...nearer]);

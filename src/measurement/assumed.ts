@@ -1,0 +1,64 @@
+import { compare, type Fraction, fraction, parseDecimal } from '../quantity/fraction.ts';
+import { type Quantity, toBase, unitNamed } from '../quantity/units.ts';
+import type { Instrument, InstrumentType, MaxError } from './instrument.ts';
+
+const length = (text: string, unit: string): MaxError => ({
+  amount: toBase(parseDecimal(text), unitNamed(unit)),
+});
+
+interface Assumption {
+  readonly maxError: MaxError;
+  /** Where the figure comes from, as printed by `explain`. */
+  readonly source: string;
+}
+
+/**
+ * What is assumed of an instrument that is not in the register: cautious figures by type, of
+ * instruments in fair order. They are shown as assumed wherever they decide.
+ */
+const ASSUMED: Partial<Record<InstrumentType, Assumption>> = {
+  micrometer: { maxError: length('0.005', 'mm'), source: 'DIN 863-1, 50 to 100 mm' },
+  'inside micrometer': { maxError: length('0.008', 'mm'), source: 'our judgement, no source' },
+  'depth micrometer': { maxError: length('0.008', 'mm'), source: 'our judgement, no source' },
+  'ball micrometer': { maxError: length('0.005', 'mm'), source: 'as a micrometer' },
+  'bore gauge': { maxError: length('0.006', 'mm'), source: 'our budget: setting 4, dial 3.5, body 2 µm' },
+  'dial indicator': { maxError: length('0.015', 'mm'), source: 'JIS B 7503, whole range of 10 mm' },
+  caliper: { maxError: length('0.05', 'mm'), source: 'DIN 862, inside and depth' },
+  'feeler gauge': { maxError: length('0.01', 'mm'), source: 'our judgement, no source' },
+  'gauging strip': { maxError: length('0.0005', 'in'), source: 'half a gap of 0.001 in between marks' },
+  'spring scale': { maxError: { share: parseDecimal('0.05') }, source: 'our judgement, no source' },
+  'pressure gauge': { maxError: { share: parseDecimal('0.03') }, source: 'our judgement, no source' },
+};
+
+const OTHER_LENGTH: Assumption = { maxError: length('0.02', 'mm'), source: 'our judgement, no source' };
+const OTHER: Assumption = { maxError: { share: parseDecimal('0.02') }, source: 'our judgement, no source' };
+
+/** ISO 6789: 4 % above 10 N m, 6 % at or below. */
+const TEN_NEWTON_METRES = fraction(10);
+const wrench = (amount: Fraction): Assumption => ({
+  maxError: { share: parseDecimal(compare(amount, TEN_NEWTON_METRES) > 0 ? '0.04' : '0.06') },
+  source: 'ISO 6789, setting tools',
+});
+
+export function assumptionFor(type: InstrumentType, quantity: Quantity, amount: Fraction): Assumption {
+  if (type === 'torque wrench') return wrench(amount);
+  return ASSUMED[type] ?? (quantity === 'length' ? OTHER_LENGTH : OTHER);
+}
+
+/**
+ * An instrument of this type as it is assumed to be. Its resolution is one step of the last digit
+ * that was written, since nobody writes digits that the scale does not show.
+ */
+export const assumedInstrument = (
+  id: string,
+  type: InstrumentType,
+  quantity: Quantity,
+  amount: Fraction,
+  lastDigit: Fraction,
+): Instrument => ({
+  id,
+  type,
+  maxError: assumptionFor(type, quantity, amount).maxError,
+  resolution: lastDigit,
+  assumed: true,
+});

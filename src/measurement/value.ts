@@ -1,0 +1,70 @@
+import { add, divide, type Fraction, fraction, multiply, negate, toNumber } from '../quantity/fraction.ts';
+
+/** One independent source of error. */
+export interface ErrorTerm {
+  /** Signed standard uncertainty in the quantity's base unit; the sign tells which way the error moves the value. */
+  readonly u: number;
+  readonly dof: number;
+}
+
+/**
+ * A measured amount with its sources of error. The key names the source, so an error that two readings
+ * share (one micrometer, one setting master) stands under one key and cancels or doubles by itself.
+ */
+export interface Value {
+  /** In the quantity's base unit, exact. */
+  readonly amount: Fraction;
+  readonly terms: ReadonlyMap<string, ErrorTerm>;
+}
+
+const NO_TERMS: ReadonlyMap<string, ErrorTerm> = new Map();
+
+export const exactly = (amount: Fraction): Value => ({ amount, terms: NO_TERMS });
+
+export const addValues = (a: Value, b: Value): Value => ({
+  amount: add(a.amount, b.amount),
+  terms: addTerms(a.terms, b.terms, 1),
+});
+
+/** x − x is exactly zero with no error left, since every source is shared. */
+export const subtractValues = (a: Value, b: Value): Value => ({
+  amount: add(a.amount, negate(b.amount)),
+  terms: addTerms(a.terms, b.terms, -1),
+});
+
+export function scaleValue(value: Value, by: Fraction): Value {
+  const factor = toNumber(by);
+  const terms = new Map<string, ErrorTerm>();
+  for (const [source, term] of value.terms) terms.set(source, { u: term.u * factor, dof: term.dof });
+  return { amount: multiply(value.amount, by), terms };
+}
+
+/** The mean of at least one value: exact, and an error in only one of n readings counts one n-th. */
+export function meanValue(values: readonly Value[]): Value {
+  const [first, ...rest] = values;
+  if (first === undefined) throw new RangeError('the mean of no values');
+  if (rest.length === 0) return first;
+  return scaleValue(rest.reduce(addValues, first), divide(fraction(1), fraction(values.length)));
+}
+
+/** Combined standard uncertainty: the root sum of squares of independent terms (JCGM 100:2008, 5.1.2). */
+export function standardUncertainty(value: Value): number {
+  let squares = 0;
+  for (const { u } of value.terms.values()) squares += u * u;
+  return Math.sqrt(squares);
+}
+
+function addTerms(
+  a: ReadonlyMap<string, ErrorTerm>,
+  b: ReadonlyMap<string, ErrorTerm>,
+  sign: 1 | -1,
+): ReadonlyMap<string, ErrorTerm> {
+  if (b.size === 0) return a;
+  const terms = new Map(a);
+  for (const [source, term] of b) {
+    const u = (terms.get(source)?.u ?? 0) + sign * term.u;
+    if (u === 0) terms.delete(source);
+    else terms.set(source, { u, dof: term.dof });
+  }
+  return terms;
+}

@@ -1,0 +1,89 @@
+import type { Finding } from '../checks/finding.ts';
+import { type EngineReport, type ReportedSession, unitsFor } from '../checks/report.ts';
+import type { Verdict } from '../checks/verdict.ts';
+import { characteristicTables } from './checkTables.ts';
+import type { TextStyle } from './textStyle.ts';
+import { visible } from './visible.ts';
+import { wrap } from './wrap.ts';
+
+const RULES = {
+  simple: 'rule simple: a value is compared with its limit as it stands',
+  guarded: 'rule guarded (ISO 14253-1): inside or out only where 95 % sure, else undecided',
+} as const;
+
+/** An engine's sessions as tables, each followed by its findings and one line that sums it up. */
+export function engineText(
+  { engine, rule, sessions }: EngineReport,
+  chosen: readonly ReportedSession[],
+  style: TextStyle,
+): string {
+  const heading = `${style.paint.strong(visible(engine.document.name))}  ${style.paint.faint(visible(engine.folder))}`;
+  const lines = [heading, style.paint.faint(RULES[rule])];
+  if (sessions.length === 0) lines.push('', 'no session that can be judged');
+  for (const session of chosen) lines.push('', ...sessionLines(session, { engine, rule, sessions }, style));
+  return `${lines.join('\n')}\n`;
+}
+
+function sessionLines(session: ReportedSession, report: EngineReport, style: TextStyle): readonly string[] {
+  const { stage, date, name, by, kept } = session.session;
+  const title = `${style.paint.strong(`${stage} ${date}`)}  ${visible(name)}${by === undefined ? '' : `, by ${visible(by)}`}`;
+  const lines = [title, ...characteristicTables(session, unitsFor(report.engine), style)];
+  const told = session.findings.filter((each) => style.detail || each.severity !== 'remark');
+  if (told.length > 0) lines.push('', ...told.flatMap((each) => findingLines(each, style)));
+  lines.push('', `${stage} ${date}: ${countsText(session)}`);
+  const folded = session.findings.length - told.length;
+  if (folded > 0) lines.push(style.paint.faint(`${remarksText(session.findings)}: --detail lists them`));
+  if (kept.length > 0) lines.push(style.paint.faint(`kept, not judged by this version: ${kept.join(', ')}`));
+  return lines;
+}
+
+/** What it is and where it stands, with the place of the limit it speaks of. */
+function findingLines(finding: Finding, { paint, width }: TextStyle): readonly string[] {
+  const colour = { error: paint.bad, warning: paint.notice, remark: paint.faint }[finding.severity];
+  const [first = '', ...rest] = wrap(visible(finding.message), width - INDENT);
+  const { place, limitPlace } = finding;
+  const limit =
+    limitPlace === undefined
+      ? ''
+      : `  limit ${visible(limitPlace.path)}:${limitPlace.line}:${limitPlace.column}`;
+  const where = `${visible(place.path)}:${place.line}:${place.column}  ${finding.code}${limit}`;
+  return [
+    `  ${colour(finding.severity.padEnd(INDENT - 4))}  ${first}`,
+    ...[...rest, ...wrap(where, width - INDENT).map((line) => paint.faint(line))].map(
+      (line) => `${' '.repeat(INDENT)}${line}`,
+    ),
+  ];
+}
+
+/** Two spaces, the longest severity, two spaces. */
+const INDENT = 11;
+
+const ORDER: readonly Verdict[] = ['out', 'missing', 'undecided', 'accepted', 'worn', 'off target', 'ok'];
+
+/** `1 out, 2 worn, 31 ok; 1 error, 3 warnings`. */
+export function countsText({ rows, findings }: ReportedSession): string {
+  const verdicts = ORDER.flatMap((verdict) => {
+    const count = rows.filter((row) => row.judgement.verdict === verdict).length;
+    return count === 0 ? [] : [`${count} ${verdict}`];
+  });
+  const unlimited = rows.filter((row) => row.judgement.verdict === null).length;
+  if (unlimited > 0) verdicts.push(`${unlimited} without limits`);
+  return [verdicts.join(', ') || 'nothing measured', severitiesText(findings)].filter(Boolean).join('; ');
+}
+
+export function severitiesText(findings: readonly Finding[]): string {
+  const count = (severity: Finding['severity']): string => {
+    const n = findings.filter((each) => each.severity === severity).length;
+    return n === 0 ? '' : plural(n, severity);
+  };
+  return [count('error'), count('warning')].filter(Boolean).join(', ');
+}
+
+function remarksText(findings: readonly Finding[]): string {
+  const remarks = findings.filter((each) => each.severity === 'remark');
+  const codes = [...new Set(remarks.map((each) => each.code))];
+  const counted = codes.map((code) => `${remarks.filter((each) => each.code === code).length} ${code}`);
+  return `${plural(remarks.length, 'remark')} (${counted.join(', ')})`;
+}
+
+export const plural = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;

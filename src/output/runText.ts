@@ -1,0 +1,58 @@
+import type { Diagnostic } from '../diagnostic/diagnostic.ts';
+import { plural } from './checkText.ts';
+import { codeFrame } from './codeFrame.ts';
+import type { TextStyle } from './textStyle.ts';
+import { visible } from './visible.ts';
+
+/** Problems with documents: the place, what is wrong, the user's own line, what to do. */
+export const diagnosticsText = (
+  list: readonly Diagnostic[],
+  texts: ReadonlyMap<string, string>,
+  style: TextStyle,
+): string => list.map((each) => diagnosticText(each, texts.get(each.place.path), style)).join('\n');
+
+const FRAME_WIDTH = 100;
+
+function diagnosticText(
+  { code, message, help, place }: Diagnostic,
+  text: string | undefined,
+  style: TextStyle,
+): string {
+  const { paint } = style;
+  const where = `${visible(place.path)}:${place.line}:${place.column}`;
+  const frame =
+    text === undefined ? '' : codeFrame(text, place, { width: Math.min(style.width, FRAME_WIDTH) });
+  return [
+    `${paint.strong(where)}: ${paint.bad('error')} ${code}: ${visible(message)}`,
+    ...(frame === '' ? [] : [frame]),
+    ...(help === undefined ? [] : [`   ${visible(help)}`]),
+    '',
+  ].join('\n');
+}
+
+/** What a run came to. */
+export interface RunCounts {
+  readonly engines: number;
+  readonly sessions: number;
+  readonly diagnostics: number;
+  readonly findings: { readonly error: number; readonly warning: number; readonly remark: number };
+}
+
+export function summaryText(
+  { engines, sessions, diagnostics, findings }: RunCounts,
+  { paint }: TextStyle,
+): string {
+  const broken = diagnostics === 0 ? '' : `${plural(diagnostics, 'problem')} with documents, `;
+  const told = `${plural(findings.error, 'error')}, ${plural(findings.warning, 'warning')}, ${plural(findings.remark, 'remark')}`;
+  const colour =
+    diagnostics + findings.error > 0 ? paint.bad : findings.warning > 0 ? paint.notice : paint.good;
+  return [
+    `${plural(engines, 'engine')}, ${plural(sessions, 'session')}: ${colour(`${broken}${told}`)}`,
+    paint.faint(CAUTION),
+    '',
+  ].join('\n');
+}
+
+/** The tool checks numbers against limits that its user supplied. */
+const CAUTION =
+  "The limits are the shop's own: the engine maker's manual and a qualified engineer come first.";

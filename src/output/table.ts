@@ -1,0 +1,44 @@
+import stringWidth from 'string-width';
+
+export interface Column {
+  readonly align: 'left' | 'right';
+}
+
+/** Text with the width it takes on a terminal; colours do not count. */
+export interface Cell {
+  readonly text: string;
+  readonly width: number;
+}
+
+export const cell = (text: string): Cell => ({ text, width: widthOf(text) });
+
+/** A coloured text stands as wide as the plain one. */
+export const painted = (plain: string, paint: (text: string) => string): Cell => ({
+  text: plain === '' ? '' : paint(plain),
+  width: widthOf(plain),
+});
+
+/** Most cells are plain ASCII, where looking up every character's width would be the slowest part of a check. */
+export const widthOf = (text: string): number =>
+  /^[\x20-\x7e]*$/.test(text) ? text.length : stringWidth(text);
+
+/** Rows as lines, columns two spaces apart and as wide as their widest cell; no space at a line's end. */
+export function layTable(
+  rows: readonly (readonly Cell[])[],
+  columns: readonly Column[],
+  indent = 2,
+): readonly string[] {
+  const widths = columns.map((_, index) => Math.max(0, ...rows.map((row) => row[index]?.width ?? 0)));
+  return rows.map((row) => {
+    const cells = columns.flatMap(({ align }, index) => {
+      const width = widths[index] ?? 0;
+      return width === 0 ? [] : [pad(row[index] ?? cell(''), width, align)];
+    });
+    return `${' '.repeat(indent)}${cells.join('  ')}`.trimEnd();
+  });
+}
+
+function pad({ text, width }: Cell, to: number, align: Column['align']): string {
+  const space = ' '.repeat(Math.max(0, to - width));
+  return align === 'left' ? `${text}${space}` : `${space}${text}`;
+}

@@ -1,0 +1,57 @@
+import {
+  absolute,
+  compare,
+  divide,
+  type Fraction,
+  fraction,
+  parseDecimal,
+  toDecimal,
+  toNumber,
+} from './fraction.ts';
+import { fromBase, type Unit, unitNamed } from './units.ts';
+
+/** How many decimals show one step of this size in this unit, as far as decimals can. */
+export function decimalsFor(step: Fraction, unit: Unit): number {
+  if (step.n === 0n) return 0;
+  const inUnit = toNumber(divide(step, unit.factor));
+  return Math.min(MOST_DECIMALS, Math.max(0, Math.ceil(-Math.log10(inUnit) - 1e-9)));
+}
+
+/** A tenth of a nanometre has nine decimals in inches; nobody reads more. */
+const MOST_DECIMALS = 9;
+
+/** The number alone, in the unit, with so many decimals. */
+export const formatNumber = (amount: Fraction, unit: Unit, decimals: number): string =>
+  toDecimal(fromBase(amount, unit), decimals);
+
+export const formatAmount = (amount: Fraction, unit: Unit, decimals: number): string =>
+  `${formatNumber(amount, unit, decimals)} ${unit.name}`;
+
+const TENTH = divide(unitNamed('thou').factor, fraction(10));
+const TEN_TENTHS = unitNamed('thou').factor;
+const QUARTER_INCH = parseDecimal('63500000');
+
+/**
+ * A distance as it is said at the bench: in an inch shop tenths up to a thousandth, then thousandths;
+ * elsewhere the unit's own decimals.
+ */
+export function formatDistance(distance: Fraction, unit: Unit, decimals: number): string {
+  const size = absolute(distance);
+  if (unit.name !== 'in' || compare(size, QUARTER_INCH) > 0) return formatAmount(size, unit, decimals);
+  if (compare(size, TEN_TENTHS) < 0) {
+    const count = trimmed(divide(size, TENTH), 2);
+    return `${count} ${toNumber(size) <= toNumber(TENTH) ? 'tenth' : 'tenths'}`;
+  }
+  return `${trimmed(divide(size, TEN_TENTHS), 2)} thou`;
+}
+
+const trimmed = (value: Fraction, decimals: number): string =>
+  toDecimal(value, decimals).replace(/\.?0+$/, '');
+
+/** A double in the unit as it is printed beside a reading: two significant digits of an uncertainty. */
+export function formatUncertainty(u: number, unit: Unit): string {
+  const inUnit = u / toNumber(unit.factor);
+  if (inUnit === 0) return '0';
+  const decimals = Math.max(0, 1 - Math.floor(Math.log10(inUnit)));
+  return inUnit.toFixed(Math.min(MOST_DECIMALS, decimals));
+}

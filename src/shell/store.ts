@@ -1,0 +1,47 @@
+import { relative, resolve, sep } from 'node:path';
+import { discover } from './discover.ts';
+import type { Outcome, Problem } from './problem.ts';
+import { readBelow } from './safeRead.ts';
+
+/** Where a shop's documents come from: the working tree, or a commit of it. Paths are relative to the root. */
+export interface Store {
+  /** The YAML files in and below folders, sorted. */
+  readonly list: (folders: readonly string[]) => readonly string[];
+  /** The YAML files directly in a folder, sorted. */
+  readonly listIn: (folder: string) => readonly string[];
+  readonly read: (path: string) => Outcome<Uint8Array>;
+  /** The path under which a file is reported: relative to the working directory. */
+  readonly shown: (path: string) => string;
+  /** Folders that could not be listed. */
+  readonly problems: () => readonly Problem[];
+}
+
+/** One byte more than the loader takes, so that it is the loader that says the file is too big. */
+const MOST_BYTES = 256 * 1024 + 1;
+
+/** The documents as they stand on disk below an absolute folder. */
+export function workTree(root: string, workingDirectory: string): Store {
+  const problems: Problem[] = [];
+  const list = (folders: readonly string[]): readonly string[] => {
+    const found = discover(root, folders);
+    problems.push(...found.problems);
+    return found.paths;
+  };
+  const listing = new Map<string, readonly string[]>();
+  return {
+    list,
+    listIn: (folder) => {
+      const known = listing.get(folder);
+      if (known !== undefined) return known;
+      const found = discover(root, [folder], { below: false });
+      listing.set(folder, found.paths);
+      return found.paths;
+    },
+    read: (path) => readBelow(root, path, MOST_BYTES),
+    shown: (path) => shownPath(resolve(root, path), workingDirectory),
+    problems: () => problems,
+  };
+}
+
+export const shownPath = (absolute: string, workingDirectory: string): string =>
+  (relative(workingDirectory, absolute) || '.').split(sep).join('/');

@@ -1,0 +1,13 @@
+/** Everything outside the program that a command may touch: given to it, so that a test can give another. */
+export interface World {
+  readonly workingDirectory: string;
+  readonly environment: Readonly<Record<string, string | undefined>>;
+  readonly out: Output;
+  readonly err: Output;
+}
+
+export interface Output {
+  readonly isTTY?: boolean;
+  readonly columns?: number;
+  readonly write: (text: string) => unknown;
+}
