@@ -2,27 +2,22 @@ import { comparePlaces, compareText, type Place } from '../diagnostic/place.ts';
 
 export type Severity = 'error' | 'warning' | 'remark';
 
-/** Every finding and how much it weighs. The codes are public; the wording of messages may change. */
-export const SEVERITIES = {
-  'reading/out': 'error',
-  'reading/undecided': 'warning',
-  'reading/missing': 'warning',
-  'reading/worn': 'remark',
-  'reading/off-target': 'remark',
-  'reading/marginal': 'remark',
-  'method/disagree': 'warning',
-  'turning/jump': 'warning',
-  'instrument/unknown': 'warning',
-  'instrument/assumed': 'remark',
-  'limits/no-distance': 'warning',
-  'session/unmeasured': 'remark',
-} as const satisfies Record<string, Severity>;
-
-export type FindingCode = keyof typeof SEVERITIES;
+/** One kind of finding, defined beside the check that makes it. Its code is public; the wording of messages may change. */
+export interface FindingKind {
+  /** `area/what`. */
+  readonly code: string;
+  readonly severity: Severity;
+  /** What it means, in a sentence or two. */
+  readonly means: string;
+  /** Why it matters. */
+  readonly matters: string;
+  /** What people usually do about it. */
+  readonly usually: string;
+}
 
 /** A problem with the engine, or with how it was measured; never with a document. */
 export interface Finding {
-  readonly code: FindingCode;
+  readonly code: string;
   readonly severity: Severity;
   /** With the numbers in it. */
   readonly message: string;
@@ -33,7 +28,7 @@ export interface Finding {
 }
 
 export const finding = (
-  code: FindingCode,
+  kind: FindingKind,
   place: Place,
   message: string,
   about: {
@@ -43,8 +38,8 @@ export const finding = (
     readonly severity?: Severity;
   } = {},
 ): Finding => ({
-  code,
-  severity: about.severity ?? SEVERITIES[code],
+  code: kind.code,
+  severity: about.severity ?? kind.severity,
   message,
   measure: about.measure,
   position: about.position,

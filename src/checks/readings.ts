@@ -7,7 +7,7 @@ import {
 } from '../quantity/format.ts';
 import { absolute, compare, type Fraction, subtract } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
-import { type Finding, type FindingCode, finding } from './finding.ts';
+import { type Finding, type FindingKind, finding } from './finding.ts';
 import type { JudgedRoute, Row } from './row.ts';
 import type { Side, SidedLimits, SideLimit, Verdict } from './verdict.ts';
 
@@ -23,35 +23,102 @@ export function printingOf(row: Row, unitFor: (row: Row) => Unit): Printing {
   return { unit, decimals: judged === undefined ? 0 : decimalsFor(judged.route.lastDigit, unit) };
 }
 
-const CODES: Partial<Record<Verdict, FindingCode>> = {
-  out: 'reading/out',
-  undecided: 'reading/undecided',
-  missing: 'reading/missing',
-  worn: 'reading/worn',
-  'off target': 'reading/off-target',
+const OUT: FindingKind = {
+  code: 'reading/out',
+  severity: 'error',
+  means:
+    'The value lies beyond the limit that decides at this stage: wear limits at teardown and service, limits of new parts otherwise.',
+  matters:
+    'The part is not to be used as it is: the limit is the last that the engine maker, or the shop, allows.',
+  usually:
+    'Measure again with a finer instrument, machine or renew the part, or record a concession with its reason.',
+};
+const UNDECIDED: FindingKind = {
+  code: 'reading/undecided',
+  severity: 'warning',
+  means:
+    'Under the guarded rule the value is so near a limit that its uncertainty leaves it open on which side it lies.',
+  matters: 'A reading that proves nothing is easily taken for a good one.',
+  usually:
+    'Measure again with a finer instrument or more readings; `explain` shows which source of error is the largest.',
+};
+const MISSING: FindingKind = {
+  code: 'reading/missing',
+  severity: 'warning',
+  means: 'A position has limits and no value, while others of its kind were measured in the same session.',
+  matters: 'What was skipped once is easily taken for measured.',
+  usually: 'Measure it, or write ~ with a note of why it was left out.',
+};
+const WORN: FindingKind = {
+  code: 'reading/worn',
+  severity: 'remark',
+  means: 'The value is outside the limits of new parts and inside the wear limit.',
+  matters: 'The part may be used again, and will reach its wear limit sooner than a new one.',
+  usually: 'Decide with the owner; `trend` tells how long it may last.',
+};
+const OFF_TARGET: FindingKind = {
+  code: 'reading/off-target',
+  severity: 'remark',
+  means: 'The value is inside its limits and outside what this builder aims for.',
+  matters: 'It runs, and another selection of parts might do better.',
+  usually: 'Try other shells or another pairing, or leave it.',
+};
+const MARGINAL: FindingKind = {
+  code: 'reading/marginal',
+  severity: 'remark',
+  means: 'A deciding limit lies within the expanded uncertainty of the value.',
+  matters:
+    'Under the simple rule the value is compared as it stands; here the instrument could have it on the other side.',
+  usually: 'Measure again with a finer instrument where it matters.',
+};
+const DISAGREE: FindingKind = {
+  code: 'method/disagree',
+  severity: 'warning',
+  means:
+    'Two ways of measuring the same thing differ by more than their uncertainties allow: |E_n| is above 1 (ISO 13528).',
+  matters: 'One of the two is wrong, and nothing says which.',
+  usually: 'Repeat both; look for a slip of the pen, a gauge set wrongly, a strip that was moved.',
+};
+
+export const readingKinds: readonly FindingKind[] = [
+  OUT,
+  UNDECIDED,
+  MISSING,
+  WORN,
+  OFF_TARGET,
+  MARGINAL,
+  DISAGREE,
+];
+
+const KIND_OF: Partial<Record<Verdict, FindingKind>> = {
+  out: OUT,
+  undecided: UNDECIDED,
+  missing: MISSING,
+  worn: WORN,
+  'off target': OFF_TARGET,
 };
 
 /** What a row's verdict says, in words with the numbers. */
 export function readingFindings(row: Row, unitFor: (row: Row) => Unit): readonly Finding[] {
   const printing = printingOf(row, unitFor);
   const { verdict, past, marginal } = row.judgement;
-  const code = verdict === null ? undefined : CODES[verdict];
+  const kind = verdict === null ? undefined : KIND_OF[verdict];
   return [
-    ...(code === undefined ? [] : [about(row, code, verdictMessage(row, printing), past?.limit)]),
+    ...(kind === undefined ? [] : [about(row, kind, verdictMessage(row, printing), past?.limit)]),
     ...(marginal && verdict !== 'undecided' ? marginalFinding(row, printing) : []),
     ...row.routes.slice(1).flatMap((route) => disagreement(row, route, printing) ?? []),
     ...row.limits.lacking.map((name) =>
       about(
         row,
-        'reading/missing',
+        MISSING,
         `${name} was not measured here, and a limit of ${named(row)} is worked out from it`,
       ),
     ),
   ];
 }
 
-const about = (row: Row, code: FindingCode, message: string, limit?: SideLimit): Finding =>
-  finding(code, row.place, message, {
+const about = (row: Row, kind: FindingKind, message: string, limit?: SideLimit): Finding =>
+  finding(kind, row.place, message, {
     measure: row.characteristic.id,
     position: row.position,
     limitPlace: limit?.place,
@@ -123,7 +190,7 @@ function marginalFinding(row: Row, printing: Printing): readonly Finding[] {
   const u = formatUncertainty(judged.route.expanded, printing.unit);
   const { deciding } = row.judgement;
   const message = `${named(row)}: ${readingText(judged, printing)} lies within ±${u} of ${nearestText(judged, deciding, printing)}`;
-  return [about(row, 'reading/marginal', message, deciding[nearestSide(judged, deciding)])];
+  return [about(row, MARGINAL, message, deciding[nearestSide(judged, deciding)])];
 }
 
 /** Two routes that differ by more than their uncertainty allows: |E_n| above 1. */
@@ -133,5 +200,5 @@ function disagreement(row: Row, other: JudgedRoute, printing: Printing): Finding
   const text = (each: JudgedRoute): string =>
     `${formatAmount(each.mean, printing.unit, printing.decimals)} (${each.route.name}, ${each.route.with.join(' and ')})`;
   const message = `${named(row)}: ${text(judged)} and ${text(other)} differ by more than their uncertainty allows, E_n ${other.en.toFixed(1)}`;
-  return { ...about(row, 'method/disagree', message), place: other.route.place };
+  return { ...about(row, DISAGREE, message), place: other.route.place };
 }

@@ -5,13 +5,24 @@ import { positionsOf } from '../documents/layout.ts';
 import { limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import { type Unit, unitsOf } from '../quantity/units.ts';
-import { type Finding, finding, sortFindings } from './finding.ts';
+import { type Finding, type FindingKind, finding, sortFindings } from './finding.ts';
 import { instrumentFindings } from './instruments.ts';
 import { readingFindings } from './readings.ts';
 import { SessionRoutes } from './routes.ts';
 import { type JudgingOptions, type Row, rowsOf, type SessionView } from './row.ts';
 import { turningFindings } from './turning.ts';
 import { decidingOrder } from './verdict.ts';
+
+const UNMEASURED: FindingKind = {
+  code: 'session/unmeasured',
+  severity: 'remark',
+  means:
+    'A characteristic has limits that would decide at this stage and is measured nowhere in the session. At a rebuild it is a warning.',
+  matters: 'An engine is closed up with what nobody measured.',
+  usually: 'Measure it now, or in a later session before the engine is closed up.',
+};
+
+export const sessionKinds: readonly FindingKind[] = [UNMEASURED];
 
 export interface JudgedSession {
   readonly session: SessionDocument;
@@ -62,7 +73,7 @@ function unmeasured(
     .filter((each) => !measured.has(each.id) && each.family !== 'step')
     .filter((each) => hasDecidingLimit(each, engine, session, options))
     .map((each) =>
-      finding('session/unmeasured', session.start, `${each.label} has limits and was not measured`, {
+      finding(UNMEASURED, session.start, `${each.label} has limits and was not measured`, {
         measure: each.id,
         severity: session.stage === 'rebuild' ? 'warning' : 'remark',
       }),

@@ -2,10 +2,22 @@ import { median, medianAbsoluteDeviation } from '../measurement/sample.ts';
 import { subtractValues } from '../measurement/value.ts';
 import { toNumber } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
-import { type Finding, finding } from './finding.ts';
+import { type Finding, type FindingKind, finding } from './finding.ts';
 import { printingOf } from './readings.ts';
 import { type Route, uncertaintyOf } from './routes.ts';
 import type { Row } from './row.ts';
+
+const JUMP: FindingKind = {
+  code: 'turning/jump',
+  severity: 'warning',
+  means:
+    'Turning torque rose by much more with this step than with like steps: more than their spread, the wrench and a tenth of their median allow.',
+  matters:
+    'A tight bore, a dragging bearing or a ring that stands on its ends is cheap to find before the next part goes in.',
+  usually: 'Take the part out again and look; turn the engine over after each step.',
+};
+
+export const turningKinds: readonly FindingKind[] = [JUMP];
 
 /** The rise in turning torque that a step brought. */
 interface Rise {
@@ -67,7 +79,7 @@ function jump({ row, amount, kind }: Rise, usual: number, unitFor: (row: Row) =>
   const { unit, decimals } = printingOf(row, unitFor);
   const text = (base: number): string => formatAmountOf(base, unit, decimals);
   const message = `turning torque rose by ${text(amount)} with ${row.position}; like steps (${kind.replace('#', '…')}) by ${text(usual)}`;
-  return finding('turning/jump', row.place, message, {
+  return finding(JUMP, row.place, message, {
     measure: row.characteristic.id,
     position: row.position,
   });
