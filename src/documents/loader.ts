@@ -2,6 +2,7 @@ import { type Document, parseDocument, type YAMLError } from 'yaml';
 import type { Diagnostic } from '../diagnostic/diagnostic.ts';
 import { controlCharacters, decode } from './bytes.ts';
 import { checkDirectives } from './directives.ts';
+import { tooManyMarks } from './marks.ts';
 import type { Node, SourceText } from './node.ts';
 import { type Problem, type Report, toDiagnostics } from './problem.ts';
 import { checkNumbers } from './readings.ts';
@@ -43,7 +44,7 @@ const FOUND_BY_WALK: ReadonlySet<string> = new Set(['NON_STRING_KEY', 'BAD_DIREC
  * @param path relative to the working directory, with `/`; used for places only
  */
 export function loadYaml(path: string, bytes: Uint8Array): Loaded {
-  const { source, problem } = decode(path, bytes);
+  const { source, problem = tooManyMarks(source.text) } = decode(path, bytes);
   return problem === undefined ? loadText(source) : { source, diagnostics: toDiagnostics([problem], source) };
 }
 

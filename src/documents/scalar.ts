@@ -29,20 +29,19 @@ const WORDS: ReadonlyMap<string, boolean | null> = new Map<string, boolean | nul
   ['FALSE', false],
 ]);
 
-/** Forms that one reader of YAML or another takes for a number; NUMBER has been tried before. */
+/**
+ * Forms that one reader of YAML or another takes for a number, underscores left out; NUMBER has been tried before.
+ * None of them has two ways to match the same digits: on a long text that would take for ever.
+ */
 const AMBIGUOUS: readonly (readonly [RegExp, string])[] = [
   [LEADING_ZERO, 'some readers take a leading zero for base eight'],
   [/^[-+]?\d+\.$/, 'its decimals are missing'],
   [/^[-+]?0\d+\.\d+$/, 'its whole part has a leading zero'],
-  [/^[-+]?0o[0-7_]+$/i, 'it is in base eight'],
-  [/^[-+]?0x[0-9a-f_]+$/i, 'it is in base sixteen'],
-  [/^[-+]?0b[01_]+$/i, 'it is in base two'],
-  [/^[-+]?(\d[\d_]*\.?[\d_]*|\.\d[\d_]*)e[-+]?\d+$/i, 'it has an exponent'],
-  [
-    /^[-+]?(\d[\d_]*_[\d_]*(\.[\d_]*)?|\d+\.[\d_]*_[\d_]*|\.\d[\d_]*_[\d_]*)$/,
-    'some readers drop the underscore',
-  ],
-  [/^[-+]?\d[\d_]*(:[0-5]?\d)+(\.[\d_]*)?$/, 'some readers take the colon for base sixty'],
+  [/^[-+]?0o[0-7]+$/i, 'it is in base eight'],
+  [/^[-+]?0x[0-9a-f]+$/i, 'it is in base sixteen'],
+  [/^[-+]?0b[01]+$/i, 'it is in base two'],
+  [/^[-+]?(\d+(\.\d*)?|\.\d+)e[-+]?\d+$/i, 'it has an exponent'],
+  [/^[-+]?\d+(:[0-5]?\d)+(\.\d*)?$/, 'some readers take the colon for base sixty'],
   [/^[-+]?\.inf$/i, 'it stands for infinity'],
   [/^[-+]?\.nan$/i, 'it stands for "not a number"'],
 ];
@@ -71,8 +70,12 @@ const mayBeNumber = (code: number): boolean =>
   (code >= 48 && code <= 57) || code === 43 || code === 45 || code === 46;
 
 function readUnusual(source: string): string | Ambiguous {
+  const bare = source.replaceAll('_', '');
+  if (bare !== source && NUMBER.test(bare))
+    return ambiguous(Number(bare), 'some readers drop the underscore');
   for (const [form, why] of AMBIGUOUS) {
-    if (form.test(source)) return ambiguous(Number.parseFloat(source) || 0, why, form === LEADING_ZERO);
+    if (form.test(bare))
+      return ambiguous(Number.parseFloat(bare) || 0, why, form.test(source) && form === LEADING_ZERO);
   }
   return source;
 }
