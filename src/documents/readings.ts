@@ -20,12 +20,20 @@ export function checkNumbers(root: Node, zeros: readonly ScalarNode[], text: str
   };
   for (const block of blocks) if (!isShorthand(block)) checkBlock(block, text, reportComma);
   const excused = [...commas, ...blocks.filter(isShorthand).map(({ span }) => span)];
-  for (const zero of zeros) if (!excused.some((span) => holds(span, zero.span))) refuseZero(zero, report);
+  for (const zero of outside(zeros, excused)) refuseZero(zero, report);
+}
+
+/** The scalars that lie in none of the spans. One pass over both: a file can hold thousands of each. */
+function outside(scalars: readonly ScalarNode[], spans: readonly Span[]): readonly ScalarNode[] {
+  const sorted = [...spans].sort((a, b) => a.start - b.start);
+  let next = 0;
+  return scalars.filter(({ span }) => {
+    while ((sorted[next]?.end ?? span.end) < span.end) next += 1;
+    return span.start < (sorted[next]?.start ?? span.end);
+  });
 }
 
 const isShorthand = (block: MapNode): boolean => block.entries.has('in');
-
-const holds = (outer: Span, inner: Span): boolean => outer.start <= inner.start && inner.end <= outer.end;
 
 function readingBlocks(root: Node): readonly MapNode[] {
   const readings = root.kind === 'map' ? root.entries.get('readings')?.node : undefined;

@@ -317,6 +317,14 @@ describe('files made to exhaust a reader', () => {
     ['zeros on one line', `[${fill('0x1,', 190 * KIB)}]`],
     ['leading zeros in readings', `readings:\n${numbered(6_000, () => '- { in: tenths, at: { 1: 05 } }\n')}`],
     ['duplicate keys', fill('a: 1\n')],
+    ['as many open brackets as are parsed', fill('[', 97 * KIB)],
+    ['as many stray brackets as are parsed', fill('- ]\n', 130 * KIB)],
+    ['as many duplicate keys as are parsed', fill('a: 1\n', 240 * KIB)],
+    ['as many commas as are parsed', `[${fill(',', 97 * KIB)}]`],
+    [
+      'many blocks and many leading zeros',
+      `readings:\n${fill('- {in: a}\n', 80 * KIB)}b: [${fill('05,', 90 * KIB)}]`,
+    ],
     ['block scalars', fill('- |\n x\n')],
   ])('%s: a clear answer within two seconds', (_what, text) => {
     // Time of the processor, so that other work on the machine does not count.
