@@ -79,8 +79,9 @@ function cut({ cells, before, after }: Piece, room: number): Piece {
   const marked = cells.findIndex((cell) => cell.marked);
   const first = marked < 0 ? cells.length : marked;
   const start = !before && widthOf(cells.slice(0, first)) < room / 2 ? 0 : backFrom(cells, first, room / 3);
-  const end = forwardFrom(cells, start, room - 2);
-  return { cells: cells.slice(start, end), before: before || start > 0, after: after || end < cells.length };
+  const more = before || start > 0;
+  const end = forwardFrom(cells, start, room - 1 - Number(more));
+  return { cells: cells.slice(start, end), before: more, after: after || end < cells.length };
 }
 
 function backFrom(cells: readonly Cell[], index: number, width: number): number {
