@@ -1,0 +1,65 @@
+/** How the threads and the faces under the heads are, as far as it decides how much torque is lost. */
+export interface Lubrication {
+  /** In the trade's words, as printed beside an estimate. */
+  readonly name: string;
+  /** K of T = K d F. */
+  readonly nutFactor: number;
+  /** The clamp load of one bolt lies within this share of the estimate, up or down. */
+  readonly scatter: number;
+  readonly source: string;
+}
+
+interface Known extends Lubrication {
+  readonly words: RegExp;
+}
+
+const SHIGLEY = 'nut factor from memory (Shigley, Mechanical Engineering Design, table 8-15)';
+const SCATTER = 'scatter from memory (NSTS 08307, torque wrench)';
+const known = (name: string, nutFactor: number, scatter: number, source: string, words: RegExp): Known => ({
+  name,
+  nutFactor,
+  scatter,
+  source: `${source}; ${SCATTER}`,
+  words,
+});
+
+/** Torque wrench preload scatter: unlubricated 35 %, cadmium plated 30 %, lubricated 25 %. */
+export const LUBRICATIONS: readonly Known[] = [
+  known('dry, black finish', 0.3, 0.35, SHIGLEY, /\bblack\b/i),
+  known('dry, zinc plated', 0.2, 0.35, SHIGLEY, /\bzinc\b|\bgalvani[sz]ed\b/i),
+  known('cadmium plated', 0.16, 0.3, SHIGLEY, /\bcadmium\b|\bcad\b/i),
+  known('oiled', 0.18, 0.25, SHIGLEY, /\boil(ed)?\b|\blubricated\b|\bgreased?\b/i),
+  known('anti-seize paste', 0.12, 0.25, SHIGLEY, /\banti-?seize\b/i),
+  known('molybdenum paste', 0.12, 0.25, 'nut factor common practice, no source', /\bmoly\w*\b/i),
+];
+
+/** When nothing is said, or what is said cannot be placed: K 0.20, as for zinc or a fastener as received. */
+export const UNSTATED: Lubrication = {
+  name: 'lubrication not known',
+  nutFactor: 0.2,
+  scatter: 0.35,
+  source: `${SHIGLEY}; ${SCATTER}`,
+};
+
+/** Words that turn a note round: "no oil" is not oiled. */
+const DENIAL = /\b(no|not|without|free of|un(?:lubricated|oiled|greased|plated))\b/i;
+
+/**
+ * The lubrication a note such as `engine oil on threads and under heads` speaks of. A note that names two
+ * of them, or says what is not there, is not guessed at: `UNSTATED`.
+ */
+export function lubricationNamed(note: string): Lubrication {
+  const named = LUBRICATIONS.filter((each) => each.words.test(note));
+  const [only] = named;
+  if (only === undefined || named.length > 1 || DENIAL.test(note)) return UNSTATED;
+  const { words: _, ...lubrication } = only;
+  return lubrication;
+}
+
+/** A nut factor that the document itself states; its scatter is that of a lubricated bolt unless it says more. */
+export const statedNutFactor = (nutFactor: number, scatter = 0.25): Lubrication => ({
+  name: 'nut factor as stated',
+  nutFactor,
+  scatter,
+  source: SCATTER,
+});
