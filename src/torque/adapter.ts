@@ -1,0 +1,70 @@
+import {
+  add,
+  compare,
+  divide,
+  type Fraction,
+  fraction,
+  multiply,
+  negate,
+  toNumber,
+  ZERO,
+} from '../quantity/fraction.ts';
+
+/** What stands between the wrench's drive and the fastener. Lengths are from centre to centre. */
+export type Adapter =
+  | { readonly kind: 'straight'; readonly length: Fraction }
+  /** The angle in degrees that the adapter turns away from the line of the wrench. */
+  | { readonly kind: 'angled'; readonly length: Fraction; readonly angle: Fraction }
+  /** Points back along the wrench, so that the lever is shorter. */
+  | { readonly kind: 'shortening'; readonly length: Fraction };
+
+export type WrenchRatio = { readonly ratio: Fraction } | { readonly problem: string };
+
+/**
+ * What the wrench reads for each unit of torque at the fastener: L / (L + A cos angle), where L is the
+ * wrench's length from the hand to the drive (TM 9-254; straight: TM 1-1500-204-23-9; shortening:
+ * TM 55-1945-205-24-4). Both lengths in one unit, any unit. Exact but for odd angles.
+ */
+export function wrenchRatio(wrenchLength: Fraction, adapter: Adapter): WrenchRatio {
+  if (compare(wrenchLength, ZERO) <= 0) return { problem: 'the wrench must have a length' };
+  if (compare(adapter.length, ZERO) < 0) return { problem: 'an adapter cannot have a length below nothing' };
+  const reach = add(wrenchLength, forwardLength(adapter));
+  if (compare(reach, ZERO) <= 0) return { problem: 'the adapter reaches back to the hand or past it' };
+  return { ratio: divide(wrenchLength, reach) };
+}
+
+/** What to set the wrench to for a torque at the fastener, in the torque's own unit. */
+export const wrenchSetting = (torque: Fraction, ratio: Fraction): Fraction => multiply(torque, ratio);
+
+/** What the fastener got when the wrench read a torque. */
+export const torqueAtFastener = (reading: Fraction, ratio: Fraction): Fraction => divide(reading, ratio);
+
+/**
+ * The torque to reach on a fastener that drags (a locknut): what turns it freely comes on top
+ * (FAA AC 43.13-1B, paragraph 7-40). Add it before the adapter is reckoned with.
+ */
+export const withRunOn = (torque: Fraction, runOn: Fraction): Fraction => add(torque, runOn);
+
+function forwardLength(adapter: Adapter): Fraction {
+  if (adapter.kind === 'straight') return adapter.length;
+  if (adapter.kind === 'shortening') return negate(adapter.length);
+  return multiply(adapter.length, cosine(adapter.angle));
+}
+
+/** The angles a ring spanner is made with, whose cosine is a whole share. */
+const EXACT_COSINES: ReadonlyMap<number, Fraction> = new Map([
+  [0, fraction(1)],
+  [60, fraction(1, 2)],
+  [90, ZERO],
+  [120, fraction(-1, 2)],
+  [180, fraction(-1)],
+]);
+const COSINE_STEPS = 1e12;
+
+/** To twelve places, which is far beyond what a wrench can be set to. */
+function cosine(angle: Fraction): Fraction {
+  const degrees = Math.abs(toNumber(angle)) % 360;
+  const known = EXACT_COSINES.get(degrees > 180 ? 360 - degrees : degrees);
+  if (known !== undefined) return known;
+  return fraction(Math.round(Math.cos((degrees * Math.PI) / 180) * COSINE_STEPS), COSINE_STEPS);
+}
