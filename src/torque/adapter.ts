@@ -51,20 +51,10 @@ function forwardLength(adapter: Adapter): Fraction {
   return multiply(adapter.length, cosine(adapter.angle));
 }
 
-/** The angles a ring spanner is made with, whose cosine is a whole share. */
-const EXACT_COSINES: ReadonlyMap<number, Fraction> = new Map([
-  [0, fraction(1)],
-  [60, fraction(1, 2)],
-  [90, ZERO],
-  [120, fraction(-1, 2)],
-  [180, fraction(-1)],
-]);
 const COSINE_STEPS = 1e12;
 
-/** To twelve places, which is far beyond what a wrench can be set to. */
+/** To twelve places: far beyond what a wrench can be set to, and exact at 0, 60, 90, 120 and 180 degrees. */
 function cosine(angle: Fraction): Fraction {
-  const degrees = Math.abs(toNumber(angle)) % 360;
-  const known = EXACT_COSINES.get(degrees > 180 ? 360 - degrees : degrees);
-  if (known !== undefined) return known;
-  return fraction(Math.round(Math.cos((degrees * Math.PI) / 180) * COSINE_STEPS), COSINE_STEPS);
+  const radians = (toNumber(angle) * Math.PI) / 180;
+  return fraction(Math.round(Math.cos(radians) * COSINE_STEPS), COSINE_STEPS);
 }
