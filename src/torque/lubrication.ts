@@ -27,8 +27,15 @@ const known = (name: string, nutFactor: number, scatter: number, source: string,
 export const LUBRICATIONS: readonly Known[] = [
   known('dry, black finish', 0.3, 0.35, SHIGLEY, /\bblack\b/i),
   known('dry, zinc plated', 0.2, 0.35, SHIGLEY, /\bzinc\b|\bgalvani[sz]ed\b/i),
+  known('dry, finish not stated', 0.2, 0.35, SHIGLEY, /^(?!.*(\bblack|\bzinc|\bgalvani|\bcad)).*\bdry\b/i),
   known('cadmium plated', 0.16, 0.3, SHIGLEY, /\bcadmium\b|\bcad\b/i),
-  known('oiled', 0.18, 0.25, SHIGLEY, /\boil(ed)?\b|\blubricated\b|\bgreased?\b/i),
+  known(
+    'oiled',
+    0.18,
+    0.25,
+    SHIGLEY,
+    /\boil(ed)?\b|\blubricated\b|^(?!.*(\bmoly|\banti-?seize)).*\bgreased?\b/i,
+  ),
   known('anti-seize paste', 0.12, 0.25, SHIGLEY, /\banti-?seize\b/i),
   known('molybdenum paste', 0.12, 0.25, 'nut factor common practice, no source', /\bmoly\w*\b/i),
 ];

@@ -1,16 +1,20 @@
 import { capByCap, centreOut } from './centreOut.ts';
 import { crosswise } from './crosswise.ts';
-import type { Layout, Position } from './layouts.ts';
+import { type Layout, MOST_FASTENERS, type Position } from './layouts.ts';
 
 /** Said beside every order that was not written down by the engine's maker. */
 export const GENERATED_NOTE = "generated: the maker's order wins";
 
 /**
  * Names in the order to tighten them: caps one by one, a circle crosswise, a row and a head from the centre
- * outwards. The same positions always give the same order.
+ * outwards. RangeError for more than 200 fasteners.
  */
-export const generateOrder = (kind: Layout['kind'], positions: readonly Position[]): readonly string[] =>
-  WAYS[kind](positions).map(({ name }) => name);
+export function generateOrder(kind: Layout['kind'], positions: readonly Position[]): readonly string[] {
+  if (positions.length > MOST_FASTENERS) {
+    throw new RangeError(`${positions.length} fasteners are more than ${MOST_FASTENERS}`);
+  }
+  return WAYS[kind](positions).map(({ name }) => name);
+}
 
 const WAYS: Readonly<Record<Layout['kind'], (positions: readonly Position[]) => readonly Position[]>> = {
   row: centreOut,

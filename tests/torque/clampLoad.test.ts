@@ -49,8 +49,8 @@ describe('Jindal, Machine Design, chapter 9', () => {
 
   test('an M20 at 120 kN, K .18, takes 432 N m and stands at 489.8 MPa', () => {
     expect(torqueOfClampLoadNm(120e3, 0.02, statedNutFactor(0.18))).toBeCloseTo(432, 9);
-    expect(120e3 / thread('M20').stressAreaM2 / 1e6).toBeCloseTo(490.2, 1);
-    expect(120e3 / 245).toBeCloseTo(489.8, 1);
+    const atStress = { ...strength('8.8', 'M20'), proofPa: 489.8e6 };
+    expect(percentOfProof(120e3, withArea('M20', 245e-6), atStress)).toBeCloseTo(100, 2);
   });
 });
 
@@ -134,17 +134,25 @@ describe('lubrication is read from a note only when it says one thing', () => {
     ['engine oil on threads and under heads', 0.18],
     ['oiled', 0.18],
     ['moly paste', 0.12],
-    ['molybdenum disulphide grease', 0.2],
+    ['molybdenum disulphide grease', 0.12],
+    ['anti-seize grease', 0.12],
+    ['greased', 0.18],
+    ['oil and moly', 0.2],
+    ['threads dry', 0.2],
+    ['black, dry', 0.3],
     ['anti-seize', 0.12],
     ['cadmium plated', 0.16],
     ['zinc plated, dry', 0.2],
-    ['black, dry', 0.3],
     ['no oil', 0.2],
     ['zinc plated, oiled', 0.2],
     ['clean and unlubricated', 0.2],
     ['', 0.2],
   ])('%j is taken as K %d', (note, nutFactor) => {
     expect(lubricationNamed(note).nutFactor).toBe(nutFactor);
+  });
+
+  test('dry says no more than dry, but it does say that', () => {
+    expect(lubricationNamed('threads dry').name).toBe('dry, finish not stated');
   });
 
   test('what cannot be placed is called not known', () => {

@@ -39,6 +39,11 @@ describe('the generated order, looked at', () => {
     expect(generateOrder('caps', places).join(' ')).toBe('2R 2L 1R 1L 3R 3L');
   });
 
+  test('more fasteners than any joint has are refused before they are worked on', () => {
+    const many = Array.from({ length: 201 }, (_, x) => ({ name: `${x}`, x, y: 0 }));
+    expect(() => generateOrder('circle', many)).toThrow('201 fasteners are more than 200');
+  });
+
   test('fasteners written at one place are still each tightened once', () => {
     const heap = ['a', 'b', 'c'].map((name) => ({ name, x: 1, y: 1 }));
     for (const kind of ['row', 'caps', 'head', 'circle'] as const) {

@@ -23,6 +23,12 @@ describe('Wentzell, Machine Design, chapter 6: 24 131.5 lbf on a 3/4-10 of .334 
     expect(turnOfStretchDeg(stretchM, thread('3/4-10').pitchM)).toBeCloseTo(43.35, 2);
   });
 
+  test('6.2 turned round: 43.35 degrees in a joint that does not give load it to 24 131.5 lbf', () => {
+    const turned = { turnDeg: 43.35, snugLoadN: 0, sections };
+    const { loadN } = clampLoadOfTurn(turned, thread('3/4-10'), strength('5', '3/4-10'));
+    expect(Math.abs(loadN / LBF - 24131.5)).toBeLessThan(1);
+  });
+
   test('6.3: must be warmed 370.46 degF by the rounded stretch, 370.51 unrounded, at 6.5e-6 per degF', () => {
     const perKelvin = 6.5e-6 / KELVIN_IN_A_DEGF;
     const warmingDegF = (inches: number): number =>
@@ -32,13 +38,22 @@ describe('Wentzell, Machine Design, chapter 6: 24 131.5 lbf on a 3/4-10 of .334 
   });
 });
 
-test('a 7/8-9 under 10 000 lbf, 5 in long, stretches .0036 in at 21 658 psi (an engineering web page)', () => {
-  const bolt = thread('7/8-9');
-  const stretchM = stretchOfLoadM(10_000 * LBF, [{ lengthM: 5 * INCH, areaM2: bolt.stressAreaM2 }]);
-  expect(stretchM / INCH).toBeCloseTo(0.00361, 5);
-  expect((10_000 * LBF) / bolt.stressAreaM2 / 6894.757293168).toBeCloseTo(21_658, -1);
-  // The page rounds the area to .46 in2 first, and so prints 21 740 psi.
-  expect(10_000 / 0.46).toBeCloseTo(21_740, -1);
+describe('a 7/8-9 under 10 000 lbf, 5 in long (an engineering web page)', () => {
+  const PA_IN_A_PSI = 6894.757293168;
+  const lengthM = 5 * INCH;
+  const stressPsi = (stretchM: number): number => ((stretchM / lengthM) * STEEL_MODULUS_PA) / PA_IN_A_PSI;
+
+  test('stretches .0036 in, at 21 740 psi with the area rounded to .46 in2 as the page does', () => {
+    const stretchM = stretchOfLoadM(10_000 * LBF, [{ lengthM, areaM2: 0.46 * INCH ** 2 }]);
+    expect((stretchM / INCH).toFixed(4)).toBe('0.0036');
+    expect(Math.round(stressPsi(stretchM) / 10) * 10).toBe(21_740);
+  });
+
+  test('and at 21 658 psi with the area by formula', () => {
+    const stretchM = stretchOfLoadM(10_000 * LBF, [{ lengthM, areaM2: thread('7/8-9').stressAreaM2 }]);
+    expect(stretchM / INCH).toBeCloseTo(0.00361, 5);
+    expect(stressPsi(stretchM)).toBeCloseTo(21_658, -1);
+  });
 });
 
 test('a shank and a thread in line stretch as their sum', () => {
