@@ -36,6 +36,9 @@ export function validate(kind: Kind, data: unknown, root: Node, source: SourceTe
   );
 }
 
+/** The loader has said what is wrong with this scalar; what the schema thinks of it is only an echo. */
+const isReported = (node: Node): boolean => node.kind === 'scalar' && node.refused === true;
+
 const isSame = (a: Diagnostic, b: Diagnostic): boolean =>
   a.message === b.message && a.place.line === b.place.line && a.place.column === b.place.column;
 
