@@ -28,9 +28,9 @@ const VALIDATORS: Readonly<Record<Kind, Validator>> = { shop, engine, limits, in
 export function validate(kind: Kind, data: unknown, root: Node, source: SourceText): Diagnostic[] {
   const validator = VALIDATORS[kind];
   if (validator(data)) return [];
-  const told = withoutMisspelt(refusalsOf(validator.errors ?? [])).map((each) =>
-    translate(each, root, source),
-  );
+  const told = withoutMisspelt(refusalsOf(validator.errors ?? []))
+    .filter((each) => !isReported(follow(root, each.path).node))
+    .map((each) => translate(each, root, source));
   return sortDiagnostics(
     told.filter((each, index) => index === told.findIndex((other) => isSame(each, other))),
   );
