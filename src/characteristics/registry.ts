@@ -6,9 +6,16 @@ import { cylinders } from './cylinders.ts';
 import { mains } from './mains.ts';
 import { ownCharacteristic } from './own.ts';
 import { rods } from './rods.ts';
+import { running } from './running.ts';
 
 /** Everything that can be measured or derived, in the order of the sheet. */
-export const characteristics: readonly Characteristic[] = [...mains, ...rods, ...crankshaft, ...cylinders];
+export const characteristics: readonly Characteristic[] = [
+  ...mains,
+  ...rods,
+  ...crankshaft,
+  ...cylinders,
+  ...running,
+];
 
 export interface Registry extends Measures {
   readonly all: readonly Characteristic[];

@@ -2,6 +2,8 @@ import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { DecisionRule } from '../documents/shop.ts';
 import type { Unit } from '../quantity/units.ts';
+import { sortFindings } from './finding.ts';
+import { type FollowUpState, followUpsOf, openFollowUps } from './followUps.ts';
 import type { JudgingOptions, Row } from './row.ts';
 import { type JudgedSession, judgeSession, unitOfRow } from './session.ts';
 
@@ -10,6 +12,7 @@ export interface EngineReport {
   readonly engine: Engine;
   readonly rule: DecisionRule;
   readonly sessions: readonly ReportedSession[];
+  readonly followUps: readonly FollowUpState[];
 }
 
 export interface ReportedSession extends JudgedSession {
@@ -23,16 +26,24 @@ export interface EarlierRow {
 }
 
 export function reportEngine(engine: Engine, registry: Registry, options: JudgingOptions): EngineReport {
+  const judged = engine.sessions.map((session) => judgeSession(engine, registry, session, options));
+  const followUps = followUpsOf(judged);
+  const sessions = withEarlierRows(judged).map((each) => ({
+    ...each,
+    findings: sortFindings([...each.findings, ...openFollowUps(followUps, each.session)]),
+  }));
+  return { engine, rule: options.rule ?? engine.rule, sessions, followUps };
+}
+
+function withEarlierRows(judged: readonly JudgedSession[]): readonly ReportedSession[] {
   const earlier = new Map<string, EarlierRow>();
-  const sessions = engine.sessions.map((session) => {
-    const judged = judgeSession(engine, registry, session, options);
+  return judged.map((each) => {
     const before = new Map(earlier);
-    for (const row of judged.rows) {
-      if (row.routes.length > 0) earlier.set(keyOf(row), { row, date: session.date });
+    for (const row of each.rows) {
+      if (row.routes.length > 0) earlier.set(keyOf(row), { row, date: each.session.date });
     }
-    return { ...judged, before: (row: Row) => before.get(keyOf(row)) };
+    return { ...each, before: (row: Row) => before.get(keyOf(row)) };
   });
-  return { engine, rule: options.rule ?? engine.rule, sessions };
 }
 
 const keyOf = ({ characteristic, position }: Row): string => `${characteristic.id} ${position}`;

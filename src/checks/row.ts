@@ -7,6 +7,7 @@ import { limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import type { DecisionRule } from '../documents/shop.ts';
 import type { Fraction } from '../quantity/fraction.ts';
+import type { ConcessionInForce } from './concessions.ts';
 import { limitsAt, type MeanAt, type PositionLimits, settled } from './limits.ts';
 import { normalisedError, type Route, type SessionRoutes } from './routes.ts';
 import {
@@ -43,6 +44,8 @@ export interface Row {
   readonly routes: readonly JudgedRoute[];
   readonly limits: PositionLimits;
   readonly judgement: Judgement;
+  /** The concession that bears on it, whether it reaches far enough or not. */
+  readonly concession?: ConcessionInForce;
   readonly place: Place;
 }
 

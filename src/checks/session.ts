@@ -5,6 +5,7 @@ import { positionsOf } from '../documents/layout.ts';
 import { limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import { type Unit, unitsOf } from '../quantity/units.ts';
+import { concessionFindings, concessionsFor, withConcession } from './concessions.ts';
 import { type Finding, type FindingKind, finding, sortFindings } from './finding.ts';
 import { instrumentFindings } from './instruments.ts';
 import { readingFindings } from './readings.ts';
@@ -44,10 +45,14 @@ export function judgeSession(
     options,
     routes: new SessionRoutes(engine, registry, session),
   };
-  const rows = registry.all.flatMap((characteristic) => rowsOf(characteristic, view));
+  const concessions = concessionsFor(engine, session);
+  const rows = registry.all
+    .flatMap((characteristic) => rowsOf(characteristic, view))
+    .map((row) => withConcession(row, concessions));
   const unitFor = (row: Row): Unit => unitOfRow(row, engine);
   const findings = [
     ...rows.flatMap((row) => readingFindings(row, unitFor)),
+    ...concessionFindings(rows, concessions, unitFor),
     ...turningFindings(rows, unitFor),
     ...instrumentFindings(view, rows),
     ...unmeasured(view, rows),

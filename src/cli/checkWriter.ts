@@ -1,6 +1,7 @@
+import type { FollowUpState } from '../checks/followUps.ts';
 import type { EngineReport, ReportedSession } from '../checks/report.ts';
 import type { Diagnostic } from '../diagnostic/diagnostic.ts';
-import { diagnosticJson, engineJson } from '../output/checkJson.ts';
+import { diagnosticJson, engineJson, followUpJson } from '../output/checkJson.ts';
 import { engineText } from '../output/checkText.ts';
 import { diagnosticsText, summaryText } from '../output/runText.ts';
 import type { Texts } from '../shell/loadEngines.ts';
@@ -47,6 +48,7 @@ function textWriter({ out, environment }: World, detail: boolean): CheckWriter {
 /** Engines as they come; diagnostics and the summary, known in full only then, at the end. */
 function jsonWriter({ out }: World): CheckWriter {
   const told: Diagnostic[] = [];
+  const followUps: FollowUpState[] = [];
   let separator = '';
   out.write(
     `{"format":"tenths.check","version":1,"tool":{"name":"tenths","version":${JSON.stringify(VERSION)}},"engines":[`,
@@ -56,11 +58,12 @@ function jsonWriter({ out }: World): CheckWriter {
     engine: (report, chosen) => {
       out.write(`${separator}${JSON.stringify(engineJson(report, chosen))}`);
       separator = ',\n';
+      followUps.push(...report.followUps);
     },
     end: (tally) => {
       const rest = {
         diagnostics: told.map(diagnosticJson),
-        follow_ups: [],
+        follow_ups: followUps.map(followUpJson),
         strict: tally.strict,
         exit: tally.exitCode(),
         summary: {

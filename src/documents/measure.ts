@@ -1,5 +1,9 @@
+import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Quantity } from '../quantity/units.ts';
+import { textOf } from './access.ts';
+import { type DocumentContext, report } from './amount.ts';
 import type { Family } from './layout.ts';
+import type { Node } from './node.ts';
 
 /** What a document's reader must know of a characteristic; the registry knows the rest. */
 export interface Measure {
@@ -13,4 +17,23 @@ export interface Measure {
 export interface Measures {
   readonly find: (id: string) => Measure | undefined;
   readonly ids: () => readonly string[];
+}
+
+/** A known characteristic, or a report with the nearest name. */
+export function readMeasure(
+  node: Node | undefined,
+  measures: Measures,
+  context: DocumentContext,
+): Measure | undefined {
+  const id = textOf(node);
+  if (id === undefined || node === undefined) return undefined;
+  const found = measures.find(id);
+  if (found !== undefined) return found;
+  return report(
+    context,
+    'unknown-measure',
+    node.span,
+    `nothing is known as ${id}`,
+    didYouMean(id, measures.ids()),
+  );
 }

@@ -1,11 +1,11 @@
 import type { Place } from '../diagnostic/place.ts';
-import { didYouMean } from '../diagnostic/suggestion.ts';
 import { childOf, entriesOf, itemsOf, scalarOf, textAt, textOf } from './access.ts';
 import { type Amount, type DocumentContext, readAmount, report } from './amount.ts';
+import { type Concession, readConcessions } from './concessions.ts';
 import { isCalendarDate } from './date.ts';
 import { checkPosition } from './engine.ts';
 import { type Layout, WHOLE_ENGINE } from './layout.ts';
-import type { Measure, Measures } from './measure.ts';
+import { type Measure, type Measures, readMeasure } from './measure.ts';
 import type { Node, Span } from './node.ts';
 import { amountReader } from './points.ts';
 import type { Named, PositionReading, ReadingBlock, WorkDone } from './reading.ts';
@@ -27,6 +27,7 @@ export interface SessionDocument {
   readonly temperature: Amount | undefined;
   readonly blocks: readonly ReadingBlock[];
   readonly work: readonly WorkDone[];
+  readonly concessions: readonly Concession[];
   readonly placeOf: (span: Span) => Place;
   /** Where to point for what the session does not hold. */
   readonly start: Place;
@@ -40,17 +41,7 @@ export interface SessionSurroundings {
   readonly grids: ReadonlyMap<string, ReadingGrid>;
 }
 
-const NOT_JUDGED_YET = [
-  'concessions',
-  'tightened',
-  'study',
-  'checked',
-  'found',
-  'fitted',
-  'uses',
-  'replaced',
-  'machined',
-];
+const NOT_JUDGED_YET = ['tightened', 'study', 'checked', 'found', 'fitted', 'uses', 'replaced', 'machined'];
 
 export function readSession(
   root: Node,
@@ -68,6 +59,7 @@ export function readSession(
     hours: readAmount(childOf(root, 'hours'), 'time', context),
     temperature: readAmount(childOf(root, 'temperature'), 'temperature', context),
     blocks: items.flatMap((item, index) => readBlock(item, index, conditions, around, context) ?? []),
+    concessions: readConcessions(root, around, context),
     work: items.flatMap((item, index) => readWork(item, index) ?? []),
     placeOf: context.source.place,
     start: context.source.place(startOf(root)),
@@ -127,25 +119,6 @@ function readBlock(
     positions: readPositions(item, `/readings/${index}`, shape, around.layout, context),
     span: (childOf(item, 'measure') ?? item).span,
   };
-}
-
-/** A known characteristic, or a report with the nearest name. */
-export function readMeasure(
-  node: Node | undefined,
-  measures: Measures,
-  context: DocumentContext,
-): Measure | undefined {
-  const id = textOf(node);
-  if (id === undefined || node === undefined) return undefined;
-  const found = measures.find(id);
-  if (found !== undefined) return found;
-  return report(
-    context,
-    'unknown-measure',
-    node.span,
-    `nothing is known as ${id}`,
-    didYouMean(id, measures.ids()),
-  );
 }
 
 function blockGrid(

@@ -1,4 +1,5 @@
 import type { Finding } from '../checks/finding.ts';
+import type { FollowUpState } from '../checks/followUps.ts';
 import { printingOf } from '../checks/readings.ts';
 import { type EngineReport, type ReportedSession, unitsFor } from '../checks/report.ts';
 import type { JudgedRoute, Row } from '../checks/row.ts';
@@ -33,6 +34,14 @@ const findingJson = (finding: Finding) => ({
   position: finding.position ?? null,
   place: placeJson(finding.place),
   limit_place: finding.limitPlace === undefined ? null : placeJson(finding.limitPlace),
+});
+
+export const followUpJson = ({ session, followUp, state, closedBy }: FollowUpState) => ({
+  session: session.path,
+  measure: followUp.measure.id,
+  position: followUp.position,
+  state,
+  closed_by: closedBy?.path ?? null,
 });
 
 export const engineJson = ({ engine, rule }: EngineReport, chosen: readonly ReportedSession[]) => ({

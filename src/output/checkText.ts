@@ -1,4 +1,5 @@
 import type { Finding } from '../checks/finding.ts';
+import { type FollowUpState, followUpText } from '../checks/followUps.ts';
 import { type EngineReport, type ReportedSession, unitsFor } from '../checks/report.ts';
 import type { Verdict } from '../checks/verdict.ts';
 import { characteristicTables } from './checkTables.ts';
@@ -13,15 +14,25 @@ const RULES = {
 
 /** An engine's sessions as tables, each followed by its findings and one line that sums it up. */
 export function engineText(
-  { engine, rule, sessions }: EngineReport,
+  report: EngineReport,
   chosen: readonly ReportedSession[],
   style: TextStyle,
 ): string {
+  const { engine, rule, sessions } = report;
   const heading = `${style.paint.strong(visible(engine.document.name))}  ${style.paint.faint(visible(engine.folder))}`;
   const lines = [heading, style.paint.faint(RULES[rule])];
   if (sessions.length === 0) lines.push('', 'no session that can be judged');
-  for (const session of chosen) lines.push('', ...sessionLines(session, { engine, rule, sessions }, style));
-  return `${lines.join('\n')}\n`;
+  for (const session of chosen) lines.push('', ...sessionLines(session, report, style));
+  return `${[...lines, ...openLines(report.followUps)].join('\n')}\n`;
+}
+
+/** What was promised with a concession and is still to be measured. */
+function openLines(followUps: readonly FollowUpState[]): readonly string[] {
+  const open = followUps.filter((each) => each.state === 'open');
+  if (open.length === 0) return [];
+  const line = ({ session, followUp }: FollowUpState): string =>
+    `  ${visible(followUpText(followUp))}  (concession of ${session.stage} ${session.date})`;
+  return ['', 'still open', ...open.map(line)];
 }
 
 function sessionLines(session: ReportedSession, report: EngineReport, style: TextStyle): readonly string[] {

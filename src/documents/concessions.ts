@@ -1,0 +1,96 @@
+import type { Place } from '../diagnostic/place.ts';
+import { childOf, itemsOf, textAt, textOf } from './access.ts';
+import { type Amount, type DocumentContext, readAmount, report } from './amount.ts';
+import { checkPosition } from './engine.ts';
+import { type Layout, WHOLE_ENGINE } from './layout.ts';
+import { type Measure, type Measures, readMeasure } from './measure.ts';
+import type { Node } from './node.ts';
+
+/** A deviation that somebody accepted, up to a stated value and with a reason. */
+export interface Concession {
+  readonly measure: Measure;
+  readonly positions: readonly string[];
+  readonly upTo: Amount | undefined;
+  readonly downTo: Amount | undefined;
+  readonly reason: string;
+  readonly by: string | undefined;
+  /** The last day on which later sessions are covered as well. */
+  readonly until: string | undefined;
+  readonly followUp: FollowUp | undefined;
+  readonly place: Place;
+}
+
+/** What a later session must measure, and where it must then lie. */
+export interface FollowUp {
+  readonly measure: Measure;
+  readonly position: string;
+  readonly min: Amount | undefined;
+  readonly max: Amount | undefined;
+  readonly place: Place;
+}
+
+interface Surroundings {
+  readonly measures: Measures;
+  readonly layout: Layout;
+}
+
+export const readConcessions = (
+  root: Node,
+  around: Surroundings,
+  context: DocumentContext,
+): readonly Concession[] =>
+  itemsOf(childOf(root, 'concessions')).flatMap((item) => readConcession(item, around, context) ?? []);
+
+function readConcession(item: Node, around: Surroundings, context: DocumentContext): Concession | undefined {
+  const measure = readMeasure(childOf(item, 'measure'), around.measures, context);
+  if (measure === undefined) return undefined;
+  return {
+    measure,
+    positions: readPositions(item, measure, around.layout, context),
+    upTo: readAmount(childOf(item, 'up_to'), measure.quantity, context),
+    downTo: readAmount(childOf(item, 'down_to'), measure.quantity, context),
+    reason: textAt(item, 'reason') ?? '',
+    by: textAt(item, 'by'),
+    until: textAt(item, 'until'),
+    followUp: readFollowUp(childOf(item, 'follow_up'), around, context),
+    place: context.source.place((childOf(item, 'measure') ?? item).span),
+  };
+}
+
+/** One position or a list of them; what is measured once an engine has but one. */
+function readPositions(
+  item: Node,
+  measure: Measure,
+  layout: Layout,
+  context: DocumentContext,
+): readonly string[] {
+  const at = childOf(item, 'at');
+  if (at === undefined && measure.family === 'engine') return [WHOLE_ENGINE];
+  if (at === undefined) {
+    const message = `${measure.id} is measured at a ${measure.family}, and this says at none`;
+    report(context, 'missing-key', item.span, message, 'write at: and the position, or a list of them');
+    return [];
+  }
+  return (at.kind === 'list' ? at.items : [at]).flatMap(
+    (node) =>
+      checkPosition({ key: textOf(node) ?? '', keySpan: node.span }, layout, measure.family, context) ?? [],
+  );
+}
+
+function readFollowUp(
+  node: Node | undefined,
+  around: Surroundings,
+  context: DocumentContext,
+): FollowUp | undefined {
+  const measure = readMeasure(childOf(node, 'measure'), around.measures, context);
+  if (node === undefined || measure === undefined) return undefined;
+  const [position] = readPositions(node, measure, around.layout, context);
+  if (position === undefined) return undefined;
+  return {
+    measure,
+    position,
+    min: readAmount(childOf(node, 'min'), measure.quantity, context),
+    max: readAmount(childOf(node, 'max'), measure.quantity, context),
+    place: context.source.place(node.span),
+  };
+}
