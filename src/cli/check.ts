@@ -1,17 +1,13 @@
-import { existsSync } from 'node:fs';
-import { relative, resolve, sep } from 'node:path';
-import { type Registry, registryWith } from '../characteristics/registry.ts';
-import { type EngineReport, reportEngine } from '../checks/report.ts';
+import { reportEngine } from '../checks/report.ts';
 import type { JudgingOptions } from '../checks/row.ts';
 import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
 import { startOfFile } from '../diagnostic/place.ts';
-import { type LoadedEngine, ShopLoader } from '../shell/loadEngines.ts';
 import type { Problem } from '../shell/problem.ts';
-import { folderAt, shopRoot } from '../shell/root.ts';
-import { workTree } from '../shell/store.ts';
+import { folderAt } from '../shell/root.ts';
 import type { World } from '../shell/world.ts';
-import { type CheckFormat, checkWriter } from './checkWriter.ts';
+import { type CheckFormat, type CheckWriter, checkWriter } from './checkWriter.ts';
 import { chooseSessions, type SessionChoice } from './chooseSessions.ts';
+import { byShop, type ShopPaths, shopAt } from './shopAt.ts';
 import { Tally } from './tally.ts';
 import { UsageError } from './usage.ts';
 
@@ -25,71 +21,49 @@ export interface CheckOptions extends JudgingOptions, SessionChoice {
 export function check(paths: readonly string[], options: CheckOptions, world: World): number {
   const tally = new Tally(options.strict);
   const writer = checkWriter(options, world);
-  for (const { root, selected } of byShop(paths, world)) {
-    let registry: Registry = registryWith([]);
-    const store = workTree(root, world.workingDirectory);
-    const loader = new ShopLoader(store, (own) => {
-      registry = registryWith(own);
-      return registry;
-    });
-    const { engines, others } = loader.find({
-      folders: selected.map((path) => inRoot(root, folderAt(path))),
-    });
-    const files = new Set(
-      selected.filter((path) => folderAt(path) !== path).map((path) => store.shown(inRoot(root, path))),
-    );
-    for (const folder of engines) {
-      const loaded = loader.load(folder);
-      tally.countEngine();
-      writer.diagnostics(tally.newDiagnostics(loaded.diagnostics), loaded.texts);
-      const report = reportOf(loaded, registry, options);
-      if (report === undefined) continue;
-      const chosen = chooseSessions(report, options, files);
-      tally.countSessions(chosen);
-      writer.engine(report, chosen);
-    }
-    for (const path of others) {
-      const { diagnostics, texts } = loader.checkOther(path);
-      writer.diagnostics(tally.newDiagnostics(diagnostics), texts);
-    }
-    writer.diagnostics(tally.newDiagnostics(store.problems().map(unlistable)), new Map());
-  }
+  for (const each of byShop(paths, world)) checkShop(each, options, { tally, writer }, world);
   if (tally.engines === 0 && tally.diagnostics === 0) {
-    throw new UsageError(
-      `no engine found in ${paths.join(', ')}`,
-      'an engine is a folder with a document of kind: engine',
-    );
+    const help = 'an engine is a folder with a document of kind: engine';
+    throw new UsageError(`no engine found in ${paths.join(', ')}`, help);
   }
   writer.end(tally);
   return tally.exitCode();
 }
 
-const reportOf = (
-  { engine }: LoadedEngine,
-  registry: Registry,
-  options: JudgingOptions,
-): EngineReport | undefined => (engine === undefined ? undefined : reportEngine(engine, registry, options));
-
-interface ShopPaths {
-  readonly root: string;
-  /** Absolute. */
-  readonly selected: readonly string[];
+interface Run {
+  readonly tally: Tally;
+  readonly writer: CheckWriter;
 }
 
-/** Paths of one shop are looked at together. */
-function byShop(paths: readonly string[], { workingDirectory }: World): readonly ShopPaths[] {
-  const shops = new Map<string, string[]>();
-  for (const path of paths) {
-    const absolute = resolve(workingDirectory, path);
-    if (!existsSync(absolute))
-      throw new UsageError(`${path} does not exist`, 'name a folder or a file of the shop');
-    const root = shopRoot(absolute);
-    shops.set(root, [...(shops.get(root) ?? []), absolute]);
+function checkShop(
+  { root, selected }: ShopPaths,
+  options: CheckOptions,
+  { tally, writer }: Run,
+  world: World,
+): void {
+  const shop = shopAt(root, world);
+  const { engines, others } = shop.loader.find({
+    folders: selected.map((path) => shop.inRoot(folderAt(path))),
+  });
+  const files = new Set(
+    selected.filter((path) => folderAt(path) !== path).map((path) => shop.store.shown(shop.inRoot(path))),
+  );
+  for (const folder of engines) {
+    const { engine, registry, diagnostics, texts } = shop.load(folder);
+    tally.countEngine();
+    writer.diagnostics(tally.newDiagnostics(diagnostics), texts);
+    if (engine === undefined) continue;
+    const report = reportEngine(engine, registry, options);
+    const chosen = chooseSessions(report, options, files);
+    tally.countSessions(chosen);
+    writer.engine(report, chosen);
   }
-  return [...shops].map(([root, selected]) => ({ root, selected }));
+  for (const path of others) {
+    const { diagnostics, texts } = shop.loader.checkOther(path);
+    writer.diagnostics(tally.newDiagnostics(diagnostics), texts);
+  }
+  writer.diagnostics(tally.newDiagnostics(shop.store.problems().map(unlistable)), new Map());
 }
-
-const inRoot = (root: string, path: string): string => (relative(root, path) || '.').split(sep).join('/');
 
 const unlistable = ({ message, help }: Problem): Diagnostic =>
   diagnostic('unreadable', startOfFile('.'), message, help);

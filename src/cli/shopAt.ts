@@ -1,0 +1,91 @@
+import { existsSync } from 'node:fs';
+import { relative, resolve, sep } from 'node:path';
+import { type Registry, registryWith } from '../characteristics/registry.ts';
+import { type LoadedEngine, ShopLoader } from '../shell/loadEngines.ts';
+import { folderAt, shopRoot } from '../shell/root.ts';
+import { type Store, workTree } from '../shell/store.ts';
+import type { World } from '../shell/world.ts';
+import { UsageError } from './usage.ts';
+
+/** A shop that is open for reading. Paths are relative to its root. */
+export interface Shop {
+  readonly root: string;
+  readonly store: Store;
+  readonly loader: ShopLoader;
+  /** Reads an engine's documents, with the characteristics that serve it. */
+  readonly load: (folder: string) => LoadedEngine & { readonly registry: Registry };
+  readonly inRoot: (absolute: string) => string;
+}
+
+export function shopAt(root: string, world: World): Shop {
+  let registry = registryWith([]);
+  const store = workTree(root, world.workingDirectory);
+  const loader = new ShopLoader(store, (own) => {
+    registry = registryWith(own);
+    return registry;
+  });
+  return {
+    root,
+    store,
+    loader,
+    load: (folder) => ({ ...loader.load(folder), registry }),
+    inRoot: (absolute) => (relative(root, absolute) || '.').split(sep).join('/'),
+  };
+}
+
+export interface ShopPaths {
+  readonly root: string;
+  /** Absolute. */
+  readonly selected: readonly string[];
+}
+
+/** The paths of a call by the shop they lie in. */
+export function byShop(paths: readonly string[], { workingDirectory }: World): readonly ShopPaths[] {
+  const shops = new Map<string, string[]>();
+  for (const path of paths) {
+    const absolute = resolve(workingDirectory, path);
+    if (!existsSync(absolute)) {
+      throw new UsageError(`${path} does not exist`, 'name a folder or a file of the shop');
+    }
+    const root = shopRoot(absolute);
+    shops.set(root, [...(shops.get(root) ?? []), absolute]);
+  }
+  return [...shops].map(([root, selected]) => ({ root, selected }));
+}
+
+/**
+ * The one engine that a call is about: a path in it, its folder's name or a unique part of that; without
+ * a name the engine around the working directory, or the only one of the shop.
+ */
+export function engineNamed(
+  name: string | undefined,
+  world: World,
+): { readonly shop: Shop; readonly folder: string } {
+  const absolute = resolve(world.workingDirectory, name ?? '.');
+  const shop = shopAt(shopRoot(existsSync(absolute) ? absolute : world.workingDirectory), world);
+  if (existsSync(absolute)) {
+    const { engines } = shop.loader.find({ folders: [shop.inRoot(folderAt(absolute))] });
+    const folder = only(engines, name ?? 'this folder');
+    if (folder !== undefined) return { shop, folder };
+  }
+  const { engines } = shop.loader.find({ folders: ['.'] });
+  const folder = only(
+    name === undefined ? engines : engines.filter((each) => isNamed(each, name)),
+    name ?? 'this shop',
+  );
+  if (folder !== undefined) return { shop, folder };
+  const help = engines.length === 0 ? undefined : `the shop has ${engines.join(', ')}`;
+  throw new UsageError(`no engine ${name === undefined ? 'here' : `is known as ${name}`}`, help);
+}
+
+function only(engines: readonly string[], name: string): string | undefined {
+  if (engines.length > 1) {
+    throw new UsageError(`${name} may be any of several engines: ${engines.join(', ')}`, 'name one of them');
+  }
+  return engines[0];
+}
+
+function isNamed(folder: string, name: string): boolean {
+  const last = folder.slice(folder.lastIndexOf('/') + 1);
+  return last === name || last.includes(name);
+}
