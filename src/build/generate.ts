@@ -2,6 +2,7 @@ import { Ajv } from 'ajv';
 import standalone from 'ajv/dist/standalone/index.js';
 import { characteristics } from '../characteristics/registry.ts';
 import { buildSchemas, KINDS } from '../documents/schema/schemas.ts';
+import { checkSchema } from '../output/schema/checkSchema.ts';
 import { compact, SHARED } from './compact.ts';
 
 /** Keywords beside the standard ones: both are shown by editors, `errorMessage` by our diagnostics too. */
@@ -10,7 +11,9 @@ const OUR_VOCABULARY = ['enumDescriptions', 'errorMessage'];
 /** The files of schemas/: name to text. */
 export function schemaFiles(): ReadonlyMap<string, string> {
   const schemas = buildSchemas(characteristics);
-  return new Map(KINDS.map((kind) => [`${kind}.json`, `${JSON.stringify(schemas[kind], null, 2)}\n`]));
+  const documents = KINDS.map((kind) => [`${kind}.json`, schemas[kind]] as const);
+  const all = [...documents, ['check-output.json', checkSchema()] as const];
+  return new Map(all.map(([name, schema]) => [name, `${JSON.stringify(schema, null, 2)}\n`]));
 }
 
 /**

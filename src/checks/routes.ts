@@ -21,6 +21,8 @@ export interface Route {
   readonly with: readonly string[];
   readonly grid: Grid;
   readonly measured: Measured;
+  /** The end of what was measured that is the less certain: its uncertainty counts for both. */
+  readonly worse: Value;
   /** Combined standard uncertainty, its degrees of freedom, and expanded to 95 %. */
   readonly u: number;
   readonly dof: number;
@@ -147,12 +149,12 @@ export class SessionRoutes {
 }
 
 /** Of the ends of what was measured the less certain counts for both. */
-export function uncertaintyOf(measured: Measured): { u: number; dof: number; expanded: number } {
+export function uncertaintyOf(measured: Measured): Pick<Route, 'worse' | 'u' | 'dof' | 'expanded'> {
   const [a, b] = [measured.least, measured.greatest];
   const worse = a === b || standardUncertainty(a) >= standardUncertainty(b) ? a : b;
   const u = standardUncertainty(worse);
   const dof = welchSatterthwaite([...worse.terms.values()]);
-  return { u, dof, expanded: u * expandedFactor(dof) };
+  return { worse, u, dof, expanded: u * expandedFactor(dof) };
 }
 
 function valueOfPoint(

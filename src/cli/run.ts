@@ -37,6 +37,7 @@ function commandLine(world: World, done: (exitCode: number) => void): Command {
     .exitOverride()
     .showHelpAfterError('(tenths --help lists the commands)');
   addCheck(program, world, done);
+  addExplain(program, world, done);
   return program;
 }
 
@@ -67,3 +68,22 @@ Examples:
   tenths check --format json > check.json
 
 Exit code: 0 no error, 1 an error on an engine, 2 a document that cannot be trusted or a wrong call.`;
+
+function addExplain(program: Command, world: World, done: (exitCode: number) => void): void {
+  program
+    .command('explain')
+    .description('a finding code, a characteristic, or where one value comes from')
+    .argument('<what...>', 'CODE, or CHARACTERISTIC, or ENGINE CHARACTERISTIC [POSITION]')
+    .option('--session <name>', 'the value in this session instead of the latest that has it')
+    .addHelpText('after', EXPLAIN_EXAMPLES)
+    .action(async (words: string[], { session }: { session?: string }) => {
+      const { explain } = await import('./explain.ts');
+      done(explain(words, session, world));
+    });
+}
+
+const EXPLAIN_EXAMPLES = `
+Examples:
+  tenths explain reading/undecided
+  tenths explain main_bearing_clearance
+  tenths explain engines/millbrook-pump-2 main_bearing_clearance 5 --session teardown`;

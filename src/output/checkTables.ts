@@ -112,7 +112,7 @@ function rowCells(
   ];
 }
 
-function positionText({ characteristic, position, label }: Row): string {
+export function positionText({ characteristic, position, label }: Row): string {
   if (characteristic.family === 'engine') return '';
   return visible(label === undefined ? position : `${position} ${label}`);
 }

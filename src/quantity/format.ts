@@ -39,7 +39,7 @@ export function formatDistance(distance: Fraction, unit: Unit, decimals: number)
   const size = absolute(distance);
   if (unit.name !== 'in' || compare(size, QUARTER_INCH) > 0) return formatAmount(size, unit, decimals);
   if (compare(size, TEN_TENTHS) < 0) {
-    const count = trimmed(divide(size, TENTH), 2);
+    const count = trimmed(divide(size, TENTH), 1);
     return `${count} ${toNumber(size) <= toNumber(TENTH) ? 'tenth' : 'tenths'}`;
   }
   return `${trimmed(divide(size, TEN_TENTHS), 2)} thou`;

@@ -1,0 +1,96 @@
+import { characteristics, type Registry } from '../characteristics/registry.ts';
+import { findingKinds } from '../checks/catalogue.ts';
+import { type EngineReport, type ReportedSession, reportEngine } from '../checks/report.ts';
+import type { Row } from '../checks/row.ts';
+import { DOCUMENT_CODES } from '../diagnostic/catalogue.ts';
+import type { DocumentCode } from '../diagnostic/diagnostic.ts';
+import { didYouMean } from '../diagnostic/suggestion.ts';
+import { findPosition, WHOLE_ENGINE } from '../documents/layout.ts';
+import { characteristicText } from '../output/explainCharacteristic.ts';
+import { documentCodeText, findingKindText } from '../output/explainCode.ts';
+import { valueText } from '../output/explainValue.ts';
+import { diagnosticsText } from '../output/runText.ts';
+import { textStyle } from '../shell/terminal.ts';
+import type { World } from '../shell/world.ts';
+import { sessionNamed } from './chooseSessions.ts';
+import { engineNamed } from './shopAt.ts';
+import { UsageError } from './usage.ts';
+
+/** Explains a finding code, a characteristic, or one value of an engine; the exit code. */
+export function explain(words: readonly string[], session: string | undefined, world: World): number {
+  const [first = '', measure, position = WHOLE_ENGINE] = words;
+  return measure === undefined
+    ? explainName(first, world)
+    : explainValue(first, measure, position, session, world);
+}
+
+function explainName(name: string, world: World): number {
+  const style = textStyle(world.out, world.environment, true);
+  const kind = findingKinds.find(({ code }) => code === name);
+  const code = name.replace(/^document\//, '');
+  const characteristic = characteristics.find(({ id }) => id === name);
+  if (kind !== undefined) world.out.write(findingKindText(kind, style));
+  else if (characteristic !== undefined) world.out.write(characteristicText(characteristic, style));
+  else if (isDocumentCode(code)) world.out.write(documentCodeText(code, style));
+  else
+    throw new UsageError(
+      `nothing is known as ${name}`,
+      didYouMean(name, knownNames()) ?? 'name a finding code or a characteristic',
+    );
+  return 0;
+}
+
+const isDocumentCode = (code: string): code is DocumentCode => Object.hasOwn(DOCUMENT_CODES, code);
+
+const knownNames = (): readonly string[] => [
+  ...findingKinds.map(({ code }) => code),
+  ...characteristics.map(({ id }) => id),
+  ...Object.keys(DOCUMENT_CODES).map((code) => `document/${code}`),
+];
+
+function explainValue(
+  engine: string,
+  measure: string,
+  position: string,
+  session: string | undefined,
+  world: World,
+): number {
+  const { shop, folder } = engineNamed(engine, world);
+  const loaded = shop.load(folder);
+  const style = textStyle(world.out, world.environment, true);
+  if (loaded.engine === undefined || loaded.diagnostics.length > 0) {
+    world.err.write(
+      diagnosticsText(loaded.diagnostics, loaded.texts, textStyle(world.err, world.environment, true)),
+    );
+  }
+  if (loaded.engine === undefined) return 2;
+  const report = reportEngine(loaded.engine, loaded.registry, {});
+  const { row, of } = rowOf(report, loaded.registry, measure, position, session);
+  world.out.write(valueText(row, of, report, style));
+  return loaded.diagnostics.length > 0 ? 2 : 0;
+}
+
+/** In the session named, else in the latest that measured it there. */
+function rowOf(
+  report: EngineReport,
+  registry: Registry,
+  measure: string,
+  position: string,
+  session: string | undefined,
+): { readonly row: Row; readonly of: ReportedSession } {
+  const characteristic = registry.find(measure);
+  if (characteristic === undefined) {
+    throw new UsageError(`nothing is known as ${measure}`, didYouMean(measure, registry.ids()));
+  }
+  const at = findPosition(report.engine.document.layout, characteristic.family, position);
+  const sessions = session === undefined ? report.sessions : sessionNamed(session, report.sessions);
+  for (const of of sessions.toReversed()) {
+    const row = of.rows.find((each) => each.characteristic.id === measure && each.position === at);
+    if (row !== undefined) return { row, of };
+  }
+  const where = session === undefined ? 'any session' : `the session ${session}`;
+  throw new UsageError(
+    `${measure} at ${position} is not in ${where}`,
+    'tenths check shows what was measured',
+  );
+}

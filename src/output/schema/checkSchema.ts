@@ -1,0 +1,132 @@
+import { BAND_NAMES } from '../../documents/limits.ts';
+import { STAGES } from '../../documents/session.ts';
+
+type Schema = Readonly<Record<string, unknown>>;
+
+const described = (description: string, schema: Schema): Schema => ({ description, ...schema });
+const orNull = (schema: Schema): Schema => ({ anyOf: [schema, { type: 'null' }] });
+const ref = (name: string): Schema => ({ $ref: `#/definitions/${name}` });
+const list = (items: Schema): Schema => ({ type: 'array', items });
+const whole: Schema = { type: 'integer', minimum: 0 };
+const number: Schema = { type: 'number' };
+const text: Schema = { type: 'string' };
+
+/** Every key is always there; fields may be added within a version, so others are allowed. */
+const object = (properties: Readonly<Record<string, Schema>>, description = ''): Schema => ({
+  ...(description === '' ? {} : { description }),
+  type: 'object',
+  properties,
+  required: Object.keys(properties),
+});
+
+const VERDICTS = ['ok', 'off target', 'worn', 'undecided', 'out', 'accepted', 'missing'];
+
+const numbers = {
+  least: orNull(number),
+  mean: orNull(number),
+  greatest: orNull(number),
+  u: described('combined standard uncertainty', orNull(number)),
+  U: described('expanded to 95 %', orNull(number)),
+};
+
+const verdict = described('null where no limit decides', { enum: [...VERDICTS, null] });
+const severity: Schema = { enum: ['error', 'warning', 'remark'] };
+
+const definitions: Readonly<Record<string, Schema>> = {
+  place: object(
+    { path: text, line: whole, column: whole, end_line: whole, end_column: whole },
+    'Counted from 1, the end exclusive; the path is relative to the working directory, with /.',
+  ),
+  diagnostic: object(
+    { code: text, severity: { const: 'error' }, message: text, help: orNull(text), place: ref('place') },
+    'A problem with a document. A document that has one is not judged.',
+  ),
+  finding: object(
+    {
+      code: text,
+      severity,
+      message: text,
+      measure: orNull(text),
+      position: orNull(text),
+      place: ref('place'),
+      limit_place: orNull(ref('place')),
+    },
+    'A problem with the engine, or with how it was measured.',
+  ),
+  band: object({ min: orNull(number), max: orNull(number) }),
+  limit: object({ value: number, band: { enum: BAND_NAMES }, place: ref('place') }),
+  route: object({ route: text, with: list(text), ...numbers, en: orNull(number), verdict }),
+  row: object(
+    {
+      measure: text,
+      position: text,
+      label: orNull(text),
+      unit: text,
+      decimals: whole,
+      written: described('as typed; empty for a derived value', list(text)),
+      ...numbers,
+      dof: described('null where it is infinite', orNull(number)),
+      route: orNull(text),
+      routes: described('the judged one first', list(ref('route'))),
+      bands: {
+        type: 'object',
+        properties: Object.fromEntries(BAND_NAMES.map((name) => [name, ref('band')])),
+      },
+      limits: object({ min: orNull(ref('limit')), max: orNull(ref('limit')) }, 'The sides that decide.'),
+      probability: described('that the value lies inside, under the guarded rule', orNull(number)),
+      marginal: { type: 'boolean' },
+      past: orNull(object({ side: { enum: ['min', 'max'] }, by: number })),
+      verdict,
+      place: ref('place'),
+    },
+    'One characteristic at one position; numbers are in `unit`.',
+  ),
+  session: object({
+    name: text,
+    path: text,
+    stage: { enum: STAGES },
+    date: text,
+    judged: { type: 'boolean' },
+    rows: list(ref('row')),
+    findings: list(ref('finding')),
+    counts: described('rows by verdict', { type: 'object', additionalProperties: whole }),
+  }),
+  engine: object({
+    path: text,
+    name: text,
+    rule: { enum: ['simple', 'guarded'] },
+    sessions: list(ref('session')),
+  }),
+  follow_up: object({
+    session: text,
+    measure: text,
+    position: text,
+    state: { enum: ['open', 'closed'] },
+    closed_by: orNull(text),
+  }),
+};
+
+/** What `tenths check --format json` prints. */
+export const checkSchema = (): Schema => ({
+  $schema: 'http://json-schema.org/draft-07/schema#',
+  title: 'tenths check',
+  ...object({
+    format: { const: 'tenths.check' },
+    version: { const: 1 },
+    tool: object({ name: { const: 'tenths' }, version: text }),
+    strict: { type: 'boolean' },
+    exit: { enum: [0, 1, 2] },
+    diagnostics: list(ref('diagnostic')),
+    engines: list(ref('engine')),
+    follow_ups: list(ref('follow_up')),
+    summary: object({
+      engines: whole,
+      sessions: whole,
+      diagnostics: whole,
+      errors: whole,
+      warnings: whole,
+      remarks: whole,
+    }),
+  }),
+  definitions,
+});
