@@ -52,7 +52,10 @@ function checkShop(
     const { engine, registry, diagnostics, texts } = shop.load(folder);
     tally.countEngine();
     writer.diagnostics(tally.newDiagnostics(diagnostics), texts);
-    if (engine === undefined) continue;
+    if (engine === undefined) {
+      writer.notJudged(shop.store.shown(folder));
+      continue;
+    }
     const report = reportEngine(engine, registry, options);
     const chosen = chooseSessions(report, options, files);
     tally.countSessions(chosen);

@@ -1,9 +1,9 @@
 import type { FollowUpState } from '../checks/followUps.ts';
 import type { EngineReport, ReportedSession } from '../checks/report.ts';
 import type { Diagnostic } from '../diagnostic/diagnostic.ts';
-import { diagnosticJson, engineJson, followUpJson } from '../output/checkJson.ts';
+import { diagnosticJson, engineJson, followUpJson, notJudgedEngineJson } from '../output/checkJson.ts';
 import { engineText } from '../output/checkText.ts';
-import { diagnosticsText, summaryText } from '../output/runText.ts';
+import { diagnosticsText, notJudgedText, summaryText } from '../output/runText.ts';
 import type { Texts } from '../shell/loadEngines.ts';
 import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
@@ -18,6 +18,8 @@ export type CheckFormat = (typeof CHECK_FORMATS)[number];
 export interface CheckWriter {
   readonly diagnostics: (list: readonly Diagnostic[], texts: Texts) => void;
   readonly engine: (report: EngineReport, chosen: readonly ReportedSession[]) => void;
+  /** An engine of which a document that every verdict stands on has a problem. */
+  readonly notJudged: (folder: string) => void;
   readonly end: (tally: Tally) => void;
 }
 
@@ -41,6 +43,7 @@ function textWriter({ out, environment }: World, detail: boolean): CheckWriter {
     diagnostics: (list, texts) => write(diagnosticsText(list, texts, style)),
     engine: (report, chosen) =>
       write(chosen.length === 0 && report.sessions.length > 0 ? '' : engineText(report, chosen, style)),
+    notJudged: (folder) => write(notJudgedText(folder, style)),
     end: (tally) => write(summaryText(tally, style)),
   };
 }
@@ -53,13 +56,17 @@ function jsonWriter({ out }: World): CheckWriter {
   out.write(
     `{"format":"tenths.check","version":1,"tool":{"name":"tenths","version":${JSON.stringify(VERSION)}},"engines":[`,
   );
+  const item = (json: object): void => {
+    out.write(`${separator}${JSON.stringify(json)}`);
+    separator = ',\n';
+  };
   return {
     diagnostics: (list) => told.push(...list),
     engine: (report, chosen) => {
-      out.write(`${separator}${JSON.stringify(engineJson(report, chosen))}`);
-      separator = ',\n';
+      item(engineJson(report, chosen));
       followUps.push(...report.followUps);
     },
+    notJudged: (folder) => item(notJudgedEngineJson(folder)),
     end: (tally) => {
       const rest = {
         diagnostics: told.map(diagnosticJson),

@@ -42,6 +42,8 @@ export interface Engine {
   readonly instruments: ReadonlyMap<string, RegisteredInstrument>;
   /** By date; those with a diagnostic are left out. */
   readonly sessions: readonly SessionDocument[];
+  /** The paths of sessions that have a diagnostic and are not judged. */
+  readonly notJudged: readonly string[];
   readonly rule: DecisionRule;
 }
 
@@ -75,6 +77,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
     limits,
     instruments: new Map(registers.toReversed().flatMap((register) => [...register])),
     sessions,
+    notJudged: reading.notJudged(),
     rule:
       document.decisionRule ??
       shops.find((shop) => shop.decisionRule !== undefined)?.decisionRule ??
@@ -240,6 +243,12 @@ class Reading {
         return this.#hasProblem(each) ? [] : [session];
       })
       .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.path < b.path ? -1 : 1));
+  }
+
+  notJudged(): readonly string[] {
+    return this.#documents.own
+      .filter((each) => each.kind === 'session' && this.#hasProblem(each))
+      .map((each) => each.source.path);
   }
 
   #hasProblem(document: OpenedDocument): boolean {

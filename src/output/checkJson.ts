@@ -7,6 +7,7 @@ import type { SidedLimits, SideLimit } from '../checks/verdict.ts';
 import type { Diagnostic } from '../diagnostic/diagnostic.ts';
 import type { Place } from '../diagnostic/place.ts';
 import { BAND_NAMES } from '../documents/limits.ts';
+import { stemOf } from '../documents/session.ts';
 import { type Fraction, toNumber } from '../quantity/fraction.ts';
 import { fromBase, type Unit } from '../quantity/units.ts';
 
@@ -47,8 +48,32 @@ export const followUpJson = ({ session, followUp, state, closedBy }: FollowUpSta
 export const engineJson = ({ engine, rule }: EngineReport, chosen: readonly ReportedSession[]) => ({
   path: engine.folder,
   name: engine.document.name,
+  judged: true,
   rule,
-  sessions: chosen.map((session) => sessionJson(session, unitsFor(engine))),
+  sessions: [
+    ...chosen.map((session) => sessionJson(session, unitsFor(engine))),
+    ...engine.notJudged.map(notJudgedJson),
+  ],
+});
+
+/** An engine that no verdict can be given on, since a document that all stand on has a problem. */
+export const notJudgedEngineJson = (folder: string) => ({
+  path: folder,
+  name: null,
+  judged: false,
+  rule: null,
+  sessions: [],
+});
+
+const notJudgedJson = (path: string) => ({
+  name: stemOf(path),
+  path,
+  stage: null,
+  date: null,
+  judged: false,
+  rows: [],
+  findings: [],
+  counts: {},
 });
 
 function sessionJson({ session, rows, findings }: ReportedSession, unitFor: (row: Row) => Unit) {

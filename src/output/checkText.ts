@@ -22,6 +22,9 @@ export function engineText(
   const heading = `${style.paint.strong(visible(engine.document.name))}  ${style.paint.faint(visible(engine.folder))}`;
   const lines = [heading, style.paint.faint(RULES[rule])];
   if (sessions.length === 0) lines.push('', 'no session that can be judged');
+  for (const path of engine.notJudged) {
+    lines.push('', `${visible(path)}: ${style.paint.bad('not judged')}, since it has problems`);
+  }
   for (const session of chosen) lines.push('', ...sessionLines(session, report, style));
   return `${[...lines, ...openLines(report.followUps)].join('\n')}\n`;
 }

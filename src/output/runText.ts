@@ -30,6 +30,9 @@ function diagnosticText(
   ].join('\n');
 }
 
+export const notJudgedText = (folder: string, { paint }: TextStyle): string =>
+  `${paint.strong(visible(folder))}: ${paint.bad('not judged')}, since a document that every verdict stands on has a problem\n`;
+
 /** What a run came to. */
 export interface RunCounts {
   readonly engines: number;
@@ -42,16 +45,23 @@ export function summaryText(
   { engines, sessions, diagnostics, findings }: RunCounts,
   { paint }: TextStyle,
 ): string {
-  const broken = diagnostics === 0 ? '' : `${plural(diagnostics, 'problem')} with documents, `;
-  const told = `${plural(findings.error, 'error')}, ${plural(findings.warning, 'warning')}, ${plural(findings.remark, 'remark')}`;
+  const told = [
+    count(diagnostics, 'problem with a document', 'problems with documents'),
+    count(findings.error, 'error'),
+    count(findings.warning, 'warning'),
+    count(findings.remark, 'remark'),
+  ].filter(Boolean);
   const colour =
     diagnostics + findings.error > 0 ? paint.bad : findings.warning > 0 ? paint.notice : paint.good;
   return [
-    `${plural(engines, 'engine')}, ${plural(sessions, 'session')}: ${colour(`${broken}${told}`)}`,
+    `${plural(engines, 'engine')}, ${plural(sessions, 'session')}: ${colour(told.join(', ') || 'nothing to tell')}`,
     paint.faint(CAUTION),
     '',
   ].join('\n');
 }
+
+const count = (n: number, one: string, many = `${one}s`): string =>
+  n === 0 ? '' : `${n} ${n === 1 ? one : many}`;
 
 /** The tool checks numbers against limits that its user supplied. */
 const CAUTION =

@@ -84,17 +84,20 @@ const definitions: Readonly<Record<string, Schema>> = {
   session: object({
     name: text,
     path: text,
-    stage: { enum: STAGES },
-    date: text,
-    judged: { type: 'boolean' },
+    stage: { enum: [...STAGES, null] },
+    date: orNull(text),
+    judged: described('false where the document has a problem', { type: 'boolean' }),
     rows: list(ref('row')),
     findings: list(ref('finding')),
     counts: described('rows by verdict', { type: 'object', additionalProperties: whole }),
   }),
   engine: object({
     path: text,
-    name: text,
-    rule: { enum: ['simple', 'guarded'] },
+    name: orNull(text),
+    judged: described('false where a document that every verdict stands on has a problem', {
+      type: 'boolean',
+    }),
+    rule: { enum: ['simple', 'guarded', null] },
     sessions: list(ref('session')),
   }),
   follow_up: object({
