@@ -4,7 +4,7 @@ import type { Engine } from '../documents/assemble.ts';
 import { positionsOf } from '../documents/layout.ts';
 import { limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
-import { type Unit, unitsOf } from '../quantity/units.ts';
+import { type Quantity, type Unit, unitsOf } from '../quantity/units.ts';
 import { concessionFindings, concessionsFor, withConcession } from './concessions.ts';
 import { type Finding, type FindingKind, finding, sortFindings } from './finding.ts';
 import { instrumentFindings } from './instruments.ts';
@@ -61,12 +61,14 @@ export function judgeSession(
 }
 
 /** The engine's unit; where it states none for a quantity, the quantity's first. */
-export function unitOfRow({ characteristic }: Pick<Row, 'characteristic'>, engine: Engine): Unit {
-  const [first] = unitsOf(characteristic.quantity);
-  const unit = engine.units.get(characteristic.quantity) ?? first;
-  if (unit === undefined) throw new RangeError(`${characteristic.quantity} has no unit`);
+export function unitOf(quantity: Quantity, engine: Engine): Unit {
+  const unit = engine.units.get(quantity) ?? unitsOf(quantity)[0];
+  if (unit === undefined) throw new RangeError(`${quantity} has no unit`);
   return unit;
 }
+
+export const unitOfRow = ({ characteristic }: Pick<Row, 'characteristic'>, engine: Engine): Unit =>
+  unitOf(characteristic.quantity, engine);
 
 /** Characteristics whose limits would decide at this stage, and of which the session holds nothing. */
 function unmeasured(

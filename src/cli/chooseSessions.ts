@@ -1,5 +1,5 @@
 import type { EngineReport, ReportedSession } from '../checks/report.ts';
-import { STAGES } from '../documents/session.ts';
+import { type SessionDocument, STAGES } from '../documents/session.ts';
 import { UsageError } from './usage.ts';
 
 /** Which of an engine's sessions a run is about. */
@@ -23,20 +23,32 @@ export function chooseSessions(
 
 /** None where the engine has no such session: another engine of the run may. */
 export function sessionNamed(name: string, sessions: readonly ReportedSession[]): readonly ReportedSession[] {
-  const byPath = sessions.filter(({ session }) => session.path === name.replace(/^\.\//, ''));
-  const byStem = sessions.filter(({ session }) => session.name === name);
-  const byPart = sessions.filter(({ session }) => session.name.includes(name));
-  const isStage = STAGES.some((stage) => stage === name);
-  const byStage = isStage ? sessions.filter(({ session }) => session.stage === name).slice(-1) : [];
-  const found = [byPath, byStem, byPart.length === 1 || !isStage ? byPart : [], byStage].find(
-    (each) => each.length > 0,
+  const named = documentsNamed(
+    name,
+    sessions.map((each) => each.session),
   );
-  if (found !== undefined && found.length > 1) {
-    const names = found.map(({ session }) => session.name).join(', ');
+  return sessions.filter((each) => named.includes(each.session));
+}
+
+/** By path, by stem, by a part of the stem, or by stage (the latest of it), in that order. */
+export function documentsNamed(
+  name: string,
+  sessions: readonly SessionDocument[],
+): readonly SessionDocument[] {
+  const byPath = sessions.filter(({ path }) => path === name.replace(/^\.\//, ''));
+  const byStem = sessions.filter((each) => each.name === name);
+  const byPart = sessions.filter((each) => each.name.includes(name));
+  const byStage = sessions.filter(({ stage }) => stage === name).slice(-1);
+  // A stage's word stands in many names: where it singles none out it means the latest of that stage.
+  const isStage = STAGES.some((stage) => stage === name);
+  const parts = byPart.length === 1 || !isStage ? byPart : [];
+  const found = [byPath, byStem, parts, byStage].find((each) => each.length > 0) ?? [];
+  if (found.length > 1) {
+    const names = found.map((each) => each.name).join(', ');
     throw new UsageError(
       `${name} is part of the names of several sessions: ${names}`,
       'write more of the name',
     );
   }
-  return found ?? [];
+  return found;
 }

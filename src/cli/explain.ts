@@ -9,11 +9,10 @@ import { findPosition, WHOLE_ENGINE } from '../documents/layout.ts';
 import { characteristicText } from '../output/explainCharacteristic.ts';
 import { documentCodeText, findingKindText } from '../output/explainCode.ts';
 import { valueText } from '../output/explainValue.ts';
-import { diagnosticsText } from '../output/runText.ts';
 import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
 import { sessionNamed } from './chooseSessions.ts';
-import { engineNamed } from './shopAt.ts';
+import { openEngine } from './shopAt.ts';
 import { UsageError } from './usage.ts';
 
 /** Explains a finding code, a characteristic, or one value of an engine; the exit code. */
@@ -55,19 +54,11 @@ function explainValue(
   session: string | undefined,
   world: World,
 ): number {
-  const { shop, folder } = engineNamed(engine, world);
-  const loaded = shop.load(folder);
-  const style = textStyle(world.out, world.environment, true);
-  if (loaded.engine === undefined || loaded.diagnostics.length > 0) {
-    world.err.write(
-      diagnosticsText(loaded.diagnostics, loaded.texts, textStyle(world.err, world.environment, true)),
-    );
-  }
-  if (loaded.engine === undefined) return 2;
-  const report = reportEngine(loaded.engine, loaded.registry, {});
-  const { row, of } = rowOf(report, loaded.registry, measure, position, session);
-  world.out.write(valueText(row, of, report, style));
-  return loaded.diagnostics.length > 0 ? 2 : 0;
+  const opened = openEngine(engine, world);
+  const report = reportEngine(opened.engine, opened.registry, {});
+  const { row, of } = rowOf(report, opened.registry, measure, position, session);
+  world.out.write(valueText(row, of, report, textStyle(world.out, world.environment, true)));
+  return opened.hasProblems ? 2 : 0;
 }
 
 /** In the session named, else in the latest that measured it there. */

@@ -38,6 +38,7 @@ function commandLine(world: World, done: (exitCode: number) => void): Command {
     .showHelpAfterError('(tenths --help lists the commands)');
   addCheck(program, world, done);
   addExplain(program, world, done);
+  addStudy(program, world, done);
   return program;
 }
 
@@ -87,3 +88,21 @@ Examples:
   tenths explain reading/undecided
   tenths explain main_bearing_clearance
   tenths explain engines/millbrook-pump-2 main_bearing_clearance 5 --session teardown`;
+
+function addStudy(program: Command, world: World, done: (exitCode: number) => void): void {
+  program
+    .command('study')
+    .description('a gauge study: how far an instrument in these hands repeats')
+    .argument('[engine]', 'the engine whose session holds the study')
+    .option('--session <name>', 'the study of this session instead of the latest that has one')
+    .addHelpText('after', STUDY_EXAMPLES)
+    .action(async (engine: string | undefined, { session }: { session?: string }) => {
+      const { study } = await import('./study.ts');
+      done(study(engine, session, world));
+    });
+}
+
+const STUDY_EXAMPLES = `
+Examples:
+  tenths study engines/millbrook-pump-2
+  tenths study --session 2026-01-12-gauges`;

@@ -1,9 +1,12 @@
 import { existsSync } from 'node:fs';
 import { relative, resolve, sep } from 'node:path';
 import { type Registry, registryWith } from '../characteristics/registry.ts';
+import type { Engine } from '../documents/assemble.ts';
+import { diagnosticsText } from '../output/runText.ts';
 import { type LoadedEngine, ShopLoader } from '../shell/loadEngines.ts';
 import { folderAt, shopRoot } from '../shell/root.ts';
 import { type Store, workTree } from '../shell/store.ts';
+import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
 import { UsageError } from './usage.ts';
 
@@ -76,6 +79,23 @@ export function engineNamed(
   if (folder !== undefined) return { shop, folder };
   const help = engines.length === 0 ? undefined : `the shop has ${engines.join(', ')}`;
   throw new UsageError(`no engine ${name === undefined ? 'here' : `is known as ${name}`}`, help);
+}
+
+export interface OpenedEngine {
+  readonly engine: Engine;
+  readonly registry: Registry;
+  /** A document of the engine has a problem, which was told on stderr. */
+  readonly hasProblems: boolean;
+}
+
+/** The engine that a call is about, read; problems with its documents are told, and stop it where nothing can be judged. */
+export function openEngine(name: string | undefined, world: World): OpenedEngine {
+  const { shop, folder } = engineNamed(name, world);
+  const { engine, registry, diagnostics, texts } = shop.load(folder);
+  world.err.write(diagnosticsText(diagnostics, texts, textStyle(world.err, world.environment, true)));
+  if (engine === undefined)
+    throw new UsageError(`${shop.store.shown(folder)} cannot be judged`, 'mend the documents above');
+  return { engine, registry, hasProblems: diagnostics.length > 0 };
 }
 
 function only(engines: readonly string[], name: string): string | undefined {

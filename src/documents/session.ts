@@ -11,6 +11,7 @@ import { amountReader } from './points.ts';
 import type { Named, PositionReading, ReadingBlock, WorkDone } from './reading.ts';
 import { type BlockShape, gridOf, readPosition, textList } from './shapes.ts';
 import { type ReadingGrid, readStations } from './shop.ts';
+import { readStudy, type StudyDocument } from './study.ts';
 
 export const STAGES = ['teardown', 'machined', 'trial', 'rebuild', 'service'] as const;
 
@@ -28,6 +29,7 @@ export interface SessionDocument {
   readonly blocks: readonly ReadingBlock[];
   readonly work: readonly WorkDone[];
   readonly concessions: readonly Concession[];
+  readonly study: StudyDocument | undefined;
   readonly placeOf: (span: Span) => Place;
   /** Where to point for what the session does not hold. */
   readonly start: Place;
@@ -59,6 +61,7 @@ export function readSession(
     hours: readAmount(childOf(root, 'hours'), 'time', context),
     temperature: readAmount(childOf(root, 'temperature'), 'temperature', context),
     blocks: items.flatMap((item, index) => readBlock(item, index, conditions, around, context) ?? []),
+    study: readStudy(root, around.measures, context),
     concessions: readConcessions(root, around, context),
     work: items.flatMap((item, index) => readWork(item, index) ?? []),
     placeOf: context.source.place,

@@ -1,0 +1,25 @@
+import { unitOf } from '../checks/session.ts';
+import { studyText } from '../output/studyText.ts';
+import { textStyle } from '../shell/terminal.ts';
+import type { World } from '../shell/world.ts';
+import { documentsNamed } from './chooseSessions.ts';
+import { openEngine } from './shopAt.ts';
+import { UsageError } from './usage.ts';
+
+/** Prints the gauge study that a session holds; the exit code. */
+export function study(engineName: string | undefined, session: string | undefined, world: World): number {
+  const { engine } = openEngine(engineName, world);
+  const chosen = session === undefined ? engine.sessions : documentsNamed(session, engine.sessions);
+  const found = chosen.findLast((each) => each.study !== undefined)?.study;
+  if (found === undefined) {
+    const where = session === undefined ? engine.document.name : session;
+    throw new UsageError(
+      `no session of ${where} holds a study`,
+      'write study: { measure, with, parts } in a session',
+    );
+  }
+  world.out.write(
+    studyText(found, unitOf(found.measure.quantity, engine), textStyle(world.out, world.environment, false)),
+  );
+  return 0;
+}
