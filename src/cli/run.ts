@@ -37,6 +37,7 @@ function commandLine(world: World, done: (exitCode: number) => void): Command {
     .exitOverride()
     .showHelpAfterError('(tenths --help lists the commands)');
   addCheck(program, world, done);
+  addDiff(program, world, done);
   addExplain(program, world, done);
   addStudy(program, world, done);
   return program;
@@ -106,3 +107,23 @@ const STUDY_EXAMPLES = `
 Examples:
   tenths study engines/millbrook-pump-2
   tenths study --session 2026-01-12-gauges`;
+
+function addDiff(program: Command, world: World, done: (exitCode: number) => void): void {
+  program
+    .command('diff')
+    .description('what changed between two sessions of an engine')
+    .argument('<sessions...>', 'A B, and after them the engine where it is not the one around')
+    .option('--engine <name>', 'the engine')
+    .option('--all', 'what is the same or within its uncertainty as well', false)
+    .option('--exit-code', 'exit with 1 when anything is different', false)
+    .addHelpText('after', DIFF_EXAMPLES)
+    .action(async (words: string[], options) => {
+      const { diff } = await import('./diff.ts');
+      done(diff(words, options, world));
+    });
+}
+
+const DIFF_EXAMPLES = `
+Examples:
+  tenths diff teardown rebuild
+  tenths diff teardown rebuild engines/millbrook-pump-2 --all`;

@@ -14,6 +14,8 @@ import type { Entry, Node } from './node.ts';
 
 export interface RegisteredInstrument extends Instrument {
   readonly place: Place;
+  /** The day of its last calibration: its own error is the same only until the next. */
+  readonly calibrated?: string;
 }
 
 export const readInstruments = (
@@ -43,7 +45,8 @@ function readInstrument({ key, keySpan, node }: Entry, context: DocumentContext)
     ...optional('repeatability', amountAt(node, 'repeatability')),
     ...optional('calibration', readCalibration(childOf(node, 'calibration'), quantity, context)),
     ...optional('marks', readMarks(childOf(node, 'marks'), quantity, context)),
-    ...optional('due', readDue(childOf(node, 'due'), context)),
+    ...optional('calibrated', readDate(childOf(node, 'calibrated'), context)),
+    ...optional('due', readDate(childOf(node, 'due'), context)),
   };
 }
 
@@ -117,7 +120,7 @@ function readMarks(
   return marks;
 }
 
-function readDue(node: Node | undefined, context: DocumentContext): string | undefined {
+function readDate(node: Node | undefined, context: DocumentContext): string | undefined {
   const text = textOf(node);
   if (node !== undefined && text !== undefined && !isCalendarDate(text)) {
     report(context, 'value', node.span, `${text} is not in the calendar`, 'write YYYY-MM-DD');

@@ -8,7 +8,7 @@ import { toNumber } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
 import type { Paint } from './paint.ts';
 import { drawBand } from './picture.ts';
-import { type Cell, type Column, cell, layTable, painted, widthOf } from './table.ts';
+import { type Cell, type Column, cell, fitting, layTable, painted } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
 import { visible } from './visible.ts';
 
@@ -41,7 +41,7 @@ function tableOf(
   const decimals = Math.max(...rows.map((row) => printingOf(row, unitFor).decimals));
   const usual = mostCommon(rows.map((row) => bandsText(row.limits.bands, { unit, decimals })));
   const heading = `${first.characteristic.label}, ${unit.name}`;
-  const lines = fitting(style, (shape) =>
+  const lines = fitting(style.width, SHAPES, (shape) =>
     layTable(
       rows.flatMap((row) => rowCells(row, { unit, decimals }, usual, session, style, shape)),
       COLUMNS,
@@ -64,18 +64,6 @@ const SHAPES: readonly Shape[] = [
   { picture: 13, extras: false },
   { picture: 0, extras: false },
 ];
-
-function fitting(style: TextStyle, lay: (shape: Shape) => readonly string[]): readonly string[] {
-  const plain: TextStyle['width'] = style.width;
-  let lines: readonly string[] = [];
-  for (const shape of SHAPES) {
-    lines = lay(shape);
-    if (Math.max(...lines.map((line) => widthOf(withoutColours(line)))) <= plain) break;
-  }
-  return lines;
-}
-
-const withoutColours = (line: string): string => line.replace(/\u001b\[\d+m/g, '');
 
 const COLUMNS: readonly Column[] = [
   { align: 'left' },

@@ -42,3 +42,19 @@ function pad({ text, width }: Cell, to: number, align: Column['align']): string 
   const space = ' '.repeat(Math.max(0, to - width));
   return align === 'left' ? `${text}${space}` : `${space}${text}`;
 }
+
+/** The lines of the first shape that fits the width; of the last where none does. */
+export function fitting<Shape>(
+  width: number,
+  shapes: readonly Shape[],
+  lay: (shape: Shape) => readonly string[],
+): readonly string[] {
+  let lines: readonly string[] = [];
+  for (const shape of shapes) {
+    lines = lay(shape);
+    if (lines.every((line) => widthOf(withoutColours(line)) <= width)) break;
+  }
+  return lines;
+}
+
+const withoutColours = (line: string): string => line.replace(/\u001b\[\d+m/g, '');

@@ -1,0 +1,32 @@
+import type { Row } from '../checks/row.ts';
+import type { SideLimit } from '../checks/verdict.ts';
+import { BAND_NAMES, type BandName } from '../documents/limits.ts';
+import { equals } from '../quantity/fraction.ts';
+import type { EngineState } from './state.ts';
+
+/** A limit that is not the same on both sides: a change of the sheet, not of the engine. */
+export interface LimitChange {
+  readonly row: Row;
+  readonly band: BandName;
+  readonly side: 'min' | 'max';
+  readonly a: SideLimit | undefined;
+  readonly b: SideLimit | undefined;
+}
+
+/** Of everything that both sides measured. */
+export const limitChanges = (a: EngineState, b: EngineState): readonly LimitChange[] =>
+  [...b.values].flatMap(([key, { row }]) => {
+    const before = a.values.get(key)?.row;
+    return before === undefined ? [] : changesOfRow(before, row);
+  });
+
+const changesOfRow = (before: Row, after: Row): readonly LimitChange[] =>
+  BAND_NAMES.flatMap((band) =>
+    (['min', 'max'] as const).flatMap((side) => {
+      const [a, b] = [before.limits.bands[band]?.[side], after.limits.bands[band]?.[side]];
+      return sameLimit(a, b) ? [] : [{ row: after, band, side, a, b }];
+    }),
+  );
+
+const sameLimit = (a: SideLimit | undefined, b: SideLimit | undefined): boolean =>
+  a === undefined || b === undefined ? a === b : equals(a.amount, b.amount);

@@ -1,0 +1,53 @@
+import type { EngineReport, ReportedSession } from '../checks/report.ts';
+import type { Row } from '../checks/row.ts';
+import { unitOfRow } from '../checks/session.ts';
+import type { Concession } from '../documents/concessions.ts';
+import type { RegisteredInstrument } from '../documents/instruments.ts';
+import type { SessionDocument } from '../documents/session.ts';
+import type { Unit } from '../quantity/units.ts';
+
+/** What an engine measured at one side of a comparison. */
+export interface EngineState {
+  /** By characteristic and position. */
+  readonly values: ReadonlyMap<string, StateValue>;
+  readonly concessions: readonly ConcessionOf[];
+  readonly instruments: ReadonlyMap<string, RegisteredInstrument>;
+  readonly unitFor: (row: Row) => Unit;
+}
+
+export interface StateValue {
+  readonly row: Row;
+  readonly session: SessionDocument;
+}
+
+export interface ConcessionOf {
+  readonly concession: Concession;
+  readonly session: SessionDocument;
+}
+
+export const keyOf = ({ characteristic, position }: Pick<Row, 'characteristic' | 'position'>): string =>
+  `${characteristic.id} ${position}`;
+
+/** One session's rows. */
+export const stateOfSession = (report: EngineReport, session: ReportedSession): EngineState =>
+  stateOf(report, [session]);
+
+/** The latest value of every characteristic at every position, over all sessions. */
+export const stateOfEngine = (report: EngineReport): EngineState => stateOf(report, report.sessions);
+
+function stateOf({ engine }: EngineReport, sessions: readonly ReportedSession[]): EngineState {
+  const values = new Map<string, StateValue>();
+  for (const { rows, session } of sessions) {
+    for (const row of rows) {
+      if (row.routes.length > 0) values.set(keyOf(row), { row, session });
+    }
+  }
+  return {
+    values,
+    concessions: sessions.flatMap(({ session }) =>
+      session.concessions.map((concession) => ({ concession, session })),
+    ),
+    instruments: engine.instruments,
+    unitFor: (row) => unitOfRow(row, engine),
+  };
+}
