@@ -1,0 +1,177 @@
+import { createHash } from 'node:crypto';
+import { type GitPlace, type GitReason, runGit } from './gitProcess.ts';
+import { checkPathBelow } from './pathBelow.ts';
+import { done, failed, type Outcome } from './problem.ts';
+
+/** A regular file in a commit. Links and submodules are never listed. */
+export interface TreeEntry {
+  /** From the top of the repository, with `/`. */
+  readonly path: string;
+  /** The blob's id: 40 hexadecimal digits, or 64 in a repository that uses SHA-256. */
+  readonly oid: string;
+  readonly mode: '100644' | '100755';
+  /** In bytes. */
+  readonly size: number;
+}
+
+export interface Commit {
+  readonly oid: string;
+  /** When it was committed, in seconds since 1970, UTC. */
+  readonly time: number;
+  /** The first line of its message: text from a stranger. */
+  readonly subject: string;
+}
+
+// Cannot begin with a dash and holds no colon, space or control character.
+const REVISION = /^[\p{L}\p{N}_@][\p{L}\p{M}\p{N}_./@{}~^+=#-]{0,199}$/u;
+
+const OBJECT_ID = /^(?:[0-9a-f]{40}|[0-9a-f]{64})$/;
+
+/** The id of the commit that a revision (`HEAD~3`, a branch, a tag, a part of an id) names. */
+export function resolveRevision(place: GitPlace, revision: string): Outcome<string, GitReason> {
+  if (!REVISION.test(revision)) {
+    return failed('revision', `${JSON.stringify(revision)} is not the form of a revision`, REVISION_HELP);
+  }
+  const command = ['rev-parse', '--verify', '-q', '--end-of-options', `${revision}^{commit}`];
+  const answer = runGit(place, command, { maxBytes: 1000 });
+  if (!answer.ok) return answer.problem.reason === 'silent' ? notThere(place, revision) : answer;
+  const oid = answer.value.toString('latin1').trim();
+  return OBJECT_ID.test(oid)
+    ? done(oid)
+    : failed('git', `git names no commit for ${revision}`, REVISION_HELP);
+}
+
+const REVISION_HELP = 'name a branch, a tag, a commit, or something like HEAD~3';
+
+function notThere(place: GitPlace, revision: string): Outcome<never, GitReason> {
+  const shallow = runGit(place, ['rev-parse', '--is-shallow-repository'], { maxBytes: 1000 });
+  if (!shallow.ok || shallow.value.toString('latin1').trim() !== 'true') {
+    return failed('revision', `there is no commit ${revision}`, REVISION_HELP);
+  }
+  return failed(
+    'shallow',
+    `there is no commit ${revision} here: this is a shallow clone, whose history was cut short`,
+    'fetch the rest with: git fetch --unshallow (in a CI job, check out the full depth)',
+  );
+}
+
+/** The regular files of a commit in and below `folder` (from the top of the repository; '' is all of it). */
+export function listTree(
+  place: GitPlace,
+  commit: string,
+  folder = '',
+): Outcome<readonly TreeEntry[], GitReason> {
+  const allowed = folder === '' ? done(folder) : checkPathBelow(folder);
+  if (!allowed.ok) return allowed;
+  // To ls-tree a `--` behind these would be one more path.
+  const where = folder === '' ? [] : [folder];
+  const command = [
+    'ls-tree',
+    '-r',
+    '-z',
+    '-l',
+    '--full-tree',
+    '--end-of-options',
+    requireId(commit),
+    ...where,
+  ];
+  const answer = runGit(place, command, { maxBytes: 256 * 2 ** 20 });
+  if (!answer.ok) return answer;
+  const entries = records(answer.value).flatMap((record) => parseEntry(record) ?? []);
+  const absent = entries.find(({ size }) => Number.isNaN(size));
+  return absent === undefined ? done(entries) : notFetched(absent.path);
+}
+
+/** `100644 blob ID      SIZE<tab>PATH`. The size of an object that is not here is a word. */
+function parseEntry(record: string): TreeEntry | undefined {
+  const [, mode, oid = '', size, path = ''] = /^(\d+) blob ([0-9a-f]+) +(\w+)\t(.+)$/s.exec(record) ?? [];
+  if (mode !== '100644' && mode !== '100755') return undefined;
+  // No working tree can hold such a path; only a tree made by hand does.
+  if (path.split('/').some((part) => part === '' || part === '.' || part === '..')) return undefined;
+  return { path, oid, mode, size: Number(size) };
+}
+
+const notFetched = (path: string): Outcome<never, GitReason> =>
+  failed(
+    'git',
+    `${path} is in that commit, but its content is not in this clone`,
+    'fetch it with git: nothing is fetched here',
+  );
+
+/**
+ * The contents of blobs by their ids, in one process however many they are. The sizes, as `listTree` gives them, bound
+ * the memory used: leave out what is too big before asking.
+ */
+export function readBlobs(
+  place: GitPlace,
+  blobs: readonly Pick<TreeEntry, 'oid' | 'size'>[],
+): Outcome<ReadonlyMap<string, Uint8Array>, GitReason> {
+  const sizes = new Map(blobs.map(({ oid, size }) => [requireId(oid), size]));
+  if (sizes.size === 0) return done(new Map());
+  // Only ids are asked for: a name that git cannot resolve may end the process without an answer.
+  const input = [...sizes.keys()].map((oid) => `${oid}\n`).join('');
+  const maxBytes = [...sizes.values()].reduce((sum, size) => sum + size + HEADER_BYTES, 0);
+  const answer = runGit(place, ['cat-file', '--batch'], { maxBytes, input });
+  return answer.ok ? splitBatch(answer.value, sizes.size) : answer;
+}
+
+/** `ID blob SIZE\n`, and a line feed behind the content. */
+const HEADER_BYTES = 100;
+
+function splitBatch(output: Buffer, count: number): Outcome<ReadonlyMap<string, Uint8Array>, GitReason> {
+  const contents = new Map<string, Uint8Array>();
+  for (let at = 0; at < output.length; ) {
+    const end = output.indexOf(10, at);
+    const header = output.toString('latin1', at, end);
+    const [, oid, size] = /^([0-9a-f]+) blob (\d+)$/.exec(header) ?? [];
+    if (oid === undefined)
+      return failed('git', `git says: ${header}`, 'fetch what is missing, or run git fsck');
+    contents.set(oid, output.subarray(end + 1, end + 1 + Number(size)));
+    at = end + 1 + Number(size) + 1;
+  }
+  if (contents.size < count) return failed('git', 'git stopped before the last file', 'run git fsck');
+  return done(contents);
+}
+
+/** The commits up to and including `commit` that changed any of the paths, the newest first; all commits without paths. */
+export function commitsTouching(
+  place: GitPlace,
+  commit: string,
+  paths: readonly string[],
+): Outcome<readonly Commit[], GitReason> {
+  for (const path of paths) {
+    const allowed = checkPathBelow(path);
+    if (!allowed.ok) return allowed;
+  }
+  const form = ['-z', '--format=%H %ct %s', '--encoding=UTF-8', '--no-ext-diff', '--no-textconv'];
+  const command = ['log', ...form, '--end-of-options', requireId(commit), '--', ...paths];
+  const answer = runGit(place, command, { maxBytes: 64 * 2 ** 20 });
+  return answer.ok ? done(records(answer.value).flatMap((record) => parseCommit(record) ?? [])) : answer;
+}
+
+function parseCommit(record: string): Commit | undefined {
+  const found = /^([0-9a-f]+) (\d+) (.*)$/s.exec(record);
+  const [, oid = '', time, subject = ''] = found ?? [];
+  return found === null ? undefined : { oid, time: Number(time), subject };
+}
+
+const records = (output: Buffer): readonly string[] =>
+  output
+    .toString('utf8')
+    .split('\0')
+    .filter((record) => record !== '');
+
+/** An id that came from git; anything else is a bug of ours. */
+function requireId(oid: string): string {
+  if (!OBJECT_ID.test(oid)) throw new TypeError(`not an object id: ${JSON.stringify(oid)}`);
+  return oid;
+}
+
+/**
+ * The id that git gives a file of these bytes, in the manner of `like`, another id of the same repository. A file that git
+ * converts on the way in (line ends, filters) has another id in the repository.
+ */
+export function blobId(bytes: Uint8Array, like: string): string {
+  const algorithm = requireId(like).length === 64 ? 'sha256' : 'sha1';
+  return createHash(algorithm).update(`blob ${bytes.length}\0`).update(bytes).digest('hex');
+}

@@ -1,0 +1,53 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, realpathSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+
+/** Plain git, as a person would call it; gives what it printed. */
+export const git = (folder: string, ...args: string[]): string =>
+  execFileSync('git', args, {
+    cwd: folder,
+    encoding: 'utf8',
+    timeout: 10_000,
+    stdio: ['ignore', 'pipe', 'pipe'],
+  }).trim();
+
+/** Plain git for what may fail: only what it leaves behind is looked at. */
+export function tryGit(folder: string, ...args: string[]): void {
+  // Some commands ask for this on their standard input, the others do not read it.
+  const input = 'protocol=https\nhost=nowhere.invalid\n\n';
+  spawnSync('git', args, { cwd: folder, timeout: 10_000, input });
+}
+
+export function put(folder: string, path: string, text: string): void {
+  mkdirSync(dirname(join(folder, path)), { recursive: true });
+  writeFileSync(join(folder, path), text);
+}
+
+export const temporaryFolder = (): string => realpathSync(mkdtempSync(join(tmpdir(), 'git shop ')));
+
+/** With a space and letters beyond ASCII. */
+export const SHOP_NAME = 'Übung shop';
+
+/** A repository of two commits. */
+export function makeShop(parent: string, name = SHOP_NAME): string {
+  const shop = join(parent, name);
+  mkdirSync(shop);
+  git(shop, 'init', '-q', '-b', 'main', '--template=');
+  git(shop, 'config', 'core.fsync', 'none');
+  git(shop, 'config', 'user.name', 'A. Machinist');
+  git(shop, 'config', 'user.email', 'machinist@example.invalid');
+  put(shop, 'engines/pump é/engine.yaml', 'kind: engine\n');
+  put(shop, 'engines/pump é/sessions/teardown.yaml', 'kind: session\n');
+  put(shop, 'shop.yaml', 'kind: shop\n');
+  commit(shop, 'Teardown');
+  put(shop, 'engines/pump é/sessions/rebuild.yaml', 'kind: session\r\nby: RK\r\n');
+  commit(shop, 'Rebuild of the pump');
+  return shop;
+}
+
+export function commit(shop: string, message: string): string {
+  git(shop, 'add', '-A');
+  git(shop, 'commit', '-q', '-m', message);
+  return git(shop, 'rev-parse', 'HEAD');
+}
