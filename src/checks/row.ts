@@ -61,8 +61,13 @@ export interface SessionView {
 export function rowsOf(characteristic: Characteristic, view: SessionView): readonly Row[] {
   const positions = positionsIn(characteristic, view);
   const rows = positions.map((position) => rowAt(characteristic, position, view));
-  if (!rows.some((row) => row.routes.length > 0)) return [];
-  return rows.filter((row) => row.routes.length > 0 || row.judgement.verdict === 'missing');
+  const measured = rows.find((row) => row.routes.length > 0);
+  if (measured === undefined) return [];
+  return rows.flatMap((row) => {
+    if (row.routes.length > 0) return [row];
+    // What is missing has no place of its own: it is told beside what was measured.
+    return row.judgement.verdict === 'missing' ? [{ ...row, place: measured.place }] : [];
+  });
 }
 
 function positionsIn({ family, id }: Characteristic, { engine, session }: SessionView): readonly string[] {

@@ -43,12 +43,26 @@ function sessionLines(session: ReportedSession, report: EngineReport, style: Tex
   const title = `${style.paint.strong(`${stage} ${date}`)}  ${visible(name)}${by === undefined ? '' : `, by ${visible(by)}`}`;
   const lines = [title, ...characteristicTables(session, unitsFor(report.engine), style)];
   const told = session.findings.filter((each) => style.detail || each.severity !== 'remark');
-  if (told.length > 0) lines.push('', ...told.flatMap((each) => findingLines(each, style)));
+  if (told.length > 0) lines.push('', ...gathered(told).flatMap((each) => findingLines(each, style)));
   lines.push('', `${stage} ${date}: ${countsText(session)}`);
   const folded = session.findings.length - told.length;
   if (folded > 0) lines.push(style.paint.faint(`${remarksText(session.findings)}: --detail lists them`));
   if (kept.length > 0) lines.push(style.paint.faint(`kept, not judged by this version: ${kept.join(', ')}`));
   return lines;
+}
+
+/** Positions of one characteristic that are missing are told together: a row of like lines is not read. */
+function gathered(findings: readonly Finding[]): readonly Finding[] {
+  const isMissing = ({ code, position }: Finding): boolean =>
+    code === 'reading/missing' && position !== undefined;
+  const others = (of: Finding): readonly Finding[] =>
+    findings.filter((each) => isMissing(each) && each.measure === of.measure && each.place === of.place);
+  return findings.flatMap((each) => {
+    const [first, ...rest] = isMissing(each) ? others(each) : [each];
+    if (first !== each) return [];
+    const also = rest.length === 0 ? '' : `; likewise ${rest.map(({ position }) => position).join(', ')}`;
+    return [{ ...each, message: `${each.message}${also}` }];
+  });
 }
 
 /** What it is and where it stands, with the place of the limit it speaks of. */
