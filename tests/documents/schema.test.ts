@@ -25,7 +25,7 @@ const compiled = { shop, engine, limits, instruments, session, torque };
 describe('the published schemas', () => {
   it('are fresh: run `npm run build` and commit schemas/ when this fails', () => {
     const folder = new URL('../../schemas/', import.meta.url);
-    const onDisk = readdirSync(folder).filter((name) => KINDS.some((kind) => name === `${kind}.json`));
+    const onDisk = readdirSync(folder);
     const read = onDisk.map((name) => [name, readFileSync(new URL(name, folder), 'utf8')] as const);
     expect(new Map(read), 'run `npm run build` and commit schemas/').toEqual(
       new Map([...schemaFiles()].sort(([a], [b]) => (a < b ? -1 : 1))),
