@@ -1,0 +1,57 @@
+import type { Characteristic, ExampleReading, WorkedExample } from '../characteristics/characteristic.ts';
+import { characteristics } from '../characteristics/registry.ts';
+
+/** docs/characteristics.md: every characteristic of the registry, in the order of the sheet. */
+export const characteristicsReference = (): string =>
+  [INTRODUCTION, ...characteristics.map(sectionOf)].join('\n');
+
+const INTRODUCTION = `# What can be measured
+
+Made from the registry in \`src/characteristics/\`: change it there.
+
+Each of these may stand after \`measure:\` in a session and as a key under \`limits:\`. A shop adds its own under
+\`characteristics:\` in a shop or limits document. Diameters, clearances, tapers and out of round are full differences of
+diameters, never of radii.
+`;
+
+function sectionOf(each: Characteristic): string {
+  return [
+    `## ${each.id}`,
+    '',
+    `${each.description}`,
+    '',
+    `- Positions: ${POSITIONS[each.family]}; it is a ${each.quantity}`,
+    `- How: ${each.formula}`,
+    ...(each.derivations.length === 0 ? [] : [`- Worked out from: ${inputsOf(each)}`]),
+    `- Usually measured with a ${each.usual}; that is assumed where a reading names no registered instrument`,
+    `- Past a limit it is called ${each.words.above} (above) or ${each.words.below} (below)`,
+    ...(each.onlyWithLimits === true ? ['- Shown only where a limit asks for it'] : []),
+    `- Source: ${each.source}`,
+    ...each.examples.map((example) => `- Example: ${exampleText(example)}`),
+    '',
+  ].join('\n');
+}
+
+const POSITIONS: Readonly<Record<Characteristic['family'], string>> = {
+  main: 'main bearings',
+  crankpin: 'crankpins',
+  cylinder: 'cylinders',
+  valve: 'valves',
+  'cam bearing': 'camshaft bearings',
+  engine: 'the whole engine, as `value:`',
+  step: 'steps of the assembly, as `after:`',
+};
+
+const inputsOf = ({ derivations }: Characteristic): string =>
+  derivations.map(({ inputs }) => inputs.map((id) => `\`${id}\``).join(' and ')).join('; or ');
+
+function exampleText({ given, unit, least, greatest, source }: WorkedExample): string {
+  const readings = Object.entries(given).map(([id, reading]) => `${spoken(id)} ${readingText(reading)}`);
+  const result = least === greatest ? least : `${least} to ${greatest}`;
+  return `${readings.join(', ')} ${unit} give ${result} ${unit} (${source})`;
+}
+
+const spoken = (id: string): string => id.replaceAll('_', ' ');
+
+const readingText = (reading: ExampleReading): string =>
+  typeof reading === 'string' ? reading : reading.rows.map((row) => row.join(' and ')).join(', then ');
