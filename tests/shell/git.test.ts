@@ -121,14 +121,14 @@ describe('the documents at a revision', () => {
     expect(blobId(Buffer.from('kind: shop\n'), oid)).toBe(git(other, 'rev-parse', 'HEAD:shop.yaml'));
   });
 
-  it('are read in one process, five hundred of them, and an empty one too', () => {
-    for (let n = 0; n < 500; n++) put(shop, `engines/e${n}/engine.yaml`, n === 7 ? '' : `name: ${n} µ\n`);
+  it('are read in one process, two hundred of them, and an empty one too', () => {
+    for (let n = 0; n < 200; n++) put(shop, `engines/e${n}/engine.yaml`, n === 7 ? '' : `name: ${n} µ\n`);
     commit(shop, 'Many');
     const texts = textsAt(shop, 'HEAD');
-    expect(Object.keys(texts)).toHaveLength(504);
+    expect(Object.keys(texts)).toHaveLength(204);
     expect(texts['engines/e7/engine.yaml']).toBe('');
-    expect(texts['engines/e499/engine.yaml']).toBe('name: 499 µ\n');
-  });
+    expect(texts['engines/e199/engine.yaml']).toBe('name: 199 µ\n');
+  }, 20_000);
 
   it('come with their sizes, and one that is missing is said to be', () => {
     const place = open(shop);
