@@ -18,5 +18,8 @@ export function blockInstrument(
   return assumedInstrument(id, characteristic.usual, characteristic.quantity, point.amount, point.lastDigit);
 }
 
+/** What the gauge was set with, where its error stays in the readings. */
 export const setterOf = (block: ReadingBlock, engine: Engine): Instrument | undefined =>
-  block.setWith && engine.instruments.get(block.setWith.name);
+  block.setWith === undefined || block.isZeroedOnJournal
+    ? undefined
+    : engine.instruments.get(block.setWith.name);

@@ -3,6 +3,7 @@ import type { Concession } from '../documents/concessions.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import { compare } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
+import type { ConcessionInForce } from './concessionInForce.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import { named, printingOf, readingText } from './readings.ts';
 import type { Row } from './row.ts';
@@ -37,16 +38,6 @@ const UNUSED: FindingKind = {
 };
 
 export const concessionKinds: readonly FindingKind[] = [ACCEPTED, EXCEEDED, EXPIRED, UNUSED];
-
-/** A concession as it bears on one session. */
-export interface ConcessionInForce {
-  readonly concession: Concession;
-  /** From this very session, or from an earlier one. */
-  readonly isOwn: boolean;
-  /** Ended before the session's date. */
-  readonly isOver: boolean;
-  readonly from: SessionDocument;
-}
 
 /** A session's own concessions, and those of earlier sessions that say until when they hold. */
 export function concessionsFor(engine: Engine, session: SessionDocument): readonly ConcessionInForce[] {

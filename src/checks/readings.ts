@@ -104,7 +104,9 @@ export function readingFindings(row: Row, unitFor: (row: Row) => Unit): readonly
   const { verdict, past, marginal } = row.judgement;
   const kind = verdict === null ? undefined : KIND_OF[verdict];
   return [
-    ...(kind === undefined ? [] : [about(row, kind, verdictMessage(row, printing), past?.limit)]),
+    ...(kind === undefined
+      ? []
+      : [about(row, kind, verdictMessage(row, printing), past?.limit ?? limitInQuestion(row))]),
     ...(marginal && verdict !== 'undecided' ? marginalFinding(row, printing) : []),
     ...row.routes.slice(1).flatMap((route) => disagreement(row, route, printing) ?? []),
     ...row.limits.lacking.map((name) =>
@@ -115,6 +117,14 @@ export function readingFindings(row: Row, unitFor: (row: Row) => Unit): readonly
       ),
     ),
   ];
+}
+
+/** Of a value that is undecided or missing the limit that it is asked for. */
+function limitInQuestion({ judgement, routes }: Row): SideLimit | undefined {
+  const { deciding, verdict } = judgement;
+  if (verdict !== 'undecided' && verdict !== 'missing') return undefined;
+  const [judged] = routes;
+  return judged === undefined ? (deciding.max ?? deciding.min) : deciding[nearestSide(judged, deciding)];
 }
 
 const about = (row: Row, kind: FindingKind, message: string, limit?: SideLimit): Finding =>
@@ -140,7 +150,7 @@ export function readingText({ least, greatest }: JudgedRoute, { unit, decimals }
 function verdictMessage(row: Row, printing: Printing): string {
   const { verdict, past, probability, deciding } = row.judgement;
   const [judged] = row.routes;
-  if (judged === undefined) return `${named(row)} was not measured, and others of it were`;
+  if (judged === undefined) return missingMessage(row);
   const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name}`;
   if (verdict === 'undecided') {
     const inside = `${Math.round((probability ?? 0) * 100)} % likely inside`;
@@ -150,6 +160,14 @@ function verdictMessage(row: Row, printing: Printing): string {
   return past === undefined
     ? reading
     : `${reading}, ${pastText(row, printing)} (${limitText(past.side, past.limit, printing)})`;
+}
+
+/** What is worked out may lack readings though its part was measured: one diameter shows no taper. */
+function missingMessage(row: Row): string {
+  const [derivation] = row.characteristic.derivations;
+  return row.characteristic.onlyWithLimits === true && derivation !== undefined
+    ? `${named(row)} cannot be worked out from what was read of ${derivation.inputs.join(', ')}`
+    : `${named(row)} was not measured, and others of it were`;
 }
 
 /** The deciding limit that the reading lies nearest to. */

@@ -7,7 +7,7 @@ import { limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import type { DecisionRule } from '../documents/shop.ts';
 import type { Fraction } from '../quantity/fraction.ts';
-import type { ConcessionInForce } from './concessions.ts';
+import type { ConcessionInForce } from './concessionInForce.ts';
 import { limitsAt, type MeanAt, type PositionLimits, settled } from './limits.ts';
 import { normalisedError, type Route, type SessionRoutes } from './routes.ts';
 import {

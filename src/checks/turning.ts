@@ -34,6 +34,8 @@ const TO_DEVIATION = 1.4826;
 /** Three deviations alone cry wolf in a quarter of sound engines, so a tenth of the median is allowed as well. */
 const SHARE_OF_MEDIAN = 0.1;
 const FEWEST_LIKE_RISES = 4;
+/** Rises are doubles: one exactly at its allowance is within it. */
+const ROUNDING = 1e-9;
 
 /** Steps whose rise stands out from those of like steps: a tight bore, a dragging bearing. */
 export function turningFindings(rows: readonly Row[], unitFor: (row: Row) => Unit): readonly Finding[] {
@@ -45,7 +47,7 @@ export function turningFindings(rows: readonly Row[], unitFor: (row: Row) => Uni
     const usual = median(others);
     const spread = 3 * TO_DEVIATION * medianAbsoluteDeviation(others);
     const allowed = Math.max(spread, rise.allowance, SHARE_OF_MEDIAN * Math.abs(usual));
-    return rise.amount - usual > allowed ? [jump(rise, usual, unitFor)] : [];
+    return rise.amount - usual > allowed * (1 + ROUNDING) ? [jump(rise, usual, unitFor)] : [];
   });
 }
 
@@ -60,7 +62,8 @@ function risesOf(rows: readonly Row[]): readonly Rise[] {
         row,
         kind: row.position.replace(/\d+/g, '#'),
         amount: toNumber(rise.amount),
-        allowance: Math.max(expanded, wrenchError(after)),
+        // Two readings of a scale may each be half a division off.
+        allowance: Math.max(expanded, wrenchError(after), toNumber(after.lastDigit)),
       },
     ];
   });

@@ -22,6 +22,10 @@ export function check(paths: readonly string[], options: CheckOptions, world: Wo
   const tally = new Tally(options.strict);
   const writer = checkWriter(options, world);
   for (const each of byShop(paths, world)) checkShop(each, options, { tally, writer }, world);
+  if (options.session !== undefined && tally.engines > 0 && tally.sessions === 0 && tally.diagnostics === 0) {
+    const help = 'it is a path, a file name or a part of it, or a stage';
+    throw new UsageError(`no session is known as ${options.session}`, help);
+  }
   if (tally.engines === 0 && tally.diagnostics === 0) {
     const help = 'an engine is a folder with a document of kind: engine';
     throw new UsageError(`no engine found in ${paths.join(', ')}`, help);

@@ -8,7 +8,8 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
   for (const candidate of candidates) {
     if (Math.abs(candidate.length - word.length) >= bestDistance) continue;
     const distance = alignmentDistance(word, candidate);
-    if (distance < bestDistance) [best, bestDistance] = [candidate, distance];
+    // A word of which no letter is left is another word: 4 is no slip for 1.
+    if (distance < bestDistance && distance < word.length) [best, bestDistance] = [candidate, distance];
   }
   return best;
 }

@@ -15,7 +15,7 @@ export interface Decoded {
 const strict = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 const lenient = new TextDecoder('utf-8', { ignoreBOM: true });
 const START: Span = { start: 0, end: 0 };
-const SAVE_AS_UTF8 = 'Save it as UTF-8.';
+const SAVE_AS_UTF8 = 'save it as UTF-8';
 
 export function decode(path: string, bytes: Uint8Array): Decoded {
   if (bytes.length > MOST_BYTES) return { source: sourceText(path, ''), problem: tooBig(bytes.length) };
@@ -32,7 +32,7 @@ const tooBig = (size: number): Problem => ({
   code: 'too-big',
   span: START,
   message: `the file has ${Math.ceil(size / 1024)} KiB; at most ${MOST_BYTES / 1024} KiB are read`,
-  help: 'Split it: one file a session.',
+  help: 'split it: one file a session',
 });
 
 const utf16: Problem = {
@@ -95,14 +95,14 @@ export function controlCharacters(text: string): Problem[] {
 function control(character: string, start: number): Problem {
   const problem = { code: 'control-character', span: { start, end: start + 1 } } as const;
   if (character === '\r') {
-    return { ...problem, message: 'a carriage return stands alone', help: 'End lines with LF or CRLF.' };
+    return { ...problem, message: 'a carriage return stands alone', help: 'end lines with LF or CRLF' };
   }
   if (character === BYTE_ORDER_MARK) {
-    return { ...problem, message: 'a byte order mark stands inside the text', help: 'Delete it.' };
+    return { ...problem, message: 'a byte order mark stands inside the text', help: 'delete it' };
   }
   return {
     ...problem,
     message: `the control character ${escapeHidden(character)} stands here`,
-    help: 'Delete it.',
+    help: 'delete it',
   };
 }

@@ -41,7 +41,7 @@ export function reportSplitNumber(
   const [left, right] = [text.slice(whole.start, whole.end), text.slice(decimals.start, decimals.end)];
   const span = { start: whole.start, end: decimals.end };
   const message = `"${left},${right}" is read as two things, ${left} and ${right}`;
-  report('decimal-comma', span, message, `Write a decimal point: ${left}.${right}${otherwise}.`);
+  report('decimal-comma', span, message, `write a decimal point: ${left}.${right}${otherwise}`);
 }
 
 const OR_A_SPACE = '; or a space after the comma, if these are two readings';
@@ -84,7 +84,7 @@ function reportPointless({ source, span }: ScalarNode, report: Report): void {
     'decimal-comma',
     span,
     message,
-    `Write 3.2478, not 3,2478; a whole number with its point too: ${source}.0.`,
+    `write 3.2478, not 3,2478; a whole number with its point too: ${source}.0`,
   );
 }
 
@@ -94,6 +94,6 @@ function reportFarApart({ span }: ListNode, report: Report): void {
     'decimal-comma',
     span,
     message,
-    'Write 3.2478, not 3, 2478; if all are readings, write them one below the other.',
+    'write 3.2478, not 3, 2478; if both are readings, give each a point: 3.0',
   );
 }

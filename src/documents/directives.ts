@@ -27,6 +27,6 @@ function refuse(span: Span, report: Report): void {
     'directive',
     span,
     'a directive line (%) is not used here',
-    'Leave the line out: documents are YAML 1.2.',
+    'leave the line out: documents are YAML 1.2',
   );
 }

@@ -104,6 +104,16 @@ export function checkPosition(
 ): string | undefined {
   const found = findPosition(layout, family, entry.key);
   if (found !== undefined) return found;
+  if (family === 'engine') {
+    const message = 'it is measured once an engine and has no positions';
+    return report(
+      context,
+      'unknown-position',
+      entry.keySpan,
+      message,
+      'write value: beside measure:, or leave the position out',
+    );
+  }
   const known = positionsOf(layout, family);
   return report(
     context,

@@ -21,16 +21,16 @@ const LONGEST_WORD = 5;
 
 /** What is wrong with a key, if anything is. `plain`: written without quotes. */
 export function keyTrouble(key: string, plain: boolean): KeyTrouble | undefined {
-  if (key === '') return { message: 'a key is empty', help: 'Give it a name.', usable: false };
+  if (key === '') return { message: 'a key is empty', help: 'give it a name', usable: false };
   if (DANGEROUS.has(key)) {
-    return { message: `${quoted(key)} cannot be a key`, help: 'Choose another name.', usable: false };
+    return { message: `${quoted(key)} cannot be a key`, help: 'choose another name', usable: false };
   }
   if (plain && key.length <= LONGEST_WORD && WORD.test(key)) {
     const message = `the key ${quoted(key)} is a word that some readers take for true, false or nothing`;
-    return { message, help: `Put it in quotes: "${key}".`, usable: true };
+    return { message, help: `put it in quotes: "${key}"`, usable: true };
   }
   const composed = key.normalize('NFC');
   if (key === composed) return undefined;
   const message = `the accents in the key ${quoted(key)} are separate characters: it looks like another key`;
-  return { message, help: `Write it in composed form (NFC): ${quoted(composed)}.`, usable: true };
+  return { message, help: `write it in composed form (NFC): ${quoted(composed)}`, usable: true };
 }

@@ -80,7 +80,7 @@ const unparsable: Problem = {
   code: 'yaml',
   span: { start: 0, end: 0 },
   message: 'the file cannot be read as YAML',
-  help: 'Compare it with a document that can be read.',
+  help: 'compare it with a document that can be read',
 };
 
 /** The first of each line: what follows on it is mostly the same slip again. Too deep a nesting the walk has told. */

@@ -40,5 +40,5 @@ const tooMany = (start: number): Problem => ({
   code: 'too-big',
   span: { start, end: start + 1 },
   message: `the file holds more than ${MOST_MARKS} lines, commas, colons and brackets`,
-  help: 'Split it: one file a session.',
+  help: 'split it: one file a session',
 });

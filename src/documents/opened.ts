@@ -1,10 +1,11 @@
 import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
 import { startOfFile } from '../diagnostic/place.ts';
-import { didYouMean } from '../diagnostic/suggestion.ts';
+import { didYouMean, nearest } from '../diagnostic/suggestion.ts';
 import { childOf, textOf } from './access.ts';
 import { loadYaml } from './loader.ts';
 import type { Node, SourceText } from './node.ts';
 import { KINDS, type Kind } from './schema/schemas.ts';
+import { sniffKind } from './sniff.ts';
 import { validate } from './validate.ts';
 
 export type { Kind };
@@ -14,9 +15,9 @@ export interface OpenedDocument {
   /** Relative to the shop's root, with `/`: where it stands. Its source has the path under which it is reported. */
   readonly path: string;
   readonly source: SourceText;
-  /** Undefined where the file says none, or one that is not known. */
+  /** As it says, or as it was meant where it is broken; undefined where not even that can be told. */
   readonly kind: Kind | undefined;
-  /** Undefined where the YAML cannot be read at all. */
+  /** Undefined where the YAML or its kind cannot be read. */
   readonly root: Node | undefined;
   readonly problems: readonly Diagnostic[];
 }
@@ -27,15 +28,29 @@ export interface OpenedDocument {
  */
 export function openDocument(path: string, shown: string, bytes: Uint8Array): OpenedDocument {
   const { source, root, data, diagnostics } = loadYaml(shown, bytes);
-  if (root === undefined) return { path, source, kind: undefined, root, problems: diagnostics };
+  if (root === undefined)
+    return { path, source, kind: likelyKind(sniffKind(bytes)), root, problems: diagnostics };
   const kind = kindOf(root);
   const problems = kind === undefined ? unknownKind(root, source) : validate(kind, data, root, source);
-  return { path, source, kind, root, problems: [...diagnostics, ...problems] };
+  const meant = kind ?? likelyKind(textOf(childOf(root, 'kind')));
+  return {
+    path,
+    source,
+    kind: meant,
+    root: kind === undefined ? undefined : root,
+    problems: [...diagnostics, ...problems],
+  };
 }
 
 function kindOf(root: Node): Kind | undefined {
   const text = textOf(childOf(root, 'kind'));
   return KINDS.find((kind) => kind === text);
+}
+
+/** What a broken document was meant to be: a session that cannot be read leaves the engine's others to be judged. */
+function likelyKind(text: string | undefined): Kind | undefined {
+  const meant = text === undefined ? undefined : nearest(text, KINDS);
+  return KINDS.find((kind) => kind === meant);
 }
 
 /** A kind that is not known is wrong anywhere; no kind at all only inside an engine's folder, and told there. */

@@ -168,7 +168,8 @@ function between(
   return {
     amount: divide(add(low.amount, high.amount), fraction(2)),
     written,
-    lastDigit: high.lastDigit,
+    // The middle may fall between two digits.
+    lastDigit: divide(high.lastDigit, fraction(2)),
     halfRange: divide(width, fraction(2)),
     pointer,
     span,

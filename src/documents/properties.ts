@@ -3,7 +3,7 @@ import type { Span } from './node.ts';
 import type { Report } from './problem.ts';
 import { quoted } from './quoted.ts';
 
-const WRITE_OUT = 'Write the value out wherever it is meant.';
+const WRITE_OUT = 'write the value out wherever it is meant';
 
 /** An alias can make a small file enormous, and hides what a reading was from whoever reads the file. */
 export function refuseAlias(alias: Alias, report: Report): Span {
@@ -39,7 +39,7 @@ export function refuseProperties(
       'tag',
       tag,
       `${quoted(text.slice(tag.start, tag.end))} is a tag, and tags are not used here`,
-      'Leave the tag out.',
+      'leave the tag out',
     );
   }
 }

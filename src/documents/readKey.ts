@@ -62,7 +62,7 @@ function distinct(
     'duplicate-key',
     keySpan,
     `the key ${quoted(key)} stands twice; first on line ${line}`,
-    'Keep one of the two.',
+    'keep one of the two',
   );
   return undefined;
 }

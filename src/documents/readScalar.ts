@@ -37,7 +37,7 @@ function readPlainScalar(source: string, span: Span, report: Report): ScalarNode
 }
 
 export function reportAmbiguous(source: string, span: Span, why: string, report: Report): void {
-  const help = 'Write it as a plain decimal, such as 3.2478; put it in quotes if it is a name.';
+  const help = 'write it as a plain decimal, such as 3.2478; put it in quotes if it is a name';
   report('scalar', span, `${quoted(source)} can be read in more than one way: ${why}`, help);
 }
 
@@ -46,7 +46,7 @@ export function refuseEscapedControls(value: string, span: Span, report: Report)
   const found = CONTROL.exec(value);
   if (found === null) return;
   const message = `this text holds the control character ${escapeHidden(found[0])}`;
-  report('control-character', span, message, 'Leave it out.');
+  report('control-character', span, message, 'leave it out');
 }
 
 function withoutLineEnd(span: Span, text: string): Span {

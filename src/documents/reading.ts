@@ -43,6 +43,8 @@ export interface ReadingBlock {
   readonly instrument: Named | undefined;
   /** The instrument or master with which the gauge was set. */
   readonly setWith: Named | undefined;
+  /** Zeroed in a micrometer locked at the journal: what it reads is the clearance, free of the micrometer's error. */
+  readonly isZeroedOnJournal: boolean;
   readonly conditions: ReadonlyMap<string, string>;
   readonly positions: readonly PositionReading[];
   readonly span: Span;

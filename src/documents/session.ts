@@ -118,6 +118,7 @@ function readBlock(
     measure,
     instrument: readNamed(childOf(item, 'with')),
     setWith: readNamed(childOf(item, 'set_with')),
+    isZeroedOnJournal: textAt(item, 'set_to') === 'journal',
     conditions: new Map([...conditions, ...readConditions(item)]),
     positions: readPositions(item, `/readings/${index}`, shape, around.layout, context),
     span: (childOf(item, 'measure') ?? item).span,

@@ -162,14 +162,15 @@ function tableOfList(
 
 function unnamedList(count: number, { stations, directions }: ReadingGrid): [string, string] {
   const names = [...stations.map((station) => station.name), ...directions];
+  const help =
+    names.length === 0
+      ? 'name them: stations: [front, rear] or directions: [...] in the block, or grids: in shop.yaml'
+      : 'write as many readings as names, ~ for one not taken; several of one point are { repeat: [...] }';
   const message =
     names.length === 0
       ? `${count} readings in a list, and nothing says along what they were taken`
       : `${count} readings in a list, and the names are ${names.join(', ')}`;
-  return [
-    message,
-    'name them: stations: [front, rear] or directions: [...] in the block, or grids: in shop.yaml',
-  ];
+  return [message, help];
 }
 
 export const gridOf = (stations: readonly Station[], directions: readonly string[]): ReadingGrid => ({

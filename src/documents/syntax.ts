@@ -26,7 +26,7 @@ const UNFINISHED: ReadonlySet<ErrorCode> = new Set(['BAD_INDENT', 'MISSING_CHAR'
 const unfinished = {
   code: 'yaml',
   message: 'the file ends here, and a bracket or a quote is still open',
-  help: 'Close it where the list, the mapping or the text ends.',
+  help: 'close it where the list, the mapping or the text ends',
 } as const;
 
 const words = (code: DocumentCode, message: string | Words['message'], help?: string): Words => {
@@ -34,10 +34,10 @@ const words = (code: DocumentCode, message: string | Words['message'], help?: st
   return help === undefined ? known : { ...known, help };
 };
 
-const NO_ALIAS = 'Write the value out wherever it is meant.';
-const NO_TAG = 'Leave the tag out.';
-const NO_DIRECTIVE = 'Leave the line out: documents are YAML 1.2.';
-const ONE_LINE_KEY = 'Write the key, a colon and a space on one line: `measure: main_journal_diameter`.';
+const NO_ALIAS = 'write the value out wherever it is meant';
+const NO_TAG = 'leave the tag out';
+const NO_DIRECTIVE = 'leave the line out: documents are YAML 1.2';
+const ONE_LINE_KEY = 'write the key, a colon and a space on one line: `measure: main_journal_diameter`';
 
 /** By the parser's stable codes; a code it adds one day does not compile until it has words here. */
 const WORDS: Readonly<Record<ErrorCode, Words>> = {
@@ -52,53 +52,53 @@ const WORDS: Readonly<Record<ErrorCode, Words>> = {
   MULTIPLE_TAGS: words('tag', 'a value has two tags', NO_TAG),
   TAG_RESOLVE_FAILED: words('tag', (here) => `tags such as ${quoted(here)} are not used here`, NO_TAG),
   BAD_COLLECTION_TYPE: words('tag', 'a tag does not fit the list or mapping it stands before', NO_TAG),
-  DUPLICATE_KEY: words('duplicate-key', 'a key stands twice', 'Keep one of the two.'),
+  DUPLICATE_KEY: words('duplicate-key', 'a key stands twice', 'keep one of the two'),
   NON_STRING_KEY: words('key', 'a key is a list or a mapping', 'A key is a name or a number.'),
   RESOURCE_EXHAUSTION: words(
     'depth',
     'lists and mappings are nested too deep to be read',
-    'Nest them less deep.',
+    'nest them less deep',
   ),
   BAD_DQ_ESCAPE: words(
     'yaml',
     (here) => `${quoted(here)} is not an escape that YAML knows`,
-    'Write \\\\ for a backslash, or use single quotes.',
+    'write \\\\ for a backslash, or use single quotes',
   ),
   BAD_INDENT: words(
     'yaml',
     'the indentation does not fit the lines above',
-    'Start the keys of one mapping, and the items of one list, in the same column; close every bracket and quote.',
+    'start the keys of one mapping, and the items of one list, in the same column; close every bracket and quote',
   ),
-  BAD_PROP_ORDER: words('alias', 'an anchor or a tag stands in the wrong place', 'Leave it out.'),
-  BAD_SCALAR_START: words('yaml', (here) => `a value cannot begin with ${quoted(here)}`, 'Put it in quotes.'),
+  BAD_PROP_ORDER: words('alias', 'an anchor or a tag stands in the wrong place', 'leave it out'),
+  BAD_SCALAR_START: words('yaml', (here) => `a value cannot begin with ${quoted(here)}`, 'put it in quotes'),
   BLOCK_AS_IMPLICIT_KEY: words(
     'yaml',
     'a second key or a list begins on the line of a key',
-    'Begin a new line, indented; or put text that holds a colon and a space in quotes.',
+    'begin a new line, indented; or put text that holds a colon and a space in quotes',
   ),
   BLOCK_IN_FLOW: words(
     'yaml',
     'an indented list or mapping stands inside brackets',
-    'Write it in brackets too: [ ] or { }.',
+    'write it in brackets too: [ ] or { }',
   ),
-  IMPOSSIBLE: words('yaml', 'this cannot be read', 'Compare it with the lines around it.'),
-  KEY_OVER_1024_CHARS: words('yaml', 'a key is longer than 1024 characters', 'Shorten it.'),
+  IMPOSSIBLE: words('yaml', 'this cannot be read', 'compare it with the lines around it'),
+  KEY_OVER_1024_CHARS: words('yaml', 'a key is longer than 1024 characters', 'shorten it'),
   MISSING_CHAR: words(
     'yaml',
     missing,
-    'Look for a colon and a space after a key, a comma between items, a space before #, a closing quote or bracket.',
+    'look for a colon and a space after a key, a comma between items, a space before #, a closing quote or bracket',
   ),
   MULTILINE_IMPLICIT_KEY: words('yaml', runsOn, ONE_LINE_KEY),
   MULTIPLE_DOCS: words(
     'yaml',
     'a second document begins here (after --- or ...)',
-    'Put each document in a file of its own.',
+    'put each document in a file of its own',
   ),
-  TAB_AS_INDENT: words('yaml', 'a tab is used to indent', 'Indent with spaces.'),
+  TAB_AS_INDENT: words('yaml', 'a tab is used to indent', 'indent with spaces'),
   UNEXPECTED_TOKEN: words(
     'yaml',
     (here) => (here === '' ? 'something is missing here' : `${quoted(here)} does not belong here`),
-    'Compare it with the lines around it; put text with special characters in quotes.',
+    'compare it with the lines around it; put text with special characters in quotes',
   ),
 };
 

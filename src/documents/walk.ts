@@ -143,7 +143,7 @@ const nothing = (span: Span, refused: boolean): ScalarNode => {
 function tooDeep(state: Walk, span: Span): ScalarNode {
   const message = `lists and mappings are nested more than ${MOST_DEPTH} deep`;
   if (state.complete)
-    state.report('depth', { start: span.start, end: span.start + 1 }, message, 'Nest them less deep.');
+    state.report('depth', { start: span.start, end: span.start + 1 }, message, 'nest them less deep');
   state.complete = false;
   return nothing(span, true);
 }
@@ -152,6 +152,6 @@ function tooMany(state: Walk, frame: Frame): Pick<Walked, 'leadingZeros' | 'comp
   const start = frame.kind === 'list' ? frame.items.at(-1)?.span.start : frame.last?.keySpan.start;
   const from = start ?? frame.span.start;
   const message = `the file holds more than ${MOST_NODES} values`;
-  state.report('too-big', { start: from, end: from + 1 }, message, 'Split it: one file a session.');
+  state.report('too-big', { start: from, end: from + 1 }, message, 'split it: one file a session');
   return { leadingZeros: [], complete: false };
 }

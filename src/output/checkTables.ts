@@ -8,9 +8,10 @@ import { toNumber } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
 import type { Paint } from './paint.ts';
 import { drawBand } from './picture.ts';
-import { type Cell, type Column, cell, fitting, layTable, painted } from './table.ts';
+import { type Cell, type Column, cell, fitting, layTable, painted, widthOf } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
 import { visible } from './visible.ts';
+import { wrap } from './wrap.ts';
 
 type UnitFor = (row: Row) => Unit;
 
@@ -47,22 +48,33 @@ function tableOf(
       COLUMNS,
     ),
   );
-  const limits = usual === '' ? '' : `  ${style.paint.faint(usual)}`;
-  return [`${style.paint.strong(heading)}${limits}`, ...lines];
+  return [...headingLines(heading, usual, style), ...lines];
+}
+
+/** The limits stand beside the name, or below it where both together are too wide. */
+function headingLines(heading: string, limits: string, { paint, width }: TextStyle): readonly string[] {
+  if (limits === '') return [paint.strong(heading)];
+  return widthOf(heading) + 2 + widthOf(limits) <= width
+    ? [`${paint.strong(heading)}  ${paint.faint(limits)}`]
+    : [paint.strong(heading), ...wrap(limits, width - 4).map((line) => `    ${paint.faint(line)}`)];
 }
 
 /** What gives way first where the window is narrow. */
 interface Shape {
   readonly picture: number;
-  readonly extras: boolean;
+  /** What it was before, notes and limits of its own: beside the verdict, or where that is too wide on a line below. */
+  readonly extras: 'beside' | 'below';
+  /** Positions without their labels. */
+  readonly bare?: boolean;
 }
 
 const SHAPES: readonly Shape[] = [
-  { picture: 25, extras: true },
-  { picture: 19, extras: true },
-  { picture: 19, extras: false },
-  { picture: 13, extras: false },
-  { picture: 0, extras: false },
+  { picture: 25, extras: 'beside' },
+  { picture: 19, extras: 'beside' },
+  { picture: 19, extras: 'below' },
+  { picture: 13, extras: 'below' },
+  { picture: 0, extras: 'below' },
+  { picture: 0, extras: 'below', bare: true },
 ];
 
 const COLUMNS: readonly Column[] = [
@@ -83,19 +95,22 @@ function rowCells(
   shape: Shape,
 ): readonly (readonly Cell[])[] {
   const [judged, ...others] = row.routes;
-  const where = cell(positionText(row));
+  const where = cell(shape.bare === true ? visible(row.position) : positionText(row));
   if (judged === undefined) return [[where, cell(''), cell(''), verdictCell(row, printing, style.paint)]];
   const own = bandsTexts(row.limits.bands, printing).filter((text) => !usual.split(', ').includes(text));
-  const extras = shape.extras ? extrasText(row, judged, session, printing, own.join(', ')) : '';
+  const extras = extrasText(row, judged, session, printing, own.join(', '));
   return [
     [
       where,
       cell(readingText(judged, printing)),
       cell(shape.picture === 0 ? '' : pictureOf(row, judged, shape.picture, style)),
       verdictCell(row, printing, style.paint),
-      painted(extras, style.paint.faint),
+      painted(shape.extras === 'beside' ? extras : '', style.paint.faint),
       painted(style.detail ? detailText(judged, printing) : '', style.paint.faint),
     ],
+    ...(shape.extras === 'below' && extras !== ''
+      ? [[{ text: style.paint.faint(`  ${extras}`), width: 0 }]]
+      : []),
     ...others.map((other) => otherRoute(row, other, printing, shape, style)),
   ];
 }

@@ -20,18 +20,22 @@ export function engineText(
 ): string {
   const { engine, rule, sessions } = report;
   const heading = `${style.paint.strong(visible(engine.document.name))}  ${style.paint.faint(visible(engine.folder))}`;
-  const lines = [heading, style.paint.faint(RULES[rule])];
-  if (sessions.length === 0) lines.push('', 'no session that can be judged');
+  const lines = [heading, ...wrap(RULES[rule], style.width).map((line) => style.paint.faint(line))];
+  if (sessions.length === 0 && engine.notJudged.length === 0) lines.push('', 'no session yet');
   for (const path of engine.notJudged) {
     lines.push('', `${visible(path)}: ${style.paint.bad('not judged')}, since it has problems`);
   }
   for (const session of chosen) lines.push('', ...sessionLines(session, report, style));
-  return `${[...lines, ...openLines(report.followUps)].join('\n')}\n`;
+  return `${[...lines, ...openLines(report.followUps, chosen)].join('\n')}\n`;
 }
 
 /** What was promised with a concession and is still to be measured. */
-function openLines(followUps: readonly FollowUpState[]): readonly string[] {
-  const open = followUps.filter((each) => each.state === 'open');
+function openLines(
+  followUps: readonly FollowUpState[],
+  chosen: readonly ReportedSession[],
+): readonly string[] {
+  const last = chosen.at(-1)?.session.date ?? '';
+  const open = followUps.filter((each) => each.state === 'open' && each.session.date <= last);
   if (open.length === 0) return [];
   const line = ({ session, followUp }: FollowUpState): string =>
     `  ${visible(followUpText(followUp))}  (concession of ${session.stage} ${session.date})`;
@@ -44,10 +48,12 @@ function sessionLines(session: ReportedSession, report: EngineReport, style: Tex
   const lines = [title, ...characteristicTables(session, unitsFor(report.engine), style)];
   const told = session.findings.filter((each) => style.detail || each.severity !== 'remark');
   if (told.length > 0) lines.push('', ...gathered(told).flatMap((each) => findingLines(each, style)));
-  lines.push('', `${stage} ${date}: ${countsText(session)}`);
+  lines.push('', ...wrap(`${stage} ${date}: ${countsText(session)}`, style.width));
   const folded = session.findings.length - told.length;
-  if (folded > 0) lines.push(style.paint.faint(`${remarksText(session.findings)}: --detail lists them`));
-  if (kept.length > 0) lines.push(style.paint.faint(`kept, not judged by this version: ${kept.join(', ')}`));
+  const faint = (text: string): readonly string[] =>
+    wrap(text, style.width).map((line) => style.paint.faint(line));
+  if (folded > 0) lines.push(...faint(`${remarksText(session.findings)}: --detail lists them`));
+  if (kept.length > 0) lines.push(...faint(`kept, not judged by this version: ${kept.join(', ')}`));
   return lines;
 }
 

@@ -36,7 +36,7 @@ export function valueText(
       `  ${readingText(judged, printing)} ${printing.unit.name}  ${verdictText(row, printing)}`.trimEnd(),
     ],
     ['readings', ...readingLines(judged.route)],
-    ['worked out', ...sumLines(row, judged, printing)],
+    [judged.route.inputs.length === 0 ? 'as read' : 'worked out', ...sumLines(judged, printing)],
     ['error budget', ...budgetLines(judged, printing)],
     ['limits', ...limitLines(row, printing)],
     ['verdict', ...reasonLines(row, session, report, printing)],
@@ -66,7 +66,7 @@ const leavesOf = (route: Route): readonly Route[] =>
   route.inputs.length === 0 ? [route] : route.inputs.flatMap(leavesOf);
 
 /** The formula, and the numbers that went into it. */
-function sumLines({ characteristic }: Row, judged: JudgedRoute, printing: Printing): readonly string[] {
+function sumLines(judged: JudgedRoute, printing: Printing): readonly string[] {
   const { route } = judged;
   const number = (amount: JudgedRoute['least']): string =>
     formatNumber(amount, printing.unit, printing.decimals + 1);
@@ -75,12 +75,12 @@ function sumLines({ characteristic }: Row, judged: JudgedRoute, printing: Printi
     [cell('mean'), cell(number(judged.mean))],
     [cell('greatest'), cell(number(judged.greatest))],
   ];
-  const formula = route.inputs.length === 0 ? characteristic.formula : route.name;
   const inputs = route.inputs.map((input): readonly Cell[] => [
     cell(input.block?.measure.id ?? input.name),
     cell(`${number(input.measured.least.amount)} to ${number(input.measured.greatest.amount)}`),
   ]);
-  return [`  ${formula}`, ...layTable([...inputs, ...ends], [LEFT, RIGHT])];
+  const formula = route.inputs.length === 0 ? [] : [`  ${route.name}`];
+  return [...formula, ...layTable([...inputs, ...ends], [LEFT, RIGHT])];
 }
 
 /** Every source of error, the largest first, with its share of the whole (of the squares). */

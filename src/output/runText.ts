@@ -3,6 +3,7 @@ import { plural } from './checkText.ts';
 import { codeFrame } from './codeFrame.ts';
 import type { TextStyle } from './textStyle.ts';
 import { visible } from './visible.ts';
+import { wrap } from './wrap.ts';
 
 /** Problems with documents: the place, what is wrong, the user's own line, what to do. */
 export const diagnosticsText = (
@@ -43,7 +44,7 @@ export interface RunCounts {
 
 export function summaryText(
   { engines, sessions, diagnostics, findings }: RunCounts,
-  { paint }: TextStyle,
+  { paint, width }: TextStyle,
 ): string {
   const told = [
     count(diagnostics, 'problem with a document', 'problems with documents'),
@@ -55,7 +56,7 @@ export function summaryText(
     diagnostics + findings.error > 0 ? paint.bad : findings.warning > 0 ? paint.notice : paint.good;
   return [
     `${plural(engines, 'engine')}, ${plural(sessions, 'session')}: ${colour(told.join(', ') || 'nothing to tell')}`,
-    paint.faint(CAUTION),
+    ...wrap(CAUTION, width).map((line) => paint.faint(line)),
     '',
   ].join('\n');
 }

@@ -1,3 +1,4 @@
+import { INSTRUMENT_TYPES } from '../../measurement/instrument.ts';
 import { document, note } from './document.ts';
 import {
   AMOUNT_ITEM,
@@ -30,29 +31,9 @@ export const instrumentsSchema = (): Schema =>
     ['instruments'],
   );
 
-/** Kinds of instrument that are offered; any other text is a kind too. */
-const TYPES = [
-  'micrometer',
-  'inside micrometer',
-  'tube micrometer',
-  'depth micrometer',
-  'bore gauge',
-  'telescopic gauge',
-  'dial indicator',
-  'vernier caliper',
-  'feeler gauges',
-  'gauging strip',
-  'setting master',
-  'torque wrench',
-  'pressure gauge',
-  'scale',
-  'burette',
-  'thermometer',
-];
-
 const type: Schema = {
   ...about('Type', 'What kind of instrument it is.', 'micrometer'),
-  anyOf: [{ type: 'string', pattern: PATTERNS.notBlank }, { enum: TYPES }],
+  anyOf: [{ type: 'string', pattern: PATTERNS.notBlank }, { enum: [...INSTRUMENT_TYPES] }],
   errorMessage: 'write what kind of instrument it is, such as micrometer or bore gauge',
 };
 
