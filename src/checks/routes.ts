@@ -12,7 +12,7 @@ import { standardDeviation } from '../measurement/sample.ts';
 import { type ErrorTerm, standardUncertainty, subtractValues, type Value } from '../measurement/value.ts';
 import { compare, type Fraction, toNumber } from '../quantity/fraction.ts';
 import { blockInstrument, setterOf } from './blockInstrument.ts';
-import { stepsBack } from './work.ts';
+import { isWorkedOn, stepsBack } from './work.ts';
 
 /** One way in which a session gives a characteristic at a position. */
 export interface Route {
@@ -37,6 +37,10 @@ export interface Route {
   readonly inputs: readonly Route[];
   readonly block: ReadingBlock | undefined;
   readonly notes: readonly string[];
+  /** The characteristic's label. */
+  readonly label: string;
+  /** The date of the earlier session that it stands in from. */
+  readonly takenFrom: string | undefined;
 }
 
 /** Everything that a session measures: asked by characteristic and position, worked out once. */
@@ -45,6 +49,8 @@ export class SessionRoutes {
   readonly #registry: Registry;
   readonly #session: SessionDocument;
   readonly #placeOf: (span: { start: number; end: number }) => Place;
+  /** The sessions that this one uses, the latest first. */
+  readonly #used: readonly SessionRoutes[];
   readonly #known = new Map<string, readonly Route[]>();
 
   constructor(engine: Engine, registry: Registry, session: SessionDocument) {
@@ -52,6 +58,7 @@ export class SessionRoutes {
     this.#registry = registry;
     this.#session = session;
     this.#placeOf = session.placeOf;
+    this.#used = usedSessions(engine, session).map((each) => new SessionRoutes(engine, registry, each));
   }
 
   /** The route that is judged comes first: the smallest uncertainty, then direct, then the later block. */
@@ -109,6 +116,8 @@ export class SessionRoutes {
       inputs: [],
       block,
       notes: reading.notes,
+      label: characteristic.label,
+      takenFrom: undefined,
     };
   }
 
@@ -116,7 +125,8 @@ export class SessionRoutes {
     return characteristic.derivations.flatMap((derivation) => {
       const inputs = derivation.inputs.map((id) => this.#inputAt(id, characteristic, position));
       const found = inputs.flatMap((input) => input ?? []);
-      if (found.length < inputs.length) return [];
+      // What comes wholly from another session was judged there.
+      if (found.length < inputs.length || found.every(({ takenFrom }) => takenFrom !== undefined)) return [];
       const measured = derivation.compute(
         found.map((input) => input.grid),
         choice,
@@ -135,7 +145,14 @@ export class SessionRoutes {
           place: first.place,
           inputs: found,
           block: undefined,
-          notes: measured.remark === undefined ? [] : [measured.remark],
+          notes: [
+            ...(measured.remark === undefined ? [] : [measured.remark]),
+            ...found.flatMap(({ takenFrom, label }) =>
+              takenFrom === undefined ? [] : [`${label} of ${takenFrom}`],
+            ),
+          ],
+          label: characteristic.label,
+          takenFrom: undefined,
         },
       ];
     });
@@ -144,9 +161,36 @@ export class SessionRoutes {
   #inputAt(id: string, of: Characteristic, position: string): Route | undefined {
     const input = this.#registry.find(id);
     const at = input && positionAcross(this.#engine.document.layout, of.family, position, input.family);
-    return input === undefined || at === undefined ? undefined : this.at(input, at, {})[0];
+    if (input === undefined || at === undefined) return undefined;
+    return this.at(input, at, {})[0] ?? this.#fromUsed(input, at);
+  }
+
+  /** Whether a session that this one uses has it. */
+  isInUsed(characteristic: Characteristic, position: string): boolean {
+    return this.#used.some((routes) => routes.at(characteristic, position, {}).length > 0);
+  }
+
+  /** What this session has not measured itself, from those it uses, unless work on the part lies between. */
+  #fromUsed(input: Characteristic, at: string): Route | undefined {
+    for (const routes of this.#used) {
+      const route = routes.at(input, at, {})[0];
+      if (route === undefined) continue;
+      const since = this.#engine.sessions.filter(
+        ({ date }) => date > routes.#session.date && date <= this.#session.date,
+      );
+      const isWorked = [...since, this.#session].some((each) => isWorkedOn(each, at, input, this.#registry));
+      return isWorked ? undefined : { ...route, takenFrom: routes.#session.date };
+    }
+    return undefined;
   }
 }
+
+/** The sessions named in `uses`, the latest first; never the session itself or a later one. */
+export const usedSessions = (engine: Engine, session: SessionDocument): readonly SessionDocument[] =>
+  engine.sessions
+    .filter((each) => each !== session && each.date <= session.date)
+    .filter((each) => session.uses.some(({ name }) => name === each.name))
+    .reverse();
 
 /** Of the ends of what was measured the less certain counts for both. */
 export function uncertaintyOf(measured: Measured): Pick<Route, 'worse' | 'u' | 'dof' | 'expanded'> {

@@ -1,7 +1,7 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { positionsOf } from '../documents/layout.ts';
+import { positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
 import { limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import { type Quantity, type Unit, unitsOf } from '../quantity/units.ts';
@@ -72,13 +72,14 @@ export const unitOfRow = ({ characteristic }: Pick<Row, 'characteristic'>, engin
 
 /** Characteristics whose limits would decide at this stage, and of which the session holds nothing. */
 function unmeasured(
-  { engine, registry, session, options }: SessionView,
+  { engine, registry, session, options, routes }: SessionView,
   rows: readonly Row[],
 ): readonly Finding[] {
   const measured = new Set(rows.map((row) => row.characteristic.id));
   return registry.all
     .filter((each) => !measured.has(each.id) && each.family !== 'step')
     .filter((each) => hasDecidingLimit(each, engine, session, options))
+    .filter((each) => !positionsIn(each, engine).some((position) => routes.isInUsed(each, position)))
     .map((each) =>
       finding(UNMEASURED, session.start, `${each.label} has limits and was not measured`, {
         measure: each.id,
@@ -87,6 +88,9 @@ function unmeasured(
     );
 }
 
+const positionsIn = ({ family }: Characteristic, engine: Engine): readonly string[] =>
+  family === 'engine' ? [WHOLE_ENGINE] : positionsOf(engine.document.layout, family);
+
 function hasDecidingLimit(
   characteristic: Characteristic,
   engine: Engine,
@@ -94,10 +98,8 @@ function hasDecidingLimit(
   options: JudgingOptions,
 ): boolean {
   const { layout } = engine.document;
-  const positions =
-    characteristic.family === 'engine' ? ['engine'] : positionsOf(layout, characteristic.family);
   const order = decidingOrder(session.stage, options.judgeBy);
-  return positions.some((position) => {
+  return positionsIn(characteristic, engine).some((position) => {
     const { bands } = limitsInForce(engine.limits, layout, characteristic, position);
     return order.some((band) => bands[band]?.min !== undefined || bands[band]?.max !== undefined);
   });

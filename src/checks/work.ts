@@ -18,6 +18,14 @@ export const stepsBack = (
     ({ index, on }) => index > block.index && changes(on.name, characteristic, position, registry),
   );
 
+/** Whether a session's work changed this part, wherever in the session it stands. */
+export const isWorkedOn = (
+  session: SessionDocument,
+  position: string,
+  characteristic: Characteristic,
+  registry: Registry,
+): boolean => session.work.some(({ on }) => changes(on.name, characteristic, position, registry));
+
 /** Work on `cylinder 3` changes what is measured of that cylinder, and what is worked out from it. */
 function changes(on: string, characteristic: Characteristic, position: string, registry: Registry): boolean {
   const inputs = characteristic.derivations.flatMap((each) =>

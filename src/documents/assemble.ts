@@ -1,6 +1,7 @@
 import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
+import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Fraction } from '../quantity/fraction.ts';
-import type { DocumentContext, UnitsInForce } from './amount.ts';
+import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
 import { checkPosition, type EngineDocument, readEngine } from './engine.ts';
 import { type RegisteredInstrument, readInstruments } from './instruments.ts';
 import type { Layout } from './layout.ts';
@@ -9,7 +10,8 @@ import type { Measures } from './measure.ts';
 import type { Node } from './node.ts';
 import { folderOf, isAtOrAbove, type Kind, type OpenedDocument } from './opened.ts';
 import { type LimitsLevel, orderLimits } from './precedence.ts';
-import { readSession, type SessionDocument } from './session.ts';
+import type { Named } from './reading.ts';
+import { readSession, type SessionDocument, stemOf } from './session.ts';
 import {
   type DecisionRule,
   type OwnCharacteristic,
@@ -236,13 +238,23 @@ class Reading {
     layout: Layout,
     grids: ReadonlyMap<string, ReadingGrid>,
   ): readonly SessionDocument[] {
+    const stems = this.#documents.own
+      .filter((each) => each.kind === 'session')
+      .map((each) => stemOf(each.path));
     return this.#documents.own
       .flatMap((each) => {
         if (each.kind !== 'session' || each.root === undefined) return [];
         const session = readSession(each.root, { measures, layout, grids }, this.contextOf(each));
+        for (const used of session.uses) this.#checkUsed(used, stems, this.contextOf(each));
         return this.#hasProblem(each) ? [] : [session];
       })
       .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.path < b.path ? -1 : 1));
+  }
+
+  #checkUsed({ name, span }: Named, stems: readonly string[], context: DocumentContext): void {
+    if (stems.includes(name)) return;
+    const help = didYouMean(name, stems) ?? `the engine has ${stems.join(', ')}`;
+    report(context, 'value', span, `no session of this engine is called ${name}`, help);
   }
 
   notJudged(): readonly string[] {

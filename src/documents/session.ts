@@ -28,6 +28,8 @@ export interface SessionDocument {
   readonly temperature: Amount | undefined;
   readonly blocks: readonly ReadingBlock[];
   readonly work: readonly WorkDone[];
+  /** Earlier sessions whose readings stand in for what this one has not measured itself, by file name. */
+  readonly uses: readonly Named[];
   readonly concessions: readonly Concession[];
   readonly study: StudyDocument | undefined;
   readonly placeOf: (span: Span) => Place;
@@ -43,7 +45,7 @@ export interface SessionSurroundings {
   readonly grids: ReadonlyMap<string, ReadingGrid>;
 }
 
-const NOT_JUDGED_YET = ['tightened', 'study', 'checked', 'found', 'fitted', 'uses', 'replaced', 'machined'];
+const NOT_JUDGED_YET = ['tightened', 'study', 'checked', 'found', 'fitted', 'replaced', 'machined'];
 
 export function readSession(
   root: Node,
@@ -63,6 +65,7 @@ export function readSession(
     blocks: items.flatMap((item, index) => readBlock(item, index, conditions, around, context) ?? []),
     study: readStudy(root, around.measures, context),
     concessions: readConcessions(root, around, context),
+    uses: readUses(childOf(root, 'uses')),
     work: items.flatMap((item, index) => readWork(item, index) ?? []),
     placeOf: context.source.place,
     start: context.source.place(startOf(root)),
@@ -93,6 +96,9 @@ function readWork(item: Node, index: number): WorkDone | undefined {
   const [work, on] = [textAt(item, 'work'), readNamed(childOf(item, 'on'))];
   return work === undefined || on === undefined ? undefined : { index, work, on };
 }
+
+const readUses = (node: Node | undefined): readonly Named[] =>
+  (node?.kind === 'list' ? node.items : [node]).flatMap((item) => readNamed(item) ?? []);
 
 function readNamed(node: Node | undefined): Named | undefined {
   const name = textOf(node);
