@@ -111,7 +111,8 @@ export class ShopLoader {
     if (bytes.ok) return openDocument(path, shown, bytes.value);
     const place = startOfFile(shown);
     const source = { path: shown, text: '', place: () => place };
-    const problems = [diagnostic('unreadable', place, bytes.problem.message, bytes.problem.help)];
+    const { reason, message, help } = bytes.problem;
+    const problems = [diagnostic(reason === 'too-big' ? 'too-big' : 'unreadable', place, message, help)];
     return { path, source, kind: undefined, root: undefined, problems };
   }
 
@@ -147,7 +148,7 @@ interface Extended {
 }
 
 function notToBeExtended({ kind, problems }: OpenedDocument): string | undefined {
-  const unreadable = problems.find((each) => each.code === 'document/unreadable');
+  const unreadable = problems.find(({ code }) => code === 'document/unreadable');
   if (unreadable !== undefined) return `cannot be extended: ${unreadable.message}`;
   return kind === 'limits' || problems.length > 0 ? undefined : 'is not a limits document';
 }

@@ -1,4 +1,5 @@
 import { relative, resolve, sep } from 'node:path';
+import { MOST_BYTES } from '../documents/bytes.ts';
 import { discover } from './discover.ts';
 import type { Outcome, Problem } from './problem.ts';
 import { readBelow } from './safeRead.ts';
@@ -15,9 +16,6 @@ export interface Store {
   /** Folders that could not be listed. */
   readonly problems: () => readonly Problem[];
 }
-
-/** One byte more than the loader takes, so that it is the loader that says the file is too big. */
-const MOST_BYTES = 256 * 1024 + 1;
 
 /** The documents as they stand on disk below an absolute folder. */
 export function workTree(root: string, workingDirectory: string): Store {
