@@ -1,0 +1,102 @@
+import { spawn } from 'node:child_process';
+import { chmodSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+export const projectFolder = fileURLToPath(new URL('..', import.meta.url));
+
+/** What a run of the built program printed, and how it ended. */
+export interface Ran {
+  readonly stdout: string;
+  readonly stderr: string;
+  /** Null when it had to be killed. */
+  readonly exitCode: number | null;
+}
+
+export interface RunOptions {
+  readonly cwd: string;
+  readonly env?: Readonly<Record<string, string>>;
+  /** Of the whole run. */
+  readonly timeoutMilliseconds?: number;
+}
+
+/**
+ * Carries out a line of a shell in which `tenths` is the built program: what is tested is what is shipped, with its
+ * exit code, its two streams and its start. Nothing of the machine shows: no colours, a fixed locale and time zone.
+ */
+export function runLine(
+  line: string,
+  { cwd, env = {}, timeoutMilliseconds = 30_000 }: RunOptions,
+): Promise<Ran> {
+  requireFreshBuild();
+  return new Promise((resolve, reject) => {
+    const child = spawn('/bin/sh', ['-c', line], {
+      cwd,
+      env: { ...surroundings(), ...env },
+      stdio: ['ignore', 'pipe', 'pipe'],
+      timeout: timeoutMilliseconds,
+      killSignal: 'SIGKILL',
+    });
+    const [stdout, stderr]: [Buffer[], Buffer[]] = [[], []];
+    child.stdout.on('data', (chunk: Buffer) => stdout.push(chunk));
+    child.stderr.on('data', (chunk: Buffer) => stderr.push(chunk));
+    child.on('error', reject);
+    child.on('close', (exitCode) => {
+      resolve({ stdout: textOf(stdout), stderr: textOf(stderr), exitCode });
+    });
+  });
+}
+
+const textOf = (chunks: readonly Buffer[]): string => Buffer.concat(chunks).toString('utf8');
+
+/** Arguments that the shell is to take as they are. */
+export const quoted = (word: string): string => `'${word.replaceAll("'", "'\\''")}'`;
+
+/** Only what a run needs; git's names and dates are set, so that commits made in a case are the same everywhere. */
+const surroundings = (): Record<string, string> => ({
+  PATH: `${programFolder()}:${process.env.PATH ?? ''}`,
+  HOME: '/nonexistent',
+  LANG: 'C.UTF-8',
+  TZ: 'UTC',
+  GIT_CONFIG_GLOBAL: '/dev/null',
+  GIT_CONFIG_NOSYSTEM: '1',
+  GIT_AUTHOR_NAME: 'bench',
+  GIT_AUTHOR_EMAIL: 'bench@example.org',
+  GIT_AUTHOR_DATE: '2026-03-01T08:00:00Z',
+  GIT_COMMITTER_NAME: 'bench',
+  GIT_COMMITTER_EMAIL: 'bench@example.org',
+  GIT_COMMITTER_DATE: '2026-03-01T08:00:00Z',
+});
+
+let folderOfProgram: string | undefined;
+
+/** A folder whose only program is `tenths`. */
+function programFolder(): string {
+  if (folderOfProgram !== undefined) return folderOfProgram;
+  const folder = mkdtempSync(join(tmpdir(), 'tenths-program-'));
+  const program = join(folder, 'tenths');
+  writeFileSync(
+    program,
+    `#!/bin/sh\nexec ${quoted(process.execPath)} ${quoted(join(projectFolder, 'bin/tenths.js'))} "$@"\n`,
+  );
+  chmodSync(program, 0o755);
+  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
+  folderOfProgram = folder;
+  return folder;
+}
+
+let isFresh = false;
+
+/** A stale program would pass or fail for what is no longer written. */
+function requireFreshBuild(): void {
+  if (isFresh) return;
+  const built = statSync(join(projectFolder, 'dist/main.js'), { throwIfNoEntry: false })?.mtimeMs ?? 0;
+  const changed = readdirSync(join(projectFolder, 'src'), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .filter((name) => statSync(join(projectFolder, 'src', name)).mtimeMs > built);
+  if (changed.length > 0) {
+    throw new Error(`dist/ is older than src/${changed[0]}: npm run build, then test again`);
+  }
+  isFresh = true;
+}
