@@ -7,6 +7,7 @@ import { folderAt } from '../shell/root.ts';
 import type { World } from '../shell/world.ts';
 import { type CheckFormat, type CheckWriter, checkWriter } from './checkWriter.ts';
 import { chooseSessions, type SessionChoice } from './chooseSessions.ts';
+import { HeldOutput } from './heldOutput.ts';
 import { byShop, type ShopPaths, shopAt } from './shopAt.ts';
 import { Tally } from './tally.ts';
 import { UsageError } from './usage.ts';
@@ -20,7 +21,9 @@ export interface CheckOptions extends JudgingOptions, SessionChoice {
 /** Validates every document, judges every session, prints what was found; the exit code. */
 export function check(paths: readonly string[], options: CheckOptions, world: World): number {
   const tally = new Tally(options.strict);
-  const writer = checkWriter(options, world);
+  // Whether a session's name fits is known only when every engine was asked: until then nothing may be printed.
+  const held = options.session === undefined ? undefined : new HeldOutput(world.out);
+  const writer = checkWriter(options, { ...world, out: held ?? world.out });
   for (const each of byShop(paths, world)) checkShop(each, options, { tally, writer }, world);
   if (options.session !== undefined && tally.engines > 0 && tally.sessions === 0 && tally.diagnostics === 0) {
     const help = 'it is a path, a file name or a part of it, or a stage';
@@ -30,7 +33,12 @@ export function check(paths: readonly string[], options: CheckOptions, world: Wo
     const help = 'an engine is a folder with a document of kind: engine';
     throw new UsageError(`no engine found in ${paths.join(', ')}`, help);
   }
+  if (options.session !== undefined && tally.sessions === 0 && tally.diagnostics === 0) {
+    const help = 'name its path, its file, a part of it, or a stage; check without --session shows all';
+    throw new UsageError(`no session is called ${options.session}`, help);
+  }
   writer.end(tally);
+  held?.release();
   return tally.exitCode();
 }
 

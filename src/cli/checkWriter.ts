@@ -52,13 +52,13 @@ function textWriter({ out, environment }: World, detail: boolean): CheckWriter {
 function jsonWriter({ out }: World): CheckWriter {
   const told: Diagnostic[] = [];
   const followUps: FollowUpState[] = [];
-  let separator = '';
-  out.write(
-    `{"format":"tenths.check","version":1,"tool":{"name":"tenths","version":${JSON.stringify(VERSION)}},"engines":[`,
-  );
+  const tool = { name: 'tenths', version: VERSION };
+  const head = `{"format":"tenths.check","version":1,"tool":${JSON.stringify(tool)},"engines":[`;
+  // The head is written with the first engine: a call that finds none prints nothing.
+  let before = head;
   const item = (json: object): void => {
-    out.write(`${separator}${JSON.stringify(json)}`);
-    separator = ',\n';
+    out.write(`${before}${JSON.stringify(json)}`);
+    before = ',\n';
   };
   return {
     diagnostics: (list) => told.push(...list),
@@ -82,7 +82,7 @@ function jsonWriter({ out }: World): CheckWriter {
           remarks: tally.findings.remark,
         },
       };
-      out.write(`],\n${JSON.stringify(rest).slice(1)}\n`);
+      out.write(`${before === head ? head : ''}],\n${JSON.stringify(rest).slice(1)}\n`);
     },
   };
 }

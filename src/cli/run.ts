@@ -1,5 +1,5 @@
 import { Command, CommanderError, Option } from 'commander';
-import { visible } from '../output/visible.ts';
+import { visible, visibleLines } from '../output/visible.ts';
 import type { World } from '../shell/world.ts';
 import { VERSION } from '../version.ts';
 import { CHECK_FORMATS } from './checkWriter.ts';
@@ -33,7 +33,11 @@ function commandLine(world: World, done: (exitCode: number) => void): Command {
     .description('A build log for engines: plain YAML files, judged with their uncertainty.')
     .version(VERSION, '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print this help')
-    .configureOutput({ writeOut: (text) => world.out.write(text), writeErr: (text) => world.err.write(text) })
+    .configureOutput({
+      writeOut: (text) => world.out.write(text),
+      writeErr: (text) => world.err.write(text),
+      outputError: (text, write) => write(visibleLines(text.replace(/^error: /, 'tenths: '))),
+    })
     .exitOverride()
     .showHelpAfterError('(tenths --help lists the commands)');
   addCheck(program, world, done);
