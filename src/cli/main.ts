@@ -1,16 +1,26 @@
+import { listenForFailure } from '../shell/outputFailure.ts';
 import { VERSION } from '../version.ts';
 
-// Before anything is loaded: an optimising compiler costs more than it gains in a run this short.
 const [, , ...words] = process.argv;
+
+let isWritten = true;
+listenForFailure(process.stdout, (reason) => {
+  isWritten = false;
+  process.exitCode = 2;
+  process.stderr.write(`tenths: the output cannot be written: ${reason}\n`);
+});
+listenForFailure(process.stderr, () => {});
 
 if (words.length === 1 && (words[0] === '--version' || words[0] === '-V')) {
   process.stdout.write(`${VERSION}\n`);
 } else {
+  // Loaded only where it is needed: asking for the version is to cost little more than starting Node.
   const { run } = await import('./run.ts');
-  process.exitCode = await run(words, {
+  const exitCode = await run(words, {
     workingDirectory: process.cwd(),
     environment: process.env,
     out: process.stdout,
     err: process.stderr,
   });
+  process.exitCode = isWritten ? exitCode : 2;
 }
