@@ -1,10 +1,8 @@
-import { existsSync } from 'node:fs';
-import { relative, resolve, sep } from 'node:path';
 import { type Registry, registryWith } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
 import { diagnosticsText } from '../output/runText.ts';
 import { type LoadedEngine, ShopLoader } from '../shell/loadEngines.ts';
-import { folderAt, shopRoot } from '../shell/root.ts';
+import { folderAt, pathInRoot, shopRoot, standingAt } from '../shell/root.ts';
 import { type Store, workTree } from '../shell/store.ts';
 import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
@@ -32,7 +30,7 @@ export function shopAt(root: string, world: World): Shop {
     store,
     loader,
     load: (folder) => ({ ...loader.load(folder), registry }),
-    inRoot: (absolute) => (relative(root, absolute) || '.').split(sep).join('/'),
+    inRoot: (absolute) => pathInRoot(root, absolute),
   };
 }
 
@@ -46,8 +44,8 @@ export interface ShopPaths {
 export function byShop(paths: readonly string[], { workingDirectory }: World): readonly ShopPaths[] {
   const shops = new Map<string, string[]>();
   for (const path of paths) {
-    const absolute = resolve(workingDirectory, path);
-    if (!existsSync(absolute)) {
+    const absolute = standingAt(path, workingDirectory);
+    if (absolute === undefined) {
       throw new UsageError(`${path} does not exist`, 'name a folder or a file of the shop');
     }
     const root = shopRoot(absolute);
@@ -64,9 +62,9 @@ export function engineNamed(
   name: string | undefined,
   world: World,
 ): { readonly shop: Shop; readonly folder: string } {
-  const absolute = resolve(world.workingDirectory, name ?? '.');
-  const shop = shopAt(shopRoot(existsSync(absolute) ? absolute : world.workingDirectory), world);
-  if (existsSync(absolute)) {
+  const absolute = standingAt(name ?? '.', world.workingDirectory);
+  const shop = shopAt(shopRoot(absolute ?? world.workingDirectory), world);
+  if (absolute !== undefined) {
     const { engines } = shop.loader.find({ folders: [shop.inRoot(folderAt(absolute))] });
     const folder = only(engines, name ?? 'this folder');
     if (folder !== undefined) return { shop, folder };

@@ -1,5 +1,5 @@
 import { existsSync, statSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { dirname, join, relative, resolve, sep } from 'node:path';
 import { sniffKind } from '../documents/sniff.ts';
 import { discover } from './discover.ts';
 import { readBelow } from './safeRead.ts';
@@ -16,6 +16,16 @@ export function shopRoot(path: string): string {
 
 export const folderAt = (path: string): string =>
   statSync(path, { throwIfNoEntry: false })?.isDirectory() === true ? path : dirname(path);
+
+/** Absolute, where a file or folder stands at the path; else undefined. */
+export function standingAt(path: string, workingDirectory: string): string | undefined {
+  const absolute = resolve(workingDirectory, path);
+  return existsSync(absolute) ? absolute : undefined;
+}
+
+/** An absolute path as it is known within the shop: relative to the root, with `/`; `.` for the root itself. */
+export const pathInRoot = (root: string, absolute: string): string =>
+  (relative(root, absolute) || '.').split(sep).join('/');
 
 function ancestors(folder: string): readonly string[] {
   const parent = dirname(folder);
