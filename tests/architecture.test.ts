@@ -42,7 +42,6 @@ const MOST_LINES = 200;
 const LONGER: Readonly<Record<string, string>> = {
   'src/documents/assemble.ts':
     'reads the documents of an engine together: each kind needs what the one before gave',
-  'src/documents/session.ts': 'one reader for one kind of document, a function a key',
   'src/documents/limits.ts': 'one reader for one kind of document, a function a key',
   'src/output/checkTables.ts': 'one table, a function a column',
   'src/checks/readings.ts': 'seven kinds of finding beside the messages that tell them',
