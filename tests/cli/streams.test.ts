@@ -1,0 +1,117 @@
+import { existsSync } from 'node:fs';
+import stringWidth from 'string-width';
+import { describe, expect, it } from 'vitest';
+import { quoted, type Ran, runLine } from '../program.ts';
+import { atTheBench } from './bench.ts';
+
+const COLOUR = /\u001b\[\d+m/;
+
+/** Runs a line with a terminal for its output, as `script` makes one. */
+const onTerminal = (line: string, cwd: string): Promise<Ran> =>
+  runLine(`script -qec ${quoted(line)} /dev/null < /dev/null`, { cwd });
+
+const hasTerminal = existsSync('/usr/bin/script') && process.platform === 'linux';
+
+/** Lines as a terminal shows them, without colours. */
+const shown = ({ stdout }: Ran): readonly string[] =>
+  stdout.replaceAll('\r', '').replaceAll(new RegExp(COLOUR, 'g'), '').trimEnd().split('\n');
+
+describe('colours', () => {
+  it.concurrent.each([
+    ['', false],
+    ['NO_COLOR=1', false],
+    ['NO_COLOR= ', false],
+    ['TERM=dumb', false],
+    ['TERM=xterm-256color', false],
+    ['FORCE_COLOR=1', true],
+    ['FORCE_COLOR=0', false],
+    ['FORCE_COLOR=1 TERM=dumb', true],
+    ['NO_COLOR=1 FORCE_COLOR=1', false],
+  ])('in a pipe with %j: %s', async (environment, expected) => {
+    const { stdout } = await atTheBench({}, (cwd) => runLine(`${environment} tenths check`, { cwd }));
+    expect(COLOUR.test(stdout)).toBe(expected);
+  });
+
+  it.concurrent.runIf(hasTerminal).each([
+    ['TERM=xterm-256color', true],
+    ['TERM=xterm-256color NO_COLOR=1', false],
+    ['TERM=xterm-256color NO_COLOR= ', true],
+    ['TERM=dumb', false],
+    ['TERM=dumb FORCE_COLOR=1', true],
+    ['NO_COLOR=1 FORCE_COLOR=1', false],
+  ])('on a terminal with %j: %s', async (environment, expected) => {
+    const { stdout } = await atTheBench({}, (cwd) => onTerminal(`${environment} tenths check`, cwd));
+    expect(COLOUR.test(stdout)).toBe(expected);
+  });
+
+  it.runIf(hasTerminal)('say nothing that the words do not say', async () => {
+    await atTheBench({}, async (cwd) => {
+      const plain = await onTerminal('stty cols 80; NO_COLOR=1 tenths check', cwd);
+      const coloured = await onTerminal('stty cols 80; TERM=xterm FORCE_COLOR=1 tenths check', cwd);
+      expect(coloured.stdout).not.toBe(plain.stdout);
+      expect(shown(coloured)).toEqual(shown(plain));
+    });
+  });
+
+  it('never stand in JSON', async () => {
+    const { stdout } = await atTheBench({}, (cwd) =>
+      runLine('FORCE_COLOR=1 tenths check --format json', { cwd }),
+    );
+    expect(stdout).not.toContain('\u001b');
+    expect(JSON.parse(stdout).summary).toMatchObject({ engines: 2, sessions: 2, errors: 1 });
+  });
+});
+
+describe('a window', () => {
+  it.concurrent.runIf(hasTerminal).each([60, 80, 120])('of %i columns holds every line', async (columns) => {
+    const ran = await atTheBench({}, (cwd) => onTerminal(`stty cols ${columns}; tenths check --detail`, cwd));
+    const wide = shown(ran).filter((line) => stringWidth(line) > columns);
+    expect(wide).toEqual([]);
+    expect(shown(ran).join('\n')).toContain('3 centre');
+  });
+
+  it.runIf(hasTerminal)('that says it has no width at all gets lines all the same', async () => {
+    const ran = await atTheBench({}, (cwd) => onTerminal('stty cols 0 rows 0; tenths check', cwd));
+    expect(shown(ran).at(-2)).toMatch(/^2 engines, 2 sessions: /);
+    expect(Math.max(...shown(ran).map(stringWidth))).toBeGreaterThan(40);
+  });
+
+  it.concurrent.each([
+    ['LANG=C', false],
+    ['LC_ALL=de_DE.ISO-8859-1', false],
+    ['LANG=C.UTF-8', true],
+    ['LC_ALL=C LANG=C.UTF-8', false],
+  ])('of a locale draws with characters that it has: %s', async (environment, lines) => {
+    const { stdout } = await atTheBench({}, (cwd) => runLine(`${environment} tenths check sound`, { cwd }));
+    expect(stdout.includes('─')).toBe(lines);
+    expect(stdout.includes('|--')).toBe(!lines);
+  });
+});
+
+describe('a stream that cannot be written', () => {
+  it('whose reader has gone ends the run quietly, with the exit code of the check', async () => {
+    await atTheBench({}, async (cwd) => {
+      const line = '{ tenths check; echo "exit $?" >&2; } | head -1';
+      const { stdout, stderr } = await runLine(line, { cwd });
+      expect(stdout).toBe('Sound pump  sound\n');
+      expect(stderr).toBe('exit 1\n');
+    });
+  });
+
+  it.each(['tenths check', 'tenths check --format json', 'tenths --version', 'tenths --help'])(
+    'since a disk is full is told in words, exit 2: %s',
+    async (line) => {
+      const ran = await atTheBench({}, (cwd) => runLine(`${line} > /dev/full`, { cwd }));
+      expect(ran).toEqual({
+        stdout: '',
+        stderr: 'tenths: the output cannot be written: the disk is full (ENOSPC)\n',
+        exitCode: 2,
+      });
+    },
+  );
+
+  it('where trouble would be told changes no exit code', async () => {
+    const ran = await atTheBench({}, (cwd) => runLine('tenths check nowhere 2> /dev/full', { cwd }));
+    expect(ran).toEqual({ stdout: '', stderr: '', exitCode: 2 });
+  });
+});
