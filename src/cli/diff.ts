@@ -1,9 +1,8 @@
-import { existsSync, statSync } from 'node:fs';
-import { resolve } from 'node:path';
 import { type EngineReport, reportEngine } from '../checks/report.ts';
 import { diffStates, isSame } from '../compare/diff.ts';
 import { stateOfSession } from '../compare/state.ts';
 import { diffText } from '../output/diffText.ts';
+import { folderAt, standingAt } from '../shell/root.ts';
 import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
 import { sessionNamed } from './chooseSessions.ts';
@@ -40,8 +39,8 @@ function namesAndEngine(
   { workingDirectory }: World,
 ): { readonly names: readonly string[]; readonly engine: string | undefined } {
   const last = words.at(-1);
-  const path = last === undefined ? undefined : resolve(workingDirectory, last);
-  const isFolder = path !== undefined && existsSync(path) && statSync(path).isDirectory();
+  const path = last === undefined ? undefined : standingAt(last, workingDirectory);
+  const isFolder = path !== undefined && folderAt(path) === path;
   return isFolder && engine === undefined
     ? { names: words.slice(0, -1), engine: last }
     : { names: words, engine };
