@@ -4,10 +4,9 @@ import type { JudgedRoute, Row } from '../checks/row.ts';
 import type { Bands, SideLimit, Verdict } from '../checks/verdict.ts';
 import { BAND_NAMES, type BandName } from '../documents/limits.ts';
 import { formatUncertainty } from '../quantity/format.ts';
-import { toNumber } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
 import type { Paint } from './paint.ts';
-import { drawBand } from './picture.ts';
+import { pictureOf, type Span, spanOf } from './rowPicture.ts';
 import { type Cell, type Column, cell, fitting, layTable, painted, widthOf } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
 import { visible } from './visible.ts';
@@ -42,27 +41,35 @@ function tableOf(
   const decimals = Math.max(...rows.map((row) => printingOf(row, unitFor).decimals));
   const usual = mostCommon(rows.map((row) => bandsText(row.limits.bands, { unit, decimals })));
   const heading = `${first.characteristic.label}, ${unit.name}`;
-  const lines = fitting(style.width, SHAPES, (shape) =>
-    layTable(
-      rows.flatMap((row) => rowCells(row, { unit, decimals }, usual, session, style, shape)),
+  const span = spanOf(rows);
+  const lines = fitting(style.width, SHAPES, (shape) => {
+    const lines = rows.flatMap((row) =>
+      rowLines(row, { unit, decimals }, { usual, span, session, style, shape }),
+    );
+    const laid = layTable(
+      lines.map((line) => line.cells),
       COLUMNS,
-    ),
-  );
+    );
+    return laid.flatMap((line, index) => [line, ...belowLines(lines[index]?.below ?? '', style)]);
+  });
   return [...headingLines(heading, usual, style), ...lines];
 }
 
-/** The limits stand beside the name, or below it where both together are too wide. */
+/** The limits stand beside what they limit, or below it where that is too wide. */
 function headingLines(heading: string, limits: string, { paint, width }: TextStyle): readonly string[] {
   if (limits === '') return [paint.strong(heading)];
-  return widthOf(heading) + 2 + widthOf(limits) <= width
-    ? [`${paint.strong(heading)}  ${paint.faint(limits)}`]
-    : [paint.strong(heading), ...wrap(limits, width - 4).map((line) => `    ${paint.faint(line)}`)];
+  if (widthOf(heading) + 2 + widthOf(limits) <= width)
+    return [`${paint.strong(heading)}  ${paint.faint(limits)}`];
+  return [paint.strong(heading), ...wrap(limits, width - 2).map((line) => `  ${paint.faint(line)}`)];
 }
+
+const belowLines = (text: string, { paint, width }: TextStyle): readonly string[] =>
+  text === '' ? [] : wrap(text, width - 6).map((line) => `      ${paint.faint(line)}`);
 
 /** What gives way first where the window is narrow. */
 interface Shape {
   readonly picture: number;
-  /** What it was before, notes and limits of its own: beside the verdict, or where that is too wide on a line below. */
+  /** What it was before, notes, limits of its own and details: beside the verdict, or on a line below. */
   readonly extras: 'beside' | 'below';
   /** Positions without their labels. */
   readonly bare?: boolean;
@@ -84,35 +91,71 @@ const COLUMNS: readonly Column[] = [
   { align: 'left' },
   { align: 'left' },
   { align: 'left' },
+  { align: 'left' },
 ];
 
-function rowCells(
-  row: Row,
-  printing: Printing,
-  usual: string,
-  session: ReportedSession,
-  style: TextStyle,
-  shape: Shape,
-): readonly (readonly Cell[])[] {
+/** A row of the table, and what stands below it where the window is too narrow for it. */
+interface RowLine {
+  readonly cells: readonly Cell[];
+  readonly below: string;
+}
+
+interface Surroundings {
+  readonly usual: string;
+  readonly span: Span;
+  readonly session: ReportedSession;
+  readonly style: TextStyle;
+  readonly shape: Shape;
+}
+
+function rowLines(row: Row, printing: Printing, around: Surroundings): readonly RowLine[] {
   const [judged, ...others] = row.routes;
+  const { usual, session, style, shape } = around;
   const where = cell(shape.bare === true ? visible(row.position) : positionText(row));
-  if (judged === undefined) return [[where, cell(''), cell(''), verdictCell(row, printing, style.paint)]];
+  if (judged === undefined) {
+    return [{ cells: [where, cell(''), cell(''), verdictCell(row, printing, style.paint)], below: '' }];
+  }
   const own = bandsTexts(row.limits.bands, printing).filter((text) => !usual.split(', ').includes(text));
-  const extras = extrasText(row, judged, session, printing, own.join(', '));
+  const before = [beforeText(row, session, printing), ...judged.route.notes.map(visible)];
+  const extras = { before, limits: own.join(', ') };
+  const verdict = verdictCell(row, printing, style.paint);
   return [
-    [
-      where,
-      cell(readingText(judged, printing)),
-      cell(shape.picture === 0 ? '' : pictureOf(row, judged, shape.picture, style)),
-      verdictCell(row, printing, style.paint),
-      painted(shape.extras === 'beside' ? extras : '', style.paint.faint),
-      painted(style.detail ? detailText(judged, printing) : '', style.paint.faint),
-    ],
-    ...(shape.extras === 'below' && extras !== ''
-      ? [[{ text: style.paint.faint(`  ${extras}`), width: 0 }]]
-      : []),
-    ...others.map((other) => otherRoute(row, other, printing, shape, style)),
+    rowLine(row, judged, { where, verdict, extras }, printing, around),
+    ...others.map((other) => otherRoute(row, other, printing, around)),
   ];
+}
+
+interface Said {
+  readonly where: Cell;
+  readonly verdict: Cell;
+  readonly extras: { readonly before: readonly string[]; readonly limits: string };
+}
+
+function rowLine(
+  row: Row,
+  route: JudgedRoute,
+  said: Said,
+  printing: Printing,
+  around: Surroundings,
+): RowLine {
+  const { span, style, shape } = around;
+  const { before, limits } = said.extras;
+  const isBeside = shape.extras === 'beside';
+  const [u, from] = style.detail ? detailTexts(route, printing) : ['', ''];
+  const faint = (text: string): Cell => painted(isBeside ? text : '', style.paint.faint);
+  const cells = [
+    said.where,
+    route === row.routes[0]
+      ? cell(readingText(route, printing))
+      : painted(readingText(route, printing), style.paint.faint),
+    cell(shape.picture === 0 ? '' : pictureOf(row, route, shape.picture, span, style.glyphs)),
+    said.verdict,
+    faint([...before, limits].filter(Boolean).join('; ')),
+    faint(u),
+    faint(from),
+  ];
+  const below = [...before, limits, [u, from].filter(Boolean).join('  ')];
+  return { cells, below: isBeside ? '' : below.filter(Boolean).join('; ') };
 }
 
 export function positionText({ characteristic, position, label }: Row): string {
@@ -121,24 +164,13 @@ export function positionText({ characteristic, position, label }: Row): string {
 }
 
 /** Another route to the same thing: beside the judged one, with how well the two agree. */
-function otherRoute(
-  row: Row,
-  other: JudgedRoute,
-  printing: Printing,
-  shape: Shape,
-  style: TextStyle,
-): readonly Cell[] {
+function otherRoute(row: Row, other: JudgedRoute, printing: Printing, around: Surroundings): RowLine {
   const agreement = other.en === null ? '' : `, E_n ${other.en.toFixed(1)}`;
-  const text = `${other.route.name}${style.detail ? ` (${other.route.with.join(', ')})` : ''}${agreement}`;
-  return [
-    cell(''),
-    painted(readingText(other, printing), style.paint.faint),
-    cell(shape.picture === 0 ? '' : pictureOf(row, other, shape.picture, style)),
-    painted(visible(text), style.paint.faint),
-    cell(''),
-    painted(style.detail ? detailText(other, printing) : '', style.paint.faint),
-  ];
+  const verdict = painted(`${visible(other.route.name)}${agreement}`, around.style.paint.faint);
+  return rowLine(row, other, { where: cell(''), verdict, extras: NOTHING }, printing, around);
 }
+
+const NOTHING: Said['extras'] = { before: [], limits: '' };
 
 /** The verdict in words, with the side and the distance. */
 export function verdictText(row: Row, printing: Printing): string {
@@ -168,22 +200,15 @@ function verdictCell(row: Row, printing: Printing, paint: Paint): Cell {
   return verdict === null ? cell(text) : painted(text, paint[COLOURS[verdict]]);
 }
 
-/** What it was before, what the readings show besides, and limits of its own. */
-function extrasText(
-  row: Row,
-  judged: JudgedRoute,
-  session: ReportedSession,
-  printing: Printing,
-  ownLimits: string,
-): string {
+function beforeText(row: Row, session: ReportedSession, printing: Printing): string {
   const earlier = session.before(row)?.row.routes[0];
-  const was = earlier === undefined ? '' : `was ${readingText(earlier, printing)}`;
-  return [was, ...judged.route.notes.map(visible), ownLimits].filter(Boolean).join('; ');
+  return earlier === undefined ? '' : `was ${readingText(earlier, printing)}`;
 }
 
-function detailText({ route }: JudgedRoute, { unit }: Printing): string {
-  return `±${formatUncertainty(route.expanded, unit)}  ${route.name}, ${route.with.map(visible).join(', ')}`;
-}
+const detailTexts = ({ route }: JudgedRoute, { unit }: Printing): readonly [string, string] => [
+  `±${formatUncertainty(route.expanded, unit)}`,
+  `${route.name}, ${route.with.map(visible).join(', ')}`,
+];
 
 /** `target 0.0026 to 0.0032, new 0.0020 to 0.0038, wear max 0.0050`. */
 const bandsText = (bands: Bands, printing: Printing): string => bandsTexts(bands, printing).join(', ');
@@ -205,27 +230,3 @@ function bandText(name: BandName, band: Bands[BandName], { unit, decimals }: Pri
   if (band?.max !== undefined) return [`${name} max ${text(band.max)}`];
   return band?.min === undefined ? [] : [`${name} min ${text(band.min)}`];
 }
-
-function pictureOf(row: Row, { least, greatest }: JudgedRoute, width: number, { glyphs }: TextStyle): string {
-  const { deciding } = row.judgement;
-  const { target, new: fresh } = row.limits.bands;
-  const of = (limit: SideLimit | undefined): number | undefined => limit && toNumber(limit.amount);
-  const [min, max] = [of(deciding.min), of(deciding.max)];
-  const openTo = max !== undefined && min === undefined ? (of(fresh?.min) ?? 0) : of(fresh?.max);
-  return drawBand(
-    {
-      least: toNumber(least),
-      greatest: toNumber(greatest),
-      min,
-      max,
-      target: target && { min: of(target.min), max: of(target.max) },
-      openTo: isFar(openTo, max) ? undefined : openTo,
-    },
-    width,
-    glyphs,
-  );
-}
-
-/** A bore's picture does not begin at nought: only what lies near the limit in size is drawn to. */
-const isFar = (openTo: number | undefined, max: number | undefined): boolean =>
-  openTo === 0 && max !== undefined && max > 50_000_000;

@@ -19,7 +19,8 @@ export function engineText(
   style: TextStyle,
 ): string {
   const { engine, rule, sessions } = report;
-  const heading = `${style.paint.strong(visible(engine.document.name))}  ${style.paint.faint(visible(engine.folder))}`;
+  const folder = engine.folder === '.' ? '' : `  ${style.paint.faint(visible(engine.folder))}`;
+  const heading = `${style.paint.strong(visible(engine.document.name))}${folder}`;
   const lines = [heading, ...wrap(RULES[rule], style.width).map((line) => style.paint.faint(line))];
   if (sessions.length === 0 && engine.notJudged.length === 0) lines.push('', 'no session yet');
   for (const path of engine.notJudged) {

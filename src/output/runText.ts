@@ -32,7 +32,7 @@ function diagnosticText(
 }
 
 export const notJudgedText = (folder: string, { paint }: TextStyle): string =>
-  `${paint.strong(visible(folder))}: ${paint.bad('not judged')}, since a document that every verdict stands on has a problem\n`;
+  `${paint.strong(folder === '.' ? 'the engine here' : visible(folder))}: ${paint.bad('not judged')}, since a document that every verdict stands on has a problem\n`;
 
 /** What a run came to. */
 export interface RunCounts {
@@ -54,8 +54,10 @@ export function summaryText(
   ].filter(Boolean);
   const colour =
     diagnostics + findings.error > 0 ? paint.bad : findings.warning > 0 ? paint.notice : paint.good;
+  const looked = `${plural(engines, 'engine')}, ${plural(sessions, 'session')}:`;
+  const found = told.join(', ') || 'nothing to tell';
   return [
-    `${plural(engines, 'engine')}, ${plural(sessions, 'session')}: ${colour(told.join(', ') || 'nothing to tell')}`,
+    `${looked}${looked.length + 1 + found.length > width ? '\n  ' : ' '}${colour(found)}`,
     ...wrap(CAUTION, width).map((line) => paint.faint(line)),
     '',
   ].join('\n');
