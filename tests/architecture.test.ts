@@ -44,6 +44,7 @@ const LONGER: Readonly<Record<string, string>> = {
     'reads the documents of an engine together: each kind needs what the one before gave',
   'src/documents/limits.ts': 'one reader for one kind of document, a function a key',
   'src/output/checkTables.ts': 'one table, a function a column',
+  'src/output/diffText.ts': 'one report, a function a section and a column',
   'src/checks/readings.ts': 'seven kinds of finding beside the messages that tell them',
 };
 
