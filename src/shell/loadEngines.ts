@@ -131,7 +131,7 @@ export class ShopLoader {
       const stated = childOf(document.root, 'extends');
       const path = textOf(stated);
       if (stated === undefined || path === undefined || documentsOf.has(document.source.path)) continue;
-      const target = this.#openShared(posix.normalize(posix.join(folderOf(document.path), path)));
+      const target = this.#openShared(pathFrom(document.path, path));
       const problem = notToBeExtended(target);
       if (problem === undefined) {
         documentsOf.set(document.source.path, target);
@@ -141,6 +141,10 @@ export class ShopLoader {
     return { documents: documentsOf, problems };
   }
 }
+
+/** A path in a document stands from its folder; one from the root of the disk is left as it is, to be refused. */
+const pathFrom = (document: string, path: string): string =>
+  posix.isAbsolute(path) ? path : posix.normalize(posix.join(folderOf(document), path));
 
 interface Extended {
   readonly documents: ReadonlyMap<string, OpenedDocument>;
