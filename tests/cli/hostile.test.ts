@@ -129,20 +129,24 @@ const SMALL = HOSTILE.filter(([, content]) => !isLarge(content));
 
 describe('beside a sound engine, a file that holds', () => {
   const engine = 'kind: engine\nname: Hostile pump\nlayout: { mains: 1 }\n';
-  const small = checked(
-    Object.fromEntries(
-      SMALL.flatMap(([, content], index) => [
-        [`hostile-${index}/engine.yaml`, engine],
-        [`hostile-${index}/hostile.yaml`, content],
-      ]),
-    ),
-  );
+  let ran: Promise<Ran> | undefined;
+  const runSmall = (): Promise<Ran> => {
+    ran ??= checked(
+      Object.fromEntries(
+        SMALL.flatMap(([, content], index) => [
+          [`hostile-${index}/engine.yaml`, engine],
+          [`hostile-${index}/hostile.yaml`, content],
+        ]),
+      ),
+    );
+    return ran;
+  };
 
   it.each(SMALL)(
     '%s is refused with its place, and the sound engine is judged',
     async (title, _, codes) => {
       const index = SMALL.findIndex(([each]) => each === title);
-      expectRefused(await small, `hostile-${index}/hostile.yaml`, codes);
+      expectRefused(await runSmall(), `hostile-${index}/hostile.yaml`, codes);
     },
     60_000,
   );
@@ -203,6 +207,20 @@ describe('a file that is none', () => {
     expect(ran.stdout).toMatch(words);
     expect(ran.stdout).not.toContain('root:');
   });
+});
+
+describe('a name that a CI log would obey', () => {
+  it.each(['::error file=a::b', '  ::stop-commands::x', '##[command]x'])(
+    'never begins a line: %s',
+    async (name) => {
+      const engine = `kind: engine\nname: ${JSON.stringify(name)}\nlayout: { mains: [${JSON.stringify(name)}] }\n`;
+      const session = `${READINGS}      ${JSON.stringify(name)}: 3.2478\n`;
+      const files = { 'named/engine.yaml': engine, 'named/session.yaml': session };
+      const { stdout } = await atTheBench(files, (cwd) => runLine('tenths check named', { cwd }));
+      expect(stdout).toContain(name.trim().slice(2));
+      expect(stdout).not.toMatch(/^ *(?:::|##\[)/m);
+    },
+  );
 });
 
 describe('words of a call that a terminal would obey', () => {
