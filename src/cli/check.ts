@@ -33,10 +33,6 @@ export function check(paths: readonly string[], options: CheckOptions, world: Wo
     const help = 'an engine is a folder with a document of kind: engine';
     throw new UsageError(`no engine found in ${paths.join(', ')}`, help);
   }
-  if (options.session !== undefined && tally.sessions === 0 && tally.diagnostics === 0) {
-    const help = 'name its path, its file, a part of it, or a stage; check without --session shows all';
-    throw new UsageError(`no session is called ${options.session}`, help);
-  }
   writer.end(tally);
   held?.release();
   return tally.exitCode();

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { widthOf } from '../../src/output/table.ts';
-import { hanging, wrap } from '../../src/output/wrap.ts';
+import { wrap } from '../../src/output/wrap.ts';
 
 describe('text in a narrow window', () => {
   it.each([
@@ -33,13 +33,5 @@ describe('text in a narrow window', () => {
         for (const line of lines) expect(!line.includes(' ') || widthOf(line) <= width).toBe(true);
       }),
     );
-  });
-
-  it.each([
-    ['stands as it is where it fits', 'a b c', 5, ['a b c']],
-    ['hangs two spaces in', 'aa bb cc', 5, ['aa', '  bb', '  cc']],
-    ['and uses what is left', 'a b c d', 5, ['a b', '  c d']],
-  ])('that goes on %s', (_, text, width, lines) => {
-    expect(hanging(text, width)).toEqual(lines);
   });
 });
