@@ -45,8 +45,11 @@ export function formatDistance(distance: Fraction, unit: Unit, decimals: number)
   return `${trimmed(divide(size, TEN_TENTHS), 2)} thou`;
 }
 
-const trimmed = (value: Fraction, decimals: number): string =>
-  toDecimal(value, decimals).replace(/\.?0+$/, '');
+/** Without zeros at the end; with as many decimals more as it takes for a distance not to be none. */
+function trimmed(value: Fraction, decimals: number): string {
+  const text = toDecimal(value, decimals).replace(/\.?0+$/, '');
+  return text === '0' && value.n !== 0n ? trimmed(value, decimals + 1) : text;
+}
 
 /** A double in the unit as it is printed beside a reading: two significant digits of an uncertainty. */
 export function formatUncertainty(u: number, unit: Unit): string {
