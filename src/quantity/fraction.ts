@@ -60,13 +60,21 @@ export function round(a: Fraction): bigint {
   return a.n < 0n ? -half : half;
 }
 
-/** The nearest double. Big numerators are scaled first, since a bigint past 2^1024 has no double. */
+/** The nearest double. Where either part is past 2^1024 and has no double, their quotient is scaled first. */
 export function toNumber(a: Fraction): number {
-  const direct = Number(a.n) / Number(a.d);
-  if (Number.isFinite(direct)) return direct;
-  const shift = BigInt(Math.max(0, a.d.toString(2).length - 64));
-  return Number(a.n >> shift) / Number(a.d >> shift);
+  const [top, bottom] = [Number(a.n), Number(a.d)];
+  if (Number.isFinite(top) && Number.isFinite(bottom)) return top / bottom;
+  const shift = bitsOf(a.d) - bitsOf(a.n) + KEPT_BITS;
+  const scaled = shift < 0 ? a.n / (a.d << BigInt(-shift)) : (a.n << BigInt(shift)) / a.d;
+  // In two steps, since 2^shift may itself be past the range of a double.
+  const half = Math.trunc(shift / 2);
+  return Number(scaled) / 2 ** half / 2 ** (shift - half);
 }
+
+/** More than a double keeps. */
+const KEPT_BITS = 64;
+
+const bitsOf = (value: bigint): number => (value < 0n ? -value : value).toString(16).length * 4;
 
 /** Decimal text with exactly `places` decimals, rounded half away from zero. */
 export function toDecimal(a: Fraction, places: number): string {
