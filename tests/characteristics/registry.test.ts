@@ -1,0 +1,149 @@
+import { describe, expect, it } from 'vitest';
+import type { Characteristic } from '../../src/characteristics/characteristic.ts';
+import { characteristics, registryWith } from '../../src/characteristics/registry.ts';
+import { FAMILIES, positionAcross } from '../../src/documents/layout.ts';
+import { unitNamed } from '../../src/quantity/units.ts';
+import { shopOf } from '../shopOf.ts';
+import { asWritten, gridOfExample } from './exampleGrid.ts';
+
+const registry = registryWith([]);
+const named = characteristics.map((each) => [each.id, each] as const);
+const layout = shopOf({
+  'e/engine.yaml':
+    'kind: engine\nname: A\nlayout: { cylinders: 4, mains: 5, crankpins: 4, valves: 8, cam_bearings: 3 }\n',
+}).engine?.document.layout;
+
+describe('every entry of the registry', () => {
+  it('has an id of its own', () => {
+    expect(new Set(characteristics.map(({ id }) => id)).size).toBe(characteristics.length);
+  });
+
+  it('covers what the trade measures of a bottom end and its cylinders', () => {
+    const ids = new Set(characteristics.map(({ id }) => id));
+    for (const wanted of [
+      'main_journal_diameter main_housing_bore main_shell_thickness main_bearing_bore main_bearing_clearance',
+      'crankpin_diameter rod_housing_bore rod_shell_thickness rod_bearing_bore rod_bearing_clearance',
+      'rod_side_clearance crankshaft_end_play crankshaft_runout turning_torque',
+      'cylinder_bore piston_diameter piston_clearance top_ring_end_gap second_ring_end_gap oil_ring_end_gap',
+    ].flatMap((line) => line.split(' '))) {
+      expect(ids, wanted).toContain(wanted);
+    }
+  });
+
+  it.each(named)('%s: an id in small letters, and every text filled', (id, each) => {
+    expect(id).toMatch(/^[a-z][a-z0-9]*(_[a-z0-9]+)*$/);
+    const texts = [
+      each.label,
+      each.description,
+      each.formula,
+      each.source,
+      each.words.above,
+      each.words.below,
+    ];
+    expect(texts.filter((text) => text.trim() === '')).toEqual([]);
+    expect(FAMILIES).toContain(each.family);
+  });
+
+  it('has a label of its own, so that two tables are never headed alike', () => {
+    expect(new Set(characteristics.map(({ label }) => label)).size).toBe(characteristics.length);
+  });
+
+  it.each(named)(
+    '%s: what it is worked out from exists, and lies at a position that its own leads to',
+    (_, each) => {
+      for (const { inputs, route } of each.derivations) {
+        expect(route).not.toBe('');
+        for (const id of inputs) {
+          const input = registry.find(id);
+          expect(input, id).toBeDefined();
+          if (input === undefined || layout === undefined || each.family === 'engine') continue;
+          expect(positionAcross(layout, each.family, '1', input.family), id).toBe('1');
+        }
+      }
+    },
+  );
+
+  it.each(named)('%s: is never worked out from itself', (_, each) => {
+    const isReached = (from: Characteristic, seen: readonly string[]): boolean =>
+      from.derivations
+        .flatMap(({ inputs }) => inputs)
+        .some((id) => {
+          if (id === each.id || seen.includes(id)) return true;
+          const input = registry.find(id);
+          return input !== undefined && isReached(input, [...seen, id]);
+        });
+    expect(isReached(each, [])).toBe(false);
+  });
+
+  it.each(named.filter(([, each]) => each.derivations.length > 0))('%s: has a worked example', (_, each) => {
+    expect(each.examples.length).toBeGreaterThan(0);
+  });
+});
+
+describe('every diameter', () => {
+  const diameters = characteristics.filter(({ id }) => /_(diameter|bore)$/.test(id));
+
+  it('is there to be tested', () => expect(diameters.length).toBeGreaterThanOrEqual(8));
+
+  it.each(diameters.map((each) => [each.id, each] as const))(
+    '%s brings its taper, and its out of round',
+    (id, each) => {
+      const part = id.replace(/_[a-z]+$/, '');
+      const taper = registry.find(`${part}_taper`);
+      expect(taper).toMatchObject({ family: each.family, quantity: 'length', onlyWithLimits: true });
+      expect(taper?.derivations.map(({ inputs }) => inputs)).toEqual([[id]]);
+      const outOfRound = registry.find(`${part}_out_of_round`);
+      // Shells are eccentric and relieved at the split: with shells in there is nothing round to judge.
+      if (/^(main|rod)_bearing_bore$/.test(id)) expect(outOfRound).toBeUndefined();
+      else
+        expect(outOfRound).toMatchObject({ family: each.family, quantity: 'length', onlyWithLimits: true });
+    },
+  );
+});
+
+const worked = characteristics.flatMap((characteristic) =>
+  characteristic.examples.map((example, index) => ({
+    title: `${characteristic.id}, example ${index + 1}`,
+    characteristic,
+    example,
+  })),
+);
+
+describe('a worked example comes out as printed', () => {
+  it('there are some', () => expect(worked.length).toBeGreaterThan(10));
+
+  it.each(worked)('$title ($example.source)', ({ characteristic, example }) => {
+    const unit = unitNamed(example.unit);
+    const given = Object.keys(example.given);
+    const derivation = characteristic.derivations.find(
+      ({ inputs }) => inputs.length === given.length && inputs.every((id) => given.includes(id)),
+    );
+    const grids = derivation?.inputs.map((id) => gridOfExample(example.given[id] ?? '', unit)) ?? [];
+    const measured = derivation?.compute(grids, {});
+    expect(measured).toBeDefined();
+    if (measured === undefined) return;
+    expect(asWritten(measured.least.amount, unit, example.least)).toBe(example.least);
+    expect(asWritten(measured.greatest.amount, unit, example.greatest)).toBe(example.greatest);
+    expect(example.source).not.toBe('');
+  });
+});
+
+describe('what a shop adds', () => {
+  it('stands after ours, and one of the same id stands in place of ours', () => {
+    const own = {
+      label: 'own',
+      quantity: 'length',
+      family: 'engine',
+      formula: undefined,
+      units: new Map(),
+    } as const;
+    const found = registryWith([
+      { ...own, id: 'cam_lift' },
+      { ...own, id: 'crankshaft_end_play' },
+    ]);
+    expect(found.all.at(-1)?.id).toBe('cam_lift');
+    expect(found.find('crankshaft_end_play')?.label).toBe('own');
+    expect(found.all).toHaveLength(characteristics.length + 1);
+    expect(found.ids()).toHaveLength(characteristics.length + 1);
+  });
+});
