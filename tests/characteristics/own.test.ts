@@ -59,7 +59,7 @@ describe('a characteristic that a shop adds', () => {
 
   it('that leads back to itself finds nothing, and ends', () => {
     const circle = shop(
-      '  one: { quantity: length, formula: "two + 1" }\n  two: { quantity: length, formula: "one + 1" }\n',
+      '  one: { label: one, quantity: length, formula: "two + 1" }\n  two: { label: two, quantity: length, formula: "one + 1" }\n',
     );
     const text = {
       'shop.yaml': circle,
