@@ -10,7 +10,7 @@ const THRUST = ['thrust'];
  * Diametral clearance of a shaft in a bore. The shaft turns, so all its directions count; of the bore
  * only the carrying direction where it is named. Stations pair by name, else by order where there are
  * as many, else each with each. Least = smallest (bore − greatest shaft), greatest = largest
- * (bore − least shaft), mean = mean − mean.
+ * (bore − least shaft), mean = mean − mean of what was paired, so that it lies between the two.
  */
 export function clearance(
   bore: Grid,
@@ -19,18 +19,19 @@ export function clearance(
 ): Measured | undefined {
   const carried = columnsNamed(bore, carrying);
   const leasts: Value[] = [];
+  const means: Value[] = [];
   const greatests: Value[] = [];
   for (const [outer, inner] of pairedRows(carried, shaft)) {
     const [small, large] = [leastOf(outer), greatestOf(outer)];
     const [thin, thick] = [leastOf(inner), greatestOf(inner)];
     if (small === undefined || large === undefined || thin === undefined || thick === undefined) continue;
     leasts.push(subtractValues(small, thick));
+    means.push(subtractValues(meanValue(outer), meanValue(inner)));
     greatests.push(subtractValues(large, thin));
   }
   const [least, greatest] = [leastOf(leasts), greatestOf(greatests)];
   if (least === undefined || greatest === undefined) return undefined;
-  const mean = subtractValues(meanValue(valuesOf(carried)), meanValue(valuesOf(shaft)));
-  return { least, mean, greatest };
+  return { least, mean: meanValue(means), greatest };
 }
 
 export const pistonClearance = (cylinder: Grid, piston: Grid): Measured | undefined =>

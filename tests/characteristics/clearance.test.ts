@@ -56,7 +56,13 @@ describe('stations', () => {
 
   it('leave out what was not taken', () => {
     const journal = grid([['~'], ['3.2480']], ['front', 'rear']);
-    expect(inTenths(clearance(bore, journal))).toEqual(['0.00400', '0.00350', '0.00400']);
+    expect(inTenths(clearance(bore, journal))).toEqual(['0.00400', '0.00400', '0.00400']);
+  });
+
+  it('count in the mean only where they pair, so that it lies between the least and the greatest', () => {
+    const wide = grid([['3.2510'], ['3.2610']], ['front', 'rear']);
+    const journal = grid([['3.2480'], ['3.2480']], ['front', 'middle']);
+    expect(inTenths(clearance(wide, journal))).toEqual(['0.00300', '0.00300', '0.00300']);
   });
 
   it('give nothing where no pair of readings is left', () => {
