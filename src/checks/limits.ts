@@ -32,7 +32,9 @@ export function limitsAt(
   const bands: Partial<Record<BandName, SidedLimits>> = {};
   for (const name of BAND_NAMES) {
     const band = inForce.bands[name];
-    if (band !== undefined) bands[name] = sidesOf(band, name, { engine, characteristic, meanAt, lacking });
+    const sides = band && sidesOf(band, name, { engine, characteristic, meanAt, lacking });
+    // A band of which nothing can be worked out is none: it must not make a verdict of ok.
+    if (sides?.min !== undefined || sides?.max !== undefined) bands[name] = sides;
   }
   return { inForce, bands, lacking: [...lacking] };
 }
@@ -77,7 +79,8 @@ function formulaValues(
   { engine, meanAt, lacking }: Surroundings,
 ): ReadonlyMap<string, Fraction> | undefined {
   const values = new Map<string, Fraction>();
-  for (const name of namesIn(value.formula)) {
+  const names = namesIn(value.formula);
+  for (const name of names) {
     const mean = meanAt(name);
     const size = engine.document.sizes.get(name)?.amount;
     const found = mean ?? (size === undefined ? undefined : { amount: size, quantity: 'length' as const });
@@ -85,7 +88,7 @@ function formulaValues(
     if (found === undefined || unit === undefined) lacking.add(name);
     else values.set(name, fromBase(found.amount, unit));
   }
-  return lacking.size === 0 ? values : undefined;
+  return values.size === names.length ? values : undefined;
 }
 
 function unitOf(value: LimitValue & { kind: 'formula' }, quantity: Quantity): Unit | undefined {

@@ -94,6 +94,23 @@ describe('a limit as a formula', () => {
   });
 });
 
+describe('a band that cannot be worked out', () => {
+  const bore = '- { measure: cylinder_bore, stations: [a, b], at: { 1: [4.0100, 4.0000] } }';
+  const sized: Files = { 'e/engine.yaml': engineIn('in', 'sizes: { bore: 4 }\n') };
+  const taper = (bands: string) =>
+    verdictsOf(shopFiles(`cylinder_taper: { ${bands} }`, bore, 'teardown', sized))['cylinder_taper 1'];
+  const lacking = '{ max: { formula: "0.0001 * piston_diameter" } }';
+
+  it('does not hide another that can', () => {
+    expect(taper(`target: ${lacking}, wear: { max: { formula: "0.0005 * bore" } }`)).toBe('out');
+  });
+
+  it('does not pass a reading: without any other there is no verdict', () => {
+    expect(taper(`target: ${lacking}`)).toBeNull();
+    expect(taper(`wear: ${lacking}`)).toBeNull();
+  });
+});
+
 describe('what was read is rounded once, where it is judged', () => {
   it('a mean of three a third of a step above the limit lies on it', () => {
     const repeat = (last: string) =>
