@@ -1,4 +1,4 @@
-import type { Characteristic, DerivationChoice } from '../characteristics/characteristic.ts';
+import type { Characteristic, Derivation, DerivationChoice } from '../characteristics/characteristic.ts';
 import { type Grid, gridOfOne, type Measured, summary, valuesOf } from '../characteristics/grid.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Place } from '../diagnostic/place.ts';
@@ -123,46 +123,21 @@ export class SessionRoutes {
 
   #derived(characteristic: Characteristic, position: string, choice: DerivationChoice): readonly Route[] {
     return characteristic.derivations.flatMap((derivation) => {
-      const inputs = derivation.inputs.map((id) => this.#inputAt(id, characteristic, position));
-      const found = inputs.flatMap((input) => input ?? []);
-      // What comes wholly from another session was judged there.
-      if (found.length < inputs.length || found.every(({ takenFrom }) => takenFrom !== undefined)) return [];
-      const measured = derivation.compute(
-        found.map((input) => input.grid),
-        choice,
-      );
-      const [first] = found;
-      if (measured === undefined || first === undefined) return [];
-      return [
-        {
-          name: derivation.route,
-          with: [...new Set(found.flatMap((input) => input.with))],
-          grid: gridOfOne(measured.mean),
-          measured,
-          ...uncertaintyOf(measured),
-          written: [],
-          lastDigit: finest(found.map((input) => input.lastDigit)),
-          place: first.place,
-          inputs: found,
-          block: undefined,
-          notes: [
-            ...(measured.remark === undefined ? [] : [measured.remark]),
-            ...found.flatMap(({ takenFrom, label }) =>
-              takenFrom === undefined ? [] : [`${label} of ${takenFrom}`],
-            ),
-          ],
-          label: characteristic.label,
-          takenFrom: undefined,
-        },
-      ];
+      const inputs = derivation.inputs.map((id) => this.#inputsAt(id, characteristic, position));
+      for (const chosen of choicesOf(inputs)) {
+        const route = derivedRoute(characteristic, derivation, chosen, choice);
+        if (route !== undefined) return [route];
+      }
+      return [];
     });
   }
 
-  #inputAt(id: string, of: Characteristic, position: string): Route | undefined {
+  #inputsAt(id: string, of: Characteristic, position: string): readonly Route[] {
     const input = this.#registry.find(id);
     const at = input && positionAcross(this.#engine.document.layout, of.family, position, input.family);
-    if (input === undefined || at === undefined) return undefined;
-    return this.at(input, at, {})[0] ?? this.#fromUsed(input, at);
+    if (input === undefined || at === undefined) return [];
+    const own = this.at(input, at, {});
+    return own.length > 0 ? own : [this.#fromUsed(input, at)].flatMap((used) => used ?? []);
   }
 
   /** Whether a session that this one uses has it. */
@@ -191,6 +166,51 @@ export const usedSessions = (engine: Engine, session: SessionDocument): readonly
     .filter((each) => each !== session && each.date <= session.date)
     .filter((each) => session.uses.some(({ name }) => name === each.name))
     .reverse();
+
+/**
+ * The judged route of each input. With one input alone also the others, should the judged one not do: a single
+ * check reading must not take away the out of round that a whole grid has shown.
+ */
+function choicesOf(inputs: readonly (readonly Route[])[]): readonly (readonly Route[])[] {
+  const [only, ...others] = inputs;
+  if (only !== undefined && others.length === 0) return only.map((route) => [route]);
+  const judged = inputs.flatMap(([first]) => first ?? []);
+  return judged.length < inputs.length ? [] : [judged];
+}
+
+function derivedRoute(
+  { label }: Characteristic,
+  derivation: Derivation,
+  inputs: readonly Route[],
+  choice: DerivationChoice,
+): Route | undefined {
+  const [first] = inputs;
+  // What comes wholly from another session was judged there.
+  if (first === undefined || inputs.every(({ takenFrom }) => takenFrom !== undefined)) return undefined;
+  const grids = inputs.map((input) => input.grid);
+  const measured = derivation.compute(grids, choice);
+  if (measured === undefined) return undefined;
+  return {
+    name: derivation.route,
+    with: [...new Set(inputs.flatMap((input) => input.with))],
+    grid: gridOfOne(measured.mean),
+    measured,
+    ...uncertaintyOf(measured),
+    written: [],
+    lastDigit: finest(inputs.map((input) => input.lastDigit)),
+    place: first.place,
+    inputs,
+    block: undefined,
+    notes: [
+      ...(measured.remark === undefined ? [] : [measured.remark]),
+      ...inputs.flatMap((input) =>
+        input.takenFrom === undefined ? [] : [`${input.label} of ${input.takenFrom}`],
+      ),
+    ],
+    label,
+    takenFrom: undefined,
+  };
+}
 
 /** Of the ends of what was measured the less certain counts for both. */
 export function uncertaintyOf(measured: Measured): Pick<Route, 'worse' | 'u' | 'dof' | 'expanded'> {

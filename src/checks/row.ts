@@ -81,7 +81,9 @@ function rowAt(characteristic: Characteristic, position: string, view: SessionVi
   const { engine, session, options } = view;
   const stated = limitsInForce(engine.limits, engine.document.layout, characteristic, position);
   const routes =
-    characteristic.onlyWithLimits === true && Object.keys(stated.bands).length === 0
+    characteristic.onlyWithLimits === true &&
+    Object.keys(stated.bands).length === 0 &&
+    !session.blocks.some((block) => block.measure.id === characteristic.id)
       ? []
       : view.routes.at(characteristic, position, choiceOf(stated, engine));
   const limits = limitsAt(engine, characteristic, position, meanAt(position, view));

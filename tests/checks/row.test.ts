@@ -184,6 +184,23 @@ describe('out of round and taper', () => {
     ]);
   });
 
+  it('are kept where one more reading of the diameter gives neither', () => {
+    const limits =
+      'main_journal_out_of_round: { wear: { max: 0.0005 } }\nmain_journal_taper: { wear: { max: 0.0003 } }';
+    const check = '- { measure: main_journal_diameter, at: { 1: 3.2476 } }';
+    expect(verdictsOf(shopFiles(limits, `${journal}\n${check}`, 'teardown'))).toMatchObject({
+      'main_journal_out_of_round 1': 'out',
+      'main_journal_taper 1': 'out',
+    });
+  });
+
+  it('read directly have their row, with limits or without', () => {
+    const direct = '- { measure: main_journal_out_of_round, at: { 1: 0.0005 } }';
+    expect(verdictsOf(shopFiles(CLEARANCE, direct, 'teardown'))).toEqual({
+      'main_journal_out_of_round 1': null,
+    });
+  });
+
   it('taper by ends or by range, as the limit says', () => {
     const three =
       '- { measure: cylinder_bore, stations: [top, middle, bottom], at: { 1: [4.1262, 4.1265, 4.1254] } }';
