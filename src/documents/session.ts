@@ -66,7 +66,7 @@ export function readSession(
     study: readStudy(root, around.measures, context),
     concessions: readConcessions(root, around, context),
     uses: readUses(childOf(root, 'uses')),
-    work: items.flatMap((item, index) => readWork(item, index) ?? []),
+    work: items.flatMap((item, index) => readWork(item, index)),
     placeOf: context.source.place,
     start: context.source.place(startOf(root)),
     kept: NOT_JUDGED_YET.filter((key) => childOf(root, key) !== undefined),
@@ -92,9 +92,15 @@ function readDate(root: Node, context: DocumentContext): string {
 const readConditions = (node: Node): ReadonlyMap<string, string> =>
   new Map(entriesOf(childOf(node, 'conditions')).map(({ key, node: value }) => [key, textOf(value) ?? '']));
 
-function readWork(item: Node, index: number): WorkDone | undefined {
-  const [work, on] = [textAt(item, 'work'), readNamed(childOf(item, 'on'))];
-  return work === undefined || on === undefined ? undefined : { index, work, on };
+/** One for each part that was worked on. */
+function readWork(item: Node, index: number): readonly WorkDone[] {
+  const [work, on] = [textAt(item, 'work'), childOf(item, 'on')];
+  if (work === undefined || on === undefined) return [];
+  const parts = on.kind === 'list' ? on.items : [on];
+  return parts.flatMap((part) => {
+    const named = readNamed(part);
+    return named === undefined ? [] : [{ index, work, on: named }];
+  });
 }
 
 const readUses = (node: Node | undefined): readonly Named[] =>

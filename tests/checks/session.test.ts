@@ -51,6 +51,17 @@ describe('work on a part', () => {
     ).toBe('missing');
   });
 
+  it('on several parts lets each of them step back', () => {
+    const both = '- { work: honed, on: [cylinder 2, cylinder 3] }';
+    const files = blocks(bore('1: 4.1310, 2: 4.1310, 3: 4.1310'), both, bore('4: 4.1250'));
+    expect(verdictsOf(files)).toMatchObject({
+      'cylinder_bore 1': 'out',
+      'cylinder_bore 2': 'missing',
+      'cylinder_bore 3': 'missing',
+      'cylinder_bore 4': 'ok',
+    });
+  });
+
   it('on the crankshaft lets every journal and pin step back', () => {
     const files = shopFiles(
       'main_journal_diameter: { wear: { min: 2.9 } }',
