@@ -32,7 +32,15 @@ const SHORTHAND: Readonly<Record<string, Fraction>> = {
 };
 
 /** The keys of a map that is one point; a map with others names stations. */
-const POINT_KEYS = new Set(['value', 'repeat', 'go', 'no_go', 'note', 'was', 'why']);
+export const POINT_KEYS: ReadonlySet<string> = new Set([
+  'value',
+  'repeat',
+  'go',
+  'no_go',
+  'note',
+  'was',
+  'why',
+]);
 
 export const isPoint = (node: Node): boolean =>
   node.kind === 'scalar' ||

@@ -2,7 +2,7 @@ import { entriesOf, itemsOf, textAt, textOf } from './access.ts';
 import { type DocumentContext, report } from './amount.ts';
 import type { Measure } from './measure.ts';
 import type { Node } from './node.ts';
-import { isPoint, readPoint } from './points.ts';
+import { isPoint, POINT_KEYS, readPoint } from './points.ts';
 import type { Point, PositionReading, ReadAmount, Station } from './reading.ts';
 import type { ReadingGrid } from './shop.ts';
 
@@ -30,7 +30,7 @@ export function readPosition(
     return { ...base, stations: [UNNAMED], directions: [undefined], rows: [[point(node, pointer)]] };
   }
   if (node.kind === 'map') {
-    const entries = entriesOf(node);
+    const entries = entriesOf(node).filter(({ key }) => !POINT_KEYS.has(key));
     const rows = entries.map(({ key, node: value }) => [point(value, `${pointer}/${key}`)]);
     return {
       ...base,

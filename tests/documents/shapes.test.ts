@@ -87,6 +87,12 @@ describe('shell halves', () => {
     expect(figuresOf(readingOf(shell(at)))).toEqual([['0.1247'], ['0.1252']]);
   });
 
+  it('may have a note beside them, which is no third', () => {
+    const noted = shell('{ upper: 0.1247, lower: 0.1252, note: polished }');
+    expect(stationsOf(noted)).toEqual(['upper', 'lower']);
+    expect(readingOf(noted).notes).toEqual(['polished']);
+  });
+
   it('are not three', () =>
     expect(refusedIn(shell('[0.1247, 0.1252, 0.1250]'))).toEqual(['value [0.1247, 0.1252, 0.1250]']));
 });
