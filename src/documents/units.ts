@@ -4,7 +4,7 @@ import { childOf, entriesOf, textOf } from './access.ts';
 import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
 import type { Node } from './node.ts';
 
-/** `units: { length: in, torque: lbf ft }` of a document. */
+/** `units: { length: in, torque: lbf ft }` of a document. A unit of another quantity the schema has refused. */
 export function readUnits(root: Node | undefined, context: DocumentContext): UnitsInForce {
   const units = new Map<Quantity, Unit>();
   for (const { key, node } of entriesOf(childOf(root, 'units'))) {
@@ -13,14 +13,7 @@ export function readUnits(root: Node | undefined, context: DocumentContext): Uni
     if (unit === undefined) {
       const help = didYouMean(name ?? '', UNIT_SPELLINGS);
       report(context, 'value', node.span, `${name ?? 'nothing'} is not a unit`, help);
-    } else if (unit.quantity !== key) {
-      report(
-        context,
-        'wrong-quantity',
-        node.span,
-        `${unit.name} is a unit of ${unit.quantity}, not of ${key}`,
-      );
-    } else units.set(unit.quantity, unit);
+    } else if (unit.quantity === key) units.set(unit.quantity, unit);
   }
   return units;
 }
