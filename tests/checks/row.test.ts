@@ -113,6 +113,8 @@ describe('a position that was left out', () => {
     const turning =
       '- { measure: turning_torque, after: [{ step: crankshaft, value: 2 }, { step: piston 1, value: ~ }] }';
     expect(verdictsOf(shopFiles(limit, turning))).toEqual({ 'turning_torque crankshaft': 'ok' });
+    const byName = '- { measure: turning_torque, at: { crankshaft: 2, piston 1: ~ } }';
+    expect(verdictsOf(shopFiles(limit, byName))).toEqual({ 'turning_torque crankshaft': 'ok' });
   });
 });
 
