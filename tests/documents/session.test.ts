@@ -46,10 +46,15 @@ describe('a session', () => {
   });
 
   it('says what it keeps and does not judge', () => {
-    const session = sessionIn(
-      `${head()}found: [{ on: main 3, is: wiped to copper, do: renew }]\nuses: [earlier]\n`,
-    );
-    expect(session.kept).toEqual(['found', 'uses']);
+    const session = sessionIn(`${head()}found: [{ on: main 3, is: wiped to copper, do: renew }]\n`);
+    expect(session.kept).toEqual(['found']);
+  });
+
+  it('may use another session of the engine, and no other', () => {
+    const earlier = { 'e/earlier.yaml': head('2026-01-03') };
+    const uses = (name: string) => refusalsOf({ ...files(`${head()}uses: [${name}]\n`), ...earlier });
+    expect(uses('earlier')).toEqual([]);
+    expect(uses('earliest')).toEqual(['e/2026-02-03-teardown.yaml:4:8 value']);
   });
 });
 
