@@ -3,18 +3,10 @@ import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
+import { BUNDLE, PROGRAM } from './bundle.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const dist = join(root, 'dist');
-
-const SHARED = {
-  absWorkingDir: root,
-  bundle: true,
-  format: 'esm',
-  platform: 'node',
-  target: 'node20',
-  logLevel: 'error',
-};
 
 await writeGenerated(await loadGenerator());
 if (existsSync(join(root, 'src/cli/main.ts'))) await bundleProgram();
@@ -22,7 +14,7 @@ if (existsSync(join(root, 'src/cli/main.ts'))) await bundleProgram();
 /** Node 20 runs no TypeScript, so the generator is bundled before it can run; its packages are found from dist/. */
 async function loadGenerator() {
   const outfile = join(dist, 'generate.mjs');
-  await build({ ...SHARED, entryPoints: ['src/build/generate.ts'], packages: 'external', outfile });
+  await build({ ...BUNDLE, entryPoints: ['src/build/generate.ts'], packages: 'external', outfile });
   try {
     return await import(pathToFileURL(outfile).href);
   } finally {
@@ -34,7 +26,7 @@ async function writeGenerated({ schemaFiles, validatorsSource }) {
   mkdirSync(join(root, 'schemas'), { recursive: true });
   for (const [name, text] of schemaFiles()) writeIfChanged(join(root, 'schemas', name), text);
   const { outputFiles } = await build({
-    ...SHARED,
+    ...BUNDLE,
     stdin: { contents: validatorsSource(), resolveDir: root },
     write: false,
     minify: true,
@@ -48,13 +40,11 @@ async function writeGenerated({ schemaFiles, validatorsSource }) {
 async function bundleProgram() {
   rmSync(dist, { recursive: true, force: true });
   await build({
-    ...SHARED,
+    ...PROGRAM,
     entryPoints: ['src/cli/main.ts'],
     outdir: 'dist',
     splitting: true,
     legalComments: 'external',
-    // Some packages are CommonJS and ask for Node's own modules by `require`.
-    banner: { js: "import{createRequire}from'node:module';const require=createRequire(import.meta.url);" },
   });
 }
 

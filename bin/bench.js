@@ -1,0 +1,97 @@
+// Measures the program against bare node and against parsing alone, and prints a table; nothing fails when it is slow,
+// since a busy machine would make it so. `--quick` takes fewer rounds.
+import { mkdtempSync, rmSync } from 'node:fs';
+import { cpus, loadavg, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+import { median, medians, numberFrom, time } from './bench/runs.js';
+import { writeShop } from './bench/shop.js';
+import { PROGRAM } from './bundle.js';
+
+const here = (name) => fileURLToPath(new URL(name, import.meta.url));
+const program = here('tenths.js');
+const quick = process.argv.includes('--quick');
+// An engine with readings that are out makes the check end with 1.
+const CHECKED = [0, 1];
+const HEAD = ['', 'measured', 'ratio', 'target'];
+
+const ms = (value) => `${value.toFixed(0)} ms`;
+const mib = (kib) => `${(kib / 1024).toFixed(0)} MiB`;
+const ratio = (value) => value.toFixed(2);
+const loadText = () => `load ${loadavg()[0].toFixed(2)}`;
+
+const scratch = mkdtempSync(join(tmpdir(), 'tenths-bench-'));
+try {
+  process.stdout.write(`node ${process.version}, ${cpus().length} cores, ${loadText()}\n\n`);
+  const rows = [...startUp(quick ? 7 : 25), ...(await manyEngines(quick ? 1 : 5))];
+  process.stdout.write(`${tableText([HEAD, ...rows])}\n${loadText()} at the end\n`);
+} finally {
+  rmSync(scratch, { recursive: true, force: true });
+}
+
+function startUp(rounds) {
+  const times = medians(
+    {
+      node: () => time([here('bench/nothing.js')]),
+      version: () => time([program, '--version']),
+      check: () => time([program, 'check', here('bench/engine')], CHECKED),
+    },
+    rounds,
+  );
+  const row = (what, name, target) => [what, ms(times[name]), ratio(times[name] / times.node), target];
+  return [
+    [`bare node, median of ${rounds}`, ms(times.node), '1.00', ''],
+    row('--version', 'version', '1.3 of bare node'),
+    row('check of one engine, six documents', 'check', '2.0, at most 2.5 of bare node'),
+  ];
+}
+
+async function manyEngines(rounds) {
+  const parser = await bundledParser();
+  const folder = (engines) => join(scratch, String(engines));
+  for (const engines of [100, 1000]) writeShop(folder(engines), engines);
+  const check = (engines) => [program, 'check', folder(engines), '--format', 'json'];
+  const times = medians(
+    {
+      parse: () => numberFrom([parser, folder(1000)]),
+      hundred: () => time(check(100), CHECKED),
+      thousand: () => time(check(1000), CHECKED),
+    },
+    rounds,
+  );
+  const peak = (engines) =>
+    median(
+      Array.from({ length: rounds }, () =>
+        numberFrom(['--import', pathToFileURL(here('bench/peak.js')).href, ...check(engines)], {
+          pipe: 3,
+          exit: CHECKED,
+        }),
+      ),
+    );
+  const [few, many] = [peak(100), peak(1000)];
+  return [
+    [`parsing 1,000 engines, median of ${rounds}`, ms(times.parse), '1.00', ''],
+    ['check of 1,000 engines', ms(times.thousand), ratio(times.thousand / times.parse), '1.5 of parsing'],
+    ['check of 100 engines', ms(times.hundred), ratio(times.thousand / times.hundred), '10 times for 1,000'],
+    ['peak memory of 100 engines', mib(few), '1.00', ''],
+    ['peak memory of 1,000 engines', mib(many), ratio(many / few), '1.3 of that of 100'],
+  ];
+}
+
+/** The parser on its own, from the same sources and in the same way as the program's. */
+async function bundledParser() {
+  const outfile = join(scratch, 'parse.mjs');
+  await build({ ...PROGRAM, entryPoints: [here('bench/parse.js')], outfile });
+  return outfile;
+}
+
+function tableText(rows) {
+  const widths = HEAD.map((_, column) => Math.max(...rows.map((row) => row[column].length)));
+  return rows
+    .map(([what, measured, times, target]) =>
+      [what.padEnd(widths[0]), measured.padStart(widths[1]), times.padStart(widths[2]), target].join('  '),
+    )
+    .map((line) => `${line.trimEnd()}\n`)
+    .join('');
+}

@@ -1,0 +1,1 @@
+// The least that node can be asked to do.
