@@ -59,7 +59,7 @@ function pieceAround(line: string, place: Place, room: number): Piece {
   const right = Math.min(line.length, from + 2 * room);
   const cells: Cell[] = [];
   let column = 0;
-  for (const { segment, index } of segmenter.segment(line.slice(left, right))) {
+  for (const { segment, index } of charactersOf(line.slice(left, right))) {
     const text = segment === '\t' ? ' '.repeat(TAB_WIDTH - (column % TAB_WIDTH)) : visible(segment);
     const width = stringWidth(text);
     const start = left + index;
@@ -69,7 +69,13 @@ function pieceAround(line: string, place: Place, room: number): Piece {
   return { cells, before: left > 0, after: right < line.length };
 }
 
-const segmenter = new Intl.Segmenter();
+/** Made when the first frame is: it takes 10 ms, and most runs show none. */
+let segmenter: Intl.Segmenter | undefined;
+
+function charactersOf(text: string): Intl.Segments {
+  segmenter ??= new Intl.Segmenter();
+  return segmenter.segment(text);
+}
 
 const widthOf = (cells: readonly Cell[]): number => cells.reduce((sum, { width }) => sum + width, 0);
 
