@@ -15,17 +15,27 @@ export const BUNDLE = {
 };
 
 /**
- * Loading string-width makes a segmenter and reads all emoji, 25 ms and a third of node's own start; most checks never
- * ask it anything. `require` of a bundled module runs it only when it is called.
+ * What takes long to load and is rarely or never asked for. `require` of a bundled module runs it only when called.
+ * - string-width makes a segmenter and reads all emoji: 25 ms, a third of node's own start.
+ * - chalk looks at the terminal as it loads, though we tell it what to do.
+ * - node:process as a module opens all three standard streams, where the global of that name does not.
+ * - commander may start other programs, and ours has none to start.
  */
-const lazyStringWidth = {
-  name: 'lazy-string-width',
+const LIGHTER = new Map([
+  ['string-width', "let width; export default (text) => (width ??= require('string-width').default)(text);"],
+  ['chalk', "export function Chalk(options) { return new (require('chalk').Chalk)(options); }"],
+  ['node:process', 'module.exports = process;'],
+  ['node:child_process', 'module.exports = {};'],
+]);
+
+const lighter = {
+  name: 'lighter',
   setup({ onResolve, onLoad }) {
-    onResolve({ filter: /^string-width$/ }, ({ path, kind }) =>
-      kind === 'import-statement' ? { path, namespace: 'lazy' } : undefined,
+    onResolve({ filter: /^(string-width|chalk|node:process|node:child_process)$/ }, ({ path, namespace }) =>
+      namespace === 'lighter' ? undefined : { path, namespace: 'lighter' },
     );
-    onLoad({ filter: /.*/, namespace: 'lazy' }, () => ({
-      contents: "let width; export default (text) => (width ??= require('string-width').default)(text);",
+    onLoad({ filter: /.*/, namespace: 'lighter' }, ({ path }) => ({
+      contents: LIGHTER.get(path),
       resolveDir: root,
     }));
   },
@@ -34,7 +44,7 @@ const lazyStringWidth = {
 /** What runs in the end. */
 export const PROGRAM = {
   ...BUNDLE,
-  plugins: [lazyStringWidth],
+  plugins: [lighter],
   // Some packages are CommonJS and ask for Node's own modules by `require`.
   banner: { js: "import{createRequire}from'node:module';const require=createRequire(import.meta.url);" },
 };

@@ -20,7 +20,8 @@ if (words.length === 1 && (words[0] === '--version' || words[0] === '-V')) {
     workingDirectory: process.cwd(),
     environment: process.env,
     out: process.stdout,
-    err: process.stderr,
+    // Opened when something goes wrong: most runs have nothing to say there.
+    err: { write: (text) => process.stderr.write(text) },
   });
   process.exitCode = isWritten ? exitCode : 2;
 }

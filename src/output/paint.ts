@@ -11,6 +11,8 @@ export interface Paint {
 
 /** The caller decides: chalk's own look at the terminal does not honour NO_COLOR. */
 export function paintWith(level: ColorSupportLevel): Paint {
+  // Without colours there is nothing to load for them.
+  if (level === 0) return PLAIN;
   const chalk = new Chalk({ level });
   return {
     good: chalk.green,
@@ -20,3 +22,7 @@ export function paintWith(level: ColorSupportLevel): Paint {
     strong: chalk.bold,
   };
 }
+
+const asItIs = (text: string): string => text;
+
+const PLAIN: Paint = { good: asItIs, notice: asItIs, bad: asItIs, faint: asItIs, strong: asItIs };
