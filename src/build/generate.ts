@@ -1,7 +1,8 @@
 import { Ajv } from 'ajv';
 import standalone from 'ajv/dist/standalone/index.js';
 import { characteristics } from '../characteristics/registry.ts';
-import { buildSchemas, KINDS } from '../documents/schema/schemas.ts';
+import { KINDS } from '../documents/schema/kinds.ts';
+import { buildSchemas } from '../documents/schema/schemas.ts';
 import { checkSchema } from '../output/schema/checkSchema.ts';
 import { compact, SHARED } from './compact.ts';
 

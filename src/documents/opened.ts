@@ -4,7 +4,7 @@ import { didYouMean, nearest } from '../diagnostic/suggestion.ts';
 import { childOf, textOf } from './access.ts';
 import { loadYaml } from './loader.ts';
 import type { Node, SourceText } from './node.ts';
-import { KINDS, type Kind } from './schema/schemas.ts';
+import { KINDS, type Kind } from './schema/kinds.ts';
 import { sniffKind } from './sniff.ts';
 import { validate } from './validate.ts';
 

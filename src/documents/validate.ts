@@ -3,8 +3,8 @@ import { didYouMean } from '../diagnostic/suggestion.ts';
 import { itemName, subjectName } from './itemName.ts';
 import type { Node, SourceText, Span } from './node.ts';
 import { type Refusal, refusalsOf, withoutMisspelt } from './refusal.ts';
-import { PATTERNS } from './schema/scalars.ts';
-import type { Kind } from './schema/schemas.ts';
+import type { Kind } from './schema/kinds.ts';
+import { PATTERNS } from './schema/patterns.ts';
 import {
   engine,
   instruments,

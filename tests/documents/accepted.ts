@@ -1,4 +1,4 @@
-import type { Kind } from '../../src/documents/schema/schemas.ts';
+import type { Kind } from '../../src/documents/schema/kinds.ts';
 
 /** Sound documents, by what they show. Everything in them is invented. */
 export const ACCEPTED: readonly (readonly [title: string, kind: Kind, text: string])[] = [

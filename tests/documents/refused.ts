@@ -1,4 +1,4 @@
-import type { Kind } from '../../src/documents/schema/schemas.ts';
+import type { Kind } from '../../src/documents/schema/kinds.ts';
 
 export interface Refused {
   readonly title: string;

@@ -2,8 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { newAjv, schemaFiles, validatorsSource } from '../../src/build/generate.ts';
 import { characteristics } from '../../src/characteristics/registry.ts';
+import { KINDS } from '../../src/documents/schema/kinds.ts';
 import type { Schema } from '../../src/documents/schema/scalars.ts';
-import { buildSchemas, KINDS } from '../../src/documents/schema/schemas.ts';
+import { buildSchemas } from '../../src/documents/schema/schemas.ts';
 import {
   engine,
   instruments,

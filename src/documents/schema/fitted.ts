@@ -1,5 +1,6 @@
 import { FAMILIES, note, source } from './document.ts';
-import { about, choice, grade, PATTERNS, type Schema, word } from './scalars.ts';
+import { PATTERNS } from './patterns.ts';
+import { about, choice, grade, type Schema, word } from './scalars.ts';
 import { mapShape, named, type Properties } from './shared.ts';
 
 const identity: Properties = {

@@ -1,11 +1,11 @@
 import { INSTRUMENT_TYPES } from '../../measurement/instrument.ts';
 import { document, note } from './document.ts';
+import { PATTERNS } from './patterns.ts';
 import {
   AMOUNT_ITEM,
   about,
   amount,
   date,
-  PATTERNS,
   percentOrAmount,
   positiveNumber,
   type Schema,

@@ -1,6 +1,7 @@
 import { ownCharacteristics } from './characteristic.ts';
 import { document, note, source } from './document.ts';
-import { about, amount, choice, PATTERNS, RANGE_TEXT, type Schema, text } from './scalars.ts';
+import { PATTERNS } from './patterns.ts';
+import { about, amount, choice, RANGE_TEXT, type Schema, text } from './scalars.ts';
 import { keyedByCharacteristic, mapShape, named, type Offered, type Properties } from './shared.ts';
 
 export const limitsSchema = (offered: readonly Offered[]): Schema =>

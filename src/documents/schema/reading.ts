@@ -1,5 +1,6 @@
 import { by, note, photos } from './document.ts';
 import { directions, stations } from './grid.ts';
+import { PATTERNS } from './patterns.ts';
 import { at, trace } from './points.ts';
 import {
   about,
@@ -7,7 +8,6 @@ import {
   amountOrNothing,
   choice,
   date,
-  PATTERNS,
   type Schema,
   text,
   word,

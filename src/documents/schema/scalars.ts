@@ -1,4 +1,4 @@
-import { UNIT_SPELLINGS } from '../../quantity/units.ts';
+import { PATTERNS } from './patterns.ts';
 
 /** A JSON Schema in the draft-07 vocabulary, as plain data. */
 export interface Schema {
@@ -17,28 +17,6 @@ export const about = (title: string, description: string, ...examples: readonly 
   description,
   examples,
 });
-
-/*
- * Every pattern here is a row of fixed parts, none of which can match what its neighbour matches, so that no
- * text makes it try again and again. They are read with the `u` flag: nothing is escaped that need not be.
- */
-const NUMBER = '[-+]?(?:(?:0|[1-9][0-9]*)(?:\\.[0-9]+)?|\\.[0-9]+)';
-const LONGEST_FIRST = [...UNIT_SPELLINGS].sort((a, b) => b.length - a.length);
-const UNIT = `(?:${LONGEST_FIRST.join('|')})`;
-const AMOUNT = `${NUMBER}(?: ?${UNIT})?`;
-
-export const PATTERNS = {
-  withUnit: `^${NUMBER} ?${UNIT}$`,
-  range: `^${AMOUNT} to ${AMOUNT}$`,
-  rangeOrUnder: `^(?:under ${AMOUNT}|${NUMBER} ?${UNIT}|${AMOUNT} to ${AMOUNT})$`,
-  withUnitOrRange: `^(?:${NUMBER} ?${UNIT}|${AMOUNT} to ${AMOUNT})$`,
-  percent: `^${NUMBER} ?%$`,
-  withUnitOrPercent: `^${NUMBER} ?(?:%|${UNIT})$`,
-  grade: `^(?:std|${AMOUNT} (?:under|over))$`,
-  date: '^[0-9]{4}-[0-9]{2}-[0-9]{2}$',
-  identifier: '^[a-z][a-z0-9_]*$',
-  notBlank: '\\S',
-} as const;
 
 /** `errorMessage` is what an editor shows, and the help our own diagnostics give, when the value is refused. */
 const scalar = (told: About, errorMessage: string, rest: Schema): Schema => ({

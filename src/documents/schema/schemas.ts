@@ -1,15 +1,12 @@
 import { engineSchema } from './engine.ts';
 import { instrumentsSchema } from './instruments.ts';
+import type { Kind } from './kinds.ts';
 import { limitsSchema } from './limits.ts';
 import type { Schema } from './scalars.ts';
 import { sessionSchema } from './session.ts';
 import type { Offered } from './shared.ts';
 import { shopSchema } from './shop.ts';
 import { torqueSchema } from './torque.ts';
-
-export const KINDS = ['shop', 'engine', 'limits', 'instruments', 'session', 'torque'] as const;
-
-export type Kind = (typeof KINDS)[number];
 
 /** The schema of every kind of document, offering the characteristics of the registry by name. */
 export function buildSchemas(characteristics: readonly Offered[]): Readonly<Record<Kind, Schema>> {

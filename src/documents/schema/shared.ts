@@ -1,4 +1,5 @@
-import { type About, PATTERNS, type Schema, withExample } from './scalars.ts';
+import { PATTERNS } from './patterns.ts';
+import { type About, type Schema, withExample } from './scalars.ts';
 
 /** What a schema needs to know of a characteristic, to offer it by name. */
 export interface Offered {

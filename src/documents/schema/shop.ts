@@ -1,7 +1,8 @@
 import { ownCharacteristics } from './characteristic.ts';
 import { decisionRule, document } from './document.ts';
 import { directions, stations } from './grid.ts';
-import { about, PATTERNS, type Schema, text } from './scalars.ts';
+import { PATTERNS } from './patterns.ts';
+import { about, type Schema, text } from './scalars.ts';
 import { mapShape, type Offered } from './shared.ts';
 
 export const shopSchema = (offered: readonly Offered[]): Schema =>

@@ -1,4 +1,5 @@
 import { by, note } from './document.ts';
+import { PATTERNS } from './patterns.ts';
 import {
   about,
   amount,
@@ -6,7 +7,6 @@ import {
   amountOrRange,
   choice,
   date,
-  PATTERNS,
   RANGE_TEXT,
   type Schema,
   text,

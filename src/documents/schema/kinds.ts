@@ -1,0 +1,3 @@
+export const KINDS = ['shop', 'engine', 'limits', 'instruments', 'session', 'torque'] as const;
+
+export type Kind = (typeof KINDS)[number];
