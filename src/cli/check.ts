@@ -38,6 +38,9 @@ export function check(paths: readonly string[], options: CheckOptions, world: Wo
   return tally.exitCode();
 }
 
+/** As many engines as are checked sooner than the optimising compiler has warmed up. */
+const FEW = 30;
+
 interface Run {
   readonly tally: Tally;
   readonly writer: CheckWriter;
@@ -53,6 +56,7 @@ function checkShop(
   const { engines, others } = shop.loader.find({
     folders: selected.map((path) => shop.inRoot(folderAt(path))),
   });
+  if (engines.length > FEW) world.optimise?.();
   const files = new Set(
     selected.filter((path) => folderAt(path) !== path).map((path) => shop.store.shown(shop.inRoot(path))),
   );

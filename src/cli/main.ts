@@ -1,27 +1,35 @@
-import { listenForFailure } from '../shell/outputFailure.ts';
+import { optimise, skipOptimising } from '../shell/compiler.ts';
+import { CannotWrite, standardStream } from '../shell/standardStream.ts';
 import { VERSION } from '../version.ts';
 
 const [, , ...words] = process.argv;
-
-let isWritten = true;
-listenForFailure(process.stdout, (reason) => {
-  isWritten = false;
-  process.exitCode = 2;
-  process.stderr.write(`tenths: the output cannot be written: ${reason}\n`);
-});
-listenForFailure(process.stderr, () => {});
+const out = standardStream(1);
 
 if (words.length === 1 && (words[0] === '--version' || words[0] === '-V')) {
-  process.stdout.write(`${VERSION}\n`);
+  out.write(`${VERSION}\n`);
 } else {
-  // Loaded only where it is needed: asking for the version is to cost little more than starting Node.
-  const { run } = await import('./run.ts');
-  const exitCode = await run(words, {
-    workingDirectory: process.cwd(),
-    environment: process.env,
-    out: process.stdout,
-    // Opened when something goes wrong: most runs have nothing to say there.
-    err: { write: (text) => process.stderr.write(text) },
-  });
-  process.exitCode = isWritten ? exitCode : 2;
+  process.exitCode = await runShort();
+}
+
+/** Most runs look at one engine: only one that looks at many calls for the optimising compiler. */
+async function runShort(): Promise<number> {
+  skipOptimising();
+  const err = standardStream(2);
+  try {
+    const { run } = await import('./run.ts');
+    const world = { workingDirectory: process.cwd(), environment: process.env, out, err, optimise };
+    return await run(words, world);
+  } catch (error) {
+    err.write(await troubleText(error));
+    return 2;
+  }
+}
+
+/** What no command expects is a fault of the program's, not of its user's. */
+async function troubleText(error: unknown): Promise<string> {
+  const { visible } = await import('../output/visible.ts');
+  const { message, stack } = error instanceof Error ? error : new Error(String(error));
+  if (error instanceof CannotWrite) return `tenths: ${message}\n`;
+  const told = `tenths: this is a bug of ours: ${visible(message)}, please report it\n`;
+  return process.env.TENTHS_DEBUG === undefined ? told : `${told}${stack}\n`;
 }

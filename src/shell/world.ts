@@ -4,6 +4,8 @@ export interface World {
   readonly environment: Readonly<Record<string, string | undefined>>;
   readonly out: Output;
   readonly err: Output;
+  /** Tells that a run will be long, so that it pays to compile for it. */
+  readonly optimise?: () => void;
 }
 
 export interface Output {
