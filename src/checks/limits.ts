@@ -1,7 +1,7 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Engine } from '../documents/assemble.ts';
 import { BAND_NAMES, type Band, type BandName, type LimitValue } from '../documents/limits.ts';
-import { type LimitsInForce, limitsInForce } from '../documents/precedence.ts';
+import type { LimitsInForce } from '../documents/precedence.ts';
 import { evaluateFormula } from '../formula/evaluate.ts';
 import { formatFormula } from '../formula/format.ts';
 import { namesIn } from '../formula/names.ts';
@@ -24,10 +24,9 @@ export interface PositionLimits {
 export function limitsAt(
   engine: Engine,
   characteristic: Characteristic,
-  position: string,
+  inForce: LimitsInForce,
   meanAt: MeanAt,
 ): PositionLimits {
-  const inForce = limitsInForce(engine.limits, engine.document.layout, characteristic, position);
   const lacking = new Set<string>();
   const bands: Partial<Record<BandName, SidedLimits>> = {};
   for (const name of BAND_NAMES) {

@@ -3,7 +3,7 @@ import type { Registry } from '../characteristics/registry.ts';
 import type { Place } from '../diagnostic/place.ts';
 import type { Engine } from '../documents/assemble.ts';
 import { comparePositions, labelOf, positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
-import { limitsInForce } from '../documents/precedence.ts';
+import { type LimitsInForce, limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import type { DecisionRule } from '../documents/shop.ts';
 import type { Fraction } from '../quantity/fraction.ts';
@@ -59,8 +59,10 @@ export interface SessionView {
 
 /** The rows of a characteristic: every position with a value, and those whose limits decide and have none. */
 export function rowsOf(characteristic: Characteristic, view: SessionView): readonly Row[] {
-  const positions = positionsIn(characteristic, view);
-  const rows = positions.map((position) => rowAt(characteristic, position, view));
+  const found = positionsIn(characteristic, view).map((position) => foundAt(characteristic, position, view));
+  // Most of what could be measured is not: nothing of it is worked out further.
+  if (found.every(({ routes }) => routes.length === 0)) return [];
+  const rows = found.map((each) => rowOf(characteristic, each, view));
   const measured = rows.find((row) => row.routes.length > 0);
   if (measured === undefined) return [];
   return rows.flatMap((row) => {
@@ -77,16 +79,31 @@ function positionsIn({ family, id }: Characteristic, { engine, session }: Sessio
   return [...new Set(steps.map((step) => step.position))];
 }
 
-function rowAt(characteristic: Characteristic, position: string, view: SessionView): Row {
-  const { engine, session, options } = view;
+/** What limits a position, and what was measured there. */
+interface Found {
+  readonly position: string;
+  readonly stated: LimitsInForce;
+  readonly routes: readonly Route[];
+}
+
+function foundAt(characteristic: Characteristic, position: string, view: SessionView): Found {
+  const { engine, routes, session } = view;
   const stated = limitsInForce(engine.limits, engine.document.layout, characteristic, position);
-  const routes =
-    characteristic.onlyWithLimits === true &&
-    Object.keys(stated.bands).length === 0 &&
-    !session.blocks.some((block) => block.measure.id === characteristic.id)
-      ? []
-      : view.routes.at(characteristic, position, choiceOf(stated, engine));
-  const limits = limitsAt(engine, characteristic, position, meanAt(position, view));
+  const isWanted =
+    characteristic.onlyWithLimits !== true ||
+    Object.keys(stated.bands).length > 0 ||
+    session.blocks.some((block) => block.measure.id === characteristic.id);
+  return {
+    position,
+    stated,
+    routes: isWanted ? routes.at(characteristic, position, choiceOf(stated, engine)) : [],
+  };
+}
+
+function rowOf(characteristic: Characteristic, found: Found, view: SessionView): Row {
+  const { engine, session, options } = view;
+  const { position, stated, routes } = found;
+  const limits = limitsAt(engine, characteristic, stated, meanAt(position, view));
   const order = decidingOrder(session.stage, options.judgeBy);
   const rule = options.rule ?? engine.rule;
   const judged = routes.map((route) => ({

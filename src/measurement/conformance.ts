@@ -33,10 +33,22 @@ export function conformanceProbability({ least, greatest, u, dof, min, max }: Me
  * The factor from a standard to an expanded uncertainty: Student's t, two-sided. The degrees of freedom are
  * truncated to a whole number first (JCGM 100:2008 G.4.1), and are at least one; infinitely many give 1.960 at 95 %.
  */
-export function expandedFactor(dof: number, confidence = 0.95): number {
+export function expandedFactor(dof: number, confidence = USUAL_CONFIDENCE): number {
   if (Number.isNaN(dof)) throw new RangeError('the degrees of freedom are not a number');
-  return twoSidedT(confidence, Math.max(1, Math.floor(dof)));
+  const whole = Math.max(1, Math.floor(dof));
+  if (confidence !== USUAL_CONFIDENCE || (whole > MOST_KEPT && whole !== Number.POSITIVE_INFINITY)) {
+    return twoSidedT(confidence, whole);
+  }
+  const known = USUAL_FACTORS.get(whole) ?? twoSidedT(confidence, whole);
+  USUAL_FACTORS.set(whole, known);
+  return known;
 }
+
+const USUAL_CONFIDENCE = 0.95;
+
+/** Every value of a check asks for one of these few factors, and each takes a dozen steps of Newton's method. */
+const USUAL_FACTORS = new Map<number, number>();
+const MOST_KEPT = 1_000;
 
 /** Measurement capability index of a two-sided limit, tolerance = max − min (JCGM 106:2012 7.6): tolerance / 4u. */
 export const capability = (tolerance: number, u: number): number => tolerance / (4 * u);
