@@ -91,7 +91,8 @@ export class SessionRoutes {
   }
 
   #read(characteristic: Characteristic, block: ReadingBlock, reading: PositionReading): Route | undefined {
-    const [first] = pointsOf(reading);
+    const points = pointsOf(reading);
+    const [first] = points;
     if (first === undefined) return undefined;
     const instrument = blockInstrument(characteristic, block, first, this.#engine);
     const setter = setterOf(block, this.#engine);
@@ -110,8 +111,8 @@ export class SessionRoutes {
       grid,
       measured,
       ...uncertaintyOf(measured),
-      written: pointsOf(reading).map((point) => point.written),
-      lastDigit: finest(pointsOf(reading).map((point) => point.lastDigit)),
+      written: points.map((point) => point.written),
+      lastDigit: finest(points.map((point) => point.lastDigit)),
       place: this.#placeOf(reading.span),
       inputs: [],
       block,

@@ -44,7 +44,13 @@ export function meanValue(values: readonly Value[]): Value {
   const [first, ...rest] = values;
   if (first === undefined) throw new RangeError('the mean of no values');
   if (rest.length === 0) return first;
-  return scaleValue(rest.reduce(addValues, first), divide(fraction(1), fraction(values.length)));
+  let { amount } = first;
+  const terms = new Map(first.terms);
+  for (const each of rest) {
+    amount = add(amount, each.amount);
+    addInto(terms, each.terms, 1);
+  }
+  return scaleValue({ amount, terms }, divide(fraction(1), fraction(values.length)));
 }
 
 /** Combined standard uncertainty: the root sum of squares of independent terms (JCGM 100:2008, 5.1.2). */
@@ -61,10 +67,14 @@ function addTerms(
 ): ReadonlyMap<string, ErrorTerm> {
   if (b.size === 0) return a;
   const terms = new Map(a);
-  for (const [source, term] of b) {
+  addInto(terms, b, sign);
+  return terms;
+}
+
+function addInto(terms: Map<string, ErrorTerm>, added: ReadonlyMap<string, ErrorTerm>, sign: 1 | -1): void {
+  for (const [source, term] of added) {
     const u = (terms.get(source)?.u ?? 0) + sign * term.u;
     if (u === 0) terms.delete(source);
     else terms.set(source, { u, dof: term.dof });
   }
-  return terms;
 }

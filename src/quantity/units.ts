@@ -107,8 +107,12 @@ export function unitNamed(name: string): Unit {
   return found;
 }
 
-export const unitsOf = (quantity: Quantity): readonly Unit[] =>
-  UNITS.filter((each) => each.quantity === quantity);
+export const unitsOf = (quantity: Quantity): readonly Unit[] => byQuantity.get(quantity) ?? [];
+
+/** Asked for every plain number of every document. */
+const byQuantity: ReadonlyMap<Quantity, readonly Unit[]> = new Map(
+  QUANTITIES.map((quantity) => [quantity, UNITS.filter((each) => each.quantity === quantity)]),
+);
 
 /** A number of units as an amount in the base unit. */
 export function toBase(value: Fraction, of: Unit): Fraction {
