@@ -24,7 +24,7 @@ const loadText = () => `load ${loadavg()[0].toFixed(2)}`;
 const scratch = mkdtempSync(join(tmpdir(), 'tenths-bench-'));
 try {
   process.stdout.write(`node ${process.version}, ${cpus().length} cores, ${loadText()}\n\n`);
-  const rows = [...startUp(quick ? 7 : 25), ...(await manyEngines(quick ? 1 : 5))];
+  const rows = [...startUp(quick ? 7 : 25), ...(await manyEngines(quick ? 1 : 3))];
   process.stdout.write(`${tableText([HEAD, ...rows])}\n${loadText()} at the end\n`);
 } finally {
   rmSync(scratch, { recursive: true, force: true });

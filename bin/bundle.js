@@ -45,6 +45,9 @@ const lighter = {
 export const PROGRAM = {
   ...BUNDLE,
   plugins: [lighter],
+  // A third less to read at every start, 6 ms; names stay, so that a stack can be read.
+  minifyWhitespace: true,
+  minifySyntax: true,
   // Some packages are CommonJS and ask for Node's own modules by `require`.
   banner: { js: "import{createRequire}from'node:module';const require=createRequire(import.meta.url);" },
 };
