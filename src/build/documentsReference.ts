@@ -1,6 +1,7 @@
 import { characteristics } from '../characteristics/registry.ts';
+import { KINDS } from '../documents/schema/kinds.ts';
 import type { Schema } from '../documents/schema/scalars.ts';
-import { buildSchemas, KINDS } from '../documents/schema/schemas.ts';
+import { buildSchemas } from '../documents/schema/schemas.ts';
 import { inFlow } from '../documents/schema/shared.ts';
 import { type DocumentKey, definitionsOf, keysOf } from './documentKeys.ts';
 
