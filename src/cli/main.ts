@@ -5,23 +5,38 @@ import { VERSION } from '../version.ts';
 const [, , ...words] = process.argv;
 const out = standardStream(1);
 
-if (words.length === 1 && (words[0] === '--version' || words[0] === '-V')) {
+const asksVersion = words.length === 1 && (words[0] === '--version' || words[0] === '-V');
+
+process.exitCode = await told(asksVersion ? printVersion : runShort);
+
+function printVersion(): number {
   out.write(`${VERSION}\n`);
-} else {
-  process.exitCode = await runShort();
+  return 0;
 }
 
 /** Most runs look at one engine: only one that looks at many calls for the optimising compiler. */
 async function runShort(): Promise<number> {
   skipOptimising();
+  const { run } = await import('./run.ts');
   const err = standardStream(2);
+  return run(words, { workingDirectory: process.cwd(), environment: process.env, out, err, optimise });
+}
+
+async function told(carryOut: () => number | Promise<number>): Promise<number> {
   try {
-    const { run } = await import('./run.ts');
-    const world = { workingDirectory: process.cwd(), environment: process.env, out, err, optimise };
-    return await run(words, world);
+    return await carryOut();
   } catch (error) {
-    err.write(await troubleText(error));
+    tell(await troubleText(error));
     return 2;
+  }
+}
+
+/** Where trouble cannot be told either, the exit code alone says it. */
+function tell(text: string): void {
+  try {
+    standardStream(2).write(text);
+  } catch (error) {
+    if (!(error instanceof CannotWrite)) throw error;
   }
 }
 
