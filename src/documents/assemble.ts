@@ -47,6 +47,8 @@ export interface Engine {
   /** The paths of sessions that have a diagnostic and are not judged. */
   readonly notJudged: readonly string[];
   readonly rule: DecisionRule;
+  /** Parts of the engine's documents that are valid and kept, and not judged by this version. */
+  readonly kept: readonly string[];
 }
 
 export interface Assembled {
@@ -80,6 +82,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
     instruments: new Map(registers.toReversed().flatMap((register) => [...register])),
     sessions,
     notJudged: reading.notJudged(),
+    kept: [...new Set([...document.kept, ...limits.flatMap((each) => each.kept)])],
     rule:
       document.decisionRule ??
       shops.find((shop) => shop.decisionRule !== undefined)?.decisionRule ??

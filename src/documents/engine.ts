@@ -13,6 +13,8 @@ export interface EngineDocument {
   readonly sizes: ReadonlyMap<string, Amount>;
   readonly materials: ReadonlyMap<string, string>;
   readonly decisionRule: DecisionRule | undefined;
+  /** Parts of the document that are valid and kept, and not judged by this version. */
+  readonly kept: readonly string[];
 }
 
 /** Sizes that are not characteristics; all lengths. */
@@ -27,6 +29,7 @@ export function readEngine(root: Node, measures: Measures, context: DocumentCont
       entriesOf(childOf(root, 'materials')).map(({ key, node }) => [key, textOf(node) ?? '']),
     ),
     decisionRule: readDecisionRule(root),
+    kept: childOf(root, 'fitted') === undefined ? [] : ['fitted'],
   };
 }
 

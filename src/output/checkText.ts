@@ -21,7 +21,12 @@ export function engineText(
   const { engine, rule, sessions } = report;
   const folder = engine.folder === '.' ? '' : `  ${style.paint.faint(visible(engine.folder))}`;
   const heading = `${style.paint.strong(visible(engine.document.name))}${folder}`;
-  const lines = [heading, ...wrap(RULES[rule], style.width).map((line) => style.paint.faint(line))];
+  const lines = [
+    heading,
+    ...[RULES[rule], ...keptText(engine.kept)]
+      .flatMap((text) => wrap(text, style.width))
+      .map((line) => style.paint.faint(line)),
+  ];
   if (sessions.length === 0 && engine.notJudged.length === 0) lines.push('', 'no session yet');
   for (const path of engine.notJudged) {
     lines.push('', `${visible(path)}: ${style.paint.bad('not judged')}, since it has problems`);
@@ -29,6 +34,10 @@ export function engineText(
   for (const session of chosen) lines.push('', ...sessionLines(session, report, style));
   return `${[...lines, ...openLines(report.followUps, chosen)].join('\n')}\n`;
 }
+
+/** What a document holds and nothing is made of yet is not passed over in silence. */
+const keptText = (kept: readonly string[]): readonly string[] =>
+  kept.length === 0 ? [] : [`kept, not judged by this version: ${kept.join(', ')}`];
 
 /** What was promised with a concession and is still to be measured. */
 function openLines(
@@ -54,7 +63,7 @@ function sessionLines(session: ReportedSession, report: EngineReport, style: Tex
   const faint = (text: string): readonly string[] =>
     wrap(text, style.width).map((line) => style.paint.faint(line));
   if (folded > 0) lines.push(...faint(`${remarksText(session.findings)}: --detail lists them`));
-  if (kept.length > 0) lines.push(...faint(`kept, not judged by this version: ${kept.join(', ')}`));
+  lines.push(...keptText(kept).flatMap(faint));
   return lines;
 }
 
