@@ -32,6 +32,10 @@ export interface Characteristic extends Measure {
   readonly derivations: readonly Derivation[];
   /** What it is usually measured with: what is assumed where a reading names no instrument. */
   readonly usual: InstrumentType;
+  /** Keys of the engine's `materials`: what is measured is made of the first that is stated. */
+  readonly madeOf?: readonly string[];
+  /** How a diameter or thickness moves when its part goes to the next service size, and whose size that is. */
+  readonly service?: ServiceSize;
   /** What to call a value above the greatest and below the least. */
   readonly words: { readonly above: string; readonly below: string };
   /** Where the definition comes from. */
@@ -39,6 +43,13 @@ export interface Characteristic extends Measure {
   /** Worked out only where a limit asks for it: nobody wants a row of tapers that nothing limits. */
   readonly onlyWithLimits?: boolean;
   readonly examples: readonly WorkedExample[];
+}
+
+export interface ServiceSize {
+  /** For each step: a reground journal is smaller, a rebored cylinder larger, a shell thicker by half. */
+  readonly way: 'smaller' | 'larger' | 'thicker by half';
+  /** As `fitted:` names the part, and the family of places on it. */
+  readonly part: string;
 }
 
 /** A sum worked on paper: each is a test, and `explain` shows it. */

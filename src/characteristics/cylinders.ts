@@ -26,6 +26,8 @@ export const cylinders: readonly Characteristic[] = [
     kind: 'bore',
     usual: 'bore gauge',
     taperBy: 'range',
+    madeOf: ['liners', 'block'],
+    service: { way: 'larger', part: 'pistons' },
     source: 'TM 5-3895-370-14&P, p. 5-272',
   }),
   ...diameter({
@@ -37,6 +39,8 @@ export const cylinders: readonly Characteristic[] = [
     kind: 'shaft',
     usual: 'micrometer',
     taperBy: 'ends',
+    madeOf: ['pistons'],
+    service: { way: 'larger', part: 'pistons' },
     source: 'TM 5-3895-347-14P: skirt',
   }),
   clearanceOf(

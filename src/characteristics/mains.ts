@@ -12,6 +12,8 @@ export const mains: readonly Characteristic[] = [
     kind: 'shaft',
     usual: 'micrometer',
     taperBy: 'ends',
+    madeOf: ['crankshaft'],
+    service: { way: 'smaller', part: 'crankshaft main' },
     source: 'TM 9-2815-202-34, p. 4-157',
   }),
   ...diameter({
@@ -23,6 +25,7 @@ export const mains: readonly Characteristic[] = [
     kind: 'bore',
     usual: 'bore gauge',
     taperBy: 'ends',
+    madeOf: ['block'],
     source: 'TM 9-2815-256-24, p. 3-180',
   }),
   {
@@ -37,6 +40,7 @@ export const mains: readonly Characteristic[] = [
     formula: 'as read; the thinner and the thicker half are both judged',
     derivations: [],
     words: { above: 'thick', below: 'thin' },
+    service: { way: 'thicker by half', part: 'main_shells' },
     source: 'TM 55-1905-220-14-7: (ball + shell) − ball',
     examples: [],
   },
@@ -49,6 +53,8 @@ export const mains: readonly Characteristic[] = [
     kind: 'bore with shells',
     usual: 'bore gauge',
     taperBy: 'ends',
+    madeOf: ['block'],
+    service: { way: 'smaller', part: 'main_shells' },
     source: 'TM 9-2815-220-24, WP 0138-8',
   }),
   clearanceOf(

@@ -12,6 +12,8 @@ export const rods: readonly Characteristic[] = [
     kind: 'shaft',
     usual: 'micrometer',
     taperBy: 'ends',
+    madeOf: ['crankshaft'],
+    service: { way: 'smaller', part: 'crankshaft crankpin' },
     source: 'TM 9-2815-202-34, p. 4-157',
   }),
   ...diameter({
@@ -23,6 +25,7 @@ export const rods: readonly Characteristic[] = [
     kind: 'bore',
     usual: 'bore gauge',
     taperBy: 'ends',
+    madeOf: ['rods'],
     source: 'TM 9-2815-225-34&P, app. F',
   }),
   {
@@ -36,6 +39,7 @@ export const rods: readonly Characteristic[] = [
     formula: 'as read; the thinner and the thicker half are both judged',
     derivations: [],
     words: { above: 'thick', below: 'thin' },
+    service: { way: 'thicker by half', part: 'rod_shells' },
     source: 'TM 55-1905-220-14-7: (ball + shell) − ball',
     examples: [],
   },
@@ -48,6 +52,8 @@ export const rods: readonly Characteristic[] = [
     kind: 'bore with shells',
     usual: 'bore gauge',
     taperBy: 'ends',
+    madeOf: ['rods'],
+    service: { way: 'smaller', part: 'rod_shells' },
     source: 'TM 5-3895-346-14, p. 204',
   }),
   clearanceOf(

@@ -1,6 +1,6 @@
 import type { Family } from '../documents/layout.ts';
 import type { InstrumentType } from '../measurement/instrument.ts';
-import type { Characteristic, Derivation, WorkedExample } from './characteristic.ts';
+import type { Characteristic, Derivation, ServiceSize, WorkedExample } from './characteristic.ts';
 import { boreTaper, journalTaper, outOfRound } from './form.ts';
 
 /** Full differences of diameters, as engine manuals take them: ISO 1101 and ISO 12180 halve both. */
@@ -26,6 +26,8 @@ export interface Diameter extends Part {
   readonly description: string;
   readonly source: string;
   readonly taperBy: 'ends' | 'range';
+  readonly madeOf: readonly string[];
+  readonly service?: ServiceSize;
 }
 
 export function diameter(of: Diameter): readonly Characteristic[] {
@@ -42,6 +44,8 @@ const sizeOf = (of: Diameter): Characteristic => ({
   formula: 'as read; the least and the greatest of the readings are both judged',
   derivations: [],
   words: { above: 'large', below: 'small' },
+  madeOf: of.madeOf,
+  ...(of.service === undefined ? {} : { service: of.service }),
   source: of.source,
   examples: [],
 });

@@ -18,8 +18,15 @@ export function blockInstrument(
   return assumedInstrument(id, characteristic.usual, characteristic.quantity, point.amount, point.lastDigit);
 }
 
-/** What the gauge was set with, where its error stays in the readings. */
-export const setterOf = (block: ReadingBlock, engine: Engine): Instrument | undefined =>
-  block.setWith === undefined || block.isZeroedOnJournal
-    ? undefined
-    : engine.instruments.get(block.setWith.name);
+/**
+ * What the gauge was set with, and whose error its readings therefore carry. A gauge zeroed in a micrometer
+ * that is locked at the journal reads the clearance itself: the micrometer's error has cancelled.
+ */
+export function setterOf(block: ReadingBlock, point: Point, engine: Engine): Instrument | undefined {
+  if (block.setWith === undefined || block.setTo === 'journal') return undefined;
+  const { name } = block.setWith;
+  return (
+    engine.instruments.get(name) ??
+    assumedInstrument(name, 'micrometer', block.measure.quantity, point.amount, point.lastDigit)
+  );
+}

@@ -1,5 +1,9 @@
 import { didYouMean } from '../diagnostic/suggestion.ts';
-import type { ReadingBlock } from '../documents/reading.ts';
+import type { InstrumentCheck } from '../documents/checked.ts';
+import type { Named, ReadingBlock } from '../documents/reading.ts';
+import { largestErrorAt } from '../measurement/instrument.ts';
+import { decimalsFor, formatAmount } from '../quantity/format.ts';
+import { absolute, compare, subtract } from '../quantity/fraction.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import type { Row, SessionView } from './row.ts';
 
@@ -17,21 +21,79 @@ const ASSUMED: FindingKind = {
   matters: 'The verdict is as good as the assumption.',
   usually: 'Name the instrument with `with:` and register it.',
 };
+const OVERDUE: FindingKind = {
+  code: 'instrument/overdue',
+  severity: 'warning',
+  means: 'The instrument was due for calibration before the day on which it was used.',
+  matters: 'What is known of its error no longer counts: it may have been dropped or worn since.',
+  usually: 'Have it calibrated, or check it on a standard before measuring, and record that with `checked:`.',
+};
+const OFF: FindingKind = {
+  code: 'instrument/off',
+  severity: 'warning',
+  means: 'When it was checked on a standard the instrument was off by more than its largest error.',
+  matters: 'Every reading taken with it that day is off by as much.',
+  usually: 'Set it and check it again, then take the readings anew.',
+};
 
-export const instrumentKinds: readonly FindingKind[] = [UNKNOWN, ASSUMED];
+export const instrumentKinds: readonly FindingKind[] = [UNKNOWN, ASSUMED, OVERDUE, OFF];
 
 /** What is to be said of the instruments that a session's readings were taken with. */
 export const instrumentFindings = (view: SessionView, rows: readonly Row[]): readonly Finding[] => [
-  ...view.session.blocks.flatMap((block) => unknownInstrument(block, view) ?? []),
+  ...view.session.blocks.flatMap((block) =>
+    namedIn(block).flatMap((named) => unknownInstrument(named, block, view) ?? []),
+  ),
+  ...overdueInstruments(view),
+  ...view.session.checked.flatMap((check) => checkedInstrument(check, view)),
   ...assumedInstruments(view, rows),
 ];
 
-function unknownInstrument(block: ReadingBlock, { engine, session }: SessionView): Finding | undefined {
-  const { instrument, measure } = block;
-  if (instrument === undefined || engine.instruments.has(instrument.name)) return undefined;
-  const help = didYouMean(instrument.name, engine.instruments.keys());
-  const message = `${instrument.name} is not in the register of instruments${help === undefined ? '' : `: ${help}`}`;
-  return finding(UNKNOWN, session.placeOf(instrument.span), message, { measure: measure.id });
+/** The gauge, and what it was set with. */
+const namedIn = ({ instrument, setWith }: ReadingBlock): readonly Named[] =>
+  [instrument, setWith].flatMap((each) => each ?? []);
+
+function unknownInstrument(
+  named: Named,
+  { measure }: { readonly measure?: { readonly id: string } },
+  { engine, session }: SessionView,
+): Finding | undefined {
+  if (engine.instruments.has(named.name)) return undefined;
+  const help = didYouMean(named.name, engine.instruments.keys());
+  const message = `${named.name} is not in the register of instruments${help === undefined ? '' : `: ${help}`}`;
+  return finding(
+    UNKNOWN,
+    session.placeOf(named.span),
+    message,
+    measure === undefined ? {} : { measure: measure.id },
+  );
+}
+
+/** Said once for each instrument, at the first reading after its due date. Due on the day is not overdue. */
+function overdueInstruments({ engine, session }: SessionView): readonly Finding[] {
+  const found = new Map<string, Finding>();
+  for (const block of session.blocks) {
+    const date = block.date ?? session.date;
+    for (const { name, span } of namedIn(block)) {
+      const due = engine.instruments.get(name)?.due;
+      if (due === undefined || due >= date || found.has(name)) continue;
+      const message = `${name} was due for calibration on ${due}, and was used on ${date}`;
+      found.set(name, finding(OVERDUE, session.placeOf(span), message, { measure: block.measure.id }));
+    }
+  }
+  return [...found.values()];
+}
+
+function checkedInstrument(check: InstrumentCheck, view: SessionView): readonly Finding[] {
+  const { instrument, standard, read } = check;
+  const registered = view.engine.instruments.get(instrument.name);
+  const largest = registered?.maxError && largestErrorAt(registered.maxError, standard.amount);
+  if (registered === undefined) return [unknownInstrument(instrument, {}, view) ?? []].flat();
+  const off = subtract(read.amount, standard.amount);
+  if (largest === undefined || compare(absolute(off), largest) <= 0) return [];
+  const { unit } = read;
+  const text = (amount: typeof off): string => formatAmount(amount, unit, decimalsFor(read.lastDigit, unit));
+  const message = `${instrument.name} read ${text(read.amount)} on a standard of ${text(standard.amount)}: off by ${text(absolute(off))}, and its largest error is ${text(largest)}`;
+  return [finding(OFF, view.session.placeOf(read.span), message)];
 }
 
 /** Readings that name no instrument: said once for each characteristic. */

@@ -9,9 +9,11 @@ import type { SessionDocument } from '../documents/session.ts';
 import { expandedFactor, welchSatterthwaite } from '../measurement/conformance.ts';
 import { type Instrument, readingTerms } from '../measurement/instrument.ts';
 import { standardDeviation } from '../measurement/sample.ts';
+import { atReferenceTemperature } from '../measurement/temperature.ts';
 import { type ErrorTerm, standardUncertainty, subtractValues, type Value } from '../measurement/value.ts';
 import { compare, type Fraction, toNumber } from '../quantity/fraction.ts';
 import { blockInstrument, setterOf } from './blockInstrument.ts';
+import { blockWarmth, warmthNote } from './blockWarmth.ts';
 import { isWorkedOn, stepsBack } from './work.ts';
 
 /** One way in which a session gives a characteristic at a position. */
@@ -95,13 +97,16 @@ export class SessionRoutes {
     const [first] = points;
     if (first === undefined) return undefined;
     const instrument = blockInstrument(characteristic, block, first, this.#engine);
-    const setter = setterOf(block, this.#engine);
+    const setter = setterOf(block, first, this.#engine);
+    const warmth = blockWarmth(characteristic, block, this.#session, setter ?? instrument, this.#engine);
+    const valueAt = (point: Point): Value => {
+      const value = valueOfPoint(point, instrument, setter, this.#session.path);
+      return warmth === undefined ? value : atReferenceTemperature(value, warmth);
+    };
     const grid: Grid = {
       stations: reading.stations,
       directions: reading.directions,
-      rows: reading.rows.map((row) =>
-        row.map((point) => point && valueOfPoint(point, instrument, setter, this.#session.path)),
-      ),
+      rows: reading.rows.map((row) => row.map((point) => point && valueAt(point))),
     };
     const measured = summary(valuesOf(grid));
     if (measured === undefined) return undefined;
@@ -116,7 +121,7 @@ export class SessionRoutes {
       place: this.#placeOf(reading.span),
       inputs: [],
       block,
-      notes: reading.notes,
+      notes: [...reading.notes, ...warmthNote(warmth)],
       label: characteristic.label,
       takenFrom: undefined,
     };

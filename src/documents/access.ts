@@ -1,4 +1,4 @@
-import type { Entry, Node, ScalarNode } from './node.ts';
+import type { Entry, Node, ScalarNode, Span } from './node.ts';
 
 // Readers go through these: where a node is of another kind than wanted they find nothing and say
 // nothing, because the schema has said it already.
@@ -31,3 +31,11 @@ export const textsOf = (node: Node | undefined): readonly string[] =>
 
 export const flagAt = (node: Node | undefined, key: string): boolean =>
   scalarOf(childOf(node, key))?.value === true;
+
+/** The text of a scalar with its place, such as the name of an instrument. */
+export function readNamed(
+  node: Node | undefined,
+): { readonly name: string; readonly span: Span } | undefined {
+  const name = textOf(node);
+  return name === undefined || node === undefined ? undefined : { name, span: node.span };
+}

@@ -47,6 +47,7 @@ function readInstrument({ key, keySpan, node }: Entry, context: DocumentContext)
     ...optional('marks', readMarks(childOf(node, 'marks'), quantity, context)),
     ...optional('calibrated', readDate(childOf(node, 'calibrated'), context)),
     ...optional('due', readDate(childOf(node, 'due'), context)),
+    ...optional('material', textAt(node, 'material')),
   };
 }
 

@@ -70,6 +70,17 @@ function parsePlain(text: string, step: Fraction | undefined): Omit<Amount, 'spa
   };
 }
 
+/** What the gauge was zeroed in: a size, or each journal. `base` is arithmetic only, and is neither. */
+export function setToOf(
+  block: Node,
+  measure: Measure,
+  context: DocumentContext,
+): Fraction | 'journal' | undefined {
+  const setTo = childOf(block, 'set_to');
+  if (textOf(setTo) === 'journal') return 'journal';
+  return readAmount(setTo, measure.quantity, context)?.amount;
+}
+
 function startingAmount(block: Node, measure: Measure, context: DocumentContext): Fraction | undefined {
   const setTo = childOf(block, 'set_to');
   if (textOf(setTo) === 'journal') return zeroedOnJournal(measure, setTo, context);
@@ -100,7 +111,9 @@ export function readPoint(
   if (node.kind === 'map' && node.entries.has('go')) return readGoNoGo(node, read, pointer, context);
   const text = textOf(value);
   if (text === undefined || value === undefined) return undefined;
-  return readRange(text, value.span, read, pointer, context) ?? single(read(text, value.span), pointer);
+  const point =
+    readRange(text, value.span, read, pointer, context) ?? single(read(text, value.span), pointer);
+  return point !== undefined && childOf(node, 'was') !== undefined ? { ...point, settled: true } : point;
 }
 
 const single = (amount: Amount | undefined, pointer: string): Point | undefined =>

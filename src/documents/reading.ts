@@ -20,6 +20,8 @@ export interface Point {
   readonly halfRange?: Fraction;
   /** The single readings where one point was read several times. */
   readonly repeats?: readonly Fraction[];
+  /** Put right already, with `was:`: a slip that was found is not looked for again. */
+  readonly settled?: true;
   /** Where in the file, as a pointer that no other reading has. */
   readonly pointer: string;
   readonly span: Span;
@@ -43,8 +45,11 @@ export interface ReadingBlock {
   readonly instrument: Named | undefined;
   /** The instrument or master with which the gauge was set. */
   readonly setWith: Named | undefined;
-  /** Zeroed in a micrometer locked at the journal: what it reads is the clearance, free of the micrometer's error. */
-  readonly isZeroedOnJournal: boolean;
+  /** Zeroed in something of a known size (base unit), or in a micrometer locked at each journal. */
+  readonly setTo: Fraction | 'journal' | undefined;
+  /** Where they differ from the session's. */
+  readonly date: string | undefined;
+  readonly temperature: Amount | undefined;
   readonly conditions: ReadonlyMap<string, string>;
   readonly positions: readonly PositionReading[];
   readonly span: Span;

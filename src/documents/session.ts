@@ -1,13 +1,15 @@
 import type { Place } from '../diagnostic/place.ts';
-import { childOf, entriesOf, itemsOf, scalarOf, textAt, textOf } from './access.ts';
+import { childOf, entriesOf, itemsOf, readNamed, scalarOf, textAt, textOf } from './access.ts';
 import { type Amount, type DocumentContext, readAmount, report } from './amount.ts';
+import { type InstrumentCheck, readCheck } from './checked.ts';
 import { type Concession, readConcessions } from './concessions.ts';
 import { isCalendarDate } from './date.ts';
 import { checkPosition } from './engine.ts';
+import { type Grades, readGrades } from './grades.ts';
 import { type Layout, WHOLE_ENGINE } from './layout.ts';
 import { type Measure, type Measures, readMeasure } from './measure.ts';
 import type { Node, Span } from './node.ts';
-import { amountReader } from './points.ts';
+import { amountReader, setToOf } from './points.ts';
 import type { Named, PositionReading, ReadingBlock, WorkDone } from './reading.ts';
 import { type BlockShape, gridOf, readPosition, textList } from './shapes.ts';
 import { type ReadingGrid, readStations } from './shop.ts';
@@ -32,6 +34,9 @@ export interface SessionDocument {
   readonly uses: readonly Named[];
   readonly concessions: readonly Concession[];
   readonly study: StudyDocument | undefined;
+  readonly checked: readonly InstrumentCheck[];
+  /** Service sizes that the session says are fitted. */
+  readonly grades: Grades;
   readonly placeOf: (span: Span) => Place;
   /** Where to point for what the session does not hold. */
   readonly start: Place;
@@ -45,7 +50,7 @@ export interface SessionSurroundings {
   readonly grids: ReadonlyMap<string, ReadingGrid>;
 }
 
-const NOT_JUDGED_YET = ['tightened', 'study', 'checked', 'found', 'fitted', 'replaced', 'machined'];
+const NOT_JUDGED_YET = ['tightened', 'study', 'found', 'fitted', 'replaced', 'machined'];
 
 export function readSession(
   root: Node,
@@ -67,6 +72,8 @@ export function readSession(
     concessions: readConcessions(root, around, context),
     uses: readUses(childOf(root, 'uses')),
     work: items.flatMap((item, index) => readWork(item, index)),
+    checked: itemsOf(childOf(root, 'checked')).flatMap((item) => readCheck(item, context) ?? []),
+    grades: readGrades(root, context),
     placeOf: context.source.place,
     start: context.source.place(startOf(root)),
     kept: NOT_JUDGED_YET.filter((key) => childOf(root, key) !== undefined),
@@ -106,11 +113,6 @@ function readWork(item: Node, index: number): readonly WorkDone[] {
 const readUses = (node: Node | undefined): readonly Named[] =>
   (node?.kind === 'list' ? node.items : [node]).flatMap((item) => readNamed(item) ?? []);
 
-function readNamed(node: Node | undefined): Named | undefined {
-  const name = textOf(node);
-  return name === undefined || node === undefined ? undefined : { name, span: node.span };
-}
-
 function readBlock(
   item: Node,
   index: number,
@@ -130,7 +132,9 @@ function readBlock(
     measure,
     instrument: readNamed(childOf(item, 'with')),
     setWith: readNamed(childOf(item, 'set_with')),
-    isZeroedOnJournal: textAt(item, 'set_to') === 'journal',
+    setTo: setToOf(item, measure, context),
+    date: textAt(item, 'date'),
+    temperature: readAmount(childOf(item, 'temperature'), 'temperature', context),
     conditions: new Map([...conditions, ...readConditions(item)]),
     positions: readPositions(item, `/readings/${index}`, shape, around.layout, context),
     span: (childOf(item, 'measure') ?? item).span,

@@ -49,6 +49,8 @@ export interface Instrument {
   /** The printed steps of a gauging strip, rising. */
   readonly marks?: readonly Fraction[];
   readonly due?: string;
+  /** As written; steel where it is not said. */
+  readonly material?: string;
   /** Not in the register: its figures are a cautious assumption by type. */
   readonly assumed: boolean;
 }
@@ -84,7 +86,7 @@ export function readingTerms(
   };
   for (const shared of setter === undefined ? [instrument] : [instrument, setter]) {
     if (shared.maxError !== undefined) {
-      put(`largest error of ${shared.id}`, rectangular(largestError(shared.maxError, reading.amount)));
+      put(`largest error of ${shared.id}`, rectangular(largestErrorAt(shared.maxError, reading.amount)));
     }
     if (shared.calibration !== undefined) {
       put(`calibration of ${shared.id}`, toNumber(shared.calibration.uncertainty) / shared.calibration.k);
@@ -102,7 +104,7 @@ export function readingTerms(
   return terms;
 }
 
-const largestError = (error: MaxError, amount: Fraction): Fraction =>
+export const largestErrorAt = (error: MaxError, amount: Fraction): Fraction =>
   'amount' in error ? error.amount : multiply(error.share, absolute(amount));
 
 /**

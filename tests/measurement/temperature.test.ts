@@ -1,0 +1,117 @@
+import { describe, expect, test } from 'vitest';
+import {
+  atReferenceTemperature,
+  correction,
+  expandUnlike,
+  expansionOf,
+  GAUGE_STEEL,
+  type Warmth,
+} from '../../src/measurement/temperature.ts';
+import { exactly, standardUncertainty, subtractValues } from '../../src/measurement/value.ts';
+import { compare, fraction, parseDecimal, toDecimal, toNumber } from '../../src/quantity/fraction.ts';
+import { toBase, unitNamed } from '../../src/quantity/units.ts';
+
+const mm = (text: string) => toBase(parseDecimal(text), unitNamed('mm'));
+const inches = (text: string) => toBase(parseDecimal(text), unitNamed('in'));
+const degF = (text: string) => toBase(parseDecimal(text), unitNamed('degF'));
+const known = (name: string, id: string) => {
+  const found = expansionOf(name);
+  if (found === undefined) throw new Error(name);
+  return { ...found, id };
+};
+const steelGauge = { ...GAUGE_STEEL, id: 'mic' };
+
+describe('expansion', () => {
+  test('the steel bar of the NPL, 500.035 mm at 23.7 °C with 11.7 ppm, is 500.013 mm at 20 °C', () => {
+    const steel = { ...GAUGE_STEEL, coefficient: parseDecimal('0.0000117'), id: 'bar' };
+    const at: Warmth = { temperature: parseDecimal('23.7'), id: 't', part: steel, gauge: undefined };
+    const { amount } = atReferenceTemperature(exactly(mm('500.035')), at);
+    expect(toDecimal(amount, 0)).toBe('5000133535');
+    expect((toNumber(amount) / 1e7).toFixed(3)).toBe('500.013');
+  });
+
+  test.each([
+    ['forged steel', '11.5'],
+    ['Cast iron', '11.4'],
+    ['nodular iron', '11.2'],
+    ['ductile cast iron', '11.2'],
+    ['aluminum', '23.0'],
+    ['aluminium alloy', '23.0'],
+    ['bronze', '18.0'],
+  ])('%s grows by %s millionths for a degree', (written, millionths) => {
+    expect(toDecimal(known(written, 'x').coefficient, 7)).toBe((Number(millionths) / 1e6).toFixed(7));
+  });
+
+  test.each(['titanium', 'steel-backed aluminium', 'ironwood', ''])('nothing is said of %s', (written) => {
+    expect(expansionOf(written)).toBeUndefined();
+  });
+
+  test('a 4.000 in aluminium piston at 70 °F in a steel micrometer is half a tenth smaller at 20 °C', () => {
+    // 4.000 × (23 − 11.5)e-6 × 10/9 = 0.0000511
+    const at: Warmth = { temperature: degF('70'), id: 't', part: known('aluminium', 'p'), gauge: steelGauge };
+    expect(toNumber(correction(inches('4.000'), at)) / 254e6).toBeCloseTo(-0.0000511, 7);
+  });
+
+  test('a gauge that does not grow: the same piston differs by the 0.000096 in of 21.5 ppm', () => {
+    const part = { ...known('aluminium', 'p'), coefficient: parseDecimal('0.0000215') };
+    const at: Warmth = { temperature: degF('70'), id: 't', part, gauge: undefined };
+    expect(toNumber(correction(inches('4.000'), at)) / 254e6).toBeCloseTo(-0.0000956, 7);
+  });
+
+  test('a steel shaft in a steel micrometer stands as it was read, at any temperature', () => {
+    const at: Warmth = {
+      temperature: fraction(35),
+      id: 't',
+      part: known('steel', 'shaft'),
+      gauge: steelGauge,
+    };
+    const value = atReferenceTemperature(exactly(inches('3.2480')), at);
+    expect(value.amount).toEqual(inches('3.2480'));
+    expect(expandUnlike(at)).toBe(false);
+    // 15 K × 3.2480 in × 1.15 ppm, rectangular, of the shaft and of the micrometer
+    const one = (15 * 3.248 * 254e6 * 1.15e-6) / Math.sqrt(3);
+    expect(standardUncertainty(value)).toBeCloseTo(one * Math.SQRT2, 6);
+  });
+
+  test('cast iron against steel is not corrected: their coefficients differ by less than they are known', () => {
+    const part = known('cast iron', 'block');
+    expect(expandUnlike({ part, gauge: steelGauge })).toBe(false);
+    expect(expandUnlike({ part: known('aluminium', 'block'), gauge: steelGauge })).toBe(true);
+  });
+
+  test('at 20 °C nothing is moved, and only the temperature itself is uncertain', () => {
+    const at: Warmth = {
+      temperature: fraction(20),
+      id: 't',
+      part: known('aluminium', 'p'),
+      gauge: steelGauge,
+    };
+    const value = atReferenceTemperature(exactly(inches('4.000')), at);
+    expect(compare(value.amount, inches('4.000'))).toBe(0);
+    expect([...value.terms.keys()]).toEqual(['t']);
+    // 1 K × 4 in × 11.5 ppm, rectangular
+    expect(standardUncertainty(value)).toBeCloseTo((4 * 254e6 * 11.5e-6) / Math.sqrt(3), 6);
+  });
+
+  test('what two readings of one session share cancels in their difference', () => {
+    const part = known('aluminium', 'p');
+    const at: Warmth = { temperature: fraction(30), id: 't', part, gauge: steelGauge };
+    const [a, b] = [mm('101.60'), mm('101.60')].map((amount) => atReferenceTemperature(exactly(amount), at));
+    if (a === undefined || b === undefined) throw new Error();
+    expect(standardUncertainty(a)).toBeGreaterThan(5000);
+    expect(standardUncertainty(subtractValues(a, b))).toBe(0);
+  });
+
+  test('an error in the temperature moves an aluminium bore and an aluminium piston the same way', () => {
+    const at = (id: string): Warmth => ({
+      temperature: fraction(20),
+      id: 't',
+      part: known('aluminium', id),
+      gauge: steelGauge,
+    });
+    const bore = atReferenceTemperature(exactly(mm('101.68')), at('block'));
+    const piston = atReferenceTemperature(exactly(mm('101.60')), at('piston'));
+    // 0.08 mm × 11.5 ppm × 1 K: nothing
+    expect(standardUncertainty(subtractValues(bore, piston))).toBeLessThan(10);
+  });
+});
