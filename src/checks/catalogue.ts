@@ -1,9 +1,15 @@
 import { concessionKinds } from './concessions.ts';
+import { capabilityKinds } from './capability.ts';
+import { conditionKinds } from './conditions.ts';
+import { distanceKinds } from './distances.ts';
 import type { FindingKind } from './finding.ts';
 import { followUpKinds } from './followUps.ts';
 import { instrumentKinds } from './instruments.ts';
 import { readingKinds } from './readings.ts';
+import { scaleKinds } from './scale.ts';
 import { sessionKinds } from './session.ts';
+import { spreadKinds } from './spread.ts';
+import { temperatureKinds } from './temperature.ts';
 import { turningKinds } from './turning.ts';
 
 /** Every kind of finding, by the file that makes it. Each has a golden case and a page of the documentation. */
@@ -13,5 +19,11 @@ export const findingKinds: readonly FindingKind[] = [
   ...followUpKinds,
   ...turningKinds,
   ...instrumentKinds,
+  ...scaleKinds,
+  ...capabilityKinds,
+  ...distanceKinds,
+  ...temperatureKinds,
+  ...conditionKinds,
+  ...spreadKinds,
   ...sessionKinds,
 ];

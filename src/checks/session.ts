@@ -6,11 +6,17 @@ import { limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import { type Quantity, type Unit, unitsOf } from '../quantity/units.ts';
 import { concessionFindings, concessionsFor, withConcession } from './concessions.ts';
+import { capabilityFindings } from './capability.ts';
+import { conditionFindings } from './conditions.ts';
+import { distanceFindings } from './distances.ts';
 import { type Finding, type FindingKind, finding, sortFindings } from './finding.ts';
 import { instrumentFindings } from './instruments.ts';
 import { readingFindings } from './readings.ts';
 import { SessionRoutes } from './routes.ts';
 import { type JudgingOptions, type Row, rowsOf, type SessionView } from './row.ts';
+import { scaleFindings } from './scale.ts';
+import { spreadFindings } from './spread.ts';
+import { temperatureFindings } from './temperature.ts';
 import { turningFindings } from './turning.ts';
 import { decidingOrder } from './verdict.ts';
 
@@ -49,12 +55,18 @@ export function judgeSession(
   const rows = registry.all
     .flatMap((characteristic) => rowsOf(characteristic, view))
     .map((row) => withConcession(row, concessions));
-  const unitFor = (row: Row): Unit => unitOfRow(row, engine);
+  const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   const findings = [
     ...rows.flatMap((row) => readingFindings(row, unitFor)),
     ...concessionFindings(rows, concessions, unitFor),
     ...turningFindings(rows, unitFor),
     ...instrumentFindings(view, rows),
+    ...scaleFindings(view),
+    ...capabilityFindings(view, rows, unitFor),
+    ...distanceFindings(view),
+    ...temperatureFindings(view, unitFor),
+    ...conditionFindings(rows),
+    ...spreadFindings(rows, [], unitFor),
     ...unmeasured(view, rows),
   ];
   return { session, rows, findings: sortFindings(findings) };

@@ -1,0 +1,31 @@
+import type { Place } from '../diagnostic/place.ts';
+import type { Engine } from '../documents/assemble.ts';
+import { labelOf, WHOLE_ENGINE } from '../documents/layout.ts';
+import { type Point, type PositionReading, pointsOf, type ReadingBlock } from '../documents/reading.ts';
+import type { SessionDocument } from '../documents/session.ts';
+
+/** One point of a block of readings: what is checked before anything is worked out from it. */
+export interface Spot {
+  readonly block: ReadingBlock;
+  readonly reading: PositionReading;
+  readonly point: Point;
+}
+
+export const spotsOfBlock = (block: ReadingBlock): readonly Spot[] =>
+  block.positions.flatMap((reading) => pointsOf(reading).map((point) => ({ block, reading, point })));
+
+export const spotsOf = (session: SessionDocument): readonly Spot[] => session.blocks.flatMap(spotsOfBlock);
+
+/** `main journal diameter 3 (centre)`. */
+export function namedAt(label: string, spot: Spot, { document }: Engine): string {
+  const { position } = spot.reading;
+  const { family } = spot.block.measure;
+  if (position === WHOLE_ENGINE) return label;
+  const called = labelOf(document.layout, family, position);
+  return `${label} ${family === 'step' ? 'after ' : ''}${position}${called === undefined ? '' : ` (${called})`}`;
+}
+
+/** `, and 3 more in this block`: one block says one thing once. */
+export const andMore = (count: number): string => (count === 0 ? '' : `, and ${count} more in this block`);
+
+export const placeOfSpot = (session: SessionDocument, { point }: Spot): Place => session.placeOf(point.span);

@@ -1,0 +1,42 @@
+/**
+ * Dixon's ratio of the gap beside the outermost of n readings to their whole range, exceeded by chance once in
+ * a hundred samples of a normal distribution, either end counted (Dixon and Dean 1951, revised by Rorabacher
+ * 1991; from memory, and seen again in simulation).
+ */
+const CRITICAL: Readonly<Record<number, number>> = {
+  4: 0.926,
+  5: 0.821,
+  6: 0.74,
+  7: 0.68,
+  8: 0.634,
+  9: 0.598,
+  10: 0.568,
+};
+
+export const FEWEST_FOR_OUTLIER = 4;
+
+export interface Outlier {
+  readonly index: number;
+  /** Index of its nearest neighbour, and how far apart they are. */
+  readonly neighbour: number;
+  readonly gap: number;
+}
+
+/** The one of four or more amounts that stands apart from the rest, or undefined. Past ten, the ratio for ten serves. */
+export function outlierOf(amounts: readonly number[]): Outlier | undefined {
+  const critical = CRITICAL[Math.min(10, amounts.length)];
+  if (critical === undefined) return undefined;
+  const order = amounts.map((_, index) => index).sort((a, b) => at(amounts, a) - at(amounts, b));
+  const range = at(amounts, order.at(-1)) - at(amounts, order[0]);
+  const ends = [
+    [order[0], order[1]],
+    [order.at(-1), order.at(-2)],
+  ].map(([index = 0, neighbour = 0]) => ({
+    index,
+    neighbour,
+    gap: Math.abs(at(amounts, index) - at(amounts, neighbour)),
+  }));
+  return ends.find(({ gap }) => range > 0 && gap / range > critical);
+}
+
+const at = (amounts: readonly number[], index = 0): number => amounts[index] ?? Number.NaN;
