@@ -8,6 +8,7 @@ import { instrumentKinds } from './instruments.ts';
 import { readingKinds } from './readings.ts';
 import { scaleKinds } from './scale.ts';
 import { sessionKinds } from './session.ts';
+import { slipKinds } from './slips.ts';
 import { spreadKinds } from './spread.ts';
 import { temperatureKinds } from './temperature.ts';
 import { turningKinds } from './turning.ts';
@@ -24,6 +25,7 @@ export const findingKinds: readonly FindingKind[] = [
   ...distanceKinds,
   ...temperatureKinds,
   ...conditionKinds,
+  ...slipKinds,
   ...spreadKinds,
   ...sessionKinds,
 ];

@@ -84,6 +84,7 @@ function tooManyDigits(block: ReadingBlock, instrument: Instrument, view: Sessio
   const spots = spotsOfBlock(block).filter(
     ({ point }) =>
       point.halfRange === undefined &&
+      compare(point.lastDigit, resolution) < 0 &&
       (point.repeats ?? [point.amount]).some((amount) =>
         isFiner(subtract(amount, from), point.lastDigit, resolution),
       ),
@@ -100,11 +101,10 @@ function tooManyDigits(block: ReadingBlock, instrument: Instrument, view: Sessio
 const TEN = fraction(10);
 
 /**
- * A whole digit finer than the step, or between two steps of a scale that counts by twos or fives. Of a
+ * Of a last digit finer than the step: a whole digit finer than the step, or between two steps of a scale that counts by twos or fives. Of a
  * reading turned from inches into millimetres neither can be told: its steps are not whole ones.
  */
 function isFiner(amount: Fraction, lastDigit: Fraction, resolution: Fraction): boolean {
-  if (compare(lastDigit, resolution) >= 0) return false;
   if (compare(multiply(lastDigit, TEN), resolution) <= 0) return true;
   return isWhole(divide(resolution, lastDigit)) && !isWhole(divide(amount, resolution));
 }

@@ -15,6 +15,7 @@ import { readingFindings } from './readings.ts';
 import { SessionRoutes } from './routes.ts';
 import { type JudgingOptions, type Row, rowsOf, type SessionView } from './row.ts';
 import { scaleFindings } from './scale.ts';
+import { slipFindings } from './slips.ts';
 import { spreadFindings } from './spread.ts';
 import { temperatureFindings } from './temperature.ts';
 import { turningFindings } from './turning.ts';
@@ -56,6 +57,7 @@ export function judgeSession(
     .flatMap((characteristic) => rowsOf(characteristic, view))
     .map((row) => withConcession(row, concessions));
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
+  const slips = slipFindings(view, rows, unitFor);
   const findings = [
     ...rows.flatMap((row) => readingFindings(row, unitFor)),
     ...concessionFindings(rows, concessions, unitFor),
@@ -66,7 +68,8 @@ export function judgeSession(
     ...distanceFindings(view),
     ...temperatureFindings(view, unitFor),
     ...conditionFindings(rows),
-    ...spreadFindings(rows, [], unitFor),
+    ...slips,
+    ...spreadFindings(rows, slips, unitFor),
     ...unmeasured(view, rows),
   ];
   return { session, rows, findings: sortFindings(findings) };

@@ -1,0 +1,225 @@
+import type { Characteristic } from '../characteristics/characteristic.ts';
+import { type Point, pointsOf } from '../documents/reading.ts';
+import { expandedFactor } from '../measurement/conformance.ts';
+import { median } from '../measurement/sample.ts';
+import { amountOf, type Slip, slipsOf, type WrittenNumber } from '../measurement/slips.ts';
+import { decimalsFor, formatAmount } from '../quantity/format.ts';
+import { type Fraction, fraction, multiply, parseDecimal, subtract, toNumber } from '../quantity/fraction.ts';
+import type { Unit } from '../quantity/units.ts';
+import { type Finding, type FindingKind, finding } from './finding.ts';
+import { Expectations, isIn, type Range } from './plausible.ts';
+import type { Row, SessionView } from './row.ts';
+import { namedAt, placeOfSpot, type Spot, spotsOf } from './spots.ts';
+
+const IMPLAUSIBLE: FindingKind = {
+  code: 'reading/implausible',
+  severity: 'warning',
+  means:
+    'The reading is farther from its limits, its nominal size and its like than wear explains, in the way that a slip of the pen is: digits swapped, the decimal point moved, an inch or a turn of the micrometer out, the wrong unit, the reading of another part.',
+  matters: 'A slip that looks like a worn part costs a part; one that hides a worn part costs an engine.',
+  usually:
+    'Measure again. Put it right with its trace, `{ value: 2.8734, was: 2.8374, why: misread }`, or leave it where it is so.',
+};
+
+export const slipKinds: readonly FindingKind[] = [IMPLAUSIBLE];
+
+/** Nearer than this many expanded uncertainties a slip cannot be told from wear. */
+const LEAST_SLIP = 5;
+/** Without a slip that explains it, only what lies this many widths of the range beyond it is said. */
+const FAR = 2;
+
+/** Lengths that no honest part explains; once for each position of a block. Nothing is ever corrected. */
+export function slipFindings(
+  view: SessionView,
+  rows: readonly Row[],
+  unitFor: (row: Pick<Row, 'characteristic'>) => Unit,
+): readonly Finding[] {
+  const looker = new Looker(view, new Expectations(view, rows), unitFor);
+  const found = new Map<unknown, Finding>();
+  for (const spot of spotsOf(view.session)) {
+    if (found.has(spot.reading)) continue;
+    const one = looker.look(spot);
+    if (one !== undefined) found.set(spot.reading, one);
+  }
+  return [...found.values()];
+}
+
+/** A number with what is to be expected of it. */
+interface Suspect {
+  readonly spot: Spot;
+  readonly characteristic: Characteristic;
+  readonly number: WrittenNumber;
+  readonly amount: number;
+  readonly ranges: readonly Range[];
+  /** Expanded uncertainty of one such reading. */
+  readonly expanded: number;
+}
+
+class Looker {
+  readonly #view: SessionView;
+  readonly #expectations: Expectations;
+  readonly #unitFor: (row: Pick<Row, 'characteristic'>) => Unit;
+
+  constructor(
+    view: SessionView,
+    expectations: Expectations,
+    unitFor: (row: Pick<Row, 'characteristic'>) => Unit,
+  ) {
+    this.#view = view;
+    this.#expectations = expectations;
+    this.#unitFor = unitFor;
+  }
+
+  look(spot: Spot): Finding | undefined {
+    for (const suspect of this.#suspects(spot)) {
+      const message = this.#message(suspect);
+      if (message === undefined) continue;
+      const named = namedAt(suspect.characteristic.label, spot, this.#view.engine);
+      return finding(IMPLAUSIBLE, placeOfSpot(this.#view.session, spot), `${named}: ${message}`, {
+        measure: suspect.characteristic.id,
+        position: spot.reading.position,
+      });
+    }
+    return undefined;
+  }
+
+  #message(suspect: Suspect): string | undefined {
+    const { number, amount, characteristic, spot } = suspect;
+    const [slip, copy] = [this.#explained(suspect), this.#copied(suspect)];
+    const isService = this.#expectations.isServiceSize(characteristic, spot.reading.position, amount);
+    if (slip !== undefined) {
+      const otherwise = isService ? ', or another service size that `fitted:` does not say' : '';
+      return `${slip}${copy === undefined ? '' : `, or ${copy}`}${otherwise}`;
+    }
+    const isUnexplained = isFar(suspect) && !isService;
+    const source = copy ?? this.#ofOtherSize(suspect) ?? (isUnexplained ? UNEXPLAINED : undefined);
+    return source && `written ${number.digits}: ${source}${this.#like(suspect)}`;
+  }
+
+  /** The numbers of a point that no honest part explains; none where it was put right already. */
+  #suspects(spot: Spot): readonly Suspect[] {
+    const { block, reading, point } = spot;
+    const characteristic = this.#view.registry.find(block.measure.id);
+    if (characteristic?.quantity !== 'length' || point.settled || point.halfRange !== undefined) return [];
+    // Nearly all readings are of a standard size: what it takes to know the others is worked out for the rest alone.
+    const standard = this.#expectations.standardRange(characteristic, reading.position);
+    const amounts = point.repeats ?? [point.amount];
+    const isUsual = (amount: Fraction): boolean => standard === undefined || isIn(toNumber(amount), standard);
+    if (amounts.every(isUsual) && this.#expectations.isStandard(characteristic)) return [];
+    const ranges = this.#expectations.ranges(characteristic, reading.position);
+    const expanded = this.#expanded(spot, characteristic);
+    const earlier = this.#expectations.earlier(characteristic, reading.position);
+    return writtenNumbers(point).flatMap((number) => {
+      const amount = toNumber(amountOf(number));
+      const isAsBefore = earlier !== undefined && Math.abs(amount - earlier) <= LEAST_SLIP * expanded;
+      const isHonest = ranges.some((range) => isIn(amount, wider(range, expanded)));
+      if (ranges.length === 0 || isHonest || isAsBefore) return [];
+      return [{ spot, characteristic, number, amount, ranges, expanded }];
+    });
+  }
+
+  /** Of one reading: what its repeats scatter is what a slip among them makes. */
+  #expanded({ block, reading, point }: Spot, characteristic: Characteristic): number {
+    const row = this.#expectations.row(characteristic, reading.position);
+    const own = row?.routes.find(({ route }) => route.block === block) ?? row?.routes[0];
+    if (own === undefined) return 2 * toNumber(point.lastDigit);
+    const terms = [...own.route.measured.least.terms].filter(([source]) => !source.startsWith('spread'));
+    return expandedFactor(Number.POSITIVE_INFINITY) * Math.hypot(...terms.map(([, { u }]) => u));
+  }
+
+  /** The likeliest number that a slip turned into this one: the nearest to what is expected there. */
+  #explained(suspect: Suspect): string | undefined {
+    const { number, amount, ranges, expanded } = suspect;
+    const expected = this.#expected(suspect);
+    const distance = (slip: Slip): number => Math.abs(toNumber(slip.intended) - expected);
+    const [likeliest] = slipsOf(number)
+      .filter(({ intended }) => ranges.some((range) => isIn(toNumber(intended), range)))
+      .filter(({ intended }) => Math.abs(toNumber(intended) - amount) >= LEAST_SLIP * expanded)
+      .sort((a, b) => distance(a) - distance(b));
+    return likeliest && `${likeliest.written}? written ${number.digits}: ${likeliest.words}`;
+  }
+
+  /** What the other points of the position say, else an earlier session, else its like, else the limits. */
+  #expected({ spot, characteristic, ranges }: Suspect): number {
+    const plausible = (amount: number): boolean => ranges.some((range) => isIn(amount, range));
+    const { position } = spot.reading;
+    const beside = pointsOf(spot.reading)
+      .map((point) => toNumber(point.amount))
+      .filter(plausible);
+    const earlier = this.#expectations.earlier(characteristic, position);
+    const like = [...this.#expectations.medians(characteristic).values()].filter(plausible);
+    if (beside.length > 0) return median(beside);
+    if (earlier !== undefined && plausible(earlier)) return earlier;
+    if (like.length > 0) return median(like);
+    const [first] = ranges;
+    return first === undefined ? Number.NaN : (first.from + first.to) / 2;
+  }
+
+  /** The very number that another part read: that of the same position, beside it on the sheet, comes first. */
+  #copied({ spot, characteristic, amount }: Suspect): string | undefined {
+    const same = this.#others(characteristic, amount).filter(
+      (other) => toNumber(other.point.amount) === amount,
+    );
+    const source = same.find((other) => other.reading.position === spot.reading.position) ?? same[0];
+    return source && `the reading of ${namedAt(this.#labelOf(source), source, this.#view.engine)}`;
+  }
+
+  #ofOtherSize({ characteristic, amount }: Suspect): string | undefined {
+    const source = this.#others(characteristic, amount).find((other) => {
+      const its = this.#view.registry.find(other.block.measure.id);
+      const ranges = its === undefined ? [] : this.#expectations.ranges(its, other.reading.position);
+      return ranges.some((range) => isIn(amount, range));
+    });
+    return source && `a ${this.#labelOf(source)} by its size`;
+  }
+
+  /** Small numbers are alike by chance: a clearance says nothing of another. */
+  #others({ id }: Characteristic, amount: number): readonly Spot[] {
+    if (amount < LEAST_COPIED) return [];
+    return spotsOf(this.#view.session).filter(
+      ({ block: { measure } }) => measure.quantity === 'length' && measure.id !== id,
+    );
+  }
+
+  #labelOf({ block: { measure } }: Spot): string {
+    return this.#view.registry.find(measure.id)?.label ?? measure.id;
+  }
+
+  #like(suspect: Suspect): string {
+    const expected = this.#expected(suspect);
+    return Number.isFinite(expected) ? `; about ${this.#text(expected, suspect)} is expected here` : '';
+  }
+
+  #text(amount: number, { characteristic, spot }: Suspect): string {
+    const unit = this.#unitFor({ characteristic });
+    const decimals = decimalsFor(spot.point.lastDigit, unit);
+    return formatAmount(fraction(Math.round(amount)), unit, decimals);
+  }
+}
+
+const UNEXPLAINED = 'no usual slip explains it';
+
+/** 5 mm: below it are clearances and shells. */
+const LEAST_COPIED = 50_000_000;
+
+const wider = ({ from, to }: Range, by: number): Range => ({ from: from - by, to: to + by });
+
+function isFar({ amount, ranges, expanded }: Suspect): boolean {
+  return ranges.every(({ from, to }) => {
+    const beyond = Math.max(from - amount, amount - to);
+    return beyond > FAR * (to - from) + 2 * LEAST_SLIP * expanded;
+  });
+}
+
+/** The number or numbers of a point as they stand on the sheet; a unit beside them is no part of them. */
+function writtenNumbers(point: Point): readonly WrittenNumber[] {
+  const numbers = point.written.split(', ').map((text) => /^[-+]?\d*\.?\d+/.exec(text)?.[0] ?? '');
+  const places = (digits = ''): number =>
+    digits.includes('.') ? digits.length - digits.indexOf('.') - 1 : 0;
+  const unit = multiply(point.lastDigit, fraction(10n ** BigInt(places(numbers[0]))));
+  return numbers.flatMap((digits, index) => {
+    if (digits === '') return [];
+    const amount = point.repeats?.[index] ?? point.amount;
+    return [{ digits, unit, start: subtract(amount, multiply(parseDecimal(digits), unit)) }];
+  });
+}

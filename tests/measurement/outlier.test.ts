@@ -1,0 +1,46 @@
+import { describe, expect, test } from 'vitest';
+import { outlierOf } from '../../src/measurement/outlier.ts';
+import { random } from '../checks/slipSessions.ts';
+
+describe("Dixon's ratio", () => {
+  test('the one that stands apart is found at either end, with its neighbour', () => {
+    expect(outlierOf([5, 5.1, 9, 5.05, 4.95])).toEqual({
+      index: 2,
+      neighbour: 1,
+      gap: expect.closeTo(3.9, 9),
+    });
+    expect(outlierOf([5, 5.1, 1, 5.05, 4.95])).toEqual({
+      index: 2,
+      neighbour: 4,
+      gap: expect.closeTo(3.95, 9),
+    });
+  });
+
+  test('of fewer than four, of equal ones and of two that stand apart together nothing is said', () => {
+    expect(outlierOf([1, 1, 9])).toBeUndefined();
+    expect(outlierOf([2, 2, 2, 2])).toBeUndefined();
+    expect(outlierOf([5, 5, 5, 9, 9])).toBeUndefined();
+  });
+
+  // The textbook example of ten, from memory: 0.010 of 0.022 is below the 0.568 of 99 %.
+  test('the ratio 0.455 of ten readings, a textbook example, is no outlier at 99 %', () => {
+    const readings = [0.189, 0.167, 0.187, 0.183, 0.186, 0.182, 0.181, 0.184, 0.181, 0.177];
+    expect(outlierOf(readings)).toBeUndefined();
+  });
+
+  test.each([4, 5, 6, 7, 8, 9, 10])(
+    'of %i normal readings one stands apart by chance once in a hundred',
+    (n) => {
+      const next = random(n);
+      const normal = (): number => Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next());
+      const runs = 20_000;
+      let found = 0;
+      for (let i = 0; i < runs; i++) {
+        if (outlierOf(Array.from({ length: n }, normal)) !== undefined) found += 1;
+      }
+      // Three standard deviations of a share of 1 % in so many runs are 0.21 %.
+      expect(found / runs).toBeGreaterThan(0.0079);
+      expect(found / runs).toBeLessThan(0.0121);
+    },
+  );
+});
