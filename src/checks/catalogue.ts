@@ -1,5 +1,5 @@
-import { concessionKinds } from './concessions.ts';
 import { capabilityKinds } from './capability.ts';
+import { concessionKinds } from './concessions.ts';
 import { conditionKinds } from './conditions.ts';
 import { distanceKinds } from './distances.ts';
 import type { FindingKind } from './finding.ts';

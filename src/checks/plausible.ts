@@ -112,12 +112,12 @@ export class Expectations {
     const { engine } = this.#view;
     const bore = characteristic.service?.way === 'larger' ? engine.sizes.get('bore') : undefined;
     const size = engine.sizes.get(characteristic.id) ?? bore;
-    if (size !== undefined) return within(toNumber(size), SHARE_OF_NOMINAL * toNumber(size));
+    if (size !== undefined) return within(toNumber(size), unknownWear(toNumber(size)));
     const siblings = [...this.medians(characteristic).values()];
     if (siblings.length < FEWEST_SIBLINGS) return undefined;
     const middle = median(siblings);
     const spread = ROBUST_SPREADS * medianAbsoluteDeviation(siblings);
-    return within(middle, Math.max(SHARE_OF_NOMINAL * Math.abs(middle), spread));
+    return within(middle, Math.max(unknownWear(middle), spread));
   }
 
   /**
@@ -170,8 +170,14 @@ const shifted = ({ from, to }: Range, by: number): Range => ({ from: from + by, 
 const within = (middle: number, half: number): Range => ({ from: middle - half, to: middle + half });
 
 const FEWEST_SIBLINGS = 3;
-/** Where no limits say what is usual: a quarter of a percent of the size, eight robust deviations of its like. */
-const SHARE_OF_NOMINAL = 0.0025;
+/** Where no wear limit says what is usual: a quarter of a percent of the size, and of whole parts 0.3 mm. */
+const unknownWear = (size: number): number =>
+  Math.max(0.0025 * Math.abs(size), Math.abs(size) > WHOLE_PART ? 3_000_000 : 0);
+/** 25 mm: below it are clearances and shells. */
+const WHOLE_PART = 250_000_000;
+/** Where nothing but its like is known: eight robust deviations of them. */
+/** Without a wear limit parts wear by several widths of their limits for new ones. */
+const UNKNOWN_WEAR = 4;
 const ROBUST_SPREADS = 8 * 1.4826;
 
 /**
@@ -197,8 +203,9 @@ function endOfBands(bands: Bands, side: Side): number | undefined {
   const width = low === undefined || high === undefined ? undefined : high - low;
   const span = wear === undefined || fresh === undefined ? undefined : Math.abs(wear - fresh);
   const wears = bands.wear?.min !== undefined || bands.wear?.max !== undefined;
-  // Where no wear limit is stated either side may be the one that wears.
-  const margin = span ?? (wears ? width : width && 2 * width) ?? SHARE_OF_NOMINAL * Math.abs(last);
+  // Where no wear limit is stated either side may wear, and nobody has said how far.
+  const unknown = Math.max(UNKNOWN_WEAR * (width ?? 0), unknownWear(last));
+  const margin = span ?? (wears ? width : undefined) ?? unknown;
   return side === 'max' ? last + margin : last - margin;
 }
 

@@ -9,9 +9,9 @@ import type { SessionDocument } from '../documents/session.ts';
 import { expandedFactor, welchSatterthwaite } from '../measurement/conformance.ts';
 import { type Instrument, readingTerms } from '../measurement/instrument.ts';
 import { standardDeviation } from '../measurement/sample.ts';
-import { atReferenceTemperature } from '../measurement/temperature.ts';
+import { atReferenceTemperature, expandUnlike, type Warmth } from '../measurement/temperature.ts';
 import { type ErrorTerm, standardUncertainty, subtractValues, type Value } from '../measurement/value.ts';
-import { compare, type Fraction, toNumber } from '../quantity/fraction.ts';
+import { compare, divide, type Fraction, fraction, toNumber } from '../quantity/fraction.ts';
 import { blockInstrument, setterOf } from './blockInstrument.ts';
 import { blockWarmth, warmthNote } from './blockWarmth.ts';
 import { isWorkedOn, stepsBack } from './work.ts';
@@ -117,7 +117,7 @@ export class SessionRoutes {
       measured,
       ...uncertaintyOf(measured),
       written: points.map((point) => point.written),
-      lastDigit: finest(points.map((point) => point.lastDigit)),
+      lastDigit: digitOf(finest(points.map((point) => point.lastDigit)), warmth),
       place: this.#placeOf(reading.span),
       inputs: [],
       block,
@@ -252,6 +252,10 @@ function spreadOfRepeats(point: Point): ErrorTerm | undefined {
   const u = standardDeviation(point.repeats.map(toNumber)) / Math.sqrt(n);
   return u === 0 ? undefined : { u, dof: n - 1 };
 }
+
+/** A reading that was moved to another temperature is printed one digit finer than it was written. */
+const digitOf = (written: Fraction, warmth: Warmth | undefined): Fraction =>
+  warmth !== undefined && expandUnlike(warmth) ? divide(written, fraction(10)) : written;
 
 const finest = (steps: readonly Fraction[]): Fraction => steps.reduce((a, b) => (compare(b, a) < 0 ? b : a));
 

@@ -164,7 +164,10 @@ class Looker {
     return source && `the reading of ${namedAt(this.#labelOf(source), source, this.#view.engine)}`;
   }
 
-  #ofOtherSize({ characteristic, amount }: Suspect): string | undefined {
+  #ofOtherSize(suspect: Suspect): string | undefined {
+    const { characteristic, amount } = suspect;
+    // A worn piston is nearly as large as its bore: only a part of quite another size is known by it.
+    if (Math.abs(amount - this.#expected(suspect)) < UNLIKE_SIZES * amount) return undefined;
     const source = this.#others(characteristic, amount).find((other) => {
       const its = this.#view.registry.find(other.block.measure.id);
       const ranges = its === undefined ? [] : this.#expectations.ranges(its, other.reading.position);
@@ -198,6 +201,9 @@ class Looker {
 }
 
 const UNEXPLAINED = 'no usual slip explains it';
+
+/** A fiftieth: no part wears by so much, and crankpins differ from mains by more. */
+const UNLIKE_SIZES = 0.02;
 
 /** 5 mm: below it are clearances and shells. */
 const LEAST_COPIED = 50_000_000;

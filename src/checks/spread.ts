@@ -45,8 +45,20 @@ export function spreadFindings(
     }
     groups.set(id, [...(groups.get(id) ?? []), { row, judged }]);
   }
-  return [...groups.values()].flatMap((group) => apart(group, unitFor) ?? []);
+  const found = [...groups.values()].flatMap((group) => apart(group, unitFor) ?? []);
+  return found.filter(
+    (each) => !found.some((other) => other.position === each.position && isInput(other, each, rows)),
+  );
 }
+
+/** What is worked out from the one that stands apart stands apart with it: that goes without saying. */
+const isInput = (input: Finding, of: Finding, rows: readonly Row[]): boolean =>
+  rows.some(
+    ({ characteristic, position, routes }) =>
+      characteristic.id === of.measure &&
+      position === of.position &&
+      routes[0]?.route.inputs.some((route) => route.block?.measure.id === input.measure),
+  );
 
 function apart(group: readonly Read[], unitFor: (row: Row) => Unit): Finding | undefined {
   const outlier = outlierOf(group.map(({ judged }) => toNumber(judged.mean)));

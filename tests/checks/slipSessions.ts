@@ -94,8 +94,12 @@ function part(
   return { id, positions, service, way, min, max, wear };
 }
 
+/** What an engine's documents say of its sizes: everything, no wear limits, or nominal sizes alone. */
+export const KNOWN = ['new and wear', 'new', 'nominal'] as const;
+export type Known = (typeof KNOWN)[number];
+
 /** An engine of some size, its limits and its two gauges. */
-export function generateEngine(next: Random): GeneratedEngine {
+export function generateEngine(next: Random, known: Known): GeneratedEngine {
   const system = next() < 0.5 ? INCH : METRIC;
   const main = between(next, 1.6, 4.4) * system.perInch;
   const pin = main * between(next, 0.8, 0.95);
@@ -117,23 +121,29 @@ export function generateEngine(next: Random): GeneratedEngine {
     of('cylinder_bore', 4, bore, 1, 'block', 1),
     of('piston_diameter', 4, bore - 1.5 * clearance, -1, 'block', 1),
   ];
-  return { system, parts, documents: documentsOf(system, parts) };
+  return { system, parts, documents: documentsOf(system, parts, known) };
 }
 
-function documentsOf(system: System, parts: readonly Part[]): readonly OpenedDocument[] {
+function documentsOf(system: System, parts: readonly Part[], known: Known): readonly OpenedDocument[] {
   const { unit, maxError, resolution, places } = system;
   const limits = parts.map(
     ({ id, min, max, wear }) =>
       `  ${id}: { new: { min: ${min.toFixed(places)}, max: ${max.toFixed(places)} }, wear: { ${wear > max ? 'max' : 'min'}: ${wear.toFixed(places)} } }`,
   );
+  const stated = {
+    'new and wear': limits.join('\n'),
+    new: limits.map((line) => line.replace(/, wear.*(?= \}$)/, '')).join('\n'),
+    nominal: '  crankshaft_end_play: { wear: { max: 0.5 mm } }',
+  }[known];
+  const sizes = parts.map(({ id, min }) => `${id}: ${min.toFixed(places)}`).join(', ');
   const gauge = (type: string): string =>
     `{ type: ${type}, resolution: ${resolution} ${unit}, max_error: ${maxError} ${unit} }`;
   return [
     opened(
       'engine.yaml',
-      `kind: engine\nname: G\nunits: { length: ${unit} }\nlayout: { mains: 5, crankpins: 4, cylinders: 4 }\n`,
+      `kind: engine\nname: G\nunits: { length: ${unit} }\nlayout: { mains: 5, crankpins: 4, cylinders: 4 }\n${known === 'nominal' ? `sizes: { ${sizes} }\n` : ''}`,
     ),
-    opened('limits.yaml', `kind: limits\nsource: generated\nlimits:\n${limits.join('\n')}\n`),
+    opened('limits.yaml', `kind: limits\nsource: generated\nlimits:\n${stated}\n`),
     opened(
       'instruments.yaml',
       `kind: instruments\ninstruments:\n  mic: ${gauge('micrometer')}\n  bore: ${gauge('bore gauge')}\n`,
@@ -277,7 +287,7 @@ export interface Rates {
 }
 
 /** Generates that many sessions, clean and each again with one slip, and counts what is said of them. */
-export function measureRates(count: number, seed: number): Rates {
+export function measureRates(count: number, seed: number, known: Known = 'new and wear'): Rates {
   const next = random(seed);
   const none = (): Rate => ({ made: 0, flagged: 0, named: 0 });
   const rates: Rates = {
@@ -287,7 +297,7 @@ export function measureRates(count: number, seed: number): Rates {
     missed: [],
   };
   for (let i = 0; i < count; i++) {
-    const engine = generateEngine(next);
+    const engine = generateEngine(next, known);
     const readings = measure(next, engine);
     const clean = implausible(engine, yamlOf('2026-02-03', readings));
     rates.clean.sessions += 1;

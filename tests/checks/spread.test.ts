@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { toNumber } from '../../src/quantity/fraction.ts';
+import { readRows } from '../measurement/csv.ts';
 import { lastJudged, messages, rowAt } from './bench.ts';
 
 const read = (at: string, more = '') =>
@@ -26,6 +28,15 @@ describe('the spread between positions', () => {
     ['1: 3.2478, 2: 3.2477, 3: 3.2466, 4: 3.2467, 5: 3.2478', 'two that are alike'],
   ])('%s: nothing to say, %s', (at) => {
     expect(messages(read(at), 'reading/spread')).toEqual([]);
+  });
+
+  test('the clearance that a journal apart brings with it is not said as well', () => {
+    const bores =
+      '  - { measure: main_bearing_bore, with: mic, at: { 1: 3.2508, 2: 3.2507, 3: 3.2508, 4: 3.2509, 5: 3.2508 } }\n';
+    const found = read('1: 3.2478, 2: 3.2477, 3: 3.2462, 4: 3.2479, 5: 3.2478', bores);
+    expect(messages(found, 'reading/spread').map((each) => each.slice(0, 23))).toEqual([
+      'main journal diameter 3',
+    ]);
   });
 
   test('a slip of the pen is said to be one, and no spread', () => {
@@ -60,6 +71,16 @@ describe('readings of one point over again', () => {
     expect(repeats('3.2478').u).toBeCloseTo(gauge, 6);
     expect(repeats('3.2478, 3.2478, 3.2478').u).toBeCloseTo(gauge, 6);
     expect(repeats('3.2478, 3.2478').dof).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  // NIST StRD, Michelson's velocity of light: mean 299.8524, standard deviation 0.0790105478190518 of 100.
+  test("Michelson's hundred readings have the certified mean, and their spread a tenth of the certified deviation", () => {
+    const list = readRows('nist-strd-michelso').map(({ y }) => `${y} mm`);
+    const route = repeats(list.join(', '));
+    expect(toNumber(route.measured.mean.amount)).toBeCloseTo(2_998_524_000, 3);
+    const term = [...route.measured.mean.terms].find(([source]) => source.startsWith('spread'))?.[1];
+    expect((term?.u ?? 0) / 1e7).toBeCloseTo(0.0790105478190518 / 10, 12);
+    expect(term?.dof).toBe(99);
   });
 
   test('a mean of three that no decimal writes is judged as it is', () => {
