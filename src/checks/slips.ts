@@ -1,15 +1,17 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
-import { type Point, pointsOf } from '../documents/reading.ts';
+import { pointsOf } from '../documents/reading.ts';
 import { expandedFactor } from '../measurement/conformance.ts';
 import { median } from '../measurement/sample.ts';
 import { amountOf, type Slip, slipsOf, type WrittenNumber } from '../measurement/slips.ts';
 import { decimalsFor, formatAmount } from '../quantity/format.ts';
-import { type Fraction, fraction, multiply, parseDecimal, subtract, toNumber } from '../quantity/fraction.ts';
+import { type Fraction, fraction, toNumber } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
-import { Expectations, isIn, type Range } from './plausible.ts';
+import { isIn, type Range, wider } from './honestRange.ts';
+import { Expectations } from './plausible.ts';
 import type { Row, SessionView } from './row.ts';
 import { namedAt, placeOfSpot, type Spot, spotsOf } from './spots.ts';
+import { writtenNumbers } from './writtenNumbers.ts';
 
 const IMPLAUSIBLE: FindingKind = {
   code: 'reading/implausible',
@@ -208,24 +210,9 @@ const UNLIKE_SIZES = 0.02;
 /** 5 mm: below it are clearances and shells. */
 const LEAST_COPIED = 50_000_000;
 
-const wider = ({ from, to }: Range, by: number): Range => ({ from: from - by, to: to + by });
-
 function isFar({ amount, ranges, expanded }: Suspect): boolean {
   return ranges.every(({ from, to }) => {
     const beyond = Math.max(from - amount, amount - to);
     return beyond > FAR * (to - from) + 2 * LEAST_SLIP * expanded;
-  });
-}
-
-/** The number or numbers of a point as they stand on the sheet; a unit beside them is no part of them. */
-function writtenNumbers(point: Point): readonly WrittenNumber[] {
-  const numbers = point.written.split(', ').map((text) => /^[-+]?\d*\.?\d+/.exec(text)?.[0] ?? '');
-  const places = (digits = ''): number =>
-    digits.includes('.') ? digits.length - digits.indexOf('.') - 1 : 0;
-  const unit = multiply(point.lastDigit, fraction(10n ** BigInt(places(numbers[0]))));
-  return numbers.flatMap((digits, index) => {
-    if (digits === '') return [];
-    const amount = point.repeats?.[index] ?? point.amount;
-    return [{ digits, unit, start: subtract(amount, multiply(parseDecimal(digits), unit)) }];
   });
 }

@@ -93,6 +93,18 @@ describe('expansion', () => {
     expect(standardUncertainty(value)).toBeCloseTo((4 * 254e6 * 11.5e-6) / Math.sqrt(3), 6);
   });
 
+  test('a part that expands more than it is thought to is smaller at 20 °C, a gauge that does so makes it larger', () => {
+    const at: Warmth = {
+      temperature: fraction(30),
+      id: 't',
+      part: known('aluminium', 'p'),
+      gauge: steelGauge,
+    };
+    const { terms } = atReferenceTemperature(exactly(inches('4.000')), at);
+    expect(terms.get('expansion of p')?.u).toBeLessThan(0);
+    expect(terms.get('expansion of mic')?.u).toBeGreaterThan(0);
+  });
+
   test('what two readings of one session share cancels in their difference', () => {
     const part = known('aluminium', 'p');
     const at: Warmth = { temperature: fraction(30), id: 't', part, gauge: steelGauge };
