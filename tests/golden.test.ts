@@ -71,6 +71,8 @@ describe('the cases are a catalogue', () => {
 const BRINGS: Readonly<Record<string, readonly string[]>> = {
   // The error of an instrument that nobody registered is assumed, and that is said as well.
   'instrument/unknown': ['instrument/assumed'],
+  // Limits closer together than the uncertainty have a value within it of one of them.
+  'instrument/coarse': ['reading/marginal'],
   // A concession bears on a value that is out, and a follow-up on a value that was accepted.
   'concession/exceeded': ['reading/out'],
   'concession/expired': ['reading/accepted', 'reading/out'],

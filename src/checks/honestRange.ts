@@ -43,7 +43,9 @@ function endOfBands(bands: Bands, side: Side): number | undefined {
   const stated = wears ? width : undefined;
   // Wear that is allowed not at all happens all the same.
   const margin = span === undefined ? (stated ?? unknown) : Math.max(span, (width ?? 0) / 2);
-  return side === 'max' ? last + margin : last - margin;
+  if (side === 'min') return last - margin;
+  // Clearances, gaps and end play open up to twice what is allowed and more before anyone looks.
+  return last > 0 && last < WHOLE_PART ? Math.max(last + margin, 2 * last) : last + margin;
 }
 
 /** Without a wear limit parts wear by several widths of their limits for new ones. */

@@ -101,12 +101,22 @@ function tooManyDigits(block: ReadingBlock, instrument: Instrument, view: Sessio
 const TEN = fraction(10);
 
 /**
- * Of a last digit finer than the step: a whole digit finer than the step, or between two steps of a scale that counts by twos or fives. Of a
- * reading turned from inches into millimetres neither can be told: its steps are not whole ones.
+ * Of a last digit finer than the step. A nought too many, or a number between two steps; a reading turned
+ * exactly from inches into millimetres has many digits and still stands on a step, and one that was rounded
+ * in turning may have a digit of its own.
  */
 function isFiner(amount: Fraction, lastDigit: Fraction, resolution: Fraction): boolean {
-  if (compare(multiply(lastDigit, TEN), resolution) <= 0) return true;
-  return isWhole(divide(resolution, lastDigit)) && !isWhole(divide(amount, resolution));
+  const isDigitFiner = compare(multiply(lastDigit, TEN), resolution) <= 0;
+  const isOnStep = isWhole(divide(amount, resolution));
+  return isSameScale(divide(resolution, lastDigit)) ? isDigitFiner || !isOnStep : isDigitFiner && !isOnStep;
+}
+
+/** Steps of ones, twos and fives of the digits; between inches and millimetres stands a 127. */
+function isSameScale(steps: Fraction): boolean {
+  if (!isWhole(steps)) return false;
+  let left = steps.n / steps.d;
+  for (const factor of [2n, 5n]) while (left % factor === 0n) left /= factor;
+  return left === 1n;
 }
 
 const isWhole = ({ n, d }: Fraction): boolean => n % d === 0n;

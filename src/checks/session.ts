@@ -58,6 +58,7 @@ export function judgeSession(
     .map((row) => withConcession(row, concessions));
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   const slips = slipFindings(view, rows, unitFor);
+  const distances = distanceFindings(view);
   const findings = [
     ...rows.flatMap((row) => readingFindings(row, unitFor)),
     ...concessionFindings(rows, concessions, unitFor),
@@ -65,12 +66,12 @@ export function judgeSession(
     ...instrumentFindings(view, rows),
     ...scaleFindings(view),
     ...capabilityFindings(view, rows, unitFor),
-    ...distanceFindings(view),
+    ...distances,
     ...temperatureFindings(view, unitFor),
     ...conditionFindings(rows),
     ...slips,
     ...spreadFindings(rows, slips, unitFor),
-    ...unmeasured(view, rows),
+    ...unmeasured(view, rows, distances),
   ];
   return { session, rows, findings: sortFindings(findings) };
 }
@@ -89,8 +90,13 @@ export const unitOfRow = ({ characteristic }: Pick<Row, 'characteristic'>, engin
 function unmeasured(
   { engine, registry, session, options, routes }: SessionView,
   rows: readonly Row[],
+  told: readonly Finding[],
 ): readonly Finding[] {
-  const measured = new Set(rows.map((row) => row.characteristic.id));
+  // What was measured, and what was said already to be measured in vain.
+  const measured = new Set([
+    ...rows.map((row) => row.characteristic.id),
+    ...told.map((each) => each.measure),
+  ]);
   return registry.all
     .filter((each) => !measured.has(each.id) && each.family !== 'step')
     .filter((each) => hasDecidingLimit(each, engine, session, options))

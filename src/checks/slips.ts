@@ -2,12 +2,13 @@ import type { Characteristic } from '../characteristics/characteristic.ts';
 import { pointsOf } from '../documents/reading.ts';
 import { expandedFactor } from '../measurement/conformance.ts';
 import { median } from '../measurement/sample.ts';
-import { amountOf, type Slip, slipsOf, type WrittenNumber } from '../measurement/slips.ts';
+import { amountOf, type Slip, slipsOf } from '../measurement/slips.ts';
 import { decimalsFor, formatAmount } from '../quantity/format.ts';
 import { type Fraction, fraction, toNumber } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
+import { readingOfAnother, type Suspect, sizeOfAnother } from './copies.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
-import { isIn, type Range, wider } from './honestRange.ts';
+import { isIn, wider } from './honestRange.ts';
 import { Expectations } from './plausible.ts';
 import type { Row, SessionView } from './row.ts';
 import { namedAt, placeOfSpot, type Spot, spotsOf } from './spots.ts';
@@ -46,17 +47,6 @@ export function slipFindings(
   return [...found.values()];
 }
 
-/** A number with what is to be expected of it. */
-interface Suspect {
-  readonly spot: Spot;
-  readonly characteristic: Characteristic;
-  readonly number: WrittenNumber;
-  readonly amount: number;
-  readonly ranges: readonly Range[];
-  /** Expanded uncertainty of one such reading. */
-  readonly expanded: number;
-}
-
 class Looker {
   readonly #view: SessionView;
   readonly #expectations: Expectations;
@@ -87,7 +77,7 @@ class Looker {
 
   #message(suspect: Suspect): string | undefined {
     const { number, amount, characteristic, spot } = suspect;
-    const [slip, copy] = [this.#explained(suspect), this.#copied(suspect)];
+    const [slip, copy] = [this.#explained(suspect), readingOfAnother(suspect, this.#view)];
     const isService = this.#expectations.isServiceSize(characteristic, spot.reading.position, amount);
     if (slip !== undefined) {
       const otherwise = isService ? ', or another service size that `fitted:` does not say' : '';
@@ -157,37 +147,10 @@ class Looker {
     return first === undefined ? Number.NaN : (first.from + first.to) / 2;
   }
 
-  /** The very number that another part read: that of the same position, beside it on the sheet, comes first. */
-  #copied({ spot, characteristic, amount }: Suspect): string | undefined {
-    const same = this.#others(characteristic, amount).filter(
-      (other) => toNumber(other.point.amount) === amount,
-    );
-    const source = same.find((other) => other.reading.position === spot.reading.position) ?? same[0];
-    return source && `the reading of ${namedAt(this.#labelOf(source), source, this.#view.engine)}`;
-  }
-
+  /** A worn piston is nearly as large as its bore: only a part of quite another size is known by it. */
   #ofOtherSize(suspect: Suspect): string | undefined {
-    const { characteristic, amount } = suspect;
-    // A worn piston is nearly as large as its bore: only a part of quite another size is known by it.
-    if (Math.abs(amount - this.#expected(suspect)) < UNLIKE_SIZES * amount) return undefined;
-    const source = this.#others(characteristic, amount).find((other) => {
-      const its = this.#view.registry.find(other.block.measure.id);
-      const ranges = its === undefined ? [] : this.#expectations.ranges(its, other.reading.position);
-      return ranges.some((range) => isIn(amount, range));
-    });
-    return source && `a ${this.#labelOf(source)} by its size`;
-  }
-
-  /** Small numbers are alike by chance: a clearance says nothing of another. */
-  #others({ id }: Characteristic, amount: number): readonly Spot[] {
-    if (amount < LEAST_COPIED) return [];
-    return spotsOf(this.#view.session).filter(
-      ({ block: { measure } }) => measure.quantity === 'length' && measure.id !== id,
-    );
-  }
-
-  #labelOf({ block: { measure } }: Spot): string {
-    return this.#view.registry.find(measure.id)?.label ?? measure.id;
+    const isUnlike = Math.abs(suspect.amount - this.#expected(suspect)) >= UNLIKE_SIZES * suspect.amount;
+    return isUnlike ? sizeOfAnother(suspect, this.#view, this.#expectations) : undefined;
   }
 
   #like(suspect: Suspect): string {
@@ -206,9 +169,6 @@ const UNEXPLAINED = 'no usual slip explains it';
 
 /** A fiftieth: no part wears by so much, and crankpins differ from mains by more. */
 const UNLIKE_SIZES = 0.02;
-
-/** 5 mm: below it are clearances and shells. */
-const LEAST_COPIED = 50_000_000;
 
 function isFar({ amount, ranges, expanded }: Suspect): boolean {
   return ranges.every(({ from, to }) => {

@@ -14,6 +14,7 @@ import type { Named, PositionReading, ReadingBlock, WorkDone } from './reading.t
 import { type BlockShape, gridOf, readPosition, textList } from './shapes.ts';
 import { type ReadingGrid, readStations } from './shop.ts';
 import { readStudy, type StudyDocument } from './study.ts';
+import { readWork } from './workDone.ts';
 
 export const STAGES = ['teardown', 'machined', 'trial', 'rebuild', 'service'] as const;
 
@@ -98,17 +99,6 @@ function readDate(root: Node, context: DocumentContext): string {
 
 const readConditions = (node: Node): ReadonlyMap<string, string> =>
   new Map(entriesOf(childOf(node, 'conditions')).map(({ key, node: value }) => [key, textOf(value) ?? '']));
-
-/** One for each part that was worked on. */
-function readWork(item: Node, index: number): readonly WorkDone[] {
-  const [work, on] = [textAt(item, 'work'), childOf(item, 'on')];
-  if (work === undefined || on === undefined) return [];
-  const parts = on.kind === 'list' ? on.items : [on];
-  return parts.flatMap((part) => {
-    const named = readNamed(part);
-    return named === undefined ? [] : [{ index, work, on: named }];
-  });
-}
 
 const readUses = (node: Node | undefined): readonly Named[] =>
   (node?.kind === 'list' ? node.items : [node]).flatMap((item) => readNamed(item) ?? []);

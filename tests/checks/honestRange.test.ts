@@ -29,6 +29,12 @@ test.each([
   ['a bore, the other way', bands(['4.1250', '4.1260'], [undefined, '4.1310']), '4.1240', '4.1360'],
   ['a wear limit that allows no wear', bands(['3.2475', '3.2485'], ['3.2475']), '3.2470', '3.2495'],
   ['a clearance without a wear limit, four widths', bands(['0.0020', '0.0038']), '-0.0052', '0.0110'],
+  [
+    'end play, up to twice what is allowed',
+    bands(['0.006', '0.013'], [undefined, '0.018']),
+    '-0.0010',
+    '0.0360',
+  ],
   ['a part without a wear limit, 0.3 mm at least', bands(['1.0000', '1.0010']), '0.9882', '1.0128'],
 ])('%s', (_, of, from, to) => {
   const range = rangeOfBands(of);
