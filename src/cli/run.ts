@@ -3,6 +3,7 @@ import { visible, visibleLines } from '../output/visible.ts';
 import type { World } from '../shell/world.ts';
 import { VERSION } from '../version.ts';
 import { CHECK_FORMATS } from './checkWriter.ts';
+import { addTorque } from './torqueCommand.ts';
 import { UsageError } from './usage.ts';
 
 /** Carries out one call and returns its exit code: 0 well, 1 findings, 2 it could not be done. */
@@ -44,6 +45,7 @@ function commandLine(world: World, done: (exitCode: number) => void): Command {
   addDiff(program, world, done);
   addExplain(program, world, done);
   addStudy(program, world, done);
+  addTorque(program, world, done);
   return program;
 }
 

@@ -11,14 +11,11 @@ import type { Node } from './node.ts';
 import { folderOf, isAtOrAbove, type Kind, type OpenedDocument } from './opened.ts';
 import { type LimitsLevel, orderLimits } from './precedence.ts';
 import type { Named } from './reading.ts';
-import { readSession, type SessionDocument, stemOf } from './session.ts';
-import {
-  type DecisionRule,
-  type OwnCharacteristic,
-  type ReadingGrid,
-  readOwnCharacteristics,
-  readShop,
-} from './shop.ts';
+import { readSession, type SessionDocument, type SessionSurroundings } from './session.ts';
+import { type DecisionRule, type OwnCharacteristic, readOwnCharacteristics, readShop } from './shop.ts';
+import { stemOf } from './stem.ts';
+import type { KnownSequences } from './tightened.ts';
+import { readTorque, type TorqueDocument } from './torque.ts';
 import { readUnits, unitsOver } from './units.ts';
 
 /** Every document that has a say in one engine. */
@@ -46,6 +43,8 @@ export interface Engine {
   readonly sessions: readonly SessionDocument[];
   /** The paths of sessions that have a diagnostic and are not judged. */
   readonly notJudged: readonly string[];
+  /** How its joints are tightened, by name; those with a diagnostic are left out. */
+  readonly sequences: readonly TorqueDocument[];
   readonly rule: DecisionRule;
   /** Parts of the engine's documents that are valid and kept, and not judged by this version. */
   readonly kept: readonly string[];
@@ -72,7 +71,8 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
   const limits = orderLimits(reading.limitLevels(measures, document.layout), reading.problems);
   const isSound = reading.isSound(['engine', 'limits', 'instruments', 'shop', undefined]);
   const grids = new Map(shops.toReversed().flatMap((shop) => [...shop.grids]));
-  const sessions = reading.sessions(measures, document.layout, grids);
+  const sequences = reading.sequences();
+  const sessions = reading.sessions({ measures, layout: document.layout, grids, sequences });
   const engine: Engine = {
     folder: documents.folder,
     document,
@@ -83,6 +83,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
     sessions,
     notJudged: reading.notJudged(),
     kept: [...new Set([...document.kept, ...limits.flatMap((each) => each.kept)])],
+    sequences: sequences.documents,
     rule:
       document.decisionRule ??
       shops.find((shop) => shop.decisionRule !== undefined)?.decisionRule ??
@@ -236,18 +237,27 @@ class Reading {
     }
   }
 
-  sessions(
-    measures: Measures,
-    layout: Layout,
-    grids: ReadonlyMap<string, ReadingGrid>,
-  ): readonly SessionDocument[] {
+  /** The torque documents of the engine's own folder. */
+  sequences(): KnownSequences {
+    const own = this.#documents.own.filter((each) => each.kind === 'torque');
+    const documents = own.flatMap((each) => {
+      if (each.root === undefined) return [];
+      const torque = readTorque(each.root, this.contextOf(each));
+      return this.#hasProblem(each) ? [] : [torque];
+    });
+    const sound = new Set(documents.map((each) => each.name));
+    const broken = new Set(own.map((each) => stemOf(each.path)).filter((name) => !sound.has(name)));
+    return { documents: documents.sort((a, b) => (a.name < b.name ? -1 : 1)), broken };
+  }
+
+  sessions(around: SessionSurroundings): readonly SessionDocument[] {
     const stems = this.#documents.own
       .filter((each) => each.kind === 'session')
       .map((each) => stemOf(each.path));
     return this.#documents.own
       .flatMap((each) => {
         if (each.kind !== 'session' || each.root === undefined) return [];
-        const session = readSession(each.root, { measures, layout, grids }, this.contextOf(each));
+        const session = readSession(each.root, around, this.contextOf(each));
         for (const used of session.uses) this.#checkUsed(used, stems, this.contextOf(each));
         return this.#hasProblem(each) ? [] : [session];
       })

@@ -13,8 +13,10 @@ import { amountReader, setToOf } from './points.ts';
 import type { Named, PositionReading, ReadingBlock, WorkDone } from './reading.ts';
 import { type BlockShape, gridOf, readPosition, textList } from './shapes.ts';
 import { type ReadingGrid, readStations } from './shop.ts';
+import { stemOf } from './stem.ts';
 import { readStudy, type StudyDocument } from './study.ts';
 import { readWork } from './workDone.ts';
+import { type KnownSequences, readTightened, type TighteningLog } from './tightened.ts';
 
 export const STAGES = ['teardown', 'machined', 'trial', 'rebuild', 'service'] as const;
 
@@ -38,6 +40,7 @@ export interface SessionDocument {
   readonly checked: readonly InstrumentCheck[];
   /** Service sizes that the session says are fitted. */
   readonly grades: Grades;
+  readonly tightened: readonly TighteningLog[];
   readonly placeOf: (span: Span) => Place;
   /** Where to point for what the session does not hold. */
   readonly start: Place;
@@ -49,9 +52,10 @@ export interface SessionSurroundings {
   readonly measures: Measures;
   readonly layout: Layout;
   readonly grids: ReadonlyMap<string, ReadingGrid>;
+  readonly sequences: KnownSequences;
 }
 
-const NOT_JUDGED_YET = ['tightened', 'study', 'found', 'fitted', 'replaced', 'machined'];
+const NOT_JUDGED_YET = ['found', 'fitted', 'replaced', 'machined'];
 
 export function readSession(
   root: Node,
@@ -72,6 +76,7 @@ export function readSession(
     study: readStudy(root, around.measures, context),
     concessions: readConcessions(root, around, context),
     uses: readUses(childOf(root, 'uses')),
+    tightened: readTightened(root, around.sequences, context),
     work: items.flatMap((item, index) => readWork(item, index)),
     checked: itemsOf(childOf(root, 'checked')).flatMap((item) => readCheck(item, context) ?? []),
     grades: readGrades(root, context),
@@ -85,8 +90,6 @@ const startOf = (root: Node): Span => {
   const { start } = (childOf(root, 'date') ?? root).span;
   return { start, end: start };
 };
-
-export const stemOf = (path: string): string => path.replace(/^.*\//, '').replace(/\.ya?ml$/, '');
 
 function readDate(root: Node, context: DocumentContext): string {
   const node = childOf(root, 'date');

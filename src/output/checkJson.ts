@@ -7,7 +7,7 @@ import type { SidedLimits, SideLimit } from '../checks/verdict.ts';
 import type { Diagnostic } from '../diagnostic/diagnostic.ts';
 import type { Place } from '../diagnostic/place.ts';
 import { BAND_NAMES } from '../documents/limits.ts';
-import { stemOf } from '../documents/session.ts';
+import { stemOf } from '../documents/stem.ts';
 import { type Fraction, toNumber } from '../quantity/fraction.ts';
 import { fromBase, type Unit } from '../quantity/units.ts';
 

@@ -1074,7 +1074,7 @@ source: x
       [
         '4:12',
         'document/missing-key',
-        '`to`, `turn`, `loosen` and `stretch` are all missing in passes[1]',
+        '`to`, `turn`, `loosen`, `stretch` and `check` are all missing in passes[1]',
         'add at least one of them',
       ],
       [

@@ -1,12 +1,15 @@
 import { by, note } from './document.ts';
 import { PATTERNS } from './patterns.ts';
 import {
+  AMOUNT_HELP,
+  AMOUNT_OR_NOTHING,
   about,
   amount,
   amountOrNothing,
   amountOrRange,
   choice,
   date,
+  flag,
   RANGE_TEXT,
   type Schema,
   text,
@@ -44,14 +47,35 @@ const step: Properties = {
       'write a torque such as 40 or 95 N m, a window such as 58 to 69, or a percentage such as 70 %',
   },
   turn: amountOrRange(about('Turn', 'Turn further by this angle.', '90 deg')),
-  loosen: amountOrRange(about('Loosen', 'Back off by this angle.', '360 deg')),
+  loosen: {
+    ...about('Loosen', 'Back off by this angle, or fully.', '360 deg', 'fully'),
+    anyOf: [{ type: 'number' }, { type: 'string', pattern: PATTERNS.withUnitOrRange }, { enum: ['fully'] }],
+    errorMessage: 'write an angle such as 360 deg, or fully',
+  },
   stretch,
-  fasteners: words(about('Fasteners', 'Only these, where a pass is not for all.', ['1L', '1R'])),
+  check: {
+    ...about(
+      'Check',
+      'The fastener must hold this torque without turning; a percentage of the last may do.',
+      90,
+    ),
+    anyOf: [
+      { type: 'number' },
+      { type: 'string', pattern: PATTERNS.withUnitOrRange },
+      { type: 'string', pattern: PATTERNS.percent },
+    ],
+    errorMessage: 'write a torque such as 90 or 122 N m, or a percentage such as 90 %',
+  },
+  at_most: amount(about('At most', 'Beside check: more than this is wrong as well.', 120)),
+  reversed: flag(about('Reversed', 'true where a pass goes against the order, as loosening may.', true)),
+  fasteners: words(
+    about('Fasteners', 'Only these fasteners or groups, where a pass is not for all.', ['1L', '1R']),
+  ),
   note,
 };
 
 const NEEDS_A_STEP: Schema = {
-  anyOf: [{ required: ['to'] }, { required: ['turn'] }, { required: ['loosen'] }, { required: ['stretch'] }],
+  anyOf: ['to', 'turn', 'loosen', 'stretch', 'check'].map((key) => ({ required: [key] })),
 };
 
 export const passes: Schema = {
@@ -62,6 +86,22 @@ export const passes: Schema = {
   errorMessage: 'write a list such as [{ to: 40 }, { to: 80 }]',
 };
 
+/** A stretch may be logged as the two lengths it was measured by. */
+const reached: Schema = {
+  ...about('Value', 'What this fastener was brought to.', 40, { zero: 4.5012, tight: 4.5171 }),
+  anyOf: [
+    ...AMOUNT_OR_NOTHING,
+    mapShape(
+      {
+        zero: amount(about('Zero', 'Its length while slack.', 4.5012)),
+        tight: amount(about('Tight', 'Its length when tight.', 4.5171)),
+      },
+      { required: ['zero', 'tight'] },
+    ),
+  ],
+  errorMessage: `${AMOUNT_HELP}, ~ where none was taken, or { zero: 4.5012, tight: 4.5171 }`,
+};
+
 const loggedPasses: Schema = {
   ...about('Passes', 'The passes as they were made.', [{ to: 40, values: { '1L': 40 } }]),
   type: 'array',
@@ -70,8 +110,14 @@ const loggedPasses: Schema = {
     {
       ...step,
       values: named(
-        about('Values', 'What each fastener was brought to.', { '1L': 40 }),
-        amountOrNothing(about('Value', 'What this fastener was brought to.', 40)),
+        about('Values', 'What each fastener was brought to: its torque, angle or stretch.', { '1L': 40 }),
+        reached,
+      ),
+      torques: named(
+        about('Torques', 'Beside values of stretch: the torque that each fastener had reached.', {
+          '1L': 62,
+        }),
+        amountOrNothing(about('Torque', 'What this fastener had reached.', 62)),
       ),
       left_out: words(about('Left out', 'Fasteners that this pass did not reach.', ['5L'])),
     },
@@ -92,7 +138,19 @@ export const tightened: Schema = {
       with: word(about('With', 'The wrench, by its name in the register.', 'beam-60')),
       lubricant: text(about('Lubricant', 'What the threads were oiled with.', 'engine oil')),
       fasteners: choice(about('Fasteners', 'Whether new ones were used.', 'new'), ['new', 'reused']),
-      confirmed: texts(about('Confirmed', 'Steps that were confirmed.', ['threads clean'])),
+      confirmed: {
+        ...about(
+          'Confirmed',
+          'Steps of before and after that were confirmed, or all.',
+          ['threads clean'],
+          'all',
+        ),
+        anyOf: [
+          texts(about('Steps', 'The steps in the words of the sequence.', ['threads clean'])),
+          { enum: ['all'] },
+        ],
+        errorMessage: 'write a list of steps, or all',
+      },
       order: words(about('Order', 'The order that was followed.', ['3L', '3R'])),
       passes: loggedPasses,
       by,

@@ -1,0 +1,22 @@
+import { type Fraction, parseDecimal } from '../quantity/fraction.ts';
+import { findUnit, type Quantity, toBase, type Unit, unitsOf } from '../quantity/units.ts';
+import { UsageError } from './usage.ts';
+
+const AMOUNT = /^(\d+(?:\.\d+)?|\.\d+) ?(\D.*)?$/;
+
+/** An amount given as an option: `6`, `6in`, `"8.9 lbf in"`, in the base unit. A plain number is in `plain`. */
+export function amountOption(
+  option: string,
+  text: string | undefined,
+  quantity: Quantity,
+  plain: Unit | undefined,
+): Fraction | undefined {
+  if (text === undefined) return undefined;
+  const [, digits, unitName] = AMOUNT.exec(text.trim()) ?? [];
+  const all = unitsOf(quantity);
+  const unit =
+    unitName === undefined ? (plain ?? (all.length === 1 ? all[0] : undefined)) : findUnit(unitName.trim());
+  if (digits !== undefined && unit?.quantity === quantity) return toBase(parseDecimal(digits), unit);
+  const example = `write a number with its unit: ${all.map(({ name }) => name).join(', ')}`;
+  throw new UsageError(`${option} ${text} is not a ${quantity}`, example);
+}

@@ -1,0 +1,28 @@
+import { type Fraction, fraction } from '../quantity/fraction.ts';
+import { type Adapter, wrenchRatio } from '../torque/adapter.ts';
+import type { Joint } from '../torque/joint.ts';
+import { childOf } from './access.ts';
+import { type DocumentContext, readAmount, report } from './amount.ts';
+import type { Node } from './node.ts';
+
+const BACK = 180n;
+
+/** Straight, angled, or at 180 degrees back along the wrench, which shortens the lever. */
+export function adapterAt(length: Fraction, angle: Fraction | undefined): Adapter {
+  if (angle === undefined || angle.n === 0n) return { kind: 'straight', length };
+  return angle.n === BACK * angle.d ? { kind: 'shortening', length } : { kind: 'angled', length, angle };
+}
+
+/** The wrench and the adapter of a torque document; what cannot be is reported. */
+export function readAdapter(root: Node, context: DocumentContext): Pick<Joint, 'wrenchLength' | 'adapter'> {
+  const node = childOf(root, 'adapter');
+  const length = readAmount(childOf(node, 'length'), 'length', context)?.amount;
+  const angle = readAmount(childOf(node, 'angle'), 'angle', context)?.amount;
+  const wrenchLength = readAmount(childOf(childOf(root, 'wrench'), 'length'), 'length', context)?.amount;
+  const adapter = length === undefined ? undefined : adapterAt(length, angle);
+  const found = adapter && wrenchRatio(wrenchLength ?? fraction(Number.MAX_SAFE_INTEGER), adapter);
+  if (node !== undefined && found !== undefined && 'problem' in found) {
+    report(context, 'value', node.span, found.problem);
+  }
+  return { wrenchLength, adapter };
+}

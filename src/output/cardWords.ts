@@ -1,0 +1,120 @@
+import { toNumber } from '../quantity/fraction.ts';
+import type { Unit } from '../quantity/units.ts';
+import type { CardPass, TighteningCard } from '../torque/card.ts';
+import type { Joint } from '../torque/joint.ts';
+import type { PassLoad } from '../torque/jointLoads.ts';
+import { GENERATED_NOTE } from '../torque/orders.ts';
+import { exactly } from '../torque/sequence.ts';
+import { drawJoint } from './jointDrawing.ts';
+import { convertedSpan, exactSpan, otherUnit } from './torqueWords.ts';
+import { visible } from './visible.ts';
+import { wrap } from './wrap.ts';
+
+const REUSE: Readonly<Record<Joint['reuse'], string>> = {
+  once: 'fit new ones: not to be used twice',
+  allowed: 'may be used again',
+  unstated: 'whether they may be used again is not stated',
+};
+
+/** `10 fasteners, 9/16-12 UNC, SAE J429 grade 8, may be used again; engine oil`. */
+export function boltsLine({ sequence, thread, strength, grade, reuse, lubricant }: Joint): string {
+  const count = sequence.fasteners.length;
+  const parts = [
+    `${count} fastener${count === 1 ? '' : 's'}`,
+    thread?.designation,
+    strength?.grade ?? (grade === undefined ? undefined : `grade ${grade}`),
+    REUSE[reuse],
+  ].filter((each) => each !== undefined);
+  return `${parts.join(', ')}; lubricant: ${lubricant ?? 'not stated'}`;
+}
+
+/** What stands between the hand and the fastener, and what is added for it. */
+export function toolsLine({ tools, joint }: TighteningCard): string | undefined {
+  const { adapter, wrenchLength, runOn } = tools;
+  const length = (of: typeof wrenchLength): string =>
+    of === undefined ? '' : exactSpan(exactly(of), joint.lengthUnit);
+  const at = { straight: 'straight on', shortening: 'back along the wrench', angled: '' };
+  const angle =
+    adapter?.kind === 'angled' ? `at ${toNumber(adapter.angle)} deg` : at[adapter?.kind ?? 'straight'];
+  const parts = [
+    adapter === undefined
+      ? undefined
+      : `wrench ${length(wrenchLength)} with an adapter of ${length(adapter.length)} ${angle}`,
+    runOn === undefined
+      ? undefined
+      : `run-on torque added: ${exactSpan(exactly(runOn), joint.torqueUnit)} (${convertedSpan(exactly(runOn), otherUnit(joint.torqueUnit))})`,
+  ].filter((each) => each !== undefined);
+  return parts.length === 0 ? undefined : parts.join('; ');
+}
+
+const ORDER_NOTE: Readonly<Record<Joint['orderFrom'], string | undefined>> = {
+  maker: undefined,
+  generated: GENERATED_NOTE,
+  listed: 'no order is stated: numbered as they are listed',
+};
+
+/** The joint with its order numbered, and how the order came about. */
+export function drawingLines(joint: Joint, width: number): readonly string[] {
+  const { sequence, places, orderFrom } = joint;
+  const positions = places?.positions ?? [];
+  const shown = (name: string): string => visible(name);
+  const drawn =
+    places === undefined
+      ? wrap(sequence.order.map((name, index) => `(${index + 1}) ${shown(name)}`).join('  '), width)
+      : drawJoint({
+          kind: places.kind,
+          positions: positions.map((each) => ({ ...each, name: shown(each.name) })),
+          order: sequence.order.map(shown),
+          width,
+        });
+  const note = ORDER_NOTE[orderFrom];
+  return sequence.order.length < 2 ? [] : [...drawn, ...(note === undefined ? [] : [note])];
+}
+
+/** Which fasteners, where not all of them: as the document names them, then one by one. */
+export function onlyText({ fasteners, named }: CardPass): string | undefined {
+  if (fasteners === undefined) return undefined;
+  const names = fasteners.join(', ');
+  const asWritten = named?.join(', ') ?? '';
+  return asWritten === '' || named?.every((each) => fasteners.includes(each))
+    ? `only ${names}`
+    : `only ${asWritten}: ${names}`;
+}
+
+const NEWTONS_IN_A_POUND = 4.4482216152605;
+
+export interface ForceText {
+  /** In both systems. */
+  readonly load: string;
+  /** In that of the document; empty where the ends are the same. */
+  readonly between: string;
+}
+
+/** Three digits of an estimate: no more of them mean anything. */
+export function forceTexts({ loadN, leastN, greatestN }: PassLoad, torqueUnit: Unit): ForceText {
+  const kn = (newtons: number): string => threeDigitsOf(newtons / 1000);
+  const lbf = (newtons: number): string => Number((newtons / NEWTONS_IN_A_POUND).toPrecision(3)).toFixed(0);
+  const [write, unit] = otherUnit(torqueUnit).name === 'N m' ? [lbf, 'lbf'] : [kn, 'kN'];
+  const [least, greatest] = [write(leastN), write(greatestN)];
+  return {
+    load: `${kn(loadN)} kN  ${lbf(loadN)} lbf`,
+    between: least === greatest ? '' : `${least} to ${greatest} ${unit}`,
+  };
+}
+
+/** What the friction formula says beside the nut factor, and which passes go past yield. */
+export function wordsOf(passes: readonly CardPass[]): readonly string[] {
+  const beyond = passes.filter(({ load }) => load?.beyondYield === true).map(({ pass }) => pass);
+  return [
+    ...passes.flatMap(({ pass, load }) =>
+      load?.byFrictionN === undefined
+        ? []
+        : [`pass ${pass} by the friction formula: ${threeDigitsOf(load.byFrictionN / 1000)} kN`],
+    ),
+    ...(beyond.length === 0
+      ? []
+      : [`past yield from pass ${beyond[0]}: the load is taken as the yield load`]),
+  ];
+}
+
+const threeDigitsOf = (value: number): string => value.toFixed(value >= 99.95 ? 0 : value >= 9.995 ? 1 : 2);
