@@ -11,6 +11,7 @@ import { sessionKinds } from './session.ts';
 import { slipKinds } from './slips.ts';
 import { spreadKinds } from './spread.ts';
 import { temperatureKinds } from './temperature.ts';
+import { tighteningKinds } from './tightening.ts';
 import { turningKinds } from './turning.ts';
 
 /** Every kind of finding, by the file that makes it. Each has a golden case and a page of the documentation. */
@@ -28,4 +29,5 @@ export const findingKinds: readonly FindingKind[] = [
   ...slipKinds,
   ...spreadKinds,
   ...sessionKinds,
+  ...tighteningKinds,
 ];

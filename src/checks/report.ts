@@ -6,6 +6,7 @@ import { sortFindings } from './finding.ts';
 import { type FollowUpState, followUpsOf, openFollowUps } from './followUps.ts';
 import type { JudgingOptions, Row } from './row.ts';
 import { type JudgedSession, judgeSession, unitOfRow } from './session.ts';
+import { historyFindings } from './tighteningHistory.ts';
 
 /** An engine with its judged sessions, in the order of their dates. */
 export interface EngineReport {
@@ -28,9 +29,14 @@ export interface EarlierRow {
 export function reportEngine(engine: Engine, registry: Registry, options: JudgingOptions): EngineReport {
   const judged = engine.sessions.map((session) => judgeSession(engine, registry, session, options));
   const followUps = followUpsOf(judged);
+  const history = historyFindings(engine);
   const sessions = withEarlierRows(judged).map((each) => ({
     ...each,
-    findings: sortFindings([...each.findings, ...openFollowUps(followUps, each.session)]),
+    findings: sortFindings([
+      ...each.findings,
+      ...openFollowUps(followUps, each.session),
+      ...(history.get(each.session) ?? []),
+    ]),
   }));
   return { engine, rule: options.rule ?? engine.rule, sessions, followUps };
 }

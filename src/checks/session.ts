@@ -18,6 +18,7 @@ import { scaleFindings } from './scale.ts';
 import { slipFindings } from './slips.ts';
 import { spreadFindings } from './spread.ts';
 import { temperatureFindings } from './temperature.ts';
+import { tighteningFindings } from './tightening.ts';
 import { turningFindings } from './turning.ts';
 import { decidingOrder } from './verdict.ts';
 
@@ -72,6 +73,7 @@ export function judgeSession(
     ...slips,
     ...spreadFindings(rows, slips, unitFor),
     ...unmeasured(view, rows, distances),
+    ...tighteningFindings(engine, session),
   ];
   return { session, rows, findings: sortFindings(findings) };
 }

@@ -20,7 +20,7 @@ export interface Reached {
 /** One pass as it was logged. */
 export interface LoggedPass {
   readonly action: Action;
-  /** Names of fasteners or groups as written; all of them when absent. */
+  /** Names of fasteners, groups written out; all of them when absent. */
   readonly fasteners: readonly string[] | undefined;
   /** Torque, angle or stretch, as the action has it. */
   readonly values: ReadonlyMap<string, Reached>;
@@ -33,6 +33,8 @@ export interface LoggedPass {
 /** How a joint was tightened. */
 export interface TighteningLog {
   readonly document: TorqueDocument;
+  /** Where it is not the session's. */
+  readonly date: string | undefined;
   readonly with: Named | undefined;
   readonly lubricant: Named | undefined;
   readonly fasteners: 'new' | 'reused' | undefined;
@@ -68,6 +70,7 @@ function readLog(item: Node, known: KnownSequences, context: DocumentContext): T
   checkNames(itemsOf(order), document, context, false);
   return {
     document,
+    date: textOf(childOf(item, 'date')),
     with: namedAt(item, 'with'),
     lubricant: namedAt(item, 'lubricant'),
     fasteners: fasteners === 'new' || fasteners === 'reused' ? fasteners : undefined,
@@ -125,7 +128,9 @@ function readPass(item: Node, document: TorqueDocument, context: DocumentContext
     const isLast = index === actions.length - 1;
     return {
       action,
-      fasteners: fasteners && textsOf(fasteners),
+      fasteners: fasteners && [
+        ...new Set(textsOf(fasteners).flatMap((name) => document.joint.sequence.groups.get(name) ?? [name])),
+      ],
       values: isLast ? readValues(childOf(item, 'values'), quantityOf(action), document, context) : new Map(),
       torques: isLast ? readValues(childOf(item, 'torques'), 'torque', document, context) : new Map(),
       leftOut: textsOf(leftOut),

@@ -102,19 +102,12 @@ export function forceTexts({ loadN, leastN, greatestN }: PassLoad, torqueUnit: U
   };
 }
 
-/** What the friction formula says beside the nut factor, and which passes go past yield. */
-export function wordsOf(passes: readonly CardPass[]): readonly string[] {
-  const beyond = passes.filter(({ load }) => load?.beyondYield === true).map(({ pass }) => pass);
-  return [
-    ...passes.flatMap(({ pass, load }) =>
-      load?.byFrictionN === undefined
-        ? []
-        : [`pass ${pass} by the friction formula: ${threeDigitsOf(load.byFrictionN / 1000)} kN`],
-    ),
-    ...(beyond.length === 0
+/** What the friction formula says beside the nut factor. */
+export const frictionWords = (passes: readonly CardPass[]): readonly string[] =>
+  passes.flatMap(({ pass, load }) =>
+    load?.byFrictionN === undefined
       ? []
-      : [`past yield from pass ${beyond[0]}: the load is taken as the yield load`]),
-  ];
-}
+      : [`pass ${pass} by the friction formula: ${threeDigitsOf(load.byFrictionN / 1000)} kN`],
+  );
 
 const threeDigitsOf = (value: number): string => value.toFixed(value >= 99.95 ? 0 : value >= 9.995 ? 1 : 2);

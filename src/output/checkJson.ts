@@ -8,6 +8,7 @@ import type { Diagnostic } from '../diagnostic/diagnostic.ts';
 import type { Place } from '../diagnostic/place.ts';
 import { BAND_NAMES } from '../documents/limits.ts';
 import { stemOf } from '../documents/stem.ts';
+import type { TighteningLog } from '../documents/tightened.ts';
 import { type Fraction, toNumber } from '../quantity/fraction.ts';
 import { fromBase, type Unit } from '../quantity/units.ts';
 
@@ -85,9 +86,19 @@ function sessionJson({ session, rows, findings }: ReportedSession, unitFor: (row
     judged: true,
     rows: rows.map((row) => rowJson(row, unitFor)),
     findings: findings.map(findingJson),
+    tightened: session.tightened.map(tightenedJson),
     counts: countsOf(rows),
   };
 }
+
+const tightenedJson = ({ document, with: wrench, fasteners, passes }: TighteningLog) => ({
+  sequence: document.name,
+  path: document.path,
+  joint: document.joint.sequence.joint,
+  with: wrench?.name ?? null,
+  fasteners: fasteners ?? null,
+  passes: passes?.length ?? null,
+});
 
 function countsOf(rows: readonly Row[]): Readonly<Record<string, number>> {
   const counts: Record<string, number> = {};

@@ -4,6 +4,7 @@ import { type EngineReport, type ReportedSession, unitsFor } from '../checks/rep
 import type { Verdict } from '../checks/verdict.ts';
 import { characteristicTables } from './checkTables.ts';
 import type { TextStyle } from './textStyle.ts';
+import { tighteningLines } from './tighteningText.ts';
 import { visible } from './visible.ts';
 import { wrap } from './wrap.ts';
 
@@ -57,6 +58,8 @@ function sessionLines(session: ReportedSession, report: EngineReport, style: Tex
   const title = `${style.paint.strong(`${stage} ${date}`)}  ${visible(name)}${by === undefined ? '' : `, by ${visible(by)}`}`;
   const lines = [title, ...characteristicTables(session, unitsFor(report.engine), style)];
   const told = session.findings.filter((each) => style.detail || each.severity !== 'remark');
+  const tightened = tighteningLines(session.session, style.width);
+  if (tightened.length > 0) lines.push('', ...tightened);
   if (told.length > 0) lines.push('', ...gathered(told).flatMap((each) => findingLines(each, style)));
   lines.push('', ...wrap(`${stage} ${date}: ${countsText(session)}`, style.width));
   const folded = session.findings.length - told.length;

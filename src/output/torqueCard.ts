@@ -1,5 +1,5 @@
 import type { CardPass, TighteningCard } from '../torque/card.ts';
-import { boltsLine, drawingLines, forceTexts, onlyText, toolsLine, wordsOf } from './cardWords.ts';
+import { boltsLine, drawingLines, forceTexts, frictionWords, onlyText, toolsLine } from './cardWords.ts';
 import { cell, layTable, painted } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
 import { passLines } from './torqueWords.ts';
@@ -120,7 +120,7 @@ function loadLines({ passes, joint, assumptions }: TighteningCard, width: number
   const told = [...joint.lacking, ...assumptions].flatMap((each) => item(each, width));
   return [
     ...layTable([heading, ...rows], LOAD_COLUMNS),
-    ...wordsOf(passes).flatMap((each) => item(each, width)),
+    ...frictionWords(passes).flatMap((each) => item(each, width)),
     ...told,
   ];
 }

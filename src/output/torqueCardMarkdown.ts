@@ -1,5 +1,5 @@
 import type { TighteningCard } from '../torque/card.ts';
-import { boltsLine, drawingLines, forceTexts, onlyText, toolsLine, wordsOf } from './cardWords.ts';
+import { boltsLine, drawingLines, forceTexts, frictionWords, onlyText, toolsLine } from './cardWords.ts';
 import { inMarkdown, markdownTable } from './markdown.ts';
 import type { CardOrigin } from './torqueCard.ts';
 import { passLines } from './torqueWords.ts';
@@ -67,5 +67,5 @@ function loads({ passes, joint, assumptions }: TighteningCard): string {
   });
   if (rows.length === 0) return items(joint.lacking.map((each) => `none: ${each}`));
   const table = markdownTable(['pass', 'load', 'between', 'of proof', 'at most'], rows);
-  return [table, items([...wordsOf(passes), ...joint.lacking, ...assumptions])].join('\n\n');
+  return [table, items([...frictionWords(passes), ...joint.lacking, ...assumptions])].join('\n\n');
 }

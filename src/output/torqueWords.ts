@@ -40,8 +40,9 @@ const spanWith =
 export const exactSpan = spanWith(exact);
 /** In the other system of units: `78.6 to 93.6 N m`. */
 export const convertedSpan = spanWith(threeDigits);
-/** What a wrench is set to: `214 (214.286) lbf in`. */
-export const settingSpan = spanWith(rounded);
+/** What a wrench is set to: `214 (214.286) lbf in`, or inside which ends it is to read. */
+export const settingSpan = (span: Span, unit: Unit): string =>
+  compare(span.least, span.greatest) === 0 ? spanWith(rounded)(span, unit) : convertedSpan(span, unit);
 
 const OTHER_UNIT: Readonly<Record<string, string>> = {
   'lbf ft': 'N m',
@@ -96,7 +97,7 @@ export function passLines(pass: CardPass, units: CardUnits): readonly PassLine[]
       return [turning(does, action.angle)];
     case 'stretch':
       return [
-        ...torque(does, atFastener),
+        ...torque('until within', atFastener),
         ...set,
         stretching(action, atFastener === undefined ? does : 'and stretched', units),
       ];

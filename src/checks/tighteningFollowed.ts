@@ -1,0 +1,136 @@
+import { type Finding, type FindingKind, finding } from './finding.ts';
+import type { MatchedPass, PlannedPass } from './tighteningPasses.ts';
+import { angleText, spanText, statedTorque, type TighteningView } from './tighteningView.ts';
+
+const SKIPPED: FindingKind = {
+  code: 'torque/skipped',
+  severity: 'error',
+  means: 'A pass of the sequence was not made, or did not reach every fastener.',
+  matters:
+    'Faces that were not drawn together in steps stay skewed, and a bolt that was passed over is loose.',
+  usually: 'Loosen the joint and tighten it again from the first pass; if the pass was made, write it down.',
+};
+const ORDER: FindingKind = {
+  code: 'torque/order',
+  severity: 'warning',
+  means:
+    'Fasteners or passes were tightened in another order than the sequence has, or in a pass it does not have.',
+  matters: 'The order keeps caps square and gaskets even; out of order the first bolts lose load.',
+  usually:
+    'Loosen the joint and follow the order, or correct the log where only the writing was out of order.',
+};
+
+export const followedKinds: readonly FindingKind[] = [SKIPPED, ORDER];
+
+/** Whether the passes and the order of the sequence were followed. */
+export const followedFindings = (view: TighteningView): readonly Finding[] =>
+  view.log.passes === undefined
+    ? orderFindings(view)
+    : [...skippedPasses(view), ...skippedFasteners(view), ...strayPasses(view), ...orderFindings(view)];
+
+const jointOf = ({ log }: TighteningView): string => log.document.joint.sequence.joint;
+const passPlace = ({ log }: TighteningView, pass: number) => log.document.passPlaces[pass - 1];
+
+const skippedPasses = (view: TighteningView): readonly Finding[] =>
+  view.planned
+    .filter((pass) => !view.matched.some(({ planned }) => planned === pass))
+    .map((pass) =>
+      finding(
+        SKIPPED,
+        view.session.placeOf(view.log.span),
+        `${jointOf(view)}: pass ${pass.pass}, ${passText(pass, view)}, was not made`,
+        { limitPlace: passPlace(view, pass.pass) },
+      ),
+    );
+
+function passText({ steps }: PlannedPass, { log }: TighteningView): string {
+  const { torqueUnit, lengthUnit } = log.document.joint;
+  const action = steps[0]?.action;
+  switch (action?.kind) {
+    case 'to':
+      return `to ${spanText(action.torque, torqueUnit)}`;
+    case 'check':
+      return `the check at ${spanText(action.torque, torqueUnit)}`;
+    case 'turn':
+      return `a turn of ${angleText(action.angle)}`;
+    case 'stretch':
+      return `a stretch of ${spanText(action.stretch, lengthUnit)}`;
+    default:
+      return 'loosening';
+  }
+}
+
+function skippedFasteners(view: TighteningView): readonly Finding[] {
+  return view.planned.flatMap((pass) => {
+    const made = view.matched.filter(({ planned }) => planned === pass);
+    const [first] = made;
+    if (first === undefined) return [];
+    const wanted = pass.steps.flatMap(({ fasteners }) => fasteners);
+    const reached = new Set(made.flatMap(({ logged }) => reachedIn(logged, wanted)));
+    const missing = wanted.filter((name) => !reached.has(name));
+    if (missing.length === 0) return [];
+    const message = `${jointOf(view)}, pass ${pass.pass}: ${missing.join(', ')} ${missing.length === 1 ? 'was' : 'were'} not reached`;
+    const [only] = missing;
+    return [
+      finding(SKIPPED, view.session.placeOf(first.logged.span), message, {
+        limitPlace: passPlace(view, pass.pass),
+        ...(missing.length === 1 && only !== undefined ? { position: only } : {}),
+      }),
+    ];
+  });
+}
+
+/** With values, those that have one; else those named, else all: without those that were left out. */
+function reachedIn(
+  { values, fasteners, leftOut }: MatchedPass['logged'],
+  wanted: readonly string[],
+): readonly string[] {
+  const valued = [...values].flatMap(([name, { amount }]) => (amount === undefined ? [] : [name]));
+  const named = values.size > 0 ? valued : (fasteners ?? wanted);
+  return named.filter((name) => !leftOut.includes(name));
+}
+
+function strayPasses(view: TighteningView): readonly Finding[] {
+  return view.matched.flatMap(({ logged, planned, outOfOrder }) => {
+    const place = view.session.placeOf(logged.span);
+    if (planned === undefined) {
+      const torque = statedTorque(logged);
+      const what =
+        torque === undefined
+          ? `a pass to ${logged.action.kind}`
+          : `a pass to ${spanText(torque, view.log.document.joint.torqueUnit)}`;
+      return [
+        finding(ORDER, place, `${jointOf(view)}: the sequence has no such pass: ${what}`, {
+          limitPlace: view.log.document.start,
+        }),
+      ];
+    }
+    if (!outOfOrder) return [];
+    const message = `${jointOf(view)}: pass ${planned.pass}, ${passText(planned, view)}, was made out of its turn`;
+    return [finding(ORDER, place, message, { limitPlace: passPlace(view, planned.pass) })];
+  });
+}
+
+/** Only an order that was stated or generated can be left; of fasteners as listed there is none. */
+function orderFindings(view: TighteningView): readonly Finding[] {
+  const { log, session } = view;
+  const { sequence, orderFrom } = log.document.joint;
+  if (log.order === undefined || orderFrom === 'listed') return [];
+  const followed = log.order.map(({ name }) => name);
+  const asked = sequence.order;
+  const wrong = followed.findIndex((name, index) => name !== asked[index]);
+  const at = wrong >= 0 ? wrong : followed.length;
+  if (wrong < 0 && followed.length === asked.length) return [];
+  const whose = orderFrom === 'generated' ? 'the generated order' : 'the order';
+  const next = asked[at];
+  const message =
+    wrong < 0
+      ? `${sequence.joint}: the order as followed ends before ${next}`
+      : `${sequence.joint}: ${followed[at]} was tightened in place ${at + 1}, where ${whose} has ${next ?? 'nothing more'}`;
+  return [
+    finding(ORDER, session.placeOf(log.order[at]?.span ?? log.span), message, {
+      limitPlace: log.document.start,
+      ...(next === undefined ? {} : { position: followed[at] ?? next }),
+    }),
+  ];
+}

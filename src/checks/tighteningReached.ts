@@ -1,0 +1,217 @@
+import type { Reached } from '../documents/tightened.ts';
+import { add, compare, type Fraction, fraction, greatest, subtract } from '../quantity/fraction.ts';
+import { type Unit, unitNamed } from '../quantity/units.ts';
+import { wrenchRatio, wrenchSetting } from '../torque/adapter.ts';
+import type { ResolvedAction } from '../torque/plan.ts';
+import { exactly, isShare, type Span } from '../torque/sequence.ts';
+import { judgeTorqueAndStretch, sideOf } from '../torque/stretchWindow.ts';
+import { type Finding, type FindingKind, finding } from './finding.ts';
+import { liesWithin, type MatchedPass } from './tighteningPasses.ts';
+import { spanText, statedTorque, type TighteningView, wrenchErrorOf } from './tighteningView.ts';
+
+const OUT: FindingKind = {
+  code: 'torque/out',
+  severity: 'error',
+  means:
+    'A fastener was brought to a torque or an angle that is not the one of its pass, by more than the wrench can be wrong.',
+  matters: 'Clamp load follows torque: too little lets a joint move, too much stretches a bolt for good.',
+  usually: 'Loosen the joint and tighten it again from the first pass, as the sequence has it.',
+};
+const STRETCH: FindingKind = {
+  code: 'torque/stretch',
+  severity: 'error',
+  means: 'The stretch of a fastener lies outside the window of its pass.',
+  matters:
+    'Stretch tells the clamp load without friction: outside its window the bolt or its threads are wrong.',
+  usually:
+    'Below, with torque left: go on tightening. With the torque spent, or beyond the window: replace the fastener.',
+};
+
+export const reachedKinds: readonly FindingKind[] = [OUT, STRETCH];
+
+/** What one fastener was brought to, or all of them where the log does not tell them apart. */
+interface Told {
+  readonly name: string | undefined;
+  readonly span: Span;
+  readonly at: Reached['span'];
+}
+
+/** Torques, angles and stretches that are not those of their pass. */
+export const reachedFindings = (view: TighteningView): readonly Finding[] =>
+  view.matched.flatMap((matched) => [...outOf(matched, view), ...stretchesOf(matched, view)]);
+
+function outOf(matched: MatchedPass, view: TighteningView): readonly Finding[] {
+  const { planned, logged } = matched;
+  const told = toldOf(matched);
+  if (planned === undefined) return beyondFinal(matched, view);
+  const wrong = told.flatMap((each) => {
+    const step = planned.steps.find(
+      ({ fasteners }) => each.name === undefined || fasteners.includes(each.name),
+    );
+    const asked = step && windowOf(step.action, view);
+    return step === undefined || asked === undefined || asked.holds(each.span) ? [] : [{ each, asked }];
+  });
+  const [first] = wrong;
+  if (first === undefined) return [];
+  const { unit } = first.asked;
+  const values = wrong.map(({ each }) => `${each.name ?? 'all'} ${spanText(each.span, unit)}`).join(', ');
+  const message = `${prefix(view, planned.pass)}: ${values}, and ${spanText(first.asked.span, unit)} is asked${first.asked.allowance}${adapterHint(first.each.span, first.asked.span, view)}`;
+  const place = view.session.placeOf(first.each.at ?? logged.span);
+  return [about(OUT, place, message, view, planned.pass, wrong.length === 1 ? first.each.name : undefined)];
+}
+
+interface Asked {
+  readonly span: Span;
+  readonly unit: Unit;
+  readonly holds: (reached: Span) => boolean;
+  readonly allowance: string;
+}
+
+const DEGREE = unitNamed('deg');
+/** An angle is judged by eye or with a disc: five degrees either way (common practice, no source). */
+const ANGLE_ALLOWANCE = fraction(5);
+
+function windowOf(action: ResolvedAction, view: TighteningView): Asked | undefined {
+  if (action.kind === 'turn') {
+    const { least, greatest: most } = action.angle;
+    const room = compare(least, most) === 0 ? ANGLE_ALLOWANCE : fraction(0);
+    const window = { least: subtract(least, room), greatest: add(most, room) };
+    return {
+      span: action.angle,
+      unit: DEGREE,
+      holds: (reached) =>
+        compare(reached.least, window.least) >= 0 && compare(reached.greatest, window.greatest) <= 0,
+      allowance: room.n === 0n ? '' : ' within 5 deg',
+    };
+  }
+  if (action.kind === 'loosen' || action.torque === undefined) return undefined;
+  const { torqueUnit } = view.log.document.joint;
+  const error = wrenchErrorOf(view.wrench);
+  const span =
+    action.kind === 'check'
+      ? { least: action.torque.least, greatest: action.atMost ?? action.torque.greatest }
+      : action.torque;
+  const most = exactly(error(span.greatest));
+  const openAbove = action.kind === 'check' && action.atMost === undefined;
+  return {
+    span,
+    unit: torqueUnit,
+    holds: (reached) =>
+      openAbove
+        ? liesWithin(
+            exactly(reached.least),
+            { ...span, greatest: greatest([span.greatest, reached.greatest]) },
+            error,
+          )
+        : liesWithin(reached, span, error),
+    allowance: `; ${view.wrench?.id ?? 'a wrench'} may be wrong by ${spanText(most, torqueUnit)}`,
+  };
+}
+
+/** What the log says of single fasteners, else of all; torques beside stretches count as torques. */
+function toldOf({ logged }: MatchedPass): readonly Told[] {
+  const isStretch = logged.action.kind === 'stretch';
+  const values = isStretch ? logged.torques : logged.values;
+  const single = [...values].flatMap(([name, { amount, span }]): readonly Told[] =>
+    amount === undefined ? [] : [{ name, span: exactly(amount), at: span }],
+  );
+  if (single.length > 0) return single;
+  const all =
+    logged.action.kind === 'turn'
+      ? logged.action.angle
+      : isStretch && logged.values.size > 0
+        ? undefined
+        : statedTorque(logged);
+  return all === undefined ? [] : [{ name: undefined, span: all, at: logged.span }];
+}
+
+/** A pass that the sequence does not have does harm only above its greatest torque. */
+function beyondFinal({ logged }: MatchedPass, view: TighteningView): readonly Finding[] {
+  const torque = statedTorque(logged);
+  const asked = view.planned.flatMap(({ steps }) =>
+    steps.flatMap(({ action }) =>
+      (action.kind === 'to' || action.kind === 'stretch') && action.torque !== undefined
+        ? [action.torque.greatest]
+        : [],
+    ),
+  );
+  if (torque === undefined || asked.length === 0) return [];
+  const final = exactly(greatest(asked));
+  const unit = view.log.document.joint.torqueUnit;
+  if (liesWithin(torque, { ...final, least: torque.least }, wrenchErrorOf(view.wrench))) return [];
+  const message = `${view.log.document.joint.sequence.joint}: a pass to ${spanText(torque, unit)} goes beyond ${spanText(final, unit)}, the most of the sequence`;
+  return [finding(OUT, view.session.placeOf(logged.span), message, { limitPlace: view.log.document.start })];
+}
+
+/** Somebody who writes down what the wrench showed is told what the log wants. */
+function adapterHint(reached: Span, asked: Span, { log }: TighteningView): string {
+  const { adapter, wrenchLength } = log.document.joint;
+  if (adapter === undefined || wrenchLength === undefined) return '';
+  const found = wrenchRatio(wrenchLength, adapter);
+  if ('problem' in found) return '';
+  const setting: Span = {
+    least: wrenchSetting(asked.least, found.ratio),
+    greatest: wrenchSetting(asked.greatest, found.ratio),
+  };
+  const half = (of: Fraction): Fraction => ({ n: of.n, d: of.d * 100n });
+  return liesWithin(reached, setting, half)
+    ? ' (that is the setting with the adapter: the log is of the torque at the fastener)'
+    : '';
+}
+
+function stretchesOf({ planned, logged }: MatchedPass, view: TighteningView): readonly Finding[] {
+  const step = planned?.steps.find(({ action }) => action.kind === 'stretch');
+  if (planned === undefined || step === undefined || step.action.kind !== 'stretch') return [];
+  if (logged.action.kind !== 'stretch') return [];
+  const { stretch, torque } = step.action;
+  const unit = view.log.document.joint.lengthUnit;
+  const single = [...logged.values].flatMap(([name, { amount, span }]) =>
+    amount === undefined ? [] : [{ name, amounts: [amount], at: span }],
+  );
+  const stated = logged.action.stretch;
+  const all = [{ name: 'all', amounts: [stated.least, stated.greatest], at: logged.span }];
+  return (single.length > 0 ? single : all).flatMap(({ name, amounts, at }) => {
+    const outside = amounts.find((amount) => sideOf(amount, stretch) !== 'inside');
+    if (outside === undefined) return [];
+    const read = logged.torques.get(name)?.amount ?? statedOnce(logged);
+    const isSpent =
+      torque !== undefined &&
+      read !== undefined &&
+      judgeTorqueAndStretch({ torque, stretch }, { torque: read, stretch: outside }).verdict === 'replace';
+    const message = `${prefix(view, planned.pass)}: ${name} stretched by ${spanText(exactly(outside), unit)}, ${sideOf(outside, stretch)} ${spanText(stretch, unit)}${isSpent && read !== undefined && torque !== undefined ? ` at ${spanText(exactly(read), view.log.document.joint.torqueUnit)}: torque and stretch contradict each other, replace it` : ''}`;
+    return [
+      about(
+        STRETCH,
+        view.session.placeOf(at),
+        message,
+        view,
+        planned.pass,
+        name === 'all' ? undefined : name,
+      ),
+    ];
+  });
+}
+
+function statedOnce(logged: MatchedPass['logged']): Fraction | undefined {
+  const { action } = logged;
+  const torque = action.kind === 'stretch' ? action.torque : undefined;
+  return torque !== undefined && !isShare(torque) && compare(torque.least, torque.greatest) === 0
+    ? torque.least
+    : undefined;
+}
+
+const prefix = ({ log }: TighteningView, pass: number): string =>
+  `${log.document.joint.sequence.joint}, pass ${pass}`;
+
+const about = (
+  kind: FindingKind,
+  place: Finding['place'],
+  message: string,
+  { log }: TighteningView,
+  pass: number,
+  position: string | undefined,
+): Finding =>
+  finding(kind, place, message, {
+    limitPlace: log.document.passPlaces[pass - 1],
+    ...(position === undefined ? {} : { position }),
+  });
