@@ -93,7 +93,7 @@ function rangeFindings(torques: readonly Fraction[], { wrench, log }: Tightening
   const from = greatest([range.from, multiply(range.to, LEAST_SHARE)]);
   const percent = (torque: Fraction): string => {
     const { n, d } = divide(multiply(torque, fraction(100)), range.to);
-    return `${(Number(n) / Number(d)).toFixed(0)} %`;
+    return `${Number((Number(n) / Number(d)).toPrecision(3))} %`;
   };
   return [
     ...(compare(low, from) < 0

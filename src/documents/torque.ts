@@ -45,7 +45,7 @@ export function readTorque(root: Node, context: DocumentContext): TorqueDocument
   const fasteners = readFasteners(childOf(root, 'fasteners'), context, (unit) => written.see('length', unit));
   const { sequence, ...arranged } = readSequence(root, fasteners.names, fasteners.groups, passes, context);
   const plan = planSequence(sequence);
-  if ('problems' in plan)
+  if ('problems' in plan && sequence.fasteners.length > 0)
     reportSequenceProblems(
       plan.problems,
       root,

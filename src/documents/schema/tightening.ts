@@ -19,18 +19,20 @@ import {
 } from './scalars.ts';
 import { mapShape, named, type Properties } from './shared.ts';
 
+const stretchShapes: readonly Schema[] = [
+  mapShape(
+    {
+      min: amount(about('Least', 'The least stretch.', 0.0135)),
+      max: amount(about('Greatest', 'The greatest stretch.', 0.0185)),
+    },
+    { minProperties: 1, errorMessage: 'give min, max or both' },
+  ),
+  RANGE_TEXT,
+];
+
 const stretch: Schema = {
   ...about('Stretch', 'The window of bolt stretch.', { min: 0.0135, max: 0.0185 }, '0.0135 to 0.0185'),
-  anyOf: [
-    mapShape(
-      {
-        min: amount(about('Least', 'The least stretch.', 0.0135)),
-        max: amount(about('Greatest', 'The greatest stretch.', 0.0185)),
-      },
-      { minProperties: 1, errorMessage: 'give min, max or both' },
-    ),
-    RANGE_TEXT,
-  ],
+  anyOf: stretchShapes,
   errorMessage: 'write { min: 0.0135, max: 0.0185 } or 0.0135 to 0.0185',
 };
 
@@ -102,6 +104,18 @@ const reached: Schema = {
   errorMessage: `${AMOUNT_HELP}, ~ where none was taken, or { zero: 4.5012, tight: 4.5171 }`,
 };
 
+/** What was measured is a figure; what was only kept inside of is a window. */
+const loggedStretch: Schema = {
+  ...about(
+    'Stretch',
+    'The stretch that was reached, or the window that was kept.',
+    0.0091,
+    '0.0135 to 0.0185',
+  ),
+  anyOf: [{ type: 'number' }, { type: 'string', pattern: PATTERNS.withUnitOrRange }, ...stretchShapes],
+  errorMessage: 'write a stretch such as 0.0091, or the window 0.0135 to 0.0185',
+};
+
 const loggedPasses: Schema = {
   ...about('Passes', 'The passes as they were made.', [{ to: 40, values: { '1L': 40 } }]),
   type: 'array',
@@ -109,6 +123,7 @@ const loggedPasses: Schema = {
   items: mapShape(
     {
       ...step,
+      stretch: loggedStretch,
       values: named(
         about('Values', 'What each fastener was brought to: its torque, angle or stretch.', { '1L': 40 }),
         reached,
