@@ -86,7 +86,9 @@ const NEWTONS_IN_A_POUND = 4.4482216152605;
 export interface ForceText {
   /** In both systems. */
   readonly load: string;
-  /** In that of the document; empty where the ends are the same. */
+  /** In that of the document. */
+  readonly oneSystem: string;
+  /** Likewise; empty where the ends are the same. */
   readonly between: string;
 }
 
@@ -98,16 +100,21 @@ export function forceTexts({ loadN, leastN, greatestN }: PassLoad, torqueUnit: U
   const [least, greatest] = [write(leastN), write(greatestN)];
   return {
     load: `${kn(loadN)} kN  ${lbf(loadN)} lbf`,
+    oneSystem: `${write(loadN)} ${unit}`,
     between: least === greatest ? '' : `${least} to ${greatest} ${unit}`,
   };
 }
 
 /** What the friction formula says beside the nut factor. */
-export const frictionWords = (passes: readonly CardPass[]): readonly string[] =>
-  passes.flatMap(({ pass, load }) =>
-    load?.byFrictionN === undefined
-      ? []
-      : [`pass ${pass} by the friction formula: ${threeDigitsOf(load.byFrictionN / 1000)} kN`],
+export function frictionWords(passes: readonly CardPass[]): readonly string[] {
+  const loads = passes.flatMap(({ pass, load }) =>
+    load?.byFrictionN === undefined ? [] : [`pass ${pass} ${threeDigitsOf(load.byFrictionN / 1000)} kN`],
   );
+  return loads.length === 0 ? [] : [`by the friction formula: ${loads.join(', ')}`];
+}
+
+/** What the figures take for granted, in one sentence. */
+export const assumptionWords = (assumptions: readonly string[]): readonly string[] =>
+  assumptions.length === 0 ? [] : [`taken for granted: ${assumptions.join('; ')}`];
 
 const threeDigitsOf = (value: number): string => value.toFixed(value >= 99.95 ? 0 : value >= 9.995 ? 1 : 2);

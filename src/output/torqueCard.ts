@@ -1,6 +1,14 @@
 import type { CardPass, TighteningCard } from '../torque/card.ts';
-import { boltsLine, drawingLines, forceTexts, frictionWords, onlyText, toolsLine } from './cardWords.ts';
-import { cell, layTable, painted } from './table.ts';
+import {
+  assumptionWords,
+  boltsLine,
+  drawingLines,
+  forceTexts,
+  frictionWords,
+  onlyText,
+  toolsLine,
+} from './cardWords.ts';
+import { type Cell, cell, layTable, painted, widthOf } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
 import { passLines } from './torqueWords.ts';
 import { visible } from './visible.ts';
@@ -24,8 +32,8 @@ export function torqueCardText(card: TighteningCard, origin: CardOrigin, style: 
   const { joint } = card;
   const { sequence } = joint;
   const lines = [
-    ...wrap(visible(`${sequence.joint}: tightening card`), width).map(style.paint.strong),
-    ...wrap(visible(`${origin.engine}, ${origin.path}`), width).map(style.paint.faint),
+    ...wrap(visible(`${sequence.joint}: tightening card`), width).map((line) => style.paint.strong(line)),
+    ...wrap(visible(`${origin.engine}, ${origin.path}`), width).map((line) => style.paint.faint(line)),
     ...[boltsLine(joint), toolsLine(card), joint.note].flatMap((text) =>
       text === undefined ? [] : wrap(visible(text), width),
     ),
@@ -35,7 +43,10 @@ export function torqueCardText(card: TighteningCard, origin: CardOrigin, style: 
     ...section('passes', passTable(card, width, style)),
     ...section('confirm after', boxes(sequence.after, width)),
     ...section('expected clamp load of one fastener: an estimate', loadLines(card, width)),
-    ...section('doubtful', card.doubts.flatMap((each) => item(each, width)).map(style.paint.bad)),
+    ...section(
+      'doubtful',
+      card.doubts.flatMap((each) => item(each, width)).map((line) => style.paint.bad(line)),
+    ),
     ...section(
       'caution',
       card.cautions.flatMap(({ text }) => item(text, width)),
@@ -66,36 +77,49 @@ const PASS_COLUMNS = [
   { align: 'right' },
 ] as const;
 
-function passTable(card: TighteningCard, width: number, { paint }: TextStyle): readonly string[] {
+/** Both systems side by side where they fit, else one below the other. */
+function passTable(card: TighteningCard, width: number, style: TextStyle): readonly string[] {
+  const beside = passRows(card, style, true);
+  const fits = laidOut(beside).every((line) => widthOf(line) <= width);
+  const rows = fits ? beside : passRows(card, style, false);
+  const lines = laidOut(rows);
+  let at = 0;
+  return card.passes.flatMap((pass, index) => {
+    const count = rows[index]?.length ?? 0;
+    at += count;
+    return [...lines.slice(at - count, at), ...asideLines(pass, width)];
+  });
+}
+
+type Rows = readonly (readonly (readonly Cell[])[])[];
+
+const laidOut = (rows: Rows): readonly string[] => layTable(rows.flat(), PASS_COLUMNS);
+
+/** The rows of each pass. */
+function passRows(card: TighteningCard, { paint }: TextStyle, beside: boolean): Rows {
   const units = { torque: card.joint.torqueUnit, length: card.joint.lengthUnit };
-  const rows = card.passes.flatMap((pass) =>
-    passLines(pass, units).map(({ does, amount, converted, isSetting }, index) => {
-      const figure = (text: string) => (isSetting ? painted(text, paint.strong) : cell(text));
-      return [
-        cell(index === 0 ? '[ ]' : ''),
-        cell(index === 0 ? String(pass.pass) : ''),
-        cell(does),
-        figure(amount),
-        figure(converted),
-      ];
+  return card.passes.map((pass) =>
+    passLines(pass, units).flatMap(({ does, amount, converted, isSetting }, index) => {
+      const figure = (text: string): Cell => (isSetting ? painted(text, paint.strong) : cell(text));
+      const mark = [cell(index === 0 ? '[ ]' : ''), cell(index === 0 ? String(pass.pass) : ''), cell(does)];
+      if (beside) return [[...mark, figure(amount), figure(converted)]];
+      const below = [cell(''), cell(''), cell(''), figure(converted)];
+      return converted === '' ? [[...mark, figure(amount)]] : [[...mark, figure(amount)], below];
     }),
   );
-  const laid = layTable(rows, PASS_COLUMNS);
-  let at = 0;
-  return card.passes.flatMap((pass) => {
-    const count = passLines(pass, units).length;
-    at += count;
-    return [...laid.slice(at - count, at), ...asideLines(pass, width)];
-  });
 }
 
 /** Which fasteners, where not all of them, and what is noted of the pass. */
 const asideLines = (pass: CardPass, width: number): readonly string[] =>
-  [onlyText(pass), pass.note].flatMap((text) =>
-    text === undefined ? [] : wrap(visible(text), width - ASIDE.length).map((line) => `${ASIDE}${line}`),
+  [onlyText(pass), pass.reversed ? 'against the order, last to first' : undefined, pass.note].flatMap(
+    (text) =>
+      text === undefined ? [] : wrap(visible(text), width - ASIDE.length).map((line) => `${ASIDE}${line}`),
   );
 
 const ASIDE = ' '.repeat(10);
+
+/** Columns that the table of loads takes with newtons and pounds beside each other. */
+const BOTH_SYSTEMS = 72;
 
 const LOAD_COLUMNS = [
   { align: 'right' },
@@ -109,15 +133,23 @@ const LOAD_COLUMNS = [
 function loadLines({ passes, joint, assumptions }: TighteningCard, width: number): readonly string[] {
   const rows = passes.flatMap(({ pass, load }) => {
     if (load === undefined) return [];
-    const { load: both, between } = forceTexts(load, joint.torqueUnit);
+    const { load: both, oneSystem, between } = forceTexts(load, joint.torqueUnit);
     const percent = (value: number | undefined): string =>
       value === undefined ? '' : `${value.toFixed(0)} %`;
-    return [[String(pass), both, between, percent(load.percent), percent(load.greatestPercent)].map(cell)];
+    return [
+      [
+        String(pass),
+        width < BOTH_SYSTEMS ? oneSystem : both,
+        between,
+        percent(load.percent),
+        percent(load.greatestPercent),
+      ].map(cell),
+    ];
   });
   if (rows.length === 0) return joint.lacking.flatMap((each) => item(`none: ${each}`, width));
   const hasPercent = passes.some(({ load }) => load?.percent !== undefined);
   const heading = ['pass', 'load', 'between', ...(hasPercent ? ['of proof', 'at most'] : [])].map(cell);
-  const told = [...joint.lacking, ...assumptions].flatMap((each) => item(each, width));
+  const told = [...joint.lacking, ...assumptionWords(assumptions)].flatMap((each) => item(each, width));
   return [
     ...layTable([heading, ...rows], LOAD_COLUMNS),
     ...frictionWords(passes).flatMap((each) => item(each, width)),

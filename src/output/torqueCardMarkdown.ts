@@ -1,5 +1,13 @@
 import type { TighteningCard } from '../torque/card.ts';
-import { boltsLine, drawingLines, forceTexts, frictionWords, onlyText, toolsLine } from './cardWords.ts';
+import {
+  assumptionWords,
+  boltsLine,
+  drawingLines,
+  forceTexts,
+  frictionWords,
+  onlyText,
+  toolsLine,
+} from './cardWords.ts';
 import { inMarkdown, markdownTable } from './markdown.ts';
 import type { CardOrigin } from './torqueCard.ts';
 import { passLines } from './torqueWords.ts';
@@ -48,7 +56,11 @@ function passTable({ passes, joint }: TighteningCard): string {
         index === 0 ? '☐' : '',
       ];
     });
-    const asides = [onlyText(pass), pass.note];
+    const asides = [
+      onlyText(pass),
+      pass.reversed ? 'against the order, last to first' : undefined,
+      pass.note,
+    ];
     return [
       ...lines,
       ...asides.flatMap((text) => (text === undefined ? [] : [['', inMarkdown(text), '', '', '']])),
@@ -67,5 +79,7 @@ function loads({ passes, joint, assumptions }: TighteningCard): string {
   });
   if (rows.length === 0) return items(joint.lacking.map((each) => `none: ${each}`));
   const table = markdownTable(['pass', 'load', 'between', 'of proof', 'at most'], rows);
-  return [table, items([...frictionWords(passes), ...joint.lacking, ...assumptions])].join('\n\n');
+  return [table, items([...frictionWords(passes), ...joint.lacking, ...assumptionWords(assumptions)])].join(
+    '\n\n',
+  );
 }

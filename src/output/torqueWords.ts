@@ -81,15 +81,15 @@ export interface CardUnits {
 
 /** The words and figures of one pass of a card: what it does first, then what goes with it. */
 export function passLines(pass: CardPass, units: CardUnits): readonly PassLine[] {
-  const { action, atFastener, setting, reversed } = pass;
+  const { action, atFastener, setting } = pass;
   const torque = (does: string, span: Span | undefined): readonly PassLine[] =>
     span === undefined ? [] : [line(does, span, units.torque, exactSpan)];
   const fully = action.kind === 'loosen' && action.angle === undefined ? ' fully' : '';
-  const does = `${DOES[action.kind]}${fully}${percentOf(action)}${reversed ? ', order reversed' : ''}`;
+  const does = `${DOES[action.kind]}${fully}${percentOf(action)}`;
   const set: readonly PassLine[] =
     setting === undefined
       ? []
-      : [{ ...line('set the wrench to', setting, units.torque, settingSpan), isSetting: true }];
+      : [{ ...line('set wrench to', setting, units.torque, settingSpan), isSetting: true }];
   switch (action.kind) {
     case 'turn':
       return [turning(does, action.angle)];
