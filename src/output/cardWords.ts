@@ -71,37 +71,57 @@ export function drawingLines(joint: Joint, width: number): readonly string[] {
   return sequence.order.length < 2 ? [] : [...drawn, ...(note === undefined ? [] : [note])];
 }
 
-/** Which fasteners, where not all of them: as the document names them, then one by one. */
-export function onlyText({ fasteners, named }: CardPass): string | undefined {
-  if (fasteners === undefined) return undefined;
-  const names = fasteners.join(', ');
-  const asWritten = named?.join(', ') ?? '';
-  return asWritten === '' || named?.every((each) => fasteners.includes(each))
-    ? `only ${names}`
-    : `only ${asWritten}: ${names}`;
+/** Which fasteners, where not all of them, and from which end where not from the first. */
+export function placesText({ fasteners, named, reversed }: CardPass): string | undefined {
+  const names = fasteners?.join(', ');
+  const isWritten = named === undefined || named.every((each) => fasteners?.includes(each) === true);
+  const only =
+    names === undefined ? undefined : isWritten ? `only ${names}` : `only ${named.join(', ')}: ${names}`;
+  const parts = [only, reversed ? 'last to first' : undefined].filter((each) => each !== undefined);
+  return parts.length === 0 ? undefined : parts.join('; ');
 }
 
 const NEWTONS_IN_A_POUND = 4.4482216152605;
 
-export interface ForceText {
+export interface LoadRow {
+  /** Passes that come to the same: `1, 3`. */
+  readonly passes: string;
   /** In both systems. */
   readonly load: string;
   /** In that of the document. */
   readonly oneSystem: string;
   /** Likewise; empty where the ends are the same. */
   readonly between: string;
+  readonly ofProof: string;
+  readonly atMost: string;
 }
 
-/** Three digits of an estimate: no more of them mean anything. */
-export function forceTexts({ loadN, leastN, greatestN }: PassLoad, torqueUnit: Unit): ForceText {
+/** The loads of a card; three digits of an estimate, since no more of them mean anything. */
+export function loadRows(passes: readonly CardPass[], torqueUnit: Unit): readonly LoadRow[] {
+  const rows = new Map<string, LoadRow>();
+  for (const { pass, load } of passes) {
+    if (load === undefined) continue;
+    const row = loadRow(load, torqueUnit);
+    const key = Object.values(row).join(' ');
+    const before = rows.get(key)?.passes;
+    rows.set(key, { ...row, passes: before === undefined ? `${pass}` : `${before}, ${pass}` });
+  }
+  return [...rows.values()];
+}
+
+function loadRow(load: PassLoad, torqueUnit: Unit): LoadRow {
   const kn = (newtons: number): string => threeDigitsOf(newtons / 1000);
   const lbf = (newtons: number): string => Number((newtons / NEWTONS_IN_A_POUND).toPrecision(3)).toFixed(0);
+  const percent = (value: number | undefined): string => (value === undefined ? '' : `${value.toFixed(0)} %`);
   const [write, unit] = otherUnit(torqueUnit).name === 'N m' ? [lbf, 'lbf'] : [kn, 'kN'];
-  const [least, greatest] = [write(leastN), write(greatestN)];
+  const [least, greatest] = [write(load.leastN), write(load.greatestN)];
   return {
-    load: `${kn(loadN)} kN  ${lbf(loadN)} lbf`,
-    oneSystem: `${write(loadN)} ${unit}`,
+    passes: '',
+    load: `${kn(load.loadN)} kN  ${lbf(load.loadN)} lbf`,
+    oneSystem: `${write(load.loadN)} ${unit}`,
     between: least === greatest ? '' : `${least} to ${greatest} ${unit}`,
+    ofProof: percent(load.percent),
+    atMost: percent(load.greatestPercent),
   };
 }
 

@@ -3,9 +3,9 @@ import {
   assumptionWords,
   boltsLine,
   drawingLines,
-  forceTexts,
   frictionWords,
-  onlyText,
+  loadRows,
+  placesText,
   toolsLine,
 } from './cardWords.ts';
 import { type Cell, cell, layTable, painted, widthOf } from './table.ts';
@@ -111,9 +111,8 @@ function passRows(card: TighteningCard, { paint }: TextStyle, beside: boolean): 
 
 /** Which fasteners, where not all of them, and what is noted of the pass. */
 const asideLines = (pass: CardPass, width: number): readonly string[] =>
-  [onlyText(pass), pass.reversed ? 'against the order, last to first' : undefined, pass.note].flatMap(
-    (text) =>
-      text === undefined ? [] : wrap(visible(text), width - ASIDE.length).map((line) => `${ASIDE}${line}`),
+  [placesText(pass), pass.note].flatMap((text) =>
+    text === undefined ? [] : wrap(visible(text), width - ASIDE.length).map((line) => `${ASIDE}${line}`),
   );
 
 const ASIDE = ' '.repeat(10);
@@ -131,21 +130,11 @@ const LOAD_COLUMNS = [
 
 /** Each pass in kilonewtons and pounds, then what the figures take for granted. */
 function loadLines({ passes, joint, assumptions }: TighteningCard, width: number): readonly string[] {
-  const rows = passes.flatMap(({ pass, load }) => {
-    if (load === undefined) return [];
-    const { load: both, oneSystem, between } = forceTexts(load, joint.torqueUnit);
-    const percent = (value: number | undefined): string =>
-      value === undefined ? '' : `${value.toFixed(0)} %`;
-    return [
-      [
-        String(pass),
-        width < BOTH_SYSTEMS ? oneSystem : both,
-        between,
-        percent(load.percent),
-        percent(load.greatestPercent),
-      ].map(cell),
-    ];
-  });
+  const rows = loadRows(passes, joint.torqueUnit).map((row) =>
+    [row.passes, width < BOTH_SYSTEMS ? row.oneSystem : row.load, row.between, row.ofProof, row.atMost].map(
+      cell,
+    ),
+  );
   if (rows.length === 0) return joint.lacking.flatMap((each) => item(`none: ${each}`, width));
   const hasPercent = passes.some(({ load }) => load?.percent !== undefined);
   const heading = ['pass', 'load', 'between', ...(hasPercent ? ['of proof', 'at most'] : [])].map(cell);

@@ -3,9 +3,9 @@ import {
   assumptionWords,
   boltsLine,
   drawingLines,
-  forceTexts,
   frictionWords,
-  onlyText,
+  loadRows,
+  placesText,
   toolsLine,
 } from './cardWords.ts';
 import { inMarkdown, markdownTable } from './markdown.ts';
@@ -56,11 +56,7 @@ function passTable({ passes, joint }: TighteningCard): string {
         index === 0 ? '☐' : '',
       ];
     });
-    const asides = [
-      onlyText(pass),
-      pass.reversed ? 'against the order, last to first' : undefined,
-      pass.note,
-    ];
+    const asides = [placesText(pass), pass.note];
     return [
       ...lines,
       ...asides.flatMap((text) => (text === undefined ? [] : [['', inMarkdown(text), '', '', '']])),
@@ -70,13 +66,13 @@ function passTable({ passes, joint }: TighteningCard): string {
 }
 
 function loads({ passes, joint, assumptions }: TighteningCard): string {
-  const rows = passes.flatMap(({ pass, load }) => {
-    if (load === undefined) return [];
-    const { load: both, between } = forceTexts(load, joint.torqueUnit);
-    const percent = (value: number | undefined): string =>
-      value === undefined ? '' : `${value.toFixed(0)} %`;
-    return [[`${pass}`, both, between, percent(load.percent), percent(load.greatestPercent)]];
-  });
+  const rows = loadRows(passes, joint.torqueUnit).map((row) => [
+    row.passes,
+    row.load,
+    row.between,
+    row.ofProof,
+    row.atMost,
+  ]);
   if (rows.length === 0) return items(joint.lacking.map((each) => `none: ${each}`));
   const table = markdownTable(['pass', 'load', 'between', 'of proof', 'at most'], rows);
   return [table, items([...frictionWords(passes), ...joint.lacking, ...assumptionWords(assumptions)])].join(

@@ -4,14 +4,16 @@ import type { CardPass } from '../torque/card.ts';
 import type { ResolvedAction } from '../torque/plan.ts';
 import { exactly, type Span } from '../torque/sequence.ts';
 
-const EXACT_DECIMALS = 4;
+/** Nobody writes a torque finer than this; a sum with run-on torque may come out finer. */
+const TORQUE_DECIMALS = 2;
+const OTHER_DECIMALS = 4;
 const SHOWN_UNROUNDED = 3;
 
 const trimmed = (text: string): string => (text.includes('.') ? text.replace(/\.?0+$/, '') : text);
 
 /** As the document writes it: every digit that matters. */
 const exact = (amount: Fraction, unit: Unit): string =>
-  trimmed(toDecimal(fromBase(amount, unit), EXACT_DECIMALS));
+  trimmed(toDecimal(fromBase(amount, unit), unit.quantity === 'torque' ? TORQUE_DECIMALS : OTHER_DECIMALS));
 
 /** Three digits, as a scale is read: 407, 40.7, 4.07. */
 function threeDigits(amount: Fraction, unit: Unit): string {
@@ -62,7 +64,7 @@ export const otherUnit = (unit: Unit): Unit => unitNamed(OTHER_UNIT[unit.name] ?
 const LENGTH_DECIMALS: Readonly<Record<string, number>> = { in: 4, thou: 1, mm: 3, um: 0 };
 
 const lengthSpan = spanWith((amount, unit) =>
-  toDecimal(fromBase(amount, unit), LENGTH_DECIMALS[unit.name] ?? EXACT_DECIMALS),
+  toDecimal(fromBase(amount, unit), LENGTH_DECIMALS[unit.name] ?? OTHER_DECIMALS),
 );
 
 /** One line of a pass: what is done or read, in the document's unit, and in the other system. */
