@@ -7,6 +7,7 @@ import { conditionFindings, conditionKinds, lubricationOf } from './tighteningCo
 import { followedFindings, followedKinds } from './tighteningFollowed.ts';
 import { historyKinds } from './tighteningHistory.ts';
 import { reachedFindings, reachedKinds } from './tighteningReached.ts';
+import { stretchFindings, stretchKinds } from './tighteningStretch.ts';
 import { type TighteningView, tighteningView } from './tighteningView.ts';
 import { wrenchFindings, wrenchKinds } from './tighteningWrench.ts';
 
@@ -29,6 +30,7 @@ const CONTRADICTION: FindingKind = {
 
 export const tighteningKinds: readonly FindingKind[] = [
   ...reachedKinds,
+  ...stretchKinds,
   ...followedKinds,
   ...conditionKinds,
   ...wrenchKinds,
@@ -43,6 +45,7 @@ export const tighteningFindings = (engine: Engine, session: SessionDocument): re
     const view = tighteningView(engine, session, log);
     return [
       ...reachedFindings(view),
+      ...stretchFindings(view),
       ...followedFindings(view),
       ...conditionFindings(view),
       ...wrenchFindings(view),

@@ -1,11 +1,11 @@
-import type { Reached } from '../documents/tightened.ts';
+import type { Reached } from '../documents/loggedPass.ts';
 import { add, compare, type Fraction, fraction, greatest, subtract } from '../quantity/fraction.ts';
 import { type Unit, unitNamed } from '../quantity/units.ts';
 import { wrenchRatio, wrenchSetting } from '../torque/adapter.ts';
 import type { ResolvedAction } from '../torque/plan.ts';
-import { exactly, isShare, type Span } from '../torque/sequence.ts';
-import { judgeTorqueAndStretch, sideOf } from '../torque/stretchWindow.ts';
+import { exactly, type Span } from '../torque/sequence.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
+import { aboutPass, passName } from './tighteningAbout.ts';
 import { liesWithin, type MatchedPass } from './tighteningPasses.ts';
 import { spanText, statedTorque, type TighteningView, wrenchErrorOf } from './tighteningView.ts';
 
@@ -17,17 +17,7 @@ const OUT: FindingKind = {
   matters: 'Clamp load follows torque: too little lets a joint move, too much stretches a bolt for good.',
   usually: 'Loosen the joint and tighten it again from the first pass, as the sequence has it.',
 };
-const STRETCH: FindingKind = {
-  code: 'torque/stretch',
-  severity: 'error',
-  means: 'The stretch of a fastener lies outside the window of its pass.',
-  matters:
-    'Stretch tells the clamp load without friction: outside its window the bolt or its threads are wrong.',
-  usually:
-    'Below, with torque left: go on tightening. With the torque spent, or beyond the window: replace the fastener.',
-};
-
-export const reachedKinds: readonly FindingKind[] = [OUT, STRETCH];
+export const reachedKinds: readonly FindingKind[] = [OUT];
 
 /** What one fastener was brought to, or all of them where the log does not tell them apart. */
 interface Told {
@@ -36,9 +26,9 @@ interface Told {
   readonly at: Reached['span'];
 }
 
-/** Torques, angles and stretches that are not those of their pass. */
+/** Torques and angles that are not those of their pass. */
 export const reachedFindings = (view: TighteningView): readonly Finding[] =>
-  view.matched.flatMap((matched) => [...outOf(matched, view), ...stretchesOf(matched, view)]);
+  view.matched.flatMap((matched) => outOf(matched, view));
 
 function outOf(matched: MatchedPass, view: TighteningView): readonly Finding[] {
   const { planned, logged } = matched;
@@ -55,9 +45,11 @@ function outOf(matched: MatchedPass, view: TighteningView): readonly Finding[] {
   if (first === undefined) return [];
   const { unit } = first.asked;
   const values = wrong.map(({ each }) => `${each.name ?? 'all'} ${spanText(each.span, unit)}`).join(', ');
-  const message = `${prefix(view, planned.pass)}: ${values}, and ${spanText(first.asked.span, unit)} is asked${first.asked.allowance}${adapterHint(first.each.span, first.asked.span, view)}`;
+  const message = `${passName(view, planned.pass)}: ${values}, and ${spanText(first.asked.span, unit)} is asked${first.asked.allowance}${adapterHint(first.each.span, first.asked.span, view)}`;
   const place = view.session.placeOf(first.each.at ?? logged.span);
-  return [about(OUT, place, message, view, planned.pass, wrong.length === 1 ? first.each.name : undefined)];
+  return [
+    aboutPass(OUT, place, message, view, planned.pass, wrong.length === 1 ? first.each.name : undefined),
+  ];
 }
 
 interface Asked {
@@ -158,60 +150,3 @@ function adapterHint(reached: Span, asked: Span, { log }: TighteningView): strin
     ? ' (that is the setting with the adapter: the log is of the torque at the fastener)'
     : '';
 }
-
-function stretchesOf({ planned, logged }: MatchedPass, view: TighteningView): readonly Finding[] {
-  const step = planned?.steps.find(({ action }) => action.kind === 'stretch');
-  if (planned === undefined || step === undefined || step.action.kind !== 'stretch') return [];
-  if (logged.action.kind !== 'stretch') return [];
-  const { stretch, torque } = step.action;
-  const unit = view.log.document.joint.lengthUnit;
-  const single = [...logged.values].flatMap(([name, { amount, span }]) =>
-    amount === undefined ? [] : [{ name, amounts: [amount], at: span }],
-  );
-  const stated = logged.action.stretch;
-  const all = [{ name: 'all', amounts: [stated.least, stated.greatest], at: logged.span }];
-  return (single.length > 0 ? single : all).flatMap(({ name, amounts, at }) => {
-    const outside = amounts.find((amount) => sideOf(amount, stretch) !== 'inside');
-    if (outside === undefined) return [];
-    const read = logged.torques.get(name)?.amount ?? statedOnce(logged);
-    const isSpent =
-      torque !== undefined &&
-      read !== undefined &&
-      judgeTorqueAndStretch({ torque, stretch }, { torque: read, stretch: outside }).verdict === 'replace';
-    const message = `${prefix(view, planned.pass)}: ${name} stretched by ${spanText(exactly(outside), unit)}, ${sideOf(outside, stretch)} ${spanText(stretch, unit)}${isSpent && read !== undefined && torque !== undefined ? ` at ${spanText(exactly(read), view.log.document.joint.torqueUnit)}: torque and stretch contradict each other, replace it` : ''}`;
-    return [
-      about(
-        STRETCH,
-        view.session.placeOf(at),
-        message,
-        view,
-        planned.pass,
-        name === 'all' ? undefined : name,
-      ),
-    ];
-  });
-}
-
-function statedOnce(logged: MatchedPass['logged']): Fraction | undefined {
-  const { action } = logged;
-  const torque = action.kind === 'stretch' ? action.torque : undefined;
-  return torque !== undefined && !isShare(torque) && compare(torque.least, torque.greatest) === 0
-    ? torque.least
-    : undefined;
-}
-
-const prefix = ({ log }: TighteningView, pass: number): string =>
-  `${log.document.joint.sequence.joint}, pass ${pass}`;
-
-const about = (
-  kind: FindingKind,
-  place: Finding['place'],
-  message: string,
-  { log }: TighteningView,
-  pass: number,
-  position: string | undefined,
-): Finding =>
-  finding(kind, place, message, {
-    limitPlace: log.document.passPlaces[pass - 1],
-    ...(position === undefined ? {} : { position }),
-  });

@@ -39,7 +39,10 @@ export function torque(
   const document = sequenceNamed(name, engine);
   const carded = tighteningCard(document.joint, toolsOf(options, engine, document));
   if ('problem' in carded) {
-    throw new UsageError(carded.problem, 'give --wrench LENGTH, from the middle of the grip to the drive');
+    throw new UsageError(
+      carded.problem,
+      'see to --wrench and --adapter: lengths from hand to drive, and drive to fastener',
+    );
   }
   const { card } = carded;
   const origin = { engine: engine.document.name, path: document.path };

@@ -1,34 +1,11 @@
 import { didYouMean } from '../diagnostic/suggestion.ts';
-import { type Fraction, subtract } from '../quantity/fraction.ts';
-import type { Quantity } from '../quantity/units.ts';
-import type { Action } from '../torque/sequence.ts';
-import { childOf, entriesOf, itemsOf, scalarOf, textOf, textsOf } from './access.ts';
-import { type DocumentContext, readAmount, report } from './amount.ts';
+import { childOf, itemsOf, textOf, textsOf } from './access.ts';
+import { type DocumentContext, report } from './amount.ts';
 import { isCalendarDate } from './date.ts';
-import type { Entry, Node, Span } from './node.ts';
-import { readActions } from './passes.ts';
+import { checkNames, type LoggedPass, readLoggedPass } from './loggedPass.ts';
+import type { Node, Span } from './node.ts';
 import type { Named } from './reading.ts';
 import type { TorqueDocument } from './torque.ts';
-
-/** What one fastener was brought to, in the base unit; undefined where it was not reached (`~`). */
-export interface Reached {
-  readonly amount: Fraction | undefined;
-  readonly written: string;
-  readonly span: Span;
-}
-
-/** One pass as it was logged. */
-export interface LoggedPass {
-  readonly action: Action;
-  /** Names of fasteners, groups written out; all of them when absent. */
-  readonly fasteners: readonly string[] | undefined;
-  /** Torque, angle or stretch, as the action has it. */
-  readonly values: ReadonlyMap<string, Reached>;
-  /** Beside values of stretch. */
-  readonly torques: ReadonlyMap<string, Reached>;
-  readonly leftOut: readonly string[];
-  readonly span: Span;
-}
 
 /** How a joint was tightened. */
 export interface TighteningLog {
@@ -76,7 +53,7 @@ function readLog(item: Node, known: KnownSequences, context: DocumentContext): T
     fasteners: fasteners === 'new' || fasteners === 'reused' ? fasteners : undefined,
     confirmed: textOf(childOf(item, 'confirmed')) === 'all' ? 'all' : textsOf(childOf(item, 'confirmed')),
     order: order === undefined ? undefined : itemsOf(order).flatMap((each) => namedOf(each) ?? []),
-    passes: passes && itemsOf(passes).flatMap((pass) => readPass(pass, document, context)),
+    passes: passes && itemsOf(passes).flatMap((pass) => readLoggedPass(pass, document, context)),
     span: node.span,
   };
 }
@@ -117,90 +94,6 @@ function checkDate(node: Node | undefined, context: DocumentContext): void {
   if (node !== undefined && /^\d{4}-\d\d-\d\d$/.test(text) && !isCalendarDate(text)) {
     report(context, 'value', node.span, `${text} is not in the calendar`);
   }
-}
-
-function readPass(item: Node, document: TorqueDocument, context: DocumentContext): readonly LoggedPass[] {
-  const actions = readActions(item, context, { see: () => undefined });
-  const [fasteners, leftOut] = [childOf(item, 'fasteners'), childOf(item, 'left_out')];
-  checkNames(itemsOf(fasteners), document, context, true);
-  checkNames(itemsOf(leftOut), document, context, false);
-  return actions.map((action, index) => {
-    const isLast = index === actions.length - 1;
-    return {
-      action,
-      fasteners: fasteners && [
-        ...new Set(textsOf(fasteners).flatMap((name) => document.joint.sequence.groups.get(name) ?? [name])),
-      ],
-      values: isLast ? readValues(childOf(item, 'values'), quantityOf(action), document, context) : new Map(),
-      torques: isLast ? readValues(childOf(item, 'torques'), 'torque', document, context) : new Map(),
-      leftOut: textsOf(leftOut),
-      span: item.span,
-    };
-  });
-}
-
-const quantityOf = ({ kind }: Action): Quantity =>
-  kind === 'stretch' ? 'length' : kind === 'to' || kind === 'check' ? 'torque' : 'angle';
-
-function readValues(
-  node: Node | undefined,
-  quantity: Quantity,
-  document: TorqueDocument,
-  context: DocumentContext,
-): ReadonlyMap<string, Reached> {
-  const entries = entriesOf(node);
-  for (const entry of entries) checkName(entry.key, entry.keySpan, document, context, false);
-  return new Map(
-    entries.flatMap((entry): readonly (readonly [string, Reached])[] => {
-      const reached = readReached(entry, quantity, context);
-      return reached === undefined ? [] : [[entry.key, reached]];
-    }),
-  );
-}
-
-/** An amount, `~`, or of a stretch the lengths slack and tight. */
-function readReached({ node }: Entry, quantity: Quantity, context: DocumentContext): Reached | undefined {
-  if (node.kind === 'scalar' && node.value === null) {
-    return { amount: undefined, written: '~', span: node.span };
-  }
-  if (scalarOf(node) !== undefined) {
-    const read = readAmount(node, quantity, context);
-    return read && { amount: read.amount, written: read.written, span: node.span };
-  }
-  const zero = readAmount(childOf(node, 'zero'), quantity, context);
-  const tight = readAmount(childOf(node, 'tight'), quantity, context);
-  if (zero === undefined || tight === undefined) return undefined;
-  if (quantity === 'length') {
-    const written = `${tight.written} − ${zero.written}`;
-    return { amount: subtract(tight.amount, zero.amount), written, span: node.span };
-  }
-  return report(context, 'value', node.span, `zero and tight are lengths, and a ${quantity} is wanted here`);
-}
-
-function checkNames(
-  items: readonly Node[],
-  document: TorqueDocument,
-  context: DocumentContext,
-  groups: boolean,
-): void {
-  for (const item of items) {
-    const name = textOf(item);
-    if (name !== undefined) checkName(name, item.span, document, context, groups);
-  }
-}
-
-function checkName(
-  name: string,
-  span: Span,
-  { name: of, joint }: TorqueDocument,
-  context: DocumentContext,
-  groups: boolean,
-): void {
-  const { sequence } = joint;
-  const known = groups ? [...sequence.fasteners, ...sequence.groups.keys()] : sequence.fasteners;
-  if (known.includes(name)) return;
-  const help = didYouMean(name, known) ?? `it has ${known.join(', ')}`;
-  report(context, 'unknown-position', span, `${of} has no fastener ${name}`, help);
 }
 
 function namedOf(node: Node | undefined): Named | undefined {
