@@ -276,6 +276,12 @@ describe('a sequence that cannot be right is told where it was followed', () => 
     ]);
   });
 
+  test('nothing of proof where the lubricant is not known, however high the torque', () => {
+    const unknown = CAPS.replace('{ to: 110 }', '{ to: 220 }').replace(/^lubricant.*\n/m, '');
+    const log = 'passes: [{ to: 40 }, { to: 80 }, { to: 145 }, { to: 220 }]';
+    expect(found(files(unknown, log)).filter((each) => each.startsWith('torque/over'))).toEqual([]);
+  });
+
   test('a torque that is right for oil and beyond proof with paste', () => {
     const high = CAPS.replace('{ to: 110 }', '{ to: 130 }');
     const log = 'lubricant: moly paste, passes: [{ to: 40 }, { to: 80 }, { to: 130 }]';

@@ -1,6 +1,16 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { registryWith } from '../../src/characteristics/registry.ts';
+import { reportEngine } from '../../src/checks/report.ts';
 import type { TorqueDocument } from '../../src/documents/torque.ts';
-import { toNumber } from '../../src/quantity/fraction.ts';
+import { paintWith } from '../../src/output/paint.ts';
+import { PLAIN } from '../../src/output/picture.ts';
+import { torqueCardText } from '../../src/output/torqueCard.ts';
+import { add, toNumber } from '../../src/quantity/fraction.ts';
+import { unitNamed } from '../../src/quantity/units.ts';
+import { AIRCRAFT_THREADS, aircraftTorqueOf, judgeAircraftTorque } from '../../src/torque/aircraftTorques.ts';
+import { tighteningCard } from '../../src/torque/card.ts';
+import { span } from '../torque/amounts.ts';
 import { assembled, engineOf } from './engineOf.ts';
 
 /** A torque document with these lines, and passes and a source unless it has its own. */
@@ -213,3 +223,131 @@ describe('a slip in a sequence is told where it stands', () => {
     expect(first).toMatch(/2000 fasteners are more than 200/);
   });
 });
+
+describe('a torque document against FAA AC 43.13-1B, table 7-1', () => {
+  const pounds = (newtonMetres: { readonly n: bigint; readonly d: bigint }): string =>
+    (toNumber(newtonMetres) / toNumber(unitNamed('lbf in').factor)).toFixed(0);
+
+  test.each([...AIRCRAFT_THREADS])(
+    '%s: its recommended range is inside it, one pound more is not',
+    (size) => {
+      const { joint } = read(`fasteners: { count: 1, thread: ${size} }\npasses: [{ to: 1 lbf in }]`);
+      const row = joint.thread && aircraftTorqueOf(joint.thread, 'tension');
+      if (row === undefined) throw new Error(`no row for ${size}`);
+      const { least, greatest } = row.recommended;
+      const windowed = read(
+        `fasteners: { count: 1, thread: ${size} }\npasses: [{ to: ${pounds(least)} to ${pounds(greatest)} lbf in }]`,
+      ).joint.sequence.passes[0]?.action;
+      const torque =
+        windowed?.kind === 'to' && 'least' in windowed.torque ? windowed.torque : span('0 lbf in');
+      expect([
+        judgeAircraftTorque(torque.least, row),
+        judgeAircraftTorque(torque.greatest, row),
+        judgeAircraftTorque(add(torque.greatest, unitNamed('lbf in').factor), row),
+      ]).toEqual(['recommended', 'recommended', 'above recommended']);
+    },
+  );
+});
+
+test('whatever pieces a document and a log are put together from, nothing throws: reading, judging, the card', () => {
+  const cards = new Set<string>();
+  const one = (...texts: readonly string[]) => fc.constantFrom(...texts);
+  const pieces = fc.record({
+    fasteners: one(
+      '{ names: [a, b], thread: M12, grade: 10.9, length: 3 in }',
+      '{ names: [a, b] }',
+      '{}',
+      '{ count: 3 }',
+      '{ names: [a, b, a] }',
+      '{ names: [1L, 1R], length: 0 in }',
+      '[a]',
+      '7',
+      '{ names: [], groups: { g: [z] }, thread: M0x0 }',
+    ),
+    positions: one(
+      '',
+      '',
+      '',
+      'positions: []',
+      'positions: [[a, ~], b]',
+      'positions: { circle: [] }',
+      'positions: { caps: 100, each_cap: 6 }',
+      'positions: { rows: 2 }',
+      'positions: { caps: [[a], [b, c, d]] }',
+      'positions: x',
+    ),
+    order: one(
+      '',
+      '',
+      '',
+      '',
+      '',
+      'order: centre out',
+      'order: [a, q]',
+      'order: { a: 2, b: 2 }',
+      'order: {}',
+      'order: 3',
+    ),
+    passes: one(
+      '[{ to: 40 }]',
+      '[{ to: 40 }, { turn: 90 deg }, { check: 50 }]',
+      '[]',
+      '[{}]',
+      '[{ to: -5 }]',
+      '[{ to: 0 % }]',
+      '[{ to: 70 % }, { to: 40 }]',
+      '[{ turn: 90 deg, stretch: {} }]',
+      '[{ loosen: fully, to: 3 }]',
+      '[{ stretch: 2 to 1, to: 1 to 2 }]',
+      '[{ check: 40, at_most: 30, fasteners: [g, g] }]',
+      'x',
+    ),
+    tools: one(
+      '',
+      '',
+      '',
+      'adapter: { length: -1 in }',
+      'adapter: { length: 5 in, angle: 180 }\nwrench: { length: 5 in }',
+      'nut_factor: 0',
+      'scatter: 900 %',
+      'friction: { thread: 0 }',
+      'run_on: x',
+    ),
+    log: one(
+      '[]',
+      'x',
+      '[{ sequence: caps }]',
+      '[{ sequence: caps, passes: [{ to: 40, values: { a: ~, b: { zero: 1 in, tight: 2 in } } }] }]',
+      '[{ sequence: caps, order: [a, a], passes: [{ turn: 5, left_out: [a] }, {}] }]',
+      '[{ sequence: nothing, confirmed: all }]',
+    ),
+  });
+  fc.assert(
+    fc.property(pieces, ({ fasteners, positions, order, passes, tools, log }) => {
+      const torque = [
+        'kind: torque',
+        'joint: j',
+        `fasteners: ${fasteners}`,
+        positions,
+        order,
+        tools,
+        `passes: ${passes}`,
+        'source: s',
+        '',
+      ].join('\n');
+      const session = `kind: session\nstage: rebuild\ndate: 2026-03-14\ntightened: ${log}\n`;
+      const { engine } = assembled({ 'torque/caps.yaml': torque, 's.yaml': session });
+      if (engine === undefined) throw new Error('the engine itself is sound');
+      expect(reportEngine(engine, registryWith([]), {}).sessions.length).toBeLessThan(2);
+      for (const { joint } of engine.sequences) {
+        const carded = tighteningCard(joint, {});
+        if ('card' in carded) cards.add(torqueCardText(carded.card, { engine: 'e', path: 'p' }, STYLE));
+      }
+    }),
+    { numRuns: 400 },
+  );
+  expect(cards.size).toBeGreaterThan(3);
+  for (const card of cards) expect(card).not.toMatch(/NaN|undefined|Infinity/);
+}, 30_000);
+
+const STYLE = { paint: paintWith(0), width: 80, glyphs: PLAIN, detail: false };
