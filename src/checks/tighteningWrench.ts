@@ -23,7 +23,7 @@ const OVERDUE: FindingKind = {
   usually: 'Have it calibrated, or check it on a standard before measuring, and record that with `checked:`.',
 };
 
-export const wrenchKinds: readonly FindingKind[] = [WRENCH, OVERDUE];
+export const wrenchKinds: readonly FindingKind[] = [WRENCH];
 
 const LEAST_SHARE = fraction(20, 100);
 

@@ -3,7 +3,7 @@ import { childOf, entriesOf, itemsOf, readNamed, scalarOf, textAt, textOf } from
 import { type Amount, type DocumentContext, readAmount, report } from './amount.ts';
 import { type InstrumentCheck, readCheck } from './checked.ts';
 import { type Concession, readConcessions } from './concessions.ts';
-import { isCalendarDate } from './date.ts';
+import { readDate } from './date.ts';
 import { checkPosition } from './engine.ts';
 import { type Grades, readGrades } from './grades.ts';
 import { type Layout, WHOLE_ENGINE } from './layout.ts';
@@ -68,7 +68,7 @@ export function readSession(
     name: stemOf(context.source.path),
     path: context.source.path,
     stage: STAGES.find((stage) => stage === textAt(root, 'stage')) ?? 'service',
-    date: readDate(root, context),
+    date: readDate(childOf(root, 'date'), context) ?? '',
     by: textAt(root, 'by'),
     hours: readAmount(childOf(root, 'hours'), 'time', context),
     temperature: readAmount(childOf(root, 'temperature'), 'temperature', context),
@@ -90,15 +90,6 @@ const startOf = (root: Node): Span => {
   const { start } = (childOf(root, 'date') ?? root).span;
   return { start, end: start };
 };
-
-function readDate(root: Node, context: DocumentContext): string {
-  const node = childOf(root, 'date');
-  const text = textOf(node) ?? '';
-  if (node !== undefined && /^\d{4}-\d\d-\d\d$/.test(text) && !isCalendarDate(text)) {
-    report(context, 'value', node.span, `${text} is not in the calendar`);
-  }
-  return text;
-}
 
 const readConditions = (node: Node): ReadonlyMap<string, string> =>
   new Map(entriesOf(childOf(node, 'conditions')).map(({ key, node: value }) => [key, textOf(value) ?? '']));

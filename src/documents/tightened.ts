@@ -1,7 +1,7 @@
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import { childOf, itemsOf, textOf, textsOf } from './access.ts';
 import { type DocumentContext, report } from './amount.ts';
-import { isCalendarDate } from './date.ts';
+import { readDate } from './date.ts';
 import { checkNames, type LoggedPass, readLoggedPass } from './loggedPass.ts';
 import type { Node, Span } from './node.ts';
 import type { Named } from './reading.ts';
@@ -39,7 +39,7 @@ export const readTightened = (
 function readLog(item: Node, known: KnownSequences, context: DocumentContext): TighteningLog | undefined {
   const node = childOf(item, 'sequence');
   const document = findSequence(node, known, context);
-  checkDate(childOf(item, 'date'), context);
+  const date = readDate(childOf(item, 'date'), context);
   if (document === undefined || node === undefined) return undefined;
   const passes = childOf(item, 'passes');
   const order = childOf(item, 'order');
@@ -47,7 +47,7 @@ function readLog(item: Node, known: KnownSequences, context: DocumentContext): T
   checkNames(itemsOf(order), document, context, false);
   return {
     document,
-    date: textOf(childOf(item, 'date')),
+    date,
     with: namedAt(item, 'with'),
     lubricant: namedAt(item, 'lubricant'),
     fasteners: fasteners === 'new' || fasteners === 'reused' ? fasteners : undefined,
@@ -87,13 +87,6 @@ function findSequence(
     `the engine has no torque document ${name}`,
     didYouMean(name, names) ?? has,
   );
-}
-
-function checkDate(node: Node | undefined, context: DocumentContext): void {
-  const text = textOf(node) ?? '';
-  if (node !== undefined && /^\d{4}-\d\d-\d\d$/.test(text) && !isCalendarDate(text)) {
-    report(context, 'value', node.span, `${text} is not in the calendar`);
-  }
 }
 
 function namedOf(node: Node | undefined): Named | undefined {
