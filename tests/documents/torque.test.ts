@@ -250,8 +250,10 @@ describe('a torque document against FAA AC 43.13-1B, table 7-1', () => {
 });
 
 test('whatever pieces a document and a log are put together from, nothing throws: reading, judging, the card', () => {
-  const cards = new Set<string>();
-  const one = (...texts: readonly string[]) => fc.constantFrom(...texts);
+  const cards: string[] = [];
+  /** The first is sound, and comes more often, so that some documents are sound altogether. */
+  const one = (sound: string, ...odd: readonly string[]) =>
+    fc.oneof({ weight: 6, arbitrary: fc.constant(sound) }, { weight: 4, arbitrary: fc.constantFrom(...odd) });
   const pieces = fc.record({
     fasteners: one(
       '{ names: [a, b], thread: M12, grade: 10.9, length: 3 in }',
@@ -341,12 +343,12 @@ test('whatever pieces a document and a log are put together from, nothing throws
       expect(reportEngine(engine, registryWith([]), {}).sessions.length).toBeLessThan(2);
       for (const { joint } of engine.sequences) {
         const carded = tighteningCard(joint, {});
-        if ('card' in carded) cards.add(torqueCardText(carded.card, { engine: 'e', path: 'p' }, STYLE));
+        if ('card' in carded) cards.push(torqueCardText(carded.card, { engine: 'e', path: 'p' }, STYLE));
       }
     }),
     { numRuns: 400 },
   );
-  expect(cards.size).toBeGreaterThan(3);
+  expect(cards.length).toBeGreaterThan(3);
   for (const card of cards) expect(card).not.toMatch(/NaN|undefined|Infinity/);
 }, 30_000);
 
