@@ -15,8 +15,8 @@ import { type BlockShape, gridOf, readPosition, textList } from './shapes.ts';
 import { type ReadingGrid, readStations } from './shop.ts';
 import { stemOf } from './stem.ts';
 import { readStudy, type StudyDocument } from './study.ts';
-import { readWork } from './workDone.ts';
 import { type KnownSequences, readTightened, type TighteningLog } from './tightened.ts';
+import { readWork } from './workDone.ts';
 
 export const STAGES = ['teardown', 'machined', 'trial', 'rebuild', 'service'] as const;
 
