@@ -5,6 +5,7 @@ import { distanceKinds } from './distances.ts';
 import type { FindingKind } from './finding.ts';
 import { followUpKinds } from './followUps.ts';
 import { instrumentKinds } from './instruments.ts';
+import { overdueKinds } from './overdue.ts';
 import { readingKinds } from './readings.ts';
 import { scaleKinds } from './scale.ts';
 import { sessionKinds } from './session.ts';
@@ -21,6 +22,7 @@ export const findingKinds: readonly FindingKind[] = [
   ...followUpKinds,
   ...turningKinds,
   ...instrumentKinds,
+  ...overdueKinds,
   ...scaleKinds,
   ...capabilityKinds,
   ...distanceKinds,

@@ -5,6 +5,7 @@ import { largestErrorAt } from '../measurement/instrument.ts';
 import { decimalsFor, formatAmount } from '../quantity/format.ts';
 import { absolute, compare, subtract } from '../quantity/fraction.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
+import { overdue } from './overdue.ts';
 import type { Row, SessionView } from './row.ts';
 
 const UNKNOWN: FindingKind = {
@@ -21,13 +22,6 @@ const ASSUMED: FindingKind = {
   matters: 'The verdict is as good as the assumption.',
   usually: 'Name the instrument with `with:` and register it.',
 };
-const OVERDUE: FindingKind = {
-  code: 'instrument/overdue',
-  severity: 'warning',
-  means: 'The instrument was due for calibration before the day on which it was used.',
-  matters: 'What is known of its error no longer counts: it may have been dropped or worn since.',
-  usually: 'Have it calibrated, or check it on a standard before measuring, and record that with `checked:`.',
-};
 const OFF: FindingKind = {
   code: 'instrument/off',
   severity: 'warning',
@@ -36,7 +30,7 @@ const OFF: FindingKind = {
   usually: 'Set it and check it again, then take the readings anew.',
 };
 
-export const instrumentKinds: readonly FindingKind[] = [UNKNOWN, ASSUMED, OVERDUE, OFF];
+export const instrumentKinds: readonly FindingKind[] = [UNKNOWN, ASSUMED, OFF];
 
 /** What is to be said of the instruments that a session's readings were taken with. */
 export const instrumentFindings = (view: SessionView, rows: readonly Row[]): readonly Finding[] => [
@@ -68,16 +62,15 @@ function unknownInstrument(
   );
 }
 
-/** Said once for each instrument, at the first reading after its due date. Due on the day is not overdue. */
+/** Said once for each instrument, at the first reading after its due date. */
 function overdueInstruments({ engine, session }: SessionView): readonly Finding[] {
   const found = new Map<string, Finding>();
   for (const block of session.blocks) {
-    const date = block.date ?? session.date;
+    const day = block.date ?? session.date;
     for (const { name, span } of namedIn(block)) {
-      const due = engine.instruments.get(name)?.due;
-      if (due === undefined || due >= date || found.has(name)) continue;
-      const message = `${name} was due for calibration on ${due}, and was used on ${date}`;
-      found.set(name, finding(OVERDUE, session.placeOf(span), message, { measure: block.measure.id }));
+      const about = { measure: block.measure.id };
+      const late = overdue(engine.instruments.get(name), day, session.placeOf(span), about);
+      if (late !== undefined && !found.has(name)) found.set(name, late);
     }
   }
   return [...found.values()];

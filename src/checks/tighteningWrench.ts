@@ -3,6 +3,7 @@ import { compare, divide, type Fraction, fraction, greatest, least, multiply } f
 import { wrenchRatio } from '../torque/adapter.ts';
 import { exactly } from '../torque/sequence.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
+import { overdue } from './overdue.ts';
 import { spanText, statedTorque, type TighteningView } from './tighteningView.ts';
 
 const WRENCH: FindingKind = {
@@ -13,14 +14,6 @@ const WRENCH: FindingKind = {
   matters:
     'A wrench is calibrated at 20, 60 and 100 % of its range (ISO 6789): below the first nobody has said what it does.',
   usually: 'Use a smaller wrench for small torques; register each with its range and largest error.',
-};
-
-const OVERDUE: FindingKind = {
-  code: 'instrument/overdue',
-  severity: 'warning',
-  means: 'The instrument was due for calibration before the day on which it was used.',
-  matters: 'What is known of its error no longer counts: it may have been dropped or worn since.',
-  usually: 'Have it calibrated, or check it on a standard before measuring, and record that with `checked:`.',
 };
 
 export const wrenchKinds: readonly FindingKind[] = [WRENCH];
@@ -46,20 +39,9 @@ export function wrenchFindings(view: TighteningView): readonly Finding[] {
   if (wrench.type !== 'torque wrench') {
     return [finding(WRENCH, place, `${joint}: ${wrench.id} is a ${wrench.type}, and no torque wrench`)];
   }
-  const day = log.date ?? session.date;
-  const overdue =
-    wrench.due === undefined || wrench.due >= day
-      ? []
-      : [
-          finding(
-            OVERDUE,
-            place,
-            `${wrench.id} was due for calibration on ${wrench.due}, and was used on ${day}`,
-          ),
-        ];
   return [
     ...rangeFindings(torques, view).map((message) => finding(WRENCH, place, `${joint}: ${message}`)),
-    ...overdue,
+    ...[overdue(wrench, log.date ?? session.date, place) ?? []].flat(),
   ];
 }
 
