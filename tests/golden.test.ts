@@ -58,6 +58,13 @@ describe('the cases are a catalogue', () => {
     if (!isUpdating) expect(codesIn(sessionOf(name))).toEqual([code, ...(BRINGS[code] ?? [])].sort());
   });
 
+  it.each(findingKinds.map((kind) => [kind.code, kind.example] as const))(
+    'the example that explains %s is printed by its case',
+    (code, example) => {
+      expect(sessionOf(`findings/${code.replace('/', '-')}`)).toContain(example);
+    },
+  );
+
   it('every folder of findings and documents shows a code that exists', () => {
     const known: readonly string[] = [...findings, ...documents].map(([, name]) => name);
     const stray = ['findings', 'documents'].flatMap((area) =>

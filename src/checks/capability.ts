@@ -20,6 +20,8 @@ const COARSE: FindingKind = {
     'The limits are closer together than the uncertainty allows: tolerance / 4u is below 0.98, so that no reading, not even in their middle, is inside with 95 % probability (JCGM 106:2012).',
   matters: 'Nothing can be proven inside with this instrument; a good reading proves little.',
   usually: 'Measure with the finer instrument that the message names, or by the other route.',
+  example:
+    'main bearing clearance 1, 2: with strip at ±0.00057 in nothing can be proven inside new min 0.0025 and new max 0.0035; bore-2-6 set with mic-3-4 and mic-3-4 would do, at ±0.00014',
 };
 
 export const capabilityKinds: readonly FindingKind[] = [COARSE];

@@ -11,6 +11,7 @@ const CONDITIONS: FindingKind = {
     'Two ways of measuring the same thing were taken under different conditions: dry or oiled, with the oil pump or without, caps tightened or not.',
   matters: 'A difference between them may come from the conditions, and their agreement may be chance.',
   usually: 'Measure both under the conditions that the manual asks for.',
+  example: 'main bearing clearance 1: bearings oiled (bearing bore − journal) and dry (read directly, strip)',
 };
 
 export const conditionKinds: readonly FindingKind[] = [CONDITIONS];

@@ -13,6 +13,8 @@ const NO_DISTANCE: FindingKind = {
   matters: 'The limit cannot judge, and nothing else says so.',
   usually:
     'Write the stations with their distances: `stations: { front: 0.25 in, rear: 1.75 in }`, or in `grids:` once.',
+  example:
+    'main journal taper has a limit for a length, and the stations of main journal diameter say no distances',
 };
 
 export const distanceKinds: readonly FindingKind[] = [NO_DISTANCE];

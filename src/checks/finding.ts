@@ -13,6 +13,8 @@ export interface FindingKind {
   readonly matters: string;
   /** What people usually do about it. */
   readonly usually: string;
+  /** A message as it is printed, from the golden case of the code. */
+  readonly example: string;
 }
 
 /** A problem with the engine, or with how it was measured; never with a document. */

@@ -14,6 +14,7 @@ const UNKNOWN: FindingKind = {
   means: 'The instrument that a reading names is not in the register.',
   matters: 'Its error is assumed by type, and nobody can tell when it was last calibrated.',
   usually: 'Add it to the register of instruments, or correct the name.',
+  example: 'mic-3-5 is not in the register of instruments: did you mean mic-3-4?',
 };
 const ASSUMED: FindingKind = {
   code: 'instrument/assumed',
@@ -21,6 +22,7 @@ const ASSUMED: FindingKind = {
   means: 'A reading names no registered instrument, so the usual error of its type is assumed.',
   matters: 'The verdict is as good as the assumption.',
   usually: 'Name the instrument with `with:` and register it.',
+  example: 'main journal diameter: the usual error of a micrometer is assumed',
 };
 const OFF: FindingKind = {
   code: 'instrument/off',
@@ -28,6 +30,8 @@ const OFF: FindingKind = {
   means: 'When it was checked on a standard the instrument was off by more than its largest error.',
   matters: 'Every reading taken with it that day is off by as much.',
   usually: 'Set it and check it again, then take the readings anew.',
+  example:
+    'mic-3-4 read 3.0003 in on a standard of 3.0000 in: off by 0.0003 in, and its largest error is 0.0001 in',
 };
 
 export const instrumentKinds: readonly FindingKind[] = [UNKNOWN, ASSUMED, OFF];

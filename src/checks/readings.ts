@@ -32,6 +32,7 @@ const OUT: FindingKind = {
     'The part is not to be used as it is: the limit is the last that the engine maker, or the shop, allows.',
   usually:
     'Measure again with a finer instrument, machine or renew the part, or record a concession with its reason.',
+  example: 'main journal diameter 2: 3.2455 in, small by 1 thou (wear min 3.2465)',
 };
 const UNDECIDED: FindingKind = {
   code: 'reading/undecided',
@@ -41,6 +42,8 @@ const UNDECIDED: FindingKind = {
   matters: 'A reading that proves nothing is easily taken for a good one.',
   usually:
     'Measure again with a finer instrument or more readings; `explain` shows which source of error is the largest.',
+  example:
+    'main journal diameter 2: 3.2466 in is too near wear min 3.2465 to decide at ±0.00013 (94 % likely inside)',
 };
 const MISSING: FindingKind = {
   code: 'reading/missing',
@@ -48,6 +51,7 @@ const MISSING: FindingKind = {
   means: 'A position has limits and no value, while others of its kind were measured in the same session.',
   matters: 'What was skipped once is easily taken for measured.',
   usually: 'Measure it, or write ~ with a note of why it was left out.',
+  example: 'main journal diameter 2 was not measured, and others of it were',
 };
 const WORN: FindingKind = {
   code: 'reading/worn',
@@ -55,6 +59,7 @@ const WORN: FindingKind = {
   means: 'The value is outside the limits of new parts and inside the wear limit.',
   matters: 'The part may be used again, and will reach its wear limit sooner than a new one.',
   usually: 'Decide with the owner; `trend` tells how long it may last.',
+  example: 'main journal diameter 2: 3.2470 in, small by 5 tenths (new min 3.2475)',
 };
 const OFF_TARGET: FindingKind = {
   code: 'reading/off-target',
@@ -62,6 +67,7 @@ const OFF_TARGET: FindingKind = {
   means: 'The value is inside its limits and outside what this builder aims for.',
   matters: 'It runs, and another selection of parts might do better.',
   usually: 'Try other shells or another pairing, or leave it.',
+  example: 'main journal diameter 2: 3.2486 in, large by 3 tenths (target max 3.2483)',
 };
 const MARGINAL: FindingKind = {
   code: 'reading/marginal',
@@ -70,6 +76,7 @@ const MARGINAL: FindingKind = {
   matters:
     'Under the simple rule the value is compared as it stands; here the instrument could have it on the other side.',
   usually: 'Measure again with a finer instrument where it matters.',
+  example: 'main journal diameter 2: 3.2465 lies within ±0.00013 of wear min 3.2465',
 };
 const DISAGREE: FindingKind = {
   code: 'method/disagree',
@@ -78,6 +85,8 @@ const DISAGREE: FindingKind = {
     'Two ways of measuring the same thing differ by more than their uncertainties allow: |E_n| is above 1 (ISO 13528).',
   matters: 'One of the two is wrong, and nothing says which.',
   usually: 'Repeat both; look for a slip of the pen, a gauge set wrongly, a strip that was moved.',
+  example:
+    'main bearing clearance 1: 0.0030 in (bearing bore − journal, bore-2-6 and mic-3-4) and 0.0060 in (read directly, strip-mid) differ by more than their uncertainty allows, E_n 2.6',
 };
 
 export const readingKinds: readonly FindingKind[] = [

@@ -21,6 +21,8 @@ const RANGE: FindingKind = {
   means: 'The reading lies outside what its instrument can measure, or off the marks of its strip.',
   matters: 'Another instrument was used than the one that is named, or the number is wrong.',
   usually: 'Correct the name of the instrument, or the reading.',
+  example:
+    'main journal diameter 1: 3.2478 is outside the range of mic-2-3, 2 in to 3 in, and 1 more in this block',
 };
 const DIGITS: FindingKind = {
   code: 'instrument/digits',
@@ -28,6 +30,7 @@ const DIGITS: FindingKind = {
   means: 'The reading has more digits than its instrument resolves.',
   matters: 'The last digit was guessed or worked out, and looks as if it had been measured.',
   usually: 'Write what the instrument shows, or register the resolution that it has.',
+  example: 'main journal diameter 1: 3.24775 has more digits than mic-3-4 resolves, 0.0001 in',
 };
 
 export const scaleKinds: readonly FindingKind[] = [RANGE, DIGITS];

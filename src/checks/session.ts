@@ -29,6 +29,7 @@ const UNMEASURED: FindingKind = {
     'A characteristic has limits that would decide at this stage and is measured nowhere in the session. At a rebuild it is a warning.',
   matters: 'An engine is closed up with what nobody measured.',
   usually: 'Measure it now, or in a later session before the engine is closed up.',
+  example: 'crankshaft end play has limits and was not measured',
 };
 
 export const sessionKinds: readonly FindingKind[] = [UNMEASURED];

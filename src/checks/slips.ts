@@ -22,6 +22,8 @@ const IMPLAUSIBLE: FindingKind = {
   matters: 'A slip that looks like a worn part costs a part; one that hides a worn part costs an engine.',
   usually:
     'Measure again. Put it right with its trace, `{ value: 2.8734, was: 2.8374, why: misread }`, or leave it where it is so.',
+  example:
+    'main journal diameter 2: written 2.8742: the reading of crankpin diameter 2; about 3.2478 in is expected here',
 };
 
 export const slipKinds: readonly FindingKind[] = [IMPLAUSIBLE];

@@ -16,6 +16,8 @@ const SPREAD: FindingKind = {
   matters:
     'Like parts wear alike. One that does not may have lost its oil, lie out of line, or hold a part of another size.',
   usually: 'Measure it again, and look for the cause before it is put together.',
+  example:
+    'main journal diameter 3: 3.2462 in stands 1.5 thou from its nearest like, 2 at 3.2477 in (the difference is known to ±0.000080)',
 };
 
 export const spreadKinds: readonly FindingKind[] = [SPREAD];

@@ -16,6 +16,8 @@ const CORRECTED: FindingKind = {
     'The session states a temperature, and part and gauge expand so unlike that the readings were taken to 20 °C (ISO 1) before they were judged.',
   matters: 'A warm aluminium piston in a steel micrometer reads larger than it is at 20 °C, by tenths.',
   usually: 'Let the part stand until it is as warm as the shop, or leave the correction as it is.',
+  example:
+    'piston diameter: read at 35 degC and taken to 20 degC, 0.00071 in less (aluminium 23, steel gauge 11.5 millionths for 1 degC)',
 };
 
 export const temperatureKinds: readonly FindingKind[] = [CORRECTED];

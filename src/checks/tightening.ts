@@ -18,6 +18,7 @@ const OVER_PROOF: FindingKind = {
     'The torque of a sequence is expected to load its fasteners beyond their proof load, at the lubrication that was used. An estimate.',
   matters: 'Beyond proof a bolt stretches for good: the clamp load that it keeps is not known.',
   usually: 'Look for a slip in the torque, its unit, the grade or the lubricant; then ask the maker.',
+  example: 'main caps, pass 3: 118 % of the proof load of 7/16-14 UNC, SAE J429 grade 5, at K 0.18 (oiled)',
 };
 const CONTRADICTION: FindingKind = {
   code: 'torque/contradiction',
@@ -26,6 +27,8 @@ const CONTRADICTION: FindingKind = {
     'The sequence that was followed is at odds with itself: windows that cannot both be met, or a pass that comes too early.',
   matters: 'Whoever follows it must choose which half to believe.',
   usually: "Compare the document with the maker's manual.",
+  example:
+    'rod bolts, pass 2: torque and stretch contradict each other: together they need a nut factor of 0.01 to 0.03, and no shop has that',
 };
 
 export const tighteningKinds: readonly FindingKind[] = [

@@ -14,6 +14,8 @@ const LUBRICANT: FindingKind = {
     'At one torque a slipperier thread clamps far more: paste in place of oil may take a bolt to yield.',
   usually:
     'Clean the threads and do it again as stated, or ask the maker for the torque with this lubricant.',
+  example:
+    'main caps: moly paste was used, and engine oil is stated: at one torque about 1.5 times the clamp load (an estimate)',
 };
 const UNCONFIRMED: FindingKind = {
   code: 'torque/unconfirmed',
@@ -22,6 +24,7 @@ const UNCONFIRMED: FindingKind = {
   matters: 'A dirty thread or a cap turned round is found now or by the noise it makes.',
   usually:
     'Look, and add the step to `confirmed` in the words of the sequence; `confirmed: all` stands for all of them.',
+  example: 'main caps: not confirmed: caps in their places and facing forward',
 };
 
 export const conditionKinds: readonly FindingKind[] = [LUBRICANT, UNCONFIRMED];

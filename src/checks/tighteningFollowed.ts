@@ -9,6 +9,7 @@ const SKIPPED: FindingKind = {
   matters:
     'Faces that were not drawn together in steps stay skewed, and a bolt that was passed over is loose.',
   usually: 'Loosen the joint and tighten it again from the first pass; if the pass was made, write it down.',
+  example: 'main caps: pass 2, to 30 lbf ft, was not made',
 };
 const ORDER: FindingKind = {
   code: 'torque/order',
@@ -18,6 +19,7 @@ const ORDER: FindingKind = {
   matters: 'The order keeps caps square and gaskets even; out of order the first bolts lose load.',
   usually:
     'Loosen the joint and follow the order, or correct the log where only the writing was out of order.',
+  example: 'main caps: 2L was tightened in place 3, where the order has 2R',
 };
 
 export const followedKinds: readonly FindingKind[] = [SKIPPED, ORDER];

@@ -12,6 +12,8 @@ const REUSED: FindingKind = {
   matters:
     'A bolt that was once taken to yield has less left, and breaks at the torque that is right for a new one.',
   usually: 'Fit new ones; if they were new, write `fasteners: new` in the log.',
+  example:
+    'rod bolts: fasteners that must not be used twice were tightened in 2026-03-02-trial already, and the log does not say that these were new',
 };
 const MISSING: FindingKind = {
   code: 'torque/missing',
@@ -20,6 +22,7 @@ const MISSING: FindingKind = {
   matters: 'A joint that was left finger tight looks like any other.',
   usually:
     'Check the joint and log it under `tightened`; take a sequence that is no longer used out of the folder.',
+  example: 'rod bolts: nobody has logged that it was tightened (rod-bolts)',
 };
 
 export const historyKinds: readonly FindingKind[] = [REUSED, MISSING];

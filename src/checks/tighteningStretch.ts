@@ -16,6 +16,8 @@ const STRETCH: FindingKind = {
     'Stretch tells the clamp load without friction: outside its window the bolt or its threads are wrong.',
   usually:
     'Below, with torque left: go on tightening. With the torque spent, or beyond the window: replace the fastener.',
+  example:
+    'rod bolts, pass 2: 1B stretched by 0.0047 in, below 0.005 to 0.007 in at 45 lbf ft: torque and stretch contradict each other, replace it',
 };
 
 export const stretchKinds: readonly FindingKind[] = [STRETCH];

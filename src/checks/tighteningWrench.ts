@@ -14,6 +14,7 @@ const WRENCH: FindingKind = {
   matters:
     'A wrench is calibrated at 20, 60 and 100 % of its range (ISO 6789): below the first nobody has said what it does.',
   usually: 'Use a smaller wrench for small torques; register each with its range and largest error.',
+  example: 'main caps: beam-150 was used at 15 lbf ft, 10 % of its range; it is good from 30 lbf ft',
 };
 
 export const wrenchKinds: readonly FindingKind[] = [WRENCH];

@@ -15,6 +15,7 @@ const JUMP: FindingKind = {
   matters:
     'A tight bore, a dragging bearing or a ring that stands on its ends is cheap to find before the next part goes in.',
   usually: 'Take the part out again and look; turn the engine over after each step.',
+  example: 'turning torque rose by 3.8 lbf ft with piston 3; like steps (piston …) by 0.8 lbf ft',
 };
 
 export const turningKinds: readonly FindingKind[] = [JUMP];

@@ -9,7 +9,12 @@ export const findingKindText = (kind: FindingKind, style: TextStyle): string =>
   sheet(
     kind.code,
     kind.severity,
-    [kind.means, `Why it matters: ${kind.matters}`, `Usually: ${kind.usually}`],
+    [
+      kind.means,
+      `Why it matters: ${kind.matters}`,
+      `Usually: ${kind.usually}`,
+      `For example: ${kind.example}`,
+    ],
     style,
   );
 
