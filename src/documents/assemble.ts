@@ -39,6 +39,8 @@ export interface Engine {
   /** The nearest first: the order in which a band is looked for. */
   readonly limits: readonly LimitsDocument[];
   readonly instruments: ReadonlyMap<string, RegisteredInstrument>;
+  /** Where each part is gone over, as its shop says, by the part's name such as `main_journal`. */
+  readonly grids: ReadonlyMap<string, ReadingGrid>;
   /** By date; those with a diagnostic are left out. */
   readonly sessions: readonly SessionDocument[];
   /** The paths of sessions that have a diagnostic and are not judged. */
@@ -79,6 +81,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
     sizes: new Map([...document.sizes].map(([name, size]) => [name, size.amount])),
     units: reading.unitsFor(engineDocument),
     limits,
+    grids,
     instruments: new Map(registers.toReversed().flatMap((register) => [...register])),
     sessions,
     notJudged: reading.notJudged(),

@@ -135,9 +135,12 @@ function blockGrid(
   if (stations !== undefined || directions !== undefined) {
     return gridOf(readStations(stations, context), textList(directions));
   }
-  const part = measure.id.replace(/_[a-z0-9]+$/, '');
-  return grids.get(measure.id) ?? grids.get(part) ?? gridOf([], []);
+  return shopGrid(measure, grids) ?? gridOf([], []);
 }
+
+/** The grid that a shop states for a part, which its diameter is named after. */
+export const shopGrid = ({ id }: Measure, grids: ReadonlyMap<string, ReadingGrid>): ReadingGrid | undefined =>
+  grids.get(id) ?? grids.get(id.replace(/_[a-z0-9]+$/, ''));
 
 function readPositions(
   item: Node,
