@@ -2,6 +2,7 @@ import { Command, CommanderError, Option } from 'commander';
 import { visible, visibleLines } from '../output/visible.ts';
 import type { World } from '../shell/world.ts';
 import { VERSION } from '../version.ts';
+import { addBenchCommands } from './benchCommands.ts';
 import { CHECK_FORMATS } from './checkWriter.ts';
 import { addTorque } from './torqueCommand.ts';
 import { UsageError } from './usage.ts';
@@ -46,6 +47,7 @@ function commandLine(world: World, done: (exitCode: number) => void): Command {
   addExplain(program, world, done);
   addStudy(program, world, done);
   addTorque(program, world, done);
+  addBenchCommands(program, world, done);
   return program;
 }
 

@@ -1,0 +1,21 @@
+import type { Engine } from '../documents/assemble.ts';
+import { BAND_NAMES, type Band, type LimitValue } from '../documents/limits.ts';
+import type { Measure } from '../documents/measure.ts';
+import { limitsInForce } from '../documents/precedence.ts';
+
+/** The limits at a position as they are written: `target 0.0026 to 0.0032, wear max 0.0050`; empty where none. */
+export function bandsText(measure: Measure, position: string, engine: Engine): string {
+  const { bands } = limitsInForce(engine.limits, engine.document.layout, measure, position);
+  return BAND_NAMES.flatMap((name) => {
+    const band = bands[name];
+    return band === undefined ? [] : [`${name} ${bandText(band)}`];
+  }).join(', ');
+}
+
+function bandText({ min, max }: Band): string {
+  if (min !== undefined && max !== undefined) return `${sideText(min)} to ${sideText(max)}`;
+  if (min !== undefined) return `min ${sideText(min)}`;
+  return max === undefined ? '' : `max ${sideText(max)}`;
+}
+
+const sideText = (value: LimitValue): string => value.written;

@@ -1,0 +1,74 @@
+import type { Characteristic } from '../characteristics/characteristic.ts';
+import type { Registry } from '../characteristics/registry.ts';
+import type { Engine } from '../documents/assemble.ts';
+import { shopGrid } from '../documents/session.ts';
+
+/** The points at which each position is read: rows along the part, columns round it. Empty lists: one reading. */
+export interface PlannedGrid {
+  readonly stations: readonly string[];
+  readonly directions: readonly string[];
+  /** The shop states this grid once for all sessions, so a session need not. */
+  readonly fromShop: boolean;
+}
+
+const ONE_READING: PlannedGrid = { stations: [], directions: [], fromShop: false };
+
+/** The words of the trade for where a part is measured; common practice, no source. */
+const USUAL_GRIDS: Readonly<Record<string, Omit<PlannedGrid, 'fromShop'>>> = {
+  main_journal_diameter: { stations: ['front', 'rear'], directions: ['throw', 'square'] },
+  crankpin_diameter: { stations: ['front', 'rear'], directions: ['throw', 'square'] },
+  main_housing_bore: { stations: ['front', 'rear'], directions: ['square', '+45', '-45'] },
+  rod_housing_bore: { stations: ['front', 'rear'], directions: ['square', '+45', '-45'] },
+  main_bearing_bore: { stations: ['front', 'rear'], directions: ['square'] },
+  rod_bearing_bore: { stations: ['front', 'rear'], directions: ['square'] },
+  cylinder_bore: { stations: ['top', 'middle', 'bottom'], directions: ['thrust', 'axial'] },
+};
+
+/**
+ * As the shop states it; else as the part was gone over in the latest session that has it; else as many points as the
+ * limits on its form ask for: several directions for out of round, several stations for taper.
+ */
+export function plannedGrid(
+  of: Characteristic,
+  engine: Engine,
+  registry: Registry,
+  isLimited: (id: string) => boolean,
+): PlannedGrid {
+  const shop = shopGrid(of, engine.grids);
+  if (shop !== undefined) {
+    const stations = shop.stations.map((station) => station.name ?? '');
+    return { stations, directions: shop.directions, fromShop: true };
+  }
+  return earlierGrid(of, engine) ?? gridForLimits(of, registry, isLimited);
+}
+
+function earlierGrid(of: Characteristic, { sessions }: Engine): PlannedGrid | undefined {
+  const blocks = sessions.flatMap((session) => session.blocks.filter((block) => block.measure.id === of.id));
+  const [first] = blocks.at(-1)?.positions ?? [];
+  if (first === undefined || of.halves === true || of.family === 'step') return undefined;
+  const stations = first.stations.flatMap((station) => station.name ?? []);
+  return { stations, directions: first.directions.flatMap((direction) => direction ?? []), fromShop: false };
+}
+
+function gridForLimits(
+  of: Characteristic,
+  registry: Registry,
+  isLimited: (id: string) => boolean,
+): PlannedGrid {
+  if (of.halves === true) return { ...ONE_READING, stations: ['upper', 'lower'] };
+  const usual = USUAL_GRIDS[of.id];
+  const forms = registry.all.filter(
+    (each) =>
+      each.onlyWithLimits === true &&
+      isLimited(each.id) &&
+      each.derivations.some(({ inputs }) => inputs.includes(of.id)),
+  );
+  if (usual === undefined) return ONE_READING;
+  const round = forms.some((each) => each.id.endsWith('_out_of_round'));
+  const along = forms.some((each) => each.id.endsWith('_taper'));
+  return {
+    stations: along ? usual.stations : [],
+    directions: round ? usual.directions : [],
+    fromShop: false,
+  };
+}

@@ -1,0 +1,26 @@
+import type { Characteristic } from '../characteristics/characteristic.ts';
+import type { Engine } from '../documents/assemble.ts';
+import type { RegisteredInstrument } from '../documents/instruments.ts';
+import { compare, type Fraction } from '../quantity/fraction.ts';
+
+/** What it was measured with last time, else the first registered instrument of the usual type whose range fits. */
+export function usualInstrument(of: Characteristic, engine: Engine): string | undefined {
+  const before = engine.sessions
+    .flatMap((session) => session.blocks)
+    .findLast((block) => block.measure.id === of.id && block.instrument !== undefined);
+  if (before?.instrument !== undefined && engine.instruments.has(before.instrument.name)) {
+    return before.instrument.name;
+  }
+  const size = nominalSize(of.id, engine);
+  return [...engine.instruments.values()].find((each) => each.type === of.usual && reaches(each, size))?.id;
+}
+
+/** The nominal size of what is measured; a cylinder's bore is stated as `bore`. */
+export const nominalSize = (measure: string, { sizes }: Engine): Fraction | undefined =>
+  sizes.get(measure) ??
+  (measure === 'cylinder_bore' || measure === 'piston_diameter' ? sizes.get('bore') : undefined);
+
+const reaches = ({ range }: RegisteredInstrument, size: Fraction | undefined): boolean =>
+  range === undefined ||
+  size === undefined ||
+  (compare(range.from, size) <= 0 && compare(size, range.to) <= 0);

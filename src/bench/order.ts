@@ -1,0 +1,37 @@
+/**
+ * The order in which a person measures: first what the assembled engine alone can tell, before it is taken apart,
+ * then part by part. Common practice, no source. What is not listed follows in the order of the registry.
+ */
+export const BENCH_ORDER: readonly string[] = [
+  'crankshaft_end_play',
+  'turning_torque',
+  'rod_side_clearance',
+  'main_bearing_clearance',
+  'rod_bearing_clearance',
+  'crankshaft_runout',
+  'main_journal_diameter',
+  'thrust_journal_width',
+  'crankpin_diameter',
+  'main_housing_bore',
+  'main_shell_thickness',
+  'main_bearing_bore',
+  'thrust_bearing_width',
+  'rod_housing_bore',
+  'rod_shell_thickness',
+  'rod_bearing_bore',
+  'cylinder_bore',
+  'piston_diameter',
+  'piston_clearance',
+  'top_ring_end_gap',
+  'second_ring_end_gap',
+  'oil_ring_end_gap',
+];
+
+/** Sorts what has an id into the order of the bench. */
+export function inBenchOrder<T extends { readonly id: string }>(all: readonly T[]): readonly T[] {
+  const rank = ({ id }: T): number => {
+    const at = BENCH_ORDER.indexOf(id);
+    return at < 0 ? BENCH_ORDER.length : at;
+  };
+  return [...all].sort((a, b) => rank(a) - rank(b));
+}

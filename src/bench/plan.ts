@@ -1,0 +1,113 @@
+import type { Characteristic } from '../characteristics/characteristic.ts';
+import type { Registry } from '../characteristics/registry.ts';
+import type { Engine } from '../documents/assemble.ts';
+import { type Family, positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
+import { limitsInForce } from '../documents/precedence.ts';
+import type { SessionDocument, Stage } from '../documents/session.ts';
+import { type PlannedGrid, plannedGrid } from './grids.ts';
+import { usualInstrument } from './instruments.ts';
+import { inBenchOrder } from './order.ts';
+import { plannedSteps } from './steps.ts';
+
+/** What to measure of one characteristic: where, at which points of each part, with what. */
+export interface PlannedBlock {
+  readonly measure: string;
+  readonly family: Family;
+  readonly positions: readonly string[];
+  readonly grid: PlannedGrid;
+  /** By its name in the register; undefined where the register has none that fits. */
+  readonly instrument: string | undefined;
+}
+
+/** What a session is to measure, in the order of the bench. */
+export interface Plan {
+  readonly blocks: readonly PlannedBlock[];
+}
+
+export interface PlanRequest {
+  readonly stage: Stage;
+  /** Ids to measure instead of what the limits name. */
+  readonly only?: readonly string[] | undefined;
+}
+
+/**
+ * Every position that the limits name, as it is read: a limit on a taper or on out of round asks for diameters at
+ * enough points, a limit on a clearance for its parts where they are measured anyway, else for the clearance itself.
+ */
+export function planSession(engine: Engine, registry: Registry, request: PlanRequest): Plan {
+  const limited = new Map(
+    registry.all.map((each) => [each.id, limitedPositions(each, engine, request.stage)] as const),
+  );
+  const wanted = request.only ?? wantedIds(registry, limited, latestMeasured(engine));
+  const chosen = inBenchOrder(registry.all.filter((each) => wanted.includes(each.id)));
+  return {
+    blocks: chosen.flatMap((each) => {
+      const positions = positionsFor(each, { engine, registry, limited, stage: request.stage });
+      if (positions.length === 0) return [];
+      return [
+        {
+          measure: each.id,
+          family: each.family,
+          positions,
+          grid: plannedGrid(each, engine, registry, (id) => (limited.get(id)?.length ?? 0) > 0),
+          instrument: usualInstrument(each, engine),
+        },
+      ];
+    }),
+  };
+}
+
+type Limited = ReadonlyMap<string, readonly string[]>;
+
+const hasLimits = (limited: Limited, id: string): boolean => (limited.get(id)?.length ?? 0) > 0;
+
+function allPositions({ family, id }: Characteristic, engine: Engine, stage: Stage): readonly string[] {
+  if (family === 'engine') return [WHOLE_ENGINE];
+  return family === 'step' ? plannedSteps(engine, id, stage) : positionsOf(engine.document.layout, family);
+}
+
+const limitedPositions = (of: Characteristic, engine: Engine, stage: Stage): readonly string[] =>
+  allPositions(of, engine, stage).filter(
+    (position) =>
+      Object.keys(limitsInForce(engine.limits, engine.document.layout, of, position).bands).length > 0,
+  );
+
+/** A shop goes over an engine the way it did last time, so what was read then is wanted again. */
+function latestMeasured({ sessions }: Engine): readonly string[] {
+  const last: SessionDocument | undefined = sessions.at(-1);
+  return (last?.blocks ?? []).map((block) => block.measure.id);
+}
+
+function wantedIds(registry: Registry, limited: Limited, before: readonly string[]): readonly string[] {
+  const isLimited = registry.all.filter((each) => hasLimits(limited, each.id));
+  const read = isLimited.filter((each) => each.derivations.length === 0).map((each) => each.id);
+  const forForm = isLimited
+    .filter((each) => each.onlyWithLimits === true)
+    .flatMap((each) => each.derivations.flatMap((derivation) => derivation.inputs));
+  const parts = new Set([...before, ...read, ...forForm]);
+  const direct = isLimited
+    .filter((each) => each.derivations.length > 0 && each.onlyWithLimits !== true)
+    .filter((each) => !each.derivations.some(({ inputs }) => inputs.every((id) => parts.has(id))))
+    .map((each) => each.id);
+  return [...parts, ...direct];
+}
+
+interface Surroundings {
+  readonly engine: Engine;
+  readonly registry: Registry;
+  readonly limited: Limited;
+  readonly stage: Stage;
+}
+
+/** Those with limits of its own or of something worked out from it at the same place; all, where none has any. */
+function positionsFor(of: Characteristic, around: Surroundings): readonly string[] {
+  const { engine, registry, limited, stage } = around;
+  const all = allPositions(of, engine, stage);
+  const derived = registry.all.filter(
+    (each) =>
+      each.family === of.family && each.derivations.some((derivation) => derivation.inputs.includes(of.id)),
+  );
+  const named = new Set([of, ...derived].flatMap((each) => limited.get(each.id) ?? []));
+  const chosen = all.filter((position) => named.has(position));
+  return chosen.length === 0 ? all : chosen;
+}

@@ -1,0 +1,38 @@
+import { type Family, WHOLE_ENGINE } from '../documents/layout.ts';
+import type { Plan, PlannedBlock } from './plan.ts';
+
+/** One place at which one number is read. */
+export interface PlannedPoint {
+  readonly measure: string;
+  readonly position: string;
+  readonly station: string | undefined;
+  readonly direction: string | undefined;
+}
+
+/** The same for the same place, whatever plan it stands in. */
+export const keyOf = ({ measure, position, station, direction }: PlannedPoint): string =>
+  JSON.stringify([measure, position, station ?? '', direction ?? '']);
+
+/** Position by position, each station by station, as a person goes round the part. */
+export const pointsOfPlan = ({ blocks }: Plan): readonly PlannedPoint[] => blocks.flatMap(pointsOfBlock);
+
+export const pointsOfBlock = (block: PlannedBlock): readonly PlannedPoint[] =>
+  block.positions.flatMap((position) => rowsAt(block, position).flat());
+
+/** The points of a position as the session writes them: a row a station, a column a direction. */
+export const rowsAt = (
+  { measure, grid }: PlannedBlock,
+  position: string,
+): readonly (readonly PlannedPoint[])[] =>
+  orNone(grid.stations).map((station) =>
+    orNone(grid.directions).map((direction) => ({ measure, position, station, direction })),
+  );
+
+const orNone = (names: readonly string[]): readonly (string | undefined)[] =>
+  names.length === 0 ? [undefined] : names;
+
+/** `3, front, square`; nothing for what is read once an engine and at one point. */
+export const placeText = ({ position, station, direction }: PlannedPoint, family: Family): string =>
+  [family === 'engine' && position === WHOLE_ENGINE ? undefined : position, station, direction]
+    .filter((part) => part !== undefined)
+    .join(', ');

@@ -1,0 +1,79 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import { keyText } from '../../documents/keyText.ts';
+import { inBenchOrder } from '../order.ts';
+import { comment, schemaLine } from '../sessionText.ts';
+import { type MadeFile, madeFile, schemaPath } from './madeFile.ts';
+
+export interface EngineRequest {
+  readonly name: string;
+  /** Relative to the shop's root. */
+  readonly folder: string;
+  readonly cylinders: number;
+  readonly mains: number;
+  readonly crankpins: number;
+  readonly characteristics: readonly Characteristic[];
+}
+
+/** An engine's own document, and an empty one for its limits: this program ships no limits as truth. */
+export const engineFiles = (request: EngineRequest): readonly MadeFile[] => [
+  madeFile(`${request.folder}/engine.yaml`, engineText(request)),
+  madeFile(`${request.folder}/limits.yaml`, limitsText(request)),
+];
+
+function engineText({ name, folder, cylinders, mains, crankpins }: EngineRequest): string {
+  const lines = [
+    schemaLine(schemaPath(folder, 'engine')),
+    'kind: engine',
+    `name: ${keyText(name)}`,
+    '',
+    comment('How many there are of each. Names instead of a count: mains: [1, 2, 3, 4, 5]'),
+    `layout: { cylinders: ${cylinders}, mains: ${mains}, crankpins: ${crankpins} }`,
+    ...(cylinders === crankpins ? [] : sharedPins(cylinders, crankpins)),
+    '',
+    comment('What people call a position, shown beside its number.'),
+    comment(`labels: { main: { 1: front, ${mains}: flywheel end } }`),
+    '',
+    comment(
+      'Nominal sizes, from the manual. They help to see a slip of the pen; limits may be worked out from them.',
+    ),
+    comment(
+      'sizes: { bore: 4.1250, stroke: 5.0000, main_journal_diameter: 3.2480, crankpin_diameter: 2.8740 }',
+    ),
+    '',
+    comment('materials: { block: cast iron, crankshaft: steel, pistons: aluminium }'),
+    comment('job: { number: 2417, customer: Millbrook water board, engine_serial: P2-118 }'),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+/** Which rods share a crankpin differs from maker to maker, so it is asked for and never worked out. */
+const sharedPins = (cylinders: number, crankpins: number): readonly string[] => [
+  comment(
+    `${cylinders} cylinders on ${crankpins} crankpins: say which run on which, or clearances of rod bearings`,
+  ),
+  comment('cannot be worked out. Inside layout, as the maker numbers them: pins: { 1: [1, 5], 2: [2, 6] }'),
+];
+
+function limitsText({ folder, characteristics }: EngineRequest): string {
+  const measured = inBenchOrder(characteristics);
+  const width = Math.max(...measured.map(({ id }) => id.length));
+  const lines = [
+    schemaLine(schemaPath(folder, 'limits')),
+    comment('The limits that readings are judged by. Three bands, each with min, max or both:'),
+    comment('  target  what this builder aims for; it never fails a check'),
+    comment('  new     sizes and fits of new parts'),
+    comment('  wear    the wear limit: beyond it a part is not to be used again'),
+    comment('A position with limits of its own: at: { 5: { new: 0.0028 to 0.0036 } }'),
+    'kind: limits',
+    comment('Where the figures come from: the manual, its page, its year.'),
+    'source: Not stated yet.',
+    comment('Take the {} away with the first limit, and the # before each line that you fill in.'),
+    'limits: {}',
+    ...measured.map((each) => comment(`  ${exampleOf(each).padEnd(width + 22)}  # ${each.label}`)),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+/** The form of a part has a greatest and no least; to be filled in, so that no figure of ours is taken for a limit. */
+const exampleOf = ({ id, onlyWithLimits }: Characteristic): string =>
+  onlyWithLimits === true ? `${id}: { wear: { max: … } }` : `${id}: { new: … to … }`;

@@ -1,0 +1,148 @@
+import { comment, schemaLine } from '../sessionText.ts';
+import { type MadeFile, madeFile, SCHEMA_FOLDER, schemaPath } from './madeFile.ts';
+
+export interface ShopRequest {
+  readonly units: 'in' | 'mm';
+  readonly name: string | undefined;
+  /** The text of each schema by its kind. */
+  readonly schemas: ReadonlyMap<string, string>;
+  readonly hook: boolean;
+  readonly ci: boolean;
+  readonly version: string;
+}
+
+/** Every file of a new shop repository. */
+export const shopFiles = (request: ShopRequest): readonly MadeFile[] => [
+  madeFile('shop.yaml', shopText(request)),
+  madeFile('instruments.yaml', instrumentsText(request)),
+  madeFile('.gitattributes', GIT_ATTRIBUTES, { where: 'add lines' }),
+  madeFile('.gitignore', GIT_IGNORE, { where: 'add lines' }),
+  madeFile('.editorconfig', EDITOR_CONFIG),
+  madeFile('.vscode/settings.json', editorSettings(request)),
+  ...[...request.schemas].map(([kind, text]) => madeFile(`${SCHEMA_FOLDER}/${kind}.json`, text)),
+  ...(request.hook ? [madeFile('.githooks/pre-commit', HOOK, { executable: true })] : []),
+  ...(request.ci ? [madeFile('.github/workflows/tenths.yaml', ciText(request))] : []),
+];
+
+const lines = (...each: readonly string[]): string => `${each.join('\n')}\n`;
+
+const UNITS = {
+  in: 'units: { length: in, torque: lbf ft, pressure: psi, temperature: degF }',
+  mm: 'units: { length: mm, torque: N m, pressure: bar, temperature: degC }',
+} as const;
+
+const shopText = ({ units, name }: ShopRequest): string =>
+  lines(
+    schemaLine(schemaPath('.', 'shop')),
+    comment('Defaults for every engine in the folders below.'),
+    'kind: shop',
+    ...(name === undefined ? [] : [`name: ${JSON.stringify(name)}`]),
+    '',
+    comment(
+      'The units of plain numbers. An engine or a document may state others, and so may any single number.',
+    ),
+    UNITS[units],
+    '',
+    comment('simple compares a reading with its limit as it stands and marks those too near to be sure of.'),
+    comment('guarded calls a reading in or out only where the instrument can tell, and else undecided.'),
+    'decision_rule: simple',
+    '',
+    comment('Where each part is gone over, said once: sessions need not repeat it. For example:'),
+    comment('grids:'),
+    comment('  main_journal: { stations: [front, rear], directions: [throw, square] }'),
+    comment('  crankpin: { stations: [front, rear], directions: [throw, square] }'),
+    comment('  cylinder: { stations: [top, middle, bottom], directions: [thrust, axial] }'),
+  );
+
+const EXAMPLES = {
+  in: [
+    'mic-3-4: { type: micrometer, range: { from: 3 in, to: 4 in }, resolution: 0.0001 in, max_error: 0.0001 in, due: 2027-01-10 }',
+    'bore-2-6: { type: bore gauge, resolution: 0.0001 in, max_error: 0.0001 in, repeatability: 0.00005 in }',
+    'dial: { type: dial indicator, resolution: 0.001 in, max_error: 0.001 in }',
+    'feelers: { type: feeler gauge, max_error: 0.0003 in }',
+    'strip-mid: { type: gauging strip, marks: [0.002 in, 0.003 in, 0.004 in, 0.006 in] }',
+    'beam-60: { type: torque wrench, max_error: 4 % }',
+  ],
+  mm: [
+    'mic-75-100: { type: micrometer, range: { from: 75 mm, to: 100 mm }, resolution: 0.001 mm, max_error: 0.003 mm, due: 2027-01-10 }',
+    'bore-50-160: { type: bore gauge, resolution: 0.001 mm, max_error: 0.004 mm, repeatability: 0.001 mm }',
+    'dial: { type: dial indicator, resolution: 0.01 mm, max_error: 0.015 mm }',
+    'feelers: { type: feeler gauge, max_error: 0.008 mm }',
+    'strip-mid: { type: gauging strip, marks: [0.051 mm, 0.076 mm, 0.102 mm, 0.152 mm] }',
+    'beam-60: { type: torque wrench, max_error: 4 % }',
+  ],
+} as const;
+
+const instrumentsText = ({ units }: ShopRequest): string =>
+  lines(
+    schemaLine(schemaPath('.', 'instruments')),
+    comment(
+      'The register of measuring instruments. A session names them with `with:`; what is not in the register',
+    ),
+    comment('is given a cautious error by its type, and shown as assumed.'),
+    comment('The figures below are examples: take those of your own instruments from their certificates.'),
+    'kind: instruments',
+    comment('Take the {} away with the first instrument.'),
+    'instruments: {}',
+    ...EXAMPLES[units].map((each) => comment(` ${each}`)),
+  );
+
+/** One line end for everybody, so that a diff shows readings and not line ends. */
+const GIT_ATTRIBUTES = lines('*.yaml text eol=lf', '*.yml text eol=lf');
+
+/** What a write or an entry that was cut off may leave; locks while something is written. */
+const GIT_IGNORE = lines('.*.tmp', '.*.part', '*.lock');
+
+const EDITOR_CONFIG = lines(
+  'root = true',
+  '',
+  '[*.{yaml,yml}]',
+  'charset = utf-8',
+  'end_of_line = lf',
+  'indent_style = space',
+  'indent_size = 2',
+  'insert_final_newline = true',
+);
+
+/** For documents without the schema line; those with it bring their own. */
+function editorSettings({ schemas }: ShopRequest): string {
+  const globs: Readonly<Record<string, readonly string[]>> = {
+    shop: ['shop.yaml'],
+    instruments: ['instruments.yaml'],
+    engine: ['engine.yaml'],
+    limits: ['limits.yaml', 'limits/*.yaml'],
+    session: ['sessions/*.yaml'],
+    torque: ['torque/*.yaml'],
+  };
+  const known = [...schemas.keys()].filter((kind) => globs[kind] !== undefined);
+  const settings = {
+    'yaml.schemas': Object.fromEntries(known.map((kind) => [`./${SCHEMA_FOLDER}/${kind}.json`, globs[kind]])),
+    '[yaml]': { 'editor.formatOnSave': false },
+  };
+  return `${JSON.stringify(settings, null, 2)}\n`;
+}
+
+const HOOK = lines(
+  '#!/bin/sh',
+  '# Checks the shop before each commit. Readings that are out do not stop it: they are what a build log is for.',
+  '# Documents that cannot be trusted do. Once without it: git commit --no-verify',
+  'tenths check',
+  'status=$?',
+  '[ "$status" -le 1 ]',
+);
+
+const ciText = ({ version }: ShopRequest): string =>
+  lines(
+    'name: tenths',
+    'on: [push, pull_request]',
+    'permissions: { contents: read }',
+    'jobs:',
+    '  check:',
+    '    runs-on: ubuntu-latest',
+    '    steps:',
+    '      - uses: actions/checkout@v4',
+    '      - uses: actions/setup-node@v4',
+    '        with: { node-version: 22 }',
+    '      # 1 says that readings are out, which a build log may well show; 2 that a document cannot be trusted.',
+    `      - run: npx --yes tenths@${version} check || [ $? -eq 1 ]`,
+  );

@@ -1,0 +1,56 @@
+import type { Engine } from '../../documents/assemble.ts';
+import { keyText } from '../../documents/keyText.ts';
+import { positionsOf } from '../../documents/layout.ts';
+import { comment, schemaLine } from '../sessionText.ts';
+import { type MadeFile, madeFile, schemaPath } from './madeFile.ts';
+
+export interface TorqueRequest {
+  /** Such as `main caps`. */
+  readonly joint: string;
+  /** Relative to the shop's root. */
+  readonly path: string;
+  readonly folder: string;
+  /** Torques of the passes as they are to be written, first to last. */
+  readonly passes: readonly string[];
+  readonly fasteners: readonly string[] | undefined;
+  readonly source: string | undefined;
+}
+
+/** A tightening sequence: order and figures are the maker's, so all that is left open says so. */
+export function torqueFile(request: TorqueRequest, engine: Engine): MadeFile {
+  const names = request.fasteners ?? fastenersOf(request.joint, engine);
+  const list = names.map(keyText).join(', ');
+  const lines = [
+    schemaLine(schemaPath(request.folder, 'torque')),
+    'kind: torque',
+    `joint: ${keyText(request.joint)}`,
+    '',
+    comment('One name for each bolt, stud or nut, as they are marked or as they lie.'),
+    `fasteners: { names: [${list}], reuse: true }`,
+    comment('With thread: 9/16-12 and grade: 8 inside, the clamp load can be estimated.'),
+    '',
+    comment(
+      "The maker's order. As listed below it is the order of the names, which is seldom the right one.",
+    ),
+    `order: [${list}]`,
+    '',
+    comment('The torque holds for this lubricant alone.'),
+    comment('lubricant: engine oil on threads and under heads'),
+    '',
+    comment('Also { turn: 90 deg }, { loosen: 360 deg }, { stretch: { min: 0.0135, max: 0.0185 } }.'),
+    `passes: [${request.passes.map((torque) => `{ to: ${torque} }`).join(', ')}]`,
+    '',
+    'before: [threads clean, caps in their places and facing as marked, shells seated]',
+    `source: ${request.source === undefined ? 'Not stated yet.' : JSON.stringify(request.source)}`,
+  ];
+  return madeFile(request.path, `${lines.join('\n')}\n`);
+}
+
+/** Two to a main cap or a rod; else four, to be named by whoever knows the joint. */
+function fastenersOf(joint: string, { document }: Engine): readonly string[] {
+  const family = /\bmain\b/i.test(joint) ? 'main' : /\brod\b/i.test(joint) ? 'cylinder' : undefined;
+  if (family === undefined) return ['1', '2', '3', '4'];
+  return positionsOf(document.layout, family).flatMap((position) =>
+    /^\d+$/.test(position) ? [`${position}L`, `${position}R`] : [`${position}-1`, `${position}-2`],
+  );
+}

@@ -1,0 +1,112 @@
+import { keyText } from '../documents/keyText.ts';
+import type { Family } from '../documents/layout.ts';
+import type { Stage } from '../documents/session.ts';
+import type { PlannedGrid } from './grids.ts';
+
+export interface SessionHead {
+  readonly stage: Stage;
+  /** `YYYY-MM-DD`. */
+  readonly date: string;
+  readonly by: string | undefined;
+  /** The path to the session's schema from where it will stand; undefined leaves the line out. */
+  readonly schema: string | undefined;
+}
+
+/** A block of readings as it is to stand in a session. */
+export interface WrittenBlock {
+  readonly measure: string;
+  readonly family: Family;
+  readonly halves: boolean;
+  readonly instrument: string | undefined;
+  /** The gauge's master, and what its numbers count, where it shows deviations. */
+  readonly zero: GaugeZero | undefined;
+  readonly grid: PlannedGrid;
+  readonly at: readonly WrittenPosition[];
+  /** Lines of text put above the block as comments. */
+  readonly comments: readonly string[];
+}
+
+export interface GaugeZero {
+  readonly setTo: string;
+  readonly counts: 'tenths' | 'thou' | 'hundredths' | undefined;
+}
+
+/** A position and its points as YAML: a row a station, a column a direction, `~` where none was taken. */
+export interface WrittenPosition {
+  readonly position: string;
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** A session as a person would write it. */
+export function sessionText(head: SessionHead, comments: readonly string[], blocks: readonly WrittenBlock[]) {
+  const lines = [
+    ...(head.schema === undefined ? [] : [schemaLine(head.schema)]),
+    ...comments.map(comment),
+    'kind: session',
+    `stage: ${head.stage}`,
+    `date: ${head.date}`,
+    ...(head.by === undefined ? [] : [`by: ${keyText(head.by)}`]),
+    blocks.length === 0 ? 'readings: []' : 'readings:',
+    ...blocks.flatMap((block) => [
+      ...block.comments.map((line) => `  ${comment(line)}`),
+      ...asItem(blockText(block)).map((line) => `  ${line}`),
+    ]),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+export const schemaLine = (path: string): string => `# yaml-language-server: $schema=${path}`;
+
+export const comment = (line: string): string => (line === '' ? '#' : `# ${line}`);
+
+const asItem = (text: string): readonly string[] =>
+  text.split('\n').map((line, index) => `${index === 0 ? '-' : ' '} ${line}`);
+
+/** A block's own text, as it stands at the left margin. */
+export function blockText(block: WrittenBlock): string {
+  const { measure, instrument, zero, grid } = block;
+  const lines = [
+    `measure: ${measure}`,
+    ...(instrument === undefined ? [] : [`with: ${keyText(instrument)}`]),
+    ...(zero === undefined ? [] : [`set_to: ${zero.setTo}`]),
+    ...(zero?.counts === undefined ? [] : [`in: ${zero.counts}`]),
+    ...(block.halves || grid.fromShop ? [] : [...names('stations', grid.stations)]),
+    ...(block.halves || grid.fromShop ? [] : [...names('directions', grid.directions)]),
+    ...readingLines(block),
+  ];
+  return lines.join('\n');
+}
+
+const names = (key: string, list: readonly string[]): readonly string[] =>
+  list.length === 0 ? [] : [`${key}: [${list.map(nameText).join(', ')}]`];
+
+/** `+45` bare would be read as a number and lose its sign. */
+const nameText = (name: string): string => (/^[-+]/.test(name) ? JSON.stringify(name) : keyText(name));
+
+function readingLines(block: WrittenBlock): readonly string[] {
+  if (block.family === 'engine')
+    return block.at.map((each) => `value: ${positionText(each, block.grid, false)}`);
+  if (block.family === 'step') return ['after:', ...block.at.map(stepText)];
+  const entries = block.at.map(
+    (each) => `  ${keyText(each.position)}: ${positionText(each, block.grid, block.halves)}`,
+  );
+  return ['at:', ...entries];
+}
+
+/** A note stands beside the step's value and not within it. */
+function stepText({ position, rows }: WrittenPosition): string {
+  const cell = rows[0]?.[0] ?? '~';
+  const inside = /^\{ (.+) \}$/.exec(cell)?.[1] ?? `value: ${cell}`;
+  return `  - { step: ${keyText(position)}, ${inside} }`;
+}
+
+function positionText({ rows }: WrittenPosition, grid: PlannedGrid, halves: boolean): string {
+  const [first = []] = rows;
+  if (halves && rows.length === 2) return `{ upper: ${rows[0]?.[0] ?? '~'}, lower: ${rows[1]?.[0] ?? '~'} }`;
+  if (rows.length === 1 && first.length === 1 && grid.stations.length === 0) return first[0] ?? '~';
+  if (grid.stations.length === 0) return listText(first);
+  if (grid.directions.length === 0) return listText(rows.flat());
+  return listText(rows.map(listText));
+}
+
+const listText = (items: readonly string[]): string => `[${items.join(', ')}]`;

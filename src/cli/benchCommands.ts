@@ -1,0 +1,119 @@
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import type { World } from '../shell/world.ts';
+
+/** The commands with which a shop is begun and readings come into it. Each is loaded when it is called. */
+export function addBenchCommands(program: Command, world: World, done: (exitCode: number) => void): void {
+  addInit(program, world, done);
+  addNew(program, world, done);
+}
+
+const STAGES = ['teardown', 'machined', 'trial', 'rebuild', 'service'] as const;
+
+export const list = (text: string): readonly string[] =>
+  text
+    .split(',')
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
+
+function count(text: string): number {
+  const value = Number(text);
+  if (/^\d{1,3}$/.test(text) && value >= 1 && value <= 100) return value;
+  throw new InvalidArgumentError('write a whole number from 1 to 100');
+}
+
+function addInit(program: Command, world: World, done: (exitCode: number) => void): void {
+  program
+    .command('init')
+    .description('make a shop repository: defaults, register of instruments, settings of editors and of git')
+    .argument('[folder]', 'where', '.')
+    .addOption(new Option('--units <unit>', 'the unit of plain lengths').choices(['in', 'mm']).default('in'))
+    .option('--name <name>', 'what the shop is called')
+    .option('--hook', 'a check before each commit')
+    .option('--ci', 'a job that checks each push')
+    .option('--no-git', 'leave git alone')
+    .addHelpText('before', INIT_EXAMPLES)
+    .action(async (folder: string, options) => {
+      const { init } = await import('./init.ts');
+      done(init(folder, options, world));
+    });
+}
+
+const INIT_EXAMPLES = `Examples:
+  tenths init                    in this folder, inches and lbf ft
+  tenths init shop --units mm    in the folder shop, millimetres and N m
+  tenths init --hook --ci        with a check before each commit and on each push
+
+Nothing is ever overwritten, so it may be run again: files that stand are kept.
+`;
+
+function addNew(program: Command, world: World, done: (exitCode: number) => void): void {
+  const scaffold = program
+    .command('new')
+    .description('scaffold an engine, a session, a tightening sequence')
+    .addHelpText('before', NEW_EXAMPLES);
+  scaffold
+    .command('engine')
+    .description('a folder with the documents of an engine')
+    .argument('<name>', 'what the engine is called')
+    .option('--cylinders <count>', 'how many', count, 4)
+    .option('--mains <count>', 'main bearings; one more than cylinders unless given', count)
+    .option('--crankpins <count>', 'as many as cylinders unless given', count)
+    .option('--folder <path>', 'where, instead of engines/NAME')
+    .addHelpText('before', NEW_ENGINE_EXAMPLES)
+    .action(async (name: string, options) => {
+      const { newEngine } = await import('./new.ts');
+      done(newEngine(name, options, world));
+    });
+  scaffold
+    .command('session')
+    .description('an empty session: every position that the limits name, in the order of the bench')
+    .argument('[engine]', 'its folder or a part of its name')
+    .addOption(
+      new Option('--stage <stage>', 'where the job stands').choices([...STAGES]).makeOptionMandatory(),
+    )
+    .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
+    .option('--by <name>', 'who measures')
+    .option('--measure <ids>', 'these characteristics instead of what the limits name', list)
+    .option('--sheet', 'print it as a blank sheet instead, and write no file')
+    .addHelpText('before', NEW_SESSION_EXAMPLES)
+    .action(async (engine: string | undefined, options) => {
+      const { newSession } = await import('./new.ts');
+      done(newSession(engine, options, world));
+    });
+  scaffold
+    .command('torque')
+    .description('a tightening sequence')
+    .argument('<joint>', 'what is tightened, such as main-caps')
+    .requiredOption('--passes <torques>', 'the torque of each pass, first to last', list)
+    .option('--engine <engine>', 'the folder of the engine or a part of its name')
+    .option('--fasteners <names>', 'their names; made up from the joint unless given', list)
+    .option('--source <text>', 'where the figures come from')
+    .addHelpText('before', NEW_TORQUE_EXAMPLES)
+    .action(async (joint: string, options) => {
+      const { newTorque } = await import('./new.ts');
+      done(newTorque(joint, options, world));
+    });
+}
+
+const NEW_EXAMPLES = `Examples:
+  tenths new engine "Millbrook pump no. 2" --cylinders 4 --mains 5
+  tenths new session --stage teardown
+  tenths new torque main-caps --passes 40,80,110
+`;
+
+const NEW_ENGINE_EXAMPLES = `Examples:
+  tenths new engine "Millbrook pump no. 2"              four cylinders, five mains
+  tenths new engine "Ridge 8" --cylinders 8 --mains 5 --crankpins 4
+`;
+
+const NEW_SESSION_EXAMPLES = `Examples:
+  tenths new session --stage teardown                   the only engine, or the one around this folder
+  tenths new session pump-2 --stage rebuild --by RK
+  tenths new session pump-2 --stage machined --measure cylinder_bore,piston_diameter
+  tenths new session pump-2 --stage teardown --sheet    a blank sheet to print
+`;
+
+const NEW_TORQUE_EXAMPLES = `Examples:
+  tenths new torque main-caps --passes 40,80,110
+  tenths new torque rod-caps --passes "20 N m,45 N m" --engine pump-2 --source "Maker's manual, p. 4-12"
+`;

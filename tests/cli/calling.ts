@@ -1,0 +1,48 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { afterEach, beforeEach } from 'vitest';
+import { run } from '../../src/cli/run.ts';
+
+export interface Called {
+  readonly exitCode: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** A folder of its own for each test, and a way to call the program in it. */
+export interface Bench {
+  readonly folder: () => string;
+  readonly call: (...words: readonly string[]) => Promise<Called>;
+  /** Puts files there, by path. */
+  readonly put: (files: Readonly<Record<string, string>>) => void;
+}
+
+export function benchFolder(): Bench {
+  let folder = '';
+  beforeEach(() => {
+    folder = mkdtempSync(join(tmpdir(), 'tenths '));
+  });
+  afterEach(() => rmSync(folder, { recursive: true, force: true }));
+  return {
+    folder: () => folder,
+    call: (...words) => callIn(folder, words),
+    put: (files) => {
+      for (const [path, text] of Object.entries(files)) {
+        mkdirSync(dirname(join(folder, path)), { recursive: true });
+        writeFileSync(join(folder, path), text);
+      }
+    },
+  };
+}
+
+export async function callIn(folder: string, words: readonly string[]): Promise<Called> {
+  const [out, err]: string[][] = [[], []];
+  const exitCode = await run(words, {
+    workingDirectory: folder,
+    environment: {},
+    out: { write: (text) => out?.push(text) },
+    err: { write: (text) => err?.push(text) },
+  });
+  return { exitCode, out: (out ?? []).join(''), err: (err ?? []).join('') };
+}
