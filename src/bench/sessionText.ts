@@ -26,9 +26,11 @@ export interface WrittenBlock {
   readonly comments: readonly string[];
 }
 
+export const GAUGE_COUNTS = ['tenths', 'thou', 'hundredths'] as const;
+
 export interface GaugeZero {
   readonly setTo: string;
-  readonly counts: 'tenths' | 'thou' | 'hundredths' | undefined;
+  readonly counts: (typeof GAUGE_COUNTS)[number] | undefined;
 }
 
 /** A position and its points as YAML: a row a station, a column a direction, `~` where none was taken. */

@@ -5,6 +5,7 @@ import type { World } from '../shell/world.ts';
 export function addBenchCommands(program: Command, world: World, done: (exitCode: number) => void): void {
   addInit(program, world, done);
   addNew(program, world, done);
+  addRecord(program, world, done);
 }
 
 const STAGES = ['teardown', 'machined', 'trial', 'rebuild', 'service'] as const;
@@ -116,4 +117,32 @@ const NEW_SESSION_EXAMPLES = `Examples:
 const NEW_TORQUE_EXAMPLES = `Examples:
   tenths new torque main-caps --passes 40,80,110
   tenths new torque rod-caps --passes "20 N m,45 N m" --engine pump-2 --source "Maker's manual, p. 4-12"
+`;
+
+function addRecord(program: Command, world: World, done: (exitCode: number) => void): void {
+  program
+    .command('record')
+    .description('guided entry: place by place, judged as typed, every reading saved at once')
+    .argument('[engine]', 'its folder or a part of its name')
+    .addOption(new Option('--stage <stage>', 'where the job stands').choices([...STAGES]))
+    .option('--session <name>', 'a session that stands: its open places are filled in')
+    .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
+    .option('--by <name>', 'who measures')
+    .option('--measure <ids>', 'these characteristics instead of what the limits name', list)
+    .addHelpText('before', RECORD_EXAMPLES)
+    .action(async (engine: string | undefined, options) => {
+      const { record } = await import('./record.ts');
+      done(await record(engine, options, world));
+    });
+}
+
+const RECORD_EXAMPLES = `Examples:
+  tenths record --stage teardown             a new session of today
+  tenths record                              the session of today, or an entry that was cut off
+  tenths record pump-2 --session 2026-02-03-teardown
+  tenths record --stage machined --measure cylinder_bore
+  cat readings.txt | tenths record --stage trial --measure main_bearing_bore
+
+At each place the limits and the last session's reading are shown. Type what the instrument shows, or let the
+instrument type it; ? lists the commands. Ctrl-C leaves and keeps everything.
 `;

@@ -19,7 +19,15 @@ async function runShort(): Promise<number> {
   skipOptimising();
   const { run } = await import('./run.ts');
   const err = standardStream(2);
-  return run(words, { workingDirectory: process.cwd(), environment: process.env, out, err, optimise });
+  const input = () => process.stdin;
+  return run(words, {
+    workingDirectory: process.cwd(),
+    environment: process.env,
+    out,
+    err,
+    input,
+    optimise,
+  });
 }
 
 async function told(carryOut: () => number | Promise<number>): Promise<number> {

@@ -39,6 +39,8 @@ export interface FileLayer {
   readonly openToRead: (path: string) => number;
   /** Fails when the name is taken, even by a link. Open for reading back too. */
   readonly createNew: (path: string, mode: number) => number;
+  /** For lines at the end of a file that stands; follows no link in the last part. */
+  readonly openToAppend: (path: string) => number;
   readonly openFolder: (path: string) => number;
   /** How many bytes were read at `position` of the file into `into` from `offset`; 0 at the end. */
   readonly read: (handle: number, into: Uint8Array, offset: number, position: number) => number;
@@ -59,12 +61,15 @@ export interface FileLayer {
 // Windows has neither flag.
 const READ_FLAGS = constants.O_RDONLY | (constants.O_NOFOLLOW ?? 0) | (constants.O_NONBLOCK ?? 0);
 
+const APPEND_FLAGS = constants.O_RDWR | constants.O_APPEND | (constants.O_NOFOLLOW ?? 0);
+
 export const nodeFiles: FileLayer = {
   inspect: (path) => stateOf(lstatSync(path)),
   inspectOpen: (handle) => stateOf(fstatSync(handle)),
   realPath: (path) => realpathSync.native(path),
   openToRead: (path) => openSync(path, READ_FLAGS),
   createNew: (path, mode) => openSync(path, 'wx+', mode),
+  openToAppend: (path) => openSync(path, APPEND_FLAGS),
   openFolder: (path) => openSync(path, 'r'),
   read: (handle, into, offset, position) => readSync(handle, into, offset, into.length - offset, position),
   write: (handle, bytes, offset) => writeSync(handle, bytes, offset, bytes.length - offset),

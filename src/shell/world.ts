@@ -6,6 +6,12 @@ export interface World {
   readonly err: Output;
   /** Tells that a run will be long, so that it pays to compile for it. */
   readonly optimise?: () => void;
+  /** What is typed or piped in; undefined where a command has nothing to ask. */
+  readonly input?: () => Input;
+}
+
+export interface Input extends NodeJS.ReadableStream {
+  readonly isTTY?: boolean;
 }
 
 export interface Output {

@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { Readable } from 'node:stream';
 import { afterEach, beforeEach } from 'vitest';
 import { run } from '../../src/cli/run.ts';
 
@@ -14,6 +15,8 @@ export interface Called {
 export interface Bench {
   readonly folder: () => string;
   readonly call: (...words: readonly string[]) => Promise<Called>;
+  /** The same with a pipe into it. */
+  readonly pipe: (input: string, ...words: readonly string[]) => Promise<Called>;
   /** Puts files there, by path. */
   readonly put: (files: Readonly<Record<string, string>>) => void;
 }
@@ -27,6 +30,7 @@ export function benchFolder(): Bench {
   return {
     folder: () => folder,
     call: (...words) => callIn(folder, words),
+    pipe: (input, ...words) => callIn(folder, words, input),
     put: (files) => {
       for (const [path, text] of Object.entries(files)) {
         mkdirSync(dirname(join(folder, path)), { recursive: true });
@@ -36,13 +40,14 @@ export function benchFolder(): Bench {
   };
 }
 
-export async function callIn(folder: string, words: readonly string[]): Promise<Called> {
+export async function callIn(folder: string, words: readonly string[], input?: string): Promise<Called> {
   const [out, err]: string[][] = [[], []];
   const exitCode = await run(words, {
     workingDirectory: folder,
     environment: {},
     out: { write: (text) => out?.push(text) },
     err: { write: (text) => err?.push(text) },
+    ...(input === undefined ? {} : { in: Readable.from([input]) }),
   });
   return { exitCode, out: (out ?? []).join(''), err: (err ?? []).join('') };
 }

@@ -1,0 +1,147 @@
+import { didYouMean } from '../../diagnostic/suggestion.ts';
+import { GAUGE_COUNTS, type GaugeZero } from '../sessionText.ts';
+import { type Expecting, expectationAt } from './expectation.ts';
+import { lastTaken, type RecordEvent, type RecordState } from './state.ts';
+import { readTyped } from './typedReading.ts';
+
+/** What a line asks for. */
+export type Asked =
+  | { readonly kind: 'event'; readonly event: RecordEvent; readonly completed: boolean }
+  | { readonly kind: 'finish' }
+  | { readonly kind: 'help' }
+  | { readonly kind: 'nothing' }
+  | { readonly kind: 'unclear'; readonly why: string };
+
+interface Command {
+  readonly names: readonly string[];
+  readonly usage: string;
+  readonly does: string;
+  readonly ask: (rest: string, state: RecordState, around: Expecting) => Asked;
+}
+
+const event = (each: RecordEvent): Asked => ({ kind: 'event', event: each, completed: false });
+const unclear = (why: string): Asked => ({ kind: 'unclear', why });
+
+/** One list: the help is printed from it. */
+export const COMMANDS: readonly Command[] = [
+  {
+    names: ['<', 'b', 'back'],
+    usage: '<',
+    does: 'back to the place before',
+    ask: () => event({ do: 'back' }),
+  },
+  { names: ['s', 'skip'], usage: 's', does: 'leave this place out', ask: () => event({ do: 'skip' }) },
+  {
+    names: ['r', 'repeat'],
+    usage: 'r',
+    does: 'read the last place once more: both readings are kept',
+    ask: (_, state, around) => askAgain(state, around),
+  },
+  {
+    names: ['n', 'note'],
+    usage: 'n TEXT',
+    does: 'a note on the last reading',
+    ask: (text, state) => askNote(text, state),
+  },
+  {
+    names: ['at'],
+    usage: 'at 5',
+    does: 'go on at position 5',
+    ask: (text, state) => askPosition(text, state),
+  },
+  {
+    names: ['w', 'with'],
+    usage: 'w mic-3-4',
+    does: 'the instrument from here on',
+    ask: (name, state, around) => askInstrument(name, state, around),
+  },
+  {
+    names: ['z', 'zero'],
+    usage: 'z 3.2500 tenths',
+    does: 'the gauge was set to a master: deviations from here on (also thou, hundredths, or neither); z off ends it',
+    ask: (text, state) => askZero(text, state),
+  },
+  {
+    names: ['.', 'finish'],
+    usage: '.',
+    does: 'write the session and check it',
+    ask: () => ({ kind: 'finish' }),
+  },
+  { names: ['?', 'h', 'help'], usage: '?', does: 'this list', ask: () => ({ kind: 'help' }) },
+];
+
+/** A command or a reading; never throws, whatever was typed. */
+export function askedBy(line: string, state: RecordState, around: Expecting): Asked {
+  const text = line.trim();
+  if (text === '') return { kind: 'nothing' };
+  const [first = '', ...rest] = text.split(/\s+/);
+  const command = COMMANDS.find(({ names }) => names.includes(first.toLowerCase()));
+  if (command !== undefined) return command.ask(rest.join(' '), state, around);
+  return askReading(text, state, around);
+}
+
+function askReading(text: string, state: RecordState, around: Expecting): Asked {
+  const point = state.points[state.at];
+  const characteristic = point && around.registry.find(point.measure);
+  if (point === undefined || characteristic === undefined)
+    return unclear('nothing is left to measure: . to finish');
+  const typed = readTyped(text, {
+    quantity: characteristic.quantity,
+    zero: state.zeros.get(point.measure),
+    expected: expectationAt(point, state, around),
+    takesRanges: characteristic.family !== 'step',
+  });
+  if (!typed.ok) return unclear(typed.why);
+  return {
+    kind: 'event',
+    event: { do: 'take', at: state.at, text: typed.text, typed: text },
+    completed: typed.completed,
+  };
+}
+
+function askAgain(state: RecordState, around: Expecting): Asked {
+  const last = lastTaken(state);
+  if (last === undefined) return unclear('there is no reading before this place to repeat');
+  if (around.registry.find(last.point.measure)?.family === 'step') return unclear('a step is read once');
+  if (last.texts.some((text) => /to|under|go/.test(text))) return unclear('a range is not repeated');
+  return event({ do: 'again' });
+}
+
+function askNote(text: string, state: RecordState): Asked {
+  if (text === '') return unclear('write the note behind it: n stayed on the shell');
+  return lastTaken(state) === undefined
+    ? unclear('there is no reading before this place to note anything of')
+    : event({ do: 'note', text });
+}
+
+function askPosition(name: string, { points, at }: RecordState): Asked {
+  const measure = points[Math.min(at, points.length - 1)]?.measure;
+  const found = points.findIndex((point) => point.measure === measure && point.position === name);
+  if (found >= 0) return event({ do: 'go', at: found });
+  const known = [
+    ...new Set(points.filter((point) => point.measure === measure).map((each) => each.position)),
+  ];
+  return unclear(`there is no ${name} here: ${known.join(', ')}`);
+}
+
+function askInstrument(name: string, { points, at }: RecordState, { engine }: Expecting): Asked {
+  const point = points[at];
+  if (point === undefined) return unclear('nothing is left to measure');
+  const known = [...engine.instruments.keys()];
+  if (engine.instruments.has(name)) return event({ do: 'with', measure: point.measure, instrument: name });
+  if (known.length === 0) return unclear('the register of instruments is empty: instruments.yaml');
+  return unclear(
+    `${name || 'nothing'} is not in the register: ${didYouMean(name, known) ?? known.join(', ')}`,
+  );
+}
+
+function askZero(text: string, { points, at }: RecordState): Asked {
+  const measure = points[at]?.measure;
+  if (measure === undefined) return unclear('nothing is left to measure');
+  if (text === 'off') return event({ do: 'zero', measure, zero: undefined });
+  const [, setTo, counts] =
+    /^((?:0|[1-9]\d*)(?:\.\d+)?|journal)(?: (tenths|thou|hundredths))?$/.exec(text) ?? [];
+  if (setTo === undefined) return unclear('write the size of the master: z 3.2500, or z 3.2500 tenths');
+  const zero: GaugeZero = { setTo, counts: GAUGE_COUNTS.find((each) => each === counts) };
+  return event({ do: 'zero', measure, zero });
+}

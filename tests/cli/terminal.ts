@@ -1,0 +1,80 @@
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+
+/** The built program. */
+export const PROGRAM = fileURLToPath(new URL('../../bin/tenths.js', import.meta.url));
+
+export const isBuilt = existsSync(fileURLToPath(new URL('../../dist/main.js', import.meta.url)));
+
+/** Whether `script` of util-linux is there: Node alone can open no terminal. */
+export const hasTerminal =
+  spawnSync('script', ['-qec', 'true', '/dev/null'], { stdio: 'ignore', timeout: 10_000 }).status === 0;
+
+/** A program in a terminal of its own, and a hand on its keyboard. */
+export class Terminal {
+  readonly #child: ChildProcess;
+  #shown = '';
+  readonly #ended: Promise<number>;
+
+  constructor(folder: string, words: readonly string[], environment: Readonly<Record<string, string>> = {}) {
+    const command = [process.execPath, PROGRAM, ...words].map((word) => `'${word}'`).join(' ');
+    this.#child = spawn('script', ['-qec', command, '/dev/null'], {
+      cwd: folder,
+      env: { ...process.env, TERM: 'xterm', NO_COLOR: '1', ...environment },
+    });
+    this.#child.stdout?.setEncoding('utf8').on('data', (text: string) => {
+      this.#shown += text;
+    });
+    this.#ended = new Promise((resolve) => {
+      this.#child.on('close', (code) => resolve(code ?? -1));
+    });
+  }
+
+  get shown(): string {
+    return this.#shown;
+  }
+
+  get pid(): number | undefined {
+    return this.#child.pid;
+  }
+
+  /** Waits until a text is on the screen, behind what was there when it was last waited for. */
+  async see(text: string, patienceMs = 15_000): Promise<void> {
+    const until = performance.now() + patienceMs;
+    while (!this.#shown.includes(text)) {
+      if (performance.now() > until) throw new Error(`never saw ${JSON.stringify(text)} in:\n${this.#shown}`);
+      await pause(5);
+    }
+  }
+
+  /** All at once, as a gauge that dumps its memory does. */
+  send(text: string): void {
+    this.#child.stdin?.write(text);
+  }
+
+  /** Character by character, one a millisecond on the average, without a gap between readings. */
+  async type(text: string): Promise<void> {
+    const began = performance.now();
+    for (let sent = 0; sent < text.length; ) {
+      await pause(1);
+      const due = Math.min(text.length, Math.ceil(performance.now() - began));
+      this.send(text.slice(sent, due));
+      sent = due;
+    }
+  }
+
+  /** The exit code. */
+  ended(): Promise<number> {
+    return this.#ended;
+  }
+
+  kill(): void {
+    this.#child.kill('SIGKILL');
+  }
+}
+
+export const pause = (durationMs: number): Promise<void> =>
+  new Promise((resolve) => {
+    setTimeout(resolve, durationMs);
+  });
