@@ -6,6 +6,7 @@ export function addBenchCommands(program: Command, world: World, done: (exitCode
   addInit(program, world, done);
   addNew(program, world, done);
   addRecord(program, world, done);
+  addImport(program, world, done);
 }
 
 const STAGES = ['teardown', 'machined', 'trial', 'rebuild', 'service'] as const;
@@ -145,4 +146,32 @@ const RECORD_EXAMPLES = `Examples:
 
 At each place the limits and the last session's reading are shown. Type what the instrument shows, or let the
 instrument type it; ? lists the commands. Ctrl-C leaves and keeps everything.
+`;
+
+function addImport(program: Command, world: World, done: (exitCode: number) => void): void {
+  program
+    .command('import')
+    .description('readings from a spreadsheet, by a mapping that is written once')
+    .argument('<file>', 'a CSV file')
+    .option('--map <name>', 'the mapping: imports/NAME.yaml, or a path; the only one unless given')
+    .option('--new-map <name>', "make imports/NAME.yaml from the file's headings, to be filled in")
+    .option('--engine <engine>', 'the folder of the engine or a part of its name')
+    .addOption(new Option('--stage <stage>', 'where the job stands, for a new session').choices([...STAGES]))
+    .option('--session <name>', 'a session that stands')
+    .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
+    .option('--by <name>', 'who measured')
+    .option('--dry-run', 'print the session as it would be, and write nothing')
+    .addHelpText('before', IMPORT_EXAMPLES)
+    .action(async (file: string, options) => {
+      const { importCsv } = await import('./import.ts');
+      done(importCsv(file, options, world));
+    });
+}
+
+const IMPORT_EXAMPLES = `Examples:
+  tenths import bores.csv --new-map bores            make imports/bores.yaml, then edit it
+  tenths import bores.csv --stage machined --dry-run
+  tenths import bores.csv --stage machined --date 2026-02-10 --by RK
+
+Rows that are in a session already are not taken again, so a file that grows may be imported each time.
 `;

@@ -1,7 +1,8 @@
+import type { PlannedBlock } from '../bench/plan.ts';
 import { fillIn } from '../bench/record/fillIn.ts';
 import type { RecordStart } from '../bench/record/journalText.ts';
 import { openBlocks } from '../bench/record/openPlaces.ts';
-import type { RecordState } from '../bench/record/state.ts';
+import type { RecordState, Taken } from '../bench/record/state.ts';
 import { writtenBlocks } from '../bench/record/writtenBlocks.ts';
 import { sessionText } from '../bench/sessionText.ts';
 import { openDocument } from '../documents/opened.ts';
@@ -14,34 +15,39 @@ import type { OpenedEngine } from './openEngine.ts';
 
 /** Writes the session as a person would have: a new one whole, into one that stands only what was taken. */
 export function writeSession(
-  { root, engine, registry }: OpenedEngine,
+  opened: OpenedEngine,
   path: string,
   { head, plan }: RecordStart,
   { taken }: RecordState,
 ): Outcome<Uint8Array> {
-  const destination = { files: nodeFiles, self: thisProcess, root, path };
+  const destination = { files: nodeFiles, self: thisProcess, root: opened.root, path };
   return changeFile<string>(destination, (before) => {
-    if (before === undefined) {
-      return done(Buffer.from(sessionText(head, [], writtenBlocks(plan.blocks, taken, registry))));
-    }
-    const opened = openDocument(path, path, before);
-    const problems = [...opened.problems];
-    const context = { source: opened.source, units: engine.units, problems };
-    const { layout } = engine.document;
-    const session =
-      opened.root === undefined
-        ? undefined
-        : readSession(opened.root, { measures: registry, layout, grids: engine.grids }, context);
-    const [problem] = problems;
-    if (session === undefined || opened.root === undefined || problem !== undefined) {
-      return failed(
-        'document',
-        `${path} is not sound: ${problem?.message ?? 'it cannot be read'}`,
-        'mend it and run tenths record again',
-      );
-    }
-    const open = openBlocks(opened.root, session, engine, registry);
-    const after = fillIn(opened.source.text, open, taken, plan.blocks, registry);
-    return after.ok ? done(Buffer.from(after.value)) : after;
+    const text: Outcome<string> =
+      before === undefined
+        ? done(sessionText(head, [], writtenBlocks(plan.blocks, taken, opened.registry)))
+        : filledText(opened, path, before, plan.blocks, taken);
+    return text.ok ? done(Buffer.from(text.value)) : text;
   });
+}
+
+/** A session that stands, with readings put into it: it is read as it is now, whoever has changed it meanwhile. */
+export function filledText(
+  { engine, registry }: OpenedEngine,
+  path: string,
+  before: Uint8Array,
+  blocks: readonly PlannedBlock[],
+  taken: ReadonlyMap<string, Taken>,
+): Outcome<string> {
+  const { root, source, problems: known } = openDocument(path, path, before);
+  const problems = [...known];
+  const context = { source, units: engine.units, problems };
+  const { layout } = engine.document;
+  const around = { measures: registry, layout, grids: engine.grids };
+  const session = root === undefined ? undefined : readSession(root, around, context);
+  const [problem] = problems;
+  if (session === undefined || root === undefined || problem !== undefined) {
+    const message = `${path} is not sound: ${problem?.message ?? 'it cannot be read'}`;
+    return failed('document', message, 'mend it, then do this again');
+  }
+  return fillIn(source.text, openBlocks(root, session, engine, registry), taken, blocks, registry);
 }

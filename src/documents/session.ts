@@ -41,11 +41,21 @@ export interface SessionDocument {
   /** Service sizes that the session says are fitted. */
   readonly grades: Grades;
   readonly tightened: readonly TighteningLog[];
+  /** Rows of spreadsheets that its readings came from, so that none comes in twice. */
+  readonly imported: readonly ImportedRows[];
   readonly placeOf: (span: Span) => Place;
   /** Where to point for what the session does not hold. */
   readonly start: Place;
   /** Parts of the document that are valid and kept, and not judged by this version. */
   readonly kept: readonly string[];
+}
+
+export interface ImportedRows {
+  readonly file: string;
+  /** How many below the headings, from the first. */
+  readonly rows: number;
+  /** Of what the headings and those rows hold. */
+  readonly sha256: string;
 }
 
 export interface SessionSurroundings {
@@ -80,6 +90,11 @@ export function readSession(
     work: items.flatMap((item, index) => readWork(item, index)),
     checked: itemsOf(childOf(root, 'checked')).flatMap((item) => readCheck(item, context) ?? []),
     grades: readGrades(root, context),
+    imported: itemsOf(childOf(root, 'imported')).map((item) => ({
+      file: textAt(item, 'file') ?? '',
+      rows: Number(textAt(item, 'rows') ?? 0),
+      sha256: textAt(item, 'sha256') ?? '',
+    })),
     placeOf: context.source.place,
     start: context.source.place(startOf(root)),
     kept: NOT_JUDGED_YET.filter((key) => childOf(root, key) !== undefined),

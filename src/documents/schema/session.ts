@@ -37,6 +37,7 @@ export const sessionSchema = (offered: readonly Offered[]): Schema =>
       found,
       tightened,
       concessions,
+      imported,
       photos,
     },
     ['stage', 'date'],
@@ -86,6 +87,31 @@ const found: Schema = list(
       photos,
     },
     { required: ['on', 'is'] },
+  ),
+);
+
+/** Kept by the program, so that rows of a spreadsheet come in once. */
+const imported: Schema = list(
+  about('Imported', 'Rows of spreadsheets that readings came from; they are not imported twice.', [
+    { file: 'bores.csv', rows: 24, sha256: '0'.repeat(64) },
+  ]),
+  mapShape(
+    {
+      file: text(about('File', 'The name of the file.', 'bores.csv')),
+      rows: {
+        ...about('Rows', 'How many rows below the headings, from the first.', 24),
+        type: 'integer',
+        minimum: 1,
+        errorMessage: 'write how many rows, as a whole number',
+      },
+      sha256: {
+        ...about('SHA-256', 'Of the headings and those rows.', '0'.repeat(64)),
+        type: 'string',
+        pattern: '^[0-9a-f]{64}$',
+        errorMessage: 'leave it as it was written',
+      },
+    },
+    { required: ['file', 'rows', 'sha256'] },
   ),
 );
 

@@ -1,0 +1,231 @@
+import type { Registry } from '../../characteristics/registry.ts';
+import { didYouMean } from '../../diagnostic/suggestion.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import type { Csv, CsvCell } from '../../documents/csv.ts';
+import { findPosition, positionsOf, WHOLE_ENGINE } from '../../documents/layout.ts';
+import type { PlannedBlock } from '../plan.ts';
+import { keyOf, type PlannedPoint } from '../points.ts';
+import { typingUnit } from '../record/expectation.ts';
+import type { Taken } from '../record/state.ts';
+import type { Mapping, ReadingColumn } from './mapping.ts';
+
+/** What is wrong in a file, by its own row and column. */
+export interface CellProblem {
+  readonly line: number;
+  readonly column: number;
+  /** `row 12, Reading`. */
+  readonly where: string;
+  readonly message: string;
+  readonly help: string | undefined;
+}
+
+export interface ImportedReadings {
+  readonly taken: ReadonlyMap<string, Taken>;
+  readonly blocks: readonly PlannedBlock[];
+  readonly problems: readonly CellProblem[];
+}
+
+/** Rows of a spreadsheet as readings; `skip` of them, from the first, are in a session already. */
+export function readingsOf(
+  csv: Csv,
+  mapping: Mapping,
+  skip: number,
+  engine: Engine,
+  registry: Registry,
+): ImportedReadings {
+  const reader = new RowReader(csv.rows[0] ?? [], mapping, engine, registry);
+  for (const [index, row] of csv.rows.slice(1 + skip).entries()) reader.read(row, index + 2 + skip);
+  return {
+    taken: reader.taken,
+    blocks: reader.blocks(),
+    problems: [...csv.problems.map(ofFile), ...reader.problems],
+  };
+}
+
+const ofFile = ({ line, column, message }: Csv['problems'][number]): CellProblem => ({
+  line,
+  column,
+  where: `line ${line}`,
+  message,
+  help: undefined,
+});
+
+class RowReader {
+  readonly taken = new Map<string, Taken>();
+  readonly problems: CellProblem[] = [];
+  readonly #headings: readonly CsvCell[];
+  readonly #mapping: Mapping;
+  readonly #engine: Engine;
+  readonly #registry: Registry;
+
+  constructor(headings: readonly CsvCell[], mapping: Mapping, engine: Engine, registry: Registry) {
+    this.#headings = headings;
+    this.#mapping = mapping;
+    this.#engine = engine;
+    this.#registry = registry;
+    const wanted = [
+      ...mapping.readings.map((each) => each.heading),
+      mapping.measureColumn,
+      mapping.positionColumn,
+      mapping.stationColumn,
+      mapping.directionColumn,
+      mapping.withColumn,
+      mapping.noteColumn,
+    ];
+    for (const heading of wanted) if (heading !== undefined) this.#requireHeading(heading);
+  }
+
+  #requireHeading(heading: string): void {
+    const names = this.#headings.map((cell) => cell.text);
+    const count = names.filter((name) => name === heading).length;
+    if (count === 1) return;
+    const message = count === 0 ? `there is no column ${heading}` : `there are ${count} columns ${heading}`;
+    const help = didYouMean(heading, names) ?? `the headings are ${names.join(', ')}`;
+    this.problems.push({ line: 1, column: 1, where: 'row 1', message, help });
+  }
+
+  read(row: readonly CsvCell[], number: number): void {
+    if (row.length > this.#headings.length) {
+      const extra = row[this.#headings.length];
+      if (extra !== undefined)
+        this.#report(
+          extra,
+          number,
+          '',
+          `there are ${row.length} cells under ${this.#headings.length} headings`,
+        );
+      return;
+    }
+    for (const column of this.#mapping.readings) this.#readCell(row, number, column);
+  }
+
+  #readCell(row: readonly CsvCell[], number: number, column: ReadingColumn): void {
+    const cell = this.#cell(row, column.heading);
+    if (cell === undefined || cell.text === '') return;
+    const point = this.#pointOf(row, number, column);
+    const text = this.#valueOf(cell, number, column.heading);
+    if (point === undefined || text === undefined) return;
+    const key = keyOf(point);
+    const before = this.taken.get(key);
+    this.taken.set(key, {
+      point,
+      texts: [...(before?.texts ?? []), text],
+      note: this.#text(row, this.#mapping.noteColumn) ?? before?.note,
+      instrument: this.#text(row, this.#mapping.withColumn) ?? before?.instrument,
+      zero: undefined,
+    });
+  }
+
+  #pointOf(row: readonly CsvCell[], number: number, column: ReadingColumn): PlannedPoint | undefined {
+    const { measureColumn, measures, positionColumn, stationColumn, directionColumn } = this.#mapping;
+    const called = this.#text(row, measureColumn) ?? this.#mapping.measure ?? '';
+    const id = measures.get(called) ?? called;
+    const characteristic = this.#registry.find(id);
+    const measureCell = this.#cell(row, measureColumn) ?? row[0];
+    if (characteristic === undefined) {
+      const help = didYouMean(called, [...measures.keys(), ...this.#registry.ids()]);
+      return this.#report(
+        measureCell,
+        number,
+        measureColumn ?? '',
+        `nothing is known as ${called || 'an empty name'}`,
+        help,
+      );
+    }
+    const name = this.#text(row, positionColumn) ?? (characteristic.family === 'engine' ? WHOLE_ENGINE : '');
+    const position = findPosition(this.#engine.document.layout, characteristic.family, name);
+    if (position === undefined || position === '') {
+      const known = positionsOf(this.#engine.document.layout, characteristic.family);
+      const help = didYouMean(name, known) ?? `it has ${known.join(', ')}`;
+      const cell = this.#cell(row, positionColumn) ?? row[0];
+      return this.#report(
+        cell,
+        number,
+        positionColumn ?? '',
+        `the engine has no ${characteristic.family} ${name}`,
+        help,
+      );
+    }
+    return {
+      measure: id,
+      position,
+      station: column.station ?? this.#text(row, stationColumn),
+      direction: column.direction ?? this.#text(row, directionColumn),
+    };
+  }
+
+  /** As a session writes it: with a point, with the zeros that were dropped, with its unit where that is not the engine's. */
+  #valueOf(cell: CsvCell, number: number, heading: string): string | undefined {
+    const { decimal, decimals, unit } = this.#mapping;
+    const other = decimal === '.' ? ',' : '.';
+    if (cell.text.includes(other)) {
+      const help = `the mapping says that the decimal mark is ${decimal === '.' ? 'a point' : 'a comma'}`;
+      return this.#report(
+        cell,
+        number,
+        heading,
+        `${cell.text} has a ${other === ',' ? 'comma' : 'point'} in it`,
+        help,
+      );
+    }
+    const [, sign, whole, after = ''] = /^([-+]?)0*(\d+)(?:[.,](\d+))?$/.exec(cell.text) ?? [];
+    if (whole === undefined)
+      return this.#report(cell, number, heading, `${cell.text} is no number`, 'write the reading alone');
+    if (decimals !== undefined && after.length > decimals) {
+      return this.#report(
+        cell,
+        number,
+        heading,
+        `${cell.text} has ${after.length} decimals`,
+        `the mapping says ${decimals}: a spreadsheet may have worked it out`,
+      );
+    }
+    const digits = decimals === undefined ? after : after.padEnd(decimals, '0');
+    const text = `${sign === '-' ? '-' : ''}${whole}${digits === '' ? '' : `.${digits}`}`;
+    return typingUnit(unit.quantity, this.#engine)?.name === unit.name ? text : `${text} ${unit.name}`;
+  }
+
+  #cell(row: readonly CsvCell[], heading: string | undefined): CsvCell | undefined {
+    return heading === undefined ? undefined : row[this.#headings.findIndex((each) => each.text === heading)];
+  }
+
+  #text(row: readonly CsvCell[], heading: string | undefined): string | undefined {
+    return this.#cell(row, heading)?.text || undefined;
+  }
+
+  #report(
+    cell: CsvCell | undefined,
+    number: number,
+    heading: string,
+    message: string,
+    help?: string,
+  ): undefined {
+    const where = [`row ${number}`, heading].filter(Boolean).join(', ');
+    this.problems.push({ line: cell?.line ?? number, column: cell?.column ?? 1, where, message, help });
+  }
+
+  /** A block for each characteristic, its grid from the stations and directions as they first come. */
+  blocks(): readonly PlannedBlock[] {
+    const points = [...this.taken.values()].map((each) => each.point);
+    return unique(points.map((each) => each.measure)).flatMap((measure) => {
+      const own = points.filter((each) => each.measure === measure);
+      const family = this.#registry.find(measure)?.family;
+      if (family === undefined) return [];
+      return [
+        {
+          measure,
+          family,
+          positions: unique(own.map((each) => each.position)),
+          grid: {
+            stations: unique(own.flatMap((each) => each.station ?? [])),
+            directions: unique(own.flatMap((each) => each.direction ?? [])),
+            fromShop: false,
+          },
+          instrument: undefined,
+        },
+      ];
+    });
+  }
+}
+
+const unique = (names: readonly string[]): readonly string[] => [...new Set(names)];

@@ -1,0 +1,225 @@
+import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import { type Mapping, mappingText, readMapping } from '../bench/import/mapping.ts';
+import { type Known, knownRows, provenanceOf, provenanceText } from '../bench/import/provenance.ts';
+import { type CellProblem, type ImportedReadings, readingsOf } from '../bench/import/readings.ts';
+import { writtenBlocks } from '../bench/record/writtenBlocks.ts';
+import { madeFile, schemaPath } from '../bench/scaffold/madeFile.ts';
+import { sessionText } from '../bench/sessionText.ts';
+import { type Csv, parseCsv } from '../documents/csv.ts';
+import type { ImportedRows } from '../documents/session.ts';
+import { appendItem, insertEntry } from '../documents/splice.ts';
+import { plural } from '../output/checkText.ts';
+import { diagnosticsText } from '../output/runText.ts';
+import { visible, visibleLines } from '../output/visible.ts';
+import { changeFile } from '../shell/change.ts';
+import { sha256 } from '../shell/digest.ts';
+import { discover } from '../shell/discover.ts';
+import { nodeFiles } from '../shell/fileLayer.ts';
+import { makeFolder } from '../shell/folders.ts';
+import { makeFiles } from '../shell/makeFiles.ts';
+import { done, type Outcome } from '../shell/problem.ts';
+import { readBelow } from '../shell/safeRead.ts';
+import { textStyle } from '../shell/terminal.ts';
+import { thisProcess } from '../shell/thisProcess.ts';
+import type { World } from '../shell/world.ts';
+import { check } from './check.ts';
+import { checkedDate } from './new.ts';
+import { type OpenedEngine, openEngine } from './openEngine.ts';
+import { printMade } from './printMade.ts';
+import { type RecordTarget, recordTarget, type TargetOptions } from './recordTarget.ts';
+import { filledText } from './recordWrite.ts';
+import { UsageError } from './usage.ts';
+
+export interface ImportOptions extends TargetOptions {
+  readonly engine?: string;
+  readonly map?: string;
+  readonly newMap?: string;
+  readonly dryRun?: boolean;
+}
+
+/** Brings readings of a spreadsheet into a session, once however often it is called. The exit code. */
+export function importCsv(file: string, options: ImportOptions, world: World): number {
+  const opened = openEngine(options.engine, world);
+  const text = readText(file, world);
+  if (options.newMap !== undefined) return newMapping(options.newMap, text, opened, world);
+  const mapping = openMapping(options.map, opened, world);
+  if (mapping === undefined) return 2;
+  const csv = parseCsv(text, mapping.delimiter);
+  const known = knownRows(basename(file), csv, opened.engine.sessions, sha256);
+  const fresh = newRows(file, csv, known);
+  if (fresh === 0) {
+    world.err.write(
+      `Nothing is new: ${plural(csv.rows.length - 1, 'row')} of ${visible(basename(file))} stand in ${known.session ?? ''}\n`,
+    );
+    return 0;
+  }
+  const readings = readingsOf(csv, mapping, known.count, opened.engine, opened.registry);
+  if (readings.problems.length > 0) return tellProblems(file, readings.problems, world);
+  if (readings.taken.size === 0)
+    throw new UsageError(`${file} holds no reading`, 'see columns: of the mapping');
+  const target = recordTarget(opened, options, world);
+  const rows = provenanceOf(basename(file), csv, csv.rows.length - 1, sha256);
+  return options.dryRun === true
+    ? showDry(opened, target, options, readings, rows, world)
+    : write(opened, target, options, readings, rows, world);
+}
+
+function newRows(file: string, csv: Csv, known: Known): number {
+  if (known.kind === 'changed') {
+    throw new UsageError(
+      `the first ${known.count} rows of ${file} are not those that came into ${known.session}`,
+      `put readings right in the session; to take the file as another, rename it`,
+    );
+  }
+  if (csv.rows.length < 2) throw new UsageError(`${file} has no rows below its headings`);
+  return csv.rows.length - 1 - known.count;
+}
+
+/** Any file that the user names; a spreadsheet need not lie in the shop. */
+function readText(file: string, { workingDirectory }: World): string {
+  const path = resolve(workingDirectory, file);
+  const bytes = readBelow(dirname(path), basename(path), MOST_BYTES);
+  if (!bytes.ok) throw new UsageError(bytes.problem.message, bytes.problem.help);
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes.value);
+  } catch {
+    throw new UsageError(`${file} is not in UTF-8`, 'save it from the spreadsheet as CSV UTF-8');
+  }
+}
+
+const MOST_BYTES = 8 * 1024 * 1024;
+const FOLDER = 'imports';
+
+function openMapping(name: string | undefined, { root }: OpenedEngine, world: World): Mapping | undefined {
+  const path = mappingPath(name, root, world);
+  const bytes = readBelow(root, path, MOST_BYTES);
+  if (!bytes.ok) throw new UsageError(bytes.problem.message, 'make one with --new-map NAME');
+  const shown = relative(world.workingDirectory, join(root, path)).split(sep).join('/');
+  const mapping = readMapping(shown, bytes.value);
+  if (mapping.ok) return mapping.value;
+  const style = textStyle(world.err, world.environment, false);
+  world.err.write(diagnosticsText(mapping.problems, new Map([[shown, mapping.text]]), style));
+  return undefined;
+}
+
+/** Named, or the only one of the shop. */
+function mappingPath(name: string | undefined, root: string, { workingDirectory }: World): string {
+  if (name !== undefined && /\.ya?ml$/.test(name))
+    return relative(root, resolve(workingDirectory, name)).split(sep).join('/');
+  if (name !== undefined) return `${FOLDER}/${name}.yaml`;
+  const found = discover(root, [FOLDER], { below: false }).paths;
+  const [first, second] = found;
+  if (first === undefined)
+    throw new UsageError('no mapping says what the columns are', 'make one with --new-map NAME');
+  if (second === undefined) return first;
+  throw new UsageError(
+    `there are several mappings: ${found.map((path) => basename(path, '.yaml')).join(', ')}`,
+    'name one with --map',
+  );
+}
+
+function newMapping(name: string, text: string, { root }: OpenedEngine, world: World): number {
+  const [first = ''] = text.split(/\r?\n/);
+  const delimiter = [';', '\t', ','].find((each) => first.includes(each)) ?? ',';
+  const headings = (parseCsv(text, delimiter).rows[0] ?? []).map((cell) => cell.text);
+  const word = { ';': 'semicolon', '\t': 'tab' }[delimiter] ?? 'comma';
+  const file = madeFile(
+    `${FOLDER}/${name}.yaml`,
+    mappingText(headings, name).replace('delimiter: comma  ', `delimiter: ${word}  `),
+  );
+  const results = makeFiles(root, [file]);
+  const code = printMade(results, world);
+  if (code === 0)
+    world.out.write(
+      `\nNext:\n  edit ${file.path}\n  tenths import FILE.csv --map ${name} --stage STAGE --dry-run\n`,
+    );
+  return code;
+}
+
+/** `bores.csv:12:7`, then the row and the heading, as a spreadsheet counts them. */
+function tellProblems(file: string, problems: readonly CellProblem[], { err }: World): number {
+  for (const { line, column, where, message, help } of problems) {
+    err.write(`${visible(file)}:${line}:${column} ${visible(where)}: ${visible(message)}\n`);
+    if (help !== undefined) err.write(`    ${visible(help)}\n`);
+  }
+  err.write(`${plural(problems.length, 'problem')}; nothing was written\n`);
+  return 2;
+}
+
+function newText(
+  { folder, registry }: OpenedEngine,
+  options: ImportOptions,
+  { taken, blocks }: ImportedReadings,
+  rows: ImportedRows,
+): string {
+  const head = {
+    stage: options.stage ?? ('service' as const),
+    date: checkedDate(options.date),
+    by: options.by,
+    schema: schemaPath(`${folder}/sessions`, 'session'),
+  };
+  const text = sessionText(head, [], writtenBlocks(blocks, taken, registry));
+  return `${text}imported:\n  - ${provenanceText(rows)}\n`;
+}
+
+/** The readings put into a session that stands, with where they came from. */
+function addedText(
+  opened: OpenedEngine,
+  { path }: RecordTarget,
+  before: Uint8Array,
+  { taken, blocks }: ImportedReadings,
+  rows: ImportedRows,
+): Outcome<string> {
+  const filled = filledText(opened, path, before, blocks, taken);
+  if (!filled.ok) return filled;
+  const item = provenanceText(rows);
+  const again = appendItem(filled.value, ['imported'], item);
+  const noted = again.ok ? again : insertEntry(filled.value, [], 'imported', `- ${item}`);
+  return noted.ok ? done(noted.value.text) : noted;
+}
+
+function showDry(
+  opened: OpenedEngine,
+  target: RecordTarget,
+  options: ImportOptions,
+  readings: ImportedReadings,
+  rows: ImportedRows,
+  world: World,
+): number {
+  const bytes = target.existing === undefined ? undefined : readBelow(opened.root, target.path, MOST_BYTES);
+  if (bytes?.ok === false) throw new UsageError(bytes.problem.message, bytes.problem.help);
+  const text =
+    bytes === undefined
+      ? done(newText(opened, options, readings, rows))
+      : addedText(opened, target, bytes.value, readings, rows);
+  if (!text.ok) throw new UsageError(text.problem.message, text.problem.help);
+  world.out.write(visibleLines(text.value));
+  world.err.write(`\n${visible(target.path)} would hold this; nothing was written\n`);
+  return 0;
+}
+
+function write(
+  opened: OpenedEngine,
+  target: RecordTarget,
+  options: ImportOptions,
+  readings: ImportedReadings,
+  rows: ImportedRows,
+  world: World,
+): number {
+  const { root } = opened;
+  const folder = makeFolder(root, target.path.replace(/\/[^/]*$/, ''));
+  if (!folder.ok) throw new UsageError(folder.problem.message, folder.problem.help);
+  const destination = { files: nodeFiles, self: thisProcess, root, path: target.path };
+  const written = changeFile<string>(destination, (before) => {
+    const text: Outcome<string> =
+      before === undefined
+        ? done(newText(opened, options, readings, rows))
+        : addedText(opened, target, before, readings, rows);
+    return text.ok ? done(Buffer.from(text.value)) : text;
+  });
+  if (!written.ok) throw new UsageError(written.problem.message, written.problem.help);
+  world.err.write(
+    `${plural(readings.taken.size, 'reading')} from ${visible(rows.file)} into ${visible(target.path)}\n\n`,
+  );
+  return check([join(root, target.path)], { format: 'text', strict: false, detail: false }, world);
+}
