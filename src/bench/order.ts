@@ -3,6 +3,7 @@
  * then part by part. Common practice, no source. What is not listed follows in the order of the registry.
  */
 export const BENCH_ORDER: readonly string[] = [
+  'compression_pressure',
   'crankshaft_end_play',
   'turning_torque',
   'rod_side_clearance',

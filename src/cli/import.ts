@@ -22,9 +22,9 @@ import { readBelow } from '../shell/safeRead.ts';
 import { textStyle } from '../shell/terminal.ts';
 import { thisProcess } from '../shell/thisProcess.ts';
 import type { World } from '../shell/world.ts';
+import { type BenchEngine, benchEngine } from './benchEngine.ts';
 import { check } from './check.ts';
 import { checkedDate } from './new.ts';
-import { type OpenedEngine, openEngine } from './openEngine.ts';
 import { printMade } from './printMade.ts';
 import { type RecordTarget, recordTarget, type TargetOptions } from './recordTarget.ts';
 import { filledText } from './recordWrite.ts';
@@ -39,7 +39,7 @@ export interface ImportOptions extends TargetOptions {
 
 /** Brings readings of a spreadsheet into a session, once however often it is called. The exit code. */
 export function importCsv(file: string, options: ImportOptions, world: World): number {
-  const opened = openEngine(options.engine, world);
+  const opened = benchEngine(options.engine, world);
   const text = readText(file, world);
   if (options.newMap !== undefined) return newMapping(options.newMap, text, opened, world);
   const mapping = openMapping(options.map, opened, world);
@@ -90,7 +90,7 @@ function readText(file: string, { workingDirectory }: World): string {
 const MOST_BYTES = 8 * 1024 * 1024;
 const FOLDER = 'imports';
 
-function openMapping(name: string | undefined, { root }: OpenedEngine, world: World): Mapping | undefined {
+function openMapping(name: string | undefined, { root }: BenchEngine, world: World): Mapping | undefined {
   const path = mappingPath(name, root, world);
   const bytes = readBelow(root, path, MOST_BYTES);
   if (!bytes.ok) throw new UsageError(bytes.problem.message, 'make one with --new-map NAME');
@@ -118,7 +118,7 @@ function mappingPath(name: string | undefined, root: string, { workingDirectory 
   );
 }
 
-function newMapping(name: string, text: string, { root }: OpenedEngine, world: World): number {
+function newMapping(name: string, text: string, { root }: BenchEngine, world: World): number {
   const [first = ''] = text.split(/\r?\n/);
   const delimiter = [';', '\t', ','].find((each) => first.includes(each)) ?? ',';
   const headings = (parseCsv(text, delimiter).rows[0] ?? []).map((cell) => cell.text);
@@ -147,7 +147,7 @@ function tellProblems(file: string, problems: readonly CellProblem[], { err }: W
 }
 
 function newText(
-  { folder, registry }: OpenedEngine,
+  { folder, registry }: BenchEngine,
   options: ImportOptions,
   { taken, blocks }: ImportedReadings,
   rows: ImportedRows,
@@ -164,7 +164,7 @@ function newText(
 
 /** The readings put into a session that stands, with where they came from. */
 function addedText(
-  opened: OpenedEngine,
+  opened: BenchEngine,
   { path }: RecordTarget,
   before: Uint8Array,
   { taken, blocks }: ImportedReadings,
@@ -179,7 +179,7 @@ function addedText(
 }
 
 function showDry(
-  opened: OpenedEngine,
+  opened: BenchEngine,
   target: RecordTarget,
   options: ImportOptions,
   readings: ImportedReadings,
@@ -199,7 +199,7 @@ function showDry(
 }
 
 function write(
-  opened: OpenedEngine,
+  opened: BenchEngine,
   target: RecordTarget,
   options: ImportOptions,
   readings: ImportedReadings,

@@ -13,7 +13,7 @@ import { today } from '../shell/clock.ts';
 import { makeFiles } from '../shell/makeFiles.ts';
 import { shopRoot } from '../shell/root.ts';
 import type { World } from '../shell/world.ts';
-import { type OpenedEngine, openEngine } from './openEngine.ts';
+import { type BenchEngine, benchEngine } from './benchEngine.ts';
 import { printMade } from './printMade.ts';
 import { UsageError } from './usage.ts';
 
@@ -57,7 +57,7 @@ export interface SessionOptions {
 
 /** An empty session of an engine, or with `sheet` the same as a form to print and fill in by hand. */
 export function newSession(name: string | undefined, options: SessionOptions, world: World): number {
-  const opened = openEngine(name, world);
+  const opened = benchEngine(name, world);
   const { engine, registry, folder, root } = opened;
   const plan = planSession(engine, registry, { stage: options.stage, only: knownMeasures(options, opened) });
   const date = checkedDate(options.date);
@@ -87,7 +87,7 @@ export interface NewTorqueOptions {
 }
 
 export function newTorque(joint: string, options: NewTorqueOptions, world: World): number {
-  const { root, folder, engine } = openEngine(options.engine, world);
+  const { root, folder, engine } = benchEngine(options.engine, world);
   const path = `${folder}/torque/${slug(joint)}.yaml`;
   const file = torqueFile(
     {
@@ -130,7 +130,7 @@ function printAndAdvise(
 /** Ids as the registry knows them, or a refusal with the nearest name. */
 export function knownMeasures(
   { measure }: { readonly measure?: readonly string[] },
-  { registry }: OpenedEngine,
+  { registry }: BenchEngine,
 ): readonly string[] | undefined {
   for (const id of measure ?? []) {
     const found = registry.find(id);

@@ -24,9 +24,9 @@ import type { Problem } from '../shell/problem.ts';
 import { textStyle } from '../shell/terminal.ts';
 import { thisProcess } from '../shell/thisProcess.ts';
 import type { World } from '../shell/world.ts';
+import { type BenchEngine, benchEngine } from './benchEngine.ts';
 import { check } from './check.ts';
 import { converse, type Talk } from './converse.ts';
-import { type OpenedEngine, openEngine } from './openEngine.ts';
 import { type RecordTarget, recordStart, recordTarget, type TargetOptions } from './recordTarget.ts';
 import { writeSession } from './recordWrite.ts';
 import { UsageError } from './usage.ts';
@@ -38,7 +38,7 @@ export async function record(
   world: World,
 ): Promise<number> {
   if (world.in === undefined) throw new UsageError('there is nothing to read from');
-  const opened = openEngine(name, world);
+  const opened = benchEngine(name, world);
   const target = recordTarget(opened, options, world);
   const journal = open(opened, target);
   try {
@@ -56,7 +56,7 @@ export async function record(
   }
 }
 
-function open({ root }: OpenedEngine, { path }: RecordTarget): Journal {
+function open({ root }: BenchEngine, { path }: RecordTarget): Journal {
   const folder = posix.dirname(path);
   must(makeFolder(root, folder));
   const part = `${folder}/.${posix.basename(path).replace(/\.ya?ml$/, '')}.part`;
@@ -71,7 +71,7 @@ function must<Value>(
 }
 
 /** Before the first reading: what could not be written down must not be asked for. */
-function requireSomething({ points }: RecordStart, { engine, registry }: OpenedEngine): void {
+function requireSomething({ points }: RecordStart, { engine, registry }: BenchEngine): void {
   if (points.length === 0) {
     throw new UsageError(
       'nothing is left to measure: the limits name nothing that this session lacks',
@@ -93,7 +93,7 @@ const counted = (count: number): string => `${plural(count, 'reading')} ${count 
 
 /** One entry: what was taken so far, and how it is told. */
 class Entry implements Talk {
-  readonly #opened: OpenedEngine;
+  readonly #opened: BenchEngine;
   readonly #target: RecordTarget;
   readonly #start: RecordStart;
   readonly #journal: Journal;
@@ -104,13 +104,7 @@ class Entry implements Talk {
   #headed = '';
   #lines = 0;
 
-  constructor(
-    opened: OpenedEngine,
-    target: RecordTarget,
-    start: RecordStart,
-    journal: Journal,
-    world: World,
-  ) {
+  constructor(opened: BenchEngine, target: RecordTarget, start: RecordStart, journal: Journal, world: World) {
     this.#opened = opened;
     this.#target = target;
     this.#start = start;

@@ -11,8 +11,8 @@ import { pointsOf } from '../documents/reading.ts';
 import type { SessionDocument, Stage } from '../documents/session.ts';
 import { workTree } from '../shell/store.ts';
 import type { World } from '../shell/world.ts';
+import type { BenchEngine } from './benchEngine.ts';
 import { checkedDate, knownMeasures } from './new.ts';
-import type { OpenedEngine } from './openEngine.ts';
 import { UsageError } from './usage.ts';
 
 export interface TargetOptions {
@@ -32,7 +32,7 @@ export interface RecordTarget {
 }
 
 /** Named; else the one that an entry was cut off in; else the one of the day, which is made where there is none. */
-export function recordTarget(opened: OpenedEngine, options: TargetOptions, world: World): RecordTarget {
+export function recordTarget(opened: BenchEngine, options: TargetOptions, world: World): RecordTarget {
   const name = options.session ?? cutOff(opened, options) ?? nameOfDay(opened, options);
   const found = opened.engine.sessions.filter((each) => each.name === name || each.path === name);
   const [existing] =
@@ -48,7 +48,7 @@ export function recordTarget(opened: OpenedEngine, options: TargetOptions, world
   return { name: existing.name, path: pathOf(existing, opened, world), existing };
 }
 
-function pathOf(session: SessionDocument, { root, folder }: OpenedEngine, world: World): string {
+function pathOf(session: SessionDocument, { root, folder }: BenchEngine, world: World): string {
   const store = workTree(root, world.workingDirectory);
   const found = store.list([folder]).find((path) => store.shown(path) === session.path);
   if (found === undefined) throw new Error(`${session.path} was read and is not listed`);
@@ -56,7 +56,7 @@ function pathOf(session: SessionDocument, { root, folder }: OpenedEngine, world:
 }
 
 /** The session of an unfinished entry, unless a call says which one it wants. */
-function cutOff({ root, folder }: OpenedEngine, options: TargetOptions): string | undefined {
+function cutOff({ root, folder }: BenchEngine, options: TargetOptions): string | undefined {
   if (options.stage !== undefined || options.date !== undefined) return undefined;
   const names = unfinished(join(root, folder, 'sessions'));
   if (names.length > 1) {
@@ -73,7 +73,7 @@ function unfinished(folder: string): readonly string[] {
   }
 }
 
-function nameOfDay({ engine }: OpenedEngine, options: TargetOptions): string {
+function nameOfDay({ engine }: BenchEngine, options: TargetOptions): string {
   const date = checkedDate(options.date);
   if (options.stage !== undefined) return `${date}-${options.stage}`;
   const ofDay = engine.sessions.filter((each) => each.date === date);
@@ -89,7 +89,7 @@ function nameOfDay({ engine }: OpenedEngine, options: TargetOptions): string {
 
 /** What is to be measured: the open places of a session that stands, then what the limits name and it lacks. */
 export function recordStart(
-  opened: OpenedEngine,
+  opened: BenchEngine,
   { path, existing }: RecordTarget,
   options: TargetOptions,
 ): RecordStart {
@@ -134,7 +134,7 @@ const takenIn = (session: SessionDocument | undefined): readonly string[] =>
       .map((each) => `${block.measure.id} ${each.position}`),
   );
 
-function openIn(path: string, session: SessionDocument, { engine, registry, loaded }: OpenedEngine) {
+function openIn(path: string, session: SessionDocument, { engine, registry, loaded }: BenchEngine) {
   const text = loaded.texts.get(session.path) ?? '';
   const { root } = openDocument(path, session.path, Buffer.from(text));
   return root === undefined ? [] : openBlocks(root, session, engine, registry);

@@ -11,11 +11,11 @@ import { changeFile } from '../shell/change.ts';
 import { nodeFiles } from '../shell/fileLayer.ts';
 import { done, failed, type Outcome } from '../shell/problem.ts';
 import { thisProcess } from '../shell/thisProcess.ts';
-import type { OpenedEngine } from './openEngine.ts';
+import type { BenchEngine } from './benchEngine.ts';
 
 /** Writes the session as a person would have: a new one whole, into one that stands only what was taken. */
 export function writeSession(
-  opened: OpenedEngine,
+  opened: BenchEngine,
   path: string,
   { head, plan }: RecordStart,
   { taken }: RecordState,
@@ -32,7 +32,7 @@ export function writeSession(
 
 /** A session that stands, with readings put into it: it is read as it is now, whoever has changed it meanwhile. */
 export function filledText(
-  { engine, registry }: OpenedEngine,
+  { engine, registry }: BenchEngine,
   path: string,
   before: Uint8Array,
   blocks: readonly PlannedBlock[],

@@ -70,10 +70,7 @@ export function engineNamed(
     if (folder !== undefined) return { shop, folder };
   }
   const { engines } = shop.loader.find({ folders: ['.'] });
-  const folder = only(
-    name === undefined ? engines : engines.filter((each) => isNamed(each, name)),
-    name ?? 'this shop',
-  );
+  const folder = only(name === undefined ? engines : enginesNamed(name, engines), name ?? 'this shop');
   if (folder !== undefined) return { shop, folder };
   const help = engines.length === 0 ? undefined : `the shop has ${engines.join(', ')}`;
   throw new UsageError(`no engine ${name === undefined ? 'here' : `is known as ${name}`}`, help);
@@ -103,7 +100,9 @@ function only(engines: readonly string[], name: string): string | undefined {
   return engines[0];
 }
 
-function isNamed(folder: string, name: string): boolean {
-  const last = folder.slice(folder.lastIndexOf('/') + 1);
-  return last === name || last.includes(name);
+/** A whole name before a part of one: `pump` is that engine even where a `pump-2` stands beside it. */
+function enginesNamed(name: string, engines: readonly string[]): readonly string[] {
+  const last = (folder: string): string => folder.slice(folder.lastIndexOf('/') + 1);
+  const whole = engines.filter((folder) => last(folder) === name);
+  return whole.length > 0 ? whole : engines.filter((folder) => last(folder).includes(name));
 }

@@ -1,5 +1,5 @@
 /** A small engine shop for the tests of the bench. All figures are invented. */
-export const SHOP = 'kind: shop\nunits: { length: in, torque: lbf ft }\n';
+export const SHOP = 'kind: shop\nunits: { length: in, torque: lbf ft, pressure: psi, temperature: degF }\n';
 
 export const ENGINE = `kind: engine
 name: Pump

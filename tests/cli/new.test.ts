@@ -176,7 +176,7 @@ describe('a new session', () => {
     [['--stage', 'sometime'], 'Allowed choices'],
     [[], "required option '--stage <stage>'"],
     [['--stage', 'teardown', '--date', '2026-02-30'], '2026-02-30 is not a date'],
-    [['other', '--stage', 'teardown'], 'there is no engine other'],
+    [['other', '--stage', 'teardown'], 'no engine is known as other'],
     [['--stage', 'teardown', '--measure', 'main_journal'], 'nothing is known as main_journal'],
     [['--stage', 'teardown', '--measure', 'main_journal_taper'], 'is worked out and not read'],
   ])('refuses %j with exit code 2 and a way on', async (words, message) => {
@@ -199,7 +199,7 @@ describe('a new session', () => {
   it('asks which engine where there are several', async () => {
     shopWith({ 'engines/crane/engine.yaml': ENGINE });
     const called = await bench.call('new', 'session', '--stage', 'teardown');
-    expect(called.err).toContain('there are several engines here: crane, pump');
+    expect(called.err).toContain('this folder may be any of several engines: engines/crane, engines/pump');
     expect(await bench.call('new', 'session', 'cra', '--stage', 'teardown')).toMatchObject({ exitCode: 0 });
   });
 });

@@ -240,7 +240,7 @@ describe('readings through a pipe', () => {
   it.each([
     [['--stage', 'sometime'], 'Allowed choices'],
     [[], 'there is no session of 2026-02-03 yet'],
-    [['crane', '--stage', 'teardown'], 'there is no engine crane'],
+    [['crane', '--stage', 'teardown'], 'no engine is known as crane'],
     [['--session', 'nothing'], 'there is no session nothing'],
   ])('are not asked for by %j', async (words, why) => {
     shopWith();
