@@ -1,4 +1,4 @@
-import { type Command, InvalidArgumentError, Option } from 'commander';
+import { Argument, type Command, InvalidArgumentError, Option } from 'commander';
 import type { World } from '../shell/world.ts';
 
 /** The commands with which a shop is begun and readings come into it. Each is loaded when it is called. */
@@ -7,6 +7,7 @@ export function addBenchCommands(program: Command, world: World, done: (exitCode
   addNew(program, world, done);
   addRecord(program, world, done);
   addImport(program, world, done);
+  addCompletion(program, world, done);
 }
 
 const STAGES = ['teardown', 'machined', 'trial', 'rebuild', 'service'] as const;
@@ -174,4 +175,32 @@ const IMPORT_EXAMPLES = `Examples:
   tenths import bores.csv --stage machined --date 2026-02-10 --by RK
 
 Rows that are in a session already are not taken again, so a file that grows may be imported each time.
+`;
+
+function addCompletion(program: Command, world: World, done: (exitCode: number) => void): void {
+  program
+    .command('completion')
+    .description('what a shell must read to complete engines, sessions, characteristics and options')
+    .addArgument(new Argument('<shell>', 'which shell').choices([...SHELLS]))
+    .addHelpText('before', COMPLETION_EXAMPLES)
+    .action(async (shell: (typeof SHELLS)[number]) => {
+      const { completion } = await import('./completion.ts');
+      done(completion(shell, world));
+    });
+  program
+    .command('complete', { hidden: true })
+    .description('the words that may stand at the end of a line; asked by the shell')
+    .argument('[words...]', 'what was typed')
+    .action(async (words: string[]) => {
+      const { complete } = await import('./complete.ts');
+      done(await complete(program, words, world));
+    });
+}
+
+const SHELLS = ['bash', 'zsh', 'fish'] as const;
+
+const COMPLETION_EXAMPLES = `Examples:
+  tenths completion bash >> ~/.bashrc
+  tenths completion zsh > ~/.zfunc/_tenths            with fpath+=~/.zfunc before compinit
+  tenths completion fish > ~/.config/fish/completions/tenths.fish
 `;
