@@ -15,10 +15,17 @@ export function usualInstrument(of: Characteristic, engine: Engine): string | un
   return [...engine.instruments.values()].find((each) => each.type === of.usual && reaches(each, size))?.id;
 }
 
-/** The nominal size of what is measured; a cylinder's bore is stated as `bore`. */
+/** The nominal size of what is measured, in the base unit. */
 export const nominalSize = (measure: string, { sizes }: Engine): Fraction | undefined =>
-  sizes.get(measure) ??
-  (measure === 'cylinder_bore' || measure === 'piston_diameter' ? sizes.get('bore') : undefined);
+  sizes.get(measure) ?? sizes.get(sharedName(measure));
+
+/** The same as it is written. */
+export const nominalText = (measure: string, { document: { sizes } }: Engine): string | undefined =>
+  (sizes.get(measure) ?? sizes.get(sharedName(measure)))?.written;
+
+/** Cylinders and pistons are made to one size, which an engine states as `bore`. */
+const sharedName = (measure: string): string =>
+  measure === 'cylinder_bore' || measure === 'piston_diameter' ? 'bore' : measure;
 
 const reaches = ({ range }: RegisteredInstrument, size: Fraction | undefined): boolean =>
   range === undefined ||

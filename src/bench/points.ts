@@ -1,4 +1,3 @@
-import { type Family, WHOLE_ENGINE } from '../documents/layout.ts';
 import type { Plan, PlannedBlock } from './plan.ts';
 
 /** One place at which one number is read. */
@@ -30,9 +29,3 @@ export const rowsAt = (
 
 const orNone = (names: readonly string[]): readonly (string | undefined)[] =>
   names.length === 0 ? [undefined] : names;
-
-/** `3, front, square`; nothing for what is read once an engine and at one point. */
-export const placeText = ({ position, station, direction }: PlannedPoint, family: Family): string =>
-  [family === 'engine' && position === WHOLE_ENGINE ? undefined : position, station, direction]
-    .filter((part) => part !== undefined)
-    .join(', ');

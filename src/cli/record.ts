@@ -1,36 +1,17 @@
-import { join, posix } from 'node:path';
-import { keyOf } from '../bench/points.ts';
-import { type Asked, askedBy } from '../bench/record/command.ts';
-import { doubtOf } from '../bench/record/doubt.ts';
-import { lastReading } from '../bench/record/earlier.ts';
-import { amountOf, expectationAt, typingUnit } from '../bench/record/expectation.ts';
-import {
-  eventLine,
-  type ReadJournal,
-  type RecordStart,
-  readJournal,
-  startLine,
-} from '../bench/record/journalText.ts';
-import { type Opinion, opinionsOf } from '../bench/record/opinion.ts';
-import { applyEvent, type RecordEvent, type RecordState, startRecord } from '../bench/record/state.ts';
-import { plural } from '../output/checkText.ts';
-import { blockHeading, helpLines, opinionLine, type PromptAbout, promptText } from '../output/recordText.ts';
-import { visible } from '../output/visible.ts';
-import { fromBase } from '../quantity/units.ts';
+import { posix } from 'node:path';
+import { typingUnit } from '../bench/record/expectation.ts';
+import { type RecordStart, readJournal, startLine } from '../bench/record/journalText.ts';
 import { nodeFiles } from '../shell/fileLayer.ts';
 import { makeFolder } from '../shell/folders.ts';
 import { type Journal, openJournal } from '../shell/journal.ts';
 import type { Problem } from '../shell/problem.ts';
-import { textStyle } from '../shell/terminal.ts';
 import { thisProcess } from '../shell/thisProcess.ts';
 import type { World } from '../shell/world.ts';
 import { type BenchEngine, benchEngine } from './benchEngine.ts';
-import { check } from './check.ts';
-import { converse, type Talk } from './converse.ts';
+import { converse } from './converse.ts';
+import { Entry } from './recordEntry.ts';
 import { type RecordTarget, recordStart, recordTarget, type TargetOptions } from './recordTarget.ts';
-import { writeSession } from './recordWrite.ts';
 import { UsageError } from './usage.ts';
-
 /** Guided entry of a session's readings: each on the disk before the next is asked for. The exit code. */
 export async function record(
   name: string | undefined,
@@ -86,179 +67,5 @@ function requireSomething({ points }: RecordStart, { engine, registry }: BenchEn
         `write units: { ${quantity}: … } in shop.yaml`,
       );
     }
-  }
-}
-
-const counted = (count: number): string => `${plural(count, 'reading')} ${count === 1 ? 'is' : 'are'}`;
-
-/** One entry: what was taken so far, and how it is told. */
-class Entry implements Talk {
-  readonly #opened: BenchEngine;
-  readonly #target: RecordTarget;
-  readonly #start: RecordStart;
-  readonly #journal: Journal;
-  readonly #world: World;
-  readonly #about: PromptAbout;
-  #state: RecordState;
-  /** The characteristic and its setting that the last heading was about. */
-  #headed = '';
-  #lines = 0;
-
-  constructor(opened: BenchEngine, target: RecordTarget, start: RecordStart, journal: Journal, world: World) {
-    this.#opened = opened;
-    this.#target = target;
-    this.#start = start;
-    this.#journal = journal;
-    this.#world = world;
-    this.#about = { ...opened, style: textStyle(world.out, world.environment, false) };
-    this.#state = startRecord(start.points, new Map(start.instruments), new Map(start.zeros));
-  }
-
-  takeUp({ events, torn }: ReadJournal): void {
-    this.#state = events.reduce(applyEvent, this.#state);
-    const lost = torn === 0 ? '' : `; ${plural(torn, 'line')} torn by the end of it, never acknowledged`;
-    this.#tell(
-      `An entry of ${this.#target.name} was cut off: ${counted(this.#state.taken.size)} here${lost}.\n`,
-    );
-  }
-
-  opening(): string {
-    const { head, points } = this.#start;
-    const { engine } = this.#opened;
-    return `${visible(engine.document.name)}  ${head.stage} ${head.date}: ${points.length} readings.  ? for help, . to finish, Ctrl-C to leave and go on later\n`;
-  }
-
-  /** The text to print above the prompt, where a new characteristic begins; and the prompt. */
-  prompt(): { readonly above: string; readonly prompt: string } {
-    const { points, at, again, instruments, zeros, taken } = this.#state;
-    const point = points[at];
-    const block = point && this.#start.plan.blocks.find((each) => each.measure === point.measure);
-    if (point === undefined || block === undefined) {
-      this.#headed = '';
-      return {
-        above: '',
-        prompt: `  ${taken.size} of ${points.length} taken: . writes the session, < goes back > `,
-      };
-    }
-    const [instrument, zero] = [instruments.get(point.measure), zeros.get(point.measure)];
-    const key = JSON.stringify([point.measure, instrument, zero]);
-    const above = key === this.#headed ? '' : blockHeading(block, instrument, zero, this.#about);
-    this.#headed = key;
-    const here = taken.get(keyOf(point))?.texts.at(-1);
-    const last = here === undefined ? lastReading(point, this.#opened.engine, this.#target.name) : undefined;
-    const shown = here === undefined ? last : `${here}, just taken`;
-    return { above, prompt: promptText(point, block.family, shown, again, this.#about) };
-  }
-
-  /** Takes one line. What it answers is printed; nothing is asked before it is on the disk. */
-  hear(line: string, isTyped: boolean): 'go on' | 'finished' | 'failed' {
-    this.#lines += 1;
-    const asked = askedBy(line, this.#state, this.#opened);
-    switch (asked.kind) {
-      case 'nothing':
-        return 'go on';
-      case 'help':
-        this.#tell(helpLines());
-        return 'go on';
-      case 'finish':
-        return 'finished';
-      case 'unclear':
-        return this.#unclear(asked.why, isTyped);
-      case 'event':
-        return this.#carryOut(asked, isTyped);
-    }
-  }
-
-  /** At the keyboard it is asked again; in a pipe every later line would land one place off. */
-  #unclear(why: string, isTyped: boolean): 'go on' | 'failed' {
-    if (isTyped) {
-      this.#world.out.write(`\u0007    ${visible(why)}\n`);
-      return 'go on';
-    }
-    this.#world.err.write(`tenths: line ${this.#lines}: ${visible(why)}\n`);
-    return 'failed';
-  }
-
-  #carryOut({ event, completed }: Asked & { kind: 'event' }, isTyped: boolean): 'go on' | 'failed' {
-    if (completed && event.do === 'take') this.#tell(`    = ${visible(event.text)}\n`);
-    const saved = this.#journal.append(eventLine(event));
-    if (!saved.ok) {
-      this.#world.err.write(
-        `tenths: ${visible(saved.problem.message)}\n        ${visible(saved.problem.help)}\n`,
-      );
-      return 'failed';
-    }
-    this.#state = applyEvent(this.#state, event);
-    if (event.do === 'take') this.#comment(event, isTyped);
-    return 'go on';
-  }
-
-  #comment(event: RecordEvent & { do: 'take' }, isTyped: boolean): void {
-    const where = isTyped ? '' : `line ${this.#lines}:`;
-    for (const opinion of this.#opinions(event)) {
-      const bell = isTyped && (opinion.severity !== 'remark' || opinion.word !== 'marginal');
-      this.#tell(`${where}${opinionLine(opinion, this.#about.style, bell)}`);
-    }
-  }
-
-  #opinions({ at, text }: RecordEvent & { do: 'take' }): readonly Opinion[] {
-    const point = this.#start.points[at];
-    if (point === undefined) return [];
-    const { engine, registry } = this.#opened;
-    const judging = { engine, registry, head: this.#start.head, plan: this.#start.plan };
-    const judged = opinionsOf(point, this.#state.taken, judging);
-    if (judged.some((each) => each.word === 'implausible')) return judged;
-    const doubt = this.#doubt(point, text);
-    return doubt === undefined ? judged : [doubt, ...judged];
-  }
-
-  /** Compared with what was known before this reading. */
-  #doubt(point: RecordStart['points'][number], text: string): Opinion | undefined {
-    const { engine, registry } = this.#opened;
-    const quantity = registry.find(point.measure)?.quantity;
-    const unit = quantity && typingUnit(quantity, engine);
-    const amount = unit && amountOf(text, unit);
-    const before = {
-      ...this.#state,
-      taken: new Map([...this.#state.taken].filter(([key]) => key !== keyOf(point))),
-    };
-    const expected = expectationAt(point, before, this.#opened);
-    if (unit === undefined || amount === undefined || expected === undefined) return undefined;
-    return this.#state.zeros.has(point.measure) ? undefined : doubtOf(fromBase(amount, unit), expected, unit);
-  }
-
-  /** To the screen where somebody sits before it; a pipe's results stay clean. */
-  #tell(text: string): void {
-    const stream = this.#world.in?.isTTY === true ? this.#world.out : this.#world.err;
-    stream.write(text);
-  }
-
-  /** Not finished: what was taken stays where it is. */
-  leave(ending: number): number {
-    const { size } = this.#state.taken;
-    const again = `tenths record --session ${this.#target.name}`;
-    this.#world.err.write(
-      size === 0
-        ? '\nNothing was taken.\n'
-        : `\n${counted(size)} kept, and not in the session yet. To go on: ${this.#target.existing === undefined ? 'tenths record' : again}\n`,
-    );
-    if (size === 0) this.#journal.remove();
-    return ending;
-  }
-
-  finish(): number {
-    const { root } = this.#opened;
-    const { path } = this.#target;
-    if (this.#state.taken.size === 0) return this.leave(0);
-    const written = writeSession(this.#opened, path, this.#start, this.#state);
-    if (!written.ok) {
-      this.#world.err.write(
-        `tenths: ${visible(written.problem.message)}\n        ${visible(written.problem.help)}\n        the readings are kept: tenths record goes on from there\n`,
-      );
-      return 2;
-    }
-    this.#journal.remove();
-    this.#tell(`\n${counted(this.#state.taken.size)} in ${visible(path)}\n\n`);
-    return check([join(root, path)], { format: 'text', strict: false, detail: false }, this.#world);
   }
 }

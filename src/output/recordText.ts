@@ -1,14 +1,16 @@
 import { bandsText } from '../bench/bandsText.ts';
 import type { PlannedBlock } from '../bench/plan.ts';
-import { type PlannedPoint, placeText } from '../bench/points.ts';
+import type { PlannedPoint } from '../bench/points.ts';
 import { COMMANDS } from '../bench/record/command.ts';
 import type { Opinion } from '../bench/record/opinion.ts';
+import type { RecordEvent } from '../bench/record/state.ts';
 import type { GaugeZero } from '../bench/sessionText.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
 import { labelOf } from '../documents/layout.ts';
 import type { TextStyle } from './textStyle.ts';
 import { visible } from './visible.ts';
+import { wrap } from './wrap.ts';
 
 export interface PromptAbout {
   readonly engine: Engine;
@@ -32,25 +34,33 @@ export function blockHeading(
   return `\n${style.paint.strong(label)}${style.paint.faint(tool + set)}\n`;
 }
 
-/** `3 centre, front, throw  [3.2475 to 3.2485, last 3.2478] > `; what does not fit in half of the window goes. */
-export function promptText(
-  point: PlannedPoint,
-  family: PlannedBlock['family'],
-  last: string | undefined,
-  again: boolean,
-  { engine, registry, style }: PromptAbout,
-): string {
+/** What is known of a place before it is read. */
+export interface AskedPlace {
+  readonly point: PlannedPoint;
+  readonly family: PlannedBlock['family'];
+  /** The reading of the latest earlier session. */
+  readonly last: string | undefined;
+  /** What was just taken here and will be replaced. */
+  readonly now: string | undefined;
+  /** The nominal size as it is written. */
+  readonly nominal: string | undefined;
+  readonly again: boolean;
+}
+
+/** `3 (centre) front, throw  [new 3.2475 to 3.2485; last 3.2478] > `; what does not fit in the window goes. */
+export function promptText(place: AskedPlace, { engine, registry, style }: PromptAbout): string {
+  const { point, family, last, now, nominal, again } = place;
   const label = labelOf(engine.document.layout, family, point.position);
-  const place = placeText(
-    { ...point, position: label === undefined ? point.position : `${point.position} ${label}` },
-    family,
-  );
+  const position =
+    family === 'engine' ? undefined : `${point.position}${label === undefined ? '' : ` (${label})`}`;
+  const along = [point.station, point.direction].filter((part) => part !== undefined).join(', ');
+  const head = visible([again ? 'once more' : undefined, position, along].filter(Boolean).join(' '));
   const characteristic = registry.find(point.measure);
   const bands = characteristic === undefined ? '' : bandsText(characteristic, point.position, engine);
-  const known = [bands, last === undefined ? '' : `last ${last}`].filter(Boolean).join('; ');
-  const head = [again ? 'once more' : '', visible(place)].filter(Boolean).join(' ');
+  const size = bands === '' && nominal !== undefined ? `nominal ${nominal}` : bands;
+  const before = now === undefined ? (last === undefined ? '' : `last ${last}`) : `now ${now}`;
   const room = Math.min(style.width, 100) - head.length - ROOM_FOR_READING;
-  const shown = [known, last === undefined ? '' : `last ${last}`].find(
+  const shown = [[size, before].filter(Boolean).join('; '), before, size].find(
     (each) => each !== '' && visible(each).length <= room,
   );
   return `  ${[head, shown === undefined ? '' : `[${visible(shown)}]`].filter(Boolean).join('  ')} > `;
@@ -59,23 +69,49 @@ export function promptText(
 /** Brackets, the sign and what is typed behind it. */
 const ROOM_FOR_READING = 20;
 
-/** A word with its bell, then what is known. */
+/** A word with its bell, then what is known; the words alone where nobody sits before it. */
 export function opinionLine(
   { severity, word, message }: Opinion,
-  { paint }: TextStyle,
+  { paint, width }: TextStyle,
   bell: boolean,
 ): string {
   const colour = { error: paint.bad, warning: paint.notice, remark: paint.notice }[severity];
-  return `${bell ? '\u0007' : ''}    ${colour(word.toUpperCase())}  ${visible(message)}\n`;
+  const [first = '', ...rest] = wrap(visible(message), width - word.length - INDENT - 2);
+  const indent = ' '.repeat(word.length + INDENT + 2);
+  const lines = [
+    `${' '.repeat(INDENT)}${colour(word.toUpperCase())}  ${first}`,
+    ...rest.map((line) => indent + line),
+  ];
+  return `${bell ? '\u0007' : ''}${lines.join('\n')}\n`;
 }
 
-export const helpLines = (): string => {
-  const width = Math.max(...COMMANDS.map(({ usage }) => usage.length));
-  return [
-    '  A reading as the instrument shows it, with Enter; the last digits alone where they can mean but one number.',
-    '  Strips: 0.003 to 0.004, under 0.004. Feelers: go 0.017 no 0.018. Another unit: 63.45 mm.',
-    ...COMMANDS.map(({ usage, does }) => `  ${usage.padEnd(width)}  ${does}`),
-    '  Ctrl-C leaves: everything is kept, and `tenths record` goes on from there.',
-    '',
-  ].join('\n');
+const INDENT = 4;
+
+/** What an event did that no prompt shows. */
+export function eventText(event: RecordEvent, last: string | undefined): string {
+  switch (event.do) {
+    case 'note':
+      return `    noted with ${last ?? 'the last reading'}\n`;
+    case 'skip':
+      return '    left out\n';
+    default:
+      return '';
+  }
+}
+
+export const helpLines = ({ width }: TextStyle): string => {
+  const widest = Math.max(...COMMANDS.map(({ usage }) => usage.length));
+  const indent = ' '.repeat(widest + 4);
+  const commands = COMMANDS.flatMap(({ usage, does }) => {
+    const [first = '', ...rest] = wrap(does, Math.min(width, 100) - indent.length);
+    return [`  ${usage.padEnd(widest)}  ${first}`, ...rest.map((line) => indent + line)];
+  });
+  const prose = HELP.flatMap((text) => wrap(text, Math.min(width, 100) - 2)).map((line) => `  ${line}`);
+  return `${[...prose, ...commands].join('\n')}\n`;
 };
+
+const HELP = [
+  'Type a reading as the instrument shows it, or its last digits alone where they can mean but one number.',
+  'Strips: 0.003 to 0.004, under 0.004. Feelers: go 0.017 no 0.018. Another unit: 63.45 mm.',
+  'Ctrl-C leaves and keeps everything; tenths record goes on from there.',
+];

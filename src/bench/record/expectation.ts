@@ -1,3 +1,4 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { BAND_NAMES, type Band } from '../../documents/limits.ts';
@@ -40,7 +41,7 @@ export function expectationAt(
   if (characteristic === undefined || unit === undefined) return undefined;
   const bands = bandsAt(point, { engine, registry });
   const [narrowest] = bands.map(({ min, max }) => subtract(max, min)).sort(compare);
-  const [first] = bands;
+  const [first] = statedBands(characteristic, point.position, engine);
   const reference =
     previousReading(point, state, unit) ??
     nominalSize(point.measure, engine) ??
@@ -61,11 +62,23 @@ interface TwoSided {
   readonly max: Fraction;
 }
 
-/** In the base unit. */
+/**
+ * In the base unit. A part that has no band of its own is made to fit within those of what is worked out from it: a
+ * journal within its clearance.
+ */
 function bandsAt(point: PlannedPoint, { engine, registry }: Expecting): readonly TwoSided[] {
   const characteristic = registry.find(point.measure);
   if (characteristic === undefined) return [];
-  const { bands } = limitsInForce(engine.limits, engine.document.layout, characteristic, point.position);
+  const own = statedBands(characteristic, point.position, engine);
+  if (own.length > 0) return own;
+  return registry.all
+    .filter((each) => each.family === characteristic.family)
+    .filter((each) => each.derivations.some(({ inputs }) => inputs.includes(point.measure)))
+    .flatMap((each) => statedBands(each, point.position, engine));
+}
+
+function statedBands(of: Characteristic, position: string, engine: Engine): readonly TwoSided[] {
+  const { bands } = limitsInForce(engine.limits, engine.document.layout, of, position);
   return BAND_NAMES.flatMap((name) => twoSided(bands[name]) ?? []);
 }
 

@@ -5,7 +5,7 @@ import type { Engine } from '../../documents/assemble.ts';
 import { openDocument } from '../../documents/opened.ts';
 import { readSession } from '../../documents/session.ts';
 import type { Plan } from '../plan.ts';
-import type { PlannedPoint } from '../points.ts';
+import { keyOf, type PlannedPoint } from '../points.ts';
 import { type SessionHead, sessionText } from '../sessionText.ts';
 import { belongsTo, layoutAround, narrowedTo } from './narrow.ts';
 import type { Taken } from './state.ts';
@@ -28,38 +28,51 @@ export interface Judging {
 
 /**
  * Judges a reading by the session that would be written if nothing but its own position had been measured: the same
- * loader and the same checks as `check`, so that the two never disagree.
+ * loader and the same checks as `check`, so that the two never disagree. Of what is worked out from it only what it
+ * has brought about is said.
  */
 export function opinionsOf(
   point: PlannedPoint,
   taken: ReadonlyMap<string, Taken>,
-  { engine, registry, head, plan }: Judging,
+  judging: Judging,
 ): readonly Opinion[] {
-  const family = registry.find(point.measure)?.family ?? 'engine';
-  const layout = layoutAround(engine.document.layout, family, point.position);
+  const now = judged(point, taken, judging);
+  if (now.length === 0) return [];
+  const without = new Map([...taken].filter(([key]) => key !== keyOf(point)));
+  const before = new Set(judged(point, without, judging).map((each) => each.message));
+  return worthSaying(now.filter((each) => each.isOwn || !before.has(each.message)));
+}
+
+interface Judged extends Opinion {
+  /** About the reading itself, not about what is worked out from it. */
+  readonly isOwn: boolean;
+}
+
+function judged(
+  point: PlannedPoint,
+  taken: ReadonlyMap<string, Taken>,
+  { engine, registry, head, plan }: Judging,
+): readonly Judged[] {
   const familyOf = (id: string) => registry.find(id)?.family ?? 'engine';
+  const layout = layoutAround(engine.document.layout, familyOf(point.measure), point.position);
   const here = new Map(
     [...taken].filter(([, each]) => belongsTo(layout, familyOf(each.point.measure), each.point)),
   );
   const text = sessionText(head, [], writtenBlocks(plan.blocks, here, registry));
-  const narrowed = narrowedTo(engine, layout);
-  const opened = openDocument('entry.yaml', 'entry.yaml', Buffer.from(text));
-  if (opened.root === undefined) return opened.problems.map(asOpinion);
-  const problems = [...opened.problems];
-  const context = { source: opened.source, units: engine.units, problems };
-  const session = readSession(opened.root, { measures: registry, layout, grids: engine.grids }, context);
+  const { root, source, problems: known } = openDocument('entry.yaml', 'entry.yaml', Buffer.from(text));
+  const problems = [...known];
+  if (root === undefined) return problems.map(asOpinion);
+  const context = { source, units: engine.units, problems };
+  const session = readSession(root, { measures: registry, layout, grids: engine.grids }, context);
   if (problems.length > 0) return problems.map(asOpinion);
-  const { findings } = judgeSession(narrowed, registry, session);
-  return worthSaying(findings.filter((each) => concerns(each, point, registry)).map(opinion));
+  const { findings } = judgeSession(narrowedTo(engine, layout), registry, session);
+  return findings
+    .filter((each) => concerns(each, point, registry))
+    .map((each) => ({ ...opinion(each), isOwn: each.measure === point.measure }));
 }
 
-/** That it is near a limit need not be said of what is beyond one. */
-function worthSaying(opinions: readonly Opinion[]): readonly Opinion[] {
-  const others = opinions.filter(({ word }) => word !== 'marginal');
-  return others.length > 0 ? others : opinions;
-}
-
-const asOpinion = ({ message }: { readonly message: string }): Opinion => ({
+const asOpinion = ({ message }: { readonly message: string }): Judged => ({
+  isOwn: true,
   severity: 'error',
   word: 'unusable',
   message,
@@ -81,3 +94,9 @@ const opinion = ({ severity, code, message }: Finding): Opinion => ({
   word: (code.split('/')[1] ?? code).replace('-', ' '),
   message,
 });
+
+/** That it is near a limit need not be said of what is beyond one. */
+function worthSaying(opinions: readonly Opinion[]): readonly Opinion[] {
+  const others = opinions.filter(({ word }) => word !== 'marginal');
+  return others.length > 0 ? others : opinions;
+}
