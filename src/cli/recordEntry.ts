@@ -2,11 +2,9 @@ import { join } from 'node:path';
 import { nominalText } from '../bench/instruments.ts';
 import { keyOf } from '../bench/points.ts';
 import { type Asked, askedBy } from '../bench/record/command.ts';
-import { doubtOf } from '../bench/record/doubt.ts';
 import { lastReading } from '../bench/record/earlier.ts';
-import { amountOf, expectationAt, typingUnit } from '../bench/record/expectation.ts';
 import { eventLine, type ReadJournal, type RecordStart } from '../bench/record/journalText.ts';
-import { type Opinion, opinionsOf } from '../bench/record/opinion.ts';
+import { remarksOn } from '../bench/record/remarks.ts';
 import {
   applyEvent,
   lastTaken,
@@ -24,7 +22,6 @@ import {
   promptText,
 } from '../output/recordText.ts';
 import { visible } from '../output/visible.ts';
-import { fromBase } from '../quantity/units.ts';
 import type { Journal } from '../shell/journal.ts';
 import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
@@ -33,8 +30,6 @@ import { check } from './check.ts';
 import type { Talk } from './converse.ts';
 import type { RecordTarget } from './recordTarget.ts';
 import { writeSession } from './recordWrite.ts';
-
-const counted = (count: number): string => `${plural(count, 'reading')} ${count === 1 ? 'is' : 'are'}`;
 
 /** One entry: what was taken so far, and how it is told. */
 export class Entry implements Talk {
@@ -145,38 +140,16 @@ export class Entry implements Talk {
     return 'go on';
   }
 
-  #comment(event: RecordEvent & { do: 'take' }, isTyped: boolean): void {
+  #comment({ at, text }: RecordEvent & { do: 'take' }, isTyped: boolean): void {
+    const point = this.#start.points[at];
+    if (point === undefined) return;
+    const { engine, registry } = this.#opened;
+    const judging = { engine, registry, head: this.#start.head, plan: this.#start.plan };
     const where = isTyped ? '' : `line ${this.#lines}:`;
-    for (const opinion of this.#opinions(event)) {
+    for (const opinion of remarksOn(point, text, this.#state, judging)) {
       const bell = isTyped && (opinion.severity !== 'remark' || opinion.word !== 'marginal');
       this.#tell(`${where}${opinionLine(opinion, this.#about.style, bell)}`);
     }
-  }
-
-  #opinions({ at, text }: RecordEvent & { do: 'take' }): readonly Opinion[] {
-    const point = this.#start.points[at];
-    if (point === undefined) return [];
-    const { engine, registry } = this.#opened;
-    const judging = { engine, registry, head: this.#start.head, plan: this.#start.plan };
-    const judged = opinionsOf(point, this.#state.taken, judging);
-    if (judged.some((each) => each.word === 'implausible')) return judged;
-    const doubt = this.#doubt(point, text);
-    return doubt === undefined ? judged : [doubt, ...judged];
-  }
-
-  /** Compared with what was known before this reading. */
-  #doubt(point: RecordStart['points'][number], text: string): Opinion | undefined {
-    const { engine, registry } = this.#opened;
-    const quantity = registry.find(point.measure)?.quantity;
-    const unit = quantity && typingUnit(quantity, engine);
-    const amount = unit && amountOf(text, unit);
-    const before = {
-      ...this.#state,
-      taken: new Map([...this.#state.taken].filter(([key]) => key !== keyOf(point))),
-    };
-    const expected = expectationAt(point, before, this.#opened);
-    if (unit === undefined || amount === undefined || expected === undefined) return undefined;
-    return this.#state.zeros.has(point.measure) ? undefined : doubtOf(fromBase(amount, unit), expected, unit);
   }
 
   /** To the screen where somebody sits before it; a pipe's results stay clean. */
@@ -216,3 +189,5 @@ export class Entry implements Talk {
     return check([join(root, path)], { format: 'text', strict: false, detail: false }, this.#world);
   }
 }
+
+const counted = (count: number): string => `${plural(count, 'reading')} ${count === 1 ? 'is' : 'are'}`;
