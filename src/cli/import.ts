@@ -1,31 +1,27 @@
-import { basename, dirname, join, relative, resolve, sep } from 'node:path';
-import { type Mapping, mappingText, readMapping } from '../bench/import/mapping.ts';
 import { type Known, knownRows, provenanceOf, provenanceText } from '../bench/import/provenance.ts';
 import { type CellProblem, type ImportedReadings, readingsOf } from '../bench/import/readings.ts';
 import { writtenBlocks } from '../bench/record/writtenBlocks.ts';
-import { madeFile, schemaPath } from '../bench/scaffold/madeFile.ts';
+import { schemaPath } from '../bench/scaffold/madeFile.ts';
 import { sessionText } from '../bench/sessionText.ts';
 import { type Csv, parseCsv } from '../documents/csv.ts';
-import type { ImportedRows } from '../documents/session.ts';
+import type { ImportedRows } from '../documents/imported.ts';
+import { folderOf } from '../documents/opened.ts';
 import { appendItem, insertEntry } from '../documents/splice.ts';
 import { plural } from '../output/checkText.ts';
-import { diagnosticsText } from '../output/runText.ts';
 import { visible, visibleLines } from '../output/visible.ts';
 import { changeFile } from '../shell/change.ts';
 import { sha256 } from '../shell/digest.ts';
-import { discover } from '../shell/discover.ts';
 import { nodeFiles } from '../shell/fileLayer.ts';
 import { makeFolder } from '../shell/folders.ts';
-import { makeFiles } from '../shell/makeFiles.ts';
+import { fileOfCall, pathOnDisk } from '../shell/paths.ts';
 import { done, type Outcome } from '../shell/problem.ts';
 import { readBelow } from '../shell/safeRead.ts';
-import { textStyle } from '../shell/terminal.ts';
 import { thisProcess } from '../shell/thisProcess.ts';
 import type { World } from '../shell/world.ts';
 import { type BenchEngine, benchEngine } from './benchEngine.ts';
 import { check } from './check.ts';
+import { newMapping, openMapping } from './importMapping.ts';
 import { checkedDate } from './new.ts';
-import { printMade } from './printMade.ts';
 import { type RecordTarget, recordTarget, type TargetOptions } from './recordTarget.ts';
 import { filledText } from './recordWrite.ts';
 import { UsageError } from './usage.ts';
@@ -45,11 +41,11 @@ export function importCsv(file: string, options: ImportOptions, world: World): n
   const mapping = openMapping(options.map, opened, world);
   if (mapping === undefined) return 2;
   const csv = parseCsv(text, mapping.delimiter);
-  const known = knownRows(basename(file), csv, opened.engine.sessions, sha256);
+  const known = knownRows(nameOf(file), csv, opened.engine.sessions, sha256);
   const fresh = newRows(file, csv, known);
   if (fresh === 0) {
     world.err.write(
-      `Nothing is new: ${plural(csv.rows.length - 1, 'row')} of ${visible(basename(file))} stand in ${known.session ?? ''}\n`,
+      `Nothing is new: ${plural(csv.rows.length - 1, 'row')} of ${visible(nameOf(file))} stand in ${known.session ?? ''}\n`,
     );
     return 0;
   }
@@ -58,7 +54,7 @@ export function importCsv(file: string, options: ImportOptions, world: World): n
   if (readings.taken.size === 0)
     throw new UsageError(`${file} holds no reading`, 'see columns: of the mapping');
   const target = recordTarget(opened, options, world);
-  const rows = provenanceOf(basename(file), csv, csv.rows.length - 1, sha256);
+  const rows = provenanceOf(nameOf(file), csv, csv.rows.length - 1, sha256);
   return options.dryRun === true
     ? showDry(opened, target, options, readings, rows, world)
     : write(opened, target, options, readings, rows, world);
@@ -77,8 +73,8 @@ function newRows(file: string, csv: Csv, known: Known): number {
 
 /** Any file that the user names; a spreadsheet need not lie in the shop. */
 function readText(file: string, { workingDirectory }: World): string {
-  const path = resolve(workingDirectory, file);
-  const bytes = readBelow(dirname(path), basename(path), MOST_BYTES);
+  const { folder, name } = fileOfCall(file, workingDirectory);
+  const bytes = readBelow(folder, name, MOST_BYTES);
   if (!bytes.ok) throw new UsageError(bytes.problem.message, bytes.problem.help);
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes.value);
@@ -87,55 +83,9 @@ function readText(file: string, { workingDirectory }: World): string {
   }
 }
 
+const nameOf = (path: string): string => path.replace(/^.*[\\/]/, '');
+
 const MOST_BYTES = 8 * 1024 * 1024;
-const FOLDER = 'imports';
-
-function openMapping(name: string | undefined, { root }: BenchEngine, world: World): Mapping | undefined {
-  const path = mappingPath(name, root, world);
-  const bytes = readBelow(root, path, MOST_BYTES);
-  if (!bytes.ok) throw new UsageError(bytes.problem.message, 'make one with --new-map NAME');
-  const shown = relative(world.workingDirectory, join(root, path)).split(sep).join('/');
-  const mapping = readMapping(shown, bytes.value);
-  if (mapping.ok) return mapping.value;
-  const style = textStyle(world.err, world.environment, false);
-  world.err.write(diagnosticsText(mapping.problems, new Map([[shown, mapping.text]]), style));
-  return undefined;
-}
-
-/** Named, or the only one of the shop. */
-function mappingPath(name: string | undefined, root: string, { workingDirectory }: World): string {
-  if (name !== undefined && /\.ya?ml$/.test(name))
-    return relative(root, resolve(workingDirectory, name)).split(sep).join('/');
-  if (name !== undefined) return `${FOLDER}/${name}.yaml`;
-  const found = discover(root, [FOLDER], { below: false }).paths;
-  const [first, second] = found;
-  if (first === undefined)
-    throw new UsageError('no mapping says what the columns are', 'make one with --new-map NAME');
-  if (second === undefined) return first;
-  throw new UsageError(
-    `there are several mappings: ${found.map((path) => basename(path, '.yaml')).join(', ')}`,
-    'name one with --map',
-  );
-}
-
-function newMapping(name: string, text: string, { root }: BenchEngine, world: World): number {
-  const [first = ''] = text.split(/\r?\n/);
-  const delimiter = [';', '\t', ','].find((each) => first.includes(each)) ?? ',';
-  const headings = (parseCsv(text, delimiter).rows[0] ?? []).map((cell) => cell.text);
-  const word = { ';': 'semicolon', '\t': 'tab' }[delimiter] ?? 'comma';
-  const file = madeFile(
-    `${FOLDER}/${name}.yaml`,
-    mappingText(headings, name).replace('delimiter: comma  ', `delimiter: ${word}  `),
-  );
-  const results = makeFiles(root, [file]);
-  const code = printMade(results, world);
-  if (code === 0)
-    world.out.write(
-      `\nNext:\n  edit ${file.path}\n  tenths import FILE.csv --map ${name} --stage STAGE --dry-run\n`,
-    );
-  return code;
-}
-
 /** `bores.csv:12:7`, then the row and the heading, as a spreadsheet counts them. */
 function tellProblems(file: string, problems: readonly CellProblem[], { err }: World): number {
   for (const { line, column, where, message, help } of problems) {
@@ -207,7 +157,7 @@ function write(
   world: World,
 ): number {
   const { root } = opened;
-  const folder = makeFolder(root, target.path.replace(/\/[^/]*$/, ''));
+  const folder = makeFolder(root, folderOf(target.path));
   if (!folder.ok) throw new UsageError(folder.problem.message, folder.problem.help);
   const destination = { files: nodeFiles, self: thisProcess, root, path: target.path };
   const written = changeFile<string>(destination, (before) => {
@@ -221,5 +171,5 @@ function write(
   world.err.write(
     `${plural(readings.taken.size, 'reading')} from ${visible(rows.file)} into ${visible(target.path)}\n\n`,
   );
-  return check([join(root, target.path)], { format: 'text', strict: false, detail: false }, world);
+  return check([pathOnDisk(root, target.path)], { format: 'text', strict: false, detail: false }, world);
 }

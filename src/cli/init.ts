@@ -1,10 +1,10 @@
-import { spawnSync } from 'node:child_process';
-import { existsSync, statSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
 import { shopFiles } from '../bench/scaffold/shop.ts';
 import { visible } from '../output/visible.ts';
+import { initGit } from '../shell/initGit.ts';
 import { makeFiles } from '../shell/makeFiles.ts';
 import { packagedSchemas } from '../shell/packaged.ts';
+import { absolutePath, isFolder } from '../shell/paths.ts';
+import { standingAt } from '../shell/root.ts';
 import type { World } from '../shell/world.ts';
 import { VERSION } from '../version.ts';
 import { printMade } from './printMade.ts';
@@ -20,8 +20,8 @@ export interface InitOptions {
 
 /** Makes a shop repository in a folder; never overwrites, so it may be run again. The exit code. */
 export function init(folder: string, options: InitOptions, world: World): number {
-  const root = resolve(world.workingDirectory, folder);
-  requireFolder(root, folder);
+  const root = absolutePath(folder, world.workingDirectory);
+  requireFolder(root, folder, world);
   const files = shopFiles({
     units: options.units,
     name: options.name,
@@ -30,30 +30,27 @@ export function init(folder: string, options: InitOptions, world: World): number
     ci: options.ci === true,
     version: VERSION,
   });
-  const isNew = !existsSync(join(root, 'shop.yaml'));
+  const isNew = standingAt('shop.yaml', root) === undefined;
   const results = makeFiles(root, files);
   const code = printMade(results, world, ['.tenths/schemas']);
   if (code !== 0) return code;
-  if (options.git) initGit(root, world);
+  if (options.git) beginGit(root, world);
   world.out.write(nextSteps(folder, options, isNew));
   return 0;
 }
 
-function requireFolder(root: string, folder: string): void {
-  const found = statSync(root, { throwIfNoEntry: false });
-  if (found === undefined) throw new UsageError(`there is no folder ${folder}`, `mkdir ${folder}`);
-  if (!found.isDirectory()) throw new UsageError(`${folder} is not a folder`, 'name the folder of the shop');
+function requireFolder(root: string, folder: string, { workingDirectory }: World): void {
+  if (standingAt(folder, workingDirectory) === undefined) {
+    throw new UsageError(`there is no folder ${folder}`, `mkdir ${folder}`);
+  }
+  if (!isFolder(root)) throw new UsageError(`${folder} is not a folder`, 'name the folder of the shop');
 }
 
-/** A shop is a git repository; one inside a larger one stays part of it. */
-function initGit(root: string, { out, err }: World): void {
-  for (let at = root; ; at = dirname(at)) {
-    if (existsSync(join(at, '.git'))) return;
-    if (dirname(at) === at) break;
-  }
-  const made = spawnSync('git', ['init', '--quiet'], { cwd: root, encoding: 'utf8' });
-  if (made.status === 0) out.write('made      .git (git init)\n');
-  else err.write(`tenths: git init did not run: ${visible(made.error?.message ?? made.stderr.trim())}\n`);
+/** A shop is a git repository. Without git it is a shop all the same. */
+function beginGit(root: string, { out, err }: World): void {
+  const made = initGit(root);
+  if (made.ok && made.value === 'made') out.write('made      .git (git init)\n');
+  if (!made.ok) err.write(`tenths: ${visible(made.problem.message)}\n        ${made.problem.help}\n`);
 }
 
 function nextSteps(folder: string, { units, hook }: InitOptions, isNew: boolean): string {

@@ -1,5 +1,3 @@
-import { existsSync } from 'node:fs';
-import { join, relative, resolve, sep } from 'node:path';
 import { planSession } from '../bench/plan.ts';
 import { engineFiles } from '../bench/scaffold/engine.ts';
 import { type MadeFile, madeFile, schemaPath } from '../bench/scaffold/madeFile.ts';
@@ -11,7 +9,9 @@ import { STAGES, type Stage } from '../documents/session.ts';
 import { sheetText } from '../output/sheetText.ts';
 import { today } from '../shell/clock.ts';
 import { makeFiles } from '../shell/makeFiles.ts';
-import { shopRoot } from '../shell/root.ts';
+import { pathOnDisk, shopPath } from '../shell/paths.ts';
+import { shopRoot, standingAt } from '../shell/root.ts';
+import { shownPath } from '../shell/store.ts';
 import type { World } from '../shell/world.ts';
 import { type BenchEngine, benchEngine } from './benchEngine.ts';
 import { printMade } from './printMade.ts';
@@ -28,7 +28,9 @@ export interface NewEngineOptions {
 export function newEngine(name: string, options: NewEngineOptions, world: World): number {
   const root = shopRoot(world.workingDirectory);
   const folder = options.folder === undefined ? `engines/${slug(name)}` : inShop(root, options.folder, world);
-  const existing = ['engine.yaml', 'engine.yml'].find((file) => existsSync(join(root, folder, file)));
+  const existing = ['engine.yaml', 'engine.yml'].find(
+    (file) => standingAt(`${folder}/${file}`, root) !== undefined,
+  );
   if (existing !== undefined) {
     throw new UsageError(`${folder}/${existing} is there already`, 'choose another name or another --folder');
   }
@@ -169,10 +171,10 @@ export function slug(name: string): string {
 }
 
 const shownFrom = (root: string, path: string, { workingDirectory }: World): string =>
-  relative(workingDirectory, join(root, path)).split(sep).join('/');
+  shownPath(pathOnDisk(root, path), workingDirectory);
 
 function inShop(root: string, folder: string, { workingDirectory }: World): string {
-  const found = relative(root, resolve(workingDirectory, folder)).split(sep).join('/');
-  if (found === '') throw new UsageError('the shop itself is no engine', 'name a folder below it');
+  const found = shopPath(root, folder, workingDirectory);
+  if (found === '.') throw new UsageError('the shop itself is no engine', 'name a folder below it');
   return found;
 }

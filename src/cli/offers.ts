@@ -1,7 +1,5 @@
-import { closeSync, openSync, readSync } from 'node:fs';
-import { join } from 'node:path';
-import { sniffKind } from '../documents/sniff.ts';
 import { discover } from '../shell/discover.ts';
+import { kindOf } from '../shell/kindOf.ts';
 import { shopRoot } from '../shell/root.ts';
 import type { World } from '../shell/world.ts';
 
@@ -43,21 +41,4 @@ function engineFolders({ workingDirectory }: World): readonly string[] {
     .filter((path) => kindOf(root, path) === 'engine')
     .map((path) => path.replace(/\/?[^/]*$/, ''));
   return [...new Set(folders)].filter((folder) => folder !== '');
-}
-
-const HEAD_BYTES = 4096;
-
-/** From the first bytes alone; undefined where they do not tell, or the file cannot be read. */
-function kindOf(root: string, path: string): string | undefined {
-  try {
-    const handle = openSync(join(root, path), 'r');
-    try {
-      const bytes = new Uint8Array(HEAD_BYTES);
-      return sniffKind(bytes.subarray(0, readSync(handle, bytes, 0, HEAD_BYTES, 0)));
-    } finally {
-      closeSync(handle);
-    }
-  } catch {
-    return undefined;
-  }
 }

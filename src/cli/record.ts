@@ -1,6 +1,8 @@
-import { posix } from 'node:path';
 import { typingUnit } from '../bench/record/expectation.ts';
 import { type RecordStart, readJournal, startLine } from '../bench/record/journalText.ts';
+import { folderOf } from '../documents/opened.ts';
+import { stemOf } from '../documents/session.ts';
+import { converse } from '../shell/converse.ts';
 import { nodeFiles } from '../shell/fileLayer.ts';
 import { makeFolder } from '../shell/folders.ts';
 import { type Journal, openJournal } from '../shell/journal.ts';
@@ -8,7 +10,6 @@ import type { Problem } from '../shell/problem.ts';
 import { thisProcess } from '../shell/thisProcess.ts';
 import type { World } from '../shell/world.ts';
 import { type BenchEngine, benchEngine } from './benchEngine.ts';
-import { converse } from './converse.ts';
 import { Entry } from './recordEntry.ts';
 import { type RecordTarget, recordStart, recordTarget, type TargetOptions } from './recordTarget.ts';
 import { UsageError } from './usage.ts';
@@ -18,7 +19,8 @@ export async function record(
   options: TargetOptions,
   world: World,
 ): Promise<number> {
-  if (world.in === undefined) throw new UsageError('there is nothing to read from');
+  const input = world.input?.();
+  if (input === undefined) throw new UsageError('there is nothing to read from');
   const opened = benchEngine(name, world);
   const target = recordTarget(opened, options, world);
   const journal = open(opened, target);
@@ -27,9 +29,9 @@ export async function record(
     const start = found?.start ?? recordStart(opened, target, options);
     requireSomething(start, opened);
     if (found === undefined) must(journal.append(startLine(start)));
-    const entry = new Entry(opened, target, start, journal, world);
+    const entry = new Entry(opened, target, start, journal, world, input.isTTY === true);
     if (found !== undefined) entry.takeUp(found);
-    const ending = await converse(entry, world);
+    const ending = await converse(entry, input, world.out);
     if (ending !== 'finished') return entry.leave(ending);
     return entry.finish();
   } finally {
@@ -38,9 +40,9 @@ export async function record(
 }
 
 function open({ root }: BenchEngine, { path }: RecordTarget): Journal {
-  const folder = posix.dirname(path);
+  const folder = folderOf(path);
   must(makeFolder(root, folder));
-  const part = `${folder}/.${posix.basename(path).replace(/\.ya?ml$/, '')}.part`;
+  const part = `${folder}/.${stemOf(path)}.part`;
   return must(openJournal({ files: nodeFiles, self: thisProcess, root, path: part }));
 }
 

@@ -1,4 +1,3 @@
-import { join } from 'node:path';
 import { nominalText } from '../bench/instruments.ts';
 import { keyOf } from '../bench/points.ts';
 import { type Asked, askedBy } from '../bench/record/command.ts';
@@ -22,12 +21,13 @@ import {
   promptText,
 } from '../output/recordText.ts';
 import { visible } from '../output/visible.ts';
+import type { Talk } from '../shell/converse.ts';
 import type { Journal } from '../shell/journal.ts';
+import { pathOnDisk } from '../shell/paths.ts';
 import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
 import type { BenchEngine } from './benchEngine.ts';
 import { check } from './check.ts';
-import type { Talk } from './converse.ts';
 import type { RecordTarget } from './recordTarget.ts';
 import { writeSession } from './recordWrite.ts';
 
@@ -39,17 +39,27 @@ export class Entry implements Talk {
   readonly #journal: Journal;
   readonly #world: World;
   readonly #about: PromptAbout;
+  /** Somebody sits before it. */
+  readonly #isTyped: boolean;
   #state: RecordState;
   /** The characteristic and its setting that the last heading was about. */
   #headed = '';
   #lines = 0;
 
-  constructor(opened: BenchEngine, target: RecordTarget, start: RecordStart, journal: Journal, world: World) {
+  constructor(
+    opened: BenchEngine,
+    target: RecordTarget,
+    start: RecordStart,
+    journal: Journal,
+    world: World,
+    isTyped: boolean,
+  ) {
     this.#opened = opened;
     this.#target = target;
     this.#start = start;
     this.#journal = journal;
     this.#world = world;
+    this.#isTyped = isTyped;
     this.#about = { ...opened, style: textStyle(world.out, world.environment, false) };
     this.#state = startRecord(start.points, new Map(start.instruments), new Map(start.zeros));
   }
@@ -154,8 +164,7 @@ export class Entry implements Talk {
 
   /** To the screen where somebody sits before it; a pipe's results stay clean. */
   #tell(text: string): void {
-    const stream = this.#world.in?.isTTY === true ? this.#world.out : this.#world.err;
-    stream.write(text);
+    (this.#isTyped ? this.#world.out : this.#world.err).write(text);
   }
 
   /** Not finished: what was taken stays where it is. */
@@ -186,7 +195,7 @@ export class Entry implements Talk {
     const left = this.#state.points.length - this.#state.taken.size;
     if (left > 0) this.#tell(`\n${plural(left, 'place')} of the plan not read\n`);
     this.#tell(`\n${counted(this.#state.taken.size)} in ${visible(path)}\n\n`);
-    return check([join(root, path)], { format: 'text', strict: false, detail: false }, this.#world);
+    return check([pathOnDisk(root, path)], { format: 'text', strict: false, detail: false }, this.#world);
   }
 }
 

@@ -1,5 +1,3 @@
-import { readdirSync } from 'node:fs';
-import { join } from 'node:path';
 import { planSession } from '../bench/plan.ts';
 import { keyOf, pointsOfPlan } from '../bench/points.ts';
 import type { RecordStart } from '../bench/record/journalText.ts';
@@ -9,6 +7,7 @@ import type { SessionHead } from '../bench/sessionText.ts';
 import { openDocument } from '../documents/opened.ts';
 import { pointsOf } from '../documents/reading.ts';
 import type { SessionDocument, Stage } from '../documents/session.ts';
+import { unfinishedEntries } from '../shell/journal.ts';
 import { workTree } from '../shell/store.ts';
 import type { World } from '../shell/world.ts';
 import type { BenchEngine } from './benchEngine.ts';
@@ -58,19 +57,11 @@ function pathOf(session: SessionDocument, { root, folder }: BenchEngine, world: 
 /** The session of an unfinished entry, unless a call says which one it wants. */
 function cutOff({ root, folder }: BenchEngine, options: TargetOptions): string | undefined {
   if (options.stage !== undefined || options.date !== undefined) return undefined;
-  const names = unfinished(join(root, folder, 'sessions'));
+  const names = unfinishedEntries(root, `${folder}/sessions`);
   if (names.length > 1) {
     throw new UsageError(`several entries are unfinished: ${names.join(', ')}`, 'name one with --session');
   }
   return names[0];
-}
-
-function unfinished(folder: string): readonly string[] {
-  try {
-    return readdirSync(folder).flatMap((name) => /^\.(.+)\.part$/.exec(name)?.[1] ?? []);
-  } catch {
-    return [];
-  }
 }
 
 function nameOfDay({ engine }: BenchEngine, options: TargetOptions): string {

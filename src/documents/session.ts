@@ -6,6 +6,7 @@ import { type Concession, readConcessions } from './concessions.ts';
 import { readDate } from './date.ts';
 import { checkPosition } from './engine.ts';
 import { type Grades, readGrades } from './grades.ts';
+import { type ImportedRows, readImported } from './imported.ts';
 import { type Layout, WHOLE_ENGINE } from './layout.ts';
 import { type Measure, type Measures, readMeasure } from './measure.ts';
 import type { Node, Span } from './node.ts';
@@ -50,14 +51,6 @@ export interface SessionDocument {
   readonly kept: readonly string[];
 }
 
-export interface ImportedRows {
-  readonly file: string;
-  /** How many below the headings, from the first. */
-  readonly rows: number;
-  /** Of what the headings and those rows hold. */
-  readonly sha256: string;
-}
-
 export interface SessionSurroundings {
   readonly measures: Measures;
   readonly layout: Layout;
@@ -90,11 +83,7 @@ export function readSession(
     work: items.flatMap((item, index) => readWork(item, index)),
     checked: itemsOf(childOf(root, 'checked')).flatMap((item) => readCheck(item, context) ?? []),
     grades: readGrades(root, context),
-    imported: itemsOf(childOf(root, 'imported')).map((item) => ({
-      file: textAt(item, 'file') ?? '',
-      rows: Number(textAt(item, 'rows') ?? 0),
-      sha256: textAt(item, 'sha256') ?? '',
-    })),
+    imported: readImported(root),
     placeOf: context.source.place,
     start: context.source.place(startOf(root)),
     kept: NOT_JUDGED_YET.filter((key) => childOf(root, key) !== undefined),

@@ -1,5 +1,6 @@
+import { join } from 'node:path';
 import { closing, quietly, removeQuietly } from './exclusive.ts';
-import type { FileLayer } from './fileLayer.ts';
+import { type FileLayer, nodeFiles } from './fileLayer.ts';
 import { takeLock } from './lock.ts';
 import { done, failed, type Outcome, systemCode, systemWords } from './problem.ts';
 import { readUpTo } from './safeRead.ts';
@@ -90,5 +91,14 @@ function syncFolderOf(files: FileLayer, path: string): void {
     closing(files, folder, () => files.sync(folder));
   } catch (error) {
     if (!['EINVAL', 'EPERM', 'EISDIR', 'ENOTSUP'].includes(systemCode(error))) throw error;
+  }
+}
+
+/** Names of the journals in a folder of the shop that were not removed: an entry was cut off, or goes on elsewhere. */
+export function unfinishedEntries(root: string, folder: string): readonly string[] {
+  try {
+    return nodeFiles.list(join(root, folder)).flatMap((name) => /^\.(.+)\.part$/.exec(name)?.[1] ?? []);
+  } catch {
+    return [];
   }
 }

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { KINDS } from '../documents/schema/schemas.ts';
+import { KINDS } from '../documents/schema/kinds.ts';
 
 /** The schemas that came with the program, by kind. */
 export function packagedSchemas(): ReadonlyMap<string, string> {

@@ -47,7 +47,7 @@ export async function callIn(folder: string, words: readonly string[], input?: s
     environment: {},
     out: { write: (text) => out?.push(text) },
     err: { write: (text) => err?.push(text) },
-    ...(input === undefined ? {} : { in: Readable.from([input]) }),
+    ...(input === undefined ? {} : { input: () => Readable.from([input]) }),
   });
   return { exitCode, out: (out ?? []).join(''), err: (err ?? []).join('') };
 }

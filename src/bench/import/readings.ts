@@ -5,8 +5,8 @@ import type { Csv, CsvCell } from '../../documents/csv.ts';
 import { findPosition, positionsOf, WHOLE_ENGINE } from '../../documents/layout.ts';
 import type { PlannedBlock } from '../plan.ts';
 import { keyOf, type PlannedPoint } from '../points.ts';
-import { typingUnit } from '../record/expectation.ts';
 import type { Taken } from '../record/state.ts';
+import { readCellValue } from './cellValue.ts';
 import type { Mapping, ReadingColumn } from './mapping.ts';
 
 /** What is wrong in a file, by its own row and column. */
@@ -154,35 +154,9 @@ class RowReader {
     };
   }
 
-  /** As a session writes it: with a point, with the zeros that were dropped, with its unit where that is not the engine's. */
   #valueOf(cell: CsvCell, number: number, heading: string): string | undefined {
-    const { decimal, decimals, unit } = this.#mapping;
-    const other = decimal === '.' ? ',' : '.';
-    if (cell.text.includes(other)) {
-      const help = `the mapping says that the decimal mark is ${decimal === '.' ? 'a point' : 'a comma'}`;
-      return this.#report(
-        cell,
-        number,
-        heading,
-        `${cell.text} has a ${other === ',' ? 'comma' : 'point'} in it`,
-        help,
-      );
-    }
-    const [, sign, whole, after = ''] = /^([-+]?)0*(\d+)(?:[.,](\d+))?$/.exec(cell.text) ?? [];
-    if (whole === undefined)
-      return this.#report(cell, number, heading, `${cell.text} is no number`, 'write the reading alone');
-    if (decimals !== undefined && after.length > decimals) {
-      return this.#report(
-        cell,
-        number,
-        heading,
-        `${cell.text} has ${after.length} decimals`,
-        `the mapping says ${decimals}: a spreadsheet may have worked it out`,
-      );
-    }
-    const digits = decimals === undefined ? after : after.padEnd(decimals, '0');
-    const text = `${sign === '-' ? '-' : ''}${whole}${digits === '' ? '' : `.${digits}`}`;
-    return typingUnit(unit.quantity, this.#engine)?.name === unit.name ? text : `${text} ${unit.name}`;
+    const value = readCellValue(cell.text, this.#mapping, this.#engine);
+    return value.ok ? value.text : this.#report(cell, number, heading, value.message, value.help);
   }
 
   #cell(row: readonly CsvCell[], heading: string | undefined): CsvCell | undefined {

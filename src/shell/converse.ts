@@ -1,6 +1,7 @@
 import { createInterface } from 'node:readline';
-import { watchSignals } from '../shell/signals.ts';
-import type { World } from '../shell/world.ts';
+import { Writable } from 'node:stream';
+import { watchSignals } from './signals.ts';
+import type { Input, Output } from './world.ts';
 
 /** The side of a conversation that is not the keyboard. */
 export interface Talk {
@@ -17,14 +18,12 @@ export type Ending = 'finished' | number;
  * One interface for the whole conversation, a synchronous handler, `prompt(true)`, no history: with anything else
  * readings that arrive in a burst are lost or run into one another, which was measured.
  */
-export function converse(talk: Talk, world: World): Promise<Ending> {
-  const { in: input, out } = world;
-  if (input === undefined) return Promise.resolve(2);
+export function converse(talk: Talk, input: Input, out: Output): Promise<Ending> {
   const isTyped = input.isTTY === true;
-  return new Promise((resolve) => {
+  return new Promise((resolve, reject) => {
     const lines = createInterface({
       input,
-      ...(isTyped ? { output: out as NodeJS.WritableStream & typeof out } : {}),
+      ...(isTyped ? { output: screen(out) } : {}),
       terminal: isTyped,
       historySize: 0,
       // Between the two halves of a line end a disk may take its time.
@@ -46,12 +45,21 @@ export function converse(talk: Talk, world: World): Promise<Ending> {
       lines.setPrompt(prompt);
       lines.prompt(true);
     };
-    // A closed interface still hands out the lines that it holds.
-    lines.on('line', (line) => {
-      if (ending !== undefined) return;
+    const hear = (line: string): void => {
       const next = talk.hear(line, isTyped);
       if (next === 'go on') ask();
       else end(next === 'finished' ? 'finished' : 2);
+    };
+    lines.on('line', (line) => {
+      // A closed interface still hands out the lines that it holds.
+      if (ending !== undefined) return;
+      try {
+        hear(line);
+      } catch (error) {
+        // Before the end, which settles it: a fault of ours must not look like a conversation that was left.
+        reject(error);
+        end(2);
+      }
     });
     lines.on('SIGINT', () => end(130));
     // The end of a pipe is the end of the readings; of a keyboard it may be a cable.
@@ -59,4 +67,16 @@ export function converse(talk: Talk, world: World): Promise<Ending> {
     if (isTyped) out.write(talk.opening());
     ask();
   });
+}
+
+/** The output as a stream, which is what the interface draws its prompt on; nothing waits in it. */
+function screen(out: Output): Writable & { readonly columns: number | undefined } {
+  const stream = new Writable({
+    decodeStrings: false,
+    write: (text: string, _encoding, written) => {
+      out.write(text);
+      written();
+    },
+  });
+  return Object.assign(stream, { columns: out.columns, isTTY: true });
 }

@@ -1,0 +1,34 @@
+import type { Engine } from '../../documents/assemble.ts';
+import { typingUnit } from '../record/expectation.ts';
+import type { Mapping } from './mapping.ts';
+
+export type CellValue =
+  | { readonly ok: true; readonly text: string }
+  | { readonly ok: false; readonly message: string; readonly help: string };
+
+/**
+ * A cell as a session writes it: with a decimal point, with the zeros that a spreadsheet dropped, with its unit where
+ * that is not the engine's. What the mapping does not allow is refused and never guessed.
+ */
+export function readCellValue(text: string, { decimal, decimals, unit }: Mapping, engine: Engine): CellValue {
+  const other = decimal === '.' ? ',' : '.';
+  if (text.includes(other)) {
+    const message = `${text} has a ${other === ',' ? 'comma' : 'point'} in it`;
+    return refused(
+      message,
+      `the mapping says that the decimal mark is a ${decimal === '.' ? 'point' : 'comma'}`,
+    );
+  }
+  const [, sign, whole, after = ''] = /^([-+]?)0*(\d+)(?:[.,](\d+))?$/.exec(text) ?? [];
+  if (whole === undefined) return refused(`${text} is no number`, 'write the reading alone');
+  if (decimals !== undefined && after.length > decimals) {
+    const help = `the mapping says ${decimals}: a spreadsheet may have worked it out`;
+    return refused(`${text} has ${after.length} decimals`, help);
+  }
+  const digits = decimals === undefined ? after : after.padEnd(decimals, '0');
+  const number = `${sign === '-' ? '-' : ''}${whole}${digits === '' ? '' : `.${digits}`}`;
+  const isPlain = typingUnit(unit.quantity, engine)?.name === unit.name;
+  return { ok: true, text: isPlain ? number : `${number} ${unit.name}` };
+}
+
+const refused = (message: string, help: string): CellValue => ({ ok: false, message, help });
