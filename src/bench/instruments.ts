@@ -1,6 +1,8 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { RegisteredInstrument } from '../documents/instruments.ts';
+import { positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
+import { limitsInForce } from '../documents/precedence.ts';
 import { compare, type Fraction } from '../quantity/fraction.ts';
 
 /** What it was measured with last time, else the first registered instrument of the usual type whose range fits. */
@@ -11,8 +13,16 @@ export function usualInstrument(of: Characteristic, engine: Engine): string | un
   if (before?.instrument !== undefined && engine.instruments.has(before.instrument.name)) {
     return before.instrument.name;
   }
-  const size = nominalSize(of.id, engine);
+  const size = nominalSize(of.id, engine) ?? limitedSize(of, engine);
   return [...engine.instruments.values()].find((each) => each.type === of.usual && reaches(each, size))?.id;
+}
+
+/** About how large it is, by any limit on it. */
+function limitedSize(of: Characteristic, engine: Engine): Fraction | undefined {
+  const [position = WHOLE_ENGINE] = positionsOf(engine.document.layout, of.family);
+  const { bands } = limitsInForce(engine.limits, engine.document.layout, of, position);
+  const sides = Object.values(bands).flatMap(({ min, max }) => [min, max]);
+  return sides.flatMap((side) => (side?.kind === 'amount' ? [side.amount] : []))[0];
 }
 
 /** The nominal size of what is measured, in the base unit. */

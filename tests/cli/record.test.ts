@@ -127,6 +127,11 @@ describe('readings through a pipe', () => {
 
   it.each([
     ['back replaces the reading before', ['3.2478', '<', '3.2479'], ['3.2479']],
+    [
+      'a note stays where a reading is put right',
+      ['3.2478', 'n at 0.0010 depth', '<', '3.2479'],
+      ['3.2479', '0.0010'],
+    ],
     ['a second try of one place keeps both', ['3.2478', 'r', '3.2479'], ['3.2478', '3.2479']],
     ['the last three digits stand for the whole', ['478', '481'], ['3.2478', '3.2481']],
     ['zeros and signs of a gauge go', ['+003.2478', ' 3.2480 '], ['3.2478', '3.2480']],

@@ -39,10 +39,15 @@ export class Terminal {
     return this.#child.pid;
   }
 
-  /** Waits until a text is on the screen, behind what was there when it was last waited for. */
-  async see(text: string, patienceMs = 15_000): Promise<void> {
+  /** Waits until a text is on the screen. */
+  see(text: string): Promise<void> {
+    return this.seeTimes(text, 1);
+  }
+
+  /** Waits until a text was shown so many times. */
+  async seeTimes(text: string, times: number, patienceMs = 15_000): Promise<void> {
     const until = performance.now() + patienceMs;
-    while (!this.#shown.includes(text)) {
+    while (this.#shown.split(text).length <= times) {
       if (performance.now() > until) throw new Error(`never saw ${JSON.stringify(text)} in:\n${this.#shown}`);
       await pause(5);
     }

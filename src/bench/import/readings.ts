@@ -175,7 +175,10 @@ class RowReader {
     help?: string,
   ): undefined {
     const where = [`row ${number}`, heading].filter(Boolean).join(', ');
-    this.problems.push({ line: cell?.line ?? number, column: cell?.column ?? 1, where, message, help });
+    const problem = { line: cell?.line ?? number, column: cell?.column ?? 1, where, message, help };
+    // A row with several readings has its position but once.
+    const isTold = this.problems.some((each) => each.where === where && each.message === message);
+    if (!isTold) this.problems.push(problem);
   }
 
   /** A block for each characteristic, its grid from the stations and directions as they first come. */

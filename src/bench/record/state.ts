@@ -76,7 +76,8 @@ function take(state: RecordState, at: number, text: string): RecordState {
   const taken: Taken = {
     point,
     texts: state.again && before !== undefined ? [...before.texts, text] : [text],
-    note: state.again ? before?.note : undefined,
+    // A reading that is put right keeps what was noted of its place.
+    note: before?.note,
     instrument: state.instruments.get(point.measure),
     zero: state.zeros.get(point.measure),
   };
