@@ -255,6 +255,13 @@ describe('readings through a pipe', () => {
     expect(result.stderr).not.toContain('    at ');
   });
 
+  it('are not asked for where their session could not be written', async () => {
+    shopWith({ [SESSIONS]: 'a file\n' });
+    const result = await record('1\n', '--stage', 'teardown');
+    expect(result).toMatchObject({ status: 2, stdout: '' });
+    expect(result.stderr).toContain('engines/pump/sessions is a file, and a folder is wanted there');
+  });
+
   it('need a unit before the first is asked for', async () => {
     shopWith({
       'shop.yaml': 'kind: shop\nunits: { torque: lbf ft }\n',
