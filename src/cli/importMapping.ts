@@ -1,7 +1,7 @@
 import { type Mapping, mappingText, readMapping } from '../bench/import/mapping.ts';
 import { madeFile } from '../bench/scaffold/madeFile.ts';
 import { parseCsv } from '../documents/csv.ts';
-import { stemOf } from '../documents/session.ts';
+import { stemOf } from '../documents/stem.ts';
 import { diagnosticsText } from '../output/runText.ts';
 import { discover } from '../shell/discover.ts';
 import { makeFiles } from '../shell/makeFiles.ts';

@@ -3,7 +3,7 @@ import { keyOf } from '../bench/points.ts';
 import { type Asked, askedBy } from '../bench/record/command.ts';
 import { lastReading } from '../bench/record/earlier.ts';
 import { eventLine, type ReadJournal, type RecordStart } from '../bench/record/journalText.ts';
-import { remarksOn } from '../bench/record/remarks.ts';
+import { opinionsOf } from '../bench/record/opinion.ts';
 import {
   applyEvent,
   lastTaken,
@@ -150,13 +150,13 @@ export class Entry implements Talk {
     return 'go on';
   }
 
-  #comment({ at, text }: RecordEvent & { do: 'take' }, isTyped: boolean): void {
+  #comment({ at }: RecordEvent & { do: 'take' }, isTyped: boolean): void {
     const point = this.#start.points[at];
     if (point === undefined) return;
     const { engine, registry } = this.#opened;
     const judging = { engine, registry, head: this.#start.head, plan: this.#start.plan };
     const where = isTyped ? '' : `line ${this.#lines}:`;
-    for (const opinion of remarksOn(point, text, this.#state, judging)) {
+    for (const opinion of opinionsOf(point, this.#state.taken, judging)) {
       const bell = isTyped && (opinion.severity !== 'remark' || opinion.word !== 'marginal');
       this.#tell(`${where}${opinionLine(opinion, this.#about.style, bell)}`);
     }

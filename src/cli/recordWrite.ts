@@ -5,6 +5,7 @@ import { openBlocks } from '../bench/record/openPlaces.ts';
 import type { RecordState, Taken } from '../bench/record/state.ts';
 import { writtenBlocks } from '../bench/record/writtenBlocks.ts';
 import { sessionText } from '../bench/sessionText.ts';
+import { surroundingsIn } from '../bench/surroundings.ts';
 import { openDocument } from '../documents/opened.ts';
 import { readSession } from '../documents/session.ts';
 import { changeFile } from '../shell/change.ts';
@@ -41,9 +42,8 @@ export function filledText(
   const { root, source, problems: known } = openDocument(path, path, before);
   const problems = [...known];
   const context = { source, units: engine.units, problems };
-  const { layout } = engine.document;
-  const around = { measures: registry, layout, grids: engine.grids };
-  const session = root === undefined ? undefined : readSession(root, around, context);
+  const session =
+    root === undefined ? undefined : readSession(root, surroundingsIn(engine, registry), context);
   const [problem] = problems;
   if (session === undefined || root === undefined || problem !== undefined) {
     const message = `${path} is not sound: ${problem?.message ?? 'it cannot be read'}`;

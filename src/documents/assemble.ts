@@ -12,7 +12,13 @@ import { folderOf, isAtOrAbove, type Kind, type OpenedDocument } from './opened.
 import { type LimitsLevel, orderLimits } from './precedence.ts';
 import type { Named } from './reading.ts';
 import { readSession, type SessionDocument, type SessionSurroundings } from './session.ts';
-import { type DecisionRule, type OwnCharacteristic, readOwnCharacteristics, readShop } from './shop.ts';
+import {
+  type DecisionRule,
+  type OwnCharacteristic,
+  type ReadingGrid,
+  readOwnCharacteristics,
+  readShop,
+} from './shop.ts';
 import { stemOf } from './stem.ts';
 import type { KnownSequences } from './tightened.ts';
 import { readTorque, type TorqueDocument } from './torque.ts';

@@ -161,9 +161,9 @@ describe('readings through a pipe', () => {
   });
 
   it.each([
-    ['32478', 'SLIP?  about 3.2480 in was expected: decimal point missing? 3.2478'],
-    ['82.499', 'SLIP?  about 3.2480 in was expected: millimetres for inches? 3.2480'],
-    ['4.2478', 'SLIP?  about 3.2480 in was expected'],
+    ['32478', 'SLIP?  main journal diameter 1 (front): written 32478'],
+    ['82.499', 'SLIP?  main journal diameter 1 (front): 82.499 mm? written 82.499'],
+    ['4.2478', 'SLIP?  main journal diameter 1 (front): 3.2478? written 4.2478'],
     ['3.2460', 'WORN'],
     ['3.24781', ''],
   ])('that say %s are kept, with a word', async (typed, word) => {

@@ -6,7 +6,6 @@ import type { PlannedPoint } from '../points.ts';
 export const narrowedTo = (engine: Engine, layout: Layout): Engine => ({
   ...engine,
   document: { ...engine.document, layout },
-  sessions: [],
 });
 
 /** A position, and for cylinders and crankpins those that belong to it. */

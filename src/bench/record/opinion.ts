@@ -7,6 +7,7 @@ import { readSession } from '../../documents/session.ts';
 import type { Plan } from '../plan.ts';
 import { keyOf, type PlannedPoint } from '../points.ts';
 import { type SessionHead, sessionText } from '../sessionText.ts';
+import { surroundingsIn } from '../surroundings.ts';
 import { belongsTo, layoutAround, narrowedTo } from './narrow.ts';
 import type { Taken } from './state.ts';
 import { writtenBlocks } from './writtenBlocks.ts';
@@ -63,7 +64,7 @@ function judged(
   const problems = [...known];
   if (root === undefined) return problems.map(asOpinion);
   const context = { source, units: engine.units, problems };
-  const session = readSession(root, { measures: registry, layout, grids: engine.grids }, context);
+  const session = readSession(root, surroundingsIn(engine, registry, layout), context);
   if (problems.length > 0) return problems.map(asOpinion);
   const { findings } = judgeSession(narrowedTo(engine, layout), registry, session);
   return findings
@@ -78,25 +79,41 @@ const asOpinion = ({ message }: { readonly message: string }): Judged => ({
   message,
 });
 
-/** What can only be said of a session that is complete, or is said once at its end. */
-const LATER = new Set(['reading/missing', 'session/unmeasured', 'instrument/assumed', 'instrument/unknown']);
+/** What is said at once. The rest speaks of a session that is complete, or of an instrument as often as it is read. */
+const AT_ONCE: ReadonlySet<string> = new Set([
+  'reading/out',
+  'reading/undecided',
+  'reading/implausible',
+  'reading/worn',
+  'reading/off-target',
+  'reading/marginal',
+  'method/disagree',
+  'turning/jump',
+  'instrument/range',
+  'instrument/digits',
+]);
 
 /** The reading's own characteristic, or one that is worked out from it. */
 function concerns(finding: Finding, { measure, position }: PlannedPoint, registry: Registry): boolean {
-  if (LATER.has(finding.code) || finding.measure === undefined) return false;
+  if (!AT_ONCE.has(finding.code) || finding.measure === undefined) return false;
   if (finding.measure === measure) return finding.position === undefined || finding.position === position;
   const other = registry.find(finding.measure);
   return other?.derivations.some(({ inputs }) => inputs.includes(measure)) === true;
 }
 
+/** As it is asked at the bench. */
+const SLIP = 'slip?';
+
 const opinion = ({ severity, code, message }: Finding): Opinion => ({
   severity,
-  word: (code.split('/')[1] ?? code).replace('-', ' '),
+  word: code === 'reading/implausible' ? SLIP : (code.split('/')[1] ?? code).replace('-', ' '),
   message,
 });
 
-/** That it is near a limit need not be said of what is beyond one. */
+/** Of a slip nothing else is worth saying, and that it is near a limit need not be said of what is beyond one. */
 function worthSaying(opinions: readonly Opinion[]): readonly Opinion[] {
+  const slips = opinions.filter(({ word }) => word === SLIP);
+  if (slips.length > 0) return slips;
   const others = opinions.filter(({ word }) => word !== 'marginal');
   return others.length > 0 ? others : opinions;
 }
