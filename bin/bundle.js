@@ -31,9 +31,12 @@ const LIGHTER = new Map([
 const lighter = {
   name: 'lighter',
   setup({ onResolve, onLoad }) {
-    onResolve({ filter: /^(string-width|chalk|node:process|node:child_process)$/ }, ({ path, namespace }) =>
-      namespace === 'lighter' ? undefined : { path, namespace: 'lighter' },
-    );
+    onResolve({ filter: /^(string-width|chalk|node:process|node:child_process)$/ }, (wanted) => {
+      const { path, namespace, importer } = wanted;
+      // Only commander is to have no child processes: ours starts git.
+      const isOurs = path === 'node:child_process' && !importer.includes('/commander/');
+      return namespace === 'lighter' || isOurs ? undefined : { path, namespace: 'lighter' };
+    });
     onLoad({ filter: /.*/, namespace: 'lighter' }, ({ path }) => ({
       contents: LIGHTER.get(path),
       resolveDir: root,
