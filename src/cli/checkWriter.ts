@@ -3,7 +3,9 @@ import type { EngineReport, ReportedSession } from '../checks/report.ts';
 import type { Diagnostic } from '../diagnostic/diagnostic.ts';
 import { diagnosticJson, engineJson, followUpJson, notJudgedEngineJson } from '../output/checkJson.ts';
 import { engineText } from '../output/checkText.ts';
+import { revisionJson, revisionText, sinceText } from '../output/revision.ts';
 import { diagnosticsText, notJudgedText, summaryText } from '../output/runText.ts';
+import type { Revision } from '../shell/commitFiles.ts';
 import type { Texts } from '../shell/loadEngines.ts';
 import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
@@ -26,12 +28,16 @@ export interface CheckWriter {
 interface Format {
   readonly format: CheckFormat;
   readonly detail: boolean;
+  /** Where the documents come from; undefined for the working tree. */
+  readonly at?: Revision | undefined;
+  /** Only what changed after it was looked at. */
+  readonly since?: Revision | undefined;
 }
 
-export const checkWriter = ({ format, detail }: Format, world: World): CheckWriter =>
-  format === 'json' ? jsonWriter(world) : textWriter(world, detail);
+export const checkWriter = (format: Format, world: World): CheckWriter =>
+  format.format === 'json' ? jsonWriter(world, format) : textWriter(world, format);
 
-function textWriter({ out, environment }: World, detail: boolean): CheckWriter {
+function textWriter({ out, environment }: World, { detail, at, since }: Format): CheckWriter {
   const style = textStyle(out, environment, detail);
   let isFirst = true;
   const write = (text: string): void => {
@@ -39,6 +45,8 @@ function textWriter({ out, environment }: World, detail: boolean): CheckWriter {
     out.write(isFirst ? text : `\n${text}`);
     isFirst = false;
   };
+  if (at !== undefined) write(revisionText(at, style));
+  if (since !== undefined) write(sinceText(since, style));
   return {
     diagnostics: (list, texts) => write(diagnosticsText(list, texts, style)),
     engine: (report, chosen) =>
@@ -49,11 +57,11 @@ function textWriter({ out, environment }: World, detail: boolean): CheckWriter {
 }
 
 /** Engines as they come; diagnostics and the summary, known in full only then, at the end. */
-function jsonWriter({ out }: World): CheckWriter {
+function jsonWriter({ out }: World, { at, since }: Format): CheckWriter {
   const told: Diagnostic[] = [];
   const followUps: FollowUpState[] = [];
   const tool = { name: 'tenths', version: VERSION };
-  const head = `{"format":"tenths.check","version":1,"tool":${JSON.stringify(tool)},"engines":[`;
+  const head = `{"format":"tenths.check","version":1,"tool":${JSON.stringify(tool)},"at":${JSON.stringify(revisionJson(at))},"since":${JSON.stringify(revisionJson(since))},"engines":[`;
   // The head is written with the first engine: a call that finds none prints nothing.
   let before = head;
   const item = (json: object): void => {

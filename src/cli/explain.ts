@@ -9,18 +9,25 @@ import { findPosition, WHOLE_ENGINE } from '../documents/layout.ts';
 import { characteristicText } from '../output/explainCharacteristic.ts';
 import { documentCodeText, findingKindText } from '../output/explainCode.ts';
 import { valueText } from '../output/explainValue.ts';
+import { revisionText } from '../output/revision.ts';
 import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
 import { sessionNamed } from './chooseSessions.ts';
 import { openEngine } from './shopAt.ts';
 import { UsageError } from './usage.ts';
 
+export interface ExplainOptions {
+  readonly session?: string | undefined;
+  /** A revision whose documents are read instead of those on disk. */
+  readonly at?: string | undefined;
+}
+
 /** Explains a finding code, a characteristic, or one value of an engine; the exit code. */
-export function explain(words: readonly string[], session: string | undefined, world: World): number {
+export function explain(words: readonly string[], options: ExplainOptions, world: World): number {
   const [first = '', measure, position = WHOLE_ENGINE] = words;
   return measure === undefined
     ? explainName(first, world)
-    : explainValue(first, measure, position, session, world);
+    : explainValue(first, measure, position, options, world);
 }
 
 function explainName(name: string, world: World): number {
@@ -51,13 +58,15 @@ function explainValue(
   engine: string,
   measure: string,
   position: string,
-  session: string | undefined,
+  { session, at }: ExplainOptions,
   world: World,
 ): number {
-  const opened = openEngine(engine, world);
+  const opened = openEngine(engine, world, at);
   const report = reportEngine(opened.engine, opened.registry, {});
   const { row, of } = rowOf(report, opened.registry, measure, position, session);
-  world.out.write(valueText(row, of, report, textStyle(world.out, world.environment, true)));
+  const style = textStyle(world.out, world.environment, true);
+  if (opened.revision !== undefined) world.out.write(`${revisionText(opened.revision, style)}\n`);
+  world.out.write(valueText(row, of, report, style));
   return opened.hasProblems ? 2 : 0;
 }
 

@@ -51,6 +51,8 @@ function commandLine(world: World, done: (exitCode: number) => void): Command {
   return program;
 }
 
+const AT = 'the documents of this git revision instead of those on disk';
+
 function addCheck(program: Command, world: World, done: (exitCode: number) => void): void {
   program
     .command('check')
@@ -58,6 +60,8 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
     .argument('[paths...]', 'engines, sessions, or folders of them', ['.'])
     .option('--session <name>', 'only this session: a path, a file name or a part of it, or a stage')
     .option('--latest', 'only the latest session of each engine')
+    .option('--at <revision>', AT)
+    .option('--since <revision>', 'only engines whose documents, or those they share, changed since then')
     .addOption(new Option('--rule <rule>', 'how to decide near a limit').choices(['simple', 'guarded']))
     .addOption(new Option('--judge-by <band>', 'the band that decides').choices(['new', 'wear']))
     .option('--strict', 'exit with 1 for warnings as well', false)
@@ -75,6 +79,8 @@ Examples:
   tenths check                                 every engine below this folder
   tenths check engines/millbrook-pump-2 --latest
   tenths check --session teardown --rule guarded
+  tenths check --since origin/main --strict    what a pull request changes
+  tenths check engines/millbrook-pump-2 --at HEAD~3
   tenths check --format json > check.json
 
 Exit code: 0 no error, 1 an error on an engine, 2 a document that cannot be trusted or a wrong call.`;
@@ -85,10 +91,11 @@ function addExplain(program: Command, world: World, done: (exitCode: number) => 
     .description('a finding code, a characteristic, or where one value comes from')
     .argument('<what...>', 'CODE, or CHARACTERISTIC, or ENGINE CHARACTERISTIC [POSITION]')
     .option('--session <name>', 'the value in this session instead of the latest that has it')
+    .option('--at <revision>', AT)
     .addHelpText('after', EXPLAIN_EXAMPLES)
-    .action(async (words: string[], { session }: { session?: string }) => {
+    .action(async (words: string[], options) => {
       const { explain } = await import('./explain.ts');
-      done(explain(words, session, world));
+      done(explain(words, options, world));
     });
 }
 
@@ -104,10 +111,11 @@ function addStudy(program: Command, world: World, done: (exitCode: number) => vo
     .description('a gauge study: how far an instrument in these hands repeats')
     .argument('[engine]', 'the engine whose session holds the study')
     .option('--session <name>', 'the study of this session instead of the latest that has one')
+    .option('--at <revision>', AT)
     .addHelpText('after', STUDY_EXAMPLES)
-    .action(async (engine: string | undefined, { session }: { session?: string }) => {
+    .action(async (engine: string | undefined, options) => {
       const { study } = await import('./study.ts');
-      done(study(engine, session, world));
+      done(study(engine, options, world));
     });
 }
 
@@ -119,11 +127,17 @@ Examples:
 function addDiff(program: Command, world: World, done: (exitCode: number) => void): void {
   program
     .command('diff')
-    .description('what changed between two sessions of an engine')
-    .argument('<sessions...>', 'A B, and after them the engine where it is not the one around')
+    .description('what changed between two sessions of an engine, or two git revisions')
+    .argument(
+      '<sides...>',
+      'A [B], sessions or revisions, and after them the engine; without B the files on disk',
+    )
     .option('--engine <name>', 'the engine')
     .option('--all', 'what is the same or within its uncertainty as well', false)
     .option('--exit-code', 'exit with 1 when anything is different', false)
+    .addOption(
+      new Option('--format <format>', 'how to print').choices(['text', 'json', 'markdown']).default('text'),
+    )
     .addHelpText('after', DIFF_EXAMPLES)
     .action(async (words: string[], options) => {
       const { diff } = await import('./diff.ts');
@@ -134,4 +148,11 @@ function addDiff(program: Command, world: World, done: (exitCode: number) => voi
 const DIFF_EXAMPLES = `
 Examples:
   tenths diff teardown rebuild
-  tenths diff teardown rebuild engines/millbrook-pump-2 --all`;
+  tenths diff teardown rebuild engines/millbrook-pump-2 --all
+  tenths diff HEAD~3                            since then, every engine that changed
+  tenths diff HEAD~3 HEAD engines/millbrook-pump-2
+  tenths diff v1:engines/old-name main:engines/new-name
+  tenths diff origin/main --format markdown     for a pull request
+
+Sessions come before revisions: refs/heads/rebuild is the branch, rebuild the session.
+An engine at a revision is the latest value of everything that was measured at every position.`;

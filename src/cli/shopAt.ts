@@ -1,57 +1,47 @@
-import { type Registry, registryWith } from '../characteristics/registry.ts';
+import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
 import { diagnosticsText } from '../output/runText.ts';
-import { type LoadedEngine, ShopLoader } from '../shell/loadEngines.ts';
-import { folderAt, pathInRoot, shopRoot, standingAt } from '../shell/root.ts';
-import { type Store, workTree } from '../shell/store.ts';
+import type { Revision } from '../shell/commitFiles.ts';
+import { repositoryAround } from '../shell/repository.ts';
+import { standingAt } from '../shell/root.ts';
 import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
-import { UsageError } from './usage.ts';
+import { revisionSource } from './revisionSource.ts';
+import { type Located, type Shop, type ShopSource, workTreeSource } from './shopSource.ts';
+import { orUsage, UsageError } from './usage.ts';
 
-/** A shop that is open for reading. Paths are relative to its root. */
-export interface Shop {
-  readonly root: string;
-  readonly store: Store;
-  readonly loader: ShopLoader;
-  /** Reads an engine's documents, with the characteristics that serve it. */
-  readonly load: (folder: string) => LoadedEngine & { readonly registry: Registry };
-  readonly inRoot: (absolute: string) => string;
-}
-
-export function shopAt(root: string, world: World): Shop {
-  let registry = registryWith([]);
-  const store = workTree(root, world.workingDirectory);
-  const loader = new ShopLoader(store, (own) => {
-    registry = registryWith(own);
-    return registry;
-  });
-  return {
-    root,
-    store,
-    loader,
-    load: (folder) => ({ ...loader.load(folder), registry }),
-    inRoot: (absolute) => pathInRoot(root, absolute),
-  };
-}
+/** The working tree, or the commit that a call asks for with `--at`, of the repository around `path`. */
+export const sourceOf = (at: string | undefined, path: string, world: World): ShopSource =>
+  at === undefined
+    ? workTreeSource(world)
+    : revisionSource(at, orUsage(repositoryAround(path, world.workingDirectory)), world);
 
 export interface ShopPaths {
-  readonly root: string;
-  /** Absolute. */
-  readonly selected: readonly string[];
+  readonly shop: Shop;
+  readonly selected: readonly Located[];
 }
 
 /** The paths of a call by the shop they lie in. */
-export function byShop(paths: readonly string[], { workingDirectory }: World): readonly ShopPaths[] {
-  const shops = new Map<string, string[]>();
+export function byShop(paths: readonly string[], source: ShopSource): readonly ShopPaths[] {
+  const shops = new Map<Shop, Located[]>();
   for (const path of paths) {
-    const absolute = standingAt(path, workingDirectory);
-    if (absolute === undefined) {
-      throw new UsageError(`${path} does not exist`, 'name a folder or a file of the shop');
-    }
-    const root = shopRoot(absolute);
-    shops.set(root, [...(shops.get(root) ?? []), absolute]);
+    const located = source.locate(path);
+    if (located === undefined) throw notThere(path, source);
+    shops.set(located.shop, [...(shops.get(located.shop) ?? []), located]);
   }
-  return [...shops].map(([root, selected]) => ({ root, selected }));
+  return [...shops].map(([shop, selected]) => ({ shop, selected }));
+}
+
+function notThere(path: string, { revision }: ShopSource): UsageError {
+  return revision === undefined
+    ? new UsageError(`${path} does not exist`, 'name a folder or a file of the shop')
+    : new UsageError(`${path} is not in ${revision.name}`, 'name a folder or a file that was there then');
+}
+
+export interface EngineFolder {
+  readonly shop: Shop;
+  /** Relative to the shop's root. */
+  readonly folder: string;
 }
 
 /**
@@ -61,36 +51,68 @@ export function byShop(paths: readonly string[], { workingDirectory }: World): r
 export function engineNamed(
   name: string | undefined,
   world: World,
-): { readonly shop: Shop; readonly folder: string } {
-  const absolute = standingAt(name ?? '.', world.workingDirectory);
-  const shop = shopAt(shopRoot(absolute ?? world.workingDirectory), world);
-  if (absolute !== undefined) {
-    const { engines } = shop.loader.find({ folders: [shop.inRoot(folderAt(absolute))] });
-    const folder = only(engines, name ?? 'this folder');
-    if (folder !== undefined) return { shop, folder };
-  }
-  const { engines } = shop.loader.find({ folders: ['.'] });
-  const folder = only(name === undefined ? engines : enginesNamed(name, engines), name ?? 'this shop');
-  if (folder !== undefined) return { shop, folder };
+  source: ShopSource = workTreeSource(world),
+): EngineFolder {
+  const found = findEngine(name, source);
+  if (found !== undefined) return found;
+  const engines =
+    (source.locate(name ?? '.') ?? source.locate('.'))?.shop.loader.find(EVERYWHERE).engines ?? [];
   const help = engines.length === 0 ? undefined : `the shop has ${engines.join(', ')}`;
   throw new UsageError(`no engine ${name === undefined ? 'here' : `is known as ${name}`}`, help);
 }
 
-export interface OpenedEngine {
-  readonly engine: Engine;
+/** Undefined where there is none; it throws a UsageError where there are several. */
+export function findEngine(name: string | undefined, source: ShopSource): EngineFolder | undefined {
+  const located = source.locate(name ?? '.');
+  const around = located === undefined ? undefined : onlyOf(located, name ?? 'this folder');
+  if (located !== undefined && around !== undefined) return { shop: located.shop, folder: around };
+  const shop = (located ?? source.locate('.'))?.shop;
+  const engines = shop?.loader.find(EVERYWHERE).engines ?? [];
+  const named = name === undefined ? engines : enginesNamed(name, engines);
+  const folder = only(named, name ?? 'this shop');
+  return shop === undefined || folder === undefined ? undefined : { shop, folder };
+}
+
+const EVERYWHERE = { folders: ['.'] };
+
+const onlyOf = ({ shop, folder }: Located, name: string): string | undefined =>
+  only(shop.loader.find({ folders: [folder] }).engines, name);
+
+/** An engine's folder, read; problems with its documents were told on stderr. */
+export interface ReadEngine {
+  /** Undefined where a document that every verdict stands on has a problem. */
+  readonly engine: Engine | undefined;
   readonly registry: Registry;
-  /** A document of the engine has a problem, which was told on stderr. */
   readonly hasProblems: boolean;
 }
 
-/** The engine that a call is about, read; problems with its documents are told, and stop it where nothing can be judged. */
-export function openEngine(name: string | undefined, world: World): OpenedEngine {
-  const { shop, folder } = engineNamed(name, world);
+export function readEngine({ shop, folder }: EngineFolder, world: World): ReadEngine {
   const { engine, registry, diagnostics, texts } = shop.load(folder);
   world.err.write(diagnosticsText(diagnostics, texts, textStyle(world.err, world.environment, true)));
-  if (engine === undefined)
-    throw new UsageError(`${shop.store.shown(folder)} cannot be judged`, 'mend the documents above');
   return { engine, registry, hasProblems: diagnostics.length > 0 };
+}
+
+/** An engine that can be judged. */
+export interface OpenedEngine extends ReadEngine {
+  readonly engine: Engine;
+  /** The commit that it was read from; undefined for the working tree. */
+  readonly revision: Revision | undefined;
+}
+
+/** The engine that a call is about, read; it throws a UsageError where nothing can be judged. */
+export function openEngine(name: string | undefined, world: World, at?: string): OpenedEngine {
+  const isPath = name !== undefined && standingAt(name, world.workingDirectory) !== undefined;
+  const source = sourceOf(at, isPath ? name : '.', world);
+  return { ...judgeable(engineNamed(name, world, source), world), revision: source.revision };
+}
+
+export function judgeable(found: EngineFolder, world: World): ReadEngine & { readonly engine: Engine } {
+  const read = readEngine(found, world);
+  if (read.engine !== undefined) return { ...read, engine: read.engine };
+  throw new UsageError(
+    `${found.shop.store.shown(found.folder)} cannot be judged`,
+    'mend the documents above',
+  );
 }
 
 function only(engines: readonly string[], name: string): string | undefined {

@@ -1,3 +1,5 @@
+import type { Outcome } from '../shell/problem.ts';
+
 /** The words of a call that cannot be carried out: told on stderr, with exit code 2. */
 export class UsageError extends Error {
   readonly help: string | undefined;
@@ -6,4 +8,10 @@ export class UsageError extends Error {
     super(message);
     this.help = help;
   }
+}
+
+/** What the shell was asked for; where it could not, that ends the call. */
+export function orUsage<Value>(outcome: Outcome<Value>): Value {
+  if (outcome.ok) return outcome.value;
+  throw new UsageError(outcome.problem.message, outcome.problem.help);
 }

@@ -8,14 +8,10 @@ import {
   type EngineDocuments,
   type MeasuresFor,
 } from '../documents/assemble.ts';
-import {
-  folderOf,
-  isAtOrAbove,
-  type OpenedDocument,
-  openDocument,
-  withoutKind,
-} from '../documents/opened.ts';
+import { folderOf, isAtOrAbove, type OpenedDocument, openDocument } from '../documents/opened.ts';
 import { sniffKind } from '../documents/sniff.ts';
+import { nestedEngines, withKindProblem, withPlaceProblem } from './misplaced.ts';
+import type { OpenedOnce } from './openedOnce.ts';
 import type { Store } from './store.ts';
 
 /** An engine folder as it was found, and what its documents come to. */
@@ -43,14 +39,18 @@ export class ShopLoader {
   /** Documents above the engines, read once. */
   readonly #shared = new Map<string, OpenedDocument>();
 
-  constructor(store: Store, measuresFor: MeasuresFor) {
+  readonly #opened: OpenedOnce | undefined;
+
+  /** `opened` is shared by the loaders of one shop in two states. */
+  constructor(store: Store, measuresFor: MeasuresFor, opened?: OpenedOnce) {
     this.#store = store;
     this.#measuresFor = measuresFor;
+    this.#opened = opened;
   }
 
   /** The engines at, below or around the selected folders, and the files that belong to none. */
   find({ folders }: Selection): { readonly engines: readonly string[]; readonly others: readonly string[] } {
-    const around = folders.flatMap((folder) => this.#engineAround(folder) ?? []);
+    const around = folders.flatMap((folder) => this.engineAround(folder) ?? []);
     const files = this.#store.list(folders);
     const engines = [
       ...new Set([...around, ...files.filter((path) => this.#saysEngine(path)).map(folderOf)]),
@@ -63,7 +63,7 @@ export class ShopLoader {
   }
 
   /** The engine whose folder holds this one. */
-  #engineAround(folder: string): string | undefined {
+  engineAround(folder: string): string | undefined {
     for (let at = folder; ; at = folderOf(at)) {
       if (this.#store.listIn(at).some((path) => this.#saysEngine(path))) return at;
       if (at === '.') return undefined;
@@ -99,6 +99,22 @@ export class ShopLoader {
     };
   }
 
+  /** What the limits documents of an engine extend, wherever it lies in the shop and whether it is there or not. */
+  extendedBy(folder: string): readonly string[] {
+    const limits = [folder, ...foldersAbove(folder)].flatMap((each, index) =>
+      (index === 0 ? this.#store.list([each]) : this.#store.listIn(each)).filter((path) =>
+        this.#mayExtend(path),
+      ),
+    );
+    return this.#extendedBy(limits.map((path) => this.#openShared(path))).targets;
+  }
+
+  /** Only limits documents extend, and none without the word. */
+  #mayExtend(path: string): boolean {
+    const bytes = this.#store.read(path);
+    return bytes.ok && Buffer.from(bytes.value).includes('extends');
+  }
+
   /** The problems of files that belong to no engine; those without a kind are none of ours. */
   checkOther(path: string): { readonly diagnostics: readonly Diagnostic[]; readonly texts: Texts } {
     const document = this.#openShared(path);
@@ -108,7 +124,8 @@ export class ShopLoader {
   #open(path: string): OpenedDocument {
     const bytes = this.#store.read(path);
     const shown = this.#store.shown(path);
-    if (bytes.ok) return openDocument(path, shown, bytes.value);
+    if (bytes.ok)
+      return this.#opened?.open(path, shown, bytes.value) ?? openDocument(path, shown, bytes.value);
     const place = startOfFile(shown);
     const source = { path: shown, text: '', place: () => place };
     const { reason, message, help } = bytes.problem;
@@ -126,19 +143,21 @@ export class ShopLoader {
   #extendedBy(documents: readonly OpenedDocument[]): Extended {
     const documentsOf = new Map<string, OpenedDocument>();
     const problems: Diagnostic[] = [];
+    const targets: string[] = [];
     const waiting = documents.filter((each) => each.kind === 'limits');
     for (let document = waiting.pop(); document !== undefined; document = waiting.pop()) {
       const stated = childOf(document.root, 'extends');
       const path = textOf(stated);
       if (stated === undefined || path === undefined || documentsOf.has(document.source.path)) continue;
       const target = this.#openShared(pathFrom(document.path, path));
+      targets.push(target.path);
       const problem = notToBeExtended(target);
       if (problem === undefined) {
         documentsOf.set(document.source.path, target);
         waiting.push(target);
       } else problems.push(diagnostic('extends', document.source.place(stated.span), `${path} ${problem}`));
     }
-    return { documents: documentsOf, problems };
+    return { documents: documentsOf, targets, problems };
   }
 }
 
@@ -148,6 +167,8 @@ const pathFrom = (document: string, path: string): string =>
 
 interface Extended {
   readonly documents: ReadonlyMap<string, OpenedDocument>;
+  /** Their paths, and those of what could not be extended. */
+  readonly targets: readonly string[];
   readonly problems: readonly Diagnostic[];
 }
 
@@ -162,31 +183,3 @@ function foldersAbove(folder: string): readonly string[] {
   const parent = folderOf(folder);
   return [parent, ...foldersAbove(parent)];
 }
-
-const withKindProblem = (document: OpenedDocument): OpenedDocument => {
-  const problem = withoutKind(document);
-  return problem === undefined ? document : { ...document, problems: [...document.problems, problem] };
-};
-
-/** A session or a sequence that lies in no engine's folder would never be read. */
-function withPlaceProblem(document: OpenedDocument): OpenedDocument {
-  if (document.kind !== 'session' && document.kind !== 'torque') return document;
-  const message = `a ${document.kind} document in no engine's folder is never read`;
-  const help = 'move it below the folder that holds the engine document';
-  return {
-    ...document,
-    problems: [...document.problems, diagnostic('kind', startOfFile(document.source.path), message, help)],
-  };
-}
-
-const nestedEngines = (folder: string, own: readonly OpenedDocument[]): readonly Diagnostic[] =>
-  own
-    .filter((each) => each.kind === 'engine' && folderOf(each.path) !== folder)
-    .map((each) =>
-      diagnostic(
-        'two-engines',
-        startOfFile(each.source.path),
-        'this engine lies inside the folder of another',
-        'keep each engine in a folder of its own, beside the others',
-      ),
-    );

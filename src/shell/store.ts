@@ -1,6 +1,7 @@
 import { relative, resolve, sep } from 'node:path';
 import { MOST_BYTES } from '../documents/bytes.ts';
 import { discover } from './discover.ts';
+import { blobId } from './git.ts';
 import type { Outcome, Problem } from './problem.ts';
 import { readBelow } from './safeRead.ts';
 
@@ -11,6 +12,8 @@ export interface Store {
   /** The YAML files directly in a folder, sorted. */
   readonly listIn: (folder: string) => readonly string[];
   readonly read: (path: string) => Outcome<Uint8Array>;
+  /** The id that git gives the file, in the manner of `like`; undefined where it cannot be read. */
+  readonly idOf: (path: string, like: string) => string | undefined;
   /** The path under which a file is reported: relative to the working directory. */
   readonly shown: (path: string) => string;
   /** Folders that could not be listed. */
@@ -36,6 +39,10 @@ export function workTree(root: string, workingDirectory: string): Store {
       return found.paths;
     },
     read: (path) => readBelow(root, path, MOST_BYTES),
+    idOf: (path, like) => {
+      const bytes = readBelow(root, path, MOST_BYTES);
+      return bytes.ok ? blobId(bytes.value, like) : undefined;
+    },
     shown: (path) => shownPath(resolve(root, path), workingDirectory),
     problems: () => problems,
   };

@@ -1,25 +1,6 @@
 import { BAND_NAMES } from '../../documents/limits.ts';
 import { STAGES } from '../../documents/session.ts';
-
-type Schema = Readonly<Record<string, unknown>>;
-
-const described = (description: string, schema: Schema): Schema => ({ description, ...schema });
-const orNull = (schema: Schema): Schema => ({ anyOf: [schema, { type: 'null' }] });
-const ref = (name: string): Schema => ({ $ref: `#/definitions/${name}` });
-const list = (items: Schema): Schema => ({ type: 'array', items });
-const whole: Schema = { type: 'integer', minimum: 0 };
-const number: Schema = { type: 'number' };
-const text: Schema = { type: 'string' };
-
-/** Every key is always there; fields may be added within a version, so others are allowed. */
-const object = (properties: Readonly<Record<string, Schema>>, description = ''): Schema => ({
-  ...(description === '' ? {} : { description }),
-  type: 'object',
-  properties,
-  required: Object.keys(properties),
-});
-
-const VERDICTS = ['ok', 'off target', 'worn', 'undecided', 'out', 'accepted', 'missing'];
+import { described, list, number, object, orNull, ref, type Schema, text, VERDICTS, whole } from './parts.ts';
 
 const numbers = {
   least: orNull(number),
@@ -37,6 +18,7 @@ const definitions: Readonly<Record<string, Schema>> = {
     { path: text, line: whole, column: whole, end_line: whole, end_column: whole },
     'Counted from 1, the end exclusive; the path is relative to the working directory, with /.',
   ),
+  revision: object({ revision: text, commit: text }, 'As it was asked for, and the commit that it names.'),
   diagnostic: object(
     { code: text, severity: { const: 'error' }, message: text, help: orNull(text), place: ref('place') },
     'A problem with a document. A document that has one is not judged.',
@@ -117,6 +99,8 @@ export const checkSchema = (): Schema => ({
     format: { const: 'tenths.check' },
     version: { const: 1 },
     tool: object({ name: { const: 'tenths' }, version: text }),
+    at: described('The commit that was checked; null for the working tree.', orNull(ref('revision'))),
+    since: described('Only engines that changed after it are listed.', orNull(ref('revision'))),
     strict: { type: 'boolean' },
     exit: { enum: [0, 1, 2] },
     diagnostics: list(ref('diagnostic')),

@@ -1,0 +1,46 @@
+import { folderOf } from '../documents/opened.ts';
+import type { CommitFiles } from '../shell/commitFiles.ts';
+import type { OpenedOnce } from '../shell/openedOnce.ts';
+import type { Repository } from '../shell/repository.ts';
+import { revisionStore, shopRootInCommit } from '../shell/revisionStore.ts';
+import type { World } from '../shell/world.ts';
+import { type Shop, type ShopSource, shopOf } from './shopSource.ts';
+import { orUsage } from './usage.ts';
+
+/** The documents of one revision of a repository. Throws a UsageError for what git refuses. */
+export function revisionSource(
+  name: string,
+  repository: Repository,
+  world: World,
+  opened?: OpenedOnce,
+): ShopSource {
+  const files = orUsage(repository.commit(name));
+  const shown = repository.shownFrom(world.workingDirectory);
+  const shops = new Map<string, Shop>();
+  const open = (root: string): Shop => {
+    const store = revisionStore({ files, root, shown });
+    const shop = shops.get(root) ?? shopOf(store, repository.onDisk(root), opened);
+    shops.set(root, shop);
+    return shop;
+  };
+  return {
+    revision: files.revision,
+    locate: (word) => {
+      const found = repository.pathOf(word, world.workingDirectory);
+      const path = found === undefined ? undefined : folderOrFile(found, files, repository);
+      if (path === undefined) return undefined;
+      const folder = files.has(path) ? folderOf(path) : path;
+      const root = shopRootInCommit(files, folder);
+      const inRoot = (each: string): string => (root === '.' ? each : each.slice(root.length + 1) || '.');
+      return { shop: open(root), folder: inRoot(folder), file: files.has(path) ? inRoot(path) : undefined };
+    },
+  };
+}
+
+function folderOrFile(path: string, files: CommitFiles, repository: Repository): string | undefined {
+  const isThere =
+    path === '.' || files.has(path) || files.paths().some((each) => each.startsWith(`${path}/`));
+  if (isThere) return path;
+  // Within a bare repository the folders on disk are git's own: the shop begins at the top.
+  return files.place.bare && repository.standsOnDisk(path) ? '.' : undefined;
+}

@@ -1,0 +1,21 @@
+// What the schemas of the outputs are put together from.
+
+export type Schema = Readonly<Record<string, unknown>>;
+
+export const described = (description: string, schema: Schema): Schema => ({ description, ...schema });
+export const orNull = (schema: Schema): Schema => ({ anyOf: [schema, { type: 'null' }] });
+export const ref = (name: string): Schema => ({ $ref: `#/definitions/${name}` });
+export const list = (items: Schema): Schema => ({ type: 'array', items });
+export const whole: Schema = { type: 'integer', minimum: 0 };
+export const number: Schema = { type: 'number' };
+export const text: Schema = { type: 'string' };
+
+/** Every key is always there; fields may be added within a version, so others are allowed. */
+export const object = (properties: Readonly<Record<string, Schema>>, description = ''): Schema => ({
+  ...(description === '' ? {} : { description }),
+  type: 'object',
+  properties,
+  required: Object.keys(properties),
+});
+
+export const VERDICTS = ['ok', 'off target', 'worn', 'undecided', 'out', 'accepted', 'missing'];

@@ -1,0 +1,50 @@
+import { folderOf, isAtOrAbove, openDocument } from '../documents/opened.ts';
+import { sniffKind } from '../documents/sniff.ts';
+import type { ShopLoader } from './loadEngines.ts';
+import type { Store } from './store.ts';
+
+/** Two states of one shop: the later is looked at, the earlier is a commit. */
+export interface ShopStates {
+  readonly before: Store;
+  readonly after: Store;
+  /** An id of the repository, which says how ids are made. */
+  readonly like: string;
+}
+
+/** The documents that are not the same in both: added, edited or gone. Their ids are compared, nothing is parsed. */
+export function changedDocuments({ before, after, like }: ShopStates): readonly string[] {
+  const [was, is] = [before.list(['.']), after.list(['.'])];
+  const now = new Set(is);
+  return [
+    ...is.filter((path) => before.idOf(path, like) !== after.idOf(path, like)),
+    ...was.filter((path) => !now.has(path)),
+  ];
+}
+
+/** The engines of a shop that have a changed document among those that serve them. */
+export function enginesTouched(
+  changed: readonly string[],
+  loader: ShopLoader,
+  { before, after }: ShopStates,
+): readonly string[] {
+  const own = new Map(changed.map((path) => [path, loader.engineAround(folderOf(path))]));
+  const shared = changed.filter(
+    (path) =>
+      own.get(path) === undefined && [before, after].some((store) => kindIn(store, path) !== undefined),
+  );
+  const touched = [...own.values()].flatMap((folder) => folder ?? []);
+  if (shared.length === 0) return [...new Set(touched)].sort();
+  const others = loader.find({ folders: ['.'] }).engines.filter((each) => !touched.includes(each));
+  const served = others.filter(
+    (engine) =>
+      shared.some((path) => isAtOrAbove(folderOf(path), engine)) ||
+      loader.extendedBy(engine).some((path) => shared.includes(path)),
+  );
+  return [...new Set([...touched, ...served])].sort();
+}
+
+/** A file that says no kind serves no engine, wherever it lies. */
+function kindIn(store: Store, path: string): string | undefined {
+  const bytes = store.read(path);
+  return bytes.ok ? (sniffKind(bytes.value) ?? openDocument(path, path, bytes.value).kind) : undefined;
+}

@@ -1,0 +1,81 @@
+import { isDocumentPath } from './discover.ts';
+import { listTree, readBlobs, type TreeEntry } from './git.ts';
+import type { GitPlace, GitReason } from './gitProcess.ts';
+import { done, failed, type Outcome } from './problem.ts';
+
+/** A revision as it was asked for, and the commit that it names. */
+export interface Revision {
+  readonly name: string;
+  readonly commit: string;
+}
+
+/** The documents of one commit. Paths are from the top of the repository, with `/`. */
+export class CommitFiles {
+  readonly revision: Revision;
+  readonly place: GitPlace;
+  readonly #entries: ReadonlyMap<string, TreeEntry>;
+  readonly #contents: Map<string, Uint8Array>;
+
+  constructor(place: GitPlace, revision: Revision, entries: readonly TreeEntry[], contents: BlobContents) {
+    this.place = place;
+    this.revision = revision;
+    this.#entries = new Map(entries.map((entry) => [entry.path, entry]));
+    this.#contents = contents;
+  }
+
+  /** Sorted as git sorts them. */
+  paths(): readonly string[] {
+    return [...this.#entries.keys()];
+  }
+
+  has(path: string): boolean {
+    return this.#entries.has(path);
+  }
+
+  /** The blob's id, by which two commits are compared without reading either. */
+  idOf(path: string): string | undefined {
+    return this.#entries.get(path)?.oid;
+  }
+
+  /**
+   * The bytes of a document. The first that is asked for of `together` brings all of them, in one process.
+   * What is larger than `mostBytes` is never held.
+   */
+  read(path: string, together: readonly string[], mostBytes: number): Outcome<Uint8Array> {
+    const entry = this.#entries.get(path);
+    if (entry === undefined)
+      return failed('missing', `there is no file ${path} in that commit`, 'check the path');
+    if (entry.size > mostBytes) {
+      return failed(
+        'too-big',
+        `${path} is larger than ${mostBytes} bytes`,
+        'split it into smaller documents',
+      );
+    }
+    const known = this.#contents.get(entry.oid);
+    if (known !== undefined) return done(known);
+    const wanted = [path, ...together].flatMap((each) => this.#entries.get(each) ?? []);
+    const read = readBlobs(
+      this.place,
+      wanted.filter(({ oid, size }) => size <= mostBytes && !this.#contents.has(oid)),
+    );
+    if (!read.ok) return read;
+    for (const [oid, bytes] of read.value) this.#contents.set(oid, bytes);
+    return done(this.#contents.get(entry.oid) ?? new Uint8Array());
+  }
+}
+
+/** By blob id. Two commits of one repository share what is the same in both. */
+export type BlobContents = Map<string, Uint8Array>;
+
+/** Lists the documents of a revision: links, dot folders and other files are left out, as they are on disk. */
+export function openCommit(
+  place: GitPlace,
+  revision: Revision,
+  contents: BlobContents,
+): Outcome<CommitFiles, GitReason> {
+  const entries = listTree(place, revision.commit);
+  if (!entries.ok) return entries;
+  const documents = entries.value.filter(({ path }) => isDocumentPath(path));
+  return done(new CommitFiles(place, revision, documents, contents));
+}

@@ -1,0 +1,61 @@
+import { MOST_BYTES } from '../documents/bytes.ts';
+import { folderOf, isAtOrAbove } from '../documents/opened.ts';
+import { sniffKind } from '../documents/sniff.ts';
+import type { CommitFiles } from './commitFiles.ts';
+import type { Store } from './store.ts';
+
+/** Where a shop lies in a commit, and how its files are named in a report. */
+export interface ShopInCommit {
+  readonly files: CommitFiles;
+  /** From the top of the repository; `.` is the top. */
+  readonly root: string;
+  /** The path under which a file of the commit is reported. */
+  readonly shown: (path: string) => string;
+}
+
+/** The documents of a commit below a folder of it. The working tree is never looked at. */
+export function revisionStore({ files, root, shown }: ShopInCommit): Store {
+  const below = files.paths().filter((path) => isAtOrAbove(root, folderOf(path)));
+  const inCommit = (path: string): string => (root === '.' ? path : `${root}/${path}`);
+  const inRoot = (path: string): string => (root === '.' ? path : path.slice(root.length + 1));
+  const byFolder = new Map<string, string[]>();
+  for (const path of below.map(inRoot)) {
+    const folder = folderOf(path);
+    byFolder.set(folder, [...(byFolder.get(folder) ?? []), path]);
+  }
+  const listIn = (folder: string): readonly string[] => [...(byFolder.get(folder) ?? [])].sort();
+  let listed: ReadonlySet<string> = new Set();
+  return {
+    list: (folders) => {
+      const wanted = [...byFolder.keys()].filter((each) => folders.some((one) => isAtOrAbove(one, each)));
+      const paths = wanted.flatMap(listIn).sort();
+      listed = new Set(paths);
+      return paths;
+    },
+    listIn,
+    read: (path) => {
+      // What was listed together is read together; a file above it comes with the others of the folders above.
+      const together = listed.has(path)
+        ? [...listed]
+        : [...byFolder.keys()].filter((each) => isAtOrAbove(each, folderOf(path))).flatMap(listIn);
+      return files.read(inCommit(path), together.map(inCommit), MOST_BYTES);
+    },
+    idOf: (path) => files.idOf(inCommit(path)),
+    shown: (path) => shown(inCommit(path)),
+    problems: () => [],
+  };
+}
+
+/** The nearest folder at or above one of a commit that holds a shop document then; else the top. */
+export function shopRootInCommit(files: CommitFiles, folder: string): string {
+  const store = revisionStore({ files, root: '.', shown: (path) => path });
+  for (let at = folder; ; at = folderOf(at)) {
+    if (store.listIn(at).some((path) => isShop(store, path))) return at;
+    if (at === '.') return '.';
+  }
+}
+
+function isShop(store: Store, path: string): boolean {
+  const bytes = store.read(path);
+  return bytes.ok && sniffKind(bytes.value) === 'shop';
+}

@@ -1,0 +1,108 @@
+import { symlinkSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { type CommitFiles, openCommit } from '../../src/shell/commitFiles.ts';
+import { resolveRevision } from '../../src/shell/git.ts';
+import { openRepository } from '../../src/shell/gitRepository.ts';
+import type { Outcome } from '../../src/shell/problem.ts';
+import { revisionStore, shopRootInCommit } from '../../src/shell/revisionStore.ts';
+import { type Store, workTree } from '../../src/shell/store.ts';
+import { PUMP } from '../cli/benchShop.ts';
+import { withBenchShop } from '../cli/gitHere.ts';
+import { commit, git, put } from './gitShop.ts';
+
+const here = withBenchShop();
+
+function value<T>(outcome: Outcome<T>): T {
+  if (!outcome.ok) throw new Error(outcome.problem.message);
+  return outcome.value;
+}
+
+function filesAt(name: string, folder = here.shop): CommitFiles {
+  const place = value(openRepository(folder));
+  return value(openCommit(place, { name, commit: value(resolveRevision(place, name)) }, new Map()));
+}
+
+const storeAt = (name: string, root = '.'): Store =>
+  revisionStore({ files: filesAt(name), root, shown: (path) => path });
+
+const textOf = (store: Store, path: string): string => Buffer.from(value(store.read(path))).toString();
+
+describe('the documents of a commit', () => {
+  it('are found as those on disk are, where nothing has changed since', () => {
+    const [then, now] = [storeAt('HEAD'), workTree(here.shop, here.shop)];
+    expect(then.list(['.'])).toEqual(now.list(['.']));
+    expect(then.list(['engines'])).toEqual(now.list(['engines']));
+    expect(then.listIn('.')).toEqual(now.listIn('.'));
+    expect(then.listIn(PUMP)).toEqual(now.listIn(PUMP));
+    for (const path of now.list(['.'])) expect(textOf(then, path)).toBe(textOf(now, path));
+  });
+
+  it('have the ids that files of the same bytes have', () => {
+    const [then, now] = [storeAt('HEAD'), workTree(here.shop, here.shop)];
+    const like = git(here.shop, 'rev-parse', 'HEAD');
+    for (const path of now.list(['.'])) expect(then.idOf(path, like)).toBe(now.idOf(path, like));
+    put(here.shop, 'shop.yaml', 'kind: shop\n');
+    expect(now.idOf('shop.yaml', like)).not.toBe(then.idOf('shop.yaml', like));
+    expect(now.idOf('none.yaml', like)).toBe(undefined);
+  });
+
+  it('leave out what is no document on disk either', () => {
+    put(here.shop, '.github/ci.yaml', 'on: push\n');
+    put(here.shop, 'node_modules/x/a.yaml', 'kind: shop\n');
+    put(here.shop, 'engines/.hidden.yaml', 'kind: shop\n');
+    put(here.shop, 'readme.txt', 'no document');
+    symlinkSync('/etc/passwd', join(here.shop, 'link.yaml'));
+    commit(here.shop, 'More');
+    expect(storeAt('HEAD').list(['.'])).toEqual(storeAt('HEAD~1').list(['.']));
+  });
+
+  it('of a folder are named from that folder', () => {
+    const store = storeAt('HEAD', PUMP);
+    expect(store.list(['.'])).toEqual([
+      'engine.yaml',
+      'limits.yaml',
+      'sessions/rebuild.yaml',
+      'sessions/teardown.yaml',
+    ]);
+    expect(textOf(store, 'engine.yaml')).toContain('Pump é');
+  });
+
+  it('that are too big or not there are said to be, and nothing outside is reached', () => {
+    put(here.shop, 'big.yaml', `kind: shop\n${'# padding\n'.repeat(40_000)}`);
+    commit(here.shop, 'Big');
+    const store = storeAt('HEAD');
+    expect(store.read('big.yaml')).toMatchObject({ problem: { reason: 'too-big' } });
+    expect(store.read('none.yaml')).toMatchObject({ problem: { reason: 'missing' } });
+    expect(storeAt('HEAD', 'engines/mill').read('../../shop.yaml')).toMatchObject({ ok: false });
+  });
+
+  it('share with another commit what is the same in both', () => {
+    const place = value(openRepository(here.shop));
+    const contents = new Map<string, Uint8Array>();
+    const open = (name: string): Store => {
+      const oid = value(resolveRevision(place, name));
+      const files = value(openCommit(place, { name, commit: oid }, contents));
+      return revisionStore({ files, root: '.', shown: (path) => path });
+    };
+    const [older, newer] = [open('HEAD~1'), open('HEAD')];
+    older.list(['.']);
+    textOf(older, 'shop.yaml');
+    const before = contents.size;
+    const ids = older.list(['.']).map((path) => older.idOf(path, ''));
+    expect(before).toBe(new Set(ids).size);
+    newer.list(['.']);
+    textOf(newer, 'engines/mill/second.yaml');
+    expect(contents.size).toBe(before + 1);
+  });
+});
+
+describe('the root of a shop in a commit', () => {
+  it('is the nearest folder above with a shop document then, whatever lies on disk', () => {
+    put(here.shop, `engines/shop.yaml`, 'kind: shop\nunits: { length: mm }\n');
+    expect(shopRootInCommit(filesAt('HEAD'), PUMP)).toBe('.');
+    commit(here.shop, 'Move the shop');
+    expect(shopRootInCommit(filesAt('HEAD'), PUMP)).toBe('engines');
+    expect(shopRootInCommit(filesAt('HEAD~1'), PUMP)).toBe('.');
+  });
+});
