@@ -44,7 +44,6 @@ const LONGER: Readonly<Record<string, string>> = {
   'src/documents/assemble.ts':
     'reads the documents of an engine together: each kind needs what the one before gave',
   'src/output/checkTables.ts': 'one table, a function a column',
-  'src/output/diffText.ts': 'one report, a function a section and a column',
   'src/checks/routes.ts': 'every way to one value, asked and remembered in one place',
   'src/checks/readings.ts': 'seven kinds of finding beside the messages that tell them',
 };

@@ -4,6 +4,7 @@ import { characteristics } from '../characteristics/registry.ts';
 import { KINDS } from '../documents/schema/kinds.ts';
 import { buildSchemas } from '../documents/schema/schemas.ts';
 import { checkSchema } from '../output/schema/checkSchema.ts';
+import { diffSchema } from '../output/schema/diffSchema.ts';
 import { compact, SHARED } from './compact.ts';
 
 /** Keywords beside the standard ones: both are shown by editors, `errorMessage` by our diagnostics too. */
@@ -13,7 +14,11 @@ const OUR_VOCABULARY = ['enumDescriptions', 'errorMessage'];
 export function schemaFiles(): ReadonlyMap<string, string> {
   const schemas = buildSchemas(characteristics);
   const documents = KINDS.map((kind) => [`${kind}.json`, schemas[kind]] as const);
-  const all = [...documents, ['check-output.json', checkSchema()] as const];
+  const outputs = [
+    ['check-output.json', checkSchema()],
+    ['diff-output.json', diffSchema()],
+  ] as const;
+  const all = [...documents, ...outputs];
   return new Map(all.map(([name, schema]) => [name, `${JSON.stringify(schema, null, 2)}\n`]));
 }
 

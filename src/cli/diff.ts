@@ -1,54 +1,45 @@
-import { type EngineReport, reportEngine } from '../checks/report.ts';
-import { diffStates, isSame } from '../compare/diff.ts';
-import { stateOfSession } from '../compare/state.ts';
-import { diffText } from '../output/diffText.ts';
-import { folderAt, standingAt } from '../shell/root.ts';
+import { isSame } from '../compare/diff.ts';
+import { diffJson } from '../output/diffJson.ts';
+import { diffMarkdown } from '../output/diffMarkdown.ts';
+import { diffText, sidesText } from '../output/diffText.ts';
+import { OpenedOnce } from '../shell/openedOnce.ts';
 import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
-import { sessionNamed } from './chooseSessions.ts';
-import { openEngine } from './shopAt.ts';
-import { UsageError } from './usage.ts';
+import type { Compared } from './compared.ts';
+import { readDiffCall } from './diffCall.ts';
+import { compareRevisions } from './diffRevisions.ts';
+import { compareSessions } from './diffSessions.ts';
+import { Revisions } from './revisions.ts';
+import { workTreeSource } from './shopSource.ts';
+
+export const DIFF_FORMATS = ['text', 'json', 'markdown'] as const;
 
 export interface DiffOptions {
   readonly engine?: string | undefined;
   readonly all: boolean;
   readonly exitCode: boolean;
+  readonly format: (typeof DIFF_FORMATS)[number];
 }
 
-/** Compares two sessions of an engine; the exit code, 1 for a difference only where it was asked for. */
+/** Compares two sessions, or two revisions; the exit code, 1 for a difference only where it was asked for. */
 export function diff(words: readonly string[], options: DiffOptions, world: World): number {
-  const { names, engine } = namesAndEngine(words, options.engine, world);
-  const opened = openEngine(engine, world);
-  const report = reportEngine(opened.engine, opened.registry, {});
-  const [a, b] = names.map((name) => oneSession(name, report));
-  if (a === undefined || b === undefined)
-    throw new UsageError('two sessions are compared', 'tenths diff teardown rebuild');
-  const result = diffStates(stateOfSession(report, a), stateOfSession(report, b));
-  const sides = { a: `${a.session.stage} ${a.session.date}`, b: `${b.session.stage} ${b.session.date}` };
+  const opened = new OpenedOnce();
+  const source = workTreeSource(world, opened);
+  const revisions = new Revisions(world);
+  const call = readDiffCall(words, options.engine, source, (word) => revisions.find(word) !== undefined);
+  const compared =
+    compareSessions(call, source, world) ??
+    compareRevisions(call, { source, revisions, opened }, options, world);
+  const isDifferent = compared.engines.some((each) => !isSame(each.diff));
+  const exit = compared.hasProblems ? 2 : options.exitCode && isDifferent ? 1 : 0;
+  world.out.write(printed(compared, exit, options, world));
+  return exit;
+}
+
+function printed({ sides, engines }: Compared, exit: 0 | 1 | 2, options: DiffOptions, world: World): string {
+  if (options.format === 'json') return `${JSON.stringify(diffJson(sides, engines, exit))}\n`;
+  if (options.format === 'markdown') return diffMarkdown(sides, engines, options);
+  if (engines.length === 0) return `${sidesText(sides)}: nothing changed\n`;
   const style = textStyle(world.out, world.environment, false);
-  const { unitFor } = stateOfSession(report, b);
-  world.out.write(diffText(report.engine.document.name, sides, result, unitFor, options, style));
-  if (opened.hasProblems) return 2;
-  return options.exitCode && !isSame(result) ? 1 : 0;
-}
-
-/** A last word that is an engine's folder says which engine is meant. */
-function namesAndEngine(
-  words: readonly string[],
-  engine: string | undefined,
-  { workingDirectory }: World,
-): { readonly names: readonly string[]; readonly engine: string | undefined } {
-  const last = words.at(-1);
-  const path = last === undefined ? undefined : standingAt(last, workingDirectory);
-  const isFolder = path !== undefined && folderAt(path) === path;
-  return isFolder && engine === undefined
-    ? { names: words.slice(0, -1), engine: last }
-    : { names: words, engine };
-}
-
-function oneSession(name: string, report: EngineReport): EngineReport['sessions'][number] {
-  const [found] = sessionNamed(name, report.sessions);
-  if (found !== undefined) return found;
-  const names = report.sessions.map(({ session }) => session.name).join(', ');
-  throw new UsageError(`no session is known as ${name}`, `the engine has ${names}`);
+  return engines.map((each) => diffText(each, sides, options, style)).join('\n');
 }

@@ -1,11 +1,15 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
+import { characteristics } from '../characteristics/registry.ts';
 import type { Row } from '../checks/row.ts';
 import type { Verdict } from '../checks/verdict.ts';
+import { compareText } from '../diagnostic/place.ts';
+import { comparePositions } from '../documents/layout.ts';
 import { expandedFactor, welchSatterthwaite } from '../measurement/conformance.ts';
 import { standardUncertainty, subtractValues, type Value } from '../measurement/value.ts';
-import { compare, type Fraction, subtract, toNumber } from '../quantity/fraction.ts';
+import { equals, type Fraction, toNumber } from '../quantity/fraction.ts';
+import { type Movement, movement } from './movement.ts';
 import type { EngineState, StateValue } from './state.ts';
-import { unlikeness } from './unlike.ts';
+import { type Unlikeness, unlikeness } from './unlike.ts';
 
 export type ChangeState = 'same' | 'within' | 'real' | 'appeared' | 'disappeared';
 
@@ -14,7 +18,7 @@ export interface Change {
   readonly characteristic: Characteristic;
   readonly position: string;
   readonly state: ChangeState;
-  /** Newly out, or newly in. */
+  /** From a verdict inside (ok, off target, worn) to out or accepted, or back; what is undecided is neither. */
   readonly crossed: 'out' | 'in' | null;
   readonly a: StateValue | undefined;
   readonly b: StateValue | undefined;
@@ -22,16 +26,29 @@ export interface Change {
   readonly delta: Fraction | null;
   /** Expanded uncertainty of the difference: what both sides share has cancelled. */
   readonly expanded: number | null;
-  /** Whether the value moved towards its deciding limits or away from them. */
-  readonly moved: 'toward' | 'away' | null;
-  /** Why the two are not like for like: another instrument, method, temperature or other conditions. */
-  readonly unlike: readonly string[];
+  /** Null where the change is not real, no limit decides on both sides alike, or another limit is the nearest now. */
+  readonly moved: Movement | null;
+  /** Why the two are not like for like. */
+  readonly unlike: readonly Unlikeness[];
 }
 
-/** Every characteristic and position that either side has, matched by name and never by order. */
+/** Every characteristic and position that either side has, matched by name, in the order of the sheet. */
 export function changesBetween(a: EngineState, b: EngineState): readonly Change[] {
   const keys = [...new Set([...a.values.keys(), ...b.values.keys()])];
-  return keys.flatMap((key) => changeOf(a.values.get(key), b.values.get(key), a, b) ?? []);
+  return keys.flatMap((key) => changeOf(a.values.get(key), b.values.get(key), a, b) ?? []).sort(bySheet);
+}
+
+const placeOnSheet = new Map(characteristics.map(({ id }, index) => [id, index]));
+
+/** A shop's own characteristics come after ours. */
+function bySheet(x: Change, y: Change): number {
+  const place = ({ characteristic }: Change): number =>
+    placeOnSheet.get(characteristic.id) ?? placeOnSheet.size;
+  return (
+    place(x) - place(y) ||
+    compareText(x.characteristic.id, y.characteristic.id) ||
+    comparePositions(x.position, y.position)
+  );
 }
 
 function changeOf(
@@ -48,83 +65,78 @@ function changeOf(
     const state = before === undefined ? 'appeared' : 'disappeared';
     return { ...about, state, crossed: null, delta: null, expanded: null, moved: null, unlike: [] };
   }
-  const difference = subtractValues(to, recalibrated(from, before, after, a, b));
+  const difference = subtractValues(to, ownErrors(from, before, after, a, b));
   const u = standardUncertainty(difference);
   const expanded = u * expandedFactor(welchSatterthwaite([...difference.terms.values()]));
+  const state = stateOfChange(before.row, after.row, difference.amount, expanded);
   return {
     ...about,
-    state: stateOfChange(difference.amount, expanded),
+    state,
     crossed: crossing(before.row.judgement.verdict, after.row.judgement.verdict),
     delta: difference.amount,
     expanded,
-    moved: movement(before.row, after.row),
+    moved: state === 'real' ? movement(before.row, after.row) : null,
     unlike: unlikeness(before, after),
   };
 }
 
 const meanOf = (of: StateValue | undefined): Value | undefined => of?.row.routes[0]?.route.measured.mean;
 
-function stateOfChange(delta: Fraction, expanded: number): ChangeState {
-  if (delta.n === 0n) return 'same';
+function stateOfChange(before: Row, after: Row, delta: Fraction, expanded: number): ChangeState {
+  if (isSameReading(before, after)) return 'same';
   return Math.abs(toNumber(delta)) > expanded ? 'real' : 'within';
 }
 
-/** An instrument's own error is the same on both sides only within one calibration; after another it is a new one. */
-function recalibrated(
+/** A mean may stay while the ends moved apart: only what agrees in all three is the same. */
+function isSameReading({ routes: [a] }: Row, { routes: [b] }: Row): boolean {
+  if (a === undefined || b === undefined) return a === b;
+  return equals(a.least, b.least) && equals(a.mean, b.mean) && equals(a.greatest, b.greatest);
+}
+
+/**
+ * The earlier value with the errors that it does not share with the later under names of their own. An instrument's own
+ * error is the same on both sides only within one calibration; a reading's own error is its own, even where the later
+ * one was written over it in the same place of the same file.
+ */
+function ownErrors(
   value: Value,
   before: StateValue,
   after: StateValue,
   a: EngineState,
   b: EngineState,
 ): Value {
-  const between = (id: string): boolean =>
-    [a, b].some((side) => {
-      const calibrated = side.instruments.get(id)?.calibrated;
-      const [first, last] = [before.session.date, after.session.date].sort();
-      return (
-        calibrated !== undefined &&
-        first !== undefined &&
-        last !== undefined &&
-        first < calibrated &&
-        calibrated <= last
-      );
-    });
+  const isSame = isSameReading(before.row, after.row);
   const terms = new Map(
     [...value.terms].map(([source, term]) => {
       const id = /^(?:largest error|calibration) of (.+)$/.exec(source)?.[1];
-      return [
-        id !== undefined && between(id) ? `${source} before it was calibrated again` : source,
-        term,
-      ] as const;
+      const isShared = id === undefined ? isSame : !calibratedBetween(id, before, after, [a, b]);
+      return [isShared ? source : `${source}, before`, term] as const;
     }),
   );
   return { amount: value.amount, terms };
 }
 
+function calibratedBetween(
+  id: string,
+  before: StateValue,
+  after: StateValue,
+  sides: readonly EngineState[],
+): boolean {
+  const [first = '', last = ''] = [before.session.date, after.session.date].sort();
+  return sides.some(({ instruments }) => {
+    const calibrated = instruments.get(id)?.calibrated;
+    return calibrated !== undefined && first < calibrated && calibrated <= last;
+  });
+}
+
 function crossing(before: Verdict | null, after: Verdict | null): 'out' | 'in' | null {
-  const [was, is] = [isOut(before), isOut(after)];
-  return was === is ? null : is ? 'out' : 'in';
+  if (isInside(before) && isOut(after)) return 'out';
+  return isOut(before) && isInside(after) ? 'in' : null;
 }
 
 /** An accepted deviation is out all the same. */
-const isOut = (verdict: Verdict | null): boolean => verdict === 'out' || verdict === 'accepted';
+export const isOut = (verdict: Verdict | null | undefined): boolean =>
+  verdict === 'out' || verdict === 'accepted';
 
-/** By the distance to the nearest deciding limit; null where nothing limits it or nothing moved. */
-function movement(before: Row, after: Row): 'toward' | 'away' | null {
-  const [was, is] = [roomOf(before), roomOf(after)];
-  if (was === undefined || is === undefined) return null;
-  const order = compare(is, was);
-  return order === 0 ? null : order < 0 ? 'toward' : 'away';
-}
-
-/** How far inside its nearest deciding limit a row lies; negative beyond it. */
-function roomOf({ judgement, routes }: Row): Fraction | undefined {
-  const [judged] = routes;
-  const { min, max } = judgement.deciding;
-  if (judged === undefined) return undefined;
-  const rooms = [
-    ...(max === undefined ? [] : [subtract(max.amount, judged.greatest)]),
-    ...(min === undefined ? [] : [subtract(judged.least, min.amount)]),
-  ];
-  return rooms.length === 0 ? undefined : rooms.reduce((x, y) => (compare(y, x) < 0 ? y : x));
-}
+export const isInside = (verdict: Verdict | null | undefined): boolean =>
+  verdict === 'ok' || verdict === 'off target' || verdict === 'worn';

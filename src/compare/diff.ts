@@ -1,11 +1,31 @@
+import { comparePlaces } from '../diagnostic/place.ts';
 import type { Concession } from '../documents/concessions.ts';
-import { type Change, changesBetween } from './change.ts';
+import { toNumber } from '../quantity/fraction.ts';
+import { type Change, changesBetween, isInside, isOut } from './change.ts';
 import { type LimitChange, limitChanges } from './limitChanges.ts';
 import type { ConcessionOf, EngineState } from './state.ts';
 
+/** What one side of a comparison is. */
+export interface Side {
+  readonly kind: 'session' | 'revision' | 'worktree';
+  /** As it is named in print. */
+  readonly name: string;
+  readonly commit: string | null;
+}
+
+/** One engine of a comparison. */
+export interface EngineDiff {
+  /** Where it lies now, or lay before where it is gone. */
+  readonly path: string;
+  readonly name: string;
+  readonly diff: Diff;
+  /** In which the numbers are printed. */
+  readonly unitFor: EngineState['unitFor'];
+}
+
 /** What changed between two sides of one engine. */
 export interface Diff {
-  /** Newly out, newly in, real changes, what appeared or disappeared, then the rest. */
+  /** In the order of the sheet. */
   readonly changes: readonly Change[];
   readonly limits: readonly LimitChange[];
   readonly concessions: readonly ConcessionChange[];
@@ -16,31 +36,40 @@ export interface ConcessionChange extends ConcessionOf {
 }
 
 export const diffStates = (a: EngineState, b: EngineState): Diff => ({
-  changes: [...changesBetween(a, b)].sort(byWeight),
+  changes: changesBetween(a, b),
   limits: limitChanges(a, b),
   concessions: concessionChanges(a, b),
 });
 
-/** Whether nothing at all is different: every row the same, no limit and no concession changed. */
+/** Whether nothing is different: every row the same and judged alike, no limit and no concession changed. */
 export const isSame = ({ changes, limits, concessions }: Diff): boolean =>
-  changes.every(({ state }) => state === 'same') && limits.length === 0 && concessions.length === 0;
+  changes.every(({ state, crossed }) => state === 'same' && crossed === null) &&
+  limits.length === 0 &&
+  concessions.length === 0;
 
-function rankOf({ crossed, state }: Change): number {
-  if (crossed !== null) return crossed === 'out' ? 0 : 1;
-  return { real: 2, appeared: 3, disappeared: 4, within: 5, same: 6 }[state];
+/** What became of a verdict, where that is news. What was undecided and is out now is newly out as well. */
+export type News = 'newly out' | 'newly undecided' | 'newly in';
+
+export function newsOf({ a, b }: Change): News | null {
+  const [before, after] = [a?.row.judgement.verdict ?? null, b?.row.judgement.verdict ?? null];
+  if (before === null || after === null) return null;
+  if (isOut(after)) return isOut(before) ? null : 'newly out';
+  if (after === 'undecided') return before === 'undecided' ? null : 'newly undecided';
+  return isInside(before) ? null : 'newly in';
 }
-
-/** The sort is stable: of equal weight they stay in the order of the sheet. */
-const byWeight = (x: Change, y: Change): number => rankOf(x) - rankOf(y);
 
 function concessionChanges(a: EngineState, b: EngineState): readonly ConcessionChange[] {
   const [before, after] = [keysOf(a), keysOf(b)];
+  const byPlace = (x: ConcessionOf, y: ConcessionOf): number =>
+    comparePlaces(x.concession.place, y.concession.place);
   return [
     ...b.concessions
       .filter((each) => !before.has(keyOf(each.concession)))
+      .sort(byPlace)
       .map((each) => ({ ...each, state: 'opened' as const })),
     ...a.concessions
       .filter((each) => !after.has(keyOf(each.concession)))
+      .sort(byPlace)
       .map((each) => ({ ...each, state: 'closed' as const })),
   ];
 }
@@ -48,5 +77,9 @@ function concessionChanges(a: EngineState, b: EngineState): readonly ConcessionC
 const keysOf = ({ concessions }: EngineState): ReadonlySet<string> =>
   new Set(concessions.map(({ concession }) => keyOf(concession)));
 
+/** By what it accepts, in whatever unit that is written. */
 const keyOf = ({ measure, positions, upTo, downTo }: Concession): string =>
-  [measure.id, positions.join(','), upTo?.amount.n, downTo?.amount.n].join(' ');
+  JSON.stringify([measure.id, [...positions].sort(), limitKey(upTo), limitKey(downTo)]);
+
+const limitKey = (limit: Concession['upTo']): string | null =>
+  limit === undefined ? null : toNumber(limit.amount).toPrecision(12);

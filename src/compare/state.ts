@@ -1,6 +1,8 @@
+import { concessionsFor } from '../checks/concessions.ts';
 import type { EngineReport, ReportedSession } from '../checks/report.ts';
 import type { Row } from '../checks/row.ts';
 import { unitOfRow } from '../checks/session.ts';
+import type { Engine } from '../documents/assemble.ts';
 import type { Concession } from '../documents/concessions.ts';
 import type { RegisteredInstrument } from '../documents/instruments.ts';
 import type { SessionDocument } from '../documents/session.ts';
@@ -35,6 +37,14 @@ export const stateOfSession = (report: EngineReport, session: ReportedSession): 
 /** The latest value of every characteristic at every position, over all sessions. */
 export const stateOfEngine = (report: EngineReport): EngineState => stateOf(report, report.sessions);
 
+/** Of an engine that is not there on one side. */
+export const emptyState = (unitFor: EngineState['unitFor']): EngineState => ({
+  values: new Map(),
+  concessions: [],
+  instruments: new Map(),
+  unitFor,
+});
+
 function stateOf({ engine }: EngineReport, sessions: readonly ReportedSession[]): EngineState {
   const values = new Map<string, StateValue>();
   for (const { rows, session } of sessions) {
@@ -44,10 +54,20 @@ function stateOf({ engine }: EngineReport, sessions: readonly ReportedSession[])
   }
   return {
     values,
-    concessions: sessions.flatMap(({ session }) =>
-      session.concessions.map((concession) => ({ concession, session })),
-    ),
+    concessions: concessionsOf(engine, [...values.values()], sessions.at(-1)?.session),
     instruments: engine.instruments,
     unitFor: (row) => unitOfRow(row, engine),
   };
+}
+
+/** Those in force at the last session, and those that still bear on a value. */
+function concessionsOf(
+  engine: Engine,
+  values: readonly StateValue[],
+  last: SessionDocument | undefined,
+): readonly ConcessionOf[] {
+  const inForce = last === undefined ? [] : concessionsFor(engine, last).filter(({ isOver }) => !isOver);
+  const bearing = values.flatMap(({ row }) => row.concession ?? []).filter(({ isOver }) => !isOver);
+  const byConcession = new Map([...inForce, ...bearing].map((each) => [each.concession, each.from]));
+  return [...byConcession].map(([concession, session]) => ({ concession, session }));
 }

@@ -1,17 +1,20 @@
 import type { Route } from '../checks/routes.ts';
-import { equals } from '../quantity/fraction.ts';
+import { absolute, compare, fraction, subtract } from '../quantity/fraction.ts';
 import type { StateValue } from './state.ts';
 
+export type Unlikeness = 'method' | 'instrument' | 'conditions' | 'temperature';
+
 /** In what two measurements of the same thing are not like for like. */
-export function unlikeness(a: StateValue, b: StateValue): readonly string[] {
+export function unlikeness(a: StateValue, b: StateValue): readonly Unlikeness[] {
   const [before, after] = [a.row.routes[0]?.route, b.row.routes[0]?.route];
   if (before === undefined || after === undefined) return [];
-  return [
-    ...(before.name === after.name ? [] : ['method']),
-    ...(sameTexts(before.with, after.with) ? [] : ['instrument']),
-    ...(sameTexts(conditionsOf(before), conditionsOf(after)) ? [] : ['conditions']),
-    ...(sameTemperature(a, b) ? [] : ['temperature']),
+  const kinds: readonly (readonly [Unlikeness, boolean])[] = [
+    ['method', before.name === after.name],
+    ['instrument', sameTexts(before.with, after.with)],
+    ['conditions', sameTexts(conditionsOf(before), conditionsOf(after))],
+    ['temperature', isSameWarmth(a, b)],
   ];
+  return kinds.flatMap(([kind, isAlike]) => (isAlike ? [] : [kind]));
 }
 
 const sameTexts = (a: readonly string[], b: readonly string[]): boolean =>
@@ -23,8 +26,14 @@ const conditionsOf = (route: Route): readonly string[] =>
     ? [...new Set(route.inputs.flatMap(conditionsOf))]
     : [...(route.block?.conditions ?? [])].map(([key, word]) => `${key}: ${word}`);
 
+/**
+ * In degrees Celsius. A steel part of three inches grows by a tenth of a thousandth of an inch in three degrees
+ * (11.5e-6 a degree, 3 × 11.5e-6 × 3 = 0.0001): less does not show on a shop's micrometer.
+ */
+const MOST_APART = fraction(3);
+
 /** Only where both state one: what nobody wrote down cannot be told apart. */
-function sameTemperature({ session: a }: StateValue, { session: b }: StateValue): boolean {
+function isSameWarmth({ session: a }: StateValue, { session: b }: StateValue): boolean {
   if (a.temperature === undefined || b.temperature === undefined) return true;
-  return equals(a.temperature.amount, b.temperature.amount);
+  return compare(absolute(subtract(a.temperature.amount, b.temperature.amount)), MOST_APART) <= 0;
 }

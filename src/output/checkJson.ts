@@ -178,7 +178,7 @@ const limitJson = (limit: SideLimit | undefined, unit: Unit) =>
     : { value: numberIn(limit.amount, unit), band: limit.band, place: placeJson(limit.place) };
 
 /** Twelve digits: a tenth of a nanometre in a metre, and no tail of binary digits. */
-function shortened(value: number): number {
+export function shortened(value: number): number {
   // Most are readings of few decimals already, and to go by way of text is slow.
   const millionths = Math.round(value * 1e6);
   if (Math.abs(millionths) < 1e12 && millionths / 1e6 === value) return value;

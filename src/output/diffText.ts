@@ -1,22 +1,105 @@
-import { formatLimit, type Printing, printingOf, readingText } from '../checks/readings.ts';
+import type { Row } from '../checks/row.ts';
 import type { Change } from '../compare/change.ts';
-import type { ConcessionChange, Diff } from '../compare/diff.ts';
-import type { LimitChange } from '../compare/limitChanges.ts';
-import type { EngineState, StateValue } from '../compare/state.ts';
-import { formatNumber, formatUncertainty } from '../quantity/format.ts';
-import { absolute } from '../quantity/fraction.ts';
-import { positionText, verdictText } from './checkTables.ts';
-import { type Cell, type Column, cell, fitting, layTable, painted } from './table.ts';
+import { type EngineDiff, newsOf, type Side } from '../compare/diff.ts';
+import type { EngineState } from '../compare/state.ts';
+import { positionText } from './checkTables.ts';
+import { type DiffSection, foldedText, groupsOf, sectionsOf } from './diffSections.ts';
+import {
+  concessionText,
+  deltaText,
+  limitChangeText,
+  positionWord,
+  printingOfChange,
+  sideText,
+  unlikeText,
+  verdictsText,
+  warmthText,
+} from './diffWords.ts';
+import { shortCommit } from './revision.ts';
+import { type Cell, type Column, cell, fitting, layTable, painted, widthOf } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
 import { visible } from './visible.ts';
+import { wrap } from './wrap.ts';
 
-/** The two sides of a comparison, as they are named in print. */
+/** The two sides of a comparison. */
 export interface Sides {
-  readonly a: string;
-  readonly b: string;
+  readonly a: Side;
+  readonly b: Side;
 }
 
-type UnitFor = EngineState['unitFor'];
+/** What changed in one engine, the worst first; what is within its uncertainty or the same is counted. */
+export function diffText(
+  { name, diff, unitFor }: EngineDiff,
+  sides: Sides,
+  options: { readonly all: boolean },
+  style: TextStyle,
+): string {
+  const [title, about] = [visible(name), sidesText(sides)];
+  const gap = widthOf(title) + widthOf(about) + 2 > style.width ? '\n' : '  ';
+  const heading = `${style.paint.strong(title)}${gap}${about}`;
+  const warmth = warmthText(diff.changes);
+  const sections = sectionsOf(diff);
+  const shown = sections.filter(({ folded }) => options.all || !folded);
+  const folded = options.all ? '' : foldedText(sections);
+  const blocks = [
+    [heading, ...(warmth === '' ? [] : [style.paint.notice(visible(warmth))])],
+    ...shown.map((each) => sectionLines(each, unitFor, options.all, style)),
+    listLines(
+      'limits changed',
+      diff.limits.map((each) => limitChangeText(each, unitFor)),
+      style,
+    ),
+    ...(['opened', 'closed'] as const).map((state) =>
+      listLines(
+        `concessions ${state}`,
+        diff.concessions.filter((each) => each.state === state).map(concessionText),
+        style,
+      ),
+    ),
+    [
+      ...(folded === '' ? [] : [style.paint.faint(`${folded}: --all lists them`)]),
+      ...(diff.changes.some(({ delta }) => delta !== null) ? [style.paint.faint(LEGEND)] : []),
+    ],
+  ].filter((lines) => lines.length > 0);
+  if (blocks.length === 1) blocks.push(['nothing measured on either side']);
+  return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`;
+}
+
+const LEGEND = 'before, after, change of the mean ± its uncertainty (95 %)';
+
+/** `teardown 2026-02-03 → rebuild 2026-03-14`; revisions with their commits. */
+export const sidesText = ({ a, b }: Sides): string => `${sideName(a)} → ${sideName(b)}`;
+
+const sideName = ({ name, commit }: Side): string =>
+  visible(commit === null || commit.startsWith(name) ? name : `${name} (${shortCommit({ commit })})`);
+
+function listLines(title: string, texts: readonly string[], style: TextStyle): readonly string[] {
+  if (texts.length === 0) return [];
+  const lines = texts.flatMap((text) =>
+    wrap(visible(text), style.width - 4).map((line, index) => `${index === 0 ? '  ' : '    '}${line}`),
+  );
+  return [style.paint.strong(title), ...lines];
+}
+
+function sectionLines(
+  { title, listed, changes }: DiffSection,
+  unitFor: EngineState['unitFor'],
+  all: boolean,
+  style: TextStyle,
+): readonly string[] {
+  if (listed && !all) {
+    const texts = groupsOf(changes).map(
+      ([label, group]) => `${label}  ${group.map(positionWord).join(', ')}`,
+    );
+    return listLines(
+      title,
+      texts.map((text) => text.trimEnd()),
+      style,
+    );
+  }
+  const lines = groupsOf(changes).flatMap(([label, group]) => groupLines(label, group, unitFor, style));
+  return [style.paint.strong(title), ...lines];
+}
 
 const COLUMNS: readonly Column[] = [
   { align: 'left' },
@@ -27,198 +110,94 @@ const COLUMNS: readonly Column[] = [
   { align: 'left' },
 ];
 
-/** What changed in one engine, the worst first; what is within its uncertainty or the same is counted. */
-export function diffText(
-  name: string,
-  sides: Sides,
-  diff: Diff,
-  unitFor: UnitFor,
-  options: { readonly all: boolean },
-  style: TextStyle,
-): string {
-  const heading = `${style.paint.strong(visible(name))}  ${visible(sides.a)} → ${visible(sides.b)}`;
-  const sections = [
-    ...SECTIONS.filter(({ folded }) => options.all || folded !== true).map((each) =>
-      section(each, diff.changes.filter(each.has), unitFor, options.all, style),
-    ),
-    limitLines(diff.limits, unitFor),
-    concessionLines(diff.concessions),
-    options.all ? [] : foldedLines(diff.changes),
-  ].filter((lines) => lines.length > 0);
-  if (sections.length === 0) sections.push(['nothing to compare']);
-  return `${[[heading], ...sections].map((lines) => lines.join('\n')).join('\n\n')}\n`;
+/** What gives way where the window is narrow. That rows are not like for like is said in any width. */
+interface Shape {
+  readonly labels: boolean;
+  readonly uncertainty: boolean;
+  /** The verdict and what is not like for like on a line of their own. */
+  readonly folded: boolean;
 }
 
-interface Section {
-  readonly title: string;
-  /** Only counted, unless all is asked for. */
-  readonly folded?: boolean;
-  /** Only the positions, unless all is asked for. */
-  readonly listed?: boolean;
-  readonly has: (change: Change) => boolean;
-}
-
-const SECTIONS: readonly Section[] = [
-  { title: 'newly out', has: ({ crossed }) => crossed === 'out' },
-  { title: 'newly in', has: ({ crossed }) => crossed === 'in' },
-  { title: 'changed', has: ({ crossed, state }) => crossed === null && state === 'real' },
-  { title: 'measured only after', listed: true, has: ({ state }) => state === 'appeared' },
-  { title: 'measured only before', listed: true, has: ({ state }) => state === 'disappeared' },
-  {
-    title: 'within their uncertainty',
-    folded: true,
-    has: ({ crossed, state }) => crossed === null && state === 'within',
-  },
-  { title: 'the same', folded: true, has: ({ crossed, state }) => crossed === null && state === 'same' },
+const SHAPES: readonly Shape[] = [
+  { labels: true, uncertainty: true, folded: false },
+  { labels: false, uncertainty: true, folded: false },
+  { labels: false, uncertainty: true, folded: true },
+  { labels: false, uncertainty: false, folded: true },
 ];
-
-function section(
-  { title, listed }: Section,
-  changes: readonly Change[],
-  unitFor: UnitFor,
-  all: boolean,
-  style: TextStyle,
-): readonly string[] {
-  if (changes.length === 0) return [];
-  const groups = [...groupsOf(changes)];
-  const lines =
-    listed === true && !all
-      ? groups.map(([label, group]) => `  ${visible(label)}  ${group.map(positionWord).join(', ')}`)
-      : groups.flatMap(([label, group]) => groupLines(label, group, unitFor, style));
-  return [style.paint.strong(title), ...lines];
-}
-
-/** By characteristic, in the order of the sheet. */
-function groupsOf(changes: readonly Change[]): ReadonlyMap<string, readonly Change[]> {
-  const groups = new Map<string, Change[]>();
-  for (const change of changes) {
-    const { label } = change.characteristic;
-    groups.set(label, [...(groups.get(label) ?? []), change]);
-  }
-  return groups;
-}
-
-/** `3`, or `3 (out)`: what was out and is not there any more is not passed over. */
-function positionWord({ position, a, b }: Change): string {
-  const verdict = (b ?? a)?.row.judgement.verdict;
-  const isNews = verdict === 'out' || verdict === 'accepted' || verdict === 'undecided';
-  return visible(isNews ? `${position} (${verdict})` : position);
-}
 
 function groupLines(
   label: string,
   group: readonly Change[],
-  unitFor: UnitFor,
+  unitFor: EngineState['unitFor'],
   style: TextStyle,
 ): readonly string[] {
   const [first] = group;
-  const row = (first?.b ?? first?.a)?.row;
-  if (row === undefined) return [];
+  if (first === undefined) return [];
+  const { unit } = printingOfChange(first, unitFor);
+  const unlike = unlikeText(first.unlike);
+  // What is alike in all of them is said once, beside the name.
+  const isShared = unlike !== '' && group.every((each) => unlikeText(each.unlike) === unlike);
+  const rows = (shape: Shape): readonly ChangeRow[] =>
+    group.map((change) => changeRow(change, shape, isShared, unitFor, style));
   const lines = fitting(style.width, SHAPES, (shape) =>
-    layTable(
-      group.map((change) => changeCells(change, shape, unitFor, style)),
-      COLUMNS,
-      4,
-    ),
+    shape.folded
+      ? foldedRows(rows(shape))
+      : layTable(
+          rows(shape).map(({ numbers, words }) => [...numbers, ...words]),
+          COLUMNS,
+          4,
+        ),
   );
-  return [`  ${visible(label)}, ${unitFor(row).name}`, ...lines];
+  const shared = isShared ? `  ${style.paint.notice(unlike)}` : '';
+  return [`  ${visible(label)}, ${unit.name}${shared}`, ...lines];
 }
 
-/** What gives way first where the window is narrow: what is not like for like, then the uncertainty. */
-interface Shape {
-  readonly unlike: boolean;
-  readonly uncertainty: boolean;
+interface ChangeRow {
+  readonly numbers: readonly Cell[];
+  readonly words: readonly Cell[];
 }
 
-const SHAPES: readonly Shape[] = [
-  { unlike: true, uncertainty: true },
-  { unlike: false, uncertainty: true },
-  { unlike: false, uncertainty: false },
-];
-
-function changeCells(change: Change, shape: Shape, unitFor: UnitFor, { paint }: TextStyle): readonly Cell[] {
-  const { a, b, crossed, unlike } = change;
-  const row = (b ?? a)?.row;
-  if (row === undefined) return [];
-  const printing = finer(a, b, unitFor);
-  const colour =
-    crossed === 'out' ? paint.bad : crossed === 'in' ? paint.good : (text: string): string => text;
-  return [
-    cell(positionText(row)),
-    cell(valueText(a, printing)),
-    cell(valueText(b, printing)),
-    cell(deltaText(change, shape, printing)),
-    painted(verdictsText(change, printing), colour),
-    painted(shape.unlike && unlike.length > 0 ? `other ${unlike.join(', ')}` : '', paint.notice),
-  ];
-}
-
-/** Both sides with the digits of the finer. */
-function finer(a: StateValue | undefined, b: StateValue | undefined, unitFor: UnitFor): Printing {
-  const both = [a, b].flatMap((side) => (side === undefined ? [] : [printingOf(side.row, unitFor)]));
-  const [first] = both;
-  if (first === undefined) throw new RangeError('a change has at least one side');
-  return { unit: first.unit, decimals: Math.max(...both.map(({ decimals }) => decimals)) };
-}
-
-function valueText(side: StateValue | undefined, printing: Printing): string {
-  const judged = side?.row.routes[0];
-  return judged === undefined ? '' : readingText(judged, printing);
-}
-
-/** `+0.0011 ±0.00024`. */
-function deltaText(
-  { delta, expanded }: Change,
-  { uncertainty }: Shape,
-  { unit, decimals }: Printing,
-): string {
-  if (delta === null) return '';
-  if (delta.n === 0n) return 'no change';
-  const sign = delta.n < 0n ? '−' : '+';
-  const u =
-    !uncertainty || expanded === null || expanded === 0 ? '' : ` ±${formatUncertainty(expanded, unit)}`;
-  return `${sign}${formatNumber(absolute(delta), unit, decimals)}${u}`;
-}
-
-function verdictsText({ a, b, moved }: Change, printing: Printing): string {
-  const text = (side: StateValue | undefined): string =>
-    side === undefined ? '' : verdictText(side.row, printing);
-  const [before, after] = [a?.row.judgement.verdict, b?.row.judgement.verdict];
-  const limit = moved === null ? '' : moved === 'toward' ? ', nearer its limit' : ', away from its limit';
-  if (a === undefined || b === undefined) return text(a ?? b);
-  if (before === null || after === null) return text(b);
-  return before === after ? `${text(b)}${limit}` : `${before} → ${text(b)}`;
-}
-
-function limitLines(limits: readonly LimitChange[], unitFor: UnitFor): readonly string[] {
-  if (limits.length === 0) return [];
-  const lines = limits.map(({ row, band, side, a, b }) => {
-    const printing = printingOf(row, unitFor);
-    const text = (limit: LimitChange['a']): string =>
-      limit === undefined ? 'none' : formatLimit(limit.amount, printing.unit, printing.decimals);
-    const name = visible(`${row.characteristic.label} ${positionText(row)}`.trim());
-    return `  ${name}: ${band} ${side} ${text(a)} → ${text(b)} ${printing.unit.name}`;
+/** The words below the numbers, where they do not fit beside them. */
+const foldedRows = (rows: readonly ChangeRow[]): readonly string[] =>
+  layTable(
+    rows.map(({ numbers }) => numbers),
+    COLUMNS,
+    4,
+  ).flatMap((line, index) => {
+    const told = rows[index]?.words.map(({ text }) => text).filter((text) => text !== '') ?? [];
+    return told.length === 0 ? [line] : [line, `        ${told.join('  ')}`];
   });
-  return ['limits changed', ...lines];
+
+function changeRow(
+  change: Change,
+  shape: Shape,
+  isShared: boolean,
+  unitFor: EngineState['unitFor'],
+  { paint }: TextStyle,
+): ChangeRow {
+  const row = (change.b ?? change.a)?.row;
+  const printing = printingOfChange(change, unitFor);
+  const where = row === undefined ? '' : shape.labels ? positionText(row) : shortPosition(row);
+  return {
+    numbers: [
+      cell(visible(where)),
+      cell(sideText(change.a, printing)),
+      cell(sideText(change.b, printing)),
+      cell(deltaText(change, printing, shape.uncertainty)),
+    ],
+    words: [
+      painted(visible(verdictsText(change, printing)), colourOf(change, paint)),
+      painted(isShared ? '' : unlikeText(change.unlike), paint.notice),
+    ],
+  };
 }
 
-function concessionLines(concessions: readonly ConcessionChange[]): readonly string[] {
-  if (concessions.length === 0) return [];
-  const lines = concessions.map(({ concession, state }) => {
-    const value = [
-      concession.upTo && `up to ${concession.upTo.written}`,
-      concession.downTo && `down to ${concession.downTo.written}`,
-    ];
-    const what = `${concession.measure.id} ${concession.positions.join(', ')} ${value.filter(Boolean).join(' and ')}`;
-    return `  ${state}  ${visible(what)}: ${visible(concession.reason)}`;
-  });
-  return ['concessions', ...lines];
-}
+const shortPosition = ({ characteristic, position }: Row): string =>
+  characteristic.family === 'engine' ? '' : position;
 
-function foldedLines(changes: readonly Change[]): readonly string[] {
-  const counts = SECTIONS.filter(({ folded }) => folded === true).flatMap(({ title, has }) => {
-    const n = changes.filter(has).length;
-    return n === 0 ? [] : [`${n} ${title}`];
-  });
-  return counts.length === 0 ? [] : [`${counts.join(', ')}: --all lists them`];
+function colourOf(change: Change, paint: TextStyle['paint']): (text: string) => string {
+  const news = newsOf(change);
+  if (news === null) return (text) => text;
+  if (news === 'newly in') return paint.good;
+  return news === 'newly out' && change.b?.row.judgement.verdict === 'out' ? paint.bad : paint.notice;
 }

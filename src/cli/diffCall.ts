@@ -1,0 +1,47 @@
+import { stemOf } from '../documents/stem.ts';
+import type { ShopSource } from './shopSource.ts';
+import { UsageError } from './usage.ts';
+
+/** The words of a call: what is compared, and of which engine. */
+export interface DiffCall {
+  readonly a: string;
+  /** Undefined for the working tree. */
+  readonly b: string | undefined;
+  readonly engine: string | undefined;
+}
+
+/**
+ * `A`, `A B`, each with an engine behind it: the third word, or a last word that is a folder or an engine's folder name.
+ * A name that git knows as a revision is one.
+ */
+export function readDiffCall(
+  words: readonly string[],
+  engine: string | undefined,
+  source: ShopSource,
+  isRevision: (word: string) => boolean,
+): DiffCall {
+  const [a = '', b, third, ...more] = words;
+  if (more.length > 0 || (third !== undefined && engine !== undefined)) {
+    throw new UsageError('too many words', 'tenths diff A [B] [ENGINE]');
+  }
+  if (third !== undefined) return { a, b, engine: third };
+  if (b === undefined || engine !== undefined) return { a, b, engine };
+  const isEngine = isFolder(b, source) || (isFolderName(b, source) && !isRevision(b));
+  return isEngine ? { a, b: undefined, engine: b } : { a, b, engine };
+}
+
+function isFolder(word: string, source: ShopSource): boolean {
+  const located = source.locate(word);
+  return located !== undefined && located.file === undefined;
+}
+
+/** By the names of folders alone: no document has to be read. */
+const isFolderName = (word: string, source: ShopSource): boolean =>
+  (source.locate('.')?.shop.store.list(['.']) ?? []).some((path) =>
+    path.split('/').slice(0, -1).includes(word),
+  );
+
+/** Whether a word can name one of an engine's sessions, by the names of its files alone. */
+export const mayNameSession = (word: string, paths: readonly string[], stages: readonly string[]): boolean =>
+  stages.includes(word) ||
+  paths.some((path) => path === word.replace(/^\.\//, '') || stemOf(path).includes(word));

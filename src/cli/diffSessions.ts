@@ -1,0 +1,70 @@
+import { type EngineReport, type ReportedSession, reportEngine } from '../checks/report.ts';
+import { diffStates, type Side } from '../compare/diff.ts';
+import { stateOfSession } from '../compare/state.ts';
+import { STAGES } from '../documents/session.ts';
+import type { World } from '../shell/world.ts';
+import { sessionNamed } from './chooseSessions.ts';
+import type { Compared } from './compared.ts';
+import { type DiffCall, mayNameSession } from './diffCall.ts';
+import { type EngineFolder, findEngine, judgeable } from './shopAt.ts';
+import type { ShopSource } from './shopSource.ts';
+import { UsageError } from './usage.ts';
+
+/** Two sessions of one engine as they stand on disk; undefined where the words name none. */
+export function compareSessions(call: DiffCall, source: ShopSource, world: World): Compared | undefined {
+  const found = engineHere(call.engine, source);
+  const words = call.b === undefined ? [call.a] : [call.a, call.b];
+  if (found === undefined || !words.some((word) => mayBeSession(word, found))) return undefined;
+  const { engine, registry, hasProblems } = judgeable(found, world);
+  const report = reportEngine(engine, registry, {});
+  const sessions = words.map((word) => sessionNamed(word, report.sessions)[0]);
+  if (sessions.every((each) => each === undefined)) return undefined;
+  const [a, b] = sessions;
+  if (a === undefined || b === undefined) throw notTwo(words, sessions, report);
+  const state = stateOfSession(report, b);
+  const diff = diffStates(stateOfSession(report, a), state);
+  const about = { path: engine.folder, name: engine.document.name };
+  return {
+    sides: { a: sideOf(a), b: sideOf(b) },
+    engines: [{ ...about, diff, unitFor: state.unitFor }],
+    hasProblems,
+  };
+}
+
+const sideOf = ({ session }: ReportedSession): Side => ({
+  kind: 'session',
+  name: `${session.stage} ${session.date}`,
+  commit: null,
+});
+
+/** The engine meant, where there is one on disk and only one. */
+function engineHere(name: string | undefined, source: ShopSource): EngineFolder | undefined {
+  if (name !== undefined) return findEngine(name, source);
+  const located = source.locate('.');
+  const [only, ...others] = located?.shop.loader.find({ folders: [located.folder] }).engines ?? [];
+  return located === undefined || only === undefined || others.length > 0
+    ? undefined
+    : { shop: located.shop, folder: only };
+}
+
+const mayBeSession = (word: string, { shop, folder }: EngineFolder): boolean =>
+  mayNameSession(
+    word,
+    shop.store.list([folder]).map((path) => shop.store.shown(path)),
+    STAGES,
+  );
+
+function notTwo(
+  words: readonly string[],
+  sessions: readonly (ReportedSession | undefined)[],
+  report: EngineReport,
+): UsageError {
+  const names = report.sessions.map(({ session }) => session.name).join(', ');
+  const unknown = words.find((_, index) => sessions[index] === undefined);
+  return unknown === undefined
+    ? new UsageError(
+        'two sessions are compared, or one revision with the working tree',
+        `the engine has ${names}`,
+      )
+    : new UsageError(`no session is known as ${unknown}`, `the engine has ${names}`);
+}
