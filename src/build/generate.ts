@@ -5,6 +5,7 @@ import { KINDS } from '../documents/schema/kinds.ts';
 import { buildSchemas } from '../documents/schema/schemas.ts';
 import { checkSchema } from '../output/schema/checkSchema.ts';
 import { diffSchema } from '../output/schema/diffSchema.ts';
+import { trendSchema } from '../output/schema/trendSchema.ts';
 import { compact, SHARED } from './compact.ts';
 
 /** Keywords beside the standard ones: both are shown by editors, `errorMessage` by our diagnostics too. */
@@ -17,6 +18,7 @@ export function schemaFiles(): ReadonlyMap<string, string> {
   const outputs = [
     ['check-output.json', checkSchema()],
     ['diff-output.json', diffSchema()],
+    ['trend-output.json', trendSchema()],
   ] as const;
   const all = [...documents, ...outputs];
   return new Map(all.map(([name, schema]) => [name, `${JSON.stringify(schema, null, 2)}\n`]));

@@ -15,7 +15,7 @@ export const stepsBack = (
   registry: Registry,
 ): boolean =>
   session.work.some(
-    ({ index, on }) => index > block.index && changes(on.name, characteristic, position, registry),
+    ({ index, on }) => index > block.index && isWorkOn(on.name, characteristic, position, registry),
   );
 
 /** Whether a session's work changed this part, wherever in the session it stands. */
@@ -24,10 +24,15 @@ export const isWorkedOn = (
   position: string,
   characteristic: Characteristic,
   registry: Registry,
-): boolean => session.work.some(({ on }) => changes(on.name, characteristic, position, registry));
+): boolean => session.work.some(({ on }) => isWorkOn(on.name, characteristic, position, registry));
 
 /** Work on `cylinder 3` changes what is measured of that cylinder, and what is worked out from it. */
-function changes(on: string, characteristic: Characteristic, position: string, registry: Registry): boolean {
+export function isWorkOn(
+  on: string,
+  characteristic: Characteristic,
+  position: string,
+  registry: Registry,
+): boolean {
   const inputs = characteristic.derivations.flatMap((each) =>
     each.inputs.flatMap((id) => registry.find(id) ?? []),
   );

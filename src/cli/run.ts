@@ -44,6 +44,7 @@ function commandLine(world: World, done: (exitCode: number) => void): Command {
     .showHelpAfterError('(tenths --help lists the commands)');
   addCheck(program, world, done);
   addDiff(program, world, done);
+  addTrend(program, world, done);
   addExplain(program, world, done);
   addStudy(program, world, done);
   addTorque(program, world, done);
@@ -156,3 +157,32 @@ Examples:
 
 Sessions come before revisions: refs/heads/rebuild is the branch, rebuild the session.
 An engine at a revision is the latest value of everything that was measured at every position.`;
+
+function addTrend(program: Command, world: World, done: (exitCode: number) => void): void {
+  program
+    .command('trend')
+    .description('one characteristic across the sessions of an engine, and when it reaches its wear limit')
+    .argument('<measure>', 'the characteristic, such as main_bearing_clearance')
+    .argument('[engine]', 'the engine; else the one around this folder, or the only one of the shop')
+    .option('--position <name>', 'only there')
+    .addOption(
+      new Option('--by <axis>', 'hours where every session states them, else date').choices([
+        'hours',
+        'date',
+      ]),
+    )
+    .option('--at <revision>', AT)
+    .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
+    .addHelpText('after', TREND_EXAMPLES)
+    .action(async (measure: string, engine: string | undefined, options) => {
+      const { trend } = await import('./trend.ts');
+      done(trend(measure, engine, options, world));
+    });
+}
+
+const TREND_EXAMPLES = `
+Examples:
+  tenths trend cylinder_bore
+  tenths trend main_bearing_clearance engines/millbrook-pump-2 --position 3 --by date
+
+A part that was replaced, machined, worked on or fitted anew starts a new line.`;

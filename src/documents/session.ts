@@ -10,6 +10,7 @@ import { type ImportedRows, readImported } from './imported.ts';
 import { type Layout, WHOLE_ENGINE } from './layout.ts';
 import { type Measure, type Measures, readMeasure } from './measure.ts';
 import type { Node, Span } from './node.ts';
+import { type PartChange, readPartChanges } from './partChanges.ts';
 import { amountReader, setToOf } from './points.ts';
 import type { Named, PositionReading, ReadingBlock, WorkDone } from './reading.ts';
 import { type BlockShape, gridOf, readPosition, textList } from './shapes.ts';
@@ -36,6 +37,8 @@ export interface SessionDocument {
   readonly work: readonly WorkDone[];
   /** Earlier sessions whose readings stand in for what this one has not measured itself, by file name. */
   readonly uses: readonly Named[];
+  /** Parts replaced, machined or fitted: they start new lines of a trend. */
+  readonly partChanges: readonly PartChange[];
   readonly concessions: readonly Concession[];
   readonly study: StudyDocument | undefined;
   readonly checked: readonly InstrumentCheck[];
@@ -58,7 +61,7 @@ export interface SessionSurroundings {
   readonly sequences: KnownSequences;
 }
 
-const NOT_JUDGED_YET = ['found', 'fitted', 'replaced', 'machined'];
+const NOT_JUDGED_YET = ['found', 'fitted'];
 
 export function readSession(
   root: Node,
@@ -79,6 +82,7 @@ export function readSession(
     study: readStudy(root, around.measures, context),
     concessions: readConcessions(root, around, context),
     uses: readUses(childOf(root, 'uses')),
+    partChanges: readPartChanges(root),
     tightened: readTightened(root, around.sequences, context),
     work: items.flatMap((item, index) => readWork(item, index)),
     checked: itemsOf(childOf(root, 'checked')).flatMap((item) => readCheck(item, context) ?? []),

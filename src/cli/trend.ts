@@ -1,0 +1,70 @@
+import { reportEngine } from '../checks/report.ts';
+import { unitOfRow } from '../checks/session.ts';
+import { isKnownPart } from '../compare/newLine.ts';
+import { type Trend, type TrendAxis, trendOf } from '../compare/trend.ts';
+import { didYouMean } from '../diagnostic/suggestion.ts';
+import { findPosition } from '../documents/layout.ts';
+import { revisionText } from '../output/revision.ts';
+import { trendJson } from '../output/trendJson.ts';
+import { trendText } from '../output/trendText.ts';
+import { textStyle } from '../shell/terminal.ts';
+import type { World } from '../shell/world.ts';
+import { type OpenedEngine, openEngine } from './shopAt.ts';
+import { UsageError } from './usage.ts';
+
+export interface TrendOptions {
+  readonly position?: string | undefined;
+  readonly by?: TrendAxis | undefined;
+  readonly at?: string | undefined;
+  readonly format: 'text' | 'json';
+}
+
+/** Prints one characteristic across the sessions of an engine; the exit code. */
+export function trend(
+  measure: string,
+  engineName: string | undefined,
+  options: TrendOptions,
+  world: World,
+): number {
+  const opened = openEngine(engineName, world, options.at);
+  const { engine, registry, revision } = opened;
+  const found = only(trendIn(measure, opened, options.by), options.position, opened);
+  const unitFor = (row: Parameters<typeof unitOfRow>[0]) => unitOfRow(row, engine);
+  const exit = opened.hasProblems ? 2 : 0;
+  const { name } = engine.document;
+  if (options.format === 'json') {
+    const json = trendJson({ folder: engine.folder, name }, found, revision, unitFor, exit);
+    world.out.write(`${JSON.stringify(json)}\n`);
+    return exit;
+  }
+  const style = textStyle(world.out, world.environment, false);
+  const parts = engine.sessions.flatMap(({ partChanges }) => partChanges.map(({ part }) => part));
+  const unknown = [...new Set(parts)].filter((part) => !isKnownPart(part, registry));
+  if (revision !== undefined) world.out.write(`${revisionText(revision, style)}\n`);
+  world.out.write(trendText(name, found, unknown, unitFor, style));
+  return exit;
+}
+
+function trendIn(measure: string, { engine, registry }: OpenedEngine, by: TrendAxis | undefined): Trend {
+  const characteristic = registry.find(measure);
+  if (characteristic === undefined) {
+    throw new UsageError(`nothing is known as ${measure}`, didYouMean(measure, registry.ids()));
+  }
+  const found = trendOf(reportEngine(engine, registry, {}), registry, characteristic, by);
+  if (found.lines.length > 0) return found;
+  const help =
+    by === 'hours'
+      ? 'write hours: in the sessions, or take --by date'
+      : 'tenths check shows what was measured';
+  throw new UsageError(`${measure} has no readings to follow in ${engine.document.name}`, help);
+}
+
+function only(found: Trend, position: string | undefined, { engine }: OpenedEngine): Trend {
+  if (position === undefined) return found;
+  const { family, id } = found.characteristic;
+  const at = findPosition(engine.document.layout, family, position);
+  const lines = found.lines.filter(({ row }) => row.position === at);
+  if (lines.length > 0) return { ...found, lines };
+  const known = [...new Set(found.lines.map(({ row }) => row.position))].join(', ');
+  throw new UsageError(`${id} was not measured at ${position}`, `it was measured at ${known}`);
+}

@@ -1,0 +1,73 @@
+import { described, list, number, object, orNull, ref, type Schema, text } from './parts.ts';
+
+const side = orNull({ enum: ['min', 'max'] });
+
+/** Running hours as a number, a day as text. */
+const x: Schema = { anyOf: [number, text] };
+
+const definitions: Readonly<Record<string, Schema>> = {
+  interval: object({ lower: number, upper: number }, 'Two-sided, 95 %.'),
+  point: object({
+    x,
+    value: described('of the readings the one that is followed', number),
+    u: described('standard uncertainty', number),
+    session: text,
+    date: text,
+  }),
+  outlook: object(
+    {
+      kind: {
+        enum: ['one reading', 'two readings', 'no span', 'no trend', 'no limit', 'away', 'beyond', 'reached'],
+      },
+      side,
+      x: orNull(x),
+      lower: orNull(x),
+      upper: orNull(x),
+      far: described('farther ahead than the readings reach back', orNull({ type: 'boolean' })),
+    },
+    'x, lower and upper only where a limit is reached: by Fieller, 95 %.',
+  ),
+  line: object(
+    {
+      position: text,
+      label: orNull(text),
+      unit: text,
+      started_by: described('what ended the line before it', orNull(text)),
+      followed: { enum: ['least', 'mean', 'greatest'] },
+      unlike: described(
+        'not like for like',
+        list({ enum: ['method', 'instrument', 'conditions', 'temperature'] }),
+      ),
+      limits: object({ min: orNull(number), max: orNull(number) }),
+      points: list(ref('point')),
+      slope: described('for an hour, or a day', orNull(number)),
+      slope_half_width: described('95 %; null for two readings', orNull(number)),
+      last: described('where the line lies at the last reading', orNull(ref('interval'))),
+      next: described('where a next reading will lie', orNull(object({ x, lower: number, upper: number }))),
+      outlook: ref('outlook'),
+    },
+    'One part at one position; numbers are in `unit`.',
+  ),
+};
+
+/** What `tenths trend --format json` prints. */
+export const trendSchema = (): Schema => ({
+  $schema: 'http://json-schema.org/draft-07/schema#',
+  title: 'tenths trend',
+  ...object({
+    format: { const: 'tenths.trend' },
+    version: { const: 1 },
+    tool: object({ name: { const: 'tenths' }, version: text }),
+    exit: { enum: [0, 2] },
+    at: described(
+      'The commit that was read; null for the working tree.',
+      orNull(object({ revision: text, commit: text })),
+    ),
+    engine: object({ path: text, name: text }),
+    measure: text,
+    by: { enum: ['hours', 'date'] },
+    without_hours: described('sessions without hours, where others have them', list(text)),
+    lines: list(ref('line')),
+  }),
+  definitions,
+});
