@@ -241,7 +241,7 @@ describe('limits and concessions', () => {
 
   it('the same concession written in another unit has not changed', () => {
     const inches = stateOfFiles(shop({ 'engine/a.yaml': readings + concession('0.0060') }));
-    const metric = stateOfFiles(shop({ 'engine/a.yaml': readings + concession('0.1524 mm') }));
+    const metric = stateOfFiles(shop({ 'engine/a.yaml': readings + concession('0.15240 mm') }));
     expect(diffStates(inches, metric).concessions).toEqual([]);
   });
 
