@@ -245,7 +245,7 @@ function valueOfPoint(
   return { amount: point.amount, terms };
 }
 
-/** Standard uncertainty of a mean of n: s/√n with n − 1 degrees of freedom (JCGM 100:2008, 4.2.3). */
+/** Standard uncertainty of a mean of n: s/√n with n − 1 degrees of freedom (JCGM 100:2008, 4.2.3; from memory). */
 function spreadOfRepeats(point: Point): ErrorTerm | undefined {
   const n = point.repeats?.length ?? 0;
   if (point.repeats === undefined || n < 2) return undefined;

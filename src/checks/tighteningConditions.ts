@@ -9,7 +9,7 @@ import type { TighteningView } from './tighteningView.ts';
 const LUBRICANT: FindingKind = {
   code: 'torque/lubricant',
   severity: 'warning',
-  means: 'The threads were lubricated with something else than the sequence states.',
+  means: 'The threads were lubricated with something other than the sequence states.',
   matters:
     'At one torque a slipperier thread clamps far more: paste in place of oil may take a bolt to yield.',
   usually:

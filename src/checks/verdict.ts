@@ -88,7 +88,7 @@ export function judge(
   return { ...plain, probability, ...better() };
 }
 
-/** ISO 14253-1:2017: proven inside from 95 % conformance probability, proven outside up to 5 %. */
+/** ISO 14253-1:2017 (wording from memory): proven inside from 95 % conformance probability, outside up to 5 %. */
 const INSIDE = 0.95;
 const OUTSIDE = 0.05;
 

@@ -35,7 +35,7 @@ export function readKey(pair: Pair, around: Around, source: SourceText, report: 
 function refuseKey(parsed: unknown, report: Report): Span {
   if (isAlias(parsed)) return refuseAlias(parsed, report);
   const [start, end] = (parsed as ParsedNode | null)?.range ?? [0, 0];
-  report('key', { start, end }, 'a key is a list or a mapping', 'A key is a name or a number.');
+  report('key', { start, end }, 'a key is a list or a map', 'write a name or a number');
   return { start, end };
 }
 

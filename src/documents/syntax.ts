@@ -26,7 +26,7 @@ const UNFINISHED: ReadonlySet<ErrorCode> = new Set(['BAD_INDENT', 'MISSING_CHAR'
 const unfinished = {
   code: 'yaml',
   message: 'the file ends here, and a bracket or a quote is still open',
-  help: 'close it where the list, the mapping or the text ends',
+  help: 'close it where the list, the map or the text ends',
 } as const;
 
 const words = (code: DocumentCode, message: string | Words['message'], help?: string): Words => {
@@ -45,20 +45,16 @@ const WORDS: Readonly<Record<ErrorCode, Words>> = {
   BAD_ALIAS: words(
     'alias',
     'anchors (&) and aliases (*) are not used here',
-    `${NO_ALIAS} Quote text that begins so.`,
+    `${NO_ALIAS}; put text that begins so in quotes`,
   ),
   MULTIPLE_ANCHORS: words('alias', 'a value has two anchors', NO_ALIAS),
   BAD_DIRECTIVE: words('directive', 'a directive line (%) is not used here', NO_DIRECTIVE),
   MULTIPLE_TAGS: words('tag', 'a value has two tags', NO_TAG),
   TAG_RESOLVE_FAILED: words('tag', (here) => `tags such as ${quoted(here)} are not used here`, NO_TAG),
-  BAD_COLLECTION_TYPE: words('tag', 'a tag does not fit the list or mapping it stands before', NO_TAG),
+  BAD_COLLECTION_TYPE: words('tag', 'a tag does not fit the list or map it stands before', NO_TAG),
   DUPLICATE_KEY: words('duplicate-key', 'a key stands twice', 'keep one of the two'),
-  NON_STRING_KEY: words('key', 'a key is a list or a mapping', 'A key is a name or a number.'),
-  RESOURCE_EXHAUSTION: words(
-    'depth',
-    'lists and mappings are nested too deep to be read',
-    'nest them less deep',
-  ),
+  NON_STRING_KEY: words('key', 'a key is a list or a map', 'write a name or a number'),
+  RESOURCE_EXHAUSTION: words('depth', 'lists and maps are nested too deep to be read', 'nest them less deep'),
   BAD_DQ_ESCAPE: words(
     'yaml',
     (here) => `${quoted(here)} is not an escape that YAML knows`,
@@ -67,7 +63,7 @@ const WORDS: Readonly<Record<ErrorCode, Words>> = {
   BAD_INDENT: words(
     'yaml',
     'the indentation does not fit the lines above',
-    'start the keys of one mapping, and the items of one list, in the same column; close every bracket and quote',
+    'start the keys of one map, and the items of one list, in the same column; close every bracket and quote',
   ),
   BAD_PROP_ORDER: words('alias', 'an anchor or a tag stands in the wrong place', 'leave it out'),
   BAD_SCALAR_START: words('yaml', (here) => `a value cannot begin with ${quoted(here)}`, 'put it in quotes'),
@@ -78,7 +74,7 @@ const WORDS: Readonly<Record<ErrorCode, Words>> = {
   ),
   BLOCK_IN_FLOW: words(
     'yaml',
-    'an indented list or mapping stands inside brackets',
+    'an indented list or map stands inside brackets',
     'write it in brackets too: [ ] or { }',
   ),
   IMPOSSIBLE: words('yaml', 'this cannot be read', 'compare it with the lines around it'),

@@ -5,9 +5,9 @@ import { refuseAlias, refuseProperties } from './properties.ts';
 import { readKey } from './readKey.ts';
 import { readScalar } from './readScalar.ts';
 
-/** Lists and mappings within each other. */
+/** Lists and maps within each other. */
 export const MOST_DEPTH = 32;
-/** Values, the lists and mappings included. */
+/** Values, the lists and maps included. */
 export const MOST_NODES = 50_000;
 
 /** A document as nodes with their places and, built beside them, as plain values for a schema to look at. */
@@ -141,7 +141,7 @@ const nothing = (span: Span, refused: boolean): ScalarNode => {
 
 /** Said once: what is nested too deep once is mostly so a thousand times. */
 function tooDeep(state: Walk, span: Span): ScalarNode {
-  const message = `lists and mappings are nested more than ${MOST_DEPTH} deep`;
+  const message = `lists and maps are nested more than ${MOST_DEPTH} deep`;
   if (state.complete)
     state.report('depth', { start: span.start, end: span.start + 1 }, message, 'nest them less deep');
   state.complete = false;

@@ -53,7 +53,7 @@ export function meanValue(values: readonly Value[]): Value {
   return scaleValue({ amount, terms }, divide(fraction(1), fraction(values.length)));
 }
 
-/** Combined standard uncertainty: the root sum of squares of independent terms (JCGM 100:2008, 5.1.2). */
+/** Combined standard uncertainty: the root sum of squares of independent terms (JCGM 100:2008, 5.1.2; clause from memory). */
 export function standardUncertainty(value: Value): number {
   let squares = 0;
   for (const { u } of value.terms.values()) squares += u * u;

@@ -37,7 +37,7 @@ describe('the error terms of a reading', () => {
   });
   const uOf = (instrument: Instrument): number => standardUncertainty(terms(instrument)) / 1e4;
 
-  // JCGM 100:2008, 4.3.7 and F.2.2.1, as rectangular distributions.
+  // JCGM 100:2008, 4.3.7 and (from memory) F.2.2.1, as rectangular distributions.
   test('an error limit of 4 µm is 2.31 µm, a resolution of 0.0001 in is 0.73 µm', () => {
     const { resolution: _, ...limit } = micrometer;
     const { maxError: __, ...step } = micrometer;

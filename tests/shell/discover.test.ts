@@ -15,7 +15,7 @@ const FILES = [
 ];
 const OTHERS = [
   'README.md',
-  '.github/job.yaml',
+  '.hidden/job.yaml',
   'engines/.hidden/x.yaml',
   'engines/node_modules/a/x.yaml',
   'engines/pump-1/.engine.yaml',

@@ -26,7 +26,7 @@ describe('K of an M18 x 2.5 with friction .15 in the thread and .13 under the he
   });
 });
 
-describe('VDI 2230 preload in kN at 90 % of yield, friction .12, yield 640, 940 and 1100 MPa for every size', () => {
+describe('VDI 2230 preload in kN as a second-hand table prints it: 90 % of yield, friction .12, yield 640, 940, 1100 MPa', () => {
   test.each([
     ['M8x1', 640, 20.2],
     ['M8x1', 940, 29.7],

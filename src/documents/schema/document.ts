@@ -52,7 +52,7 @@ export const QUANTITIES: readonly Quantity[] = [
 const unitOf = (quantity: Quantity): Schema => {
   const spellings = spellingsOf(quantity);
   return choice(
-    about(`Unit of ${quantity}`, `The unit of a plain number that is a ${quantity}.`, spellings[0]),
+    about(`Unit of ${quantity}`, `The unit of plain numbers of ${quantity}.`, spellings[0]),
     spellings,
   );
 };

@@ -103,7 +103,7 @@ const materials: Schema = map(
   Object.fromEntries(
     Object.entries(MATERIAL_OF).map(([part, material]) => [
       part,
-      text(about(`Material: ${part}`, `What the ${part} is made of.`, material)),
+      text(about(`Material: ${part}`, `The material of the ${part}.`, material)),
     ]),
   ),
 );

@@ -30,7 +30,13 @@ const atOnePosition: Schema = {
 
 const gradeOfFamily = (family: string): [string, Schema] => [
   family,
-  grade(about(`Size at each ${family}`, `The size grade of every ${family} of this part.`, '0.010 under')),
+  grade(
+    about(
+      `Size at each ${family.replaceAll('_', ' ')}`,
+      `The size grade of every ${family.replaceAll('_', ' ')} of this part.`,
+      '0.010 under',
+    ),
+  ),
 ];
 
 const fittedPart: Schema = mapShape(

@@ -71,8 +71,8 @@ const instrument: Schema = mapShape(
     resolution: amount(about('Resolution', 'The smallest step it shows.', '0.0001 in')),
     max_error: percentOrAmount(
       about(
-        'Greatest error',
-        'Its permitted error; for a wrench a percentage of reading.',
+        'Largest error',
+        'The largest error it may have; for a wrench a percentage of the reading.',
         '0.0001 in',
         '4 %',
       ),

@@ -6,11 +6,11 @@ const numbers = {
   least: orNull(number),
   mean: orNull(number),
   greatest: orNull(number),
-  u: described('combined standard uncertainty', orNull(number)),
-  U: described('expanded to 95 %', orNull(number)),
+  u: described('The combined standard uncertainty.', orNull(number)),
+  U: described('The uncertainty expanded to 95 %.', orNull(number)),
 };
 
-const verdict = described('null where no limit decides', { enum: [...VERDICTS, null] });
+const verdict = described('Null where no limit decides.', { enum: [...VERDICTS, null] });
 const severity: Schema = { enum: ['error', 'warning', 'remark'] };
 
 const definitions: Readonly<Record<string, Schema>> = {
@@ -45,17 +45,17 @@ const definitions: Readonly<Record<string, Schema>> = {
       label: orNull(text),
       unit: text,
       decimals: whole,
-      written: described('as typed; empty for a derived value', list(text)),
+      written: described('As typed; empty for a derived value.', list(text)),
       ...numbers,
-      dof: described('null where it is infinite', orNull(number)),
+      dof: described('Null where it is infinite.', orNull(number)),
       route: orNull(text),
-      routes: described('the judged one first', list(ref('route'))),
+      routes: described('The judged one first.', list(ref('route'))),
       bands: {
         type: 'object',
         properties: Object.fromEntries(BAND_NAMES.map((name) => [name, ref('band')])),
       },
       limits: object({ min: orNull(ref('limit')), max: orNull(ref('limit')) }, 'The sides that decide.'),
-      probability: described('that the value lies inside, under the guarded rule', orNull(number)),
+      probability: described('That the value lies inside, under the guarded rule.', orNull(number)),
       marginal: { type: 'boolean' },
       past: orNull(object({ side: { enum: ['min', 'max'] }, by: number })),
       verdict,
@@ -68,15 +68,15 @@ const definitions: Readonly<Record<string, Schema>> = {
     path: text,
     stage: { enum: [...STAGES, null] },
     date: orNull(text),
-    judged: described('false where the document has a problem', { type: 'boolean' }),
+    judged: described('False where the document has a problem.', { type: 'boolean' }),
     rows: list(ref('row')),
     findings: list(ref('finding')),
-    counts: described('rows by verdict', { type: 'object', additionalProperties: whole }),
+    counts: described('Rows by verdict.', { type: 'object', additionalProperties: whole }),
   }),
   engine: object({
     path: text,
     name: orNull(text),
-    judged: described('false where a document that every verdict stands on has a problem', {
+    judged: described('False where a document that every verdict stands on has a problem.', {
       type: 'boolean',
     }),
     rule: { enum: ['simple', 'guarded', null] },
