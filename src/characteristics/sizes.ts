@@ -52,7 +52,7 @@ const sizeOf = (of: Diameter): Characteristic => ({
 
 const outOfRoundOf = (of: Diameter): Characteristic => ({
   ...formOf(of, 'out_of_round', 'out of round'),
-  description: `${of.label}: the greatest diameter less the least at one station, the worst station.`,
+  description: `Of the ${of.label}: the greatest less the least at one station, the worst station.`,
   formula: 'at each station the greatest diameter − the least; the worst station',
   derivations: [{ route: 'from diameters', inputs: [of.id], compute: ([grid]) => grid && outOfRound(grid) }],
   examples: [
@@ -79,8 +79,8 @@ const taperOf = (of: Diameter): Characteristic => ({
   ...formOf(of, 'taper', 'taper'),
   description:
     of.taperBy === 'ends'
-      ? `${of.label}: the diameter at one end less that at the other, the worst direction.`
-      : `${of.label}: the greatest diameter less the least along the part, the worst direction.`,
+      ? `Of the ${of.label}: one end less the other, the worst direction.`
+      : `Of the ${of.label}: the greatest less the least along the part, the worst direction.`,
   formula:
     of.taperBy === 'ends'
       ? 'in each direction one end − the other; the worst direction'

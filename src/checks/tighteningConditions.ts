@@ -13,7 +13,7 @@ const LUBRICANT: FindingKind = {
   matters:
     'At one torque a slipperier thread clamps far more: paste in place of oil may take a bolt to yield.',
   usually:
-    'Clean the threads and do it again as stated, or ask the maker for the torque with this lubricant.',
+    'Loosen the joint, clean the threads and do it again as stated; renew fasteners that went too far or must not be used twice.',
   example:
     'main caps: moly paste was used, and engine oil is stated: at one torque about 1.5 times the clamp load (an estimate)',
 };

@@ -8,7 +8,8 @@ const SKIPPED: FindingKind = {
   means: 'A pass of the sequence was not made, or did not reach every fastener.',
   matters:
     'Faces that were not drawn together in steps stay skewed, and a bolt that was passed over is loose.',
-  usually: 'Loosen the joint and tighten it again from the first pass; if the pass was made, write it down.',
+  usually:
+    'If the pass was made, write it down. Else loosen the joint and tighten it again from the first pass; renew fasteners that must not be used twice.',
   example: 'main caps: pass 2, to 30 lbf ft, was not made',
 };
 const ORDER: FindingKind = {
@@ -18,7 +19,7 @@ const ORDER: FindingKind = {
     'Fasteners or passes were tightened in another order than the sequence has, or in a pass it does not have.',
   matters: 'The order keeps caps square and gaskets even; out of order the first bolts lose load.',
   usually:
-    'Loosen the joint and follow the order, or correct the log where only the writing was out of order.',
+    'Correct the log where only the writing was out of order. Else loosen the joint and follow the order; renew fasteners that must not be used twice.',
   example: 'main caps: 2L was tightened in place 3, where the order has 2R',
 };
 

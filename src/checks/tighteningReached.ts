@@ -15,7 +15,8 @@ const OUT: FindingKind = {
   means:
     'A fastener was brought to a torque or an angle that is not the one of its pass, by more than the wrench can be wrong.',
   matters: 'Clamp load follows torque: too little lets a joint move, too much stretches a bolt for good.',
-  usually: 'Loosen the joint and tighten it again from the first pass, as the sequence has it.',
+  usually:
+    'Loosen the joint and tighten it again from the first pass. Renew fasteners that went too far or must not be used twice.',
   example: 'main caps, pass 3: 2L 40 lbf ft, and 45 lbf ft is asked; beam-60 may be wrong by 1.8 lbf ft',
 };
 export const reachedKinds: readonly FindingKind[] = [OUT];

@@ -2,6 +2,7 @@ import type { DocumentCode } from '../diagnostic/diagnostic.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Node } from './node.ts';
 import { notANumber } from './numberText.ts';
+import { quoted } from './quoted.ts';
 import type { Refusal } from './refusal.ts';
 
 /** The words of a diagnostic about one value: `what` follows the value's name. */
@@ -87,12 +88,7 @@ function called(data: unknown, node: Node): string {
   return typeof data === 'boolean' ? `is ${data}` : 'is keys with values';
 }
 
-const shown = (text: string): string =>
-  text.trim() === '' ? '"" with nothing in it' : `\`${clipped(text)}\``;
-
-/** Enough to know it by; cut between characters, not within one. */
-const clipped = (text: string): string =>
-  text.length > 60 ? `${[...text.slice(0, 120)].slice(0, 57).join('')}...` : text;
+const shown = (text: string): string => (text.trim() === '' ? '"" with nothing in it' : quoted(text));
 
 const wantsNumber = (wanted: ReadonlySet<string>): boolean => wanted.has('number') || wanted.has('integer');
 
