@@ -1,3 +1,4 @@
+import { PLAIN_SIZES } from '../documents/engine.ts';
 import {
   decimalsFor,
   formatAmount,
@@ -8,6 +9,7 @@ import {
 import { absolute, compare, type Fraction, subtract } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
+import type { FailedLimit } from './limits.ts';
 import type { JudgedRoute, Row } from './row.ts';
 import type { Side, SidedLimits, SideLimit, Verdict } from './verdict.ts';
 
@@ -89,6 +91,15 @@ const DISAGREE: FindingKind = {
     'main bearing clearance 1: 0.0030 in (bearing bore − journal, bore-2-6 and mic-3-4) and 0.0060 in (read directly, strip-mid) differ by more than their uncertainty allows, E_n 2.6',
 };
 
+const NO_LIMIT: FindingKind = {
+  code: 'limits/formula',
+  severity: 'warning',
+  means:
+    'The formula of a limit comes to nothing with what was measured at this position: it divides by zero, or takes the root of a negative number.',
+  matters: 'Without that limit nothing there can be found good.',
+  usually: 'Look at the readings that the formula names; then correct the formula.',
+};
+
 export const readingKinds: readonly FindingKind[] = [
   OUT,
   UNDECIDED,
@@ -97,6 +108,7 @@ export const readingKinds: readonly FindingKind[] = [
   OFF_TARGET,
   MARGINAL,
   DISAGREE,
+  NO_LIMIT,
 ];
 
 const KIND_OF: Partial<Record<Verdict, FindingKind>> = {
@@ -118,15 +130,24 @@ export function readingFindings(row: Row, unitFor: (row: Row) => Unit): readonly
       : [about(row, kind, verdictMessage(row, printing), past?.limit ?? limitInQuestion(row))]),
     ...(marginal && verdict !== 'undecided' ? marginalFinding(row, printing) : []),
     ...row.routes.slice(1).flatMap((route) => disagreement(row, route, printing) ?? []),
-    ...row.limits.lacking.map((name) =>
-      about(
-        row,
-        MISSING,
-        `${name} was not measured here, and a limit of ${named(row)} is worked out from it`,
-      ),
-    ),
+    ...row.limits.lacking.map((name) => about(row, MISSING, lackingMessage(row, name))),
+    ...row.limits.failed.map((failed) => withoutLimit(row, failed)),
   ];
 }
+
+const lackingMessage = (row: Row, name: string): string =>
+  PLAIN_SIZES.includes(name)
+    ? `the engine document gives no size ${name}, and a limit of ${named(row)} is worked out from it`
+    : `${name} was not measured here, and a limit of ${named(row)} is worked out from it`;
+
+const withoutLimit = (row: Row, { band, side, written, problem, place }: FailedLimit): Finding => ({
+  ...about(
+    row,
+    NO_LIMIT,
+    `${named(row)}: ${band} ${side} ${written} cannot be worked out: ${problem.message}`,
+  ),
+  limitPlace: place,
+});
 
 /** Of a value that is undecided or missing the limit that it is asked for. */
 function limitInQuestion({ judgement, routes }: Row): SideLimit | undefined {

@@ -3,6 +3,7 @@ import type { Registry } from '../characteristics/registry.ts';
 import type { Place } from '../diagnostic/place.ts';
 import type { Engine } from '../documents/assemble.ts';
 import { comparePositions, labelOf, positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
+import type { BandName } from '../documents/limits.ts';
 import { type LimitsInForce, limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import type { DecisionRule } from '../documents/shop.ts';
@@ -16,6 +17,7 @@ import {
   type Judged,
   type Judgement,
   judge,
+  SIDES,
   type Verdict,
 } from './verdict.ts';
 
@@ -108,7 +110,7 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
   const rule = options.rule ?? engine.rule;
   const judged = routes.map((route) => ({
     route,
-    judgement: judge(judgedOf(route, characteristic), limits.bands, order, rule),
+    judgement: withheld(judge(judgedOf(route, characteristic), limits.bands, order, rule), limits, order),
   }));
   const [first] = judged;
   return {
@@ -149,12 +151,22 @@ const judgedOf = (route: Route, characteristic: Characteristic): Judged => ({
   expanded: route.expanded,
 });
 
-/** A position without a value is missing where a limit would decide; a step is never missing. */
-function missing(
-  limits: PositionLimits,
-  order: Parameters<typeof decidingLimits>[1],
-  { family }: Characteristic,
+/** Nothing passes by a limit that could not be worked out, nor by a farther band in its place; what is out stays out. */
+function withheld(
+  judgement: Judgement,
+  { inForce, open }: PositionLimits,
+  order: readonly BandName[],
 ): Judgement {
+  if (open.size === 0 || judgement.verdict === 'out' || judgement.verdict === 'undecided') return judgement;
+  const isOpen = SIDES.some((side) => {
+    const band = order.find((each) => inForce.bands[each]?.[side] !== undefined);
+    return band !== undefined && open.has(`${band} ${side}`);
+  });
+  return isOpen ? { ...judgement, verdict: null, past: undefined } : judgement;
+}
+
+/** A position without a value is missing where a limit would decide; a step is never missing. */
+function missing(limits: PositionLimits, order: readonly BandName[], { family }: Characteristic): Judgement {
   const deciding = decidingLimits(limits.bands, order);
   const isWanted = family !== 'step' && (deciding.min !== undefined || deciding.max !== undefined);
   return {

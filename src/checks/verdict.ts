@@ -52,7 +52,7 @@ export interface Past {
 }
 
 const NONE: SidedLimits = { min: undefined, max: undefined };
-const SIDES: readonly Side[] = ['min', 'max'];
+export const SIDES: readonly Side[] = ['min', 'max'];
 
 /** The band that decides comes first; each side falls back by itself. */
 export function decidingOrder(stage: Stage, judgeBy: 'new' | 'wear' | undefined): readonly BandName[] {

@@ -80,7 +80,7 @@ export function parseAmount(
 }
 
 /** The unit of plain numbers; a quantity that has but one unit needs no saying. */
-function plainUnit(quantity: Quantity, span: Span, context: DocumentContext): Unit | undefined {
+export function plainUnit(quantity: Quantity, span: Span, context: DocumentContext): Unit | undefined {
   const all = unitsOf(quantity);
   const unit = context.units.get(quantity) ?? (all.length === 1 ? all[0] : undefined);
   if (unit !== undefined) return unit;

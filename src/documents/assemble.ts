@@ -2,9 +2,10 @@ import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
-import { checkPosition, type EngineDocument, readEngine } from './engine.ts';
+import { checkPosition, type EngineDocument, PLAIN_SIZES, readEngine } from './engine.ts';
 import { type RegisteredInstrument, readInstruments } from './instruments.ts';
 import type { Layout } from './layout.ts';
+import { formulaProblems } from './limitFormulas.ts';
 import { type LimitsDocument, readLimits } from './limits.ts';
 import type { Measures } from './measure.ts';
 import type { Node } from './node.ts';
@@ -13,6 +14,7 @@ import { type LimitsLevel, orderLimits } from './precedence.ts';
 import type { Named } from './reading.ts';
 import { readSession, type SessionDocument, type SessionSurroundings } from './session.ts';
 import {
+  checkOwnFormulas,
   type DecisionRule,
   type OwnCharacteristic,
   type ReadingGrid,
@@ -71,12 +73,14 @@ export type MeasuresFor = (own: readonly OwnCharacteristic[]) => Measures;
 export function assembleEngine(documents: EngineDocuments, measuresFor: MeasuresFor): Assembled {
   const reading = new Reading(documents);
   const measures = measuresFor(reading.ownCharacteristics());
+  reading.checkOwnFormulas(measures);
   const engineDocument = reading.engineDocument();
   if (engineDocument?.root === undefined) return { engine: undefined, diagnostics: reading.diagnostics() };
   const document = readEngine(engineDocument.root, measures, reading.contextOf(engineDocument));
   const shops = reading.all('shop', (root, context) => readShop(root, context));
   const registers = reading.all('instruments', (root, context) => readInstruments(root, context));
   const limits = orderLimits(reading.limitLevels(measures, document.layout), reading.problems);
+  reading.problems.push(...formulaProblems(limits, document.sizes, measures));
   const isSound = reading.isSound(['engine', 'limits', 'instruments', 'shop', undefined]);
   const grids = new Map(shops.toReversed().flatMap((shop) => [...shop.grids]));
   const sequences = reading.sequences();
@@ -169,6 +173,13 @@ class Reading {
         ? readOwnCharacteristics(each.root, this.contextOf(each))
         : [],
     );
+  }
+
+  checkOwnFormulas(measures: Measures): void {
+    const known = new Set([...PLAIN_SIZES, ...measures.ids()]);
+    for (const each of this.#everyDocument())
+      if ((each.kind === 'shop' || each.kind === 'limits') && each.root !== undefined)
+        checkOwnFormulas(each.root, known, this.contextOf(each));
   }
 
   /** Every own and shared document of a kind, the engine's first. */

@@ -1,11 +1,18 @@
 import type { Place } from '../diagnostic/place.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
-import { unknownNames } from '../formula/names.ts';
+import { namesIn, unknownNames } from '../formula/names.ts';
 import type { ParsedFormula } from '../formula/tree.ts';
 import { compare, type Fraction } from '../quantity/fraction.ts';
 import type { Quantity } from '../quantity/units.ts';
 import { childOf, entriesOf, scalarOf, textAt, textOf } from './access.ts';
-import { type DocumentContext, parseAmount, readAmount, report, type UnitsInForce } from './amount.ts';
+import {
+  type DocumentContext,
+  parseAmount,
+  plainUnit,
+  readAmount,
+  report,
+  type UnitsInForce,
+} from './amount.ts';
 import { PLAIN_SIZES } from './engine.ts';
 import type { Measure, Measures } from './measure.ts';
 import type { Entry, Node, Span } from './node.ts';
@@ -18,14 +25,16 @@ export type BandName = (typeof BAND_NAMES)[number];
 /** One side of a band: an amount in the base unit, or a formula over sizes and readings at the position. */
 export type LimitValue =
   | { readonly kind: 'amount'; readonly amount: Fraction; readonly written: string; readonly place: Place }
-  | {
-      readonly kind: 'formula';
-      readonly formula: ParsedFormula;
-      readonly written: string;
-      /** The unit in which its lengths enter and leave. */
-      readonly units: UnitsInForce;
-      readonly place: Place;
-    };
+  | LimitFormula;
+
+export interface LimitFormula {
+  readonly kind: 'formula';
+  readonly formula: ParsedFormula;
+  readonly written: string;
+  /** The unit in which its lengths enter and leave. */
+  readonly units: UnitsInForce;
+  readonly place: Place;
+}
 
 export interface Band {
   readonly min?: LimitValue;
@@ -173,7 +182,7 @@ function readLimitValue(
 ): LimitValue | undefined {
   if (node === undefined) return undefined;
   const formula = childOf(node, 'formula');
-  if (formula !== undefined) return readLimitFormula(formula, measures, context);
+  if (formula !== undefined) return readLimitFormula(formula, measure, measures, context);
   const amount = readAmount(node, measure.quantity, context);
   return amount === undefined
     ? undefined
@@ -186,7 +195,12 @@ function readLimitValue(
 }
 
 /** A limit's formula may name sizes and characteristics; whether they were measured is seen when it is judged. */
-function readLimitFormula(node: Node, measures: Measures, context: DocumentContext): LimitValue | undefined {
+function readLimitFormula(
+  node: Node,
+  measure: Measure,
+  measures: Measures,
+  context: DocumentContext,
+): LimitValue | undefined {
   const formula = readFormula(node, context);
   if (formula === undefined) return undefined;
   const [unknown] = unknownNames(formula, new Set([...PLAIN_SIZES, ...measures.ids()]));
@@ -194,6 +208,12 @@ function readLimitFormula(node: Node, measures: Measures, context: DocumentConte
   if (unknown !== undefined) {
     return report(context, 'formula', node.span, `in the formula ${text}: ${unknown.message}`, unknown.help);
   }
+  // Its numbers are plain numbers too: without a unit the limit could not be worked out.
+  const quantities = namesIn(formula).map((name) => measures.find(name)?.quantity ?? 'length');
+  const lacks = [...new Set([measure.quantity, ...quantities])].filter(
+    (quantity) => plainUnit(quantity, node.span, context) === undefined,
+  );
+  if (lacks.length > 0) return undefined;
   return {
     kind: 'formula',
     formula,

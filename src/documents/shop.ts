@@ -1,4 +1,5 @@
 import { didYouMean } from '../diagnostic/suggestion.ts';
+import { unknownNames } from '../formula/names.ts';
 import { parseFormula } from '../formula/parse.ts';
 import { isFormulaProblem } from '../formula/problem.ts';
 import type { ParsedFormula } from '../formula/tree.ts';
@@ -70,6 +71,24 @@ export const readOwnCharacteristics = (root: Node, context: DocumentContext): re
     formula: readFormula(childOf(node, 'formula'), context),
     units: context.units,
   }));
+
+/** Names in the formulas of a shop's own characteristics that nothing goes by; our own and the shop's are known. */
+export function checkOwnFormulas(root: Node, known: ReadonlySet<string>, context: DocumentContext): void {
+  for (const { node } of entriesOf(childOf(root, 'characteristics'))) {
+    const stated = childOf(node, 'formula');
+    const formula = parseFormula(textOf(stated) ?? '');
+    if (stated === undefined || isFormulaProblem(formula)) continue;
+    const [unknown] = unknownNames(formula, known);
+    if (unknown === undefined) continue;
+    report(
+      context,
+      'formula',
+      stated.span,
+      `in the formula ${formula.text}: ${unknown.message}`,
+      unknown.help,
+    );
+  }
+}
 
 /** A formula that parses, or a report of what is wrong in it. */
 export function readFormula(node: Node | undefined, context: DocumentContext): ParsedFormula | undefined {
