@@ -11,6 +11,7 @@ import type { Fraction } from '../quantity/fraction.ts';
 import type { ConcessionInForce } from './concessionInForce.ts';
 import { limitsAt, type MeanAt, type PositionLimits, settled } from './limits.ts';
 import { normalisedError, type Route, type SessionRoutes } from './routes.ts';
+import { stepsOf } from './steps.ts';
 import {
   decidingLimits,
   decidingOrder,
@@ -77,8 +78,7 @@ export function rowsOf(characteristic: Characteristic, view: SessionView): reado
 function positionsIn({ family, id }: Characteristic, { engine, session }: SessionView): readonly string[] {
   if (family === 'engine') return [WHOLE_ENGINE];
   if (family !== 'step') return [...positionsOf(engine.document.layout, family)].sort(comparePositions);
-  const steps = session.blocks.filter((block) => block.measure.id === id).flatMap((block) => block.positions);
-  return [...new Set(steps.map((step) => step.position))];
+  return stepsOf(session, id);
 }
 
 /** What limits a position, and what was measured there. */

@@ -64,7 +64,7 @@ export function judgeSession(
   const findings = [
     ...rows.flatMap((row) => readingFindings(row, unitFor)),
     ...concessionFindings(rows, concessions, unitFor),
-    ...turningFindings(rows, unitFor),
+    ...turningFindings(session, rows, unitFor),
     ...instrumentFindings(view, rows),
     ...scaleFindings(view),
     ...capabilityFindings(view, rows, unitFor),

@@ -1,3 +1,4 @@
+import type { SessionDocument } from '../documents/session.ts';
 import { median, medianAbsoluteDeviation } from '../measurement/sample.ts';
 import { subtractValues } from '../measurement/value.ts';
 import { toNumber } from '../quantity/fraction.ts';
@@ -6,6 +7,7 @@ import { type Finding, type FindingKind, finding } from './finding.ts';
 import { printingOf } from './readings.ts';
 import { type Route, uncertaintyOf } from './routes.ts';
 import type { Row } from './row.ts';
+import { stepsOf } from './steps.ts';
 
 const JUMP: FindingKind = {
   code: 'turning/jump',
@@ -19,6 +21,8 @@ const JUMP: FindingKind = {
 };
 
 export const turningKinds: readonly FindingKind[] = [JUMP];
+
+const TURNING = 'turning_torque';
 
 /** The rise in turning torque that a step brought. */
 interface Rise {
@@ -39,8 +43,16 @@ const FEWEST_LIKE_RISES = 4;
 const ROUNDING = 1e-9;
 
 /** Steps whose rise stands out from those of like steps: a tight bore, a dragging bearing. */
-export function turningFindings(rows: readonly Row[], unitFor: (row: Row) => Unit): readonly Finding[] {
-  const rises = risesOf(rows.filter((row) => row.characteristic.id === 'turning_torque'));
+export function turningFindings(
+  session: SessionDocument,
+  rows: readonly Row[],
+  unitFor: (row: Row) => Unit,
+): readonly Finding[] {
+  const rises = risesOf(
+    stepsOf(session, TURNING).map((step) =>
+      rows.find(({ characteristic, position }) => characteristic.id === TURNING && position === step),
+    ),
+  );
   return rises.flatMap((rise) => {
     const like = rises.filter((each) => each.kind === rise.kind);
     const others = like.filter((each) => each !== rise).map((each) => each.amount);
@@ -52,10 +64,11 @@ export function turningFindings(rows: readonly Row[], unitFor: (row: Row) => Uni
   });
 }
 
-function risesOf(rows: readonly Row[]): readonly Rise[] {
+/** Between neighbouring steps alone: over a step that was not read two parts' drag would pass for one's. */
+function risesOf(rows: readonly (Row | undefined)[]): readonly Rise[] {
   return rows.flatMap((row, index) => {
-    const [before, after] = [rows[index - 1]?.routes[0]?.route, row.routes[0]?.route];
-    if (before === undefined || after === undefined) return [];
+    const [before, after] = [rows[index - 1]?.routes[0]?.route, row?.routes[0]?.route];
+    if (row === undefined || before === undefined || after === undefined) return [];
     const rise = subtractValues(after.measured.mean, before.measured.mean);
     const { expanded } = uncertaintyOf({ least: rise, mean: rise, greatest: rise });
     return [

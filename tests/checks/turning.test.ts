@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { codesOf, type Files, findingsOf, shopFiles } from '../shopOf.ts';
+import { codesOf, type Files, findingsOf, rowsOf, shopFiles } from '../shopOf.ts';
 
 const WRENCH: Files = {
   'instruments.yaml':
@@ -87,5 +87,30 @@ describe('what a rise may be above the usual', () => {
 describe('turning torque is judged step by step as well', () => {
   it('a jump does not make a step out, nor the other way about', () => {
     expect(codesOf(turning([10, 10, 25, 10, 10, 10]))).not.toContain('reading/out');
+  });
+});
+
+describe('a step whose torque was not read (~)', () => {
+  const without = (step: string) => {
+    const files = turning([10, 10, 10, 10, 10, 10]);
+    const text = files['e/session.yaml'] ?? '';
+    return { ...files, 'e/session.yaml': text.replace(new RegExp(`(step: ${step}, value: )[\\d.]+`), '$1~') };
+  };
+
+  it('is not bridged: two parts together are no rise of one', () => {
+    expect(without('piston 3')['e/session.yaml']).toContain('piston 3, value: ~');
+    expect(jumps(without('piston 3'))).toEqual([]);
+    expect(jumps(without('crankshaft'))).toEqual([]);
+  });
+
+  it('has no row and is not missing', () => {
+    expect(findingsOf(without('piston 3'))).toEqual([]);
+    expect(rowsOf(without('piston 3')).map(({ position }) => position)).not.toContain('piston 3');
+  });
+
+  it('takes only its own rise and the next away: a jump further on is still found', () => {
+    const files = turning([10, 10, 10, 10, 10, 25, 10]);
+    const text = (files['e/session.yaml'] ?? '').replace(/(step: piston 2, value: )[\d.]+/, '$1~');
+    expect(jumps({ ...files, 'e/session.yaml': text })).toEqual(['piston 6']);
   });
 });
