@@ -83,7 +83,10 @@ export function judge(
     return { ...plain, ...(out === undefined ? better() : { verdict: 'out', past: out }) };
   }
   const probability = probabilityInside(value, deciding);
-  if (probability <= OUTSIDE) return { ...plain, probability, verdict: 'out', past: out };
+  // Where the tolerance is far below u, even a value in the middle of it is unlikely to be inside. It lies beyond no
+  // limit and proves none passed: the instrument cannot tell, and that is undecided.
+  if (probability <= OUTSIDE && out !== undefined)
+    return { ...plain, probability, verdict: 'out', past: out };
   if (probability < INSIDE) return { ...plain, probability, verdict: 'undecided', past: out };
   return { ...plain, probability, ...better() };
 }

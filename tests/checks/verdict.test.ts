@@ -215,6 +215,16 @@ describe('the verdict under the guarded rule (ISO 14253-1:2017)', () => {
     expect(judged(reading(38), BANDS).probability).toBeNull();
     expect(guarded(38, { target: [1, 2] }).probability).toBeNull();
   });
+
+  it('calls out only what lies beyond a limit, however coarse the instrument is for the tolerance', () => {
+    // ± 30 about the value at u 1000: inside with 2.4 %, and past no limit.
+    const tight: Sides = [-30, 30];
+    expect(guarded(0, { new: tight }, 1000).probability).toBeCloseTo(0.0239, 4);
+    expect(guarded(0, { new: tight }, 1000)).toMatchObject({ verdict: 'undecided', past: undefined });
+    expect(guarded(30, { new: tight }, 1000)).toMatchObject({ verdict: 'undecided', past: undefined });
+    expect(guarded(31, { new: tight }, 1000)).toMatchObject({ verdict: 'out', past: { side: 'max' } });
+    expect(guarded(-31, { new: tight }, 1000)).toMatchObject({ verdict: 'out', past: { side: 'min' } });
+  });
 });
 
 /** From best to worst, within one set of bands. */
