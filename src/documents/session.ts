@@ -1,6 +1,7 @@
 import type { Place } from '../diagnostic/place.ts';
-import { childOf, entriesOf, itemsOf, readNamed, scalarOf, textAt, textOf } from './access.ts';
+import { childOf, entriesOf, itemsOf, readNamed, textAt, textOf } from './access.ts';
 import { type Amount, type DocumentContext, readAmount, report } from './amount.ts';
+import { reportUnreadKeys } from './blockKeys.ts';
 import { type InstrumentCheck, readCheck } from './checked.ts';
 import { type Concession, readConcessions } from './concessions.ts';
 import { readDate } from './date.ts';
@@ -114,6 +115,7 @@ function readBlock(
 ): ReadingBlock | undefined {
   const measure = readMeasure(childOf(item, 'measure'), around.measures, context);
   if (measure === undefined) return undefined;
+  reportUnreadKeys(item, measure, context);
   const shape: BlockShape = {
     measure,
     read: amountReader(item, measure, context),
@@ -168,7 +170,7 @@ function readPositions(
       'value',
       value.span,
       `${id} is measured at a ${family}, and this says at none`,
-      'write at: { 1: … }',
+      family === 'step' ? 'write after: [{ step: …, value: … }]' : 'write at: { 1: … }',
     );
   }
   const steps = itemsOf(childOf(item, 'after')).map((step, index) =>
@@ -194,7 +196,8 @@ function readStep(
 ): PositionReading | undefined {
   const step = textAt(item, 'step');
   const key = childOf(item, 'running') === undefined ? 'value' : 'running';
-  const value = scalarOf(childOf(item, key));
+  // A step that was not read (`~`) keeps its place in the order.
+  const value = childOf(item, key);
   if (step === undefined || value === undefined) return undefined;
   const reading = readPosition(step, value, `${pointer}/${key}`, shape, context);
   const note = textAt(item, 'note');
