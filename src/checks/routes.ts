@@ -83,7 +83,17 @@ export class SessionRoutes {
   #direct(characteristic: Characteristic, position: string): readonly Route[] {
     return this.#session.blocks
       .filter((block) => block.measure.id === characteristic.id)
-      .filter((block) => !stepsBack(this.#session, block, position, characteristic, this.#registry))
+      .filter(
+        (block) =>
+          !stepsBack(
+            this.#session,
+            block,
+            position,
+            characteristic,
+            this.#registry,
+            this.#engine.document.layout,
+          ),
+      )
       .flatMap((block) =>
         block.positions
           .filter((reading) => reading.position === position)
@@ -159,7 +169,9 @@ export class SessionRoutes {
       const since = this.#engine.sessions.filter(
         ({ date }) => date > routes.#session.date && date <= this.#session.date,
       );
-      const isWorked = [...since, this.#session].some((each) => isWorkedOn(each, at, input, this.#registry));
+      const isWorked = [...since, this.#session].some((each) =>
+        isWorkedOn(each, at, input, this.#registry, this.#engine.document.layout),
+      );
       return isWorked ? undefined : { ...route, takenFrom: routes.#session.date };
     }
     return undefined;

@@ -1,6 +1,8 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
-import type { ReadingBlock } from '../documents/reading.ts';
+import { type Layout, positionAcross } from '../documents/layout.ts';
+import type { Part } from '../documents/part.ts';
+import type { ReadingBlock, WorkDone } from '../documents/reading.ts';
 import type { SessionDocument } from '../documents/session.ts';
 
 /**
@@ -13,9 +15,10 @@ export const stepsBack = (
   position: string,
   characteristic: Characteristic,
   registry: Registry,
+  layout: Layout,
 ): boolean =>
   session.work.some(
-    ({ index, on }) => index > block.index && isWorkOn(on.name, characteristic, position, registry),
+    (work) => work.index > block.index && isWorkOn(work, characteristic, position, registry, layout),
   );
 
 /** Whether a session's work changed this part, wherever in the session it stands. */
@@ -24,27 +27,45 @@ export const isWorkedOn = (
   position: string,
   characteristic: Characteristic,
   registry: Registry,
-): boolean => session.work.some(({ on }) => isWorkOn(on.name, characteristic, position, registry));
+  layout: Layout,
+): boolean => session.work.some((work) => isWorkOn(work, characteristic, position, registry, layout));
 
-/** Work on `cylinder 3` changes what is measured of that cylinder, and what is worked out from it. */
+/**
+ * Work on `cylinder 3` changes what is measured of that cylinder, and what is worked out from it; work on a crankpin
+ * the clearances in the cylinders whose rods run on it.
+ */
 export function isWorkOn(
-  on: string,
+  { part }: WorkDone,
   characteristic: Characteristic,
   position: string,
   registry: Registry,
+  layout: Layout,
 ): boolean {
-  const inputs = characteristic.derivations.flatMap((each) =>
-    each.inputs.flatMap((id) => registry.find(id) ?? []),
-  );
-  return [characteristic, ...inputs].some((each) => isPart(on, each, position));
+  return withInputs(characteristic, registry).some(({ id, family }) => {
+    if (!part.begins.some((beginning) => id.startsWith(beginning))) return false;
+    const at = positionAcross(layout, characteristic.family, position, family);
+    return isAt(part, at, family, layout);
+  });
 }
 
-function isPart(on: string, { id, family }: Characteristic, position: string): boolean {
-  const words = on.toLowerCase().split(/[ _]+/);
-  if (words.length === 1) {
-    return words[0] === 'crankshaft' ? /^(main_journal|crankpin|crankshaft|thrust_journal)_/.test(id) : false;
+function isAt(
+  { at: worked }: Part,
+  at: string | undefined,
+  family: Characteristic['family'],
+  layout: Layout,
+): boolean {
+  if (worked === undefined) return true;
+  return at !== undefined && positionAcross(layout, worked.family, worked.position, family) === at;
+}
+
+/** A characteristic with all that it is worked out from; a formula may lead back to itself. */
+function withInputs(characteristic: Characteristic, registry: Registry): readonly Characteristic[] {
+  const found = new Set([characteristic]);
+  for (const each of found) {
+    for (const id of each.derivations.flatMap(({ inputs }) => inputs)) {
+      const input = registry.find(id);
+      if (input !== undefined) found.add(input);
+    }
   }
-  const named = words.at(-1);
-  if (named !== position.toLowerCase() && family !== 'engine') return false;
-  return id.startsWith(`${words.slice(0, -1).join('_')}_`);
+  return [...found];
 }

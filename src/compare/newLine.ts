@@ -1,6 +1,7 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import { isWorkOn } from '../checks/work.ts';
+import type { Layout } from '../documents/layout.ts';
 import type { PartChange } from '../documents/partChanges.ts';
 import type { SessionDocument } from '../documents/session.ts';
 
@@ -56,6 +57,7 @@ export function startsNewLine(
   characteristic: Characteristic,
   position: string,
   registry: Registry,
+  layout: Layout,
 ): string | undefined {
   const changed = session.partChanges.find(
     (change) =>
@@ -63,7 +65,7 @@ export function startsNewLine(
       (change.how !== 'fitted' || isAnother(change, earlier)),
   );
   if (changed !== undefined) return `${changed.part} ${changed.how}`;
-  const work = session.work.find(({ on }) => isWorkOn(on.name, characteristic, position, registry));
+  const work = session.work.find((each) => isWorkOn(each, characteristic, position, registry, layout));
   return work === undefined ? undefined : `${work.on.name} ${work.work}`;
 }
 

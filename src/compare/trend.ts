@@ -3,7 +3,7 @@ import type { Registry } from '../characteristics/registry.ts';
 import type { EngineReport, ReportedSession } from '../checks/report.ts';
 import type { JudgedRoute, Row } from '../checks/row.ts';
 import type { Side, SideLimit } from '../checks/verdict.ts';
-import { comparePositions } from '../documents/layout.ts';
+import { comparePositions, type Layout } from '../documents/layout.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import { standardUncertainty } from '../measurement/value.ts';
 import { toNumber } from '../quantity/fraction.ts';
@@ -53,7 +53,7 @@ export interface Trend {
 
 /** One characteristic across the sessions of an engine, a line for each part that was measured at a position. */
 export function trendOf(
-  { sessions }: EngineReport,
+  { engine, sessions }: EngineReport,
   registry: Registry,
   characteristic: Characteristic,
   asked?: TrendAxis,
@@ -77,7 +77,9 @@ export function trendOf(
     withoutHours: isMixed ? withoutHours : [],
     lines: positions
       .sort(comparePositions)
-      .flatMap((position) => linesAt(position, sessions, characteristic, registry, axis)),
+      .flatMap((position) =>
+        linesAt(position, sessions, characteristic, registry, engine.document.layout, axis),
+      ),
   };
 }
 
@@ -105,12 +107,13 @@ function linesAt(
   sessions: readonly ReportedSession[],
   characteristic: Characteristic,
   registry: Registry,
+  layout: Layout,
   axis: TrendAxis,
 ): readonly TrendLine[] {
   const segments: Segment[] = [{ startedBy: undefined, found: [] }];
   for (const [index, { session, rows }] of sessions.entries()) {
     const earlier = sessions.slice(0, index).map((each) => each.session);
-    const startedBy = startsNewLine(session, earlier, characteristic, position, registry);
+    const startedBy = startsNewLine(session, earlier, characteristic, position, registry, layout);
     if (startedBy !== undefined) segments.push({ startedBy, found: [] });
     const row = rows.find(
       (each) => each.characteristic.id === characteristic.id && each.position === position,

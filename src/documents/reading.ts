@@ -2,6 +2,7 @@ import type { Fraction } from '../quantity/fraction.ts';
 import type { Amount } from './amount.ts';
 import type { Measure } from './measure.ts';
 import type { Span } from './node.ts';
+import type { Part } from './part.ts';
 
 /** A place along a part at which it is measured, and how far along where that was written. */
 export interface Station {
@@ -65,6 +66,7 @@ export interface WorkDone {
   readonly index: number;
   readonly work: string;
   readonly on: Named;
+  readonly part: Part;
 }
 
 export const pointsOf = (reading: PositionReading): readonly Point[] =>

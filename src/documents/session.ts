@@ -85,7 +85,7 @@ export function readSession(
     uses: readUses(childOf(root, 'uses')),
     partChanges: readPartChanges(root),
     tightened: readTightened(root, around.sequences, context),
-    work: items.flatMap((item, index) => readWork(item, index)),
+    work: items.flatMap((item, index) => readWork(item, index, around, context)),
     checked: itemsOf(childOf(root, 'checked')).flatMap((item) => readCheck(item, context) ?? []),
     grades: readGrades(root, context),
     imported: readImported(root),

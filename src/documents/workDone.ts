@@ -1,14 +1,24 @@
 import { childOf, readNamed, textAt } from './access.ts';
+import type { DocumentContext } from './amount.ts';
+import type { Layout } from './layout.ts';
+import type { Measures } from './measure.ts';
 import type { Node } from './node.ts';
+import { readPart } from './part.ts';
 import type { WorkDone } from './reading.ts';
 
 /** One for each part that was worked on. */
-export function readWork(item: Node, index: number): readonly WorkDone[] {
+export function readWork(
+  item: Node,
+  index: number,
+  { measures, layout }: { readonly measures: Measures; readonly layout: Layout },
+  context: DocumentContext,
+): readonly WorkDone[] {
   const [work, on] = [textAt(item, 'work'), childOf(item, 'on')];
   if (work === undefined || on === undefined) return [];
   const parts = on.kind === 'list' ? on.items : [on];
-  return parts.flatMap((part) => {
-    const named = readNamed(part);
-    return named === undefined ? [] : [{ index, work, on: named }];
+  return parts.flatMap((node) => {
+    const named = readNamed(node);
+    const part = named && readPart(named, measures, layout, context);
+    return named === undefined || part === undefined ? [] : [{ index, work, on: named, part }];
   });
 }

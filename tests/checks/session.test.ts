@@ -7,6 +7,7 @@ import {
   rowsOf,
   sessionOf,
   shopFiles,
+  shopOf,
   verdictsOf,
 } from '../shopOf.ts';
 
@@ -60,6 +61,59 @@ describe('work on a part', () => {
       'cylinder_bore 3': 'missing',
       'cylinder_bore 4': 'ok',
     });
+  });
+
+  const leftAfter = (work: string) =>
+    Object.keys(
+      verdictsOf(
+        shopFiles(
+          'cylinder_bore: { new: { max: 5 } }',
+          `- { measure: rod_bearing_clearance, at: { 1: 0.002, 2: 0.002, 3: 0.002, 4: 0.002 } }\n- { measure: crankpin_diameter, at: { 1: 2.5, 2: 2.5 } }\n- { measure: main_journal_diameter, at: { 1: 3, 3: 3 } }\n- { measure: thrust_journal_width, value: 1.5 }\n- { work: ground, on: ${work} }`,
+          'rebuild',
+          { 'e/engine.yaml': VEE },
+        ),
+      ),
+    );
+  const VEE = `kind: engine\nname: Vee\nunits: { length: in }\nlayout: { cylinders: 4, mains: 3, crankpins: 2, pins: { 1: [1, 3], 2: [2, 4] } }\nlabels: { main: { 3: Flywheel end } }\n`;
+  const MAINS = ['main_journal_diameter 1', 'main_journal_diameter 3'];
+  const RODS = [1, 2, 3, 4].map((at) => `rod_bearing_clearance ${at}`);
+
+  it('on a crankpin lets the clearances of both rods on it step back', () => {
+    expect(leftAfter('crankpin 1')).toEqual([
+      ...MAINS,
+      'crankpin_diameter 2',
+      'rod_bearing_clearance 2',
+      'rod_bearing_clearance 4',
+      'thrust_journal_width engine',
+    ]);
+  });
+
+  it('names a main by its label, a part that there is but once, and all of a kind', () => {
+    expect(leftAfter('main journal flywheel end')).not.toContain('main_journal_diameter 3');
+    expect(leftAfter('main journal flywheel end')).toContain('main_journal_diameter 1');
+    expect(leftAfter('main 3')).not.toContain('main_journal_diameter 3');
+    expect(leftAfter('thrust journal')).not.toContain('thrust_journal_width engine');
+    expect(leftAfter('thrust journal')).toEqual(expect.arrayContaining(MAINS));
+    expect(leftAfter('crankpins')).toEqual([...MAINS, 'thrust_journal_width engine']);
+    expect(leftAfter('rod 2')).toEqual(expect.arrayContaining(RODS.filter((rod) => !rod.endsWith('2'))));
+    expect(leftAfter('rod 2')).not.toContain('rod_bearing_clearance 2');
+  });
+
+  it.each([
+    ['cylnder 1', 'value', 'did you mean cylinder 1?'],
+    ['crankshft', 'value', 'did you mean crankshaft?'],
+    [
+      'flywheel',
+      'value',
+      'name what is measured, such as cylinder 3, main journal 1, pistons or crankshaft; other work goes into a note',
+    ],
+    ['cylinder', 'value', 'did you mean cylinders?'],
+    ['cylinder 9', 'unknown-position', 'it has 1, 2, 3, 4'],
+    ['main journal 9', 'unknown-position', 'it has 1, 2, 3'],
+    ['thrust journal 2', 'unknown-position', 'there is but one: leave out what follows its name'],
+  ])('that names nothing is refused: %s', (on, code, help) => {
+    const { diagnostics } = shopOf(blocks(bore('1: 4.1'), `- { work: honed, on: ${on} }`));
+    expect(diagnostics).toMatchObject([{ code: `document/${code}`, help }]);
   });
 
   it('on the crankshaft lets every journal and pin step back', () => {
