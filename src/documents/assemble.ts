@@ -1,10 +1,11 @@
 import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
+import { startOfFile } from '../diagnostic/place.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
 import { checkPosition, type EngineDocument, PLAIN_SIZES, readEngine } from './engine.ts';
 import { type RegisteredInstrument, readInstruments } from './instruments.ts';
-import type { Layout } from './layout.ts';
+import { findPosition, type Layout } from './layout.ts';
 import { formulaProblems } from './limitFormulas.ts';
 import { type LimitsDocument, readLimits } from './limits.ts';
 import type { Measures } from './measure.ts';
@@ -12,6 +13,8 @@ import type { Node } from './node.ts';
 import { folderOf, isAtOrAbove, type Kind, type OpenedDocument } from './opened.ts';
 import { type LimitsLevel, orderLimits } from './precedence.ts';
 import type { Named } from './reading.ts';
+import { sameInstruments } from './sameInstrument.ts';
+import { reportSamePosition } from './samePosition.ts';
 import { readSession, type SessionDocument, type SessionSurroundings } from './session.ts';
 import {
   checkOwnFormulas,
@@ -79,7 +82,10 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
   const document = readEngine(engineDocument.root, measures, reading.contextOf(engineDocument));
   const shops = reading.all('shop', (root, context) => readShop(root, context));
   const registers = reading.all('instruments', (root, context) => readInstruments(root, context));
-  const limits = orderLimits(reading.limitLevels(measures, document.layout), reading.problems);
+  reading.problems.push(...sameInstruments(registers, (path) => reading.levelOf(path)));
+  const positionOf = (id: string, key: string): string =>
+    findPosition(document.layout, measures.find(id)?.family ?? 'step', key) ?? key;
+  const limits = orderLimits(reading.limitLevels(measures, document.layout), reading.problems, positionOf);
   reading.problems.push(...formulaProblems(limits, document.sizes, measures));
   const isSound = reading.isSound(['engine', 'limits', 'instruments', 'shop', undefined]);
   const grids = new Map(shops.toReversed().flatMap((shop) => [...shop.grids]));
@@ -127,15 +133,14 @@ class Reading {
     );
   }
 
+  /** The one that lies highest; every other is told, in its folder or below it. */
   engineDocument(): OpenedDocument | undefined {
-    const [first, second] = this.#documents.own.filter((each) => each.kind === 'engine');
-    if (first !== undefined && second?.root !== undefined) {
-      const place = second.source.place(second.root.span);
-      const message = `${first.source.path} is already the engine of this folder`;
-      this.problems.push(
-        diagnostic('two-engines', place, message, 'keep each engine in a folder of its own'),
-      );
-    }
+    const depthOf = (each: OpenedDocument): number => folderOf(each.source.path).length;
+    const [first, ...others] = this.#documents.own
+      .filter((each) => each.kind === 'engine')
+      .sort((a, b) => depthOf(a) - depthOf(b));
+    if (first === undefined) return undefined;
+    for (const other of others) this.problems.push(secondEngine(first, other));
     return first;
   }
 
@@ -189,6 +194,12 @@ class Reading {
     );
   }
 
+  /** Everything below an engine's folder is on one level, however its files are sorted. */
+  levelOf(path: string): string {
+    const isOwn = this.#documents.own.some((each) => each.source.path === path);
+    return isOwn ? this.#documents.folder : folderOf(path);
+  }
+
   limitLevels(measures: Measures, layout: Layout): readonly LimitsLevel[] {
     const read = (each: OpenedDocument): LimitsDocument | undefined =>
       each.root === undefined ? undefined : readLimits(each.root, measures, this.contextOf(each));
@@ -197,8 +208,13 @@ class Reading {
       const limits = read(each);
       if (limits === undefined) continue;
       byPath.set(each.source.path, limits);
-      if (this.#documents.own.includes(each))
-        this.#checkPositions(limits, measures, layout, this.contextOf(each));
+      this.#checkPositions(
+        limits,
+        measures,
+        layout,
+        this.contextOf(each),
+        this.#documents.own.includes(each),
+      );
     }
     const levels = new Map<string, LimitsDocument[]>();
     for (const each of [...this.#documents.own, ...this.#documents.shared]) {
@@ -249,11 +265,14 @@ class Reading {
     measures: Measures,
     layout: Layout,
     context: DocumentContext,
+    isOwn: boolean,
   ): void {
     for (const [id, { keys }] of limits.limits) {
       const measure = measures.find(id);
       if (measure === undefined) continue;
-      for (const key of keys) checkPosition(key, layout, measure.family, context);
+      reportSamePosition(keys, layout, measure.family, context);
+      // Limits that serve several engines may name positions that this one has not.
+      if (isOwn) for (const key of keys) checkPosition(key, layout, measure.family, context);
     }
   }
 
@@ -311,6 +330,22 @@ class Reading {
     const all = [...this.#everyDocument().flatMap((each) => each.problems), ...this.problems];
     return [...new Map(all.map((each) => [keyOf(each), each])).values()];
   }
+}
+
+function secondEngine(first: OpenedDocument, { source, root }: OpenedDocument): Diagnostic {
+  const { path } = first.source;
+  const isBeside = folderOf(path) === folderOf(source.path);
+  const place = root === undefined ? startOfFile(source.path) : source.place(root.span);
+  return diagnostic(
+    'two-engines',
+    place,
+    isBeside
+      ? `${path} is already the engine of this folder`
+      : `this engine lies inside the folder of ${path}`,
+    isBeside
+      ? 'keep each engine in a folder of its own'
+      : 'keep each engine in a folder of its own, beside the others',
+  );
 }
 
 /** A fault told by the schema and by a reader at one place is one fault. */

@@ -1,6 +1,7 @@
 import type { Place } from '../diagnostic/place.ts';
 import { childOf, itemsOf, textAt, textOf } from './access.ts';
 import { type Amount, type DocumentContext, readAmount, report } from './amount.ts';
+import { readDate } from './date.ts';
 import { checkPosition } from './engine.ts';
 import { type Layout, WHOLE_ENGINE } from './layout.ts';
 import { type Measure, type Measures, readMeasure } from './measure.ts';
@@ -51,7 +52,7 @@ function readConcession(item: Node, around: Surroundings, context: DocumentConte
     downTo: readAmount(childOf(item, 'down_to'), measure.quantity, context),
     reason: textAt(item, 'reason') ?? '',
     by: textAt(item, 'by'),
-    until: textAt(item, 'until'),
+    until: readDate(childOf(item, 'until'), context),
     followUp: readFollowUp(childOf(item, 'follow_up'), around, context),
     place: context.source.place((childOf(item, 'measure') ?? item).span),
   };

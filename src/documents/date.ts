@@ -14,7 +14,7 @@ export function isCalendarDate(text: string): boolean {
 export function readDate(node: Node | undefined, context: DocumentContext): string | undefined {
   const text = textOf(node);
   if (node !== undefined && /^\d{4}-\d\d-\d\d$/.test(text ?? '') && !isCalendarDate(text ?? '')) {
-    report(context, 'value', node.span, `${text} is not in the calendar`);
+    report(context, 'value', node.span, `${text} is not in the calendar`, 'correct the day or the month');
   }
   return text;
 }

@@ -2,6 +2,7 @@ import { didYouMean } from '../diagnostic/suggestion.ts';
 import { childOf, entriesOf, itemsOf, scalarOf, textAt, textOf, textsOf } from './access.ts';
 import { type Amount, type DocumentContext, readAmount, report } from './amount.ts';
 import { FAMILIES, type Family, findPosition, type Layout, positionsOf } from './layout.ts';
+import { reportPins, reportSameNames } from './layoutProblems.ts';
 import type { Measures } from './measure.ts';
 import type { Entry, Node } from './node.ts';
 import { type DecisionRule, readDecisionRule } from './shop.ts';
@@ -46,8 +47,17 @@ function readLayout(root: Node, context: DocumentContext): Layout {
   const node = childOf(root, 'layout');
   const positions = new Map<Family, readonly string[]>(FAMILIES.map((family) => [family, []]));
   for (const [key, , family] of LAYOUT_KEYS) positions.set(family, readNames(childOf(node, key)));
+  for (const [key] of LAYOUT_KEYS) reportSameNames(key, childOf(node, key), context);
   const pinOfCylinder = readPins(node, positions);
+  if (positions.get('crankpin')?.length === 0)
+    positions.set('crankpin', [...new Set(pinOfCylinder.values())]);
   if (positions.get('cylinder')?.length === 0) positions.set('cylinder', [...pinOfCylinder.keys()]);
+  reportPins(
+    [childOf(node, 'crankpins'), childOf(node, 'pins')],
+    positions.get('crankpin') ?? [],
+    positions.get('cylinder') ?? [],
+    context,
+  );
   const unlabelled: Layout = { positions, pinOfCylinder, labels: new Map() };
   return { ...unlabelled, labels: readLabels(childOf(root, 'labels'), unlabelled, context) };
 }

@@ -9,7 +9,7 @@ import { compare, divide, type Fraction, fraction, parseDecimal } from '../quant
 import { findUnit, type Quantity } from '../quantity/units.ts';
 import { childOf, entriesOf, itemsOf, scalarOf, textAt, textOf } from './access.ts';
 import { type DocumentContext, readAmount, report } from './amount.ts';
-import { isCalendarDate } from './date.ts';
+import { readDate } from './date.ts';
 import type { Entry, Node } from './node.ts';
 
 export interface RegisteredInstrument extends Instrument {
@@ -119,12 +119,4 @@ function readMarks(
     );
   }
   return marks;
-}
-
-function readDate(node: Node | undefined, context: DocumentContext): string | undefined {
-  const text = textOf(node);
-  if (node !== undefined && text !== undefined && !isCalendarDate(text)) {
-    report(context, 'value', node.span, `${text} is not in the calendar`, 'write YYYY-MM-DD');
-  }
-  return text;
 }

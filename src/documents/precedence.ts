@@ -12,12 +12,16 @@ export interface LimitsLevel {
   }[];
 }
 
+/** The position that a key names: its number and its label are one. */
+export type PositionOf = (measure: string, key: string) => string;
+
 /** The order in which a band is looked for: the nearest folder first, a document before what it extends. */
 export function orderLimits(
   levels: readonly LimitsLevel[],
   problems: Diagnostic[],
+  positionOf: PositionOf = (_, key) => key,
 ): readonly LimitsDocument[] {
-  for (const level of levels) reportConflicts(level, problems);
+  for (const level of levels) reportConflicts(level, problems, positionOf);
   const ordered = levels.flatMap((level) => {
     const inAChain = new Set(level.documents.flatMap((each) => each.chain));
     const heads = level.documents.filter((each) => !inAChain.has(each.limits));
@@ -27,10 +31,10 @@ export function orderLimits(
 }
 
 /** Two documents of a folder that set one band of one thing: neither can be said to win. */
-function reportConflicts(level: LimitsLevel, problems: Diagnostic[]): void {
+function reportConflicts(level: LimitsLevel, problems: Diagnostic[], positionOf: PositionOf): void {
   const seen = new Map<string, LimitsDocument>();
   for (const { limits } of level.documents) {
-    for (const { key, what, place } of bandsOf(limits)) {
+    for (const { key, what, place } of bandsOf(limits, positionOf)) {
       const other = seen.get(key);
       if (other !== undefined && !related(level, limits, other)) {
         const message = `${other.path} sets ${what} as well, in the same folder`;
@@ -53,10 +57,10 @@ interface StatedBand {
   readonly place: Place;
 }
 
-function bandsOf(limits: LimitsDocument): readonly StatedBand[] {
+function bandsOf(limits: LimitsDocument, positionOf: PositionOf): readonly StatedBand[] {
   return [...limits.limits].flatMap(([id, { general, at }]) => [
     ...bandsOfEntry(id, general),
-    ...[...at].flatMap(([position, entry]) => bandsOfEntry(`${id} at ${position}`, entry)),
+    ...[...at].flatMap(([key, entry]) => bandsOfEntry(`${id} at ${positionOf(id, key)}`, entry)),
   ]);
 }
 

@@ -14,6 +14,7 @@ import type { Node, Span } from './node.ts';
 import { type PartChange, readPartChanges } from './partChanges.ts';
 import { amountReader, setToOf } from './points.ts';
 import type { Named, PositionReading, ReadingBlock, WorkDone } from './reading.ts';
+import { reportSamePosition } from './samePosition.ts';
 import { type BlockShape, gridOf, readPosition, textList } from './shapes.ts';
 import { type ReadingGrid, readStations } from './shop.ts';
 import { stemOf } from './stem.ts';
@@ -127,7 +128,7 @@ function readBlock(
     instrument: readNamed(childOf(item, 'with')),
     setWith: readNamed(childOf(item, 'set_with')),
     setTo: setToOf(item, measure, context),
-    date: textAt(item, 'date'),
+    date: readDate(childOf(item, 'date'), context),
     temperature: readAmount(childOf(item, 'temperature'), 'temperature', context),
     conditions: new Map([...conditions, ...readConditions(item)]),
     positions: readPositions(item, `/readings/${index}`, shape, around.layout, context),
@@ -176,7 +177,9 @@ function readPositions(
   const steps = itemsOf(childOf(item, 'after')).map((step, index) =>
     readStep(step, `${pointer}/after/${index}`, shape, context),
   );
-  const places = entriesOf(childOf(item, 'at')).map((entry) => {
+  const positions = entriesOf(childOf(item, 'at'));
+  reportSamePosition(positions, layout, family, context);
+  const places = positions.map((entry) => {
     const position = checkPosition(entry, layout, family, context);
     if (position === undefined) return undefined;
     return readPosition(position, entry.node, `${pointer}/at/${entry.key}`, shape, context);

@@ -1,5 +1,6 @@
 import { childOf, readNamed, textAt } from './access.ts';
 import type { DocumentContext } from './amount.ts';
+import { readDate } from './date.ts';
 import type { Layout } from './layout.ts';
 import type { Measures } from './measure.ts';
 import type { Node } from './node.ts';
@@ -15,6 +16,7 @@ export function readWork(
 ): readonly WorkDone[] {
   const [work, on] = [textAt(item, 'work'), childOf(item, 'on')];
   if (work === undefined || on === undefined) return [];
+  readDate(childOf(item, 'date'), context);
   const parts = on.kind === 'list' ? on.items : [on];
   return parts.flatMap((node) => {
     const named = readNamed(node);

@@ -10,7 +10,7 @@ import {
 } from '../documents/assemble.ts';
 import { folderOf, isAtOrAbove, type OpenedDocument, openDocument } from '../documents/opened.ts';
 import { sniffKind } from '../documents/sniff.ts';
-import { nestedEngines, withKindProblem, withPlaceProblem } from './misplaced.ts';
+import { withKindProblem, withPlaceProblem } from './misplaced.ts';
 import type { OpenedOnce } from './openedOnce.ts';
 import type { Store } from './store.ts';
 
@@ -90,11 +90,10 @@ export class ShopLoader {
       extended: extended.documents,
     };
     const { engine, diagnostics } = assembleEngine(documents, this.#measuresFor);
-    const structural = [...extended.problems, ...nestedEngines(folder, own)];
     return {
       folder,
-      engine: structural.length === 0 ? engine : undefined,
-      diagnostics: [...diagnostics, ...structural],
+      engine: extended.problems.length === 0 ? engine : undefined,
+      diagnostics: [...diagnostics, ...extended.problems],
       texts: textsOf([...own, ...relevant, ...extended.documents.values()]),
     };
   }

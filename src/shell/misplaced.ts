@@ -1,6 +1,6 @@
-import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
+import { diagnostic } from '../diagnostic/diagnostic.ts';
 import { startOfFile } from '../diagnostic/place.ts';
-import { folderOf, type OpenedDocument, withoutKind } from '../documents/opened.ts';
+import { type OpenedDocument, withoutKind } from '../documents/opened.ts';
 
 /** Inside an engine's folder a file that says no kind is a fault. */
 export const withKindProblem = (document: OpenedDocument): OpenedDocument => {
@@ -18,16 +18,3 @@ export function withPlaceProblem(document: OpenedDocument): OpenedDocument {
     problems: [...document.problems, diagnostic('kind', startOfFile(document.source.path), message, help)],
   };
 }
-
-/** Engines inside the folder of another. */
-export const nestedEngines = (folder: string, own: readonly OpenedDocument[]): readonly Diagnostic[] =>
-  own
-    .filter((each) => each.kind === 'engine' && folderOf(each.path) !== folder)
-    .map((each) =>
-      diagnostic(
-        'two-engines',
-        startOfFile(each.source.path),
-        'this engine lies inside the folder of another',
-        'keep each engine in a folder of its own, beside the others',
-      ),
-    );
