@@ -2,6 +2,7 @@ import { reportEngine } from '../checks/report.ts';
 import type { JudgingOptions } from '../checks/row.ts';
 import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
 import { startOfFile } from '../diagnostic/place.ts';
+import { isAtOrAbove } from '../documents/opened.ts';
 import type { Problem } from '../shell/problem.ts';
 import { repositoryAround } from '../shell/repository.ts';
 import type { World } from '../shell/world.ts';
@@ -74,7 +75,6 @@ function checkShop(
   const { engines, others } =
     since === undefined ? shop.loader.find({ folders }) : changedIn(shop, folders, since);
   if (engines.length > FEW) world.optimise?.();
-  const files = new Set(selected.flatMap(({ file }) => (file === undefined ? [] : [shop.store.shown(file)])));
   for (const folder of engines) {
     const { engine, registry, diagnostics, texts } = shop.load(folder);
     tally.countEngine();
@@ -84,7 +84,14 @@ function checkShop(
       continue;
     }
     const report = reportEngine(engine, registry, options);
-    const chosen = chooseSessions(report, options, files);
+    const bearing = selected.filter(
+      (each) => isAtOrAbove(each.folder, folder) || isAtOrAbove(folder, each.folder),
+    );
+    const chosen = chooseSessions(
+      report,
+      options,
+      bearing.map(({ file, folder: around }) => shop.store.shown(file ?? around)),
+    );
     tally.countSessions(chosen);
     writer.engine(report, chosen);
   }

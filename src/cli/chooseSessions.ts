@@ -9,16 +9,21 @@ export interface SessionChoice {
   readonly latest?: boolean | undefined;
 }
 
-/** `files` are the session files that were named on the command line; none of them here chooses all. */
+/**
+ * `named` are the files and folders of the command line that bear on this engine, by the path under which they are
+ * reported. Session files alone choose those sessions; the engine's folder, or any other file of it, chooses all.
+ */
 export function chooseSessions(
-  { sessions }: EngineReport,
+  { sessions, engine }: EngineReport,
   choice: SessionChoice,
-  files: ReadonlySet<string>,
+  named: readonly string[],
 ): readonly ReportedSession[] {
   if (choice.session !== undefined) return sessionNamed(choice.session, sessions);
   if (choice.latest === true) return sessions.slice(-1);
-  const named = sessions.filter((each) => files.has(each.session.path));
-  return named.length > 0 ? named : sessions;
+  const isSession = (path: string): boolean =>
+    engine.notJudged.includes(path) || sessions.some((each) => each.session.path === path);
+  const chosen = sessions.filter((each) => named.includes(each.session.path));
+  return chosen.length > 0 && named.every(isSession) ? chosen : sessions;
 }
 
 /** None where the engine has no such session: another engine of the run may. */
