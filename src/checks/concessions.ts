@@ -1,11 +1,14 @@
+import { withUnit } from '../documents/amount.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { Concession } from '../documents/concessions.ts';
+import { nameAt } from '../documents/measure.ts';
 import type { SessionDocument } from '../documents/session.ts';
-import { compare } from '../quantity/fraction.ts';
+import { formatDistance } from '../quantity/format.ts';
+import { compare, subtract } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
 import type { ConcessionInForce } from './concessionInForce.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
-import { named, printingOf, readingText } from './readings.ts';
+import { named, type Printing, printingOf, readingText } from './readings.ts';
 import type { Row } from './row.ts';
 
 const ACCEPTED: FindingKind = {
@@ -105,30 +108,47 @@ function rowFindings(
   const { verdict } = row.judgement;
   const [judged] = row.routes;
   if (judged === undefined || (verdict !== 'accepted' && verdict !== 'out')) return [];
-  const printing = printingOf(row, unitFor);
-  const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name}`;
   const about = {
     measure: row.characteristic.id,
     position: row.position,
     limitPlace: row.judgement.past?.limit.place,
   };
+  const printing = printingOf(row, unitFor);
   if (row.concession !== undefined) {
-    const { concession, from } = row.concession;
-    const stated = `${statedValue(concession)} (${from.stage} ${from.date}${concession.by === undefined ? '' : `, ${concession.by}`})`;
-    return verdict === 'accepted'
-      ? [finding(ACCEPTED, row.place, `${reading} is accepted ${stated}: ${concession.reason}`, about)]
-      : [finding(EXCEEDED, concession.place, `${reading} is accepted only ${stated}`, about)];
+    const { concession } = row.concession;
+    const stated = statedText(row.concession);
+    if (verdict === 'out') {
+      const message = `${named(row)} was accepted ${stated}: ${beyondText(concession, row, printing)}`;
+      return [finding(EXCEEDED, concession.place, message, about)];
+    }
+    const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name}`;
+    return [finding(ACCEPTED, row.place, `${reading} is accepted ${stated}: ${concession.reason}`, about)];
   }
   return inForce
     .filter((each) => each.isOver && bearsOn(each, row))
     .slice(0, 1)
-    .map(({ concession }) =>
-      finding(EXPIRED, row.place, `${reading} was accepted until ${concession.until}`, about),
-    );
+    .map((each) => {
+      const message = `${named(row)} was accepted ${statedText(each)}, until ${each.concession.until}`;
+      return finding(EXPIRED, row.place, message, about);
+    });
 }
 
-const statedValue = ({ upTo, downTo }: Concession): string =>
-  [upTo && `up to ${upTo.written}`, downTo && `down to ${downTo.written}`].filter(Boolean).join(' and ');
+/** `up to 0.0030 in (teardown 2026-02-03, RK)`. */
+function statedText({ concession: { upTo, downTo, by }, from }: ConcessionInForce): string {
+  const values = [upTo && `up to ${withUnit(upTo)}`, downTo && `down to ${withUnit(downTo)}`].filter(Boolean);
+  return `${values.join(' and ')} (${from.stage} ${from.date}${by === undefined ? '' : `, ${by}`})`;
+}
+
+/** What the reading's own finding does not say: how far it lies beyond what was accepted. */
+function beyondText({ upTo, downTo }: Concession, row: Row, { unit, decimals }: Printing): string {
+  const [judged] = row.routes;
+  const side = row.judgement.past?.side;
+  const stated = side === 'max' ? upTo : downTo;
+  if (judged === undefined || stated === undefined) return 'it lies on the other side';
+  const by =
+    side === 'max' ? subtract(judged.greatest, stated.amount) : subtract(stated.amount, judged.least);
+  return `it lies ${formatDistance(by, unit, decimals)} beyond that`;
+}
 
 function unusedOf(concession: Concession, rows: readonly Row[]): readonly Finding[] {
   return concession.positions.flatMap((position) => {
@@ -141,7 +161,7 @@ function unusedOf(concession: Concession, rows: readonly Row[]): readonly Findin
       row === undefined || row.routes.length === 0
         ? 'was not measured'
         : `is not out but ${verdict ?? 'without limits'}`;
-    const message = `the concession for ${concession.measure.id} at ${position} covers nothing: it ${why}`;
+    const message = `the concession for ${nameAt(concession.measure, position)} covers nothing: it ${why}`;
     return [finding(UNUSED, concession.place, message, { measure: concession.measure.id, position })];
   });
 }

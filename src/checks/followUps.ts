@@ -1,4 +1,6 @@
+import { withUnit } from '../documents/amount.ts';
 import type { FollowUp } from '../documents/concessions.ts';
+import { nameAt } from '../documents/measure.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import { compare } from '../quantity/fraction.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
@@ -54,8 +56,8 @@ export const openFollowUps = (states: readonly FollowUpState[], of: SessionDocum
       }),
     );
 
-/** `compression_pressure 3, at least 300 psi`. */
+/** `compression pressure 3, at least 300 psi`. */
 export function followUpText({ measure, position, min, max }: FollowUp): string {
-  const wanted = [min && `at least ${min.written}`, max && `at most ${max.written}`].filter(Boolean);
-  return [`${measure.id} ${position}`, ...wanted].join(', ');
+  const wanted = [min && `at least ${withUnit(min)}`, max && `at most ${withUnit(max)}`].filter(Boolean);
+  return [nameAt(measure, position), ...wanted].join(', ');
 }

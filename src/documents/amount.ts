@@ -136,4 +136,8 @@ export const moved = (deviation: Amount, by: Fraction): Amount => ({
   amount: wholeWhereItCan(add(deviation.amount, by)),
 });
 
+/** As written, with the unit also where it was left to the document. */
+export const withUnit = ({ written, unit }: Amount): string =>
+  isPlainNumber(written) ? `${written} ${unit.name}` : written;
+
 export const inUnit = (amount: Fraction, unit: Unit): Fraction => fromBase(amount, unit);

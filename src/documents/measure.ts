@@ -8,6 +8,8 @@ import type { Node } from './node.ts';
 /** What a document's reader must know of a characteristic; the registry knows the rest. */
 export interface Measure {
   readonly id: string;
+  /** In trade words. */
+  readonly label?: string;
   readonly quantity: Quantity;
   readonly family: Family;
   /** `[a, b]` at one position are the two halves of a pair of shells, not a row of stations. */
@@ -18,6 +20,10 @@ export interface Measures {
   readonly find: (id: string) => Measure | undefined;
   readonly ids: () => readonly string[];
 }
+
+/** `cylinder taper 3`; what is measured once an engine needs no position. */
+export const nameAt = ({ id, label, family }: Measure, position: string): string =>
+  [label ?? id.replaceAll('_', ' '), ...(family === 'engine' ? [] : [position])].join(' ');
 
 /** A known characteristic, or a report with the nearest name. */
 export function readMeasure(
