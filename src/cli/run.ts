@@ -4,6 +4,7 @@ import type { World } from '../shell/world.ts';
 import { VERSION } from '../version.ts';
 import { addBenchCommands } from './benchCommands.ts';
 import { CHECK_FORMATS } from './checkWriter.ts';
+import { HELP_WORDS } from './helpWords.ts';
 import { addTorque } from './torqueCommand.ts';
 import { UsageError } from './usage.ts';
 
@@ -35,6 +36,7 @@ function commandLine(world: World, done: (exitCode: number) => void): Command {
     .description('A build log for engines: plain YAML files, judged with their uncertainty.')
     .version(VERSION, '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print this help')
+    .configureHelp(HELP_WORDS)
     .configureOutput({
       writeOut: (text) => world.out.write(text),
       writeErr: (text) => world.err.write(text),
@@ -58,7 +60,7 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
   program
     .command('check')
     .description('validate every document, judge every session, print tables and findings')
-    .argument('[paths...]', 'engines, sessions, or folders of them', ['.'])
+    .argument('[paths...]', 'engines, sessions, or folders of them; this folder where none is named', ['.'])
     .option('--session <name>', 'only this session: a path, a file name or a part of it, or a stage')
     .option('--latest', 'only the latest session of each engine')
     .option('--at <revision>', AT)

@@ -73,7 +73,7 @@ export function parseAmount(
       'wrong-quantity',
       span,
       `${text} is a ${unit.quantity}, and a ${quantity} is wanted here`,
-      `write it in ${wanted.join(', ')}`,
+      wanted.length === 1 ? `write it in ${wanted[0]}` : `write it in one of: ${wanted.join(', ')}`,
     );
   }
   return measured(digits, `${digits} ${unit.name}`, unit, span, context);

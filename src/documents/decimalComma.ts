@@ -1,5 +1,6 @@
 import type { ListNode, Node, ScalarNode, Span } from './node.ts';
 import type { Report } from './problem.ts';
+import { quoted } from './quoted.ts';
 
 /** Two neighbours that a comma may have made out of one number. */
 interface Halves {
@@ -40,7 +41,7 @@ export function reportSplitNumber(
 ): void {
   const [left, right] = [text.slice(whole.start, whole.end), text.slice(decimals.start, decimals.end)];
   const span = { start: whole.start, end: decimals.end };
-  const message = `"${left},${right}" is read as two things, ${left} and ${right}`;
+  const message = `${quoted(`${left},${right}`)} is read as two things, ${left} and ${right}`;
   report('decimal-comma', span, message, `write a decimal point: ${left}.${right}${otherwise}`);
 }
 

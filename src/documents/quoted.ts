@@ -11,10 +11,10 @@ const LONGEST_QUOTE = 60;
 /** The text with every hidden character written as `\u{..}`, and line ends and tabs as `\n`, `\r`, `\t`. */
 export const escapeHidden = (text: string): string => text.replace(HIDDEN, escapeOne);
 
-/** A file's own words inside a message: in quotes, hidden characters escaped, long text cut. */
+/** A file's own words inside a message: in backticks, hidden characters escaped, long text cut. */
 export function quoted(text: string): string {
   const cut = [...text.slice(0, 2 * LONGEST_QUOTE)].slice(0, LONGEST_QUOTE).join('');
-  return `"${escapeHidden(cut)}${cut.length < text.length ? '…' : ''}"`;
+  return `\`${escapeHidden(cut)}${cut.length < text.length ? '…' : ''}\``;
 }
 
 function escapeOne(character: string): string {

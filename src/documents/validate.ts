@@ -1,5 +1,6 @@
 import { type Diagnostic, diagnostic, sortDiagnostics } from '../diagnostic/diagnostic.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
+import { inFlow } from './inFlow.ts';
 import { itemName, subjectName } from './itemName.ts';
 import type { Node, SourceText, Span } from './node.ts';
 import { type Refusal, refusalsOf, withoutMisspelt } from './refusal.ts';
@@ -129,5 +130,5 @@ function example(key: string, properties: unknown): string {
   const examples: unknown = Object(shape).examples;
   if (!Array.isArray(examples)) return '';
   const [first] = examples;
-  return typeof first === 'object' ? '' : `, for example \`${key}: ${first}\``;
+  return `, for example \`${key}: ${inFlow(first)}\``;
 }

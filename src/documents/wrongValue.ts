@@ -59,12 +59,16 @@ function typeHelp(refusal: Refusal, node: Node): string {
 export function wrongChoice({ data, params, schema }: Refusal, node: Node): Words {
   const allowed = [params.allowedValues].flat().map(String);
   const meant = typeof data === 'string' ? didYouMean(data, allowed) : undefined;
-  const none = allowed.length === 1 ? `not ${allowed[0]}` : `none of ${allowed.join(', ')}`;
+  // The words that would do are told once: here, or in the help.
+  const help = meant ?? errorMessage(schema) ?? `write one of ${allowed.join(', ')}`;
+  const isTold = allowed.every((word) => help.includes(word));
+  const few = allowed.length === 1 ? `not ${allowed[0]}` : `none of ${allowed.join(', ')}`;
+  const none = isTold && allowed.length > 1 ? 'which is not known here' : few;
   const what = data === null ? 'is empty' : `${called(data, node)}, ${none}`;
   return {
     code: data === null ? 'type' : 'value',
     what,
-    help: meant ?? errorMessage(schema) ?? 'write one of them',
+    help,
   };
 }
 
@@ -83,12 +87,10 @@ function called(data: unknown, node: Node): string {
   if (Array.isArray(data)) return 'is a list';
   if (typeof data === 'string' && data.trim() === '') return 'is text with nothing in it';
   if (typeof data === 'string')
-    return `is the ${SWITCHES.has(data.toLowerCase()) ? 'word' : 'text'} ${shown(data)}`;
+    return `is the ${SWITCHES.has(data.toLowerCase()) ? 'word' : 'text'} ${quoted(data)}`;
   if (typeof data === 'number') return `is the number ${source === '' ? data : source}`;
   return typeof data === 'boolean' ? `is ${data}` : 'is keys with values';
 }
-
-const shown = (text: string): string => (text.trim() === '' ? '"" with nothing in it' : quoted(text));
 
 const wantsNumber = (wanted: ReadonlySet<string>): boolean => wanted.has('number') || wanted.has('integer');
 

@@ -55,7 +55,9 @@ function openLines(
 
 function sessionLines(session: ReportedSession, report: EngineReport, style: TextStyle): readonly string[] {
   const { stage, date, name, by, kept } = session.session;
-  const title = `${style.paint.strong(`${stage} ${date}`)}  ${visible(name)}${by === undefined ? '' : `, by ${visible(by)}`}`;
+  // A file that is named after its day and stage says nothing new.
+  const file = name === `${date}-${stage}` ? '' : `  ${visible(name)}`;
+  const title = `${style.paint.strong(`${stage} ${date}`)}${file}${by === undefined ? '' : `, by ${visible(by)}`}`;
   const lines = [title, ...characteristicTables(session, unitsFor(report.engine), style)];
   const told = session.findings.filter((each) => style.detail || each.severity !== 'remark');
   const tightened = tighteningLines(session.session, style.width);

@@ -35,7 +35,7 @@ units: { length: inch }
       [
         '2:18',
         'document/value',
-        '`length` in units is the text "inch", none of in, thou, mm, um',
+        '`length` in units is the text `inch`, which is not known here',
         'write one of in, thou, mm, um',
       ],
     ],
@@ -50,7 +50,7 @@ units: in
       [
         '2:8',
         'document/type',
-        '`units` is the text "in", not keys with values',
+        '`units` is the text `in`, not keys with values',
         'write keys and their values, such as { length: in, torque: lbf ft }',
       ],
     ],
@@ -134,7 +134,7 @@ characteristics: { gap: { label: "", quantity: lenght } }
       [
         '2:48',
         'document/value',
-        '`quantity` in characteristics gap is the text "lenght", none of length, torque, force, pressure, volume, mass, angle, temperature, time, speed',
+        '`quantity` in characteristics gap is the text `lenght`, none of length, torque, force, pressure, volume, mass, angle, temperature, time, speed',
         'did you mean length?',
       ],
     ],
@@ -171,7 +171,7 @@ layout: { cylinders: four, mains: 5.5, crankpins: { 1: 2 }, vavles: 2 }
       [
         '3:22',
         'document/type',
-        '`cylinders` in layout is the text "four", not a whole number',
+        '`cylinders` in layout is the text `four`, not a whole number',
         'write how many there are, from 1 to 100, or a list of their names such as [1, 2, 3]',
       ],
       [
@@ -217,7 +217,7 @@ sizes: { bore: "4,125", stroke: 127mm, Stroke: 4 }
       [
         '4:16',
         'document/number-as-text',
-        '`bore` in sizes is the text "4,125"',
+        '`bore` in sizes is the text `4,125`',
         'write 4.125 with a decimal point, or 4125 if the comma marks thousands',
       ],
       ['4:40', 'document/unknown-key', 'unknown key `Stroke` in sizes', 'did you mean stroke?'],
@@ -268,7 +268,7 @@ limits:
       [
         '4:42',
         'document/number-as-text',
-        '`max` in limits main_bearing_clearance wear is the text "0.005", in quotes',
+        '`max` in limits main_bearing_clearance wear is the text `0.005`, in quotes',
         'write 0.005 without the quotes',
       ],
     ],
@@ -285,7 +285,7 @@ limits:
       [
         '4:42',
         'document/number-as-text',
-        '`max` in limits main_bearing_clearance wear is the text "4,0010"',
+        '`max` in limits main_bearing_clearance wear is the text `4,0010`',
         'write 4.0010 with a decimal point',
       ],
     ],
@@ -304,7 +304,7 @@ limits:
       [
         '6:12',
         'document/number-as-text',
-        '`max` in limits main_bearing_clearance wear is the text "4,0010"',
+        '`max` in limits main_bearing_clearance wear is the text `4,0010`',
         'write 4.0010 with a decimal point',
       ],
     ],
@@ -323,7 +323,7 @@ limits:
       [
         '6:12',
         'document/value',
-        '`max` in limits main_bearing_clearance wear is the text "3.2478 inch", and inch is no unit known here',
+        '`max` in limits main_bearing_clearance wear is the text `3.2478 inch`, and inch is no unit known here',
         'write 3.2478 in',
       ],
     ],
@@ -343,13 +343,13 @@ limits:
       [
         '6:12',
         'document/value',
-        '`max` in limits main_bearing_clearance wear is the text "70 foot pound", and foot pound is no unit known here',
+        '`max` in limits main_bearing_clearance wear is the text `70 foot pound`, and foot pound is no unit known here',
         'write 70 lbf ft',
       ],
       [
         '7:12',
         'document/value',
-        '`min` in limits main_bearing_clearance wear is the text "2.5 furlongs", and furlongs is no unit known here',
+        '`min` in limits main_bearing_clearance wear is the text `2.5 furlongs`, and furlongs is no unit known here',
         'known units: in, thou, mm, um, lbf ft, lbf in, ozf in, N m, kgf m, lbf, N, kN, psi, kPa, bar, cc, ml, in3, g, kg, oz, deg, degC, degF, h, rpm',
       ],
     ],
@@ -369,13 +369,13 @@ limits:
       [
         '6:12',
         'document/number-as-text',
-        '`max` in limits main_bearing_clearance wear is the text "5/16", a fraction',
+        '`max` in limits main_bearing_clearance wear is the text `5/16`, a fraction',
         'write it as a decimal: 0.3125',
       ],
       [
         '7:12',
         'document/number-as-text',
-        '`min` in limits main_bearing_clearance wear is the text "1 1/2 in", a fraction',
+        '`min` in limits main_bearing_clearance wear is the text `1 1/2 in`, a fraction',
         'write it as a decimal: 1.5 in',
       ],
     ],
@@ -394,7 +394,7 @@ limits:
       [
         '6:12',
         'document/type',
-        '`max` in limits main_bearing_clearance wear is the word "yes", not a number',
+        '`max` in limits main_bearing_clearance wear is the word `yes`, not a number',
         'write a number, a number with its unit such as 0.0635 mm, or { formula: "0.0005 * bore" }',
       ],
     ],
@@ -451,7 +451,7 @@ limits:
       [
         '6:12',
         'document/type',
-        '`max` in limits main_bearing_clearance wear is the text "about two", not a number',
+        '`max` in limits main_bearing_clearance wear is the text `about two`, not a number',
         'write a number, a number with its unit such as 0.0635 mm, or { formula: "0.0005 * bore" }',
       ],
     ],
@@ -489,7 +489,7 @@ limits:
       [
         '5:11',
         'document/value',
-        '`wear` in limits main_bearing_clearance is the text "0.0020-0.0038"',
+        '`wear` in limits main_bearing_clearance is the text `0.0020-0.0038`',
         'write { min: 0.0020, max: 0.0038 }, one of the two alone, or 0.0020 to 0.0038',
       ],
     ],
@@ -582,7 +582,7 @@ limits:
       [
         '8:9',
         'document/value',
-        '`by` in limits main_bearing_clearance is the text "end", none of ends, range',
+        '`by` in limits main_bearing_clearance is the text `end`, none of ends, range',
         'did you mean ends?',
       ],
     ],
@@ -645,19 +645,19 @@ instruments:
       [
         '4:33',
         'document/value',
-        '`due` in instruments mac is the text "10.1.2027"',
+        '`due` in instruments mac is the text `10.1.2027`',
         'write the date as year-month-day, such as 2026-02-03',
       ],
       [
         '4:55',
         'document/value',
-        '`max_error` in instruments mac is the text "4 percent", and percent is no unit known here',
+        '`max_error` in instruments mac is the text `4 percent`, and percent is no unit known here',
         'known units: in, thou, mm, um, lbf ft, lbf in, ozf in, N m, kgf m, lbf, N, kN, psi, kPa, bar, cc, ml, in3, g, kg, oz, deg, degC, degF, h, rpm',
       ],
       [
         '4:74',
         'document/type',
-        '`marks[1]` in instruments mac is the text "a", not a number',
+        '`marks[1]` in instruments mac is the text `a`, not a number',
         'write a number, or a number with its unit such as 0.0635 mm',
       ],
       [
@@ -705,19 +705,19 @@ hours: 11,840
       [
         '2:8',
         'document/value',
-        '`stage` is the text "tear-down", none of teardown, machined, trial, rebuild, service',
+        '`stage` is the text `tear-down`, none of teardown, machined, trial, rebuild, service',
         'did you mean teardown?',
       ],
       [
         '3:7',
         'document/value',
-        '`date` is the text "3 March"',
+        '`date` is the text `3 March`',
         'write the date as year-month-day, such as 2026-02-03',
       ],
       [
         '4:8',
         'document/number-as-text',
-        '`hours` is the text "11,840"',
+        '`hours` is the text `11,840`',
         'write 11.840 with a decimal point, or 11840 if the comma marks thousands',
       ],
     ],
@@ -760,13 +760,13 @@ readings:
       [
         '6:53',
         'document/type',
-        '`at 1` in readings[2] main_bearing_bore is the text "abc", not a number',
+        '`at 1` in readings[2] main_bearing_bore is the text `abc`, not a number',
         'write a number, a number with its unit such as 82.495 mm, a range such as 0.003 to 0.004, under 0.004, or ~; or a list of them along the stations',
       ],
       [
         '6:75',
         'document/number-as-text',
-        '`at 2[2][2]` in readings[2] main_bearing_bore is the text "3,25"',
+        '`at 2[2][2]` in readings[2] main_bearing_bore is the text `3,25`',
         'write 3.25 with a decimal point',
       ],
     ],
@@ -805,7 +805,7 @@ readings:
       [
         '5:14',
         'document/value',
-        '`measure` in readings[1] Main Bore is the text "Main Bore"',
+        '`measure` in readings[1] Main Bore is the text `Main Bore`',
         "write a characteristic's id in small letters, digits and _, such as main_journal_diameter",
       ],
     ],
@@ -907,7 +907,7 @@ readings:
       [
         '5:98',
         'document/type',
-        '`at 5` in readings[1] cylinder_bore is the word "yes", not a number',
+        '`at 5` in readings[1] cylinder_bore is the word `yes`, not a number',
         'write a number, a number with its unit such as 82.495 mm, a range such as 0.003 to 0.004, under 0.004, or ~; or a list of them along the stations',
       ],
       [
@@ -949,7 +949,7 @@ readings:
       [
         '5:41',
         'document/value',
-        '`stations` in readings[1] cylinder_bore is the text "front"',
+        '`stations` in readings[1] cylinder_bore is the text `front`',
         'write names such as [front, rear], or distances such as { front: 0.25 in, rear: 1.75 in }',
       ],
       [
@@ -961,7 +961,7 @@ readings:
       [
         '5:74',
         'document/value',
-        '`in` in readings[1] cylinder_bore is the text "tenth", none of tenths, thou, hundredths',
+        '`in` in readings[1] cylinder_bore is the text `tenth`, none of tenths, thou, hundredths',
         'did you mean tenths?',
       ],
       [
@@ -1041,19 +1041,19 @@ by: 12
       [
         '4:29',
         'document/value',
-        '`do` in found[1] x is the text "replace", none of reuse, renew, machine, hold',
+        '`do` in found[1] x is the text `replace`, which is not known here',
         'write one of reuse, renew, machine, hold',
       ],
       [
         '5:31',
         'document/value',
-        '`main` in fitted crankshaft is the text "0.010 undersize"',
+        '`main` in fitted crankshaft is the text `0.010 undersize`',
         'write std, or a size with under or over, such as 0.010 under',
       ],
       [
         '5:59',
         'document/value',
-        '`condition` in fitted crankshaft is the text "grnd", none of new, used, reground',
+        '`condition` in fitted crankshaft is the text `grnd`, which is not known here',
         'write one of new, used, reground',
       ],
       ['6:5', 'document/type', '`by` is the number 12, not text', 'write it in quotes: "12"'],
@@ -1070,7 +1070,7 @@ order: center out
 source: x
 `,
     told: [
-      ['3:36', 'document/type', '`reuse` in fasteners is the word "yes", not true or false', 'write true'],
+      ['3:36', 'document/type', '`reuse` in fasteners is the word `yes`, not true or false', 'write true'],
       [
         '4:12',
         'document/missing-key',
@@ -1080,13 +1080,13 @@ source: x
       [
         '4:33',
         'document/value',
-        '`to` in passes[2] is the text "40 Nmm", and Nmm is no unit known here',
+        '`to` in passes[2] is the text `40 Nmm`, and Nmm is no unit known here',
         'known units: in, thou, mm, um, lbf ft, lbf in, ozf in, N m, kgf m, lbf, N, kN, psi, kPa, bar, cc, ml, in3, g, kg, oz, deg, degC, degF, h, rpm',
       ],
       [
         '5:8',
         'document/value',
-        '`order` is the text "center out"',
+        '`order` is the text `center out`',
         'write the names in order, such as [3L, 3R, 4R, 4L], or centre out',
       ],
     ],

@@ -186,7 +186,7 @@ describe('a slip in a sequence is told where it stands', () => {
       'a torque in inches',
       'fasteners: { count: 1 }\npasses: [{ to: 40 mm }]',
       [
-        '4:16 document/wrong-quantity 40 mm is a length, and a torque is wanted here | write it in lbf ft, lbf in, ozf in, N m, kgf m',
+        '4:16 document/wrong-quantity 40 mm is a length, and a torque is wanted here | write it in one of: lbf ft, lbf in, ozf in, N m, kgf m',
       ],
     ],
     [

@@ -1,3 +1,4 @@
+import { inFlow } from '../inFlow.ts';
 import { PATTERNS } from './patterns.ts';
 import { type About, type Schema, withExample } from './scalars.ts';
 
@@ -37,14 +38,6 @@ export const named = (told: About, value: Schema, rest: Schema = {}): Schema => 
 
 const keysHelp = ({ examples }: About): string =>
   `write keys and their values, such as ${inFlow(examples[0])}`;
-
-/** A value as YAML's flow style writes it. */
-export function inFlow(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(inFlow).join(', ')}]`;
-  if (typeof value !== 'object' || value === null) return value === null ? '~' : String(value);
-  const entries = Object.entries(value).map(([key, each]) => `${key}: ${inFlow(each)}`);
-  return `{ ${entries.join(', ')} }`;
-}
 
 export const list = (told: About, items: Schema): Schema => ({
   ...told,
