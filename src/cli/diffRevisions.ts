@@ -48,7 +48,8 @@ export function compareRevisions(
   const a = { ...first, path: first.path ?? named ?? second.path };
   const b = { ...second, path: second.path ?? named ?? first.path };
   const pairs = a.path === undefined && !all ? changedPairs(a, b, repository) : pairsAt(a, b, repository);
-  const compared = pairs.map((pair) => comparePair(pair, world));
+  const told = new Set<string>();
+  const compared = pairs.map((pair) => comparePair(pair, world, told));
   return {
     sides: { a: a.side, b: b.side },
     engines: compared.flatMap(({ diff }) => diff ?? []),
@@ -135,8 +136,8 @@ interface ComparedPair {
   readonly hasProblems: boolean;
 }
 
-function comparePair(pair: Pair, world: World): ComparedPair {
-  const read = [pair.a, pair.b].map((place) => place && { place, ...readEngine(place, world) });
+function comparePair(pair: Pair, world: World, told: Set<string>): ComparedPair {
+  const read = [pair.a, pair.b].map((place) => place && { place, ...readEngine(place, world, told) });
   const hasProblems = read.some((side) => side?.hasProblems);
   // An engine that is there and cannot be judged is not one that is gone.
   if (read.some((side) => side !== undefined && side.engine === undefined)) {

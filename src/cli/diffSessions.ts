@@ -12,8 +12,9 @@ import { UsageError } from './usage.ts';
 
 /** Two sessions of one engine as they stand on disk; undefined where the words name none. */
 export function compareSessions(call: DiffCall, source: ShopSource, world: World): Compared | undefined {
-  const found = engineHere(call.engine, source);
   const words = call.b === undefined ? [call.a] : [call.a, call.b];
+  if (call.engine === undefined && !words.some((word) => mayBeBelow(word, source))) return undefined;
+  const found = engineHere(call.engine, source);
   if (found === undefined || !words.some((word) => mayBeSession(word, found))) return undefined;
   const { engine, registry, hasProblems } = judgeable(found, world);
   const report = reportEngine(engine, registry, {});
@@ -45,6 +46,12 @@ function engineHere(name: string | undefined, source: ShopSource): EngineFolder 
   return located === undefined || only === undefined || others.length > 0
     ? undefined
     : { shop: located.shop, folder: only };
+}
+
+/** To find the engines of a shop its files are read: not for words that are no file's name. */
+function mayBeBelow(word: string, source: ShopSource): boolean {
+  const located = source.locate('.');
+  return located !== undefined && mayBeSession(word, { shop: located.shop, folder: located.folder });
 }
 
 const mayBeSession = (word: string, { shop, folder }: EngineFolder): boolean =>

@@ -86,9 +86,20 @@ export interface ReadEngine {
   readonly hasProblems: boolean;
 }
 
-export function readEngine({ shop, folder }: EngineFolder, world: World): ReadEngine {
+/** `told` are the problems that a run has told already: of two states of a shop most have the same. */
+export function readEngine(
+  { shop, folder }: EngineFolder,
+  world: World,
+  told: Set<string> = new Set(),
+): ReadEngine {
   const { engine, registry, diagnostics, texts } = shop.load(folder);
-  world.err.write(diagnosticsText(diagnostics, texts, textStyle(world.err, world.environment, true)));
+  const fresh = diagnostics.filter(({ code, message, place }) => {
+    const key = `${place.path}:${place.line}:${place.column} ${code} ${message}`;
+    const isNew = !told.has(key);
+    told.add(key);
+    return isNew;
+  });
+  world.err.write(diagnosticsText(fresh, texts, textStyle(world.err, world.environment, true)));
   return { engine, registry, hasProblems: diagnostics.length > 0 };
 }
 

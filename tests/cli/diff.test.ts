@@ -160,6 +160,7 @@ describe('two revisions', () => {
     expect(exit).toBe(2);
     expect(err).toContain(`${PUMP}/limits.yaml:`);
     expect(out).toContain('newly out');
+    expect(err.split('document/').length).toBe(2);
     expect(out).not.toContain('Pump é');
   });
 });
