@@ -18,7 +18,7 @@ const ACCEPTED: FindingKind = {
   matters: 'The number stays in sight: somebody answers for it, with a reason.',
   usually: 'See to its follow-up, and renew or withdraw the concession at the next session.',
   example:
-    'cylinder taper 1: 0.0026 in is accepted up to 0.0030 (teardown 2026-02-03, RK): Standby engine; run until the spring overhaul.',
+    'cylinder taper 1: 0.0026 in is accepted up to 0.0030 in (teardown 2026-02-03, RK): Standby engine; run until the spring overhaul.',
 };
 const EXCEEDED: FindingKind = {
   code: 'concession/exceeded',
@@ -26,7 +26,8 @@ const EXCEEDED: FindingKind = {
   means: 'The value is out and lies beyond what the concession for it accepts.',
   matters: 'What was accepted was less than what is there now.',
   usually: 'Measure again; then machine or renew the part, or agree on the new value and record it.',
-  example: 'cylinder taper 1: 0.0040 in is accepted only up to 0.0030 (teardown 2026-02-03, RK)',
+  example:
+    'cylinder taper 1 was accepted up to 0.0030 in (teardown 2026-02-03, RK): it lies 1 thou beyond that',
 };
 const EXPIRED: FindingKind = {
   code: 'concession/expired',
@@ -34,7 +35,7 @@ const EXPIRED: FindingKind = {
   means: 'The value is out, and the concession that covered it ended before the date of this session.',
   matters: 'A deviation that was accepted for a time is easily kept for good.',
   usually: 'Do what was put off, or agree on it again in this session.',
-  example: 'cylinder taper 1: 0.0027 in was accepted until 2026-04-30',
+  example: 'cylinder taper 1 was accepted up to 0.0030 in (teardown 2026-02-03, RK), until 2026-04-30',
 };
 const UNUSED: FindingKind = {
   code: 'concession/unused',
@@ -42,7 +43,7 @@ const UNUSED: FindingKind = {
   means: 'A concession stands for a value that is not out, or was not measured, in its session.',
   matters: 'It would cover a later fault that nobody has looked at.',
   usually: 'Take it out, or correct its characteristic or position.',
-  example: 'the concession for cylinder_taper at 1 covers nothing: it is not out but ok',
+  example: 'the concession for cylinder taper 1 covers nothing: it is not out but ok',
 };
 
 export const concessionKinds: readonly FindingKind[] = [ACCEPTED, EXCEEDED, EXPIRED, UNUSED];
