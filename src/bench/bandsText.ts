@@ -1,5 +1,5 @@
 import type { Engine } from '../documents/assemble.ts';
-import { BAND_NAMES, type Band, type LimitValue } from '../documents/limits.ts';
+import { BAND_NAMES, type Band, type LimitValue } from '../documents/bands.ts';
 import type { Measure } from '../documents/measure.ts';
 import { limitsInForce } from '../documents/precedence.ts';
 

@@ -7,7 +7,7 @@ import {
   type BandName,
   type LimitFormula,
   type LimitValue,
-} from '../documents/limits.ts';
+} from '../documents/bands.ts';
 import type { LimitsInForce } from '../documents/precedence.ts';
 import { evaluateFormula } from '../formula/evaluate.ts';
 import { formatFormula } from '../formula/format.ts';

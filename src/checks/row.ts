@@ -2,8 +2,8 @@ import type { Characteristic, DerivationChoice } from '../characteristics/charac
 import type { Registry } from '../characteristics/registry.ts';
 import type { Place } from '../diagnostic/place.ts';
 import type { Engine } from '../documents/assemble.ts';
+import type { BandName } from '../documents/bands.ts';
 import { comparePositions, labelOf, positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
-import type { BandName } from '../documents/limits.ts';
 import { type LimitsInForce, limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import type { DecisionRule } from '../documents/shop.ts';

@@ -1,5 +1,5 @@
 import type { Place } from '../diagnostic/place.ts';
-import type { BandName } from '../documents/limits.ts';
+import type { BandName } from '../documents/bands.ts';
 import type { Stage } from '../documents/session.ts';
 import type { DecisionRule } from '../documents/shop.ts';
 import { conformanceProbability } from '../measurement/conformance.ts';

@@ -32,6 +32,12 @@ export const textsOf = (node: Node | undefined): readonly string[] =>
 export const flagAt = (node: Node | undefined, key: string): boolean =>
   scalarOf(childOf(node, key))?.value === true;
 
+/** A word of a document, and where it stands. */
+export interface Named {
+  readonly name: string;
+  readonly span: Span;
+}
+
 /** The text of a scalar with its place, such as the name of an instrument. */
 export function readNamed(
   node: Node | undefined,

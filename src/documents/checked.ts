@@ -1,7 +1,7 @@
+import type { Named } from './access.ts';
 import { childOf, readNamed, textOf } from './access.ts';
 import { type Amount, type DocumentContext, parseAmount } from './amount.ts';
 import type { Node } from './node.ts';
-import type { Named } from './reading.ts';
 
 /** The check of an instrument on its standard before measuring, in lengths. */
 export interface InstrumentCheck {

@@ -6,7 +6,8 @@ import { isFormulaProblem } from '../formula/problem.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import { fromBase } from '../quantity/units.ts';
 import type { Amount } from './amount.ts';
-import { BAND_NAMES, type LimitEntry, type LimitFormula, type LimitsDocument } from './limits.ts';
+import { BAND_NAMES, type LimitFormula } from './bands.ts';
+import type { LimitEntry, LimitsDocument } from './limits.ts';
 import type { Measures } from './measure.ts';
 
 /**

@@ -1,8 +1,8 @@
 import { didYouMean } from '../diagnostic/suggestion.ts';
+import type { Named } from './access.ts';
 import { type DocumentContext, report } from './amount.ts';
 import { type Family, findPosition, type Layout, positionsOf } from './layout.ts';
 import type { Measures } from './measure.ts';
-import type { Named } from './reading.ts';
 
 /** A part of the engine that work was done on, as far as readings know it. */
 export interface Part {

@@ -1,7 +1,8 @@
 import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
 import type { Place } from '../diagnostic/place.ts';
+import { BAND_NAMES, type Band, type BandName } from './bands.ts';
 import { findPosition, type Layout } from './layout.ts';
-import { BAND_NAMES, type Band, type BandName, type LimitEntry, type LimitsDocument } from './limits.ts';
+import type { LimitEntry, LimitsDocument } from './limits.ts';
 import type { Measure } from './measure.ts';
 
 /** The limits documents of one folder, each with those it extends. */

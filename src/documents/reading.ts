@@ -1,4 +1,5 @@
 import type { Fraction } from '../quantity/fraction.ts';
+import type { Named } from './access.ts';
 import type { Amount } from './amount.ts';
 import type { Measure } from './measure.ts';
 import type { Span } from './node.ts';
@@ -53,11 +54,6 @@ export interface ReadingBlock {
   readonly temperature: Amount | undefined;
   readonly conditions: ReadonlyMap<string, string>;
   readonly positions: readonly PositionReading[];
-  readonly span: Span;
-}
-
-export interface Named {
-  readonly name: string;
   readonly span: Span;
 }
 

@@ -1,4 +1,5 @@
 import type { Place } from '../diagnostic/place.ts';
+import type { Named } from './access.ts';
 import { childOf, entriesOf, itemsOf, readNamed, textAt, textOf } from './access.ts';
 import { type Amount, type DocumentContext, readAmount, report } from './amount.ts';
 import { reportUnreadKeys } from './blockKeys.ts';
@@ -13,7 +14,7 @@ import { type Measure, type Measures, readMeasure } from './measure.ts';
 import type { Node, Span } from './node.ts';
 import { type PartChange, readPartChanges } from './partChanges.ts';
 import { amountReader, setToOf } from './points.ts';
-import type { Named, PositionReading, ReadingBlock, WorkDone } from './reading.ts';
+import type { PositionReading, ReadingBlock, WorkDone } from './reading.ts';
 import { reportSamePosition } from './samePosition.ts';
 import { type BlockShape, gridOf, readPosition, textList } from './shapes.ts';
 import { type ReadingGrid, readStations } from './shop.ts';

@@ -1,10 +1,10 @@
 import { didYouMean } from '../diagnostic/suggestion.ts';
+import type { Named } from './access.ts';
 import { childOf, itemsOf, textOf, textsOf } from './access.ts';
 import { type DocumentContext, report } from './amount.ts';
 import { readDate } from './date.ts';
 import { checkNames, type LoggedPass, readLoggedPass } from './loggedPass.ts';
 import type { Node, Span } from './node.ts';
-import type { Named } from './reading.ts';
 import type { TorqueDocument } from './torque.ts';
 
 /** How a joint was tightened. */

@@ -6,7 +6,7 @@ import type { JudgedRoute, Row } from '../checks/row.ts';
 import type { SidedLimits, SideLimit } from '../checks/verdict.ts';
 import type { Diagnostic } from '../diagnostic/diagnostic.ts';
 import type { Place } from '../diagnostic/place.ts';
-import { BAND_NAMES } from '../documents/limits.ts';
+import { BAND_NAMES } from '../documents/bands.ts';
 import { stemOf } from '../documents/stem.ts';
 import type { TighteningLog } from '../documents/tightened.ts';
 import { type Fraction, toNumber } from '../quantity/fraction.ts';

@@ -2,7 +2,7 @@ import { formatLimit, type Printing, pastText, printingOf, readingText } from '.
 import type { ReportedSession } from '../checks/report.ts';
 import type { JudgedRoute, Row } from '../checks/row.ts';
 import type { Bands, SideLimit, Verdict } from '../checks/verdict.ts';
-import { BAND_NAMES, type BandName } from '../documents/limits.ts';
+import { BAND_NAMES, type BandName } from '../documents/bands.ts';
 import { formatUncertainty } from '../quantity/format.ts';
 import type { Unit } from '../quantity/units.ts';
 import type { Paint } from './paint.ts';

@@ -5,7 +5,7 @@ import type { Route } from '../checks/routes.ts';
 import type { JudgedRoute, Row } from '../checks/row.ts';
 import { decidingOrder, type SideLimit } from '../checks/verdict.ts';
 import type { Place } from '../diagnostic/place.ts';
-import { BAND_NAMES } from '../documents/limits.ts';
+import { BAND_NAMES } from '../documents/bands.ts';
 import { pointsOf } from '../documents/reading.ts';
 import { expandedFactor } from '../measurement/conformance.ts';
 import { formatNumber, formatUncertainty } from '../quantity/format.ts';

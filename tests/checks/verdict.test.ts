@@ -10,7 +10,7 @@ import {
   type Verdict,
 } from '../../src/checks/verdict.ts';
 import { startOfFile } from '../../src/diagnostic/place.ts';
-import type { BandName } from '../../src/documents/limits.ts';
+import type { BandName } from '../../src/documents/bands.ts';
 import type { DecisionRule } from '../../src/documents/shop.ts';
 import { fraction, toNumber } from '../../src/quantity/fraction.ts';
 

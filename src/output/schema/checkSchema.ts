@@ -1,4 +1,4 @@
-import { BAND_NAMES } from '../../documents/limits.ts';
+import { BAND_NAMES } from '../../documents/bands.ts';
 import { STAGES } from '../../documents/session.ts';
 import { described, list, number, object, orNull, ref, type Schema, text, VERDICTS, whole } from './parts.ts';
 
