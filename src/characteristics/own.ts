@@ -81,7 +81,7 @@ function byFormula(
   return { least: value, mean: value, greatest: value };
 }
 
-const withoutAmount = (value: Value): Value => ({ ...value, amount: fraction(0) });
+const withoutAmount = ({ terms }: Value): Value => ({ amount: fraction(0), terms });
 
 /** How fast the result moves with one input: the difference over a small step to both sides. */
 function slopeIn(

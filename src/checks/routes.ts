@@ -10,7 +10,13 @@ import { expandedFactor, welchSatterthwaite } from '../measurement/conformance.t
 import { type Instrument, readingTerms } from '../measurement/instrument.ts';
 import { standardDeviation } from '../measurement/sample.ts';
 import { atReferenceTemperature, expandUnlike, type Warmth } from '../measurement/temperature.ts';
-import { type ErrorTerm, standardUncertainty, subtractValues, type Value } from '../measurement/value.ts';
+import {
+  type ErrorTerm,
+  lateValue,
+  standardUncertainty,
+  subtractValues,
+  type Value,
+} from '../measurement/value.ts';
 import { compare, divide, type Fraction, fraction, toNumber } from '../quantity/fraction.ts';
 import { blockInstrument, setterOf } from './blockInstrument.ts';
 import { blockWarmth, warmthNote } from './blockWarmth.ts';
@@ -239,22 +245,29 @@ export function uncertaintyOf(measured: Measured): Pick<Route, 'worse' | 'u' | '
   return { worse, u, dof, expanded: u * expandedFactor(dof) };
 }
 
-function valueOfPoint(
+const valueOfPoint = (
   point: Point,
   instrument: Instrument,
   setter: Instrument | undefined,
   path: string,
-): Value {
+): Value => lateValue(point.amount, () => termsOfPoint(point, instrument, setter, path));
+
+function termsOfPoint(
+  point: Point,
+  instrument: Instrument,
+  setter: Instrument | undefined,
+  path: string,
+): ReadonlyMap<string, ErrorTerm> {
   const id = `${path}#${point.pointer}`;
   const reading = {
     amount: point.amount,
     id,
     ...(point.halfRange === undefined ? {} : { halfRange: point.halfRange }),
   };
-  const terms: Map<string, ErrorTerm> = readingTerms(instrument, reading, setter);
+  const terms = readingTerms(instrument, reading, setter);
   const spread = spreadOfRepeats(point);
   if (spread !== undefined) terms.set(`spread of repeats at ${id}`, spread);
-  return { amount: point.amount, terms };
+  return terms;
 }
 
 /** Standard uncertainty of a mean of n: s/√n with n − 1 degrees of freedom (JCGM 100:2008, 4.2.3; from memory). */

@@ -1,4 +1,4 @@
-import { add, divide, type Fraction, fraction, multiply, negate, toNumber } from '../quantity/fraction.ts';
+import { add, type Fraction, fraction, multiply, subtract, toNumber } from '../quantity/fraction.ts';
 
 /** One independent source of error. */
 export interface ErrorTerm {
@@ -21,22 +21,42 @@ const NO_TERMS: ReadonlyMap<string, ErrorTerm> = new Map();
 
 export const exactly = (amount: Fraction): Value => ({ amount, terms: NO_TERMS });
 
-export const addValues = (a: Value, b: Value): Value => ({
-  amount: add(a.amount, b.amount),
-  terms: addTerms(a.terms, b.terms, 1),
-});
+/**
+ * A value whose terms are worked out when they are first asked for: of all the values between readings and a
+ * verdict only the least and the greatest are. It is no plain object: a copy by spreading would lose its terms.
+ */
+class LateValue implements Value {
+  readonly amount: Fraction;
+  #terms: Value['terms'] | (() => Value['terms']);
+
+  constructor(amount: Fraction, terms: () => Value['terms']) {
+    this.amount = amount;
+    this.#terms = terms;
+  }
+
+  get terms(): Value['terms'] {
+    if (typeof this.#terms === 'function') this.#terms = this.#terms();
+    return this.#terms;
+  }
+}
+
+export const lateValue = (amount: Fraction, terms: () => Value['terms']): Value =>
+  new LateValue(amount, terms);
+
+export const addValues = (a: Value, b: Value): Value =>
+  lateValue(add(a.amount, b.amount), () => addTerms(a.terms, b.terms, 1));
 
 /** x − x is exactly zero with no error left, since every source is shared. */
-export const subtractValues = (a: Value, b: Value): Value => ({
-  amount: add(a.amount, negate(b.amount)),
-  terms: addTerms(a.terms, b.terms, -1),
-});
+export const subtractValues = (a: Value, b: Value): Value =>
+  lateValue(subtract(a.amount, b.amount), () => addTerms(a.terms, b.terms, -1));
 
-export function scaleValue(value: Value, by: Fraction): Value {
-  const factor = toNumber(by);
-  const terms = new Map<string, ErrorTerm>();
-  for (const [source, term] of value.terms) terms.set(source, { u: term.u * factor, dof: term.dof });
-  return { amount: multiply(value.amount, by), terms };
+export const scaleValue = (value: Value, by: Fraction): Value =>
+  lateValue(multiply(value.amount, by), () => scaledTerms(value.terms, toNumber(by)));
+
+function scaledTerms(terms: Value['terms'], factor: number): Value['terms'] {
+  const scaled = new Map<string, ErrorTerm>();
+  for (const [source, term] of terms) scaled.set(source, { u: term.u * factor, dof: term.dof });
+  return scaled;
 }
 
 /** The mean of at least one value: exact, and an error in only one of n readings counts one n-th. */
@@ -44,13 +64,17 @@ export function meanValue(values: readonly Value[]): Value {
   const [first, ...rest] = values;
   if (first === undefined) throw new RangeError('the mean of no values');
   if (rest.length === 0) return first;
-  let { amount } = first;
+  const amount = rest.reduce((sum, each) => add(sum, each.amount), first.amount);
+  return scaleValue(
+    lateValue(amount, () => summedTerms(first, rest)),
+    fraction(1n, BigInt(values.length)),
+  );
+}
+
+function summedTerms(first: Value, rest: readonly Value[]): Value['terms'] {
   const terms = new Map(first.terms);
-  for (const each of rest) {
-    amount = add(amount, each.amount);
-    addInto(terms, each.terms, 1);
-  }
-  return scaleValue({ amount, terms }, divide(fraction(1), fraction(values.length)));
+  for (const each of rest) addInto(terms, each.terms, 1);
+  return terms;
 }
 
 /** Combined standard uncertainty: the root sum of squares of independent terms (JCGM 100:2008, 5.1.2; clause from memory). */

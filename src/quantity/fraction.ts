@@ -30,7 +30,8 @@ export const add = (a: Fraction, b: Fraction): Fraction =>
 
 export const negate = (a: Fraction): Fraction => ({ n: -a.n, d: a.d });
 
-export const subtract = (a: Fraction, b: Fraction): Fraction => add(a, negate(b));
+export const subtract = (a: Fraction, b: Fraction): Fraction =>
+  a.d === b.d ? { n: a.n - b.n, d: a.d } : { n: a.n * b.d - b.n * a.d, d: a.d * b.d };
 
 export const multiply = (a: Fraction, b: Fraction): Fraction => ({ n: a.n * b.n, d: a.d * b.d });
 
@@ -40,8 +41,11 @@ export const absolute = (a: Fraction): Fraction => (a.n < 0n ? negate(a) : a);
 
 /** Negative when a < b, zero when equal, positive when a > b. */
 export function compare(a: Fraction, b: Fraction): number {
-  const difference = a.n * b.d - b.n * a.d;
-  return difference < 0n ? -1 : difference > 0n ? 1 : 0;
+  // Whole numbers are compared as they stand, and most lengths are.
+  const sameUnit = a.d === b.d;
+  const left = sameUnit ? a.n : a.n * b.d;
+  const right = sameUnit ? b.n : b.n * a.d;
+  return left < right ? -1 : left > right ? 1 : 0;
 }
 
 export const equals = (a: Fraction, b: Fraction): boolean => compare(a, b) === 0;
