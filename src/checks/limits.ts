@@ -47,6 +47,25 @@ export function limitsAt(
   inForce: LimitsInForce,
   meanAt: MeanAt,
 ): PositionLimits {
+  const known = alikeEverywhere.get(inForce);
+  if (known !== undefined) return known;
+  const limits = limitsHere(engine, characteristic, inForce, meanAt);
+  if (!BAND_NAMES.some((name) => hasFormula(inForce.bands[name]))) alikeEverywhere.set(inForce, limits);
+  return limits;
+}
+
+/** Limits without a formula are worked out once for all positions and sessions that they hold for. */
+const alikeEverywhere = new WeakMap<LimitsInForce, PositionLimits>();
+
+const hasFormula = (band: Band | undefined): boolean =>
+  band?.min?.kind === 'formula' || band?.max?.kind === 'formula';
+
+function limitsHere(
+  engine: Engine,
+  characteristic: Characteristic,
+  inForce: LimitsInForce,
+  meanAt: MeanAt,
+): PositionLimits {
   const lacking = new Set<string>();
   const failed: FailedLimit[] = [];
   const open = new Set<string>();

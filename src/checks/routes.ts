@@ -60,6 +60,8 @@ export class SessionRoutes {
   /** The sessions that this one uses, the latest first. */
   readonly #used: readonly SessionRoutes[];
   readonly #known = new Map<string, readonly Route[]>();
+  readonly #blocksOf: ReadonlyMap<string, readonly ReadingBlock[]>;
+  readonly #reachable = new Map<string, boolean>();
 
   constructor(engine: Engine, registry: Registry, session: SessionDocument) {
     this.#engine = engine;
@@ -67,6 +69,28 @@ export class SessionRoutes {
     this.#session = session;
     this.#placeOf = session.placeOf;
     this.#used = usedSessions(engine, session).map((each) => new SessionRoutes(engine, registry, each));
+    this.#blocksOf = byMeasure(session.blocks);
+  }
+
+  /** False where neither it nor all that it is worked out from was measured: most of what could be measured is not. */
+  mayHave(characteristic: Characteristic): boolean {
+    const { id } = characteristic;
+    const known = this.#reachable.get(id);
+    if (known !== undefined) return known;
+    // Of a formula that leads back to itself it cannot be told here: `at` finds out.
+    this.#reachable.set(id, true);
+    const found = this.#blocksOf.has(id) || characteristic.derivations.some((each) => this.#mayDerive(each));
+    this.#reachable.set(id, found);
+    return found;
+  }
+
+  #mayDerive({ inputs }: Derivation): boolean {
+    return inputs.every((id) => {
+      const input = this.#registry.find(id);
+      return (
+        input !== undefined && (this.mayHave(input) || this.#used.some((routes) => routes.mayHave(input)))
+      );
+    });
   }
 
   /** The route that is judged comes first: the smallest uncertainty, then direct, then the later block. */
@@ -87,8 +111,7 @@ export class SessionRoutes {
   }
 
   #direct(characteristic: Characteristic, position: string): readonly Route[] {
-    return this.#session.blocks
-      .filter((block) => block.measure.id === characteristic.id)
+    return (this.#blocksOf.get(characteristic.id) ?? [])
       .filter(
         (block) =>
           !stepsBack(
@@ -182,6 +205,17 @@ export class SessionRoutes {
     }
     return undefined;
   }
+}
+
+function byMeasure(blocks: readonly ReadingBlock[]): ReadonlyMap<string, readonly ReadingBlock[]> {
+  const found = new Map<string, ReadingBlock[]>();
+  for (const block of blocks) {
+    const { id } = block.measure;
+    const others = found.get(id);
+    if (others === undefined) found.set(id, [block]);
+    else others.push(block);
+  }
+  return found;
 }
 
 /** The sessions named in `uses`, the latest first; never the session itself or a later one. */

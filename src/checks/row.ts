@@ -62,6 +62,7 @@ export interface SessionView {
 
 /** The rows of a characteristic: every position with a value, and those whose limits decide and have none. */
 export function rowsOf(characteristic: Characteristic, view: SessionView): readonly Row[] {
+  if (!view.routes.mayHave(characteristic)) return [];
   const found = positionsIn(characteristic, view).map((position) => foundAt(characteristic, position, view));
   // Most of what could be measured is not: nothing of it is worked out further.
   if (found.every(({ routes }) => routes.length === 0)) return [];

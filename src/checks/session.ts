@@ -121,6 +121,7 @@ function hasDecidingLimit(
   session: SessionDocument,
   options: JudgingOptions,
 ): boolean {
+  if (!engine.limits.some(({ limits }) => limits.has(characteristic.id))) return false;
   const { layout } = engine.document;
   const order = decidingOrder(session.stage, options.judgeBy);
   return positionsIn(characteristic, engine).some((position) => {

@@ -83,20 +83,66 @@ export interface LimitsInForce {
   readonly note: string | undefined;
 }
 
-/** Per band the first that is given; an entry for the position comes before its document's general one. */
+/**
+ * Per band the first that is given; an entry for the position comes before its document's general one.
+ * Positions without an entry of their own have the same object, so that what is worked out from it can be kept.
+ */
 export function limitsInForce(
   documents: readonly LimitsDocument[],
   layout: Layout,
   measure: Measure,
   position: string,
 ): LimitsInForce {
-  const entries = documents.flatMap((document) => {
-    const stated = document.limits.get(measure.id);
-    if (stated === undefined) return [];
-    const at = [...stated.at].find(([key]) => findPosition(layout, measure.family, key) === position)?.[1];
-    const general = { entry: stated.general, document };
-    return at === undefined ? [general] : [{ entry: at, document }, general];
-  });
+  const stated = documents.filter(({ limits }) => limits.has(measure.id));
+  if (stated.length === 0) return NO_LIMITS;
+  const entries = stated.flatMap((document) => entriesAt(document, layout, measure, position));
+  return entries.length > stated.length ? resolved(entries) : generalOf(documents, measure.id, entries);
+}
+
+const NO_LIMITS: LimitsInForce = {
+  bands: {},
+  per: undefined,
+  by: undefined,
+  note: undefined,
+  source: undefined,
+};
+
+interface StatedEntry {
+  readonly entry: LimitEntry;
+  readonly document: LimitsDocument;
+}
+
+function entriesAt(
+  document: LimitsDocument,
+  layout: Layout,
+  measure: Measure,
+  position: string,
+): readonly StatedEntry[] {
+  const stated = document.limits.get(measure.id);
+  if (stated === undefined) return [];
+  const general = { entry: stated.general, document };
+  for (const [key, entry] of stated.at) {
+    if (findPosition(layout, measure.family, key) === position) return [{ entry, document }, general];
+  }
+  return [general];
+}
+
+/** By the documents of an engine, and by characteristic. */
+const generals = new WeakMap<readonly LimitsDocument[], Map<string, LimitsInForce>>();
+
+function generalOf(
+  documents: readonly LimitsDocument[],
+  id: string,
+  entries: readonly StatedEntry[],
+): LimitsInForce {
+  const known = generals.get(documents) ?? new Map<string, LimitsInForce>();
+  generals.set(documents, known);
+  const found = known.get(id) ?? resolved(entries);
+  known.set(id, found);
+  return found;
+}
+
+function resolved(entries: readonly StatedEntry[]): LimitsInForce {
   const bands: Partial<Record<BandName, Band>> = {};
   for (const name of BAND_NAMES) {
     const band = entries.find(({ entry }) => entry.bands[name] !== undefined)?.entry.bands[name];
