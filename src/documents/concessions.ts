@@ -72,10 +72,12 @@ function readPositions(
     report(context, 'missing-key', item.span, message, 'write at: and the position, or a list of them');
     return [];
   }
-  return (at.kind === 'list' ? at.items : [at]).flatMap(
-    (node) =>
-      checkPosition({ key: textOf(node) ?? '', keySpan: node.span }, layout, measure.family, context) ?? [],
-  );
+  return (at.kind === 'list' ? at.items : [at]).flatMap((node) => {
+    const key = textOf(node);
+    // What is no name at all was told when the document was read.
+    if (key === undefined) return [];
+    return checkPosition({ key, keySpan: node.span }, layout, measure.family, context) ?? [];
+  });
 }
 
 function readFollowUp(

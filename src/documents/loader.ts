@@ -2,6 +2,7 @@ import { type Document, parseDocument, type YAMLError } from 'yaml';
 import type { Diagnostic } from '../diagnostic/diagnostic.ts';
 import { controlCharacters, decode } from './bytes.ts';
 import { checkDirectives } from './directives.ts';
+import { flowStarts } from './flowStarts.ts';
 import { tooManyMarks } from './marks.ts';
 import type { Node, SourceText } from './node.ts';
 import { type Problem, type Report, toDiagnostics } from './problem.ts';
@@ -88,8 +89,15 @@ function syntaxProblems(parsed: Document.Parsed, source: SourceText, complete: b
   const told = (error: YAMLError) =>
     FOUND_BY_WALK.has(error.code) || (error.code === 'RESOURCE_EXHAUSTION' && !complete);
   const errors = [...parsed.errors, ...parsed.warnings].filter((error) => !told(error));
+  let starts: ReadonlyMap<number, number> | undefined;
+  const bracketEndingAt = (end: number): number | undefined => {
+    starts ??= flowStarts(parsed.contents);
+    const start = starts.get(end);
+    // One that has its own end lost it to a bracket within, which is told itself.
+    return start !== undefined && isClosed(source.text, start, end) ? undefined : start;
+  };
   const problems = errors
-    .map((error) => translate(error, source.text))
+    .map((error) => translate(error, source.text, bracketEndingAt))
     .sort((a, b) => a.span.start - b.span.start);
   const lines = new Set<string>();
   return problems.filter((problem) => {
@@ -98,6 +106,9 @@ function syntaxProblems(parsed: Document.Parsed, source: SourceText, complete: b
     return !known;
   });
 }
+
+const isClosed = (text: string, start: number, end: number): boolean =>
+  text.charAt(end - 1) === (text.charAt(start) === '[' ? ']' : '}');
 
 /** A line that is not well-formed often looks like an odd key as well. */
 function withoutEchoes(

@@ -41,7 +41,7 @@ function refuseKey(parsed: unknown, report: Report): Span {
 
 function isSound(parsed: Scalar, name: string, span: Span, text: string, report: Report): boolean {
   refuseProperties(parsed, span, text, report);
-  if (parsed.type === 'QUOTE_DOUBLE') refuseEscapedControls(name, span, report);
+  if (parsed.type === 'QUOTE_DOUBLE' && refuseEscapedControls(name, span, text, report)) return false;
   const trouble = keyTrouble(name, parsed.type === 'PLAIN');
   if (trouble === undefined) return true;
   report('key', span, trouble.message, trouble.help);

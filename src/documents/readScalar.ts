@@ -15,7 +15,7 @@ export function readScalar(parsed: Scalar, text: string, report: Report): Scalar
   const source = parsed.source ?? '';
   refuseProperties(parsed, span, text, report);
   if (parsed.type === 'PLAIN') return readPlainScalar(source, span, report);
-  if (parsed.type === 'QUOTE_DOUBLE') refuseEscapedControls(source, span, report);
+  const refused = parsed.type === 'QUOTE_DOUBLE' && refuseEscapedControls(source, span, text, report);
   const block = parsed.type === 'BLOCK_LITERAL' || parsed.type === 'BLOCK_FOLDED';
   return {
     kind: 'scalar',
@@ -23,6 +23,7 @@ export function readScalar(parsed: Scalar, text: string, report: Report): Scalar
     value: source,
     source,
     plain: false,
+    ...(refused ? { refused } : {}),
   };
 }
 
@@ -41,12 +42,16 @@ export function reportAmbiguous(source: string, span: Span, why: string, report:
   report('scalar', span, `${quoted(source)} can be read in more than one way: ${why}`, help);
 }
 
-/** Raw controls are found in the bytes; here, those that an escape such as `"\\e"` brings in. */
-export function refuseEscapedControls(value: string, span: Span, report: Report): void {
+/** Raw controls are found in the bytes; here, those that an escape such as `"\\e"` brings in. Whether there were any. */
+export function refuseEscapedControls(value: string, span: Span, text: string, report: Report): boolean {
   const found = CONTROL.exec(value);
-  if (found === null) return;
-  const message = `this text holds the control character ${escapeHidden(found[0])}`;
-  report('control-character', span, message, 'leave it out');
+  if (found === null) return false;
+  // One that stands in the file as it is has been told at its own place.
+  if (!text.slice(span.start, span.end).includes(found[0])) {
+    const message = `this text holds the control character ${escapeHidden(found[0])}`;
+    report('control-character', span, message, 'leave it out');
+  }
+  return true;
 }
 
 function withoutLineEnd(span: Span, text: string): Span {

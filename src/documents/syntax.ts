@@ -10,12 +10,18 @@ interface Words {
 }
 
 /** The parser's complaint in our words. Its own words are never shown: they quote the file raw. */
-export function translate(error: YAMLError, text: string): Problem {
+export function translate(
+  error: YAMLError,
+  text: string,
+  bracketEndingAt: (end: number) => number | undefined,
+): Problem {
   // Trouble found at the end of the file is shown behind its last word, not on an empty line below.
   const last = text.trimEnd().length;
   const start = Math.max(0, Math.min(error.pos[0], last));
   const end = Math.max(start, Math.min(error.code === 'BAD_DQ_ESCAPE' ? start + 2 : error.pos[1], last));
   if (start === last && UNFINISHED.has(error.code)) return { ...unfinished, span: { start, end } };
+  const bracket = error.code === 'BAD_INDENT' ? bracketEndingAt(error.pos[0]) : undefined;
+  if (bracket !== undefined) return openBracket(bracket, text);
   const { code, message, help } = WORDS[error.code];
   return { code, span: { start, end }, message: message(text.slice(start, end)), help };
 }
@@ -28,6 +34,14 @@ const unfinished = {
   message: 'the file ends here, and a bracket or a quote is still open',
   help: 'close it where the list, the map or the text ends',
 } as const;
+
+/** The parser finds it only at the line below, where the indentation cannot belong to the bracket any more. */
+const openBracket = (start: number, text: string): Problem => ({
+  code: 'yaml',
+  span: { start, end: start + 1 },
+  message: `this ${quoted(text.charAt(start))} is not closed before the next line begins anew`,
+  help: `write the ${text.charAt(start) === '[' ? ']' : '}'} where the list or the mapping ends`,
+});
 
 const words = (code: DocumentCode, message: string | Words['message'], help?: string): Words => {
   const known = { code, message: typeof message === 'string' ? () => message : message };
