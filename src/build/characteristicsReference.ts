@@ -20,6 +20,7 @@ function sectionOf(each: Characteristic): string {
     '',
     `${each.description}`,
     '',
+    ...(each.note === undefined ? [] : [each.note, '']),
     `- Positions: ${POSITIONS[each.family]}; it is a ${each.quantity}`,
     `- How: ${each.formula}`,
     ...(each.derivations.length === 0 ? [] : [`- Worked out from: ${inputsOf(each)}`]),

@@ -27,6 +27,8 @@ export interface Characteristic extends Measure {
   readonly label: string;
   /** One sentence: what it is and how it is taken. */
   readonly description: string;
+  /** What is easily misread in its values. */
+  readonly note?: string;
   /** As a person would write it on the sheet. */
   readonly formula: string;
   readonly derivations: readonly Derivation[];

@@ -50,9 +50,16 @@ const sizeOf = (of: Diameter): Characteristic => ({
   examples: [],
 });
 
+const ROUND_NOTE =
+  'The greatest less the least of several readings is biased upward: where a reading repeats within 0.3 to 0.5 tenth (one standard deviation), four of a round part show a tenth out of round more than half of the time (simulated). Where a tenth matters, repeat each point.';
+
+const TAPER_NOTE =
+  'The size of the difference is judged, without a sign; which end is larger is told beside it, and with a station between the ends a barrel or a hollow.';
+
 const outOfRoundOf = (of: Diameter): Characteristic => ({
   ...formOf(of, 'out_of_round', 'out of round'),
   description: `Of the ${of.label}: the greatest less the least at one station, the worst station.`,
+  note: ROUND_NOTE,
   formula: 'at each station the greatest diameter − the least; the worst station',
   derivations: [{ route: 'from diameters', inputs: [of.id], compute: ([grid]) => grid && outOfRound(grid) }],
   examples: [
@@ -81,6 +88,7 @@ const taperOf = (of: Diameter): Characteristic => ({
     of.taperBy === 'ends'
       ? `Of the ${of.label}: one end less the other, the worst direction.`
       : `Of the ${of.label}: the greatest less the least along the part, the worst direction.`,
+  note: TAPER_NOTE,
   formula:
     of.taperBy === 'ends'
       ? 'in each direction one end − the other; the worst direction'

@@ -24,6 +24,7 @@ export function characteristicText(of: Characteristic, style: TextStyle): string
     `${style.paint.strong(of.id)}  ${of.label}, ${of.quantity}`,
     '',
     ...wrap(of.description, Math.min(style.width, LINE)),
+    ...(of.note === undefined ? [] : wrap(of.note, Math.min(style.width, LINE))),
     '',
     ...layTable(rows, [{ align: 'left' }, { align: 'left' }]),
     ...of.examples.flatMap((example) => ['', ...exampleLines(example, style)]),

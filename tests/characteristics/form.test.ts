@@ -124,3 +124,37 @@ describe('taper', () => {
     expect(inches(journalTaper(grid, { per: fraction(1) }))).toBe('0.00060');
   });
 });
+
+describe('what explain says of a round part that is measured with some spread', () => {
+  /** Park and Miller's generator, and a normal sample by Box and Muller: the same numbers on every run. */
+  const normal = () => {
+    let state = 20_260_203;
+    const uniform = () => {
+      state = (state * 48_271) % 2_147_483_647;
+      return state / 2_147_483_647;
+    };
+    return { uniform, next: () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform()) };
+  };
+
+  it.each([0.3, 0.4, 0.5])('four readings show a tenth more than half of the time at %f tenth', (spread) => {
+    const { uniform, next } = normal();
+    const times = 2000;
+    let shown = 0;
+    for (let time = 0; time < times; time++) {
+      const size = 32_478 + uniform();
+      const read = () => String(Math.round(size + spread * next()) / 10_000);
+      const found = outOfRound(
+        gridOfRows(
+          [
+            [read(), read()],
+            [read(), read()],
+          ],
+          INCH,
+        ),
+      );
+      if (found !== undefined && found.greatest.amount.n > 0n) shown += 1;
+    }
+    expect(shown / times).toBeGreaterThan(0.5);
+    expect(shown / times).toBeLessThan(0.85);
+  });
+});
