@@ -9,7 +9,7 @@ import {
   subtract,
   toNumber,
 } from '../quantity/fraction.ts';
-import { addValues, type ErrorTerm, type Value } from './value.ts';
+import { addValues, type ErrorTerm, lateValue, type Value } from './value.ts';
 
 /** A material's expansion for each degree Celsius. */
 export interface Expansion {
@@ -88,11 +88,19 @@ export function correction(amount: Fraction, warmth: Warmth): Fraction {
  * A size at 20 °C from a reading at another temperature, with what the temperature and the coefficients
  * leave open. Each has a name, so what two readings share cancels in their difference.
  */
-export function atReferenceTemperature(value: Value, warmth: Warmth): Value {
-  const { part, gauge, temperature, id } = warmth;
-  const length = toNumber(value.amount);
+export const atReferenceTemperature = (value: Value, warmth: Warmth): Value =>
+  addValues(
+    value,
+    lateValue(correction(value.amount, warmth), () => temperatureTerms(value.amount, warmth)),
+  );
+
+function temperatureTerms(
+  amount: Fraction,
+  { part, gauge, temperature, id }: Warmth,
+): ReadonlyMap<string, ErrorTerm> {
+  const length = toNumber(amount);
   const warmer = toNumber(subtract(temperature, REFERENCE));
-  const apart = expandUnlike(warmth)
+  const apart = expandUnlike({ part, gauge })
     ? toNumber(gauge?.coefficient ?? fraction(0)) - toNumber(part.coefficient)
     : 0;
   const terms = new Map<string, ErrorTerm>();
@@ -105,5 +113,5 @@ export function atReferenceTemperature(value: Value, warmth: Warmth): Value {
   if (gauge !== undefined) {
     put(`expansion of ${gauge.id}`, share * toNumber(gauge.coefficient) * warmer * length);
   }
-  return addValues(value, { amount: correction(value.amount, warmth), terms });
+  return terms;
 }
