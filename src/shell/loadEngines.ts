@@ -8,7 +8,7 @@ import {
   type EngineDocuments,
   type MeasuresFor,
 } from '../documents/assemble.ts';
-import { folderOf, isAtOrAbove, type OpenedDocument, openDocument } from '../documents/opened.ts';
+import { folderOf, type OpenedDocument, openDocument } from '../documents/opened.ts';
 import { sniffKind } from '../documents/sniff.ts';
 import { withKindProblem, withPlaceProblem } from './misplaced.ts';
 import type { OpenedOnce } from './openedOnce.ts';
@@ -50,16 +50,17 @@ export class ShopLoader {
 
   /** The engines at, below or around the selected folders, and the files that belong to none. */
   find({ folders }: Selection): { readonly engines: readonly string[]; readonly others: readonly string[] } {
-    const around = folders.flatMap((folder) => this.engineAround(folder) ?? []);
+    const engines = new Set(folders.flatMap((folder) => this.engineAround(folder) ?? []));
     const files = this.#store.list(folders);
-    const engines = [
-      ...new Set([...around, ...files.filter((path) => this.#saysEngine(path)).map(folderOf)]),
-    ].sort();
-    const outermost = engines.filter(
-      (folder) => !engines.some((other) => other !== folder && isAtOrAbove(other, folder)),
-    );
-    const others = files.filter((path) => !outermost.some((folder) => isAtOrAbove(folder, folderOf(path))));
-    return { engines: outermost, others };
+    // The folders above come first: what lies in an engine's folder is its own, and is not asked.
+    for (const path of [...files].sort((a, b) => depthOf(a) - depthOf(b))) {
+      const folder = folderOf(path);
+      if (!isWithin(engines, folder) && this.#saysEngine(path)) engines.add(folder);
+    }
+    return {
+      engines: [...engines].filter((each) => each === '.' || !isWithin(engines, folderOf(each))).sort(),
+      others: files.filter((path) => !isWithin(engines, folderOf(path))),
+    };
   }
 
   /** The engine whose folder holds this one. */
@@ -175,6 +176,16 @@ function notToBeExtended({ kind, problems }: OpenedDocument): string | undefined
   const unreadable = problems.find(({ code }) => code === 'document/unreadable');
   if (unreadable !== undefined) return `cannot be extended: ${unreadable.message}`;
   return kind === 'limits' || problems.length > 0 ? undefined : 'is not a limits document';
+}
+
+const depthOf = (path: string): number => path.split('/').length;
+
+/** Whether a folder is one of these, or lies below one. */
+function isWithin(folders: ReadonlySet<string>, folder: string): boolean {
+  for (let at = folder; ; at = folderOf(at)) {
+    if (folders.has(at)) return true;
+    if (at === '.') return false;
+  }
 }
 
 function foldersAbove(folder: string): readonly string[] {
