@@ -1,5 +1,5 @@
-import { createHash } from 'node:crypto';
 import { type GitPlace, type GitReason, runGit } from './gitProcess.ts';
+import { crypto } from './lateModules.ts';
 import { checkPathBelow } from './pathBelow.ts';
 import { done, failed, type Outcome } from './problem.ts';
 
@@ -173,5 +173,5 @@ function requireId(oid: string): string {
  */
 export function blobId(bytes: Uint8Array, like: string): string {
   const algorithm = requireId(like).length === 64 ? 'sha256' : 'sha1';
-  return createHash(algorithm).update(`blob ${bytes.length}\0`).update(bytes).digest('hex');
+  return crypto().createHash(algorithm).update(`blob ${bytes.length}\0`).update(bytes).digest('hex');
 }

@@ -1,5 +1,5 @@
-import { spawnSync } from 'node:child_process';
 import { dirname } from 'node:path';
+import { childProcess } from './lateModules.ts';
 import type { PathReason } from './pathBelow.ts';
 import { done, failed, type Outcome, systemCode } from './problem.ts';
 
@@ -47,7 +47,7 @@ export function runGit(
 ): Outcome<Buffer, GitReason> {
   // Only a folder that was found to be a bare repository, in no other repository's tree, may be used as one.
   const bare = ['-c', `safe.bareRepository=${place.bare ? 'all' : 'explicit'}`];
-  const ended = spawnSync('git', [...HARDENED, ...bare, '-C', place.folder, ...command], {
+  const ended = childProcess().spawnSync('git', [...HARDENED, ...bare, '-C', place.folder, ...command], {
     shell: false,
     windowsHide: true,
     input: limits.input ?? '',
