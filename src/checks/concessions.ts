@@ -10,6 +10,7 @@ import type { ConcessionInForce } from './concessionInForce.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import { named, type Printing, printingOf, readingText } from './readings.ts';
 import type { Row } from './row.ts';
+import type { Side } from './verdict.ts';
 
 const ACCEPTED: FindingKind = {
   code: 'reading/accepted',
@@ -70,26 +71,50 @@ export function concessionsFor(engine: Engine, session: SessionDocument): readon
   return [...own, ...earlier.reverse()];
 }
 
-/** A row that is out becomes accepted where a concession in force reaches as far as it lies. */
+/**
+ * A row that is out becomes accepted where concessions in force reach as far as it lies, on each side on which it is
+ * out; of several for one position any may do it.
+ */
 export function withConcession(row: Row, inForce: readonly ConcessionInForce[]): Row {
-  if (row.judgement.verdict !== 'out') return row;
-  const found = inForce.find((each) => !each.isOver && bearsOn(each, row));
+  const side = row.judgement.past?.side;
+  if (row.judgement.verdict !== 'out' || side === undefined) return row;
+  const bearing = inForce.filter((each) => !each.isOver && bearsOn(each, row));
+  const accepting = (of: Side): ConcessionInForce | undefined =>
+    bearing.find(({ concession }) => accepts(concession, row, of));
+  const found = accepting(side) ?? bearing.find(({ concession }) => reachOf(concession, side)) ?? bearing[0];
   if (found === undefined) return row;
-  const verdict = accepts(found.concession, row) ? 'accepted' : 'out';
-  return { ...row, concession: found, judgement: { ...row.judgement, verdict } };
+  const isAccepted = outSides(row).every((of) => accepting(of) !== undefined);
+  return {
+    ...row,
+    concession: found,
+    judgement: { ...row.judgement, verdict: isAccepted ? 'accepted' : 'out' },
+  };
 }
 
 const bearsOn = ({ concession }: ConcessionInForce, { characteristic, position }: Row): boolean =>
   concession.measure.id === characteristic.id && concession.positions.includes(position);
 
-/** On the side on which the value is out; a concession that says nothing of that side accepts nothing there. */
-function accepts({ upTo, downTo }: Concession, row: Row): boolean {
+const reachOf = ({ upTo, downTo }: Concession, side: Side): Concession['upTo'] =>
+  side === 'max' ? upTo : downTo;
+
+/** A concession that says nothing of a side accepts nothing there. */
+function accepts(concession: Concession, row: Row, side: Side): boolean {
   const [judged] = row.routes;
-  const side = row.judgement.past?.side;
-  if (judged === undefined || side === undefined) return false;
+  const reach = reachOf(concession, side);
+  if (judged === undefined || reach === undefined) return false;
   return side === 'max'
-    ? upTo !== undefined && compare(judged.greatest, upTo.amount) <= 0
-    : downTo !== undefined && compare(judged.least, downTo.amount) >= 0;
+    ? compare(judged.greatest, reach.amount) <= 0
+    : compare(judged.least, reach.amount) >= 0;
+}
+
+function outSides({ routes, judgement }: Row): readonly Side[] {
+  const [judged] = routes;
+  const { min, max } = judgement.deciding;
+  if (judged === undefined) return [];
+  return [
+    ...(max !== undefined && compare(judged.greatest, max.amount) > 0 ? (['max'] as const) : []),
+    ...(min !== undefined && compare(judged.least, min.amount) < 0 ? (['min'] as const) : []),
+  ];
 }
 
 export const concessionFindings = (

@@ -30,11 +30,12 @@ export interface FollowUpState {
 /** Every follow-up of an engine's sessions, in the order of their dates. */
 export const followUpsOf = (sessions: readonly JudgedSession[]): readonly FollowUpState[] =>
   sessions.flatMap(({ session }, index) =>
-    session.concessions.flatMap(({ followUp }) => {
-      if (followUp === undefined) return [];
-      const closedBy = sessions.slice(index + 1).find((later) => satisfies(later, followUp))?.session;
-      return [{ session, followUp, state: closedBy === undefined ? 'open' : 'closed', closedBy } as const];
-    }),
+    session.concessions
+      .flatMap(({ followUps }) => followUps)
+      .map((followUp) => {
+        const closedBy = sessions.slice(index + 1).find((later) => satisfies(later, followUp))?.session;
+        return { session, followUp, state: closedBy === undefined ? 'open' : 'closed', closedBy } as const;
+      }),
   );
 
 function satisfies({ rows }: JudgedSession, { measure, position, min, max }: FollowUp): boolean {

@@ -20,7 +20,8 @@ import {
 import { compare, divide, type Fraction, fraction, toNumber } from '../quantity/fraction.ts';
 import { blockInstrument, setterOf } from './blockInstrument.ts';
 import { blockWarmth, warmthNote } from './blockWarmth.ts';
-import { isWorkedOn, stepsBack } from './work.ts';
+import { startsNewLine } from './newLine.ts';
+import { stepsBack } from './work.ts';
 
 /** One way in which a session gives a characteristic at a position. */
 export interface Route {
@@ -187,23 +188,41 @@ export class SessionRoutes {
 
   /** Whether a session that this one uses has it. */
   isInUsed(characteristic: Characteristic, position: string): boolean {
-    return this.#used.some((routes) => routes.at(characteristic, position, {}).length > 0);
+    return this.#used.some(
+      (routes) =>
+        routes.at(characteristic, position, {}).length > 0 &&
+        !this.#isChangedSince(routes.#session, characteristic, position),
+    );
   }
 
-  /** What this session has not measured itself, from those it uses, unless work on the part lies between. */
+  /** What this session has not measured itself, from those it uses, unless the part was changed in between. */
   #fromUsed(input: Characteristic, at: string): Route | undefined {
     for (const routes of this.#used) {
       const route = routes.at(input, at, {})[0];
       if (route === undefined) continue;
-      const since = this.#engine.sessions.filter(
-        ({ date }) => date > routes.#session.date && date <= this.#session.date,
-      );
-      const isWorked = [...since, this.#session].some((each) =>
-        isWorkedOn(each, at, input, this.#registry, this.#engine.document.layout),
-      );
-      return isWorked ? undefined : { ...route, takenFrom: routes.#session.date };
+      const isChanged = this.#isChangedSince(routes.#session, input, at);
+      return isChanged ? undefined : { ...route, takenFrom: routes.#session.date };
     }
     return undefined;
+  }
+
+  /** Whether the part was worked on, machined, replaced or fitted anew after a session, up to and in this one. */
+  #isChangedSince(used: SessionDocument, characteristic: Characteristic, position: string): boolean {
+    const { sessions, document } = this.#engine;
+    return sessions.some(
+      (each, index) =>
+        each !== used &&
+        each.date >= used.date &&
+        each.date <= this.#session.date &&
+        startsNewLine(
+          each,
+          sessions.slice(0, index),
+          characteristic,
+          position,
+          this.#registry,
+          document.layout,
+        ) !== undefined,
+    );
   }
 }
 

@@ -21,15 +21,6 @@ export const stepsBack = (
     (work) => work.index > block.index && isWorkOn(work, characteristic, position, registry, layout),
   );
 
-/** Whether a session's work changed this part, wherever in the session it stands. */
-export const isWorkedOn = (
-  session: SessionDocument,
-  position: string,
-  characteristic: Characteristic,
-  registry: Registry,
-  layout: Layout,
-): boolean => session.work.some((work) => isWorkOn(work, characteristic, position, registry, layout));
-
 /**
  * Work on `cylinder 3` changes what is measured of that cylinder, and what is worked out from it; work on a crankpin
  * the clearances in the cylinders whose rods run on it.

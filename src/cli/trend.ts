@@ -1,6 +1,6 @@
+import { isKnownPart } from '../checks/newLine.ts';
 import { reportEngine } from '../checks/report.ts';
 import { unitOfRow } from '../checks/session.ts';
-import { isKnownPart } from '../compare/newLine.ts';
 import { type Trend, type TrendAxis, trendOf } from '../compare/trend.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import { findPosition } from '../documents/layout.ts';

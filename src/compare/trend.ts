@@ -1,5 +1,6 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
+import { startsNewLine } from '../checks/newLine.ts';
 import type { EngineReport, ReportedSession } from '../checks/report.ts';
 import type { JudgedRoute, Row } from '../checks/row.ts';
 import type { Side, SideLimit } from '../checks/verdict.ts';
@@ -7,7 +8,6 @@ import { comparePositions, type Layout } from '../documents/layout.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import { standardUncertainty } from '../measurement/value.ts';
 import { toNumber } from '../quantity/fraction.ts';
-import { startsNewLine } from './newLine.ts';
 import { fitTrend, type TrendFit } from './trendFit.ts';
 import { type Unlikeness, unlikeness } from './unlike.ts';
 

@@ -17,7 +17,7 @@ export interface Concession {
   readonly by: string | undefined;
   /** The last day on which later sessions are covered as well. */
   readonly until: string | undefined;
-  readonly followUp: FollowUp | undefined;
+  readonly followUps: readonly FollowUp[];
   readonly place: Place;
 }
 
@@ -53,7 +53,7 @@ function readConcession(item: Node, around: Surroundings, context: DocumentConte
     reason: textAt(item, 'reason') ?? '',
     by: textAt(item, 'by'),
     until: readDate(childOf(item, 'until'), context),
-    followUp: readFollowUp(childOf(item, 'follow_up'), around, context),
+    followUps: readFollowUps(childOf(item, 'follow_up'), around, context),
     place: context.source.place((childOf(item, 'measure') ?? item).span),
   };
 }
@@ -80,20 +80,17 @@ function readPositions(
   });
 }
 
-function readFollowUp(
+/** One for each position that is named. */
+function readFollowUps(
   node: Node | undefined,
   around: Surroundings,
   context: DocumentContext,
-): FollowUp | undefined {
+): readonly FollowUp[] {
   const measure = readMeasure(childOf(node, 'measure'), around.measures, context);
-  if (node === undefined || measure === undefined) return undefined;
-  const [position] = readPositions(node, measure, around.layout, context);
-  if (position === undefined) return undefined;
-  return {
-    measure,
-    position,
-    min: readAmount(childOf(node, 'min'), measure.quantity, context),
-    max: readAmount(childOf(node, 'max'), measure.quantity, context),
-    place: context.source.place(node.span),
-  };
+  if (node === undefined || measure === undefined) return [];
+  const min = readAmount(childOf(node, 'min'), measure.quantity, context);
+  const max = readAmount(childOf(node, 'max'), measure.quantity, context);
+  const place = context.source.place(node.span);
+  const positions = readPositions(node, measure, around.layout, context);
+  return positions.map((position) => ({ measure, position, min, max, place }));
 }

@@ -5,6 +5,7 @@ import { type DocumentContext, readAmount, report } from './amount.ts';
 import { BAND_NAMES, type Band, type BandName, readBand } from './bands.ts';
 import type { Measure, Measures } from './measure.ts';
 import type { Entry, Node, Span } from './node.ts';
+import { reportTighterWear } from './wearBand.ts';
 
 /** What a document says of one characteristic, in general or at one position. */
 export interface LimitEntry {
@@ -76,6 +77,7 @@ function readEntry(node: Node, measure: Measure, measures: Measures, context: Do
     const band = childOf(node, name);
     if (band !== undefined) bands[name] = readBand(band, measure, measures, context);
   }
+  reportTighterWear(bands.new, bands.wear, childOf(node, 'wear'), context);
   const by = textAt(node, 'by');
   return {
     bands,

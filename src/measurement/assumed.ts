@@ -1,4 +1,4 @@
-import { compare, type Fraction, fraction, parseDecimal } from '../quantity/fraction.ts';
+import { compare, type Fraction, fraction, least, parseDecimal } from '../quantity/fraction.ts';
 import { type Quantity, toBase, unitNamed } from '../quantity/units.ts';
 import type { Instrument, InstrumentType, MaxError } from './instrument.ts';
 
@@ -45,6 +45,9 @@ export function assumptionFor(type: InstrumentType, quantity: Quantity, amount: 
   return ASSUMED[type] ?? (quantity === 'length' ? OTHER_LENGTH : OTHER);
 }
 
+/** No instrument that measures engines is read in steps longer than a vernier's: a bare `0` is not one inch wide. */
+const COARSEST_STEP = toBase(parseDecimal('0.05'), unitNamed('mm'));
+
 /**
  * An instrument of this type as it is assumed to be. Its resolution is one step of the last digit
  * that was written, since nobody writes digits that the scale does not show.
@@ -59,6 +62,6 @@ export const assumedInstrument = (
   id,
   type,
   maxError: assumptionFor(type, quantity, amount).maxError,
-  resolution: lastDigit,
+  resolution: quantity === 'length' ? least([lastDigit, COARSEST_STEP]) : lastDigit,
   assumed: true,
 });

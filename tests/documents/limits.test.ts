@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { LimitsDocument } from '../../src/documents/limits.ts';
 import { toDecimal } from '../../src/quantity/fraction.ts';
 import { fromBase, unitNamed } from '../../src/quantity/units.ts';
-import { ENGINE, limitsOf, refusalsOf, shopOf } from '../shopOf.ts';
+import { ENGINE, limitsOf, refusalsOf, shopFiles, shopOf } from '../shopOf.ts';
 
 const files = (lines: string) => ({ 'e/engine.yaml': ENGINE, 'e/l.yaml': limitsOf(lines) });
 
@@ -120,5 +120,22 @@ describe('what cannot be meant is refused, at its place', () => {
       read('main_journal_diameter: { new: { max: 4 }, sizes: { 0.010 under: { new: 3.2375 to 3.2385 } } }')
         .kept,
     ).toEqual(['size grades']);
+  });
+});
+
+describe('a wear limit', () => {
+  it.each([
+    ['tighter than that of new parts above', '{ new: 0.0020 to 0.0040, wear: { max: 0.0030 } }', 1],
+    ['tighter than that of new parts below', '{ new: 0.0020 to 0.0040, wear: { min: 0.0025 } }', 1],
+    ['as wide as that of new parts', '{ new: 0.0020 to 0.0040, wear: { max: 0.0040 } }', 0],
+  ])('%s', (_, bands, refusals) => {
+    expect(
+      refusalsOf(
+        shopFiles(
+          `main_bearing_clearance: ${bands}`,
+          '- { measure: main_bearing_clearance, at: { 1: 0.003 } }',
+        ),
+      ),
+    ).toHaveLength(refusals);
   });
 });

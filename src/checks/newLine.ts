@@ -1,9 +1,9 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
-import { isWorkOn } from '../checks/work.ts';
 import type { Layout } from '../documents/layout.ts';
 import type { PartChange } from '../documents/partChanges.ts';
 import type { SessionDocument } from '../documents/session.ts';
+import { isWorkOn } from './work.ts';
 
 /** Which sizes are those of another part when a part of this name is changed. */
 const PARTS: readonly (readonly [part: RegExp, ids: RegExp])[] = [

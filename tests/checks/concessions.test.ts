@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import { codesOf, type Files, limitsOf, reportOf, sessionOf, shopFiles, verdictsOf } from '../shopOf.ts';
+
+const LIMITS = 'main_bearing_clearance: { new: 0.0020 to 0.0038 }';
+
+const conceded = (reading: string, concessions: string): Files =>
+  shopFiles(LIMITS, '', 'rebuild', {
+    'e/session.yaml': `${sessionOf('rebuild', `- { measure: main_bearing_clearance, at: { 2: ${reading} } }`)}concessions:\n${concessions}\n`,
+  });
+
+const entry = (of: string): string => `  - { measure: main_bearing_clearance, ${of}, reason: invented }`;
+
+describe('a concession', () => {
+  it.each([
+    ['reaches as far as the reading', '0.0045', ['at: 2, up_to: 0.0045'], 'accepted'],
+    ['does not reach', '0.0046', ['at: 2, up_to: 0.0045'], 'out'],
+    ['speaks of the other side', '0.0045', ['at: 2, down_to: 0.0010'], 'out'],
+    [
+      'reaches, though an earlier one for the position does not',
+      '0.0045',
+      ['at: [1, 2], up_to: 0.0042', 'at: 2, up_to: 0.0047'],
+      'accepted',
+    ],
+    [
+      'of either side covers its own',
+      '[0.0010, 0.0045]',
+      ['at: 2, up_to: 0.0045', 'at: 2, down_to: 0.0010'],
+      'accepted',
+    ],
+    ['of one side leaves the other out', '[0.0010, 0.0045]', ['at: 2, up_to: 0.0045'], 'out'],
+  ])('%s: %s', (_, reading, concessions, verdict) => {
+    const files = conceded(reading, concessions.map(entry).join('\n'));
+    const named = {
+      ...files,
+      'e/session.yaml': (files['e/session.yaml'] ?? '').replace(
+        'at: { 2: [',
+        'stations: [front, rear], at: { 2: [',
+      ),
+    };
+    expect(verdictsOf(named)['main_bearing_clearance 2']).toBe(verdict);
+  });
+
+  it('promises one follow-up for each position that it names', () => {
+    const files = conceded(
+      '0.0045',
+      '  - { measure: main_bearing_clearance, at: 2, up_to: 0.0045, reason: invented, follow_up: { measure: compression_pressure, at: [1, 3], min: 90 psi } }',
+    );
+    expect(reportOf(files).followUps.map(({ followUp, state }) => [followUp.position, state])).toEqual([
+      ['1', 'open'],
+      ['3', 'open'],
+    ]);
+    expect(codesOf(files).filter((code) => code === 'follow-up/open')).toHaveLength(2);
+  });
+});
+
+describe('a session that uses an earlier one', () => {
+  const trial = `${sessionOf('trial', '- { measure: main_journal_diameter, at: { 2: 2.9990 } }')}`.replace(
+    '2026-02-03',
+    '2026-01-20',
+  );
+  const rebuild = (more: string): Files => ({
+    ...shopFiles(LIMITS, ''),
+    'e/limits.yaml': limitsOf(LIMITS),
+    'e/trial.yaml': trial,
+    'e/session.yaml': sessionOf(
+      'rebuild',
+      '- { measure: main_bearing_bore, at: { 2: 3.0020 } }',
+      `uses: [trial]\n${more}`,
+    ),
+  });
+
+  it('takes the journal that it has not measured itself', () => {
+    expect(verdictsOf(rebuild(''))['main_bearing_clearance 2']).toBe('ok');
+  });
+
+  it.each([
+    ['replaced', 'replaced: [{ part: crankshaft }]\n'],
+    ['machined', 'machined: [{ part: main journals }]\n'],
+    ['fitted anew', 'fitted: { crankshaft: { condition: new } }\n'],
+  ])('does not take that of a shaft that was %s since', (_, more) => {
+    expect(verdictsOf(rebuild(more))['main_bearing_clearance 2']).toBeUndefined();
+    expect(codesOf(rebuild(more))).toContain('session/unmeasured');
+  });
+});
+
+it('a reading of 0 without an instrument is not as coarse as one inch', () => {
+  const files = shopFiles(
+    'crankshaft_runout: { wear: { max: 0.0040 } }',
+    '- { measure: crankshaft_runout, at: { 2: 0 } }',
+    'teardown',
+  );
+  expect(verdictsOf(files, { rule: 'guarded' })['crankshaft_runout 2']).toBe('ok');
+});
