@@ -24,8 +24,13 @@ export const gridOfOne = (value: Value): Grid => ({
   rows: [[value]],
 });
 
-export const valuesOf = (grid: Grid): readonly Value[] =>
-  grid.rows.flatMap((row) => row.flatMap((v) => v ?? []));
+export function valuesOf({ rows }: Grid): readonly Value[] {
+  const values: Value[] = [];
+  for (const row of rows) {
+    for (const value of row) if (value !== undefined) values.push(value);
+  }
+  return values;
+}
 
 export const leastOf = (values: readonly Value[]): Value | undefined =>
   pick(values, (a, b) => compare(a.amount, b.amount) < 0);

@@ -109,18 +109,19 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
   const limits = limitsAt(engine, characteristic, stated, meanAt(position, view));
   const order = decidingOrder(session.stage, options.judgeBy);
   const rule = options.rule ?? engine.rule;
-  const judged = routes.map((route) => ({
-    route,
-    judgement: withheld(judge(judgedOf(route, characteristic), limits.bands, order, rule), limits, order),
-  }));
+  const judged = routes.map((route) => {
+    const amounts = amountsOf(route, characteristic);
+    const value = judgedOf(route, amounts);
+    return { route, amounts, judgement: withheld(judge(value, limits.bands, order, rule), limits, order) };
+  });
   const [first] = judged;
   return {
     characteristic,
     position,
     label: labelOf(engine.document.layout, characteristic.family, position),
-    routes: judged.map(({ route, judgement }) => ({
+    routes: judged.map(({ route, amounts, judgement }) => ({
       route,
-      ...amountsOf(route, characteristic),
+      ...amounts,
       verdict: judgement.verdict,
       en: first === undefined || route === first.route ? null : normalisedError(route, first.route),
     })),
@@ -145,8 +146,9 @@ const amountsOf = ({ measured }: Route, { quantity }: Characteristic) => ({
   greatest: settled(measured.greatest.amount, quantity),
 });
 
-const judgedOf = (route: Route, characteristic: Characteristic): Judged => ({
-  ...amountsOf(route, characteristic),
+const judgedOf = (route: Route, { least, greatest }: ReturnType<typeof amountsOf>): Judged => ({
+  least,
+  greatest,
   u: route.u,
   dof: route.dof,
   expanded: route.expanded,

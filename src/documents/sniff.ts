@@ -3,9 +3,11 @@
  * a large repository. Undefined where the look does not tell; the document is then read whole.
  */
 export function sniffKind(bytes: Uint8Array): string | undefined {
-  const head = new TextDecoder().decode(bytes.subarray(0, HEAD));
+  const head = decoder.decode(bytes.subarray(0, HEAD));
   return /^(?:\ufeff)?["']?kind["']? *: *["']?([a-z_-]+)["']? *(?:#.*)?\r?$/m.exec(head)?.[1];
 }
+
+const decoder = new TextDecoder();
 
 /** Past any licence header or comment that a person puts before the first key. */
 const HEAD = 4096;

@@ -23,8 +23,9 @@ export class CannotWrite extends Error {}
 /** Writes the whole of a text; after an error of the reader's making it writes no more. */
 export function quietWriter(writeSome: WriteSome, wait: () => void = waitABit): (text: string) => void {
   let isGone = false;
+  const bytesOf = reusingBytes();
   return (text) => {
-    let rest: Uint8Array = Buffer.from(text);
+    let rest = bytesOf(text);
     while (rest.length > 0 && !isGone) {
       try {
         rest = rest.subarray(writeSome(rest));
@@ -38,6 +39,19 @@ export function quietWriter(writeSome: WriteSome, wait: () => void = waitABit): 
     }
   };
 }
+
+/** The bytes hold until the next call: an engine is some 100 KB, and new room for each takes longer than to fill it. */
+function reusingBytes(): (text: string) => Uint8Array {
+  let room = Buffer.alloc(0);
+  return (text) => {
+    const most = text.length * MOST_BYTES_A_UNIT;
+    if (room.length < most) room = Buffer.allocUnsafeSlow(most);
+    return room.subarray(0, room.write(text));
+  };
+}
+
+/** Of UTF-8, for a unit of UTF-16. */
+const MOST_BYTES_A_UNIT = 3;
 
 /** A pipe whose other end was closed; on Windows that is an end of file. */
 const READER_HAS_GONE: ReadonlySet<string> = new Set(['EPIPE', 'EOF', 'ECONNRESET']);
