@@ -13,7 +13,7 @@ import type { FailedLimit } from './limits.ts';
 import type { JudgedRoute, Row } from './row.ts';
 import type { Side, SidedLimits, SideLimit, Verdict } from './verdict.ts';
 
-/** How a row's numbers are printed: the unit of the report, and the digits that stand behind it. */
+/** How a row's numbers are printed: the unit of the report, and the digits of the finest reading of its table. */
 export interface Printing {
   readonly unit: Unit;
   readonly decimals: number;
@@ -21,8 +21,7 @@ export interface Printing {
 
 export function printingOf(row: Row, unitFor: (row: Row) => Unit): Printing {
   const unit = unitFor(row);
-  const [judged] = row.routes;
-  return { unit, decimals: judged === undefined ? 0 : decimalsFor(judged.route.lastDigit, unit) };
+  return { unit, decimals: row.lastDigit === undefined ? 0 : decimalsFor(row.lastDigit, unit) };
 }
 
 const OUT: FindingKind = {
@@ -219,12 +218,19 @@ function nearestText(judged: JudgedRoute, deciding: SidedLimits, printing: Print
 export const limitText = (side: 'min' | 'max', limit: SideLimit, { unit, decimals }: Printing): string =>
   `${limit.band} ${side} ${formatLimit(limit.amount, unit, decimals)}`;
 
-/** A limit in the report's unit with the digits of the readings, or more where it has more. */
+/** A limit is written with no more decimals than this; more of them come of a formula or of another unit. */
+const MOST_WRITTEN = 6;
+
+/** A limit in the report's unit with the digits of the readings, and with all of its own that were written. */
 export function formatLimit(amount: Fraction, unit: Unit, decimals: number): string {
   const exact = formatNumber(amount, unit, 9).replace(/0+$/, '');
   const own = exact.length - exact.indexOf('.') - 1;
-  return formatNumber(amount, unit, Math.max(decimals, Math.min(own, decimals + 2)));
+  const shown = own <= MOST_WRITTEN ? own : Math.max(decimals + 2, decimalsToThreeDigits(exact));
+  return formatNumber(amount, unit, Math.max(decimals, Math.min(own, shown)));
 }
+
+/** `0.0019685039` says something from its sixth decimal on. */
+const decimalsToThreeDigits = (exact: string): number => (/^-?0\.(0*)/.exec(exact)?.[1]?.length ?? -3) + 3;
 
 /** `loose by 7 tenths`. */
 export function pastText(row: Row, { unit, decimals }: Printing): string {

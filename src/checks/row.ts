@@ -7,7 +7,7 @@ import { comparePositions, labelOf, positionsOf, WHOLE_ENGINE } from '../documen
 import { type LimitsInForce, limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import type { DecisionRule } from '../documents/shop.ts';
-import type { Fraction } from '../quantity/fraction.ts';
+import { compare, type Fraction } from '../quantity/fraction.ts';
 import type { ConcessionInForce } from './concessionInForce.ts';
 import { limitsAt, type MeanAt, type PositionLimits, settled } from './limits.ts';
 import { normalisedError, type Route, type SessionRoutes } from './routes.ts';
@@ -49,6 +49,8 @@ export interface Row {
   readonly judgement: Judgement;
   /** The concession that bears on it, whether it reaches far enough or not. */
   readonly concession?: ConcessionInForce;
+  /** The finest last digit that was written at any position of the characteristic: all are printed with it. */
+  readonly lastDigit?: Fraction | undefined;
   readonly place: Place;
 }
 
@@ -69,12 +71,22 @@ export function rowsOf(characteristic: Characteristic, view: SessionView): reado
   const rows = found.map((each) => rowOf(characteristic, each, view));
   const measured = rows.find((row) => row.routes.length > 0);
   if (measured === undefined) return [];
+  const lastDigit = finestDigit(rows);
   return rows.flatMap((row) => {
-    if (row.routes.length > 0) return [row];
+    if (row.routes.length > 0) return [{ ...row, lastDigit }];
     // What is missing has no place of its own: it is told beside what was measured.
-    return row.judgement.verdict === 'missing' ? [{ ...row, place: measured.place }] : [];
+    return row.judgement.verdict === 'missing' ? [{ ...row, lastDigit, place: measured.place }] : [];
   });
 }
+
+const finestDigit = (rows: readonly Row[]): Fraction | undefined =>
+  rows
+    .flatMap((row) => row.routes[0]?.route.lastDigit ?? [])
+    .reduce<Fraction | undefined>(
+      (finest, each) =>
+        each.n === 0n || (finest !== undefined && compare(finest, each) <= 0) ? finest : each,
+      undefined,
+    );
 
 function positionsIn({ family, id }: Characteristic, { engine, session }: SessionView): readonly string[] {
   if (family === 'engine') return [WHOLE_ENGINE];

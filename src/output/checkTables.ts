@@ -37,8 +37,7 @@ function tableOf(
 ): readonly string[] {
   const [first] = rows;
   if (first === undefined) return [];
-  const unit = unitFor(first);
-  const decimals = Math.max(...rows.map((row) => printingOf(row, unitFor).decimals));
+  const { unit, decimals } = printingOf(first, unitFor);
   const usual = mostCommon(rows.map((row) => bandsText(row.limits.bands, { unit, decimals })));
   const heading = `${first.characteristic.label}, ${unit.name}`;
   const span = spanOf(rows);

@@ -37,12 +37,22 @@ const QUARTER_INCH = parseDecimal('63500000');
  */
 export function formatDistance(distance: Fraction, unit: Unit, decimals: number): string {
   const size = absolute(distance);
-  if (unit.name !== 'in' || compare(size, QUARTER_INCH) > 0) return formatAmount(size, unit, decimals);
+  if (unit.name !== 'in' || compare(size, QUARTER_INCH) > 0) {
+    return formatAmount(size, unit, decimalsThatShow(size, unit, decimals));
+  }
   if (compare(size, TEN_TENTHS) < 0) {
     const count = trimmed(divide(size, TENTH), 1);
     return `${count} ${toNumber(size) <= toNumber(TENTH) ? 'tenth' : 'tenths'}`;
   }
   return `${trimmed(divide(size, TEN_TENTHS), 2)} thou`;
+}
+
+/** So many decimals, or more where a distance would come out as none. */
+function decimalsThatShow(distance: Fraction, unit: Unit, decimals: number): number {
+  const size = toNumber(distance) / toNumber(unit.factor);
+  return size === 0
+    ? decimals
+    : Math.min(MOST_DECIMALS, Math.max(decimals, Math.ceil(-Math.log10(2 * size))));
 }
 
 /** Without zeros at the end; with as many decimals more as it takes for a distance not to be none. */

@@ -76,3 +76,15 @@ describe('an uncertainty as printed, with two digits that count', () => {
     expect(formatUncertainty(Number(text) * factor, unitNamed(unit))).toBe(expected);
   });
 });
+
+describe('a distance that the decimals of the reading cannot show', () => {
+  it.each([
+    ['0.03', 'lbf ft', 1, '0.03 lbf ft'],
+    ['0.05', 'lbf ft', 1, '0.1 lbf ft'],
+    ['1.5', 'psi', 1, '1.5 psi'],
+    ['0.0004', 'mm', 2, '0.0004 mm'],
+    ['0', 'mm', 2, '0.00 mm'],
+  ])('%s %s with %i decimals is %s', (size, unit, decimals, expected) =>
+    expect(formatDistance(amountOf(size, unit), unitNamed(unit), decimals)).toBe(expected),
+  );
+});
