@@ -1,3 +1,4 @@
+import { STAGES } from '../documents/session.ts';
 import { stemOf } from '../documents/stem.ts';
 import type { ShopSource } from './shopSource.ts';
 import { UsageError } from './usage.ts';
@@ -24,7 +25,17 @@ export function readDiffCall(
   if (more.length > 0 || (third !== undefined && engine !== undefined)) {
     throw new UsageError('too many words', 'tenths diff A [B] [ENGINE]');
   }
-  if (third !== undefined) return { a, b, engine: third };
+  if (third !== undefined) {
+    // What was meant as a third side would be passed over; an engine may be at a revision alone.
+    const isEngine = isFolder(third, source) || isFolderName(third, source);
+    if (!isEngine && (isRevision(third) || mayNameSession(third, pathsHere(source), STAGES))) {
+      throw new UsageError(
+        `${third} is no engine, and no more than two sides are compared`,
+        'tenths diff A [B] [ENGINE]',
+      );
+    }
+    return { a, b, engine: third };
+  }
   if (b === undefined || engine !== undefined) return { a, b, engine };
   const isEngine = isFolder(b, source) || (isFolderName(b, source) && !isRevision(b));
   return isEngine ? { a, b: undefined, engine: b } : { a, b, engine };
@@ -37,9 +48,9 @@ function isFolder(word: string, source: ShopSource): boolean {
 
 /** By the names of folders alone: no document has to be read. */
 const isFolderName = (word: string, source: ShopSource): boolean =>
-  (source.locate('.')?.shop.store.list(['.']) ?? []).some((path) =>
-    path.split('/').slice(0, -1).includes(word),
-  );
+  pathsHere(source).some((path) => path.split('/').slice(0, -1).includes(word));
+
+const pathsHere = (source: ShopSource): readonly string[] => source.locate('.')?.shop.store.list(['.']) ?? [];
 
 /** Whether a word can name one of an engine's sessions, by the names of its files alone. */
 export const mayNameSession = (word: string, paths: readonly string[], stages: readonly string[]): boolean =>

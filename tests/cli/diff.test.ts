@@ -75,6 +75,7 @@ describe('two sessions', () => {
     [['teardown', 'trial', PUMP], 'no session is known as trial'],
     [['teardown', 'rebuild'], 'there is no commit teardown'],
     [['a', 'b', 'c', 'd'], 'too many words'],
+    [['teardown', 'rebuild', 'HEAD'], 'HEAD is no engine, and no more than two sides are compared'],
   ])('%j: %s', async (words, message) => {
     const { err, out, exit } = await call(here.shop, ['diff', ...words]);
     expect([exit, out]).toEqual([2, '']);
