@@ -17,7 +17,7 @@ const OUT: FindingKind = {
   matters: 'Clamp load follows torque: too little lets a joint move, too much stretches a bolt for good.',
   usually:
     'Loosen the joint and tighten it again from the first pass. Renew fasteners that went too far or must not be used twice.',
-  example: 'main caps, pass 3: 2L 40 lbf ft, and 45 lbf ft is asked; beam-60 may be wrong by 1.8 lbf ft',
+  example: 'main caps, pass 3: 2L at 40 lbf ft, and 45 lbf ft is asked; beam-60 may be wrong by 1.8 lbf ft',
 };
 export const reachedKinds: readonly FindingKind[] = [OUT];
 
@@ -46,7 +46,7 @@ function outOf(matched: MatchedPass, view: TighteningView): readonly Finding[] {
   const [first] = wrong;
   if (first === undefined) return [];
   const { unit } = first.asked;
-  const values = wrong.map(({ each }) => `${each.name ?? 'all'} ${spanText(each.span, unit)}`).join(', ');
+  const values = wrong.map(({ each }) => `${each.name ?? 'all'} at ${spanText(each.span, unit)}`).join(', ');
   const message = `${passName(view, planned.pass)}: ${values}, and ${spanText(first.asked.span, unit)} is asked${first.asked.allowance}${adapterHint(first.each.span, first.asked.span, view)}`;
   const place = view.session.placeOf(first.each.at ?? logged.span);
   return [

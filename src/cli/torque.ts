@@ -1,6 +1,6 @@
 import type { Engine } from '../documents/assemble.ts';
 import type { TorqueDocument } from '../documents/torque.ts';
-import { adapterAt } from '../documents/wrench.ts';
+import { adapterAt, angleOf } from '../documents/wrench.ts';
 import { diagnosticsText } from '../output/runText.ts';
 import { torqueCardText } from '../output/torqueCard.ts';
 import { torqueCardJson } from '../output/torqueCardJson.ts';
@@ -84,12 +84,14 @@ function toolsOf(options: TorqueOptions, { units }: Engine, { joint }: TorqueDoc
     amountOption(name, text, 'length', units.get('length'));
   const angle = amountOption('--adapter-angle', options.adapterAngle, 'angle', undefined);
   const adapter = length('--adapter', options.adapter);
+  // The document's adapter is held at its angle, whatever its length.
+  const written = joint.adapter === undefined ? undefined : angleOf(joint.adapter);
   if (adapter === undefined && angle !== undefined) {
     throw new UsageError('--adapter-angle says nothing without --adapter', 'give --adapter LENGTH as well');
   }
   return {
     wrenchLength: length('--wrench', options.wrench),
-    adapter: adapter && adapterAt(adapter, angle),
+    adapter: adapter && adapterAt(adapter, angle ?? written),
     runOn: amountOption('--run-on', options.runOn, 'torque', joint.torqueUnit),
   };
 }

@@ -50,7 +50,7 @@ export function toolsLine({ tools, joint }: TighteningCard): string | undefined 
 const ORDER_NOTE: Readonly<Record<Joint['orderFrom'], string | undefined>> = {
   maker: undefined,
   generated: GENERATED_NOTE,
-  listed: 'no order is stated: numbered as they are listed',
+  listed: 'no order is stated: these are as they are listed',
 };
 
 /** The joint with its order numbered, and how the order came about. */
@@ -59,8 +59,13 @@ export function drawingLines(joint: Joint, width: number): readonly string[] {
   const positions = places?.positions ?? [];
   const shown = (name: string): string => visible(name);
   const drawn =
-    places === undefined
-      ? wrap(sequence.order.map((name, index) => `(${index + 1}) ${shown(name)}`).join('  '), width)
+    places === undefined || orderFrom === 'listed'
+      ? wrap(
+          sequence.order
+            .map((name, index) => (orderFrom === 'listed' ? shown(name) : `(${index + 1}) ${shown(name)}`))
+            .join('  '),
+          width,
+        )
       : drawJoint({
           kind: places.kind,
           positions: positions.map((each) => ({ ...each, name: shown(each.name) })),

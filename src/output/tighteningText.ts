@@ -11,8 +11,13 @@ const INDENT = '  ';
 
 function lineOf({ document, with: wrench, passes, fasteners }: TighteningLog): string {
   const asked = document.joint.sequence.passes.length;
-  const of = `of ${asked} pass${asked === 1 ? '' : 'es'}`;
-  const logged = `${passes === undefined ? 'none' : passes.length} ${of} logged`;
+  const plural = asked === 1 ? '' : 'es';
+  const count = passes?.length ?? 0;
+  // More than were asked for are no share of them.
+  const logged =
+    count > asked
+      ? `${count} passes logged, ${asked} asked for`
+      : `${count === 0 ? 'none' : count} of ${asked} pass${plural} logged`;
   const parts = [
     logged,
     wrench === undefined ? undefined : `with ${wrench.name}`,

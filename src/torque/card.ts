@@ -54,6 +54,9 @@ export function tighteningCard(joint: Joint, chosen: Tools): Carded {
     adapter: chosen.adapter ?? joint.adapter,
     runOn: chosen.runOn ?? joint.runOn,
   };
+  if (tools.wrenchLength !== undefined && tools.wrenchLength.n <= 0n) {
+    return { problem: 'the wrench must have a length' };
+  }
   const ratio = ratioOf(tools);
   if (ratio !== undefined && 'problem' in ratio) return ratio;
   const steps = joint.steps.filter(isTightening);
@@ -76,6 +79,7 @@ export function tighteningCard(joint: Joint, chosen: Tools): Carded {
         actions: new Set(steps.map(({ action }) => action.kind)),
         // It is said beside the drawing.
         generatedOrder: false,
+        unorderedFasteners: joint.orderFrom === 'listed' && joint.sequence.fasteners.length > 1,
         adapter: tools.adapter !== undefined,
         runOn: tools.runOn !== undefined,
         estimate: loads.some((load) => load !== undefined),

@@ -10,6 +10,8 @@ export interface TighteningSituation {
   readonly actions: ReadonlySet<ResolvedAction['kind']>;
   /** The order was generated from positions. */
   readonly generatedOrder: boolean;
+  /** Neither the document nor positions give an order for several fasteners. */
+  readonly unorderedFasteners: boolean;
   readonly adapter: boolean;
   readonly runOn: boolean;
   /** A clamp load is shown. */
@@ -54,6 +56,12 @@ export const CAUTION_RULES: readonly Rule[] = [
     'the order was generated',
     ({ generatedOrder }) => generatedOrder,
     "The order was generated from where the fasteners stand: the maker's order wins.",
+  ),
+  rule(
+    'no-order',
+    'several fasteners and no order',
+    ({ unorderedFasteners }) => unorderedFasteners,
+    'No order is stated: find the one of the engine maker before you tighten.',
   ),
   rule(
     'lubricant-stated',

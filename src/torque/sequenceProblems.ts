@@ -28,7 +28,10 @@ export function sequenceProblems(sequence: Sequence): readonly SequenceProblem[]
     ...orderProblems(sequence, known),
     ...(sequence.final === undefined ? [] : spanProblems('the final torque', sequence.final)),
     ...sequence.passes.flatMap((pass, index) =>
-      passProblems(pass, sequence, known, finals).map((problem) => ({ ...problem, pass: index + 1 })),
+      passProblems(pass, index + 1, sequence, known, finals).map((problem) => ({
+        ...problem,
+        pass: index + 1,
+      })),
     ),
   ];
 }
@@ -58,6 +61,7 @@ function orderProblems(
 
 function passProblems(
   pass: Pass,
+  number: number,
   sequence: Sequence,
   known: ReadonlySet<string>,
   finals: ReadonlyMap<string, Span>,
@@ -69,7 +73,9 @@ function passProblems(
     ...unknown.map((name) => about(name, 'is no fastener or group of this joint')),
     ...(taken.length === 0 ? [{ message: 'this pass tightens nothing' }] : []),
     ...actionProblems(pass.action),
-    ...withoutFinal.map((name) => about(name, 'has no final torque to take a percentage of')),
+    ...withoutFinal.map((name) =>
+      about(name, `has no final torque for pass ${number} to take a percentage of`),
+    ),
   ];
 }
 

@@ -11,6 +11,8 @@ const FILES: Readonly<Record<string, string>> = {
     'kind: torque\njoint: bearing caps\nfasteners: { count: 2, thread: 9/16-12, grade: 8 }\nlubricant: engine oil\npasses: [{ to: 110 }]\nsource: Invented.\n',
   'pump/torque/rod-caps.yaml':
     'kind: torque\njoint: big ends\nfasteners: { count: 2, thread: 1/4-20, grade: 2 }\nlubricant: engine oil\npasses: [{ to: 30 }]\nsource: Invented.\n',
+  'pump/torque/studs.yaml':
+    'kind: torque\njoint: studs\nfasteners: { count: 2 }\npasses: [{ to: 30 }]\nwrench: { length: 18 }\nadapter: { length: 6, angle: 90 deg }\nsource: Invented.\n',
   'other/engine.yaml': 'kind: engine\nname: Other\nlayout: { mains: 1 }\n',
   'other/head.yaml':
     'kind: torque\njoint: head\nfasteners: { count: 2 }\npasses: [{ to: 30 mm }]\nsource: Invented.\n',
@@ -65,7 +67,7 @@ describe('the sequence is found', () => {
     const { exit, err } = await told(['flywheel']);
     expect([exit, err]).toEqual([
       2,
-      'tenths: Pump has no sound torque document flywheel\n        it has main-caps, rod-caps\n',
+      'tenths: Pump has no sound torque document flywheel\n        it has main-caps, rod-caps, studs\n',
     ]);
   });
 });
@@ -91,6 +93,7 @@ describe('the call ends', () => {
     ],
     ['a weight for a length', ['main', '--wrench', '18kg'], /--wrench 18kg is not a length/],
     ['an angle without an adapter', ['main', '--adapter-angle', '90'], /says nothing without --adapter/],
+    ['a wrench without a length', ['main', '--wrench', '0'], /the wrench must have a length/],
     [
       'an adapter back past the hand',
       ['main', '--wrench', '10', '--adapter', '12', '--adapter-angle', '180'],
@@ -119,4 +122,9 @@ test('the same in Markdown and in JSON', async () => {
     version: 1,
     joint: 'bearing caps',
   });
+});
+
+test('an adapter of another length stays at the angle of the document', async () => {
+  const { out } = await told(['studs', '--adapter', '4in']);
+  expect(out).toContain('with an adapter of 4 in at 90 deg');
 });

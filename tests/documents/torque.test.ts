@@ -170,7 +170,7 @@ describe('a slip in a sequence is told where it stands', () => {
     [
       'a percentage of nothing',
       'fasteners: { count: 1 }\npasses: [{ to: 70 % }]',
-      ['4:10 document/value 1 has no final torque to take a percentage of'],
+      ['4:10 document/value 1 has no final torque for pass 1 to take a percentage of'],
     ],
     [
       'a window upside down',

@@ -222,7 +222,7 @@ describe('a card', () => {
   test('says that an order was generated, and in which order nobody stated', () => {
     expect(printed(CAPS)).toContain("generated: the maker's order wins");
     expect(printed(CAPS.replace('order: centre out\n', ''))).toContain(
-      'no order is stated: numbered as they are listed',
+      'no order is stated: these are as they are listed',
     );
     const makers = CAPS.replace('centre out', '[3L, 3R, 4R, 4L, 2L, 2R, 5R, 5L, 1L, 1R]');
     expect(printed(makers).filter((line) => /generated|stated:/.test(line))).toEqual([]);

@@ -7,6 +7,7 @@ const BRACKET: TighteningSituation = {
   reuse: 'allowed',
   actions: new Set(['to']),
   generatedOrder: false,
+  unorderedFasteners: false,
   adapter: false,
   runOn: false,
   estimate: false,
@@ -33,6 +34,7 @@ test("a plain bracket is told that the maker's manual comes first and what lubri
 describe('a caution is shown when, and only when, it fits', () => {
   test.each<[string, Partial<TighteningSituation>]>([
     ['generated-order', { generatedOrder: true }],
+    ['no-order', { unorderedFasteners: true }],
     ['use-once', { reuse: 'once' }],
     ['reuse-unstated', { reuse: 'unstated', actions: new Set(['to', 'turn']) }],
     ['reuse-unstated', { reuse: 'unstated', actions: new Set(['stretch']) }],

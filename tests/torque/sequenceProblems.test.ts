@@ -75,8 +75,8 @@ describe('a sequence that cannot be carried out says why', () => {
   test('a percentage where no torque is stated names each fastener', () => {
     const problems = sequenceProblems(sequence([only(to('20 N m'), 'a', 'b'), toShare(70)]));
     expect(problems).toEqual([
-      { pass: 2, fastener: 'c', message: 'c has no final torque to take a percentage of' },
-      { pass: 2, fastener: 'd', message: 'd has no final torque to take a percentage of' },
+      { pass: 2, fastener: 'c', message: 'c has no final torque for pass 2 to take a percentage of' },
+      { pass: 2, fastener: 'd', message: 'd has no final torque for pass 2 to take a percentage of' },
     ]);
   });
 
