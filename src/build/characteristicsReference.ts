@@ -1,5 +1,6 @@
 import type { Characteristic, ExampleReading, WorkedExample } from '../characteristics/characteristic.ts';
 import { characteristics } from '../characteristics/registry.ts';
+import { withArticle } from '../quantity/words.ts';
 
 /** docs/characteristics.md: every characteristic of the registry, in the order of the sheet. */
 export const characteristicsReference = (): string =>
@@ -24,7 +25,7 @@ function sectionOf(each: Characteristic): string {
     `- Positions: ${POSITIONS[each.family]}; it is a ${each.quantity}`,
     `- How: ${each.formula}`,
     ...(each.derivations.length === 0 ? [] : [`- Worked out from: ${inputsOf(each)}`]),
-    `- Usually measured with a ${each.usual}; that is assumed where a reading names no registered instrument`,
+    `- Usually measured with ${withArticle(each.usual)}; that is assumed where a reading names no registered instrument`,
     `- Past a limit it is called ${each.words.above} (above) or ${each.words.below} (below)`,
     ...(each.onlyWithLimits === true ? ['- Shown only where a limit asks for it'] : []),
     `- Source: ${each.source}`,

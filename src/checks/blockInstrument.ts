@@ -3,6 +3,7 @@ import type { Engine } from '../documents/assemble.ts';
 import type { Point, ReadingBlock } from '../documents/reading.ts';
 import { assumedInstrument } from '../measurement/assumed.ts';
 import type { Instrument } from '../measurement/instrument.ts';
+import { withArticle } from '../quantity/words.ts';
 
 /** What a block was measured with: as registered, or assumed by type where the register does not know it. */
 export function blockInstrument(
@@ -14,7 +15,7 @@ export function blockInstrument(
   const registered = block.instrument && engine.instruments.get(block.instrument.name);
   if (registered !== undefined) return registered;
   // Without a name two blocks may have had two instruments: their errors must not cancel.
-  const id = block.instrument?.name ?? `a ${characteristic.usual} (reading ${block.index + 1})`;
+  const id = block.instrument?.name ?? `${withArticle(characteristic.usual)} (reading ${block.index + 1})`;
   return assumedInstrument(id, characteristic.usual, characteristic.quantity, point.amount, point.lastDigit);
 }
 

@@ -5,6 +5,7 @@ import type { ReadingBlock } from '../documents/reading.ts';
 import { largestErrorAt } from '../measurement/instrument.ts';
 import { decimalsFor, formatAmount } from '../quantity/format.ts';
 import { absolute, compare, subtract } from '../quantity/fraction.ts';
+import { withArticle } from '../quantity/words.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import { overdue } from './overdue.ts';
 import type { Row, SessionView } from './row.ts';
@@ -104,7 +105,7 @@ function assumedInstruments({ session, engine }: SessionView, rows: readonly Row
   );
   return unnamed.map((block) => {
     const usual = characteristics.get(block.measure.id)?.usual ?? 'other';
-    const message = `${characteristics.get(block.measure.id)?.label}: the usual error of a ${usual} is assumed`;
+    const message = `${characteristics.get(block.measure.id)?.label}: the usual error of ${withArticle(usual)} is assumed`;
     return finding(ASSUMED, session.placeOf(block.span), message, { measure: block.measure.id });
   });
 }

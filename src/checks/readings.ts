@@ -131,7 +131,10 @@ export function readingFindings(row: Row, unitFor: (row: Row) => Unit): readonly
       : [about(row, kind, verdictMessage(row, printing), past?.limit ?? limitInQuestion(row))]),
     ...(marginal && verdict !== 'undecided' ? marginalFinding(row, printing) : []),
     ...row.routes.slice(1).flatMap((route) => disagreement(row, route, printing) ?? []),
-    ...row.limits.lacking.map((name) => about(row, MISSING, lackingMessage(row, name))),
+    // Of a position that was not measured at all it is enough to say that.
+    ...(verdict === 'missing' ? [] : row.limits.lacking).map((name) =>
+      about(row, MISSING, lackingMessage(row, name)),
+    ),
     ...row.limits.failed.map((failed) => withoutLimit(row, failed)),
   ];
 }

@@ -1,4 +1,5 @@
 import type { Characteristic, ExampleReading, WorkedExample } from '../characteristics/characteristic.ts';
+import { withArticle } from '../quantity/words.ts';
 import { LINE } from './explainCode.ts';
 import { type Cell, cell, layTable, painted } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
@@ -11,7 +12,7 @@ export function characteristicText(of: Characteristic, style: TextStyle): string
     ['measured at', positionsText(of)],
     ['formula', of.formula],
     ...of.derivations.map((each) => ['route', `${each.route}  (${each.inputs.join(', ')})`] as const),
-    ['usually with', `a ${of.usual}`],
+    ['usually with', withArticle(of.usual)],
     ['too great', of.words.above],
     ['too small', of.words.below],
     ['source', of.source],
