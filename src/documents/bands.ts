@@ -5,6 +5,7 @@ import { compare, type Fraction } from '../quantity/fraction.ts';
 import type { Quantity } from '../quantity/units.ts';
 import { childOf, scalarOf, textOf } from './access.ts';
 import {
+  type Amount,
   type DocumentContext,
   parseAmount,
   plainUnit,
@@ -75,16 +76,16 @@ function printed(
   quantity: Quantity,
   context: DocumentContext,
 ): LimitValue | undefined {
-  const amount = parseAmount(text, node.span, quantity, context);
-  return amount === undefined
-    ? undefined
-    : {
-        kind: 'amount',
-        amount: amount.amount,
-        written: amount.written,
-        place: context.source.place(node.span),
-      };
+  return limitOf(parseAmount(text, node.span, quantity, context), node, context);
 }
+
+const limitOf = (amount: Amount | undefined, node: Node, context: DocumentContext): LimitValue | undefined =>
+  amount && {
+    kind: 'amount',
+    amount: amount.amount,
+    written: amount.written,
+    place: context.source.place(node.span),
+  };
 
 function reportInverted(band: Band, node: Node, context: DocumentContext): void {
   const { min, max } = band;
@@ -102,15 +103,7 @@ function readLimitValue(
   if (node === undefined) return undefined;
   const formula = childOf(node, 'formula');
   if (formula !== undefined) return readLimitFormula(formula, measure, measures, context);
-  const amount = readAmount(node, measure.quantity, context);
-  return amount === undefined
-    ? undefined
-    : {
-        kind: 'amount',
-        amount: amount.amount,
-        written: amount.written,
-        place: context.source.place(node.span),
-      };
+  return limitOf(readAmount(node, measure.quantity, context), node, context);
 }
 
 /** A limit's formula may name sizes and characteristics; whether they were measured is seen when it is judged. */

@@ -13,8 +13,6 @@ const CRITICAL: Readonly<Record<number, number>> = {
   10: 0.568,
 };
 
-export const FEWEST_FOR_OUTLIER = 4;
-
 export interface Outlier {
   readonly index: number;
   /** Index of its nearest neighbour, and how far apart they are. */
