@@ -7,6 +7,7 @@ import { formatDistance } from '../quantity/format.ts';
 import { compare, subtract } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
 import type { ConcessionInForce } from './concessionInForce.ts';
+import { sessionsBefore } from './earlier.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import { named, type Printing, printingOf, readingText } from './readings.ts';
 import type { Row } from './row.ts';
@@ -51,8 +52,7 @@ export const concessionKinds: readonly FindingKind[] = [ACCEPTED, EXCEEDED, EXPI
 
 /** A session's own concessions, and those of earlier sessions that say until when they hold. */
 export function concessionsFor(engine: Engine, session: SessionDocument): readonly ConcessionInForce[] {
-  const index = engine.sessions.indexOf(session);
-  const earlier = engine.sessions.slice(0, Math.max(0, index)).flatMap((from) =>
+  const earlier = sessionsBefore(engine, session).flatMap((from) =>
     from.concessions
       .filter((each) => each.until !== undefined)
       .map((concession) => ({

@@ -3,6 +3,7 @@ import { pointsOf } from '../documents/reading.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import { median, medianAbsoluteDeviation } from '../measurement/sample.ts';
 import { toNumber } from '../quantity/fraction.ts';
+import { sessionsBefore } from './earlier.ts';
 import { isIn, type Range, rangeOfBands, shifted, unknownWear, within } from './honestRange.ts';
 import type { Row, SessionView } from './row.ts';
 import { serviceShifts, statedShift } from './serviceSizes.ts';
@@ -74,8 +75,7 @@ export class Expectations {
   /** What the latest earlier session read there. */
   earlier(characteristic: Characteristic, position: string): number | undefined {
     const { engine, session } = this.#view;
-    const before = engine.sessions.slice(0, engine.sessions.indexOf(session)).reverse();
-    for (const each of before) {
+    for (const each of sessionsBefore(engine, session).toReversed()) {
       const read = mediansIn(each, characteristic).get(position);
       if (read !== undefined) return read;
     }

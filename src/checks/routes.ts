@@ -20,6 +20,7 @@ import {
 import { compare, divide, type Fraction, fraction, toNumber } from '../quantity/fraction.ts';
 import { blockInstrument, setterOf } from './blockInstrument.ts';
 import { blockWarmth, warmthNote } from './blockWarmth.ts';
+import { sessionsBefore } from './earlier.ts';
 import { startsNewLine } from './newLine.ts';
 import { stepsBack } from './work.ts';
 
@@ -64,12 +65,22 @@ export class SessionRoutes {
   readonly #blocksOf: ReadonlyMap<string, readonly ReadingBlock[]>;
   readonly #reachable = new Map<string, boolean>();
 
-  constructor(engine: Engine, registry: Registry, session: SessionDocument) {
+  /** `built` holds what was built on the way here: sessions that use the same ones share them. */
+  constructor(
+    engine: Engine,
+    registry: Registry,
+    session: SessionDocument,
+    built = new Map<SessionDocument, SessionRoutes>(),
+  ) {
     this.#engine = engine;
     this.#registry = registry;
     this.#session = session;
     this.#placeOf = session.placeOf;
-    this.#used = usedSessions(engine, session).map((each) => new SessionRoutes(engine, registry, each));
+    this.#used = usedSessions(engine, session).map((each) => {
+      const routes = built.get(each) ?? new SessionRoutes(engine, registry, each, built);
+      built.set(each, routes);
+      return routes;
+    });
     this.#blocksOf = byMeasure(session.blocks);
   }
 
@@ -208,21 +219,12 @@ export class SessionRoutes {
 
   /** Whether the part was worked on, machined, replaced or fitted anew after a session, up to and in this one. */
   #isChangedSince(used: SessionDocument, characteristic: Characteristic, position: string): boolean {
-    const { sessions, document } = this.#engine;
-    return sessions.some(
-      (each, index) =>
-        each !== used &&
-        each.date >= used.date &&
-        each.date <= this.#session.date &&
-        startsNewLine(
-          each,
-          sessions.slice(0, index),
-          characteristic,
-          position,
-          this.#registry,
-          document.layout,
-        ) !== undefined,
-    );
+    const { layout } = this.#engine.document;
+    const upToHere = [...sessionsBefore(this.#engine, this.#session), this.#session];
+    return upToHere.slice(upToHere.indexOf(used) + 1).some((each) => {
+      const earlier = sessionsBefore(this.#engine, each);
+      return startsNewLine(each, earlier, characteristic, position, this.#registry, layout) !== undefined;
+    });
   }
 }
 
@@ -238,9 +240,8 @@ function byMeasure(blocks: readonly ReadingBlock[]): ReadonlyMap<string, readonl
 }
 
 /** The sessions named in `uses`, the latest first; never the session itself or a later one. */
-export const usedSessions = (engine: Engine, session: SessionDocument): readonly SessionDocument[] =>
-  engine.sessions
-    .filter((each) => each !== session && each.date <= session.date)
+const usedSessions = (engine: Engine, session: SessionDocument): readonly SessionDocument[] =>
+  sessionsBefore(engine, session)
     .filter((each) => session.uses.some(({ name }) => name === each.name))
     .reverse();
 

@@ -1,6 +1,7 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import { toNumber } from '../quantity/fraction.ts';
 import { unitNamed } from '../quantity/units.ts';
+import { sessionsBefore } from './earlier.ts';
 import type { SessionView } from './row.ts';
 
 const inUnit = (name: string, amounts: readonly number[]): readonly number[] =>
@@ -25,7 +26,7 @@ export function statedShift(
   { engine, session }: SessionView,
 ): number | undefined {
   if (service === undefined) return undefined;
-  const sessions = engine.sessions.slice(0, engine.sessions.indexOf(session) + 1).reverse();
+  const sessions = [session, ...sessionsBefore(engine, session).toReversed()];
   const [part = ''] = service.part.split(' ');
   for (const { grades } of sessions) {
     const grade = grades.get(`${part} ${position}`) ?? grades.get(service.part) ?? grades.get(part);

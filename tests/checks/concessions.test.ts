@@ -73,6 +73,34 @@ describe('a session that uses an earlier one', () => {
     expect(verdictsOf(rebuild(''))['main_bearing_clearance 2']).toBe('ok');
   });
 
+  it('takes what was measured after work of the same day, in a later session of that day', () => {
+    const files = {
+      ...rebuild(''),
+      'e/before.yaml':
+        `${sessionOf('trial', '- { measure: crankshaft_end_play, value: 0.0070 }', 'machined: [{ part: main journals }]\n')}`.replace(
+          '2026-02-03',
+          '2026-01-20',
+        ),
+    };
+    expect(verdictsOf(files)['main_bearing_clearance 2']).toBe('ok');
+  });
+
+  it('never goes round in a circle, and is read once however many lead to it', () => {
+    const names = Array.from({ length: 40 }, (_, index) => `s${index + 10}`);
+    const sessions = names.map((name) => {
+      const blocks = '- { measure: main_bearing_bore, at: { 2: 3.0020 } }';
+      return [
+        `e/${name}.yaml`,
+        sessionOf('rebuild', blocks, `uses: [${names.filter((each) => each !== name).join(', ')}]\n`),
+      ];
+    });
+    const files = {
+      ...shopFiles(LIMITS, '- { measure: main_bearing_bore, at: { 2: 3.0020 } }'),
+      ...Object.fromEntries(sessions),
+    };
+    expect(reportOf(files).sessions).toHaveLength(41);
+  });
+
   it.each([
     ['replaced', 'replaced: [{ part: crankshaft }]\n'],
     ['machined', 'machined: [{ part: main journals }]\n'],
