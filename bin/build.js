@@ -3,20 +3,20 @@ import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
-import { BUNDLE, PROGRAM } from './bundle.js';
+import { BUNDLE, COMPILED, PROGRAM } from './bundle.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const dist = join(root, 'dist');
 
-await writeGenerated(await loadGenerator());
+await writeGenerated(await loadSource('src/build/generate.ts'));
 if (existsSync(join(root, 'src/cli/main.ts'))) await bundleProgram();
 
-/** Node 20 runs no TypeScript, so the generator is bundled before it can run; its packages are found from dist/. */
-async function loadGenerator() {
-  const outfile = join(dist, 'generate.mjs');
-  await build({ ...BUNDLE, entryPoints: ['src/build/generate.ts'], packages: 'external', outfile });
+/** Node 20 runs no TypeScript, so a source is bundled before the build can call it; its packages are found from dist/. */
+async function loadSource(source) {
+  const outfile = join(dist, 'source.mjs');
+  await build({ ...BUNDLE, entryPoints: [source], packages: 'external', outfile });
   try {
-    return await import(pathToFileURL(outfile).href);
+    return await import(`${pathToFileURL(outfile).href}?${source}`);
   } finally {
     rmSync(outfile);
   }
@@ -39,13 +39,24 @@ async function writeGenerated({ schemaFiles, validatorsSource }) {
 
 async function bundleProgram() {
   rmSync(dist, { recursive: true, force: true });
-  await build({
-    ...PROGRAM,
-    entryPoints: ['src/cli/main.ts'],
-    outdir: 'dist',
-    splitting: true,
-    legalComments: 'external',
-  });
+  await build({ ...PROGRAM, entryPoints: ['src/cli/main.ts'], outdir: 'dist', splitting: true });
+  await build({ ...COMPILED, entryPoints: ['src/cli/run.ts'], outfile: 'dist/run.cjs' });
+  await keepCompiled(join(dist, 'run.cjs'));
+}
+
+/** What V8 has compiled by the time the program has checked the example shop and compared two of its sessions. */
+async function keepCompiled(file) {
+  const { loadCompiled, cacheOf } = await loadSource('src/shell/compiled.ts');
+  const { skipOptimising } = await loadSource('src/shell/compiler.ts');
+  // V8 takes a cache only under the options that it was made under.
+  skipOptimising();
+  const { exports, script } = loadCompiled(file);
+  const nowhere = { write() {} };
+  const world = { workingDirectory: join(root, 'examples'), environment: {}, out: nowhere, err: nowhere };
+  for (const call of ['check', 'check --format json', 'diff teardown rebuild engines/millbrook-pump-2']) {
+    await exports.run(call.split(' '), world);
+  }
+  writeFileSync(cacheOf(file), script.createCachedData());
 }
 
 /** A file that stays as it is keeps its time, so that nothing else is built or tested anew. */

@@ -36,7 +36,7 @@ function addInit(program: Command, world: World, done: (exitCode: number) => voi
     .option('--no-git', 'leave git alone')
     .addHelpText('before', INIT_EXAMPLES)
     .action(async (folder: string, options) => {
-      const { init } = await import('./seldom.ts');
+      const { init } = await import('./init.ts');
       done(init(folder, options, world));
     });
 }
@@ -64,7 +64,7 @@ function addNew(program: Command, world: World, done: (exitCode: number) => void
     .option('--folder <path>', 'where, instead of engines/NAME')
     .addHelpText('before', NEW_ENGINE_EXAMPLES)
     .action(async (name: string, options) => {
-      const { newEngine } = await import('./seldom.ts');
+      const { newEngine } = await import('./new.ts');
       done(newEngine(name, options, world));
     });
   scaffold
@@ -80,7 +80,7 @@ function addNew(program: Command, world: World, done: (exitCode: number) => void
     .option('--sheet', 'print it as a blank sheet instead, and write no file')
     .addHelpText('before', NEW_SESSION_EXAMPLES)
     .action(async (engine: string | undefined, options) => {
-      const { newSession } = await import('./seldom.ts');
+      const { newSession } = await import('./new.ts');
       done(newSession(engine, options, world));
     });
   scaffold
@@ -93,7 +93,7 @@ function addNew(program: Command, world: World, done: (exitCode: number) => void
     .option('--source <text>', 'where the figures come from')
     .addHelpText('before', NEW_TORQUE_EXAMPLES)
     .action(async (joint: string, options) => {
-      const { newTorque } = await import('./seldom.ts');
+      const { newTorque } = await import('./new.ts');
       done(newTorque(joint, options, world));
     });
 }
@@ -133,7 +133,7 @@ function addRecord(program: Command, world: World, done: (exitCode: number) => v
     .option('--measure <ids>', 'these characteristics instead of what the limits name', list)
     .addHelpText('before', RECORD_EXAMPLES)
     .action(async (engine: string | undefined, options) => {
-      const { record } = await import('./seldom.ts');
+      const { record } = await import('./record.ts');
       done(await record(engine, options, world));
     });
 }
@@ -164,7 +164,7 @@ function addImport(program: Command, world: World, done: (exitCode: number) => v
     .option('--dry-run', 'print the session as it would be, and write nothing')
     .addHelpText('before', IMPORT_EXAMPLES)
     .action(async (file: string, options) => {
-      const { importCsv } = await import('./seldom.ts');
+      const { importCsv } = await import('./import.ts');
       done(importCsv(file, options, world));
     });
 }
@@ -184,7 +184,7 @@ function addCompletion(program: Command, world: World, done: (exitCode: number) 
     .addArgument(new Argument('<shell>', 'which shell').choices([...SHELLS]))
     .addHelpText('before', COMPLETION_EXAMPLES)
     .action(async (shell: (typeof SHELLS)[number]) => {
-      const { completion } = await import('./seldom.ts');
+      const { completion } = await import('./completion.ts');
       done(completion(shell, world));
     });
   program

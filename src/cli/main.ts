@@ -1,6 +1,9 @@
+import { fileURLToPath } from 'node:url';
+import { loadCompiled } from '../shell/compiled.ts';
 import { optimise, skipOptimising } from '../shell/compiler.ts';
 import { CannotWrite, standardStream } from '../shell/standardStream.ts';
 import { VERSION } from '../version.ts';
+import type * as Program from './run.ts';
 
 const [, , ...words] = process.argv;
 const out = standardStream(1);
@@ -17,7 +20,7 @@ function printVersion(): number {
 /** Most runs look at one engine: only one that looks at many calls for the optimising compiler. */
 async function runShort(): Promise<number> {
   skipOptimising();
-  const { run } = await import('./run.ts');
+  const { run } = loadCompiled(fileURLToPath(new URL('run.cjs', import.meta.url))).exports as typeof Program;
   const err = standardStream(2);
   const input = () => process.stdin;
   return run(words, {

@@ -97,7 +97,7 @@ function addExplain(program: Command, world: World, done: (exitCode: number) => 
     .option('--at <revision>', AT)
     .addHelpText('after', EXPLAIN_EXAMPLES)
     .action(async (words: string[], options) => {
-      const { explain } = await import('./seldom.ts');
+      const { explain } = await import('./explain.ts');
       done(explain(words, options, world));
     });
 }
@@ -117,7 +117,7 @@ function addStudy(program: Command, world: World, done: (exitCode: number) => vo
     .option('--at <revision>', AT)
     .addHelpText('after', STUDY_EXAMPLES)
     .action(async (engine: string | undefined, options) => {
-      const { study } = await import('./seldom.ts');
+      const { study } = await import('./study.ts');
       done(study(engine, options, world));
     });
 }
@@ -143,7 +143,7 @@ function addDiff(program: Command, world: World, done: (exitCode: number) => voi
     )
     .addHelpText('after', DIFF_EXAMPLES)
     .action(async (words: string[], options) => {
-      const { diff } = await import('./seldom.ts');
+      const { diff } = await import('./diff.ts');
       done(diff(words, options, world));
     });
 }
@@ -177,7 +177,7 @@ function addTrend(program: Command, world: World, done: (exitCode: number) => vo
     .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
     .addHelpText('after', TREND_EXAMPLES)
     .action(async (measure: string, engine: string | undefined, options) => {
-      const { trend } = await import('./seldom.ts');
+      const { trend } = await import('./trend.ts');
       done(trend(measure, engine, options, world));
     });
 }

@@ -17,7 +17,7 @@ export function addTorque(program: Command, world: World, done: (exitCode: numbe
     )
     .addHelpText('after', TORQUE_EXAMPLES)
     .action(async (name: string, engine: string | undefined, options) => {
-      const { torque } = await import('./seldom.ts');
+      const { torque } = await import('./torque.ts');
       done(torque(name, engine, options, world));
     });
 }

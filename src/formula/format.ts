@@ -50,7 +50,7 @@ const strengthOf = (node: FormulaNode): number =>
 
 function writePart(node: FormulaNode, inBrackets: boolean, writing: Writing): string {
   const text = write(node, writing);
-  const isNegativeValue = node.kind === 'name' && /^[-−]/.test(text);
+  const isNegativeValue = node.kind === 'name' && /^[-\u2212]/.test(text);
   return inBrackets || isNegativeValue ? bracketed(text) : text;
 }
 

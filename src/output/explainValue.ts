@@ -139,7 +139,7 @@ function limitLines(row: Row, printing: Printing): readonly string[] {
 /** A formula is shown with its numbers in it. */
 function limitNumber(limit: SideLimit, { unit, decimals }: Printing): string {
   const number = formatLimit(limit.amount, unit, decimals);
-  return /[×+/−(]/.test(limit.written) ? `${number} = ${limit.written}` : number;
+  return /[\u00d7+/\u2212(]/.test(limit.written) ? `${number} = ${limit.written}` : number;
 }
 
 function reasonLines(

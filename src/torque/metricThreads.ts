@@ -40,7 +40,7 @@ export const METRIC_SIZES: readonly MetricSize[] = [
 
 const DECIMAL = String.raw`(?:\d+(?:[.,]\d+)?)`;
 const METRIC = new RegExp(
-  String.raw`^M ?(?<diameter>${DECIMAL})(?: ?[x×*] ?(?<pitch>${DECIMAL}))?(?: ?- ?\d[a-z](?:\d[a-z])?)?$`,
+  String.raw`^M ?(?<diameter>${DECIMAL})(?: ?[x\u00d7*] ?(?<pitch>${DECIMAL}))?(?: ?- ?\d[a-z](?:\d[a-z])?)?$`,
   'i',
 );
 
