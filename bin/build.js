@@ -7,6 +7,8 @@ import { BUNDLE, COMPILED, PROGRAM } from './bundle.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const dist = join(root, 'dist');
+/** What node itself starts: the program, and a thread of a long run. */
+const MODULES = ['src/cli/main.ts', 'src/cli/crewMember.ts'];
 
 await writeGenerated(await loadSource('src/build/generate.ts'));
 if (existsSync(join(root, 'src/cli/main.ts'))) await bundleProgram();
@@ -39,7 +41,7 @@ async function writeGenerated({ schemaFiles, validatorsSource }) {
 
 async function bundleProgram() {
   rmSync(dist, { recursive: true, force: true });
-  await build({ ...PROGRAM, entryPoints: ['src/cli/main.ts'], outdir: 'dist', splitting: true });
+  await build({ ...PROGRAM, entryPoints: MODULES, outdir: 'dist', splitting: true });
   await build({ ...COMPILED, entryPoints: ['src/cli/run.ts'], outfile: 'dist/run.cjs' });
   await keepCompiled(join(dist, 'run.cjs'));
 }

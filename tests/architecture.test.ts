@@ -32,8 +32,8 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   chalk: ['src/output/'],
   'string-width': ['src/output/'],
   ajv: ['src/build/'],
-  // Files, git, the clock, the terminal and the process come in through the shell alone.
-  'node:': ['src/shell/', 'src/build/', 'src/cli/main.ts'],
+  // Files, git, the clock, the terminal and the process come in through the shell alone, or through what node starts.
+  'node:': ['src/shell/', 'src/build/', 'src/cli/main.ts', 'src/cli/crewMember.ts'],
 };
 
 const NO_FOLDERS = ['utils', 'helpers', 'common', 'core', 'types'];

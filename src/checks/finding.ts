@@ -1,6 +1,8 @@
 import { comparePlaces, compareText, type Place } from '../diagnostic/place.ts';
 
-export type Severity = 'error' | 'warning' | 'remark';
+export const SEVERITIES = ['error', 'warning', 'remark'] as const;
+
+export type Severity = (typeof SEVERITIES)[number];
 
 /** One kind of finding, defined beside the check that makes it. Its code is public; the wording of messages may change. */
 export interface FindingKind {

@@ -165,7 +165,7 @@ function addImport(program: Command, world: World, done: (exitCode: number) => v
     .addHelpText('before', IMPORT_EXAMPLES)
     .action(async (file: string, options) => {
       const { importCsv } = await import('./import.ts');
-      done(importCsv(file, options, world));
+      done(await importCsv(file, options, world));
     });
 }
 

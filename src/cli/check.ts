@@ -1,13 +1,12 @@
-import { reportEngine } from '../checks/report.ts';
 import type { JudgingOptions } from '../checks/row.ts';
 import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
 import { startOfFile } from '../diagnostic/place.ts';
-import { isAtOrAbove } from '../documents/opened.ts';
 import type { Problem } from '../shell/problem.ts';
 import { repositoryAround } from '../shell/repository.ts';
 import type { World } from '../shell/world.ts';
 import { type CheckFormat, type CheckWriter, checkWriter } from './checkWriter.ts';
-import { chooseSessions, type SessionChoice } from './chooseSessions.ts';
+import type { SessionChoice } from './chooseSessions.ts';
+import { type EngineSource, engineSource } from './engineSource.ts';
 import { HeldOutput } from './heldOutput.ts';
 import { byShop, type ShopPaths, sourceOf } from './shopAt.ts';
 import { changedIn, type Since } from './since.ts';
@@ -25,7 +24,7 @@ export interface CheckOptions extends JudgingOptions, SessionChoice {
 }
 
 /** Validates every document, judges every session, prints what was found; the exit code. */
-export function check(paths: readonly string[], options: CheckOptions, world: World): number {
+export async function check(paths: readonly string[], options: CheckOptions, world: World): Promise<number> {
   const tally = new Tally(options.strict);
   const source = sourceOf(options.at, paths[0] ?? '.', world);
   const shops = byShop(paths, source);
@@ -36,7 +35,8 @@ export function check(paths: readonly string[], options: CheckOptions, world: Wo
     { ...options, at: source.revision, since: since?.files.revision },
     { ...world, out: held ?? world.out },
   );
-  for (const each of shops) checkShop(each, options, { tally, writer, since }, world);
+  const engines = engineSource(paths, options, world);
+  for (const each of shops) await checkShop(each, { tally, writer, since, engines });
   if (options.session !== undefined && tally.engines > 0 && tally.sessions === 0 && tally.diagnostics === 0) {
     const help = 'it is a path, a file name or a part of it, or a stage';
     throw new UsageError(`no session is known as ${options.session}`, help);
@@ -56,46 +56,27 @@ function sinceOf(revision: string | undefined, path: string, world: World): Sinc
   return { repository, files: orUsage(repository.commit(revision)) };
 }
 
-/** As many engines as are checked sooner than the optimising compiler has warmed up. */
-const FEW = 30;
-
 interface Run {
   readonly tally: Tally;
   readonly writer: CheckWriter;
   readonly since: Since | undefined;
+  readonly engines: EngineSource;
 }
 
-function checkShop(
-  { shop, selected }: ShopPaths,
-  options: CheckOptions,
-  { tally, writer, since }: Run,
-  world: World,
-): void {
+async function checkShop(paths: ShopPaths, { tally, writer, since, engines }: Run): Promise<void> {
+  const { shop, selected } = paths;
   const folders = selected.map(({ folder }) => folder);
-  const { engines, others } =
-    since === undefined ? shop.loader.find({ folders }) : changedIn(shop, folders, since);
-  if (engines.length > FEW) world.optimise?.();
-  for (const folder of engines) {
-    const { engine, registry, diagnostics, texts } = shop.load(folder);
+  const found = since === undefined ? shop.loader.find({ folders }) : changedIn(shop, folders, since);
+  for await (const { folder, diagnostics, texts, judged } of engines(found.engines, paths)) {
     tally.countEngine();
     writer.diagnostics(tally.newDiagnostics(diagnostics), texts);
-    if (engine === undefined) {
-      writer.notJudged(shop.store.shown(folder));
-      continue;
+    if (judged === undefined) writer.notJudged(folder);
+    else {
+      tally.countSessions(judged);
+      writer.engine(judged);
     }
-    const report = reportEngine(engine, registry, options);
-    const bearing = selected.filter(
-      (each) => isAtOrAbove(each.folder, folder) || isAtOrAbove(folder, each.folder),
-    );
-    const chosen = chooseSessions(
-      report,
-      options,
-      bearing.map(({ file, folder: around }) => shop.store.shown(file ?? around)),
-    );
-    tally.countSessions(chosen);
-    writer.engine(report, chosen);
   }
-  for (const path of others) {
+  for (const path of found.others) {
     const { diagnostics, texts } = shop.loader.checkOther(path);
     writer.diagnostics(tally.newDiagnostics(diagnostics), texts);
   }

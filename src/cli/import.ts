@@ -34,7 +34,7 @@ export interface ImportOptions extends TargetOptions {
 }
 
 /** Brings readings of a spreadsheet into a session, once however often it is called. The exit code. */
-export function importCsv(file: string, options: ImportOptions, world: World): number {
+export async function importCsv(file: string, options: ImportOptions, world: World): Promise<number> {
   const opened = benchEngine(options.engine, world);
   const text = readText(file, world);
   if (options.newMap !== undefined) return newMapping(options.newMap, text, opened, world);
@@ -148,14 +148,14 @@ function showDry(
   return 0;
 }
 
-function write(
+async function write(
   opened: BenchEngine,
   target: RecordTarget,
   options: ImportOptions,
   readings: ImportedReadings,
   rows: ImportedRows,
   world: World,
-): number {
+): Promise<number> {
   const { root } = opened;
   const folder = makeFolder(root, folderOf(target.path));
   if (!folder.ok) throw new UsageError(folder.problem.message, folder.problem.help);

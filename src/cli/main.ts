@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { loadCompiled } from '../shell/compiled.ts';
 import { optimise, skipOptimising } from '../shell/compiler.ts';
+import { crew } from '../shell/crew.ts';
 import { CannotWrite, standardStream } from '../shell/standardStream.ts';
 import { VERSION } from '../version.ts';
 import type * as Program from './run.ts';
@@ -30,6 +31,7 @@ async function runShort(): Promise<number> {
     err,
     input,
     optimise,
+    crew: (call, tasks) => crew(new URL('crewMember.js', import.meta.url), call, tasks),
   });
 }
 

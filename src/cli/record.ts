@@ -33,7 +33,7 @@ export async function record(
     if (found !== undefined) entry.takeUp(found);
     const ending = await converse(entry, input, world.out);
     if (ending !== 'finished') return entry.leave(ending);
-    return entry.finish();
+    return await entry.finish();
   } finally {
     journal.close();
   }

@@ -180,7 +180,7 @@ export class Entry implements Talk {
     return ending;
   }
 
-  finish(): number {
+  async finish(): Promise<number> {
     const { root } = this.#opened;
     const { path } = this.#target;
     if (this.#state.taken.size === 0) return this.leave(0);

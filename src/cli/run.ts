@@ -3,6 +3,7 @@ import { visible, visibleLines } from '../output/visible.ts';
 import type { World } from '../shell/world.ts';
 import { VERSION } from '../version.ts';
 import { addBenchCommands } from './benchCommands.ts';
+import type { CheckCall, CheckedEngine, EngineTask } from './checkEngine.ts';
 import { CHECK_FORMATS } from './checkWriter.ts';
 import { HELP_WORDS } from './helpWords.ts';
 import { addTorque } from './torqueCommand.ts';
@@ -20,6 +21,12 @@ export async function run(words: readonly string[], world: World): Promise<numbe
   } catch (error) {
     return failure(error, world);
   }
+}
+
+/** For a thread that takes its share of a run. */
+export async function checkerFor(call: CheckCall): Promise<(task: EngineTask) => CheckedEngine> {
+  const { engineChecker } = await import('./checkEngine.ts');
+  return engineChecker(call);
 }
 
 function failure(error: unknown, { err }: World): number {
@@ -73,7 +80,7 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
     .addHelpText('after', CHECK_EXAMPLES)
     .action(async (paths: string[], options) => {
       const { check } = await import('./check.ts');
-      done(check(paths, options, world));
+      done(await check(paths, options, world));
     });
 }
 

@@ -1,6 +1,18 @@
-import type { Severity } from '../checks/finding.ts';
+import { SEVERITIES, type Severity } from '../checks/finding.ts';
 import type { ReportedSession } from '../checks/report.ts';
 import { type Diagnostic, sortDiagnostics } from '../diagnostic/diagnostic.ts';
+
+/** How many sessions of an engine were looked at, and what was found in them. */
+export interface Counts {
+  readonly sessions: number;
+  readonly findings: Readonly<Record<Severity, number>>;
+}
+
+export function countsOf(sessions: readonly ReportedSession[]): Counts {
+  const findings = { error: 0, warning: 0, remark: 0 };
+  for (const { severity } of sessions.flatMap((session) => session.findings)) findings[severity] += 1;
+  return { sessions: sessions.length, findings };
+}
 
 /** What a run has come across so far, and the exit code that it comes to. */
 export class Tally {
@@ -34,9 +46,9 @@ export class Tally {
     this.engines += 1;
   }
 
-  countSessions(sessions: readonly ReportedSession[]): void {
-    this.sessions += sessions.length;
-    for (const { severity } of sessions.flatMap((session) => session.findings)) this.findings[severity] += 1;
+  countSessions({ sessions, findings }: Counts): void {
+    this.sessions += sessions;
+    for (const severity of SEVERITIES) this.findings[severity] += findings[severity];
   }
 
   /** 2 when a document cannot be trusted, 1 for an error on an engine (`strict` raises warnings), else 0. */

@@ -6,6 +6,8 @@ export interface World {
   readonly err: Output;
   /** Tells that a run will be long, so that it pays to compile for it. */
   readonly optimise?: () => void;
+  /** Shares a long run among threads. */
+  readonly crew?: Crew;
   /** What is typed or piped in; undefined where a command has nothing to ask. */
   readonly input?: () => Input;
 }
@@ -19,3 +21,6 @@ export interface Output {
   readonly columns?: number;
   readonly write: (text: string) => unknown;
 }
+
+/** Carries out tasks in threads that all know the call; the results, plain data, come in the order of the tasks. */
+export type Crew = <Call, Task, Result>(call: Call, tasks: readonly Task[]) => AsyncIterable<Result>;

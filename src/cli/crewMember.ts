@@ -1,0 +1,14 @@
+import { fileURLToPath } from 'node:url';
+import { parentPort, workerData } from 'node:worker_threads';
+import { loadCompiled } from '../shell/compiled.ts';
+import type { Answer, Order } from '../shell/crew.ts';
+import type { CheckedEngine, EngineTask } from './checkEngine.ts';
+import type * as Program from './run.ts';
+
+// A thread of a run over many engines: told the call as it starts, then engine after engine.
+const program = loadCompiled(fileURLToPath(new URL('run.cjs', import.meta.url))).exports as typeof Program;
+const check = await program.checkerFor(workerData);
+
+parentPort?.on('message', ({ index, task }: Order<EngineTask>) => {
+  parentPort?.postMessage({ index, result: check(task) } satisfies Answer<CheckedEngine>);
+});
