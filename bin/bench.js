@@ -1,6 +1,7 @@
 // Measures the program against bare node and against parsing alone, and prints a table; nothing fails when it is slow,
 // since a busy machine would make it so. `--quick` takes fewer rounds.
-import { mkdtempSync, rmSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -24,7 +25,11 @@ const loadText = () => `load ${loadavg()[0].toFixed(2)}`;
 const scratch = mkdtempSync(join(tmpdir(), 'tenths-bench-'));
 try {
   process.stdout.write(`node ${process.version}, ${cpus().length} cores, ${loadText()}\n\n`);
-  const rows = [...startUp(quick ? 7 : 25), ...(await manyEngines(quick ? 1 : 3))];
+  const rows = [
+    ...startUp(quick ? 7 : 25),
+    ...(await manyEngines(quick ? 1 : 3)),
+    ...changesInRepository(quick ? 7 : 15),
+  ];
   process.stdout.write(`${tableText([HEAD, ...rows])}\n${loadText()} at the end\n`);
 } finally {
   rmSync(scratch, { recursive: true, force: true });
@@ -85,6 +90,48 @@ async function manyEngines(rounds) {
 }
 
 /** The parser on its own, from the same sources and in the same way as the program's. */
+/** A repository of 400 sessions, three an engine, in which the last commit changed one reading of one session. */
+function changesInRepository(rounds) {
+  const folder = join(scratch, 'repository');
+  writeShop(folder, 134);
+  commitAll(folder);
+  const session = join(folder, 'engines/pump-0100/sessions/2-trial.yaml');
+  writeFileSync(session, readFileSync(session, 'utf8').replace(/value: 0\.\d+/, 'value: 0.0088'));
+  commitAll(folder);
+  const tenths = (...words) => time([program, ...words], CHECKED, folder);
+  const times = medians(
+    {
+      node: () => time([here('bench/nothing.js')]),
+      engine: () => tenths('check', 'engines/pump-0100'),
+      since: () => tenths('check', '--since', 'HEAD~1'),
+      diff: () => tenths('diff', 'HEAD~1', 'HEAD'),
+    },
+    rounds,
+  );
+  const row = (what, name, target) => [what, ms(times[name]), ratio(times[name] / times.node), target];
+  return [
+    row('check of one engine with three sessions', 'engine', ''),
+    row('check --since HEAD~1 of 400 sessions', 'since', '2.5 of bare node'),
+    row('diff HEAD~1 HEAD of 400 sessions', 'diff', '2.5 of bare node'),
+  ];
+}
+
+function commitAll(folder) {
+  const git = (...words) =>
+    execFileSync('git', [
+      '-C',
+      folder,
+      '-c',
+      'user.name=bench',
+      '-c',
+      'user.email=bench@example.org',
+      ...words,
+    ]);
+  git('init', '-q');
+  git('add', '.');
+  git('commit', '-q', '-m', 'bench');
+}
+
 async function bundledParser() {
   const outfile = join(scratch, 'parse.mjs');
   await build({ ...PROGRAM, entryPoints: [here('bench/parse.js')], outfile });

@@ -4,9 +4,12 @@ import { spawnSync } from 'node:child_process';
  * Runs node once, its output to nowhere; milliseconds from start to end. What it says on stderr is a failure too: node
  * ends with 1 both for readings that are out and for a program that cannot be loaded.
  */
-export function time(words, exit = [0]) {
+export function time(words, exit = [0], cwd = undefined) {
   const start = performance.now();
-  const { status, stderr } = spawnSync(process.execPath, words, { stdio: ['ignore', 'ignore', 'pipe'] });
+  const { status, stderr } = spawnSync(process.execPath, words, {
+    cwd,
+    stdio: ['ignore', 'ignore', 'pipe'],
+  });
   const milliseconds = performance.now() - start;
   if (!exit.includes(status) || stderr.length > 0) throw failure(words, status, stderr);
   return milliseconds;

@@ -30,12 +30,11 @@ export function changedIn(
   const states = statesSince(shop, since);
   const changed = changedDocuments(states);
   const isSelected = (path: string): boolean => folders.some((folder) => isAtOrAbove(folder, path));
-  const engines = enginesTouched(changed, shop.loader, states).filter(
+  const engines = enginesTouched(changed.all, shop.loader, states).filter(
     (engine) => isSelected(engine) || folders.some((folder) => isAtOrAbove(engine, folder)),
   );
-  const present = new Set(shop.store.list(['.']));
-  const others = changed.filter(
-    (path) => isSelected(path) && present.has(path) && !engines.some((each) => isAtOrAbove(each, path)),
+  const others = changed.present.filter(
+    (path) => isSelected(path) && !engines.some((each) => isAtOrAbove(each, path)),
   );
   return { engines, others };
 }

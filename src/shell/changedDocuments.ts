@@ -11,14 +11,18 @@ export interface ShopStates {
   readonly like: string;
 }
 
-/** The documents that are not the same in both: added, edited or gone. Their ids are compared, nothing is parsed. */
-export function changedDocuments({ before, after, like }: ShopStates): readonly string[] {
-  const [was, is] = [before.list(['.']), after.list(['.'])];
-  const now = new Set(is);
-  return [
-    ...is.filter((path) => before.idOf(path, like) !== after.idOf(path, like)),
-    ...was.filter((path) => !now.has(path)),
-  ];
+/** The documents that are not the same in both. Their ids are compared, nothing is parsed. */
+export interface ChangedDocuments {
+  /** Added, edited or gone. */
+  readonly all: readonly string[];
+  /** Those that are there in the later state. */
+  readonly present: readonly string[];
+}
+
+export function changedDocuments({ before, after, like }: ShopStates): ChangedDocuments {
+  const [was, is] = [before.ids(like), after.ids(like)];
+  const present = [...is].flatMap(([path, id]) => (was.get(path) === id && was.has(path) ? [] : [path]));
+  return { all: [...present, ...[...was.keys()].filter((path) => !is.has(path))], present };
 }
 
 /** The engines of a shop that have a changed document among those that serve them. */

@@ -168,10 +168,11 @@ function requireId(oid: string): string {
 }
 
 /**
- * The id that git gives a file of these bytes, in the manner of `like`, another id of the same repository. A file that git
+ * The ids that git gives files of some bytes, in the manner of `like`, another id of the same repository. A file that git
  * converts on the way in (line ends, filters) has another id in the repository.
  */
-export function blobId(bytes: Uint8Array, like: string): string {
+export function blobIds(like: string): (bytes: Uint8Array) => string {
   const algorithm = requireId(like).length === 64 ? 'sha256' : 'sha1';
-  return crypto().createHash(algorithm).update(`blob ${bytes.length}\0`).update(bytes).digest('hex');
+  const { hash } = crypto();
+  return (bytes) => hash(algorithm, Buffer.concat([Buffer.from(`blob ${bytes.length}\0`), bytes]), 'hex');
 }

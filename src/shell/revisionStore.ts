@@ -21,7 +21,9 @@ export function revisionStore({ files, root, shown }: ShopInCommit): Store {
   const byFolder = new Map<string, string[]>();
   for (const path of below.map(inRoot)) {
     const folder = folderOf(path);
-    byFolder.set(folder, [...(byFolder.get(folder) ?? []), path]);
+    const others = byFolder.get(folder);
+    if (others === undefined) byFolder.set(folder, [path]);
+    else others.push(path);
   }
   const listIn = (folder: string): readonly string[] => [...(byFolder.get(folder) ?? [])].sort();
   let listed: ReadonlySet<string> = new Set();
@@ -40,7 +42,7 @@ export function revisionStore({ files, root, shown }: ShopInCommit): Store {
         : [...byFolder.keys()].filter((each) => isAtOrAbove(each, folderOf(path))).flatMap(listIn);
       return files.read(inCommit(path), together.map(inCommit), MOST_BYTES);
     },
-    idOf: (path) => files.idOf(inCommit(path)),
+    ids: () => new Map(below.map((path) => [inRoot(path), files.idOf(path)])),
     shown: (path) => shown(inCommit(path)),
     problems: () => [],
   };

@@ -10,21 +10,31 @@ export type ReadReason = PathReason | 'missing' | 'link' | 'not-a-file' | 'too-b
  * No part below the root may be a link, so nothing outside is ever read; a pipe or a device is refused without
  * waiting on it; at most `maxBytes` are held. Open: a folder swapped for a link between the check and the opening.
  */
-export function readBelow(
+export const readBelow = (
   root: string,
   path: string,
   maxBytes: number,
   files: FileLayer = nodeFiles,
-): Outcome<Uint8Array, ReadReason> {
-  const allowed = checkPathBelow(path);
-  if (!allowed.ok) return allowed;
-  try {
-    const real = join(files.realPath(root), path);
-    if (files.realPath(real) !== real) return behindLink(path);
-    return readOpened(files, files.openToRead(real), path, maxBytes);
-  } catch (error) {
-    return unreadable(path, error);
-  }
+): Outcome<Uint8Array, ReadReason> => readerBelow(root, files)(path, maxBytes);
+
+/** For a run that reads many files below one root: where that really is is asked once. */
+export function readerBelow(
+  root: string,
+  files: FileLayer = nodeFiles,
+): (path: string, maxBytes: number) => Outcome<Uint8Array, ReadReason> {
+  let realRoot: string | undefined;
+  return (path, maxBytes) => {
+    const allowed = checkPathBelow(path);
+    if (!allowed.ok) return allowed;
+    try {
+      realRoot ??= files.realPath(root);
+      const real = join(realRoot, path);
+      if (files.realPath(real) !== real) return behindLink(path);
+      return readOpened(files, files.openToRead(real), path, maxBytes);
+    } catch (error) {
+      return unreadable(path, error);
+    }
+  };
 }
 
 function readOpened(

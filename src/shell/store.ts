@@ -1,9 +1,9 @@
 import { relative, resolve, sep } from 'node:path';
 import { MOST_BYTES } from '../documents/bytes.ts';
 import { discover } from './discover.ts';
-import { blobId } from './git.ts';
+import { blobIds } from './git.ts';
 import type { Outcome, Problem } from './problem.ts';
-import { readBelow } from './safeRead.ts';
+import { readerBelow } from './safeRead.ts';
 
 /** Where a shop's documents come from: the working tree, or a commit of it. Paths are relative to the root. */
 export interface Store {
@@ -12,8 +12,8 @@ export interface Store {
   /** The YAML files directly in a folder, sorted. */
   readonly listIn: (folder: string) => readonly string[];
   readonly read: (path: string) => Outcome<Uint8Array>;
-  /** The id that git gives the file, in the manner of `like`; undefined where it cannot be read. */
-  readonly idOf: (path: string, like: string) => string | undefined;
+  /** The id that git gives each file, in the manner of `like`; undefined for one that cannot be read. */
+  readonly ids: (like: string) => ReadonlyMap<string, string | undefined>;
   /** The path under which a file is reported: relative to the working directory. */
   readonly shown: (path: string) => string;
   /** Folders that could not be listed. */
@@ -29,6 +29,7 @@ export function workTree(root: string, workingDirectory: string): Store {
     return found.paths;
   };
   const listing = new Map<string, readonly string[]>();
+  const readAny = readerBelow(root);
   return {
     list,
     listIn: (folder) => {
@@ -38,10 +39,15 @@ export function workTree(root: string, workingDirectory: string): Store {
       listing.set(folder, found.paths);
       return found.paths;
     },
-    read: (path) => readBelow(root, path, MOST_BYTES),
-    idOf: (path, like) => {
-      const bytes = readBelow(root, path, MOST_BYTES);
-      return bytes.ok ? blobId(bytes.value, like) : undefined;
+    read: (path) => readAny(path, MOST_BYTES),
+    ids: (like) => {
+      const idOf = blobIds(like);
+      return new Map(
+        list(['.']).map((path) => {
+          const bytes = readAny(path, MOST_BYTES);
+          return [path, bytes.ok ? idOf(bytes.value) : undefined];
+        }),
+      );
     },
     shown: (path) => shownPath(resolve(root, path), workingDirectory),
     problems: () => problems,

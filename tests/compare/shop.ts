@@ -21,7 +21,7 @@ export function storeOf(files: Files): Store {
         ? failed('missing', `there is no file ${path}`, 'check the path')
         : done(new TextEncoder().encode(text));
     },
-    idOf: (path) => files[path],
+    ids: () => new Map(Object.entries(files)),
     shown: (path) => path,
     problems: () => [],
   };

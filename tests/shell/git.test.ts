@@ -10,7 +10,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
-import { blobId, commitsTouching, listTree, readBlobs, resolveRevision } from '../../src/shell/git.ts';
+import { blobIds, commitsTouching, listTree, readBlobs, resolveRevision } from '../../src/shell/git.ts';
 import type { GitPlace } from '../../src/shell/gitProcess.ts';
 import { openRepository } from '../../src/shell/gitRepository.ts';
 import type { Outcome } from '../../src/shell/problem.ts';
@@ -118,7 +118,7 @@ describe('the documents at a revision', () => {
     const oid = commit(other, 'First');
     expect(oid).toHaveLength(64);
     expect(textsAt(other, 'HEAD')).toEqual({ 'shop.yaml': 'kind: shop\n' });
-    expect(blobId(Buffer.from('kind: shop\n'), oid)).toBe(git(other, 'rev-parse', 'HEAD:shop.yaml'));
+    expect(blobIds(oid)(Buffer.from('kind: shop\n'))).toBe(git(other, 'rev-parse', 'HEAD:shop.yaml'));
   });
 
   it('are read in one process, two hundred of them, and an empty one too', () => {
@@ -147,7 +147,7 @@ describe('the id of a file', () => {
   it.each(['', 'kind: shop\n', 'µ\r\n\0'])('%j is the one git gives it', (text) => {
     put(parent, 'file', text);
     const like = git(shop, 'rev-parse', 'HEAD');
-    expect(blobId(Buffer.from(text), like)).toBe(git(parent, 'hash-object', '--no-filters', 'file'));
+    expect(blobIds(like)(Buffer.from(text))).toBe(git(parent, 'hash-object', '--no-filters', 'file'));
   });
 });
 
