@@ -185,7 +185,15 @@ export function shortened(value: number): number {
   return Number(value.toPrecision(12));
 }
 
-export const numberIn = (amount: Fraction, unit: Unit): number => shortened(toNumber(fromBase(amount, unit)));
+export const numberIn = (amount: Fraction, unit: Unit): number =>
+  shortened(
+    isWhole(amount) && isWhole(unit.factor) && unit.zero === undefined
+      ? // Lengths: the same double as by way of a fraction.
+        Number(amount.n) / Number(unit.factor.n)
+      : toNumber(fromBase(amount, unit)),
+  );
+
+const isWhole = ({ d }: Fraction): boolean => d === 1n;
 
 /** A distance has no zero of a scale to start from, as temperatures have. */
 const differenceIn = (amount: Fraction, unit: Unit): number =>
