@@ -67,7 +67,11 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
   program
     .command('check')
     .description('validate every document, judge every session, print tables and findings')
-    .argument('[paths...]', 'engines, sessions, or folders of them; this folder where none is named', ['.'])
+    .argument(
+      '[paths...]',
+      'engines by name or path, sessions, or folders of them; this folder where none is named',
+      ['.'],
+    )
     .option('--session <name>', 'only this session: a path, a file name or a part of it, or a stage')
     .option('--latest', 'only the latest session of each engine')
     .option('--at <revision>', AT)

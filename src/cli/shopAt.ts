@@ -21,20 +21,25 @@ export interface ShopPaths {
   readonly selected: readonly Located[];
 }
 
-/** The paths of a call by the shop they lie in. */
+/** The paths of a call by the shop they lie in; where no such path is, the name of an engine or a part of it. */
 export function byShop(paths: readonly string[], source: ShopSource): readonly ShopPaths[] {
   const shops = new Map<Shop, Located[]>();
   for (const path of paths) {
-    const located = source.locate(path);
+    const located = source.locate(path) ?? engineCalled(path, source);
     if (located === undefined) throw notThere(path, source);
     shops.set(located.shop, [...(shops.get(located.shop) ?? []), located]);
   }
   return [...shops].map(([shop, selected]) => ({ shop, selected }));
 }
 
+function engineCalled(name: string, source: ShopSource): Located | undefined {
+  const found = findEngine(name, source);
+  return found && { ...found, file: undefined };
+}
+
 function notThere(path: string, { revision }: ShopSource): UsageError {
   return revision === undefined
-    ? new UsageError(`${path} does not exist`, 'name a folder or a file of the shop')
+    ? new UsageError(`${path} does not exist`, 'name an engine, or a folder or a file of the shop')
     : new UsageError(`${path} is not in ${revision.name}`, 'name a folder or a file that was there then');
 }
 
