@@ -17,8 +17,13 @@ export class Terminal {
   #shown = '';
   readonly #ended: Promise<number>;
 
-  constructor(folder: string, words: readonly string[], environment: Readonly<Record<string, string>> = {}) {
-    const command = [process.execPath, PROGRAM, ...words].map((word) => `'${word}'`).join(' ');
+  constructor(
+    folder: string,
+    words: readonly string[],
+    environment: Readonly<Record<string, string>> = {},
+    program: readonly string[] = [process.execPath, PROGRAM],
+  ) {
+    const command = [...program, ...words].map((word) => `'${word}'`).join(' ');
     this.#child = spawn('script', ['-qec', command, '/dev/null'], {
       cwd: folder,
       env: { ...process.env, TERM: 'xterm', NO_COLOR: '1', ...environment },
