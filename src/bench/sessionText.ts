@@ -28,8 +28,12 @@ export interface WrittenBlock {
 
 export const GAUGE_COUNTS = ['tenths', 'thou', 'hundredths'] as const;
 
+/** What the numbers of a block count from, and in what. */
 export interface GaugeZero {
-  readonly setTo: string;
+  /** The master, or `journal`. */
+  readonly setTo?: string;
+  /** A size that is only added, instead of a master. */
+  readonly base?: string;
   readonly counts: (typeof GAUGE_COUNTS)[number] | undefined;
 }
 
@@ -70,7 +74,8 @@ export function blockText(block: WrittenBlock): string {
   const lines = [
     `measure: ${measure}`,
     ...(instrument === undefined ? [] : [`with: ${keyText(instrument)}`]),
-    ...(zero === undefined ? [] : [`set_to: ${zero.setTo}`]),
+    ...(zero?.setTo === undefined ? [] : [`set_to: ${zero.setTo}`]),
+    ...(zero?.base === undefined ? [] : [`base: ${zero.base}`]),
     ...(zero?.counts === undefined ? [] : [`in: ${zero.counts}`]),
     ...(block.halves || grid.fromShop ? [] : [...names('stations', grid.stations)]),
     ...(block.halves || grid.fromShop ? [] : [...names('directions', grid.directions)]),

@@ -30,8 +30,15 @@ export function blockHeading(
   const label = `${characteristic?.label ?? block.measure}${unit === undefined ? '' : `, ${unit}`}`;
   const tool =
     instrument === undefined ? '  (no instrument stated: w NAME)' : `  with ${visible(instrument)}`;
-  const set = zero === undefined ? '' : `, set to ${zero.setTo}, ${zero.counts ?? unit ?? ''} from there`;
-  return `\n${style.paint.strong(label)}${style.paint.faint(tool + set)}\n`;
+  return `\n${style.paint.strong(label)}${style.paint.faint(tool + settingText(zero, unit ?? ''))}\n`;
+}
+
+/** `, set to 3.2500, tenths from there`. */
+function settingText(zero: GaugeZero | undefined, unit: string): string {
+  if (zero === undefined) return '';
+  const counts = zero.counts ?? unit;
+  if (zero.setTo !== undefined) return `, set to ${visible(zero.setTo)}, ${counts} from there`;
+  return zero.base === undefined ? `, in ${counts}` : `, ${counts} to be added to ${visible(zero.base)}`;
 }
 
 /** What is known of a place before it is read. */

@@ -232,6 +232,23 @@ describe('readings through a pipe', () => {
     expect(await bench.call('check')).toMatchObject({ exitCode: 0 });
   });
 
+  it.each([
+    ['    base: 3.24\n    in: tenths\n', ['78', '81'], '3.2478'],
+    ['    base: 3.24\n', ['0.0078', '.0081'], '3.2478'],
+    ['    in: thou\n', ['3247.8', '3248.1'], '3.2478'],
+    ['    set_to: 3.2500\n    in: tenths\n', ['-22', '-19'], '3.2478'],
+  ])('fill a block whose numbers count otherwise: %j', async (setting, typed, means) => {
+    const block = `readings:\n  - measure: main_bearing_bore\n${setting}    at:\n`;
+    const head = 'kind: session\nstage: machined\ndate: 2026-02-03\n';
+    const session = `${SESSIONS}/2026-02-03-machined.yaml`;
+    shopWith({ [session]: `${head}${block}      1: ~   # tight\n      2: ~\n` });
+    const result = await record(lines(...typed), '--measure', 'main_bearing_bore');
+    expect(result.stderr).not.toContain('SLIP');
+    expect(read(session)).toContain(`${head}${block}      1: ${typed[0]}   # tight\n      2: ${typed[1]}\n`);
+    const checked = JSON.parse((await bench.call('check', '--format', 'json')).out);
+    expect(checked.engines[0].sessions[0].rows[0]).toMatchObject({ position: '1', mean: Number(means) });
+  });
+
   it('show what was read last time and say nothing of it to a pipe', async () => {
     shopWith();
     expect(await record('', ...MAINS)).toMatchObject({

@@ -99,7 +99,7 @@ function settingSteps(
   const { instrument, zero } = reading ?? {};
   return [
     ...(instrument === undefined || block.statesInstrument ? [] : [entry('with', keyText(instrument))]),
-    ...(zero === undefined || block.zero !== undefined ? [] : [entry('set_to', zero.setTo)]),
+    ...(zero?.setTo === undefined || block.zero !== undefined ? [] : [entry('set_to', zero.setTo)]),
     ...(zero?.counts === undefined || block.zero !== undefined ? [] : [entry('in', zero.counts)]),
   ];
 }

@@ -40,7 +40,7 @@ export function openBlocks(
   return session.blocks.flatMap((read) => {
     const item = items[read.index];
     const characteristic = registry.find(read.measure.id);
-    if (item === undefined || characteristic === undefined || !isPlain(item)) return [];
+    if (item === undefined || characteristic === undefined) return [];
     const path: Path = ['readings', read.index];
     const positions = characteristic.family === 'step' ? stepsIn(item, read.positions) : read.positions;
     const found = positions.map((reading) => ({
@@ -84,15 +84,12 @@ const stepsIn = (item: Node, read: readonly PositionReading[]): readonly Positio
     return [found ?? { ...empty, position, span: step.span }];
   });
 
-/** Counts without a master are for a person to go on with: their base is nothing that can be typed here. */
-const isPlain = (item: Node): boolean =>
-  childOf(item, 'set_to') !== undefined ||
-  (childOf(item, 'in') === undefined && childOf(item, 'base') === undefined);
-
 function zeroOf(item: Node): GaugeZero | undefined {
-  const setTo = textAt(item, 'set_to');
+  const [setTo, base] = [textAt(item, 'set_to'), textAt(item, 'base')];
   const counts = GAUGE_COUNTS.find((each) => each === textAt(item, 'in'));
-  return setTo === undefined ? undefined : { setTo, counts };
+  if (setTo !== undefined) return { setTo, counts };
+  if (base !== undefined) return { base, counts };
+  return counts && { counts };
 }
 
 interface Located {

@@ -28,7 +28,7 @@ function groupsOf(all: readonly Taken[]): readonly (readonly Taken[])[] {
 
 /** Readings with one key were taken with one instrument, set once. */
 export const settingKey = ({ instrument, zero }: Pick<Taken, 'instrument' | 'zero'>): string =>
-  JSON.stringify([instrument ?? '', zero?.setTo ?? '', zero?.counts ?? '']);
+  JSON.stringify([instrument ?? '', zero?.setTo ?? '', zero?.base ?? '', zero?.counts ?? '']);
 
 function blockOf(block: PlannedBlock, group: readonly Taken[], registry: Registry): WrittenBlock | undefined {
   const byKey = new Map(group.map((each) => [keyOf(each.point), each]));
