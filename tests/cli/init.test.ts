@@ -2,9 +2,17 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { runLine } from '../program.ts';
 import { benchFolder } from './calling.ts';
+import { isBuilt } from './terminal.ts';
 
 const bench = benchFolder();
+
+const LIMITS = 'kind: limits\nsource: Invented.\nlimits: { crankshaft_end_play: { wear: { max: 0.018 } } }\n';
+const session = (endPlay: string): string =>
+  `kind: session\nstage: teardown\ndate: 2026-02-03\nreadings: [{ measure: crankshaft_end_play, value: ${endPlay} }]\n`;
+const [SOUND, OUT, BROKEN] = [session('0.009'), session('0.019'), session('"0.009 furlong"')];
+
 const read = (path: string): string => readFileSync(join(bench.folder(), path), 'utf8');
 const exists = (path: string): boolean => existsSync(join(bench.folder(), path));
 
@@ -62,20 +70,44 @@ describe('a new shop', () => {
     expect(read('.gitignore')).toBe(before);
   });
 
-  it('is a git repository unless it lies in one, and has a hook that lets readings out of limits pass', async () => {
+  it('is a git repository unless it lies in one, and has a hook and a job if wanted', async () => {
     await bench.call('init', '--hook', '--ci');
     expect(exists('.git')).toBe(true);
     expect(statSync(join(bench.folder(), '.githooks/pre-commit')).mode & 0o111).not.toBe(0);
     expect(read('.github/workflows/tenths.yaml')).toMatch(/tenths@\d+\.\d+\.\d+ check/);
-    const status = (exit: number): string =>
-      execFileSync('sh', ['-c', `tenths() { return ${exit}; }; ( . ./.githooks/pre-commit; ); echo $?`], {
-        cwd: bench.folder(),
-        encoding: 'utf8',
-      }).trim();
-    expect([0, 1, 2].map(status)).toEqual(['0', '0', '1']);
     mkdirSync(join(bench.folder(), 'inner'));
     await bench.call('init', 'inner');
     expect(exists('inner/.git')).toBe(false);
+  });
+
+  it.skipIf(!isBuilt).each<[title: string, staged: string, inFolder: string, commits: boolean]>([
+    ['a sound session', SOUND, SOUND, true],
+    ['a reading that is out', OUT, OUT, true],
+    ['a document that cannot be trusted', BROKEN, BROKEN, false],
+    ['one that was mended after it was staged', BROKEN, SOUND, false],
+    ['a sound one that was broken after it was staged', SOUND, BROKEN, true],
+  ])('has a hook that looks at what is committed: %s', async (_, staged, inFolder, commits) => {
+    const folder = bench.folder();
+    await bench.call('init', '--hook');
+    for (const [key, value] of [
+      ['user.name', 'A. Machinist'],
+      ['user.email', 'machinist@example.invalid'],
+      ['core.hooksPath', '.githooks'],
+      ['core.fsync', 'none'],
+    ]) {
+      execFileSync('git', ['config', key ?? '', value ?? ''], { cwd: folder });
+    }
+    const save = 'if [ -f later ]; then mv later engines/pump/sessions/teardown.yaml; fi';
+    const commit = () =>
+      runLine(`git add --all && ${save} && git commit --quiet -m Teardown`, { cwd: folder });
+    expect(await commit()).toMatchObject({ exitCode: 0, stderr: '' });
+    await bench.call('new', 'engine', 'Pump');
+    bench.put({ '.git/info/exclude': 'later\n', 'engines/pump/limits.yaml': LIMITS });
+    bench.put({ 'engines/pump/sessions/teardown.yaml': staged, later: inFolder });
+    const committed = await commit();
+    expect(committed.exitCode).toBe(commits ? 0 : 1);
+    expect(committed.stderr).toContain('Pump  engines/pump');
+    expect(read('engines/pump/sessions/teardown.yaml')).toBe(inFolder);
   });
 
   it('does not write through a link, says so, and makes the rest', async () => {

@@ -122,13 +122,20 @@ function editorSettings({ schemas }: ShopRequest): string {
   return `${JSON.stringify(settings, null, 2)}\n`;
 }
 
+/** A new shop may be saved before it has an engine, of which a check would say that it found none. */
+const NO_ENGINE_YET = "git grep -qE '^kind: *engine' -- '*.yaml' '*.yml' || exit 0";
+
 const HOOK = lines(
   '#!/bin/sh',
-  '# Checks the shop before each commit. Readings that are out do not stop it: they are what a build log is for.',
-  '# Documents that cannot be trusted do. Once without it: git commit --no-verify',
+  '# Checks what is about to be committed, which need not be what lies in the folder. Readings that are out do not stop',
+  '# a commit: they are what a build log is for. Documents that cannot be trusted do. Once without: git commit --no-verify',
+  NO_ENGINE_YET.replace('-qE', '-qE --cached'),
+  'staged=$(mktemp -d) || exit 1',
+  'trap \'rm -rf "$staged"\' EXIT',
+  'git checkout-index --all --prefix="$staged/" || exit 1',
+  'cd "$staged" || exit 1',
   'tenths check',
-  'status=$?',
-  '[ "$status" -le 1 ]',
+  '[ $? -le 1 ]',
 );
 
 const ciText = ({ version }: ShopRequest): string =>
@@ -144,5 +151,7 @@ const ciText = ({ version }: ShopRequest): string =>
     '      - uses: actions/setup-node@v4',
     '        with: { node-version: 22 }',
     '      # 1 says that readings are out, which a build log may well show; 2 that a document cannot be trusted.',
-    `      - run: npx --yes tenths@${version} check || [ $? -eq 1 ]`,
+    '      - run: |',
+    `          ${NO_ENGINE_YET}`,
+    `          npx --yes tenths@${version} check || [ $? -eq 1 ]`,
   );
