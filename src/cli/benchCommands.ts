@@ -71,9 +71,7 @@ function addNew(program: Command, world: World, done: (exitCode: number) => void
     .command('session')
     .description('an empty session: every position that the limits name, in the order of the bench')
     .argument('[engine]', 'its folder or a part of its name')
-    .addOption(
-      new Option('--stage <stage>', 'where the job stands').choices([...STAGES]).makeOptionMandatory(),
-    )
+    .addOption(new Option('--stage <stage>', 'where the job stands').choices([...STAGES]))
     .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
     .option('--by <name>', 'who measures')
     .option('--measure <ids>', 'these characteristics instead of what the limits name', list)
@@ -81,7 +79,7 @@ function addNew(program: Command, world: World, done: (exitCode: number) => void
     .addHelpText('before', NEW_SESSION_EXAMPLES)
     .action(async (engine: string | undefined, options) => {
       const { newSession } = await import('./new.ts');
-      done(newSession(engine, options, world));
+      done(await newSession(engine, options, world));
     });
   scaffold
     .command('torque')

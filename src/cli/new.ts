@@ -15,6 +15,7 @@ import { shownPath } from '../shell/store.ts';
 import type { World } from '../shell/world.ts';
 import { type BenchEngine, benchEngine } from './benchEngine.ts';
 import { printMade } from './printMade.ts';
+import { askStage } from './stageQuestion.ts';
 import { UsageError } from './usage.ts';
 
 export interface NewEngineOptions {
@@ -50,7 +51,8 @@ export function newEngine(name: string, options: NewEngineOptions, world: World)
 }
 
 export interface SessionOptions {
-  readonly stage: Stage;
+  /** Asked for where it is not given and somebody can answer. */
+  readonly stage?: Stage;
   readonly date?: string;
   readonly by?: string;
   readonly measure?: readonly string[];
@@ -58,18 +60,25 @@ export interface SessionOptions {
 }
 
 /** An empty session of an engine, or with `sheet` the same as a form to print and fill in by hand. */
-export function newSession(name: string | undefined, options: SessionOptions, world: World): number {
+export async function newSession(
+  name: string | undefined,
+  options: SessionOptions,
+  world: World,
+): Promise<number> {
   const opened = benchEngine(name, world);
   const { engine, registry, folder, root } = opened;
-  const plan = planSession(engine, registry, { stage: options.stage, only: knownMeasures(options, opened) });
+  const only = knownMeasures(options, opened);
   const date = checkedDate(options.date);
+  const stage = options.stage ?? (await askStage(world));
+  if (typeof stage === 'number') return stage;
+  const plan = planSession(engine, registry, { stage, only });
   if (options.sheet === true) {
-    world.out.write(sheetText(plan, { engine, registry, stage: options.stage, date }));
+    world.out.write(sheetText(plan, { engine, registry, stage, date }));
     return 0;
   }
-  const path = `${folder}/sessions/${date}-${options.stage}.yaml`;
+  const path = `${folder}/sessions/${date}-${stage}.yaml`;
   const head = {
-    stage: options.stage,
+    stage,
     date,
     by: options.by,
     schema: schemaPath(`${folder}/sessions`, 'session'),

@@ -1,6 +1,7 @@
 import { typingUnit } from '../bench/record/expectation.ts';
 import { type RecordStart, readJournal, startLine } from '../bench/record/journalText.ts';
 import { folderOf } from '../documents/opened.ts';
+import type { Stage } from '../documents/session.ts';
 import { stemOf } from '../documents/stem.ts';
 import { converse } from '../shell/converse.ts';
 import { nodeFiles } from '../shell/fileLayer.ts';
@@ -11,8 +12,16 @@ import { thisProcess } from '../shell/thisProcess.ts';
 import type { World } from '../shell/world.ts';
 import { type BenchEngine, benchEngine } from './benchEngine.ts';
 import { Entry } from './recordEntry.ts';
-import { type RecordTarget, recordStart, recordTarget, type TargetOptions } from './recordTarget.ts';
+import {
+  lacksStage,
+  type RecordTarget,
+  recordStart,
+  recordTarget,
+  type TargetOptions,
+} from './recordTarget.ts';
+import { canAsk, StageQuestion } from './stageQuestion.ts';
 import { UsageError } from './usage.ts';
+
 /** Guided entry of a session's readings: each on the disk before the next is asked for. The exit code. */
 export async function record(
   name: string | undefined,
@@ -22,6 +31,32 @@ export async function record(
   const input = world.input?.();
   if (input === undefined) throw new UsageError('there is nothing to read from');
   const opened = benchEngine(name, world);
+  let begun: Begun | undefined;
+  const beginAt = (stage: Stage | undefined): Entry => {
+    begun = begin(opened, stage === undefined ? options : { ...options, stage }, world, input.isTTY === true);
+    return begun.entry;
+  };
+  try {
+    const asks = lacksStage(opened, options) && canAsk(world);
+    const ending = await converse(
+      asks ? new StageQuestion(world, beginAt) : beginAt(undefined),
+      input,
+      world.out,
+    );
+    if (begun === undefined) return ending === 'finished' ? 2 : ending;
+    return ending === 'finished' ? await begun.entry.finish() : begun.entry.leave(ending);
+  } finally {
+    begun?.journal.close();
+  }
+}
+
+interface Begun {
+  readonly entry: Entry;
+  readonly journal: Journal;
+}
+
+/** Begins an entry, or takes one up that was cut off. */
+function begin(opened: BenchEngine, options: TargetOptions, world: World, isTyped: boolean): Begun {
   const target = recordTarget(opened, options, world);
   const journal = open(opened, target);
   try {
@@ -29,13 +64,12 @@ export async function record(
     const start = found?.start ?? recordStart(opened, target, options);
     requireSomething(start, opened);
     if (found === undefined) must(journal.append(startLine(start)));
-    const entry = new Entry(opened, target, start, journal, world, input.isTTY === true);
+    const entry = new Entry(opened, target, start, journal, world, isTyped);
     if (found !== undefined) entry.takeUp(found);
-    const ending = await converse(entry, input, world.out);
-    if (ending !== 'finished') return entry.leave(ending);
-    return await entry.finish();
-  } finally {
+    return { entry, journal };
+  } catch (error) {
     journal.close();
+    throw error;
   }
 }
 

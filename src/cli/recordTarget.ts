@@ -6,7 +6,7 @@ import { schemaPath } from '../bench/scaffold/madeFile.ts';
 import type { SessionHead } from '../bench/sessionText.ts';
 import { openDocument } from '../documents/opened.ts';
 import { pointsOf } from '../documents/reading.ts';
-import type { SessionDocument, Stage } from '../documents/session.ts';
+import { type SessionDocument, STAGES, type Stage } from '../documents/session.ts';
 import { unfinishedEntries } from '../shell/journal.ts';
 import { workTree } from '../shell/store.ts';
 import type { World } from '../shell/world.ts';
@@ -64,19 +64,33 @@ function cutOff({ root, folder }: BenchEngine, options: TargetOptions): string |
   return names[0];
 }
 
-function nameOfDay({ engine }: BenchEngine, options: TargetOptions): string {
+function nameOfDay(opened: BenchEngine, options: TargetOptions): string {
   const date = checkedDate(options.date);
   if (options.stage !== undefined) return `${date}-${options.stage}`;
-  const ofDay = engine.sessions.filter((each) => each.date === date);
+  const ofDay = sessionsOfDay(opened, options);
   const [first, second] = ofDay;
-  if (first !== undefined && second === undefined) return first.name;
+  if (first === undefined) {
+    throw new UsageError(
+      `there is no session of ${date} yet`,
+      `say what it is with --stage: ${STAGES.join(', ')}`,
+    );
+  }
+  if (second === undefined) return first.name;
   throw new UsageError(
-    first === undefined
-      ? `there is no session of ${date} yet`
-      : `there are several sessions of ${date}: ${ofDay.map((each) => each.name).join(', ')}`,
-    first === undefined ? 'say what it is: tenths record --stage teardown' : 'name one with --session',
+    `there are several sessions of ${date}: ${ofDay.map((each) => each.name).join(', ')}`,
+    'name one with --session',
   );
 }
+
+const sessionsOfDay = ({ engine }: BenchEngine, { date }: TargetOptions): readonly SessionDocument[] =>
+  engine.sessions.filter((each) => each.date === checkedDate(date));
+
+/** A session would have to be made, and nothing says of which stage. */
+export const lacksStage = (opened: BenchEngine, options: TargetOptions): boolean =>
+  options.stage === undefined &&
+  options.session === undefined &&
+  cutOff(opened, options) === undefined &&
+  sessionsOfDay(opened, options).length === 0;
 
 /** What is to be measured: the open places of a session that stands, then what the limits name and it lacks. */
 export function recordStart(

@@ -174,7 +174,8 @@ describe('a new session', () => {
 
   it.each([
     [['--stage', 'sometime'], 'Allowed choices'],
-    [[], "required option '--stage <stage>'"],
+    [[], 'add --stage and one of teardown, machined'],
+    [['--sheet'], 'where the job stands is not said'],
     [['--stage', 'teardown', '--date', '2026-02-30'], '2026-02-30 is not a date'],
     [['other', '--stage', 'teardown'], 'no engine is known as other'],
     [['--stage', 'teardown', '--measure', 'main_journal'], 'nothing is known as main_journal'],

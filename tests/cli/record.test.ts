@@ -393,6 +393,34 @@ describe.skipIf(!isBuilt || !hasTerminal)('readings typed at a terminal', () => 
     expect(digitsIn(SESSION)).toEqual(typed);
   }, 30_000);
 
+  it('may follow the answer to where the job stands at once', async () => {
+    shopWith(manyPoints(10, 2));
+    const typed = readings(40);
+    const words = ['record', '--date', '2026-02-03', '--measure', MAINS.at(-1) ?? ''];
+    const terminal = new Terminal(bench.folder(), words);
+    await terminal.see('1  teardown');
+    terminal.send(`9\r1\r${typed.map((reading) => `${reading}\r`).join('')}`);
+    await terminal.see('40 of 40 taken');
+    expect(terminal.shown).toContain('one of the five, or Ctrl-C to leave');
+    terminal.send('.\r');
+    await terminal.ended();
+    expect(digitsIn(SESSION)).toEqual(typed);
+  }, 30_000);
+
+  it.each([
+    ['new session', 'rebuild\r', 0, ['2026-02-03-rebuild.yaml']],
+    ['new session', '\u0003', 130, undefined],
+    ['record', '\u0003', 130, undefined],
+  ])('begin with a question where the job stands: %s %j', async (command, keys, exitCode, files) => {
+    shopWith();
+    const terminal = new Terminal(bench.folder(), [...command.split(' '), '--date', '2026-02-03']);
+    await terminal.see('number or name > ');
+    terminal.send(keys);
+    expect(await terminal.ended()).toBe(exitCode);
+    const folder = join(bench.folder(), SESSIONS);
+    expect(existsSync(folder) ? readdirSync(folder) : undefined).toEqual(files);
+  });
+
   it('are asked for with band and last reading, commented with a bell, and kept at Ctrl-C', async () => {
     shopWith();
     await record(lines('0.009'), '--stage', 'service', '--measure', 'crankshaft_end_play');
