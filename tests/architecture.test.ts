@@ -29,6 +29,7 @@ const BESIDE = 'src/version.ts';
 const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   commander: ['src/cli/'],
   yaml: ['src/documents/'],
+  'csv-parse': ['src/documents/csv.ts'],
   chalk: ['src/output/'],
   'string-width': ['src/output/'],
   ajv: ['src/build/'],

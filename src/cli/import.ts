@@ -1,9 +1,15 @@
+import type { Mapping } from '../bench/import/mapping.ts';
 import { type Known, knownRows, provenanceOf, provenanceText } from '../bench/import/provenance.ts';
-import { type CellProblem, type ImportedReadings, readingsOf } from '../bench/import/readings.ts';
+import {
+  type CellProblem,
+  type ImportedReadings,
+  problemOfFile,
+  readingsOf,
+} from '../bench/import/readings.ts';
 import { writtenBlocks } from '../bench/record/writtenBlocks.ts';
 import { schemaPath } from '../bench/scaffold/madeFile.ts';
 import { sessionText } from '../bench/sessionText.ts';
-import { type Csv, parseCsv } from '../documents/csv.ts';
+import type { Csv } from '../documents/csv.ts';
 import type { ImportedRows } from '../documents/imported.ts';
 import { folderOf } from '../documents/opened.ts';
 import { appendItem, insertEntry } from '../documents/splice.ts';
@@ -20,7 +26,7 @@ import { thisProcess } from '../shell/thisProcess.ts';
 import type { World } from '../shell/world.ts';
 import { type BenchEngine, benchEngine } from './benchEngine.ts';
 import { check } from './check.ts';
-import { newMapping, openMapping } from './importMapping.ts';
+import { delimiterOf, newMapping, openMapping, readCsv } from './importMapping.ts';
 import { checkedDate } from './new.ts';
 import { type RecordTarget, recordTarget, type TargetOptions } from './recordTarget.ts';
 import { filledText } from './recordWrite.ts';
@@ -37,10 +43,24 @@ export interface ImportOptions extends TargetOptions {
 export async function importCsv(file: string, options: ImportOptions, world: World): Promise<number> {
   const opened = benchEngine(options.engine, world);
   const text = readText(file, world);
-  if (options.newMap !== undefined) return newMapping(options.newMap, text, opened, world);
-  const mapping = openMapping(options.map, opened, world);
+  const mapping = options.newMap === undefined ? openMapping(options.map, opened, world) : 'new';
   if (mapping === undefined) return 2;
-  const csv = parseCsv(text, mapping.delimiter);
+  const delimiter = mapping === 'new' ? delimiterOf(text) : mapping.delimiter;
+  const csv = await readCsv(text, delimiter);
+  if (csv.problems.length > 0) return tellProblems(file, csv.problems.map(problemOfFile), world);
+  return mapping === 'new'
+    ? newMapping(options.newMap ?? '', csv, delimiter, opened, world)
+    : importRows(file, csv, mapping, opened, options, world);
+}
+
+function importRows(
+  file: string,
+  csv: Csv,
+  mapping: Mapping,
+  opened: BenchEngine,
+  options: ImportOptions,
+  world: World,
+): number {
   const known = knownRows(nameOf(file), csv, opened.engine.sessions, sha256);
   const fresh = newRows(file, csv, known);
   if (fresh === 0) {

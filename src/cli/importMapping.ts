@@ -1,6 +1,6 @@
 import { type Mapping, mappingText, readMapping } from '../bench/import/mapping.ts';
 import { madeFile } from '../bench/scaffold/madeFile.ts';
-import { parseCsv } from '../documents/csv.ts';
+import type { Csv } from '../documents/csv.ts';
 import { stemOf } from '../documents/stem.ts';
 import { diagnosticsText } from '../output/runText.ts';
 import { discover } from '../shell/discover.ts';
@@ -46,11 +46,27 @@ function mappingPath(name: string | undefined, root: string, { workingDirectory 
   throw new UsageError(`there are several mappings: ${found.map(stemOf).join(', ')}`, 'name one with --map');
 }
 
-/** Makes a mapping to be filled in from the headings of a file. The exit code. */
-export function newMapping(name: string, text: string, { root }: BenchEngine, world: World): number {
+/** No other command needs what reads a spreadsheet, so none has to load it. */
+export async function readCsv(text: string, delimiter: string): Promise<Csv> {
+  const { parseCsv } = await import('../documents/csv.ts');
+  return parseCsv(text, delimiter);
+}
+
+/** What a spreadsheet puts between cells, by the first line of its file. */
+export const delimiterOf = (text: string): string => {
   const [first = ''] = text.split(/\r?\n/);
-  const delimiter = [';', '\t', ','].find((each) => first.includes(each)) ?? ',';
-  const headings = (parseCsv(text, delimiter).rows[0] ?? []).map((cell) => cell.text);
+  return [';', '\t', ','].find((each) => first.includes(each)) ?? ',';
+};
+
+/** Makes a mapping to be filled in from the headings of a file. The exit code. */
+export function newMapping(
+  name: string,
+  { rows }: Csv,
+  delimiter: string,
+  { root }: BenchEngine,
+  world: World,
+): number {
+  const headings = (rows[0] ?? []).map((cell) => cell.text);
   const word = { ';': 'semicolon', '\t': 'tab' }[delimiter] ?? 'comma';
   const file = madeFile(
     `${FOLDER}/${name}.yaml`,

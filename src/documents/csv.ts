@@ -1,8 +1,11 @@
-/** One field, and where it begins. Lines and columns count from 1. */
+import { CsvError, type CsvErrorCode, parse } from 'csv-parse/sync';
+
+/** One field, and where it begins. Lines, columns and rows count from 1; a row may be several lines. */
 export interface CsvCell {
   readonly text: string;
   readonly line: number;
   readonly column: number;
+  readonly row: number;
 }
 
 export interface CsvProblem {
@@ -14,108 +17,81 @@ export interface CsvProblem {
 export interface Csv {
   /** Rows that are not empty, each with at least one cell. */
   readonly rows: readonly (readonly CsvCell[])[];
+  /** Where a file breaks off, nothing behind it can be trusted: then there are no rows. */
   readonly problems: readonly CsvProblem[];
 }
 
 /** Text of a spreadsheet by RFC 4180, with another delimiter if need be; a byte order mark is left out. */
 export function parseCsv(text: string, delimiter: string): Csv {
-  const scanner = new Scanner(text.replace(/^\uFEFF/, ''), delimiter);
-  const rows: (readonly CsvCell[])[] = [];
-  while (!scanner.atEnd()) {
-    const row = scanner.row();
-    if (row.some((cell) => cell.text !== '')) rows.push(row);
+  const bytes = new TextEncoder().encode(text.replace(/^\uFEFF/, ''));
+  const places = new Places(bytes);
+  const rows: CsvCell[][] = [];
+  try {
+    parse(bytes, {
+      delimiter,
+      record_delimiter: ['\r\n', '\n', '\r'],
+      relax_column_count: true,
+      trim: true,
+      // Of where a field begins the library says nothing, but up to which byte it has read when one ends.
+      cast: (text, { index, records, bytes: end }) => {
+        if (index === 0) rows.push([]);
+        rows.at(-1)?.push({ text, ...places.next(index === 0, end), row: records + 1 });
+      },
+    });
+    return { rows: rows.filter((row) => row.some((cell) => cell.text !== '')), problems: [] };
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    const message = MESSAGES[error.code] ?? error.message;
+    return { rows: [], problems: [{ message, ...places.next(error.index === 0) }] };
   }
-  return { rows, problems: scanner.problems };
 }
 
-class Scanner {
-  readonly problems: CsvProblem[] = [];
-  readonly #text: string;
-  readonly #delimiter: string;
-  #at = 0;
+/** The library's errors in our words; the others are of calls and not of files. */
+const MESSAGES: Readonly<Partial<Record<CsvErrorCode, string>>> = {
+  CSV_QUOTE_NOT_CLOSED: 'the quotes that begin here never end',
+  CSV_INVALID_CLOSING_QUOTE: 'text stands behind the closing quotes',
+  CSV_NON_TRIMABLE_CHAR_AFTER_CLOSING_QUOTE: 'text stands behind the closing quotes',
+  INVALID_OPENING_QUOTE: 'quotes stand within a cell that does not begin with them',
+};
+
+/** Where fields begin, asked for one behind the other. */
+class Places {
+  readonly #bytes: Uint8Array;
+  /** Behind the field before. */
+  #end = 0;
   #line = 1;
   #lineStart = 0;
 
-  constructor(text: string, delimiter: string) {
-    this.#text = text;
-    this.#delimiter = delimiter;
+  constructor(bytes: Uint8Array) {
+    this.#bytes = bytes;
   }
 
-  atEnd(): boolean {
-    return this.#at >= this.#text.length;
+  /** Of the field behind the one before, which ends before the byte `end`. */
+  next(isFirst: boolean, end = this.#end): { readonly line: number; readonly column: number } {
+    this.#pass(isFirst ? this.#afterLineEnd() : this.#end + 1);
+    const before = this.#bytes.subarray(this.#lineStart, this.#end);
+    const place = { line: this.#line, column: DECODER.decode(before).length + 1 };
+    this.#pass(end);
+    return place;
   }
 
-  row(): readonly CsvCell[] {
-    const cells = [this.#cell()];
-    while (this.#text[this.#at] === this.#delimiter) {
-      this.#at += 1;
-      cells.push(this.#cell());
-    }
-    this.#endOfLine();
-    return cells;
+  #afterLineEnd(): number {
+    const [first, second] = this.#bytes.subarray(this.#end, this.#end + 2);
+    if (this.#end === 0) return 0;
+    return this.#end + (first === RETURN && second === FEED ? 2 : 1);
   }
 
-  #here(): { readonly line: number; readonly column: number } {
-    return { line: this.#line, column: this.#at - this.#lineStart + 1 };
-  }
-
-  #cell(): CsvCell {
-    const place = this.#here();
-    if (this.#text[this.#at] === '"') return { text: this.#quoted(), ...place };
-    const start = this.#at;
-    while (!this.atEnd() && !this.#ends(this.#text[this.#at] ?? '')) this.#at += 1;
-    return { text: this.#text.slice(start, this.#at).trim(), ...place };
-  }
-
-  #ends(character: string): boolean {
-    return character === this.#delimiter || character === '\n' || character === '\r';
-  }
-
-  #quoted(): string {
-    const opening = this.#here();
-    let text = '';
-    this.#at += 1;
-    for (;;) {
-      const quote = this.#text.indexOf('"', this.#at);
-      const part = this.#text.slice(this.#at, quote < 0 ? undefined : quote);
-      text += part;
-      this.#pass(part);
-      if (quote < 0) {
-        this.problems.push({ message: 'the quotes that begin here never end', ...opening });
-        return text;
-      }
-      this.#at += 1;
-      if (this.#text[this.#at] !== '"') break;
-      text += '"';
-      this.#at += 1;
-    }
-    this.#afterQuotes();
-    return text;
-  }
-
-  /** Moves over text that may hold line ends. */
-  #pass(part: string): void {
-    const start = this.#at;
-    this.#at += part.length;
-    for (let feed = part.indexOf('\n'); feed >= 0; feed = part.indexOf('\n', feed + 1)) {
+  /** Over what may hold line ends. */
+  #pass(to: number): void {
+    for (; this.#end < to; this.#end += 1) {
+      const byte = this.#bytes[this.#end];
+      const ends = byte === FEED || (byte === RETURN && this.#bytes[this.#end + 1] !== FEED);
+      if (!ends) continue;
       this.#line += 1;
-      this.#lineStart = start + feed + 1;
+      this.#lineStart = this.#end + 1;
     }
-  }
-
-  #afterQuotes(): void {
-    const place = this.#here();
-    const start = this.#at;
-    while (!this.atEnd() && !this.#ends(this.#text[this.#at] ?? '')) this.#at += 1;
-    if (this.#text.slice(start, this.#at).trim() !== '') {
-      this.problems.push({ message: 'text stands behind the closing quotes', ...place });
-    }
-  }
-
-  #endOfLine(): void {
-    if (this.#text[this.#at] === '\r') this.#at += 1;
-    if (this.#text[this.#at] === '\n') this.#at += 1;
-    this.#line += 1;
-    this.#lineStart = this.#at;
   }
 }
+
+const [FEED, RETURN] = [10, 13];
+const DECODER = new TextDecoder();

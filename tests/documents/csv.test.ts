@@ -44,11 +44,53 @@ describe('the text of a spreadsheet', () => {
   });
 
   it('tells of each cell in which line and column it begins, behind a line end in quotes too', () => {
-    const [, second] = parseCsv('"a\nb",c\n1, 2\n', ',').rows;
+    const [, second] = parseCsv('"a\nb",c\n\n1, 2\n', ',').rows;
     expect(second).toEqual([
-      { text: '1', line: 3, column: 1 },
-      { text: '2', line: 3, column: 3 },
+      { text: '1', line: 4, column: 1, row: 3 },
+      { text: '2', line: 4, column: 3, row: 3 },
     ]);
+  });
+
+  it('tells of each cell where it begins, whatever stands before it', () => {
+    const cell = fc.oneof(
+      fc.string({ unit: fc.constantFrom('a', '1', '.', 'µ', '😀'), maxLength: 3 }),
+      fc
+        .string({ unit: fc.constantFrom('a', '"', ';', '\n', '\r\n', ' ', 'µ', '😀'), maxLength: 5 })
+        .map((text) => `"${text.replaceAll('"', '""')}"`),
+    );
+    const rows = fc.array(fc.array(cell, { minLength: 1, maxLength: 4 }), { minLength: 1, maxLength: 6 });
+    fc.assert(
+      fc.property(rows, fc.constantFrom('\n', '\r\n'), fc.boolean(), (cells, lineEnd, marked) => {
+        const text = cells.map((row) => row.join(';')).join(lineEnd);
+        const starts = cells.flatMap((row, r) =>
+          row.map((_, c) =>
+            [...cells.slice(0, r).map((each) => each.join(';')), [...row.slice(0, c), ''].join(';')].join(
+              lineEnd,
+            ),
+          ),
+        );
+        const expected = starts.map((before) => ({
+          line: before.split('\n').length,
+          column: before.length - before.lastIndexOf('\n'),
+        }));
+        const { rows: found } = parseCsv(`${marked ? '\uFEFF' : ''}${text}`, ';');
+        const places = found.flat().map(({ line, column }) => ({ line, column }));
+        expect(expected).toEqual(expect.arrayContaining(places));
+        const kept = cells.filter((row) => row.some((each) => each !== '' && each !== '""'));
+        expect(places).toHaveLength(kept.flat().length);
+      }),
+    );
+  });
+
+  it.each<[text: string, message: string, line: number, column: number]>([
+    ['a;b\n1;2\n3;"never\n4;5\n', 'the quotes that begin here never end', 3, 3],
+    ['a;b\n1;"x\ny"\n"never;1\n', 'the quotes that begin here never end', 4, 1],
+    ['"never', 'the quotes that begin here never end', 1, 1],
+    ['a;b\r\n1;"x"y\r\n', 'text stands behind the closing quotes', 2, 3],
+    ['a;b\r\n1;"x" y\r\n', 'text stands behind the closing quotes', 2, 3],
+    ['a;b\nµ;1/2"\n', 'quotes stand within a cell that does not begin with them', 2, 3],
+  ])('is refused where it breaks off: %j', (text, message, line, column) => {
+    expect(parseCsv(text, ';')).toEqual({ rows: [], problems: [{ message, line, column }] });
   });
 
   it('comes back cell by cell as it was written, whatever the cells hold', () => {

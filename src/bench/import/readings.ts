@@ -34,15 +34,16 @@ export function readingsOf(
   registry: Registry,
 ): ImportedReadings {
   const reader = new RowReader(csv.rows[0] ?? [], mapping, engine, registry);
-  for (const [index, row] of csv.rows.slice(1 + skip).entries()) reader.read(row, index + 2 + skip);
+  for (const row of csv.rows.slice(1 + skip)) reader.read(row);
   return {
     taken: reader.taken,
     blocks: reader.blocks(),
-    problems: [...csv.problems.map(ofFile), ...reader.problems],
+    problems: reader.problems,
   };
 }
 
-const ofFile = ({ line, column, message }: Csv['problems'][number]): CellProblem => ({
+/** A file that breaks off. */
+export const problemOfFile = ({ line, column, message }: Csv['problems'][number]): CellProblem => ({
   line,
   column,
   where: `line ${line}`,
@@ -84,26 +85,21 @@ class RowReader {
     this.problems.push({ line: 1, column: 1, where: 'row 1', message, help });
   }
 
-  read(row: readonly CsvCell[], number: number): void {
+  read(row: readonly CsvCell[]): void {
     if (row.length > this.#headings.length) {
       const extra = row[this.#headings.length];
       if (extra !== undefined)
-        this.#report(
-          extra,
-          number,
-          '',
-          `there are ${row.length} cells under ${this.#headings.length} headings`,
-        );
+        this.#report(extra, '', `there are ${row.length} cells under ${this.#headings.length} headings`);
       return;
     }
-    for (const column of this.#mapping.readings) this.#readCell(row, number, column);
+    for (const column of this.#mapping.readings) this.#readCell(row, column);
   }
 
-  #readCell(row: readonly CsvCell[], number: number, column: ReadingColumn): void {
+  #readCell(row: readonly CsvCell[], column: ReadingColumn): void {
     const cell = this.#cell(row, column.heading);
     if (cell === undefined || cell.text === '') return;
-    const point = this.#pointOf(row, number, column);
-    const text = this.#valueOf(cell, number, column.heading);
+    const point = this.#pointOf(row, column);
+    const text = this.#valueOf(cell, column.heading);
     if (point === undefined || text === undefined) return;
     const key = keyOf(point);
     const before = this.taken.get(key);
@@ -116,7 +112,7 @@ class RowReader {
     });
   }
 
-  #pointOf(row: readonly CsvCell[], number: number, column: ReadingColumn): PlannedPoint | undefined {
+  #pointOf(row: readonly CsvCell[], column: ReadingColumn): PlannedPoint | undefined {
     const { measureColumn, measures, positionColumn, stationColumn, directionColumn } = this.#mapping;
     const called = this.#text(row, measureColumn) ?? this.#mapping.measure ?? '';
     const id = measures.get(called) ?? called;
@@ -126,7 +122,6 @@ class RowReader {
       const help = didYouMean(called, [...measures.keys(), ...this.#registry.ids()]);
       return this.#report(
         measureCell,
-        number,
         measureColumn ?? '',
         `nothing is known as ${called || 'an empty name'}`,
         help,
@@ -140,7 +135,6 @@ class RowReader {
       const cell = this.#cell(row, positionColumn) ?? row[0];
       return this.#report(
         cell,
-        number,
         positionColumn ?? '',
         `the engine has no ${characteristic.family} ${name}`,
         help,
@@ -154,9 +148,9 @@ class RowReader {
     };
   }
 
-  #valueOf(cell: CsvCell, number: number, heading: string): string | undefined {
+  #valueOf(cell: CsvCell, heading: string): string | undefined {
     const value = readCellValue(cell.text, this.#mapping, this.#engine);
-    return value.ok ? value.text : this.#report(cell, number, heading, value.message, value.help);
+    return value.ok ? value.text : this.#report(cell, heading, value.message, value.help);
   }
 
   #cell(row: readonly CsvCell[], heading: string | undefined): CsvCell | undefined {
@@ -167,15 +161,10 @@ class RowReader {
     return this.#cell(row, heading)?.text || undefined;
   }
 
-  #report(
-    cell: CsvCell | undefined,
-    number: number,
-    heading: string,
-    message: string,
-    help?: string,
-  ): undefined {
-    const where = [`row ${number}`, heading].filter(Boolean).join(', ');
-    const problem = { line: cell?.line ?? number, column: cell?.column ?? 1, where, message, help };
+  #report(cell: CsvCell | undefined, heading: string, message: string, help?: string): undefined {
+    const { line, column, row } = cell ?? { line: 1, column: 1, row: 1 };
+    const where = [`row ${row}`, heading].filter(Boolean).join(', ');
+    const problem = { line, column, where, message, help };
     // A row with several readings has its position but once.
     const isTold = this.problems.some((each) => each.where === where && each.message === message);
     if (!isTold) this.problems.push(problem);
