@@ -10,6 +10,7 @@ import { type Journal, openJournal } from '../shell/journal.ts';
 import type { Problem } from '../shell/problem.ts';
 import { thisProcess } from '../shell/thisProcess.ts';
 import type { World } from '../shell/world.ts';
+import { readTarget } from '../shell/writer.ts';
 import { type BenchEngine, benchEngine } from './benchEngine.ts';
 import { Entry } from './recordEntry.ts';
 import {
@@ -61,23 +62,38 @@ function begin(opened: BenchEngine, options: TargetOptions, world: World, isType
   const journal = open(opened, target);
   try {
     const found = readJournal(journal.text);
-    const start = found?.start ?? recordStart(opened, target, options);
+    const start = found?.start ?? startNow(opened, target, options);
     requireSomething(start, opened);
     if (found === undefined) must(journal.append(startLine(start)));
     const entry = new Entry(opened, target, start, journal, world, isTyped);
     if (found !== undefined) entry.takeUp(found);
     return { entry, journal };
   } catch (error) {
-    journal.close();
+    // One that never began is nothing to go on with; one that was taken up stays.
+    if (readJournal(journal.text) === undefined) journal.remove();
+    else journal.close();
     throw error;
   }
+}
+
+/** An entry that broke off before its first line was whole does not say of which stage it was to be. */
+function startNow(opened: BenchEngine, target: RecordTarget, options: TargetOptions): RecordStart {
+  if (target.existing === undefined && options.stage === undefined) {
+    throw new UsageError(
+      `the entry of ${target.name} broke off before its first reading`,
+      'begin it again with --stage',
+    );
+  }
+  return recordStart(opened, target, options);
 }
 
 function open({ root }: BenchEngine, { path }: RecordTarget): Journal {
   const folder = folderOf(path);
   must(makeFolder(root, folder));
-  const part = `${folder}/.${stemOf(path)}.part`;
-  return must(openJournal({ files: nodeFiles, self: thisProcess, root, path: part }));
+  const place = { files: nodeFiles, self: thisProcess, root };
+  // Where the session could not be written in the end, nothing shall be measured for it.
+  must(readTarget({ ...place, path }));
+  return must(openJournal({ ...place, path: `${folder}/.${stemOf(path)}.part` }));
 }
 
 function must<Value>(

@@ -64,7 +64,11 @@ function opened(files: FileLayer, path: string, isNew: boolean, release: () => v
         return done(undefined);
       } catch (error) {
         broken = true;
-        return failed('disk', `not saved: ${systemWords(error)}`, 'what was taken before is safe');
+        return failed(
+          'disk',
+          `not saved: ${systemWords(error)}`,
+          'mend that, then go on: what was taken before is safe',
+        );
       }
     },
     close,
