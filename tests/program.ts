@@ -80,6 +80,8 @@ function programFolder(): string {
     program,
     `#!/bin/sh\nexec ${quoted(process.execPath)} ${quoted(join(projectFolder, 'bin/tenths.js'))} "$@"\n`,
   );
+  // For other users too: some tests leave root.
+  chmodSync(folder, 0o755);
   chmodSync(program, 0o755);
   process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
   folderOfProgram = folder;

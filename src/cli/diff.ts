@@ -10,6 +10,7 @@ import { readDiffCall } from './diffCall.ts';
 import { compareRevisions } from './diffRevisions.ts';
 import { compareSessions } from './diffSessions.ts';
 import { Revisions } from './revisions.ts';
+import { engineNamed } from './shopAt.ts';
 import { workTreeSource } from './shopSource.ts';
 
 export const DIFF_FORMATS = ['text', 'json', 'markdown'] as const;
@@ -27,9 +28,11 @@ export function diff(words: readonly string[], options: DiffOptions, world: Worl
   const source = workTreeSource(world, opened);
   const revisions = new Revisions(world);
   const call = readDiffCall(words, options.engine, source, (word) => revisions.find(word) !== undefined);
-  const compared =
-    compareSessions(call, source, world) ??
-    compareRevisions(call, { source, revisions, opened }, options, world);
+  const sessions = compareSessions(call, source, world);
+  // Of an engine that is not there nothing is a session: that is what to tell, unless git knows the words.
+  if (sessions === undefined && call.engine !== undefined && revisions.find(call.a) === undefined)
+    engineNamed(call.engine, world, source);
+  const compared = sessions ?? compareRevisions(call, { source, revisions, opened }, options, world);
   const isDifferent = compared.engines.some((each) => !isSame(each.diff));
   const exit = compared.hasProblems ? 2 : options.exitCode && isDifferent ? 1 : 0;
   world.out.write(printed(compared, exit, options, world));

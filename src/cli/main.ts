@@ -20,12 +20,17 @@ function printVersion(): number {
 
 /** Most runs look at one engine: only one that looks at many calls for the optimising compiler. */
 async function runShort(): Promise<number> {
+  const workingDirectory = folderHere();
+  if (workingDirectory === undefined) {
+    tell('tenths: the folder of this terminal is no longer there\n        cd to one that is\n');
+    return 2;
+  }
   skipOptimising();
   const { run } = loadCompiled(fileURLToPath(new URL('run.cjs', import.meta.url))).exports as typeof Program;
   const err = standardStream(2);
   const input = () => process.stdin;
   return run(words, {
-    workingDirectory: process.cwd(),
+    workingDirectory,
     environment: process.env,
     out,
     err,
@@ -33,6 +38,15 @@ async function runShort(): Promise<number> {
     optimise,
     crew: (call, tasks) => crew(new URL('crewMember.js', import.meta.url), call, tasks),
   });
+}
+
+/** Undefined where somebody has removed it. */
+function folderHere(): string | undefined {
+  try {
+    return process.cwd();
+  } catch {
+    return undefined;
+  }
 }
 
 async function told(carryOut: () => number | Promise<number>): Promise<number> {

@@ -38,7 +38,8 @@ function failure(error: unknown, { err }: World): number {
   return 2;
 }
 
-function commandLine(world: World, done: (exitCode: number) => void): Command {
+/** Every command, to be carried out or looked at. */
+export function commandLine(world: World, done: (exitCode: number) => void): Command {
   const program = new Command('tenths')
     .description('A build log for engines: plain YAML files, judged with their uncertainty.')
     .version(VERSION, '-V, --version', 'print the version')

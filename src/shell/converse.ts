@@ -19,12 +19,19 @@ export type Ending = 'finished' | number;
  * in a burst are lost or run into one another. A prompt that waited 2 ms for its handler lost some in the tests at a
  * terminal. `prompt(true)` keeps the cursor behind what was typed already, which is nothing while the handler does not wait.
  */
-export function converse(talk: Talk, input: Input, out: Output): Promise<Ending> {
+export function converse(talk: Talk, input: Input, screen: Output): Promise<Ending> {
   const isTyped = input.isTTY === true;
+  let isSeen = true;
+  const out: Output = {
+    ...screen,
+    write: (text) => {
+      isSeen = screen.write(text) !== false && isSeen;
+    },
+  };
   return new Promise((resolve, reject) => {
     const lines = createInterface({
       input,
-      ...(isTyped ? { output: screen(out) } : {}),
+      ...(isTyped ? { output: streamOf(out) } : {}),
       terminal: isTyped,
       historySize: 0,
       // Between the two halves of a line end a disk may take its time.
@@ -45,6 +52,8 @@ export function converse(talk: Talk, input: Input, out: Output): Promise<Ending>
       out.write(above);
       lines.setPrompt(prompt);
       lines.prompt(true);
+      // What nobody can see is not to be answered: `tenths record | tee log`, and tee is gone.
+      if (!isSeen) end(2);
     };
     const hear = (line: string): void => {
       const next = talk.hear(line, isTyped);
@@ -71,7 +80,7 @@ export function converse(talk: Talk, input: Input, out: Output): Promise<Ending>
 }
 
 /** The output as a stream, which is what the interface draws its prompt on; nothing waits in it. */
-function screen(out: Output): Writable & { readonly columns: number | undefined } {
+function streamOf(out: Output): Writable & { readonly columns: number | undefined } {
   const stream = new Writable({
     decodeStrings: false,
     write: (text: string, _encoding, written) => {

@@ -20,8 +20,8 @@ export function standardStream(handle: 1 | 2): Output {
 /** The disk under a redirected output is full, or worse: what was asked for is not there. */
 export class CannotWrite extends Error {}
 
-/** Writes the whole of a text; after an error of the reader's making it writes no more. */
-export function quietWriter(writeSome: WriteSome, wait: () => void = waitABit): (text: string) => void {
+/** Writes the whole of a text; after an error of the reader's making it writes no more, and says false. */
+export function quietWriter(writeSome: WriteSome, wait: () => void = waitABit): (text: string) => boolean {
   let isGone = false;
   const bytesOf = reusingBytes();
   return (text) => {
@@ -37,6 +37,7 @@ export function quietWriter(writeSome: WriteSome, wait: () => void = waitABit): 
         else throw new CannotWrite(`the output cannot be written: ${systemWords(error)}`);
       }
     }
+    return !isGone;
   };
 }
 

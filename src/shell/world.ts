@@ -19,6 +19,7 @@ export interface Input extends NodeJS.ReadableStream {
 export interface Output {
   readonly isTTY?: boolean;
   readonly columns?: number;
+  /** False where nobody reads any more; else anything. */
   readonly write: (text: string) => unknown;
 }
 

@@ -1,0 +1,89 @@
+import type { Command } from 'commander';
+import { commandLine } from '../../src/cli/run.ts';
+import { ENGINE, INSTRUMENTS, LIMITS, SHOP } from './fourCylinder.ts';
+
+/** A command of the program, such as `new session`. */
+export interface Leaf {
+  readonly name: string;
+  readonly command: Command;
+}
+
+const nowhere = { write: (): void => {} };
+
+/** Every command as the program itself has them, hidden ones too: a new one cannot be forgotten. */
+export const LEAVES: readonly Leaf[] = leavesOf(
+  commandLine({ workingDirectory: '/', environment: {}, out: nowhere, err: nowhere }, () => {}),
+  '',
+);
+
+function leavesOf(command: Command, before: string): readonly Leaf[] {
+  return command.commands.flatMap((each) => {
+    const name = `${before}${each.name()}`;
+    return each.commands.length > 0 ? leavesOf(each, `${name} `) : [{ name, command: each }];
+  });
+}
+
+/** How a command is called where all is well in the shop below. */
+export interface GoodCall {
+  readonly words: string;
+  readonly exitCode: 0 | 1;
+  /** The same for an engine that is not there; undefined where no engine is asked for. */
+  readonly missing: string | undefined;
+  /** It makes or changes a file. */
+  readonly writes: boolean;
+  /** What is typed or piped into it. */
+  readonly input?: string;
+}
+
+const reads = { exitCode: 0, writes: false } as const;
+const writes = { exitCode: 0, writes: true } as const;
+
+export const CALLS: Readonly<Record<string, GoodCall>> = {
+  check: { ...reads, words: 'engines/pump', missing: 'crane' },
+  diff: { ...reads, words: 'teardown rebuild pump', missing: 'teardown rebuild crane' },
+  trend: { ...reads, words: 'crankshaft_end_play pump', missing: 'crankshaft_end_play crane' },
+  explain: { ...reads, words: 'pump crankshaft_end_play', missing: 'crane crankshaft_end_play' },
+  study: { ...reads, words: 'pump', missing: 'crane' },
+  torque: { ...reads, words: 'caps pump', missing: 'caps crane' },
+  init: { ...writes, words: '--no-git --hook', missing: undefined },
+  'new engine': { ...writes, words: 'Crane', missing: undefined },
+  'new session': { ...writes, words: 'pump --stage trial', missing: 'crane --stage trial' },
+  'new torque': {
+    ...writes,
+    words: 'rods --passes 40 --engine pump',
+    missing: 'rods --passes 40 --engine crane',
+  },
+  record: {
+    ...writes,
+    words: 'pump --stage trial --measure crankshaft_end_play',
+    missing: 'crane --stage trial',
+    input: '0.009\r.\r',
+  },
+  import: {
+    ...writes,
+    words: 'sides.csv --stage machined --engine pump',
+    missing: 'sides.csv --stage machined --engine crane',
+  },
+  completion: { ...reads, words: 'zsh', missing: undefined },
+  complete: { ...reads, words: '-- ch', missing: undefined },
+};
+
+const session = (stage: string, date: string, more: string): string =>
+  `kind: session\nstage: ${stage}\ndate: ${date}\nreadings: [{ measure: crankshaft_end_play, with: dial, value: 0.009 }]\n${more}`;
+
+const STUDY =
+  'study: { measure: main_journal_diameter, with: mic-3-4, parts: { P1: { RK: [3.2478, 3.2479], JM: [3.2478, 3.2477] }, P2: { RK: [3.2472, 3.2472], JM: [3.2471, 3.2473] } } }\n';
+
+export const COMMAND_SHOP: Readonly<Record<string, string>> = {
+  'shop.yaml': SHOP,
+  'instruments.yaml': INSTRUMENTS,
+  'engines/pump/engine.yaml': ENGINE,
+  'engines/pump/limits.yaml': LIMITS,
+  'engines/pump/sessions/teardown.yaml': session('teardown', '2026-02-03', ''),
+  'engines/pump/sessions/rebuild.yaml': session('rebuild', '2026-03-14', STUDY),
+  'engines/pump/torque/caps.yaml':
+    'kind: torque\njoint: main caps\nsource: Invented.\nfasteners: { names: [1L, 1R] }\npasses: [{ to: 40 lbf ft }]\n',
+  'sides.csv': 'Pin,Side\n1,0.008\n2,0.009\n',
+  'imports/sides.yaml':
+    'columns: { position: Pin, value: Side }\nmeasure: rod_side_clearance\ndelimiter: comma\ndecimal: point\nunit: in\ndecimals: as written\n',
+};

@@ -1,0 +1,187 @@
+import { spawnSync } from 'node:child_process';
+import { chmodSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { quoted, type Ran, runLine } from '../program.ts';
+import { inCopyOf } from '../replay.ts';
+import { CALLS, COMMAND_SHOP, type GoodCall, LEAVES, type Leaf } from './commandShop.ts';
+import { hasTerminal } from './terminal.ts';
+
+const callOf = (name: string): GoodCall => {
+  const found = CALLS[name];
+  if (found === undefined) throw new Error(`CALLS says nothing of tenths ${name}`);
+  return found;
+};
+
+const NAMES = LEAVES.map(({ name }) => name);
+
+/** Does something in a shop of its own. */
+const inShop = (act: (folder: string) => Promise<Ran>): Promise<Ran> =>
+  inCopyOf(undefined, (folder) => {
+    for (const [path, text] of Object.entries(COMMAND_SHOP)) {
+      mkdirSync(dirname(join(folder, path)), { recursive: true });
+      writeFileSync(join(folder, path), text);
+    }
+    return act(folder);
+  });
+
+/** What a command is given to read, by a pipe. */
+const feeding = (name: string, line: string): string =>
+  `printf ${quoted((callOf(name).input ?? '').replaceAll('\r', '\\n'))} | { ${line}; }`;
+
+const run = (name: string, line: string): Promise<Ran> =>
+  inShop((cwd) => runLine(feeding(name, line), { cwd }));
+
+const good = (name: string): string => `tenths ${name} ${callOf(name).words}`;
+
+function expectClear({ stdout, stderr }: Ran): void {
+  expect(stdout + stderr).not.toMatch(/^ +at |\bError:|bug of ours|node:/m);
+}
+
+/** Exit code 2, with words on stderr alone. */
+function expectRefused(ran: Ran): void {
+  expectClear(ran);
+  expect(ran.exitCode).toBe(2);
+  expect(ran.stdout).toBe('');
+  expect(ran.stderr).toMatch(/\S/);
+}
+
+it('every command has a call that these tests can try', () => {
+  expect(NAMES).toEqual(expect.arrayContaining(['check', 'record', 'new session', 'complete']));
+  expect(Object.keys(CALLS).sort()).toEqual([...NAMES].sort());
+});
+
+describe('where all is well', () => {
+  it.each(NAMES)('tenths %s ends with its exit code', async (name) => {
+    const ran = await run(name, good(name));
+    expectClear(ran);
+    expect({ exitCode: ran.exitCode, stderr: ran.stderr }).toMatchObject({ exitCode: callOf(name).exitCode });
+  });
+});
+
+/** Words that a command cannot take: an option that it has not, a choice that is none, too many of them, too few. */
+function badCalls({ name, command }: Leaf): readonly string[] {
+  const choices = command.options.filter((each) => each.argChoices !== undefined);
+  const args = command.registeredArguments;
+  return [
+    `${good(name)} --nonsense`,
+    ...command.options.filter((each) => each.required).map((each) => `tenths ${name} ${each.long}`),
+    ...choices.map((each) => `tenths ${name} ${each.long} nonsense`),
+    ...(args.some((each) => each.variadic) ? [] : [`tenths ${name} a b c d e`]),
+    ...(args.some((each) => each.required) ? [`tenths ${name}`] : []),
+  ];
+}
+
+describe('bad arguments', () => {
+  // All that follows `--` is what was typed, whatever it is.
+  const cases = LEAVES.filter(({ name }) => name !== 'complete').flatMap((leaf) =>
+    badCalls(leaf).map((line) => [line, leaf.name] as const),
+  );
+  it.concurrent.each(cases)('are refused: %s', async (line, name) => {
+    expectRefused(await run(name, line));
+  });
+});
+
+describe('an engine that is not there', () => {
+  const cases = NAMES.flatMap((name) => {
+    const { missing } = callOf(name);
+    return missing === undefined ? [] : [[`tenths ${name} ${missing}`, name] as const];
+  });
+  it.each(cases)('is named and refused: %s', async (line, name) => {
+    const ran = await run(name, line);
+    expectRefused(ran);
+    expect(ran.stderr).toContain('crane');
+  });
+});
+
+const WITHOUT_ROOT = 'setpriv --reuid=65534 --regid=65534 --clear-groups';
+
+/** What to put before a command so that it may not write everywhere; undefined where root cannot be left. */
+function unprivileged(): string | undefined {
+  if (process.getuid?.() !== 0) return process.getuid === undefined ? undefined : '';
+  const tried = spawnSync('sh', ['-c', `${WITHOUT_ROOT} ${quoted(process.execPath)} --version`]);
+  return tried.status === 0 ? WITHOUT_ROOT : undefined;
+}
+
+describe('a folder that cannot be written', () => {
+  const before = unprivileged();
+  const why = before === undefined ? ' (skipped: root may write everywhere, and setpriv is not there)' : '';
+  it.skipIf(before === undefined).each(NAMES)(`stops tenths %s only where it writes${why}`, async (name) => {
+    const { writes, exitCode } = callOf(name);
+    const ran = await inShop(async (cwd) => {
+      chmodTree(cwd, 0o555);
+      try {
+        return await runLine(feeding(name, `${before} ${good(name)}`), { cwd });
+      } finally {
+        chmodTree(cwd, 0o755);
+      }
+    });
+    if (!writes) {
+      expectClear(ran);
+      expect(ran).toMatchObject({ exitCode, stderr: '' });
+      return;
+    }
+    expectRefused(ran);
+    expect(ran.stderr).toMatch(/: permission denied \(EACCES\)\n {8}nothing was changed/);
+    expect(ran.stderr.split('\n').length).toBeLessThan(12);
+  });
+});
+
+function chmodTree(folder: string, mode: number): void {
+  chmodSync(folder, mode);
+  for (const entry of readdirSync(folder, { withFileTypes: true })) {
+    if (entry.isDirectory()) chmodTree(join(folder, entry.name), mode);
+  }
+}
+
+describe('a stream that is not there', () => {
+  it.concurrent.each(NAMES)('changes no exit code of tenths %s', async (name) => {
+    const { exitCode } = callOf(name);
+    const reader = await run(name, `{ ${good(name)}; echo "exit $?" >&2; } | true`);
+    expectClear(reader);
+    expect(reader.stderr).toMatch(new RegExp(`^exit ${exitCode}$`, 'm'));
+  });
+
+  it.concurrent.each(NAMES)('stops nothing where tenths %s has no stdout', async (name) => {
+    const ran = await run(name, `${good(name)} >&-`);
+    expectClear(ran);
+    expect(ran).toMatchObject({ exitCode: callOf(name).exitCode, stdout: '' });
+  });
+
+  it.concurrent.each(NAMES)('is an end of what tenths %s reads', async (name) => {
+    const ran = await run(name, `${good(name)} <&-`);
+    expectClear(ran);
+    expect(ran.exitCode).toBe(callOf(name).exitCode);
+  });
+});
+
+describe('a terminal', () => {
+  const why = hasTerminal ? '' : ' (skipped: there is no script of util-linux to make one)';
+  it.skipIf(!hasTerminal).each(NAMES)(`of no width shows tenths %s all the same${why}`, async (name) => {
+    const { input = '', exitCode } = callOf(name);
+    const line = `stty cols 0 rows 0; ${good(name)}`;
+    const ran = await inShop((cwd) =>
+      runLine(`printf ${quoted(input)} | script -qec ${quoted(line)} /dev/null`, { cwd }),
+    );
+    expectClear(ran);
+    expect(ran.exitCode).toBe(exitCode);
+    expect(ran.stdout).toMatch(/\S{3}/);
+  });
+
+  it.skipIf(!hasTerminal)(`whose screen has gone ends an entry and keeps it${why}`, async () => {
+    const entry = `{ ${good('record')}; echo "exit $?" >&2; } | timeout 2.5 cat`;
+    const typing = "sleep 1.5; printf '0.009\\r'; sleep 1.5; printf '0.010\\r'; sleep 1";
+    const ran = await inShop((cwd) =>
+      runLine(`{ ${typing}; } | script -qec ${quoted(entry)} /dev/null`, { cwd }),
+    );
+    expectClear(ran);
+    expect(ran.stdout).toContain('exit 2');
+    expect(ran.stdout).toContain('1 reading is kept');
+  });
+});
+
+it('a folder that was removed under a terminal is told', async () => {
+  const ran = await inShop((cwd) => runLine('mkdir gone; cd gone; rmdir ../gone; tenths check', { cwd }));
+  expectRefused(ran);
+  expect(ran.stderr).toContain('no longer there');
+});
