@@ -23,8 +23,32 @@ export function translate(
   const bracket = error.code === 'BAD_INDENT' ? bracketEndingAt(error.pos[0]) : undefined;
   if (bracket !== undefined) return openBracket(bracket, text);
   const { code, message, help } = WORDS[error.code];
+  if (error.code === 'BAD_INDENT' || error.code === 'BLOCK_AS_IMPLICIT_KEY') {
+    const at = behindComments(start, text);
+    const empty = emptyAbove(at, text);
+    if (empty !== undefined) return filledBelow(empty, at);
+    if (at > start) return { code, span: { start: at, end: at + 1 }, message: message(''), help };
+  }
   return { code, span: { start, end }, message: message(text.slice(start, end)), help };
 }
+
+/** A comment may stand in any column: it is the line below it that does not fit. */
+function behindComments(from: number, text: string): number {
+  const lineStart = text.lastIndexOf('\n', from - 1) + 1;
+  const passed = /^(?:[ \t]*(?:#.*)?\r?\n)+[ \t]*/.exec(text.slice(lineStart))?.[0];
+  return passed === undefined ? from : lineStart + passed.length;
+}
+
+/** The {} or [] of a scaffold that was left where lines were filled in below it. */
+const emptyAbove = (at: number, text: string): string | undefined =>
+  /(\{\}|\[\])[ \t]*(?:#.*)?(?:\r?\n[ \t]*(?:#.*)?)*$/.exec(text.slice(0, at))?.[1];
+
+const filledBelow = (empty: string, start: number): Problem => ({
+  code: 'yaml',
+  span: { start, end: start + 1 },
+  message: `lines follow ${quoted(empty)}, which says that there are none`,
+  help: `take the ${empty} away`,
+});
 
 /** What the parser says, at the end of the file, about brackets and quotes that are still open. */
 const UNFINISHED: ReadonlySet<ErrorCode> = new Set(['BAD_INDENT', 'MISSING_CHAR', 'UNEXPECTED_TOKEN']);

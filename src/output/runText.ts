@@ -1,6 +1,7 @@
 import type { Diagnostic } from '../diagnostic/diagnostic.ts';
 import { plural } from './checkText.ts';
 import { codeFrame } from './codeFrame.ts';
+import { widthOf } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
 import { visible } from './visible.ts';
 import { wrap } from './wrap.ts';
@@ -23,16 +24,32 @@ function diagnosticText(
   const where = `${visible(place.path)}:${place.line}:${place.column}`;
   const frame =
     text === undefined ? '' : codeFrame(text, place, { width: Math.min(style.width, FRAME_WIDTH) });
+  const head = `${paint.strong(where)}: ${paint.bad('error')} ${code}:`;
   return [
-    `${paint.strong(where)}: ${paint.bad('error')} ${code}: ${visible(message)}`,
+    ...behind(head, `${where}: error ${code}:`, visible(message), style.width),
     ...(frame === '' ? [] : [frame]),
-    ...(help === undefined ? [] : [`   ${visible(help)}`]),
+    ...(help === undefined ? [] : indented(visible(help), style.width)),
     '',
   ].join('\n');
 }
 
-export const notJudgedText = (folder: string, { paint }: TextStyle): string =>
-  `${paint.strong(folder === '.' ? 'the engine here' : visible(folder))}: ${paint.bad('not judged')}, since a document that every verdict stands on has a problem\n`;
+/** Words behind a head, or below it where the window is too narrow for both; a pipe has room for any line. */
+const behind = (painted: string, head: string, words: string, width: number): readonly string[] =>
+  widthOf(head) + 1 + widthOf(words) <= width
+    ? [`${painted} ${words}`]
+    : [painted, ...indented(words, width)];
+
+const indented = (words: string, width: number): readonly string[] =>
+  wrap(words, width - INDENT.length).map((line) => INDENT + line);
+
+const INDENT = '   ';
+
+export function notJudgedText(folder: string, { paint, width }: TextStyle): string {
+  const name = folder === '.' ? 'the engine here' : visible(folder);
+  const head = `${paint.strong(name)}: ${paint.bad('not judged')},`;
+  const why = 'since a document that every verdict stands on has a problem';
+  return `${behind(head, `${name}: not judged,`, why, width).join('\n')}\n`;
+}
 
 /** What a run came to. */
 export interface RunCounts {

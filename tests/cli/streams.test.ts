@@ -71,6 +71,20 @@ describe('a window', () => {
     expect(shown(ran).join('\n')).toContain('3 centre');
   });
 
+  terminalIt.concurrent.each([60, 90])(
+    'of %i columns holds what is wrong with a document',
+    async (columns) => {
+      const limits = 'kind: limits\nsource: Invented.\nlimits:\n    a: 1\n   b: 2\n';
+      const ran = await atTheBench({ 'worn/limits.yaml': limits }, (cwd) =>
+        onTerminal(`stty cols ${columns}; tenths check`, cwd),
+      );
+      expect(shown(ran).filter((line) => stringWidth(line) > columns)).toEqual([]);
+      expect(shown(ran).join(' ').replaceAll(/ +/g, ' ')).toContain(
+        'document/yaml: the indentation does not fit the lines above',
+      );
+    },
+  );
+
   terminalIt('that says it has no width at all gets lines all the same', async () => {
     const ran = await atTheBench({}, (cwd) => onTerminal('stty cols 0 rows 0; tenths check', cwd));
     expect(shown(ran).join('\n')).toMatch(/^2 engines, 2 sessions: /m);
