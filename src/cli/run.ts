@@ -186,6 +186,10 @@ function addTrend(program: Command, world: World, done: (exitCode: number) => vo
       ]),
     )
     .option('--at <revision>', AT)
+    .option(
+      '--history',
+      'what earlier commits held as well: sessions that were removed, values that were corrected',
+    )
     .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
     .addHelpText('after', TREND_EXAMPLES)
     .action(async (measure: string, engine: string | undefined, options) => {

@@ -111,6 +111,7 @@ export function readEngine(
 /** An engine that can be judged. */
 export interface OpenedEngine extends ReadEngine {
   readonly engine: Engine;
+  readonly found: EngineFolder;
   /** The commit that it was read from; undefined for the working tree. */
   readonly revision: Revision | undefined;
 }
@@ -119,7 +120,8 @@ export interface OpenedEngine extends ReadEngine {
 export function openEngine(name: string | undefined, world: World, at?: string): OpenedEngine {
   const isPath = name !== undefined && standingAt(name, world.workingDirectory) !== undefined;
   const source = sourceOf(at, isPath ? name : '.', world);
-  return { ...judgeable(engineNamed(name, world, source), world), revision: source.revision };
+  const found = engineNamed(name, world, source);
+  return { ...judgeable(found, world), found, revision: source.revision };
 }
 
 export function judgeable(found: EngineFolder, world: World): ReadEngine & { readonly engine: Engine } {

@@ -1,14 +1,16 @@
 import { isKnownPart } from '../checks/newLine.ts';
 import { reportEngine } from '../checks/report.ts';
 import { unitOfRow } from '../checks/session.ts';
+import { type PastState, withPast } from '../compare/past.ts';
 import { type Trend, type TrendAxis, trendOf } from '../compare/trend.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import { findPosition } from '../documents/layout.ts';
-import { revisionText } from '../output/revision.ts';
+import { revisionText, shortCommit } from '../output/revision.ts';
 import { trendJson } from '../output/trendJson.ts';
 import { trendText } from '../output/trendText.ts';
 import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
+import { pastStates } from './pastStates.ts';
 import { type OpenedEngine, openEngine } from './shopAt.ts';
 import { UsageError } from './usage.ts';
 
@@ -16,6 +18,7 @@ export interface TrendOptions {
   readonly position?: string | undefined;
   readonly by?: TrendAxis | undefined;
   readonly at?: string | undefined;
+  readonly history?: boolean | undefined;
   readonly format: 'text' | 'json';
 }
 
@@ -28,7 +31,7 @@ export function trend(
 ): number {
   const opened = openEngine(engineName, world, options.at);
   const { engine, registry, revision } = opened;
-  const found = only(trendIn(measure, opened, options.by), options.position, opened);
+  const found = only(trendIn(measure, opened, options, world), options.position, opened);
   const unitFor = (row: Parameters<typeof unitOfRow>[0]) => unitOfRow(row, engine);
   const exit = opened.hasProblems ? 2 : 0;
   const { name } = engine.document;
@@ -45,12 +48,20 @@ export function trend(
   return exit;
 }
 
-function trendIn(measure: string, { engine, registry }: OpenedEngine, by: TrendAxis | undefined): Trend {
+function trendIn(
+  measure: string,
+  opened: OpenedEngine,
+  { by, history = false }: TrendOptions,
+  world: World,
+): Trend {
+  const { engine, registry } = opened;
   const characteristic = registry.find(measure);
   if (characteristic === undefined) {
     throw new UsageError(`nothing is known as ${measure}`, didYouMean(measure, registry.ids()));
   }
-  const found = trendOf(reportEngine(engine, registry, {}), registry, characteristic, by);
+  const { sessions: present } = reportEngine(engine, registry, {});
+  const { sessions, past } = withPast(present, history ? statesBefore(opened, world) : [], measure);
+  const found = trendOf({ engine, sessions }, registry, characteristic, by, past);
   if (found.lines.length > 0) return found;
   const help =
     by === 'hours'
@@ -59,12 +70,28 @@ function trendIn(measure: string, { engine, registry }: OpenedEngine, by: TrendA
   throw new UsageError(`${measure} has no readings to follow in ${engine.document.name}`, help);
 }
 
+/** What earlier commits held; what could not be looked at is told on stderr. */
+function statesBefore({ found, revision }: OpenedEngine, world: World): readonly PastState[] {
+  const { states, leftOut, isCutShort } = pastStates(found, revision, world);
+  if (leftOut.length > 0) {
+    const commits = leftOut.map((each) => `${shortCommit(each)} of ${each.date}`).join(', ');
+    world.err.write(`tenths: left out, as the engine cannot be judged there: ${commits}\n`);
+  }
+  if (isCutShort) {
+    world.err.write(
+      'tenths: this is a shallow clone, whose history was cut short: git fetch --unshallow fetches the rest\n',
+    );
+  }
+  return states;
+}
+
 function only(found: Trend, position: string | undefined, { engine }: OpenedEngine): Trend {
   if (position === undefined) return found;
   const { family, id } = found.characteristic;
   const at = findPosition(engine.document.layout, family, position);
   const lines = found.lines.filter(({ row }) => row.position === at);
-  if (lines.length > 0) return { ...found, lines };
+  const corrected = found.past.corrected.filter(({ row }) => row.position === at);
+  if (lines.length > 0) return { ...found, lines, past: { ...found.past, corrected } };
   const known = [...new Set(found.lines.map(({ row }) => row.position))].join(', ');
   throw new UsageError(`${id} was not measured at ${position}`, `it was measured at ${known}`);
 }

@@ -1,13 +1,15 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import { startsNewLine } from '../checks/newLine.ts';
-import type { EngineReport, ReportedSession } from '../checks/report.ts';
 import type { JudgedRoute, Row } from '../checks/row.ts';
+import type { JudgedSession } from '../checks/session.ts';
 import type { Side, SideLimit } from '../checks/verdict.ts';
+import type { Engine } from '../documents/assemble.ts';
 import { comparePositions, type Layout } from '../documents/layout.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import { standardUncertainty } from '../measurement/value.ts';
 import { toNumber } from '../quantity/fraction.ts';
+import { NO_PAST, type Past } from './past.ts';
 import { fitTrend, type TrendFit } from './trendFit.ts';
 import { type Unlikeness, unlikeness } from './unlike.ts';
 
@@ -49,14 +51,23 @@ export interface Trend {
   readonly withoutHours: readonly SessionDocument[];
   /** By position, the older line first. */
   readonly lines: readonly TrendLine[];
+  /** Which of the sessions do not stand any more, and which values were corrected. */
+  readonly past: Past;
+}
+
+/** An engine and the sessions to be followed, by their dates. */
+export interface Sessions {
+  readonly engine: Engine;
+  readonly sessions: readonly JudgedSession[];
 }
 
 /** One characteristic across the sessions of an engine, a line for each part that was measured at a position. */
 export function trendOf(
-  { engine, sessions }: EngineReport,
+  { engine, sessions }: Sessions,
   registry: Registry,
   characteristic: Characteristic,
   asked?: TrendAxis,
+  past: Past = NO_PAST,
 ): Trend {
   const measured = sessions.flatMap((session) => {
     const rows = session.rows.filter(
@@ -80,6 +91,7 @@ export function trendOf(
       .flatMap((position) =>
         linesAt(position, sessions, characteristic, registry, engine.document.layout, axis),
       ),
+    past,
   };
 }
 
@@ -104,7 +116,7 @@ interface Segment {
 /** A session that measured nothing here may still say that the part was changed. */
 function linesAt(
   position: string,
-  sessions: readonly ReportedSession[],
+  sessions: readonly JudgedSession[],
   characteristic: Characteristic,
   registry: Registry,
   layout: Layout,

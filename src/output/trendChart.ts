@@ -1,7 +1,7 @@
 /** What a chart shows, in one unit a direction. */
 export interface Chart {
   /** By x. */
-  readonly points: readonly { readonly x: number; readonly y: number }[];
+  readonly points: readonly { readonly x: number; readonly y: number; readonly isPast?: boolean }[];
   /** The fitted height at an x; undefined where no line is drawn. */
   readonly line: ((x: number) => number) | undefined;
   readonly limits: readonly { readonly y: number; readonly name: string }[];
@@ -13,13 +13,15 @@ export interface Chart {
 
 export interface ChartGlyphs {
   readonly reading: string;
+  /** One that only an earlier commit holds. */
+  readonly past: string;
   readonly line: string;
   readonly limit: string;
   readonly axis: string;
 }
 
-export const CHART_LINES: ChartGlyphs = { reading: '●', line: '·', limit: '─', axis: '│' };
-export const CHART_PLAIN: ChartGlyphs = { reading: 'o', line: '.', limit: '-', axis: '|' };
+export const CHART_LINES: ChartGlyphs = { reading: '●', past: '○', line: '·', limit: '─', axis: '│' };
+export const CHART_PLAIN: ChartGlyphs = { reading: 'o', past: 'x', line: '.', limit: '-', axis: '|' };
 
 const HEIGHT = 11;
 const WIDEST = 72;
@@ -70,7 +72,9 @@ function drawn(
       put(row(line(from + (span * column) / (columns - 1))), column, glyphs.line);
     }
   }
-  for (const { x, y } of points) put(row(y), Math.round(((x - from) / span) * (columns - 1)), glyphs.reading);
+  for (const { x, y, isPast } of points) {
+    put(row(y), Math.round(((x - from) / span) * (columns - 1)), isPast ? glyphs.past : glyphs.reading);
+  }
   return grid;
 }
 

@@ -1,3 +1,4 @@
+import type { Correction, Past } from '../compare/past.ts';
 import type { EngineState } from '../compare/state.ts';
 import { dayText, type Trend, type TrendAxis, type TrendLine, type TrendPoint } from '../compare/trend.ts';
 import type { Outlook } from '../compare/trendFit.ts';
@@ -7,7 +8,7 @@ import type { Unit } from '../quantity/units.ts';
 import { VERSION } from '../version.ts';
 import { numberIn, shortened } from './checkJson.ts';
 import { type NamedCommit, revisionJson } from './revision.ts';
-import { inUnit } from './trendWords.ts';
+import { followedAt, inUnit } from './trendWords.ts';
 
 /** What `tenths trend --format json` prints. */
 export const trendJson = (
@@ -26,10 +27,28 @@ export const trendJson = (
   measure: trend.characteristic.id,
   by: trend.axis,
   without_hours: trend.withoutHours.map(({ path }) => path),
-  lines: trend.lines.map((line) => lineJson(line, trend.axis, unitFor(line.row))),
+  lines: trend.lines.map((line) => lineJson(line, trend, unitFor(line.row))),
+  corrected: trend.past.corrected.map((each) => correctionJson(each, trend, unitFor)),
 });
 
-function lineJson(line: TrendLine, axis: TrendAxis, unit: Unit) {
+function correctionJson(
+  { session, row, was, is, held }: Correction,
+  trend: Trend,
+  unitFor: EngineState['unitFor'],
+) {
+  const unit = unitFor(row);
+  const followed = followedAt(row.position, trend);
+  return {
+    position: row.position,
+    session: session.path,
+    date: session.date,
+    was: numberIn(was[followed], unit),
+    is: is === undefined ? null : numberIn(is[followed], unit),
+    commit: held.commit,
+  };
+}
+
+function lineJson(line: TrendLine, { axis, past }: Trend, unit: Unit) {
   const { fit, limits } = line;
   const perX = (slope: number | null): number | null => (slope === null ? null : scaled(slope, unit));
   return {
@@ -43,7 +62,7 @@ function lineJson(line: TrendLine, axis: TrendAxis, unit: Unit) {
       min: limits.min === undefined ? null : numberIn(limits.min.amount, unit),
       max: limits.max === undefined ? null : numberIn(limits.max.amount, unit),
     },
-    points: line.points.map((point) => pointJson(point, axis, unit)),
+    points: line.points.map((point) => pointJson(point, axis, unit, past)),
     slope: perX(fit.slope),
     slope_half_width: perX(fit.slopeHalfWidth),
     last: intervalJson(fit.last, unit),
@@ -52,12 +71,13 @@ function lineJson(line: TrendLine, axis: TrendAxis, unit: Unit) {
   };
 }
 
-const pointJson = ({ x, y, u, session }: TrendPoint, axis: TrendAxis, unit: Unit) => ({
+const pointJson = ({ x, y, u, session }: TrendPoint, axis: TrendAxis, unit: Unit, { removed }: Past) => ({
   x: xJson(x, axis),
   value: shortened(inUnit(y, unit)),
   u: scaled(u, unit),
   session: session.path,
   date: session.date,
+  commit: removed.get(session)?.commit ?? null,
 });
 
 const scaled = (size: number, unit: Unit): number => shortened(size / toNumber(unit.factor));

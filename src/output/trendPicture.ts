@@ -5,7 +5,7 @@ import { toNumber } from '../quantity/fraction.ts';
 import { positionText } from './checkTables.ts';
 import { LINES } from './picture.ts';
 import type { TextStyle } from './textStyle.ts';
-import { CHART_LINES, CHART_PLAIN, drawTrend } from './trendChart.ts';
+import { CHART_LINES, CHART_PLAIN, type ChartGlyphs, drawTrend } from './trendChart.ts';
 import { heightText, limitName, printingOfLine, xText } from './trendWords.ts';
 import { visible } from './visible.ts';
 
@@ -28,7 +28,7 @@ export function mostPressing(lines: readonly TrendLine[]): TrendLine | undefined
 /** The chart of one line with its intervals; none where two readings or fewer would only be joined. */
 export function chartLines(
   line: TrendLine,
-  { axis, characteristic }: Trend,
+  { axis, characteristic, past }: Trend,
   unitFor: EngineState['unitFor'],
   style: TextStyle,
 ): readonly string[] {
@@ -46,7 +46,7 @@ export function chartLines(
   });
   const drawn = drawTrend(
     {
-      points,
+      points: points.map(({ x, y, session }) => ({ x, y, isPast: past.removed.has(session) })),
       line: isShown ? (x) => valueAt(fitted, x) : undefined,
       limits,
       until: Math.max(last.x, ahead),
@@ -54,11 +54,14 @@ export function chartLines(
       formatY: (y) => heightText(y, printing),
     },
     style.width,
-    style.glyphs === LINES ? CHART_LINES : CHART_PLAIN,
+    glyphsOf(style),
   );
   const name = `${characteristic.label} ${positionText(line.row)}`.trim();
   return [style.paint.strong(visible(name)), ...drawn, ...intervalLines(line, axis, unitFor)];
 }
+
+export const glyphsOf = ({ glyphs }: TextStyle): ChartGlyphs =>
+  glyphs === LINES ? CHART_LINES : CHART_PLAIN;
 
 /** The line with what it is known to, and where the next reading is to be expected. */
 function intervalLines(

@@ -4,7 +4,8 @@ import { positionText } from './checkTables.ts';
 import { plural } from './checkText.ts';
 import { type Cell, type Column, cell, fitting, layTable, painted } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
-import { chartLines, mostPressing } from './trendPicture.ts';
+import { pastNotes } from './trendPast.ts';
+import { chartLines, glyphsOf, mostPressing } from './trendPicture.ts';
 import { heightText, outlookText, printingOfLine, rateText, unlikeReadings } from './trendWords.ts';
 import { visible } from './visible.ts';
 import { wrap } from './wrap.ts';
@@ -26,7 +27,9 @@ export function trendText(
   const chart = pressing === undefined ? [] : chartLines(pressing, trend, unitFor, style);
   const blocks = [
     [heading, ...fitting(style.width, SHAPES, (shape) => tableLines(trend, shape, unitFor, style))],
-    notesOf(trend, unknownParts).flatMap((note) => hanging(visible(note), style)),
+    [...notesOf(trend, unknownParts), ...pastNotes(trend, glyphsOf(style), unitFor)].flatMap((note) =>
+      hanging(visible(note), style),
+    ),
     chart,
   ].filter((block) => block.length > 0);
   return `${blocks.map((block) => block.join('\n')).join('\n\n')}\n`;

@@ -1,6 +1,6 @@
 import { formatLimit, type Printing, printingOf } from '../checks/readings.ts';
 import type { EngineState } from '../compare/state.ts';
-import { dayText, type TrendAxis, type TrendLine } from '../compare/trend.ts';
+import { dayText, type Followed, type Trend, type TrendAxis, type TrendLine } from '../compare/trend.ts';
 import type { Reached } from '../compare/trendFit.ts';
 import { formatUncertainty } from '../quantity/format.ts';
 import { toNumber } from '../quantity/fraction.ts';
@@ -101,3 +101,7 @@ export function unlikeReadings({ points, unlike }: TrendLine): string {
     .map((each) => [`other ${each}`, [...new Set(words[each] ?? [])].join(', ')].filter(Boolean).join(': '))
     .join('; ');
 }
+
+/** Which of the readings at a position are followed; the mean where no line leads there. */
+export const followedAt = (position: string, { lines }: Trend): Followed =>
+  lines.findLast(({ row }) => row.position === position)?.followed ?? 'mean';

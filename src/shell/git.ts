@@ -44,8 +44,8 @@ export function resolveRevision(place: GitPlace, revision: string): Outcome<stri
 const REVISION_HELP = 'name a branch, a tag, a commit, or something like HEAD~3';
 
 function notThere(place: GitPlace, revision: string): Outcome<never, GitReason> {
-  const shallow = runGit(place, ['rev-parse', '--is-shallow-repository'], { maxBytes: 1000 });
-  if (!shallow.ok || shallow.value.toString('latin1').trim() !== 'true') {
+  const shallow = isShallow(place);
+  if (!shallow.ok || !shallow.value) {
     return failed('revision', `there is no commit ${revision}`, REVISION_HELP);
   }
   return failed(
@@ -53,6 +53,12 @@ function notThere(place: GitPlace, revision: string): Outcome<never, GitReason> 
     `there is no commit ${revision} here: this is a shallow clone, whose history was cut short`,
     'fetch the rest with: git fetch --unshallow (in a CI job, check out the full depth)',
   );
+}
+
+/** Whether the history of this clone was cut short. */
+export function isShallow(place: GitPlace): Outcome<boolean, GitReason> {
+  const answer = runGit(place, ['rev-parse', '--is-shallow-repository'], { maxBytes: 1000 });
+  return answer.ok ? done(answer.value.toString('latin1').trim() === 'true') : answer;
 }
 
 /** The regular files of a commit in and below `folder` (from the top of the repository; '' is all of it). */

@@ -151,6 +151,7 @@ describe('a repository whose settings name programs', () => {
       ['diff', 'HEAD~2', 'HEAD', 'engines/mill'],
       ['explain', 'engines/mill', 'main_bearing_clearance', '1', '--at', 'HEAD~1'],
       ['trend', 'main_bearing_clearance', 'engines/mill', '--at', 'HEAD~1'],
+      ['trend', 'main_bearing_clearance', 'engines/mill', '--history'],
     ]) {
       expect((await call(here.shop, words)).exit).toBeLessThan(2);
     }

@@ -13,7 +13,19 @@ const definitions: Readonly<Record<string, Schema>> = {
     u: described('standard uncertainty', number),
     session: text,
     date: text,
+    commit: described('the commit that holds it, where the session was removed since', orNull(text)),
   }),
+  correction: object(
+    {
+      position: text,
+      session: text,
+      date: text,
+      was: number,
+      is: described('null where the session has no such reading any more', orNull(number)),
+      commit: text,
+    },
+    'A value that a commit held and that its session states otherwise since; no line uses it.',
+  ),
   outlook: object(
     {
       kind: {
@@ -68,6 +80,7 @@ export const trendSchema = (): Schema => ({
     by: { enum: ['hours', 'date'] },
     without_hours: described('sessions without hours, where others have them', list(text)),
     lines: list(ref('line')),
+    corrected: described('with --history', list(ref('correction'))),
   }),
   definitions,
 });
