@@ -184,6 +184,10 @@ describe('the commits that touched a path', () => {
     });
     expect(listTree(open(shop), 'a'.repeat(40), '--output=x')).toMatchObject({ ok: false });
     expect(() => listTree(open(shop), '--output=x')).toThrow('not an object id');
+    // A name that git cannot resolve would end its process and leave whoever asked waiting.
+    for (const name of ['HEAD:../../etc/passwd', 'HEAD:shop.yaml', '--output=x']) {
+      expect(() => readBlobs(open(shop), [{ oid: name, size: 1 }])).toThrow('not an object id');
+    }
   });
 });
 
@@ -233,6 +237,15 @@ describe('a revision that cannot be had', () => {
       expect(refused).toMatchObject({ problem: { help: /git config --global --add safe\.directory/ } });
     },
   );
+
+  it.runIf(process.getuid?.() === 0)('is had where the user said that this repository is safe', () => {
+    for (const path of ['', '.git']) lchownSync(join(shop, path), 12345, 12345);
+    put(parent, 'settings', `[safe]\n\tdirectory = ${shop}\n`);
+    vi.stubEnv('GIT_CONFIG_GLOBAL', join(parent, 'settings'));
+    const found = resolveRevision(open(shop), 'HEAD');
+    vi.stubEnv('GIT_CONFIG_GLOBAL', '/dev/null');
+    expect(found).toMatchObject({ ok: true });
+  });
 });
 
 /** Anything that runs leaves its name in the folder of markers. */
@@ -356,6 +369,14 @@ describe('a repository whose settings name programs', () => {
     expect(markers()).toEqual([]);
     tryGit(shop, 'cat-file', '-p', oid);
     expect(markers()).toEqual(['fetched']);
+  });
+
+  it('or that puts other objects in place of those of its history, is read as it was committed', () => {
+    const oid = git(shop, 'rev-parse', 'HEAD:shop.yaml');
+    const other = git(shop, 'rev-parse', 'HEAD:engines/pump é/engine.yaml');
+    git(shop, 'replace', oid, other);
+    expect(git(shop, 'cat-file', '-p', oid)).toBe('kind: engine');
+    expect(textsAt(shop, 'HEAD')['shop.yaml']).toBe('kind: shop\n');
   });
 
   it('and that lies bare in the tree of another is only files', () => {
