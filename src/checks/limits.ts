@@ -126,7 +126,7 @@ function workedOut(
     return undefined;
   }
   const amount = settled(toBase(result, unit), around.characteristic.quantity);
-  return { amount, written, band, place: value.place };
+  return { amount, written, band, place: value.place, unit };
 }
 
 const shortDecimal = (amount: Fraction): string => toDecimal(amount, 6).replace(/0{1,4}$/, '');

@@ -10,6 +10,7 @@ import { absolute, compare, type Fraction, subtract } from '../quantity/fraction
 import type { Unit } from '../quantity/units.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import type { FailedLimit } from './limits.ts';
+import type { Route } from './routes.ts';
 import type { JudgedRoute, Row } from './row.ts';
 import type { Side, SidedLimits, SideLimit, Verdict } from './verdict.ts';
 
@@ -44,7 +45,7 @@ const UNDECIDED: FindingKind = {
   usually:
     'Measure again with a finer instrument or more readings; `explain` shows which source of error is the largest.',
   example:
-    'main journal diameter 2: 3.2466 in is too near wear min 3.2465 to decide at ±0.00013 (94 % likely inside)',
+    'main journal diameter 2: 3.2466 in is too near wear min 3.2465 to decide at ±0.00013, 94 % likely inside',
 };
 const MISSING: FindingKind = {
   code: 'reading/missing',
@@ -175,6 +176,10 @@ export function named({ characteristic, position, label }: Row): string {
   return `${characteristic.label} ${position}${label === undefined ? '' : ` (${label})`}`;
 }
 
+/** `±0.00013`; `(assumed)` behind it where the instrument's error is not known but assumed. */
+export const plusMinus = ({ expanded, assumed }: Route, unit: Unit): string =>
+  `±${formatUncertainty(expanded, unit)}${assumed.length > 0 ? ' (assumed)' : ''}`;
+
 /** `0.0045`, or `0.0041 to 0.0045` where least and greatest differ as printed. */
 export function readingText({ least, greatest }: JudgedRoute, { unit, decimals }: Printing): string {
   const [low, high] = [formatNumber(least, unit, decimals), formatNumber(greatest, unit, decimals)];
@@ -188,8 +193,8 @@ function verdictMessage(row: Row, printing: Printing): string {
   const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name}`;
   if (verdict === 'undecided') {
     const inside = `${Math.round((probability ?? 0) * 100)} % likely inside`;
-    const u = formatUncertainty(judged.route.expanded, printing.unit);
-    return `${reading} is too near ${nearestText(judged, deciding, printing)} to decide at ±${u} (${inside})`;
+    const u = plusMinus(judged.route, printing.unit);
+    return `${reading} is too near ${nearestText(judged, deciding, printing)} to decide at ${u}, ${inside}`;
   }
   return past === undefined
     ? reading
@@ -246,9 +251,9 @@ export function pastText(row: Row, { unit, decimals }: Printing): string {
 function marginalFinding(row: Row, printing: Printing): readonly Finding[] {
   const [judged] = row.routes;
   if (judged === undefined) return [];
-  const u = formatUncertainty(judged.route.expanded, printing.unit);
+  const u = plusMinus(judged.route, printing.unit);
   const { deciding } = row.judgement;
-  const message = `${named(row)}: ${readingText(judged, printing)} lies within ±${u} of ${nearestText(judged, deciding, printing)}`;
+  const message = `${named(row)}: ${readingText(judged, printing)} lies within ${u} of ${nearestText(judged, deciding, printing)}`;
   return [about(row, MARGINAL, message, deciding[nearestSide(judged, deciding)])];
 }
 

@@ -33,6 +33,8 @@ export interface Route {
   readonly measured: Measured;
   /** The end of what was measured that is the less certain: its uncertainty counts for both. */
   readonly worse: Value;
+  /** The instruments behind it that are not registered: their errors are assumed. */
+  readonly assumed: readonly Instrument[];
   /** Combined standard uncertainty, its degrees of freedom, and expanded to 95 %. */
   readonly u: number;
   readonly dof: number;
@@ -164,6 +166,7 @@ export class SessionRoutes {
     return {
       name: 'read directly',
       with: [instrument.id],
+      assumed: assumedOf(instrument, setter),
       grid,
       measured,
       ...uncertaintyOf(measured),
@@ -271,6 +274,7 @@ function derivedRoute(
   return {
     name: derivation.route,
     with: [...new Set(inputs.flatMap((input) => input.with))],
+    assumed: inputs.flatMap((input) => input.assumed),
     grid: gridOfOne(measured.mean),
     measured,
     ...uncertaintyOf(measured),
@@ -305,6 +309,14 @@ const valueOfPoint = (
   setter: Instrument | undefined,
   path: string,
 ): Value => lateValue(point.amount, () => termsOfPoint(point, instrument, setter, path));
+
+/** Most instruments are registered: then no list is made. */
+function assumedOf(instrument: Instrument, setter: Instrument | undefined): readonly Instrument[] {
+  if (setter?.assumed === true) return instrument.assumed ? [instrument, setter] : [setter];
+  return instrument.assumed ? [instrument] : NONE;
+}
+
+const NONE: readonly Instrument[] = [];
 
 function termsOfPoint(
   point: Point,

@@ -4,6 +4,7 @@ import type { Stage } from '../documents/session.ts';
 import type { DecisionRule } from '../documents/shop.ts';
 import { conformanceProbability } from '../measurement/conformance.ts';
 import { add, compare, type Fraction, negate, subtract, toNumber } from '../quantity/fraction.ts';
+import type { Unit } from '../quantity/units.ts';
 
 export type Verdict = 'ok' | 'off target' | 'worn' | 'undecided' | 'out' | 'accepted' | 'missing';
 
@@ -15,6 +16,8 @@ export interface SideLimit {
   readonly written: string;
   readonly band: BandName;
   readonly place: Place;
+  /** What a formula was worked out in, and what the numbers in it are in. */
+  readonly unit?: Unit;
 }
 
 export type SidedLimits = Readonly<Record<Side, SideLimit | undefined>>;

@@ -1,22 +1,25 @@
-import { characteristics, type Registry } from '../characteristics/registry.ts';
+import type { Characteristic } from '../characteristics/characteristic.ts';
+import { characteristics } from '../characteristics/registry.ts';
 import { findingKinds } from '../checks/catalogue.ts';
-import { type EngineReport, type ReportedSession, reportEngine } from '../checks/report.ts';
-import type { Row } from '../checks/row.ts';
+import { type EngineReport, reportEngine, unitsFor } from '../checks/report.ts';
+import type { JudgingOptions } from '../checks/row.ts';
 import { DOCUMENT_CODES } from '../diagnostic/catalogue.ts';
 import type { DocumentCode } from '../diagnostic/diagnostic.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
-import { findPosition, WHOLE_ENGINE } from '../documents/layout.ts';
+import { comparePositions, findPosition, WHOLE_ENGINE } from '../documents/layout.ts';
 import { characteristicText } from '../output/explainCharacteristic.ts';
 import { documentCodeText, findingKindText } from '../output/explainCode.ts';
+import { type MeasuredRow, positionsText } from '../output/explainPositions.ts';
 import { valueText } from '../output/explainValue.ts';
 import { revisionText } from '../output/revision.ts';
+import { shellWord } from '../output/shellWord.ts';
 import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
 import { sessionNamed } from './chooseSessions.ts';
-import { openEngine } from './shopAt.ts';
+import { openEngine, sourceOf } from './shopAt.ts';
 import { UsageError } from './usage.ts';
 
-export interface ExplainOptions {
+export interface ExplainOptions extends JudgingOptions {
   readonly session?: string | undefined;
   /** A revision whose documents are read instead of those on disk. */
   readonly at?: string | undefined;
@@ -24,13 +27,20 @@ export interface ExplainOptions {
 
 /** Explains a finding code, a characteristic, or one value of an engine; the exit code. */
 export function explain(words: readonly string[], options: ExplainOptions, world: World): number {
-  const [first = '', measure, position = WHOLE_ENGINE] = words;
+  const [first = '', measure, position, ...more] = words;
+  if (more.length > 0) {
+    const whole = [first, measure ?? '', [position, ...more].join(' ')].map(shellWord).join(' ');
+    throw new UsageError(
+      `too many words: ${more.join(' ')}`,
+      `a position of several words: tenths explain ${whole}`,
+    );
+  }
   return measure === undefined
-    ? explainName(first, world)
-    : explainValue(first, measure, position, options, world);
+    ? explainName(first, options.at, world)
+    : explainValue([first, measure], position, options, world);
 }
 
-function explainName(name: string, world: World): number {
+function explainName(name: string, at: string | undefined, world: World): number {
   const style = textStyle(world.out, world.environment, true);
   const kind = findingKinds.find(({ code }) => code === name);
   const code = name.replace(/^document\//, '');
@@ -38,15 +48,27 @@ function explainName(name: string, world: World): number {
   if (kind !== undefined) world.out.write(findingKindText(kind, style));
   else if (characteristic !== undefined) world.out.write(characteristicText(characteristic, style));
   else if (isDocumentCode(code)) world.out.write(documentCodeText(code, style));
-  else
-    throw new UsageError(
-      `nothing is known as ${name}`,
-      didYouMean(name, knownNames()) ?? 'name a finding code or a characteristic',
-    );
+  else world.out.write(characteristicText(ownCharacteristic(name, at, world), style));
   return 0;
 }
 
 const isDocumentCode = (code: string): code is DocumentCode => Object.hasOwn(DOCUMENT_CODES, code);
+
+/** One that the shop around the working directory, or one of its engines, has added. */
+function ownCharacteristic(name: string, at: string | undefined, world: World): Characteristic {
+  const known = new Set(knownNames());
+  const shop = sourceOf(at, '.', world).locate('.')?.shop;
+  for (const folder of shop?.loader.find({ folders: ['.'] }).engines ?? []) {
+    const { registry } = shop?.load(folder) ?? {};
+    const found = registry?.find(name);
+    if (found !== undefined) return found;
+    for (const id of registry?.ids() ?? []) known.add(id);
+  }
+  throw new UsageError(
+    `nothing is known as ${name}`,
+    didYouMean(name, known) ?? 'name a finding code or a characteristic',
+  );
+}
 
 const knownNames = (): readonly string[] => [
   ...findingKinds.map(({ code }) => code),
@@ -55,42 +77,62 @@ const knownNames = (): readonly string[] => [
 ];
 
 function explainValue(
-  engine: string,
-  measure: string,
-  position: string,
-  { session, at }: ExplainOptions,
+  call: readonly [engine: string, measure: string],
+  position: string | undefined,
+  options: ExplainOptions,
   world: World,
 ): number {
-  const opened = openEngine(engine, world, at);
-  const report = reportEngine(opened.engine, opened.registry, {});
-  const { row, of } = rowOf(report, opened.registry, measure, position, session);
+  const [engine, measure] = call;
+  const opened = openEngine(engine, world, options.at);
+  const report = reportEngine(opened.engine, opened.registry, options);
+  const characteristic = opened.registry.find(measure);
+  if (characteristic === undefined) {
+    throw new UsageError(`nothing is known as ${measure}`, didYouMean(measure, opened.registry.ids()));
+  }
+  const rows = latestRows(report, characteristic, options.session);
   const style = textStyle(world.out, world.environment, true);
+  const text =
+    position === undefined && characteristic.family !== 'engine'
+      ? positionsText(call, rows, unitsFor(report.engine), style)
+      : valueText(rowAt(position ?? WHOLE_ENGINE, rows, report), report, options, style);
   if (opened.revision !== undefined) world.out.write(`${revisionText(opened.revision, style)}\n`);
-  world.out.write(valueText(row, of, report, style));
+  world.out.write(text);
   return opened.hasProblems ? 2 : 0;
 }
 
-/** In the session named, else in the latest that measured it there. */
-function rowOf(
+/** At each position the row of the session named, else of the latest that measured it there. Throws where there is none. */
+function latestRows(
   report: EngineReport,
-  registry: Registry,
-  measure: string,
-  position: string,
+  { id, family }: Characteristic,
   session: string | undefined,
-): { readonly row: Row; readonly of: ReportedSession } {
-  const characteristic = registry.find(measure);
-  if (characteristic === undefined) {
-    throw new UsageError(`nothing is known as ${measure}`, didYouMean(measure, registry.ids()));
-  }
-  const at = findPosition(report.engine.document.layout, characteristic.family, position);
+): readonly MeasuredRow[] {
   const sessions = session === undefined ? report.sessions : sessionNamed(session, report.sessions);
-  for (const of of sessions.toReversed()) {
-    const row = of.rows.find((each) => each.characteristic.id === measure && each.position === at);
-    if (row !== undefined) return { row, of };
+  const latest = new Map<string, MeasuredRow>();
+  for (const of of sessions) {
+    for (const row of of.rows) {
+      if (row.characteristic.id !== id) continue;
+      if (row.routes.length > 0 || !latest.has(row.position)) latest.set(row.position, { row, of });
+    }
   }
-  const where = session === undefined ? 'any session' : `the session ${session}`;
+  if (latest.size === 0) {
+    const where = session === undefined ? 'any session' : `the session ${session}`;
+    throw new UsageError(`${id} is not in ${where}`, 'tenths check shows what was measured');
+  }
+  const found = [...latest.values()];
+  // The steps of an assembly stand in the order in which they were taken.
+  return family === 'step'
+    ? found
+    : found.sort(({ row: a }, { row: b }) => comparePositions(a.position, b.position));
+}
+
+function rowAt(position: string, rows: readonly MeasuredRow[], { engine }: EngineReport): MeasuredRow {
+  const { id = '', family = 'engine' } = rows[0]?.row.characteristic ?? {};
+  const at = findPosition(engine.document.layout, family, position);
+  const found = rows.find(({ row }) => row.position === at);
+  if (found !== undefined) return found;
+  const known = rows.map(({ row }) => row.position).join(', ');
   throw new UsageError(
-    `${measure} at ${position} is not in ${where}`,
-    'tenths check shows what was measured',
+    `${id} was not measured at ${position}`,
+    family === 'engine' ? 'leave the position out' : `it was measured at ${known}`,
   );
 }

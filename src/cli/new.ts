@@ -7,6 +7,7 @@ import { characteristics } from '../characteristics/registry.ts';
 import { isCalendarDate } from '../documents/date.ts';
 import { STAGES, type Stage } from '../documents/session.ts';
 import { sheetText } from '../output/sheetText.ts';
+import { shellWord } from '../output/shellWord.ts';
 import { today } from '../shell/clock.ts';
 import { makeFiles } from '../shell/makeFiles.ts';
 import { pathOnDisk, shopPath } from '../shell/paths.ts';
@@ -46,7 +47,7 @@ export function newEngine(name: string, options: NewEngineOptions, world: World)
   });
   return printAndAdvise(root, files, world, [
     `edit ${shownFrom(root, folder, world)}/limits.yaml       the limits, and where they come from`,
-    `tenths new session ${folder.split('/').at(-1)} --stage teardown`,
+    `tenths new session ${shellWord(folder.split('/').at(-1) ?? folder)} --stage teardown`,
   ]);
 }
 
@@ -85,8 +86,8 @@ export async function newSession(
   };
   const shown = shownFrom(root, path, world);
   return printAndAdvise(root, [madeFile(path, scaffoldSession(head, plan, engine, registry))], world, [
-    `edit ${shown}, or: tenths record ${folder.split('/').at(-1)}`,
-    `tenths check ${shown}`,
+    `edit ${shown}, or: tenths record ${shellWord(folder.split('/').at(-1) ?? folder)}`,
+    `tenths check ${shellWord(shown)}`,
   ]);
 }
 
@@ -113,7 +114,7 @@ export function newTorque(joint: string, options: NewTorqueOptions, world: World
   );
   return printAndAdvise(root, [file], world, [
     `edit ${shownFrom(root, path, world)}       names, the maker's order, lubricant, source`,
-    `tenths check ${shownFrom(root, path, world)}`,
+    `tenths check ${shellWord(shownFrom(root, path, world))}`,
   ]);
 }
 

@@ -20,6 +20,7 @@ import {
   type PromptAbout,
   promptText,
 } from '../output/recordText.ts';
+import { shellWord } from '../output/shellWord.ts';
 import { visible } from '../output/visible.ts';
 import type { Talk } from '../shell/converse.ts';
 import type { Journal } from '../shell/journal.ts';
@@ -170,7 +171,7 @@ export class Entry implements Talk {
   /** Not finished: what was taken stays where it is. */
   leave(ending: number): number {
     const { size } = this.#state.taken;
-    const again = `tenths record --session ${this.#target.name}`;
+    const again = `tenths record --session ${shellWord(this.#target.name)}`;
     this.#world.err.write(
       size === 0
         ? '\nNothing was taken.\n'

@@ -64,6 +64,12 @@ export function commandLine(world: World, done: (exitCode: number) => void): Com
 
 const AT = 'the documents of this git revision instead of those on disk';
 
+const rule = (): Option =>
+  new Option('--rule <rule>', 'how to decide near a limit').choices(['simple', 'guarded']);
+
+const judgeBy = (): Option =>
+  new Option('--judge-by <band>', 'the band that decides').choices(['new', 'wear']);
+
 function addCheck(program: Command, world: World, done: (exitCode: number) => void): void {
   program
     .command('check')
@@ -77,8 +83,8 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
     .option('--latest', 'only the latest session of each engine')
     .option('--at <revision>', AT)
     .option('--since <revision>', 'only engines whose documents, or those they share, changed since then')
-    .addOption(new Option('--rule <rule>', 'how to decide near a limit').choices(['simple', 'guarded']))
-    .addOption(new Option('--judge-by <band>', 'the band that decides').choices(['new', 'wear']))
+    .addOption(rule())
+    .addOption(judgeBy())
     .option('--strict', 'exit with 1 for warnings as well', false)
     .option('--detail', 'uncertainty, route and instrument of every value, and every remark', false)
     .addOption(new Option('--format <format>', 'how to print').choices([...CHECK_FORMATS]).default('text'))
@@ -107,6 +113,8 @@ function addExplain(program: Command, world: World, done: (exitCode: number) => 
     .argument('<what...>', 'CODE, or CHARACTERISTIC, or ENGINE CHARACTERISTIC [POSITION]')
     .option('--session <name>', 'the value in this session instead of the latest that has it')
     .option('--at <revision>', AT)
+    .addOption(rule())
+    .addOption(judgeBy())
     .addHelpText('after', EXPLAIN_EXAMPLES)
     .action(async (words: string[], options) => {
       const { explain } = await import('./explain.ts');
@@ -118,6 +126,7 @@ const EXPLAIN_EXAMPLES = `
 Examples:
   tenths explain reading/undecided
   tenths explain main_bearing_clearance
+  tenths explain engines/millbrook-pump-2 main_bearing_clearance        where it was measured
   tenths explain engines/millbrook-pump-2 main_bearing_clearance 5 --session teardown`;
 
 function addStudy(program: Command, world: World, done: (exitCode: number) => void): void {

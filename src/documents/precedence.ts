@@ -79,7 +79,8 @@ export interface LimitsInForce {
   readonly bands: Readonly<Partial<Record<BandName, Band>>>;
   readonly per: LimitEntry['per'];
   readonly by: LimitEntry['by'];
-  readonly source: string | undefined;
+  /** Where each band comes from: what is said beside it, else of all limits of its document. */
+  readonly sources: Readonly<Partial<Record<BandName, string>>>;
   readonly note: string | undefined;
 }
 
@@ -104,12 +105,12 @@ const NO_LIMITS: LimitsInForce = {
   per: undefined,
   by: undefined,
   note: undefined,
-  source: undefined,
+  sources: {},
 };
 
 interface StatedEntry {
   readonly entry: LimitEntry;
-  readonly document: LimitsDocument;
+  readonly source: string | undefined;
 }
 
 function entriesAt(
@@ -120,9 +121,10 @@ function entriesAt(
 ): readonly StatedEntry[] {
   const stated = document.limits.get(measure.id);
   if (stated === undefined) return [];
-  const general = { entry: stated.general, document };
+  const general = { entry: stated.general, source: stated.general.source ?? document.source };
   for (const [key, entry] of stated.at) {
-    if (findPosition(layout, measure.family, key) === position) return [{ entry, document }, general];
+    if (findPosition(layout, measure.family, key) !== position) continue;
+    return [{ entry, source: entry.source ?? general.source }, general];
   }
   return [general];
 }
@@ -144,18 +146,20 @@ function generalOf(
 
 function resolved(entries: readonly StatedEntry[]): LimitsInForce {
   const bands: Partial<Record<BandName, Band>> = {};
+  const sources: Partial<Record<BandName, string>> = {};
   for (const name of BAND_NAMES) {
-    const band = entries.find(({ entry }) => entry.bands[name] !== undefined)?.entry.bands[name];
+    const stated = entries.find(({ entry }) => entry.bands[name] !== undefined);
+    const band = stated?.entry.bands[name];
     if (band !== undefined) bands[name] = band;
+    if (stated?.source !== undefined) sources[name] = stated.source;
   }
   const first = <K extends 'per' | 'by' | 'note'>(key: K): LimitEntry[K] =>
     entries.find(({ entry }) => entry[key] !== undefined)?.entry[key];
-  const sourced = entries.find(({ entry, document }) => (entry.source ?? document.source) !== undefined);
   return {
     bands,
+    sources,
     per: first('per'),
     by: first('by'),
     note: first('note'),
-    source: sourced === undefined ? undefined : (sourced.entry.source ?? sourced.document.source),
   };
 }

@@ -8,7 +8,7 @@ const length = (text: string, unit: string): MaxError => ({
 
 interface Assumption {
   readonly maxError: MaxError;
-  /** Where the figure comes from, as printed by `explain`. */
+  /** Where the figure comes from; `explain` prints it. */
   readonly source: string;
 }
 
@@ -61,7 +61,7 @@ export const assumedInstrument = (
 ): Instrument => ({
   id,
   type,
-  maxError: assumptionFor(type, quantity, amount).maxError,
+  ...assumptionFor(type, quantity, amount),
   resolution: quantity === 'length' ? least([lastDigit, COARSEST_STEP]) : lastDigit,
   assumed: true,
 });

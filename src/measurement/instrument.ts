@@ -53,6 +53,8 @@ export interface Instrument {
   readonly material?: string;
   /** Not in the register: its figures are a cautious assumption by type. */
   readonly assumed: boolean;
+  /** Where an assumed figure comes from. */
+  readonly source?: string;
 }
 
 /** What one reading needs told apart from its instrument. */

@@ -1,9 +1,15 @@
-import { formatLimit, type Printing, pastText, printingOf, readingText } from '../checks/readings.ts';
+import {
+  formatLimit,
+  type Printing,
+  pastText,
+  plusMinus,
+  printingOf,
+  readingText,
+} from '../checks/readings.ts';
 import type { ReportedSession } from '../checks/report.ts';
 import type { JudgedRoute, Row } from '../checks/row.ts';
 import type { Bands, SideLimit, Verdict } from '../checks/verdict.ts';
 import { BAND_NAMES, type BandName } from '../documents/bands.ts';
-import { formatUncertainty } from '../quantity/format.ts';
 import type { Unit } from '../quantity/units.ts';
 import type { Paint } from './paint.ts';
 import { pictureOf, type Span, spanOf } from './rowPicture.ts';
@@ -177,7 +183,7 @@ export function verdictText(row: Row, printing: Printing): string {
   const [judged] = row.routes;
   if (verdict === null) return '';
   if (verdict === 'missing' || judged === undefined) return verdict;
-  const u = `±${formatUncertainty(judged.route.expanded, printing.unit)}`;
+  const u = plusMinus(judged.route, printing.unit);
   if (verdict === 'undecided') return `undecided at ${u}`;
   const distance = past === undefined ? verdict : `${verdict}, ${pastText(row, printing)}`;
   return marginal ? `${distance}, marginal at ${u}` : distance;
@@ -205,7 +211,7 @@ function beforeText(row: Row, session: ReportedSession, printing: Printing): str
 }
 
 const detailTexts = ({ route }: JudgedRoute, { unit }: Printing): readonly [string, string] => [
-  `±${formatUncertainty(route.expanded, unit)}`,
+  plusMinus(route, unit),
   `${route.name}, ${route.with.map(visible).join(', ')}`,
 ];
 

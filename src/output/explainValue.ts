@@ -1,15 +1,12 @@
-import { formatLimit, type Printing, printingOf, readingText } from '../checks/readings.ts';
-import type { EngineReport, ReportedSession } from '../checks/report.ts';
-import { unitsFor } from '../checks/report.ts';
+import { type Printing, plusMinus, printingOf, readingText } from '../checks/readings.ts';
+import { type EngineReport, unitsFor } from '../checks/report.ts';
 import type { Route } from '../checks/routes.ts';
-import type { JudgedRoute, Row } from '../checks/row.ts';
-import { decidingOrder, type SideLimit } from '../checks/verdict.ts';
-import type { Place } from '../diagnostic/place.ts';
-import { BAND_NAMES } from '../documents/bands.ts';
-import { pointsOf } from '../documents/reading.ts';
-import { expandedFactor } from '../measurement/conformance.ts';
-import { formatNumber, formatUncertainty } from '../quantity/format.ts';
+import type { JudgedRoute, JudgingOptions } from '../checks/row.ts';
+import { decimalsFor, formatNumber } from '../quantity/format.ts';
 import { positionText, verdictText } from './checkTables.ts';
+import { budgetLines, leavesOf } from './explainBudget.ts';
+import { limitLines, placeText, reasonLines } from './explainLimits.ts';
+import type { MeasuredRow } from './explainPositions.ts';
 import { type Cell, cell, layTable } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
 import { visible } from './visible.ts';
@@ -19,12 +16,12 @@ const RIGHT = { align: 'right' } as const;
 
 /** Where a value comes from: its readings, the sum, the error budget, the bands and why the verdict is what it is. */
 export function valueText(
-  row: Row,
-  session: ReportedSession,
-  report: EngineReport,
+  { row, of: session }: MeasuredRow,
+  { engine, rule }: EngineReport,
+  options: JudgingOptions,
   style: TextStyle,
 ): string {
-  const printing = printingOf(row, unitsFor(report.engine));
+  const printing = printingOf(row, unitsFor(engine));
   const [judged, ...others] = row.routes;
   const { stage, date } = session.session;
   const title = `${row.characteristic.label} ${positionText(row)}`.trim();
@@ -39,13 +36,11 @@ export function valueText(
     [judged.route.inputs.length === 0 ? 'as read' : 'worked out', ...sumLines(judged, printing)],
     ['error budget', ...budgetLines(judged, printing)],
     ['limits', ...limitLines(row, printing)],
-    ['verdict', ...reasonLines(row, session, report, printing)],
+    ['verdict', ...reasonLines(row, session, rule, options, printing)],
     ...(others.length === 0 ? [] : [['other routes', ...others.map((each) => otherLine(each, printing))]]),
   ];
   return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`;
 }
-
-const placeText = ({ path, line, column }: Place): string => `${visible(path)}:${line}:${column}`;
 
 /** What was typed, with file and line; of a derived value everything that it comes from. */
 function readingLines(route: Route): readonly string[] {
@@ -61,9 +56,6 @@ function readingLines(route: Route): readonly string[] {
 
 const setterText = ({ block }: Route): readonly string[] =>
   block?.setWith === undefined ? [] : [`set with ${block.setWith.name}`];
-
-const leavesOf = (route: Route): readonly Route[] =>
-  route.inputs.length === 0 ? [route] : route.inputs.flatMap(leavesOf);
 
 /** The formula, and the numbers that went into it. */
 function sumLines(judged: JudgedRoute, printing: Printing): readonly string[] {
@@ -83,90 +75,9 @@ function sumLines(judged: JudgedRoute, printing: Printing): readonly string[] {
   return [...formula, ...layTable([...inputs, ...ends], [LEFT, RIGHT])];
 }
 
-/** Every source of error, the largest first, with its share of the whole (of the squares). */
-function budgetLines({ route }: JudgedRoute, { unit }: Printing): readonly string[] {
-  const { terms } = route.worse;
-  const places = pointPlaces(route);
-  const whole = route.u * route.u;
-  const rows = [...terms]
-    .sort(([, a], [, b]) => Math.abs(b.u) - Math.abs(a.u))
-    .map(([source, { u, dof }]): readonly Cell[] => [
-      cell(visible(sourceText(source, places))),
-      cell(formatUncertainty(Math.abs(u), unit)),
-      cell(`${Math.round((100 * u * u) / whole)} %`),
-      cell(Number.isFinite(dof) ? `${dof} degrees of freedom` : ''),
-    ]);
-  const factor = expandedFactor(route.dof).toFixed(2);
-  const dof = Number.isFinite(route.dof) ? `, ${route.dof.toFixed(1)} degrees of freedom` : '';
-  return [
-    ...layTable(rows, [LEFT, RIGHT, RIGHT, LEFT]),
-    `  together u ${formatUncertainty(route.u, unit)}${dof}; expanded to 95 %: ±${formatUncertainty(route.expanded, unit)} (${factor} u)`,
-  ];
-}
-
-/** Line and column of every reading behind a value, by the file and pointer that name its own errors. */
-function pointPlaces(route: Route): ReadonlyMap<string, string> {
-  const points = leavesOf(route).flatMap(({ block, place }) =>
-    (block?.positions ?? [])
-      .flatMap(pointsOf)
-      .map((point) => [`${place.path}#${point.pointer}`, point] as const),
-  );
-  return new Map(points.map(([id, { written }]) => [id, written]));
-}
-
-/** `resolution of mic-3-4 at FILE#/readings/0/…` is an error of one reading: it is shown with what was read. */
-const sourceText = (source: string, readings: ReadonlyMap<string, string>): string =>
-  source.replace(/ at (\S.*#\/.*)$/, (all, id: string) => {
-    const written = readings.get(id);
-    return written === undefined ? all : `, reading ${written}`;
-  });
-
-function limitLines(row: Row, printing: Printing): readonly string[] {
-  const { bands, inForce } = row.limits;
-  const rows = BAND_NAMES.flatMap((name) =>
-    (['min', 'max'] as const).flatMap((side) => {
-      const limit = bands[name]?.[side];
-      return limit === undefined
-        ? []
-        : [[cell(name), cell(side), cell(limitNumber(limit, printing)), cell(placeText(limit.place))]];
-    }),
-  );
-  if (rows.length === 0) return ['  none'];
-  const source = inForce.source === undefined ? [] : [`  source: ${visible(inForce.source)}`];
-  return [...layTable(rows, [LEFT, LEFT, LEFT, LEFT]), ...source];
-}
-
-/** A formula is shown with its numbers in it. */
-function limitNumber(limit: SideLimit, { unit, decimals }: Printing): string {
-  const number = formatLimit(limit.amount, unit, decimals);
-  return /[\u00d7+/\u2212(]/.test(limit.written) ? `${number} = ${limit.written}` : number;
-}
-
-function reasonLines(
-  row: Row,
-  { session }: ReportedSession,
-  { rule }: EngineReport,
-  printing: Printing,
-): readonly string[] {
-  const { deciding, verdict, probability } = row.judgement;
-  const order = decidingOrder(session.stage, undefined).join(', else ');
-  const side = (name: 'min' | 'max'): string => {
-    const limit = deciding[name];
-    return limit === undefined
-      ? `no ${name}`
-      : `${name} ${formatLimit(limit.amount, printing.unit, printing.decimals)} (${limit.band})`;
-  };
-  return [
-    `  ${session.stage} is decided by ${order}, side by side: ${side('min')}, ${side('max')}`,
-    rule === 'simple'
-      ? '  rule simple: least and greatest are compared with them as they stand'
-      : `  rule guarded: inside from 95 %, out up to 5 %; here ${((probability ?? 0) * 100).toFixed(1)} % likely inside`,
-    `  so it is ${verdict ?? 'not judged: no limit decides'}${row.concession === undefined ? '' : `; a concession stands: ${visible(row.concession.concession.reason)}`}`,
-  ];
-}
-
-function otherLine(other: JudgedRoute, printing: Printing): string {
+/** With all digits of its own: another route may have been read finer. */
+function otherLine(other: JudgedRoute, { unit, decimals }: Printing): string {
   const en = other.en === null ? '' : `, E_n ${other.en.toFixed(2)}`;
-  const u = formatUncertainty(other.route.expanded, printing.unit);
-  return `  ${other.route.name} (${visible(other.route.with.join(', '))}): ${readingText(other, printing)} ±${u}${en}`;
+  const own = { unit, decimals: Math.max(decimals, decimalsFor(other.route.lastDigit, unit)) };
+  return `  ${other.route.name} (${visible(other.route.with.join(', '))}): ${readingText(other, own)} ${plusMinus(other.route, unit)}${en}`;
 }
