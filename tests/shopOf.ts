@@ -5,8 +5,9 @@ import { type EngineReport, reportEngine } from '../src/checks/report.ts';
 import type { JudgingOptions, Row } from '../src/checks/row.ts';
 import type { Diagnostic } from '../src/diagnostic/diagnostic.ts';
 import { childOf, textOf } from '../src/documents/access.ts';
-import { type Assembled, assembleEngine } from '../src/documents/assemble.ts';
+import { type Assembled, assembleEngine, type EngineDocuments } from '../src/documents/assemble.ts';
 import { folderOf, isAtOrAbove, type OpenedDocument, openDocument } from '../src/documents/opened.ts';
+import { type NamedStudy, studiesNamed } from '../src/documents/registerStudies.ts';
 
 /** Texts by path, as they would lie in a repository; the folder of the engine document is the engine. */
 export type Files = Readonly<Record<string, string>>;
@@ -27,6 +28,7 @@ export function shopOf(files: Files): Shop {
       own: opened.filter(({ path }) => isAtOrAbove(folder, folderOf(path))),
       shared: above.sort((a, b) => folderOf(b.path).length - folderOf(a.path).length),
       extended: extendedBy(opened),
+      studies: studiesOf(opened),
     },
     (own) => {
       registry = registryWith(own);
@@ -40,6 +42,29 @@ const isAbove = (folder: string, below: string): boolean => folder !== below && 
 
 const open = (path: string, text: string): OpenedDocument =>
   openDocument(path, path, new TextEncoder().encode(text));
+
+function studiesOf(opened: readonly OpenedDocument[]): EngineDocuments['studies'] {
+  const studyAt = (path: string): NamedStudy | undefined => {
+    const document = opened.find((each) => each.path === path);
+    return (
+      document && {
+        document,
+        around: opened.filter((each) => isAtOrAbove(folderOf(each.path), folderOf(path))),
+      }
+    );
+  };
+  return new Map(
+    opened.map(({ path, root }) => [
+      path,
+      new Map(
+        studiesNamed(root).flatMap((each) => {
+          const found = studyAt(posix.normalize(posix.join(folderOf(path), each)));
+          return found === undefined ? [] : [[each, found] as const];
+        }),
+      ),
+    ]),
+  );
+}
 
 function extendedBy(opened: readonly OpenedDocument[]): ReadonlyMap<string, OpenedDocument> {
   const targets = new Map<string, OpenedDocument>();

@@ -1,10 +1,11 @@
 import { unitOf } from '../checks/session.ts';
+import { tolerancesOf } from '../checks/tolerances.ts';
 import { revisionText } from '../output/revision.ts';
 import { studyText } from '../output/studyText.ts';
 import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
 import { documentsNamed } from './chooseSessions.ts';
-import { openEngine } from './shopAt.ts';
+import { type EngineFolder, openEngine } from './shopAt.ts';
 import { UsageError } from './usage.ts';
 
 /** Prints the gauge study that a session holds; the exit code. */
@@ -13,18 +14,29 @@ export function study(
   { session, at }: { readonly session?: string | undefined; readonly at?: string | undefined },
   world: World,
 ): number {
-  const { engine, revision } = openEngine(engineName, world, at);
+  const { engine, revision, found } = openEngine(engineName, world, at);
   const chosen = session === undefined ? engine.sessions : documentsNamed(session, engine.sessions);
-  const found = chosen.findLast((each) => each.study !== undefined)?.study;
-  if (found === undefined) {
+  const holding = chosen.findLast((each) => each.study !== undefined);
+  if (holding?.study === undefined) {
     const where = session === undefined ? engine.document.name : session;
     throw new UsageError(
       `no session of ${where} holds a study`,
       'write study: { measure, with, parts } in a session',
     );
   }
+  const { measure } = holding.study;
+  const told = {
+    study: holding.study,
+    unit: unitOf(measure.quantity, engine),
+    tolerances: tolerancesOf(measure, engine),
+    // A register at the shop's root serves all engines.
+    path: pathInShop(holding.path, found),
+  };
   const style = textStyle(world.out, world.environment, false);
   if (revision !== undefined) world.out.write(`${revisionText(revision, style)}\n`);
-  world.out.write(studyText(found, unitOf(found.measure.quantity, engine), style));
+  world.out.write(studyText(told, style));
   return 0;
 }
+
+const pathInShop = (shown: string, { shop: { store }, folder }: EngineFolder): string =>
+  store.list([folder]).find((path) => store.shown(path) === shown) ?? shown;

@@ -13,6 +13,7 @@ import type { Measures } from './measure.ts';
 import type { Node } from './node.ts';
 import { folderOf, isAtOrAbove, type Kind, type OpenedDocument } from './opened.ts';
 import { type LimitsLevel, orderLimits } from './precedence.ts';
+import type { NamedStudy, StudyAt } from './registerStudies.ts';
 import { sameInstruments } from './sameInstrument.ts';
 import { reportSamePosition } from './samePosition.ts';
 import { readSession, type SessionDocument, type SessionSurroundings } from './session.ts';
@@ -38,6 +39,8 @@ export interface EngineDocuments {
   readonly shared: readonly OpenedDocument[];
   /** The document that a limits document extends, by the path under which the extending one is reported. */
   readonly extended: ReadonlyMap<string, OpenedDocument>;
+  /** The studies that a register names, by the path under which it is reported and then by what is written in it. */
+  readonly studies: ReadonlyMap<string, ReadonlyMap<string, NamedStudy>>;
 }
 
 export interface Engine {
@@ -81,7 +84,9 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
   if (engineDocument?.root === undefined) return { engine: undefined, diagnostics: reading.diagnostics() };
   const document = readEngine(engineDocument.root, measures, reading.contextOf(engineDocument));
   const shops = reading.all('shop', (root, context) => readShop(root, context));
-  const registers = reading.all('instruments', (root, context) => readInstruments(root, context));
+  const registers = reading.all('instruments', (root, context) =>
+    readInstruments(root, measures, (written, register) => reading.study(written, register), context),
+  );
   reading.problems.push(...sameInstruments(registers, (path) => reading.levelOf(path)));
   const positionOf = (id: string, key: string): string =>
     findPosition(document.layout, measures.find(id)?.family ?? 'step', key) ?? key;
@@ -152,6 +157,16 @@ class Reading {
     return context;
   }
 
+  /** A study that a register names, with the units of where it lies. */
+  study(written: string, register: DocumentContext): ReturnType<StudyAt> {
+    const found = this.#documents.studies.get(register.source.path)?.get(written);
+    if (found === undefined) return undefined;
+    const { document, around } = found;
+    const engine = around.find(({ kind }) => kind === 'engine');
+    const units = this.#unitsOver([document, engine, around.find(({ kind }) => kind === 'shop')]);
+    return { document, context: { source: document.source, units, problems: [] } };
+  }
+
   /** A document's own units over its engine's over those of the nearest shop at or above it. */
   unitsFor(document: OpenedDocument): UnitsInForce {
     const engine = this.#documents.own.includes(document)
@@ -161,8 +176,12 @@ class Reading {
       (each) => each.kind === 'shop' && isAtOrAbove(folderOf(each.path), folderOf(document.path)),
     );
     const nearestShop = shops.sort((a, b) => folderOf(b.path).length - folderOf(a.path).length)[0];
-    return [document, engine, nearestShop]
-      .map((each) => this.#statedUnits(each, each === document))
+    return this.#unitsOver([document, engine, nearestShop], document);
+  }
+
+  #unitsOver(nearestFirst: readonly (OpenedDocument | undefined)[], told?: OpenedDocument): UnitsInForce {
+    return nearestFirst
+      .map((each) => this.#statedUnits(each, each === told))
       .reduceRight((farther, nearer) => unitsOver(nearer, farther));
   }
 

@@ -10,7 +10,9 @@ import { findUnit, type Quantity } from '../quantity/units.ts';
 import { childOf, entriesOf, itemsOf, scalarOf, textAt, textOf } from './access.ts';
 import { type DocumentContext, readAmount, report } from './amount.ts';
 import { readDate } from './date.ts';
+import type { Measures } from './measure.ts';
 import type { Entry, Node } from './node.ts';
+import { repeatabilityByStudy, type StudyAt } from './registerStudies.ts';
 
 export interface RegisteredInstrument extends Instrument {
   readonly place: Place;
@@ -20,20 +22,28 @@ export interface RegisteredInstrument extends Instrument {
 
 export const readInstruments = (
   root: Node,
+  measures: Measures,
+  studyAt: StudyAt,
   context: DocumentContext,
 ): ReadonlyMap<string, RegisteredInstrument> =>
   new Map(
     entriesOf(childOf(root, 'instruments')).map(
-      (entry) => [entry.key, readInstrument(entry, context)] as const,
+      (entry) => [entry.key, readInstrument(entry, measures, studyAt, context)] as const,
     ),
   );
 
-function readInstrument({ key, keySpan, node }: Entry, context: DocumentContext): RegisteredInstrument {
+function readInstrument(
+  { key, keySpan, node }: Entry,
+  measures: Measures,
+  studyAt: StudyAt,
+  context: DocumentContext,
+): RegisteredInstrument {
   const type = INSTRUMENT_TYPES.find((each) => each === textAt(node, 'type')) ?? 'other';
   const quantity = quantityOf(type, node);
   const amountAt = (parent: Node | undefined, name: string): Fraction | undefined =>
     readAmount(childOf(parent, name), quantity, context)?.amount;
   const range = childOf(node, 'range');
+  const study = childOf(childOf(node, 'repeatability'), 'study');
   return {
     id: key,
     type,
@@ -42,7 +52,9 @@ function readInstrument({ key, keySpan, node }: Entry, context: DocumentContext)
     ...optional('range', rangeOf(amountAt(range, 'from'), amountAt(range, 'to'))),
     ...optional('resolution', amountAt(node, 'resolution')),
     ...optional('maxError', readMaxError(childOf(node, 'max_error'), quantity, context)),
-    ...optional('repeatability', amountAt(node, 'repeatability')),
+    ...(study === undefined
+      ? optional('repeatability', amountAt(node, 'repeatability'))
+      : repeatabilityByStudy(study, { id: key, quantity }, studyAt, measures, context)),
     ...optional('calibration', readCalibration(childOf(node, 'calibration'), quantity, context)),
     ...optional('marks', readMarks(childOf(node, 'marks'), quantity, context)),
     ...optional('calibrated', readDate(childOf(node, 'calibrated'), context)),

@@ -45,6 +45,8 @@ export interface Instrument {
   readonly maxError?: MaxError;
   /** One standard deviation. */
   readonly repeatability?: Fraction;
+  /** The study that found the repeatability, with the degrees of freedom that it left. */
+  readonly study?: { readonly name: string; readonly dof: number };
   readonly calibration?: { readonly uncertainty: Fraction; readonly k: number };
   /** The printed steps of a gauging strip, rising. */
   readonly marks?: readonly Fraction[];
@@ -94,16 +96,29 @@ export function readingTerms(
       put(`calibration of ${shared.id}`, toNumber(shared.calibration.uncertainty) / shared.calibration.k);
     }
   }
-  const own = (what: string): string => `${what} of ${instrument.id} at ${reading.id}`;
+  const own = (what: string, by = ''): string => `${what} of ${instrument.id}${by} at ${reading.id}`;
   if (instrument.resolution !== undefined) {
     put(own('resolution'), rectangular(multiply(instrument.resolution, HALF)));
   }
-  if (instrument.repeatability !== undefined) put(own('repeatability'), toNumber(instrument.repeatability));
+  const repeats = repeatabilityOf(instrument);
+  if (repeats !== undefined && repeats.term.u > 0) terms.set(own('repeatability', repeats.by), repeats.term);
   if (reading.halfRange !== undefined) put(own('range read'), rectangular(reading.halfRange));
   else if (instrument.marks !== undefined) {
     put(own('marks'), rectangular(halfGap(instrument.marks, reading.amount)));
   }
   return terms;
+}
+
+/** As stated, and then taken for certain, or as a study found it. */
+function repeatabilityOf({
+  repeatability,
+  study,
+}: Instrument): { readonly by: string; readonly term: ErrorTerm } | undefined {
+  if (repeatability === undefined) return undefined;
+  const u = toNumber(repeatability);
+  return study === undefined
+    ? { by: '', term: certain(u) }
+    : { by: ` by study ${study.name}`, term: { u, dof: study.dof } };
 }
 
 export const largestErrorAt = (error: MaxError, amount: Fraction): Fraction =>

@@ -1,7 +1,10 @@
+import { formatLimit } from '../checks/readings.ts';
+import type { Tolerance } from '../checks/tolerances.ts';
+import { keyText } from '../documents/keyText.ts';
 import type { StudyDocument } from '../documents/study.ts';
 import { averageAndRange } from '../measurement/averageAndRange.ts';
 import { gaugeAnova } from '../measurement/gaugeAnova.ts';
-import type { GaugeVariation } from '../measurement/gaugeStudy.ts';
+import { type GaugeVariation, percentOfTolerance } from '../measurement/gaugeStudy.ts';
 import { decimalsFor } from '../quantity/format.ts';
 import { toNumber } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
@@ -22,8 +25,18 @@ const ROWS: readonly (readonly [Share, string])[] = [
   ['total', 'total (TV)'],
 ];
 
+export interface ToldStudy {
+  readonly study: StudyDocument;
+  readonly unit: Unit;
+  /** Of what was measured, where its limits are two-sided. */
+  readonly tolerances: readonly Tolerance[];
+  /** Of the session that holds it, from the shop's root. */
+  readonly path: string;
+}
+
 /** A gauge study by both methods, the judgement of the gauge, and the line for the register. */
-export function studyText(study: StudyDocument, unit: Unit, style: TextStyle): string {
+export function studyText(told: ToldStudy, style: TextStyle): string {
+  const { study, unit } = told;
   const { people, parts, readings, measure, instrument } = study;
   const size = `${parts.length} parts, ${people.length} people, ${readings[0]?.[0]?.length ?? 0} repeats each`;
   const heading = `${style.paint.strong(`gauge study of ${visible(instrument ?? 'an unnamed instrument')}`)}  ${measure.id}, ${unit.name}`;
@@ -32,12 +45,12 @@ export function studyText(study: StudyDocument, unit: Unit, style: TextStyle): s
     ['analysis of variance', gaugeAnova(readings)],
   ] as const;
   const blocks = methods.map(([name, result]) =>
-    result.kind === 'no study' ? `${name}: ${result.reason}` : methodText(name, result, study, unit),
+    result.kind === 'no study' ? `${name}: ${result.reason}` : methodText(name, result, told),
   );
-  return `${[`${heading}\n  ${size}`, ...blocks, registerText(study, unit)].join('\n\n')}\n`;
+  return `${[`${heading}\n  ${size}`, ...blocks, registerText(told)].join('\n\n')}\n`;
 }
 
-function methodText(name: string, of: GaugeVariation, study: StudyDocument, unit: Unit): string {
+function methodText(name: string, of: GaugeVariation, { study, unit, tolerances }: ToldStudy): string {
   const decimals = decimalsFor(study.lastDigit, unit) + 2;
   const head = [cell(''), cell('one deviation'), cell('of total'), cell('of variance')];
   const rows = ROWS.flatMap(([key, label]): readonly (readonly Cell[])[] => {
@@ -59,7 +72,16 @@ function methodText(name: string, of: GaugeVariation, study: StudyDocument, unit
     name,
     ...layTable([head, ...rows], COLUMNS),
     `  ${categories} distinct categories of parts (five or more are wanted); ${judged(of)}`,
+    ...tolerances.map((tolerance) => toleranceText(of, tolerance, study, unit)),
   ].join('\n');
+}
+
+/** How much of what the limits allow goes to the gauge: six deviations, which hold nearly all readings. */
+function toleranceText(of: GaugeVariation, tolerance: Tolerance, study: StudyDocument, unit: Unit): string {
+  const decimals = decimalsFor(study.lastDigit, unit);
+  const [min, max] = [tolerance.min, tolerance.max].map((each) => formatLimit(each, unit, decimals));
+  const share = percentOfTolerance(of.gauge, tolerance.width).toFixed(0);
+  return `  six deviations of GRR take ${share} % of the tolerance, ${tolerance.band} ${min} to ${max}`;
 }
 
 /** The usual bands of the measurement systems analysis manual, 4th edition, table II-D 1. */
@@ -70,11 +92,12 @@ function judged({ gauge }: GaugeVariation): string {
     : 'GRR above 30 %: not for telling these parts apart';
 }
 
-/** The repeatability that the study found, as the register of instruments takes it. */
-function registerText({ instrument, readings, lastDigit }: StudyDocument, unit: Unit): string {
+/** The repeatability that the study found, as a register of instruments in the shop's folder takes it. */
+function registerText({ study: { instrument, readings, lastDigit }, unit, path }: ToldStudy): string {
   const result = gaugeAnova(readings);
   if (result.kind === 'no study') return 'no repeatability for the register';
   const value = result.repeatability.deviation / toNumber(unit.factor);
   const text = value.toFixed(decimalsFor(lastDigit, unit) + 2);
-  return `for the register: ${visible(instrument ?? 'its name')}: { repeatability: ${text} ${unit.name} }`;
+  const name = visible(instrument ?? 'its name');
+  return `for the register, ${text} ${unit.name}: ${name}: { repeatability: { study: ${visible(keyText(path))} } }`;
 }

@@ -36,15 +36,23 @@ export function enginesTouched(
     (path) =>
       own.get(path) === undefined && [before, after].some((store) => kindIn(store, path) !== undefined),
   );
+  const studies = changed.filter((path) => mayHoldStudy(after, path));
   const touched = [...own.values()].flatMap((folder) => folder ?? []);
-  if (shared.length === 0) return [...new Set(touched)].sort();
+  if (shared.length === 0 && studies.length === 0) return [...new Set(touched)].sort();
   const others = loader.find({ folders: ['.'] }).engines.filter((each) => !touched.includes(each));
   const served = others.filter(
     (engine) =>
       shared.some((path) => isAtOrAbove(folderOf(path), engine)) ||
-      loader.extendedBy(engine).some((path) => shared.includes(path)),
+      loader.extendedBy(engine).some((path) => shared.includes(path)) ||
+      (studies.length > 0 && loader.studiesFor(engine).some((path) => studies.includes(path))),
   );
   return [...new Set([...touched, ...served])].sort();
+}
+
+/** A study lies in an engine's folder, and a register above others may name it; one that is gone as well. */
+function mayHoldStudy(store: Store, path: string): boolean {
+  const bytes = store.read(path);
+  return !bytes.ok || Buffer.from(bytes.value).includes('study:');
 }
 
 /** A file that says no kind serves no engine, wherever it lies. */

@@ -1,4 +1,3 @@
-import { posix } from 'node:path';
 import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
 import { startOfFile } from '../diagnostic/place.ts';
 import { childOf, textOf } from '../documents/access.ts';
@@ -11,7 +10,9 @@ import {
 import { folderOf, type OpenedDocument, openDocument } from '../documents/opened.ts';
 import { sniffKind } from '../documents/sniff.ts';
 import { withKindProblem, withPlaceProblem } from './misplaced.ts';
+import { namedStudies, type ShopShelf, studyPathsIn } from './namedStudies.ts';
 import type { OpenedOnce } from './openedOnce.ts';
+import { foldersAbove, pathFrom } from './pathBelow.ts';
 import type { Store } from './store.ts';
 
 /** An engine folder as it was found, and what its documents come to. */
@@ -40,12 +41,19 @@ export class ShopLoader {
   readonly #shared = new Map<string, OpenedDocument>();
 
   readonly #opened: OpenedOnce | undefined;
+  readonly #shelf: ShopShelf;
 
   /** `opened` is shared by the loaders of one shop in two states. */
   constructor(store: Store, measuresFor: MeasuresFor, opened?: OpenedOnce) {
     this.#store = store;
     this.#measuresFor = measuresFor;
     this.#opened = opened;
+    this.#shelf = {
+      open: (path) => this.#openShared(path),
+      listIn: store.listIn,
+      kindOf: (path) => this.#kindOf(path),
+      engineAround: (folder) => this.engineAround(folder),
+    };
   }
 
   /** The engines at, below or around the selected folders, and the files that belong to none. */
@@ -71,10 +79,11 @@ export class ShopLoader {
     }
   }
 
-  #saysEngine(path: string): boolean {
+  #saysEngine = (path: string): boolean => this.#kindOf(path) === 'engine';
+
+  #kindOf(path: string): string | undefined {
     const bytes = this.#store.read(path);
-    if (!bytes.ok) return false;
-    return (sniffKind(bytes.value) ?? openDocument(path, path, bytes.value).kind) === 'engine';
+    return bytes.ok ? (sniffKind(bytes.value) ?? openDocument(path, path, bytes.value).kind) : undefined;
   }
 
   load(folder: string): LoadedEngine {
@@ -89,6 +98,7 @@ export class ShopLoader {
       own: own.map((each) => withKindProblem(each)),
       shared: relevant.map((each) => withPlaceProblem(each)),
       extended: extended.documents,
+      studies: namedStudies([...own, ...relevant], this.#shelf),
     };
     const { engine, diagnostics } = assembleEngine(documents, this.#measuresFor);
     return {
@@ -107,6 +117,11 @@ export class ShopLoader {
       ),
     );
     return this.#extendedBy(limits.map((path) => this.#openShared(path))).targets;
+  }
+
+  /** The studies that the registers serving an engine name, by their paths. */
+  studiesFor(folder: string): readonly string[] {
+    return studyPathsIn([folder, ...foldersAbove(folder)], this.#shelf);
   }
 
   /** Only limits documents extend, and none without the word. */
@@ -161,10 +176,6 @@ export class ShopLoader {
   }
 }
 
-/** A path in a document stands from its folder; one from the root of the disk is left as it is, to be refused. */
-const pathFrom = (document: string, path: string): string =>
-  posix.isAbsolute(path) ? path : posix.normalize(posix.join(folderOf(document), path));
-
 interface Extended {
   readonly documents: ReadonlyMap<string, OpenedDocument>;
   /** Their paths, and those of what could not be extended. */
@@ -186,10 +197,4 @@ function isWithin(folders: ReadonlySet<string>, folder: string): boolean {
     if (folders.has(at)) return true;
     if (at === '.') return false;
   }
-}
-
-function foldersAbove(folder: string): readonly string[] {
-  if (folder === '.') return [];
-  const parent = folderOf(folder);
-  return [parent, ...foldersAbove(parent)];
 }

@@ -1,3 +1,5 @@
+import { posix } from 'node:path';
+import { folderOf } from '../documents/opened.ts';
 import { failed, type Outcome } from './problem.ts';
 
 /** A path relative to the root, with `/`, without `.`, `..` or empty parts. */
@@ -11,19 +13,17 @@ export function checkPathBelow(path: string): Outcome<string, PathReason> {
 }
 
 /**
- * A path as a document writes it (`extends: ../../limits/family.yaml`), seen from that document's folder
- * (relative to the root, '' for the root itself). It may climb with `..` but not above the root.
+ * A path as a document writes it (`extends: ../../limits/family.yaml`): it stands from that document's folder. Whether
+ * it stays below the root is seen when it is read; one from the root of the disk is left as it is, to be refused.
  */
-export function resolveReference(folder: string, reference: string): Outcome<string, PathReason> {
-  const refused = checkCharacters(reference);
-  if (refused) return refused;
-  const parts = folder === '' ? [] : folder.split('/');
-  for (const part of reference.split('/')) {
-    if (part === '.') continue;
-    if (part !== '..') parts.push(part);
-    else if (parts.pop() === undefined) return outside(reference);
-  }
-  return checkParts(reference, parts) ?? { ok: true, value: parts.join('/') };
+export const pathFrom = (document: string, path: string): string =>
+  posix.isAbsolute(path) ? path : posix.normalize(posix.join(folderOf(document), path));
+
+/** The folders above one, the nearest first; `.` is the root. */
+export function foldersAbove(folder: string): readonly string[] {
+  if (folder === '.') return [];
+  const parent = folderOf(folder);
+  return [parent, ...foldersAbove(parent)];
 }
 
 type Refused = { readonly ok: false } & Extract<Outcome<string, PathReason>, { ok: false }>;

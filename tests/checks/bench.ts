@@ -15,7 +15,7 @@ export const opened = (path: string, text: string): OpenedDocument =>
 export function engineOf(own: readonly OpenedDocument[]): { engine: Engine; registry: Registry } {
   let registry = registryWith([]);
   const { engine, diagnostics } = assembleEngine(
-    { folder: '.', own, shared: [], extended: new Map() },
+    { folder: '.', own, shared: [], extended: new Map(), studies: new Map() },
     (added) => {
       registry = registryWith(added);
       return registry;

@@ -14,6 +14,9 @@ async function checked(...words: readonly string[]): Promise<readonly string[]> 
   return (JSON.parse(out) as { engines: { path: string }[] }).engines.map(({ path }) => path);
 }
 
+const register = (repeatability: string): string =>
+  `kind: instruments\ninstruments:\n  bore: { type: bore gauge, resolution: 0.0001 in, max_error: 0.0001 in, repeatability: ${repeatability} }\n`;
+
 const MILL = 'engines/mill';
 
 describe('a check of what changed since a revision', () => {
@@ -60,6 +63,21 @@ describe('a check of what changed since a revision', () => {
   ])('%s that is gone counts', async (_, path, engines) => {
     rmSync(join(here.shop, path));
     expect(await checked('--since', 'HEAD')).toEqual(engines);
+  });
+
+  it('a study that a register above names counts for every engine that the register serves', async () => {
+    const study = (reading: string): string =>
+      `kind: session\nstage: service\ndate: 2026-01-12\nstudy:\n  measure: main_journal_diameter\n  with: bore\n  parts: { P1: { RK: [2.0001, 2.0002], JM: [2.0001, 2.0001] }, P2: { RK: [2.0010, 2.0011], JM: [2.0010, ${reading}] } }\n`;
+    put(here.shop, `${MILL}/gauges.yaml`, study('2.0010'));
+    put(here.shop, 'instruments.yaml', register(`{ study: ${MILL}/gauges.yaml }`));
+    commit(here.shop, 'A study');
+    expect(await checked('--since', 'HEAD')).toEqual([]);
+    put(here.shop, `${MILL}/gauges.yaml`, study('2.0012'));
+    expect(await checked('--since', 'HEAD')).toEqual([MILL, PUMP]);
+    put(here.shop, 'instruments.yaml', register('0.00005 in'));
+    commit(here.shop, 'Without it');
+    put(here.shop, `${MILL}/gauges.yaml`, study('2.0013'));
+    expect(await checked('--since', 'HEAD')).toEqual([MILL]);
   });
 
   it('takes what is selected of it, from any folder', async () => {

@@ -20,7 +20,10 @@ export function assembled(files: Files): {
   const own = Object.entries({ 'engine.yaml': ENGINE, ...files }).map(([name, text]) =>
     openDocument(name, name, new TextEncoder().encode(text)),
   );
-  return assembleEngine({ folder: '.', own, shared: [], extended: new Map() }, registryWith);
+  return assembleEngine(
+    { folder: '.', own, shared: [], extended: new Map(), studies: new Map() },
+    registryWith,
+  );
 }
 
 /** An engine whose documents the test knows to be sound. */

@@ -64,6 +64,25 @@ const marks: Schema = {
   errorMessage: 'write a list such as [0.002 in, 0.003 in]',
 };
 
+const STUDY = about(
+  'Study',
+  "The path, from this register's folder, of a session that holds a gauge study of the instrument: its deviation of repeats (EV) counts.",
+  'engines/pump/sessions/2026-01-12-gauges.yaml',
+);
+
+const repeatability: Schema = {
+  ...about(
+    'Repeatability',
+    'One standard deviation of repeats, or the gauge study that found it.',
+    '0.00005 in',
+    {
+      study: 'engines/pump/sessions/2026-01-12-gauges.yaml',
+    },
+  ),
+  anyOf: [AMOUNT_ITEM, mapShape({ study: text(STUDY) }, { required: ['study'] })],
+  errorMessage: 'write one standard deviation such as 0.00005 in, or { study: PATH }',
+};
+
 const instrument: Schema = mapShape(
   {
     type,
@@ -77,7 +96,7 @@ const instrument: Schema = mapShape(
         '4 %',
       ),
     ),
-    repeatability: amount(about('Repeatability', 'One standard deviation of repeats.', '0.00005 in')),
+    repeatability,
     calibration,
     calibrated: date(about('Calibrated', 'The day it was last calibrated.', '2026-01-10')),
     due: date(about('Due', 'The last day on which its calibration counts.', '2027-01-10')),

@@ -1,0 +1,34 @@
+import type { Engine } from '../documents/assemble.ts';
+import { BAND_NAMES, type BandName } from '../documents/bands.ts';
+import { positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
+import type { Measure } from '../documents/measure.ts';
+import { limitsInForce } from '../documents/precedence.ts';
+import { type Fraction, subtract, toNumber } from '../quantity/fraction.ts';
+
+/** How far apart the two limits of a band stand, in the base unit. */
+export interface Tolerance {
+  readonly band: BandName;
+  readonly min: Fraction;
+  readonly max: Fraction;
+  readonly width: number;
+}
+
+/** The bands of a characteristic that have two stated limits, at any position of an engine; each once. */
+export function tolerancesOf(
+  measure: Measure,
+  { limits, document: { layout } }: Engine,
+): readonly Tolerance[] {
+  const positions = measure.family === 'engine' ? [WHOLE_ENGINE] : positionsOf(layout, measure.family);
+  const found = new Map<string, Tolerance>();
+  for (const position of positions) {
+    const { bands } = limitsInForce(limits, layout, measure, position);
+    for (const band of BAND_NAMES) {
+      const { min, max } = bands[band] ?? {};
+      if (min?.kind !== 'amount' || max?.kind !== 'amount') continue;
+      const width = toNumber(subtract(max.amount, min.amount));
+      if (width > 0)
+        found.set(`${band} ${min.written} ${max.written}`, { band, min: min.amount, max: max.amount, width });
+    }
+  }
+  return [...found.values()];
+}
