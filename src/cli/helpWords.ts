@@ -12,3 +12,31 @@ const argumentDescription = ({ description }: Argument): string => description;
 
 /** Ours instead of the library's, which tells of every switch that it is off by default. */
 export const HELP_WORDS: HelpConfiguration = { optionDescription, argumentDescription };
+
+/** What stands below a command's usage and options. */
+export interface HelpEnd {
+  /** Calls as they are typed, each with what it does where that is not plain. */
+  readonly examples: readonly (readonly [call: string, does?: string])[];
+  /** Paragraphs of what has to be known besides. */
+  readonly notes?: readonly string[];
+  /** What exit code 1 stands for, in a command that has it. */
+  readonly failing?: string;
+}
+
+/** Examples, what has to be known besides, and the exit codes: in this order below the help of every command. */
+export const helpEnd = (end: HelpEnd): string =>
+  `\n${[exampleText(end), ...(end.notes ?? []), exitText(end)].join('\n\n')}`;
+
+function exampleText({ examples }: HelpEnd): string {
+  const explained = examples.filter(([, does]) => does !== undefined);
+  const width = Math.max(0, ...explained.map(([call]) => call.length));
+  const lines = examples.map(([call, does]) =>
+    does === undefined ? `  ${call}` : `  ${call.padEnd(width)}  ${does}`,
+  );
+  return ['Examples:', ...lines].join('\n');
+}
+
+function exitText({ failing }: HelpEnd): string {
+  const one = failing === undefined ? '' : ` 1 ${failing},`;
+  return `Exit code: 0 well,${one} 2 a document with a problem, or a wrong call.`;
+}

@@ -1,5 +1,6 @@
 import { type Command, Option } from 'commander';
 import type { World } from '../shell/world.ts';
+import { helpEnd } from './helpWords.ts';
 
 /** `tenths torque NAME [engine]`. */
 export function addTorque(program: Command, world: World, done: (exitCode: number) => void): void {
@@ -15,18 +16,19 @@ export function addTorque(program: Command, world: World, done: (exitCode: numbe
     .addOption(
       new Option('--format <format>', 'how to print').choices(['text', 'markdown', 'json']).default('text'),
     )
-    .addHelpText('after', TORQUE_EXAMPLES)
+    .addHelpText('after', TORQUE_END)
     .action(async (name: string, engine: string | undefined, options) => {
       const { torque } = await import('./torque.ts');
       done(torque(name, engine, options, world));
     });
 }
 
-const TORQUE_EXAMPLES = `
-Examples:
-  tenths torque main-caps
-  tenths torque head millbrook-pump-2 --wrench 18in --adapter 6in
-  tenths torque rod --run-on "8.9 lbf in"
-  tenths torque main-caps --format markdown > main-caps.md
-
-Exit code: 0 well, 1 a written torque is beyond proof, 2 a document that cannot be trusted or a wrong call.`;
+const TORQUE_END = helpEnd({
+  examples: [
+    ['tenths torque main-caps'],
+    ['tenths torque head millbrook-pump-2 --wrench 18in --adapter 6in'],
+    ['tenths torque rod --run-on "8.9 lbf in"'],
+    ['tenths torque main-caps --format markdown > main-caps.md'],
+  ],
+  failing: 'a written torque is beyond proof',
+});
