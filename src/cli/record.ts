@@ -116,7 +116,7 @@ function requireSomething({ points }: RecordStart, { engine, registry }: BenchEn
     if (quantity !== undefined && typingUnit(quantity, engine) === undefined) {
       throw new UsageError(
         `nothing says in which unit a ${quantity} is typed`,
-        `write units: { ${quantity}: … } in shop.yaml`,
+        `write \`units: { ${quantity}: … }\` in shop.yaml`,
       );
     }
   }

@@ -48,7 +48,7 @@ export function commandLine(world: World, done: (exitCode: number) => void): Com
     .configureOutput({
       writeOut: (text) => world.out.write(text),
       writeErr: (text) => world.err.write(text),
-      outputError: (text, write) => write(visibleLines(text.replace(/^error: /, 'tenths: '))),
+      outputError: (text, write) => write(visibleLines(ourWords(text))),
     })
     .exitOverride()
     .showHelpAfterError('(tenths --help lists the commands)');
@@ -57,3 +57,7 @@ export function commandLine(world: World, done: (exitCode: number) => void): Com
   addBenchCommands(program, world, done);
   return program;
 }
+
+/** The library's messages in our way of quoting. */
+const ourWords = (text: string): string =>
+  text.replace(/^error: /, 'tenths: ').replace(/(?<=^|\s)'([^']*)'(?=\s|$)/g, '`$1`');

@@ -21,7 +21,7 @@ export function study(
     const where = session === undefined ? engine.document.name : session;
     throw new UsageError(
       `no session of ${where} holds a study`,
-      'write study: { measure, with, parts } in a session',
+      'write `study: { measure, with, parts }` in a session',
     );
   }
   const { measure } = holding.study;

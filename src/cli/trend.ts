@@ -65,7 +65,7 @@ function trendIn(
   if (found.lines.length > 0) return found;
   const help =
     by === 'hours'
-      ? 'write hours: in the sessions, or take --by date'
+      ? 'write `hours:` in the sessions, or take --by date'
       : 'tenths check shows what was measured';
   throw new UsageError(`${measure} has no readings to follow in ${engine.document.name}`, help);
 }

@@ -89,7 +89,7 @@ export function plainUnit(quantity: Quantity, span: Span, context: DocumentConte
     'no-unit',
     span,
     `a plain number, and nothing says in which unit a ${quantity} is`,
-    `write the unit beside it, or units: { ${quantity}: ${all[0]?.name} } in this document, the engine's or shop.yaml`,
+    `write the unit beside it, or \`units: { ${quantity}: ${all[0]?.name} }\` in this document, the engine's or shop.yaml`,
   );
 }
 

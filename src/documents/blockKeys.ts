@@ -13,7 +13,7 @@ export function reportUnreadKeys(block: Node, measure: Measure, context: Documen
   };
   if (family !== 'step') {
     const message = `${id} is measured ${family === 'engine' ? 'once an engine' : `at a ${family}`}, and not after steps`;
-    unread('after', message, family === 'engine' ? 'write value: and the reading' : 'write at: { 1: … }');
+    unread('after', message, family === 'engine' ? 'write `value:` and the reading' : 'write `at: { 1: … }`');
   }
   if (family === 'engine' && childOf(block, 'value') !== undefined) {
     unread(

@@ -1,6 +1,6 @@
+import { escapeHidden } from '../diagnostic/quoted.ts';
 import type { SourceText, Span } from './node.ts';
 import type { Problem } from './problem.ts';
-import { escapeHidden } from './quoted.ts';
 import { BYTE_ORDER_MARK, sourceText } from './sourceText.ts';
 
 /** A season of sessions fits; beyond it the parser's memory and time are no longer small. */

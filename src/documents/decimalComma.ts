@@ -1,6 +1,6 @@
+import { quoted } from '../diagnostic/quoted.ts';
 import type { ListNode, Node, ScalarNode, Span } from './node.ts';
 import type { Report } from './problem.ts';
-import { quoted } from './quoted.ts';
 
 /** Two neighbours that a comma may have made out of one number. */
 interface Halves {

@@ -124,7 +124,7 @@ export function checkPosition(
       'unknown-position',
       entry.keySpan,
       message,
-      'write value: beside measure:, or leave the position out',
+      'write `value:` beside `measure:`, or leave the position out',
     );
   }
   const known = positionsOf(layout, family);

@@ -1,3 +1,4 @@
+import { quoted } from '../diagnostic/quoted.ts';
 import { type Change, placeScalar } from './placement.ts';
 import { alter, findNode, type Path, parseShape, type Shape, sameShape } from './shape.ts';
 import type { SpliceProblem } from './splice.ts';
@@ -25,7 +26,7 @@ export function fillScalars(text: string, fillings: readonly Filling[]): FillRes
     const found = findNode(before.node, path);
     const added = parseShape(filling);
     if (added === undefined)
-      return refuse('text', `${JSON.stringify(filling)} is not plain YAML`, 'write it plainly');
+      return refuse('text', `${quoted(filling)} is not plain YAML`, 'write it plainly');
     const change = found && placeScalar(text, found, filling);
     if (change === undefined)
       return refuse('place', `nothing can be put at ${path.join(' / ')}`, 'fill it in by hand');

@@ -1,4 +1,4 @@
-import { quoted } from './quoted.ts';
+import { quoted } from '../diagnostic/quoted.ts';
 
 export interface KeyTrouble {
   readonly message: string;

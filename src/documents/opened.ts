@@ -72,7 +72,7 @@ export function withoutKind(document: OpenedDocument): Diagnostic | undefined {
     'kind',
     startOfFile(document.source.path),
     message,
-    `begin it with kind: ${KINDS.slice(1).join(' | ')}`,
+    `begin it with \`kind: ${KINDS.slice(1).join(' | ')}\``,
   );
 }
 

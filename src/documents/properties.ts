@@ -1,7 +1,7 @@
 import type { Alias, Node as ParsedNode } from 'yaml';
+import { quoted } from '../diagnostic/quoted.ts';
 import type { Span } from './node.ts';
 import type { Report } from './problem.ts';
-import { quoted } from './quoted.ts';
 
 const WRITE_OUT = 'write the value out wherever it is meant';
 

@@ -1,10 +1,10 @@
 import { isAlias, isScalar, type Pair, type Node as ParsedNode, type Scalar } from 'yaml';
+import { quoted } from '../diagnostic/quoted.ts';
 import { reportSplitNumber, splitByComma } from './decimalComma.ts';
 import { keyTrouble } from './key.ts';
 import type { Entry, SourceText, Span } from './node.ts';
 import type { Report } from './problem.ts';
 import { refuseAlias, refuseProperties } from './properties.ts';
-import { quoted } from './quoted.ts';
 import { refuseEscapedControls } from './readScalar.ts';
 
 interface Around {

@@ -1,8 +1,8 @@
 import type { Scalar } from 'yaml';
+import { escapeHidden, quoted } from '../diagnostic/quoted.ts';
 import type { ScalarNode, Span } from './node.ts';
 import type { Report } from './problem.ts';
 import { refuseProperties } from './properties.ts';
-import { escapeHidden, quoted } from './quoted.ts';
 import { readPlain } from './scalar.ts';
 
 /** Controls that text may not hold, however they are written; LF and tab may. */

@@ -50,7 +50,7 @@ export function repeatabilityByStudy(
       'value',
       node.span,
       message,
-      'name a session that holds study: { measure, with, parts }',
+      'name a session that holds `study: { measure, with, parts }`',
     );
     return {};
   };

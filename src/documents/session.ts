@@ -172,7 +172,7 @@ function readPositions(
       'value',
       value.span,
       `${id} is measured at a ${family}, and this says at none`,
-      family === 'step' ? 'write after: [{ step: …, value: … }]' : 'write at: { 1: … }',
+      family === 'step' ? 'write `after: [{ step: …, value: … }]`' : 'write `at: { 1: … }`',
     );
   }
   const steps = itemsOf(childOf(item, 'after')).map((step, index) =>

@@ -164,7 +164,7 @@ function unnamedList(count: number, { stations, directions }: ReadingGrid): [str
   const names = [...stations.map((station) => station.name), ...directions];
   const help =
     names.length === 0
-      ? 'name them: stations: [front, rear] or directions: [...] in the block, or grids: in shop.yaml'
+      ? 'name them: `stations: [front, rear]` or `directions: [...]` in the block, or `grids:` in shop.yaml'
       : 'write as many readings as names, ~ for one not taken; several of one point are { repeat: [...] }';
   const message =
     names.length === 0

@@ -1,4 +1,5 @@
 import { isScalar } from 'yaml';
+import { quoted } from '../diagnostic/quoted.ts';
 import { keyText } from './keyText.ts';
 import { type Change, placeEntry, placeItem, placeScalar } from './placement.ts';
 import {
@@ -111,7 +112,7 @@ const problem = (reason: SpliceProblem['reason'], message: string, help: string)
 });
 
 const notYaml = (given: string): SpliceResult =>
-  problem('text', `${JSON.stringify(given)} is not plain YAML`, 'put it in quotes, or write it plainly');
+  problem('text', `${quoted(given)} is not plain YAML`, 'put it in quotes, or write it plainly');
 
 const taken = (key: string): SpliceResult =>
   problem('exists', `${key} is there already`, 'change it where it stands');

@@ -1,7 +1,7 @@
 import type { ErrorCode, YAMLError } from 'yaml';
 import type { DocumentCode } from '../diagnostic/diagnostic.ts';
+import { quoted } from '../diagnostic/quoted.ts';
 import type { Problem } from './problem.ts';
-import { quoted } from './quoted.ts';
 
 interface Words {
   readonly code: DocumentCode;

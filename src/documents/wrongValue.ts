@@ -1,8 +1,8 @@
 import type { DocumentCode } from '../diagnostic/diagnostic.ts';
+import { quoted } from '../diagnostic/quoted.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Node } from './node.ts';
 import { notANumber } from './numberText.ts';
-import { quoted } from './quoted.ts';
 import type { Refusal } from './refusal.ts';
 
 /** The words of a diagnostic about one value: `what` follows the value's name. */

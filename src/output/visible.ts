@@ -1,4 +1,4 @@
-import { escapeHidden } from '../documents/quoted.ts';
+import { escapeHidden } from '../diagnostic/quoted.ts';
 
 /**
  * The one way for text of a file, of git or of the command line into anything shown on a terminal or in a log.

@@ -1,3 +1,4 @@
+import { quoted } from '../diagnostic/quoted.ts';
 import { type GitPlace, type GitReason, runGit } from './gitProcess.ts';
 import { crypto } from './lateModules.ts';
 import { checkPathBelow } from './pathBelow.ts';
@@ -30,7 +31,7 @@ const OBJECT_ID = /^(?:[0-9a-f]{40}|[0-9a-f]{64})$/;
 /** The id of the commit that a revision (`HEAD~3`, a branch, a tag, a part of an id) names. */
 export function resolveRevision(place: GitPlace, revision: string): Outcome<string, GitReason> {
   if (!REVISION.test(revision)) {
-    return failed('revision', `${JSON.stringify(revision)} is not the form of a revision`, REVISION_HELP);
+    return failed('revision', `${quoted(revision)} is not the form of a revision`, REVISION_HELP);
   }
   const command = ['rev-parse', '--verify', '-q', '--end-of-options', `${revision}^{commit}`];
   const answer = runGit(place, command, { maxBytes: 1000 });

@@ -1,4 +1,5 @@
 import { posix } from 'node:path';
+import { quoted } from '../diagnostic/quoted.ts';
 import { folderOf } from '../documents/opened.ts';
 import { failed, type Outcome } from './problem.ts';
 
@@ -53,5 +54,3 @@ const refuse = (path: string, why: string): Refused =>
 
 const outside = (path: string): Refused =>
   failed('outside', `the path ${quoted(path)} leads out of the shop`, 'name a file inside the shop folder');
-
-const quoted = (path: string): string => JSON.stringify(path.length > 200 ? `${path.slice(0, 200)}…` : path);

@@ -1,3 +1,4 @@
+import { quoted } from '../diagnostic/quoted.ts';
 import { parseMetricThread } from './metricThreads.ts';
 import type { ParsedThread } from './threadForm.ts';
 import { parseUnifiedThread } from './unifiedThreads.ts';
@@ -11,7 +12,7 @@ export function parseThread(text: string): ParsedThread {
   const parsed = parseMetricThread(tidy) ?? parseUnifiedThread(tidy);
   return (
     parsed ?? {
-      problem: `${JSON.stringify(text)} is not a thread`,
+      problem: `${quoted(text)} is not a thread`,
       help: 'write it as M10 x 1.25, M12, 9/16-12 or 10-32',
     }
   );

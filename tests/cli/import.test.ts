@@ -192,9 +192,9 @@ describe('a mapping', () => {
   });
 
   it.each([
-    ['decimal: point\n', '', 'decimal: must be stated: point or comma'],
-    ['decimals: 4\n', '', 'decimals: must be stated: spreadsheets drop the zeros'],
-    ['unit: in', 'unit: inch', 'unit: must be stated'],
+    ['decimal: point\n', '', '`decimal:` must be stated: point or comma'],
+    ['decimals: 4\n', '', '`decimals:` must be stated: spreadsheets drop the zeros'],
+    ['unit: in', 'unit: inch', '`unit:` must be stated'],
     ['delimiter: comma', 'delimeter: comma', 'did you mean delimiter?'],
     ['measure: cylinder_bore\n', '', 'nothing says what is measured'],
   ])('without %j is refused where it stands', async (was, is, message) => {

@@ -77,7 +77,7 @@ describe('what stands beside other keys and would not be read is refused', () =>
         'e/s.yaml': sessionOf('trial', block),
       }).diagnostics[0]?.help;
     expect(helpOf('- { measure: main_journal_diameter, after: [{ step: a, value: 3.1 }] }')).toBe(
-      'write at: { 1: … }',
+      'write `at: { 1: … }`',
     );
     expect(helpOf('- { measure: crankshaft_end_play, after: [{ step: a, value: 0.1 }] }')).toBe(
       'write value: and the reading',

@@ -842,7 +842,7 @@ readings:
         '5:5',
         'document/type',
         '`readings[1]` is the number 3.25, not keys with values',
-        'write measure: and what was read, or work: and what was done',
+        'write `measure:` and what was read, or `work:` and what was done',
       ],
     ],
   },

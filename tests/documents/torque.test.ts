@@ -192,13 +192,13 @@ describe('a slip in a sequence is told where it stands', () => {
     [
       'a thread that is none',
       'fasteners: { count: 1, thread: 9/16 x twelve }',
-      ['3:32 document/value "9/16 x twelve" is not a thread | write it as M10 x 1.25, M12, 9/16-12 or 10-32'],
+      ['3:32 document/value `9/16 x twelve` is not a thread | write it as M10 x 1.25, M12, 9/16-12 or 10-32'],
     ],
     [
       'no fasteners at all',
       'fasteners: { thread: 1/2-13 }',
       [
-        '3:12 document/missing-key nothing says which fasteners the joint has | write fasteners: { names: [1L, 1R] }, fasteners: { count: 10 }, or positions',
+        '3:12 document/missing-key nothing says which fasteners the joint has | write `fasteners: { names: [1L, 1R] }`, `fasteners: { count: 10 }`, or `positions:`',
       ],
     ],
     [

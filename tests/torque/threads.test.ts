@@ -119,8 +119,8 @@ describe('a thread is read as people write it', () => {
     ['M13', 'M13 is not a size of ISO 261', 'sizes from M3 to M39 are known'],
     ['M10x12.5', 'M10 has no pitch of 12.5 mm', 'pitches of M10: 1.5, 1.25, 1, 0.75 mm'],
     ['M10x0', 'M10 has no pitch of 0 mm', 'pitches of M10: 1.5, 1.25, 1, 0.75 mm'],
-    ['half inch', '"half inch" is not a thread', 'write it as M10 x 1.25, M12, 9/16-12 or 10-32'],
-    ['', '"" is not a thread', 'write it as M10 x 1.25, M12, 9/16-12 or 10-32'],
+    ['half inch', '`half inch` is not a thread', 'write it as M10 x 1.25, M12, 9/16-12 or 10-32'],
+    ['', '`` is not a thread', 'write it as M10 x 1.25, M12, 9/16-12 or 10-32'],
   ])('%s is refused with what to write instead', (written, problem, help) => {
     expect(parseThread(written)).toEqual({ problem, help });
   });

@@ -68,23 +68,23 @@ export function readMapping(shown: string, bytes: Uint8Array): MappingResult {
     const text = textAt(root, key);
     const found = text === undefined ? undefined : known.get(text);
     const choices = [...known.keys()].join(' or ');
-    return found ?? say(childOf(root, key)?.span, `${key}: must be stated: ${choices}`);
+    return found ?? say(childOf(root, key)?.span, `\`${key}:\` must be stated: ${choices}`);
   };
   const columns = childOf(root, 'columns');
   refuseUnknown(root, KEYS, say);
   refuseUnknown(columns, COLUMN_KEYS, say);
   const unit = findUnit(textAt(root, 'unit') ?? '');
-  if (unit === undefined) say(childOf(root, 'unit')?.span, 'unit: must be stated, such as in or mm');
+  if (unit === undefined) say(childOf(root, 'unit')?.span, '`unit:` must be stated, such as in or mm');
   const readings = readReadings(columns);
   if (readings.length === 0)
-    say(columns?.span, 'columns: names no readings', 'write value: and the heading of the readings');
+    say(columns?.span, '`columns:` names no readings', 'write `value:` and the heading of the readings');
   const measureColumn = textAt(columns, 'measure');
   const measure = textAt(root, 'measure');
   if (measureColumn === undefined && measure === undefined) {
     say(
       columns?.span,
       'nothing says what is measured',
-      'write measure: ID, or columns: { measure: HEADING }',
+      'write `measure: ID`, or `columns: { measure: HEADING }`',
     );
   }
   const delimiter = word('delimiter', DELIMITERS);
@@ -126,7 +126,7 @@ type Say = (span: Span | undefined, message: string, help?: string) => undefined
 function refuseUnknown(node: Node | undefined, known: readonly string[], say: Say): void {
   for (const { key, keySpan } of entriesOf(node)) {
     if (!known.includes(key))
-      say(keySpan, `${key} is not known here`, didYouMean(key, known) ?? `it takes ${known.join(', ')}`);
+      say(keySpan, `unknown key \`${key}\``, didYouMean(key, known) ?? `it takes ${known.join(', ')}`);
   }
 }
 
@@ -147,8 +147,8 @@ function readDecimals(root: Node | undefined, say: Say): number | 'as written' |
   if (text !== undefined && /^[0-9]$/.test(text)) return Number(text);
   return say(
     childOf(root, 'decimals')?.span,
-    'decimals: must be stated: spreadsheets drop the zeros at the end of a number',
-    'write decimals: 4 to have them put back, or decimals: as written',
+    '`decimals:` must be stated: spreadsheets drop the zeros at the end of a number',
+    'write `decimals: 4` to have them put back, or `decimals: as written`',
   );
 }
 

@@ -80,7 +80,7 @@ const repeatability: Schema = {
     },
   ),
   anyOf: [AMOUNT_ITEM, mapShape({ study: text(STUDY) }, { required: ['study'] })],
-  errorMessage: 'write one standard deviation such as 0.00005 in, or { study: PATH }',
+  errorMessage: 'write one standard deviation such as 0.00005 in, or `study: PATH`',
 };
 
 const instrument: Schema = mapShape(

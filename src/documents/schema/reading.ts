@@ -116,7 +116,7 @@ const measurement: Schema = mapShape(
   {
     required: ['measure'],
     anyOf: [{ required: ['at'] }, { required: ['value'] }, { required: ['after'] }],
-    errorMessage: 'write measure: and what was read, or work: and what was done',
+    errorMessage: 'write `measure:` and what was read, or `work:` and what was done',
   },
 );
 
