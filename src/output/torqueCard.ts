@@ -129,7 +129,10 @@ const LOAD_COLUMNS = [
 ] as const;
 
 /** Each pass in kilonewtons and pounds, then what the figures take for granted. */
-function loadLines({ passes, joint, assumptions }: TighteningCard, width: number): readonly string[] {
+function loadLines(
+  { passes, joint, assumptions, comparisons }: TighteningCard,
+  width: number,
+): readonly string[] {
   const rows = loadRows(passes, joint.torqueUnit).map((row) =>
     [row.passes, width < BOTH_SYSTEMS ? row.oneSystem : row.load, row.between, row.ofProof, row.atMost].map(
       cell,
@@ -143,5 +146,6 @@ function loadLines({ passes, joint, assumptions }: TighteningCard, width: number
     ...layTable([heading, ...rows], LOAD_COLUMNS),
     ...frictionWords(passes).flatMap((each) => item(each, width)),
     ...told,
+    ...comparisons.flatMap((each) => item(each, width)),
   ];
 }

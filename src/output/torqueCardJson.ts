@@ -21,6 +21,7 @@ export const torqueCardJson = (card: TighteningCard, origin: CardOrigin, exit: n
   passes: card.passes.map(passJson),
   after: card.joint.sequence.after,
   assumptions: card.assumptions,
+  comparisons: card.comparisons,
   doubts: card.doubts,
   cautions: card.cautions.map(({ text }) => text),
   source: card.joint.source,

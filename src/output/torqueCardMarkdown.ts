@@ -65,7 +65,7 @@ function passTable({ passes, joint }: TighteningCard): string {
   return markdownTable(['pass', 'do', 'amount', 'other units', 'done'], rows);
 }
 
-function loads({ passes, joint, assumptions }: TighteningCard): string {
+function loads({ passes, joint, assumptions, comparisons }: TighteningCard): string {
   const rows = loadRows(passes, joint.torqueUnit).map((row) => [
     row.passes,
     row.load,
@@ -75,7 +75,8 @@ function loads({ passes, joint, assumptions }: TighteningCard): string {
   ]);
   if (rows.length === 0) return items(joint.lacking.map((each) => `none: ${each}`));
   const table = markdownTable(['pass', 'load', 'between', 'of proof', 'at most'], rows);
-  return [table, items([...frictionWords(passes), ...joint.lacking, ...assumptionWords(assumptions)])].join(
-    '\n\n',
-  );
+  return [
+    table,
+    items([...frictionWords(passes), ...joint.lacking, ...assumptionWords(assumptions), ...comparisons]),
+  ].join('\n\n');
 }

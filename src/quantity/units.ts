@@ -25,22 +25,12 @@ export interface Unit {
   readonly zero?: Fraction;
 }
 
-/**
- * What one whole step inside stands for. A tenth of a nanometre makes the inch (254,000,000) and the
- * millimetre (10,000,000) whole numbers, so every length a document can state is exact.
+/*
+ * What one whole step inside stands for. Length: a tenth of a nanometre, which makes the inch (254,000,000) and the
+ * millimetre (10,000,000) whole numbers, so every length a document can state is exact. Torque: newton metre; force:
+ * newton; pressure: kilopascal; volume: cubic centimetre; mass: gram; angle: degree; temperature: degree Celsius; time:
+ * hour; speed: revolution per minute.
  */
-export const BASE_UNITS: Readonly<Record<Quantity, string>> = {
-  length: 'tenth of a nanometre',
-  torque: 'newton metre',
-  force: 'newton',
-  pressure: 'kilopascal',
-  volume: 'cubic centimetre',
-  mass: 'gram',
-  angle: 'degree',
-  temperature: 'degree Celsius',
-  time: 'hour',
-  speed: 'revolution per minute',
-};
 
 /** Pound-force in newtons, exact: 0.45359237 kg × 9.80665 m/s² (NIST SP 811, B.8). */
 const LBF = parseDecimal('4.4482216152605');

@@ -1,6 +1,7 @@
 import type { Fraction } from '../quantity/fraction.ts';
 import { type Adapter, wrenchRatio, wrenchSetting } from './adapter.ts';
 import { type Caution, cautionsFor } from './cautions.ts';
+import { comparisonsFor } from './comparisons.ts';
 import { contradictionsIn } from './contradictions.ts';
 import type { Joint } from './joint.ts';
 import { loadsAfter, type PassLoad } from './jointLoads.ts';
@@ -39,6 +40,8 @@ export interface TighteningCard {
   readonly tools: Tools;
   readonly passes: readonly CardPass[];
   readonly assumptions: readonly string[];
+  /** Figures of textbooks and tables to hold these against. */
+  readonly comparisons: readonly string[];
   readonly cautions: readonly Caution[];
   /** What is hardly meant as it is written, and torques beyond proof. */
   readonly doubts: readonly string[];
@@ -72,6 +75,7 @@ export function tighteningCard(joint: Joint, chosen: Tools): Carded {
       tools,
       passes,
       assumptions: [...new Set(loads.flatMap((load) => load?.assumptions ?? []))],
+      comparisons: comparisonsFor(joint, passes, tools.runOn),
       cautions: cautionsFor({
         joint: joint.sequence.joint,
         ...(joint.lubricant === undefined ? {} : { lubricant: joint.lubricant }),

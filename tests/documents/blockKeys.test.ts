@@ -80,7 +80,7 @@ describe('what stands beside other keys and would not be read is refused', () =>
       'write `at: { 1: … }`',
     );
     expect(helpOf('- { measure: crankshaft_end_play, after: [{ step: a, value: 0.1 }] }')).toBe(
-      'write value: and the reading',
+      'write `value:` and the reading',
     );
     expect(helpOf('- { measure: turning_torque, value: 3 }')).toBe('write after: [{ step: …, value: … }]');
   });

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { equals, fraction, parseDecimal, toDecimal, toNumber } from '../../src/quantity/fraction.ts';
 import {
-  BASE_UNITS,
   findUnit,
   fromBase,
   QUANTITIES,
@@ -81,11 +80,8 @@ describe('units that follow from one another (common practice, no source)', () =
 });
 
 describe('the table of units', () => {
-  it('gives each quantity at least one unit and says what its base unit is', () => {
-    for (const quantity of QUANTITIES) {
-      expect(unitsOf(quantity).length).toBeGreaterThan(0);
-      expect(BASE_UNITS[quantity]).not.toBe('');
-    }
+  it('gives each quantity at least one unit', () => {
+    for (const quantity of QUANTITIES) expect(unitsOf(quantity).length).toBeGreaterThan(0);
   });
 
   it('holds no name twice, and only factors above zero', () => {
