@@ -82,6 +82,6 @@ describe('what stands beside other keys and would not be read is refused', () =>
     expect(helpOf('- { measure: crankshaft_end_play, after: [{ step: a, value: 0.1 }] }')).toBe(
       'write `value:` and the reading',
     );
-    expect(helpOf('- { measure: turning_torque, value: 3 }')).toBe('write after: [{ step: …, value: … }]');
+    expect(helpOf('- { measure: turning_torque, value: 3 }')).toBe('write `after: [{ step: …, value: … }]`');
   });
 });
