@@ -53,14 +53,14 @@ export async function importCsv(file: string, options: ImportOptions, world: Wor
     : importRows(file, csv, mapping, opened, options, world);
 }
 
-function importRows(
+async function importRows(
   file: string,
   csv: Csv,
   mapping: Mapping,
   opened: BenchEngine,
   options: ImportOptions,
   world: World,
-): number {
+): Promise<number> {
   const known = knownRows(nameOf(file), csv, opened.engine.sessions, sha256);
   const fresh = newRows(file, csv, known);
   if (fresh === 0) {
@@ -77,7 +77,7 @@ function importRows(
   const rows = provenanceOf(nameOf(file), csv, csv.rows.length - 1, sha256);
   return options.dryRun === true
     ? showDry(opened, target, options, readings, rows, world)
-    : write(opened, target, options, readings, rows, world);
+    : await write(opened, target, options, readings, rows, world);
 }
 
 function newRows(file: string, csv: Csv, known: Known): number {

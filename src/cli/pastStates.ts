@@ -73,9 +73,9 @@ class SeenFiles {
 
   /** The files of an engine that were in none before, as they are reported. */
   freshIn({ shop: { store }, folder }: EngineFolder): ReadonlySet<string> {
-    const files = store.list([folder]).map((path) => ({
+    const files = [...store.ids(folder, this.#like)].map(([path, id]) => ({
       shown: store.shown(path),
-      key: `${store.shown(path)} ${store.idOf(path, this.#like)}`,
+      key: `${store.shown(path)} ${id}`,
     }));
     const fresh = files.filter(({ key }) => !this.#keys.has(key));
     for (const { key } of fresh) this.#keys.add(key);

@@ -20,7 +20,7 @@ export interface ChangedDocuments {
 }
 
 export function changedDocuments({ before, after, like }: ShopStates): ChangedDocuments {
-  const [was, is] = [before.ids(like), after.ids(like)];
+  const [was, is] = [before.ids('.', like), after.ids('.', like)];
   const present = [...is].flatMap(([path, id]) => (was.get(path) === id && was.has(path) ? [] : [path]));
   return { all: [...present, ...[...was.keys()].filter((path) => !is.has(path))], present };
 }

@@ -16,7 +16,7 @@ export interface ShopInCommit {
 /** The documents of a commit below a folder of it. The working tree is never looked at. */
 export function revisionStore({ files, root, shown }: ShopInCommit): Store {
   const below = files.paths().filter((path) => isAtOrAbove(root, folderOf(path)));
-  const inCommit = (path: string): string => (root === '.' ? path : `${root}/${path}`);
+  const inCommit = (path: string): string => (root === '.' ? path : path === '.' ? root : `${root}/${path}`);
   const inRoot = (path: string): string => (root === '.' ? path : path.slice(root.length + 1));
   const byFolder = new Map<string, string[]>();
   for (const path of below.map(inRoot)) {
@@ -42,7 +42,12 @@ export function revisionStore({ files, root, shown }: ShopInCommit): Store {
         : [...byFolder.keys()].filter((each) => isAtOrAbove(each, folderOf(path))).flatMap(listIn);
       return files.read(inCommit(path), together.map(inCommit), MOST_BYTES);
     },
-    ids: () => new Map(below.map((path) => [inRoot(path), files.idOf(path)])),
+    ids: (folder) =>
+      new Map(
+        below
+          .filter((path) => isAtOrAbove(inCommit(folder), folderOf(path)))
+          .map((path) => [inRoot(path), files.idOf(path)]),
+      ),
     shown: (path) => shown(inCommit(path)),
     problems: () => [],
   };

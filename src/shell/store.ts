@@ -12,8 +12,8 @@ export interface Store {
   /** The YAML files directly in a folder, sorted. */
   readonly listIn: (folder: string) => readonly string[];
   readonly read: (path: string) => Outcome<Uint8Array>;
-  /** The id that git gives each file, in the manner of `like`; undefined for one that cannot be read. */
-  readonly ids: (like: string) => ReadonlyMap<string, string | undefined>;
+  /** The id that git gives each file in and below a folder, in the manner of `like`; undefined for one that cannot be read. */
+  readonly ids: (folder: string, like: string) => ReadonlyMap<string, string | undefined>;
   /** The path under which a file is reported: relative to the working directory. */
   readonly shown: (path: string) => string;
   /** Folders that could not be listed. */
@@ -40,10 +40,10 @@ export function workTree(root: string, workingDirectory: string): Store {
       return found.paths;
     },
     read: (path) => readAny(path, MOST_BYTES),
-    ids: (like) => {
+    ids: (folder, like) => {
       const idOf = blobIds(like);
       return new Map(
-        list(['.']).map((path) => {
+        list([folder]).map((path) => {
           const bytes = readAny(path, MOST_BYTES);
           return [path, bytes.ok ? idOf(bytes.value) : undefined];
         }),
