@@ -1,17 +1,14 @@
 import { withUnit } from '../documents/amount.ts';
-import type { Engine } from '../documents/assemble.ts';
 import type { Concession } from '../documents/concessions.ts';
 import { nameAt } from '../documents/measure.ts';
-import type { SessionDocument } from '../documents/session.ts';
 import { formatDistance } from '../quantity/format.ts';
-import { compare, subtract } from '../quantity/fraction.ts';
+import { subtract } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
-import type { ConcessionInForce } from './concessionInForce.ts';
-import { sessionsBefore } from './earlier.ts';
+import { bearsOn, reachOf } from './conceded.ts';
+import type { ConcessionInForce, ConcessionOfSide } from './concessionInForce.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import { named, type Printing, printingOf, readingText } from './readings.ts';
 import type { Row } from './row.ts';
-import type { Side } from './verdict.ts';
 
 const ACCEPTED: FindingKind = {
   code: 'reading/accepted',
@@ -42,80 +39,14 @@ const EXPIRED: FindingKind = {
 const UNUSED: FindingKind = {
   code: 'concession/unused',
   severity: 'warning',
-  means: 'A concession stands for a value that is not out, or was not measured, in its session.',
+  means:
+    'A concession stands for a value that is not out, or was not measured, in its session, or that another entry covers.',
   matters: 'It would cover a later fault that nobody has looked at.',
   usually: 'Take it out, or correct its characteristic or position.',
   example: 'the concession for cylinder taper 1 covers nothing: it is not out but ok',
 };
 
 export const concessionKinds: readonly FindingKind[] = [ACCEPTED, EXCEEDED, EXPIRED, UNUSED];
-
-/** A session's own concessions, and those of earlier sessions that say until when they hold. */
-export function concessionsFor(engine: Engine, session: SessionDocument): readonly ConcessionInForce[] {
-  const earlier = sessionsBefore(engine, session).flatMap((from) =>
-    from.concessions
-      .filter((each) => each.until !== undefined)
-      .map((concession) => ({
-        concession,
-        isOwn: false,
-        isOver: (concession.until ?? '') < session.date,
-        from,
-      })),
-  );
-  const own = session.concessions.map((concession) => ({
-    concession,
-    isOwn: true,
-    isOver: false,
-    from: session,
-  }));
-  return [...own, ...earlier.reverse()];
-}
-
-/**
- * A row that is out becomes accepted where concessions in force reach as far as it lies, on each side on which it is
- * out; of several for one position any may do it.
- */
-export function withConcession(row: Row, inForce: readonly ConcessionInForce[]): Row {
-  const side = row.judgement.past?.side;
-  if (row.judgement.verdict !== 'out' || side === undefined) return row;
-  const bearing = inForce.filter((each) => !each.isOver && bearsOn(each, row));
-  const accepting = (of: Side): ConcessionInForce | undefined =>
-    bearing.find(({ concession }) => accepts(concession, row, of));
-  const found = accepting(side) ?? bearing.find(({ concession }) => reachOf(concession, side)) ?? bearing[0];
-  if (found === undefined) return row;
-  const isAccepted = outSides(row).every((of) => accepting(of) !== undefined);
-  return {
-    ...row,
-    concession: found,
-    judgement: { ...row.judgement, verdict: isAccepted ? 'accepted' : 'out' },
-  };
-}
-
-const bearsOn = ({ concession }: ConcessionInForce, { characteristic, position }: Row): boolean =>
-  concession.measure.id === characteristic.id && concession.positions.includes(position);
-
-const reachOf = ({ upTo, downTo }: Concession, side: Side): Concession['upTo'] =>
-  side === 'max' ? upTo : downTo;
-
-/** A concession that says nothing of a side accepts nothing there. */
-function accepts(concession: Concession, row: Row, side: Side): boolean {
-  const [judged] = row.routes;
-  const reach = reachOf(concession, side);
-  if (judged === undefined || reach === undefined) return false;
-  return side === 'max'
-    ? compare(judged.greatest, reach.amount) <= 0
-    : compare(judged.least, reach.amount) >= 0;
-}
-
-function outSides({ routes, judgement }: Row): readonly Side[] {
-  const [judged] = routes;
-  const { min, max } = judgement.deciding;
-  if (judged === undefined) return [];
-  return [
-    ...(max !== undefined && compare(judged.greatest, max.amount) > 0 ? (['max'] as const) : []),
-    ...(min !== undefined && compare(judged.least, min.amount) < 0 ? (['min'] as const) : []),
-  ];
-}
 
 export const concessionFindings = (
   rows: readonly Row[],
@@ -132,30 +63,56 @@ function rowFindings(
   unitFor: (row: Row) => Unit,
 ): readonly Finding[] {
   const { verdict } = row.judgement;
-  const [judged] = row.routes;
-  if (judged === undefined || (verdict !== 'accepted' && verdict !== 'out')) return [];
-  const about = {
-    measure: row.characteristic.id,
-    position: row.position,
-    limitPlace: row.judgement.past?.limit.place,
-  };
   const printing = printingOf(row, unitFor);
-  if (row.concession !== undefined) {
-    const { concession } = row.concession;
-    const stated = statedText(row.concession);
-    if (verdict === 'out') {
-      const message = `${named(row)} was accepted ${stated}: ${beyondText(concession, row, printing)}`;
-      return [finding(EXCEEDED, concession.place, message, about)];
-    }
-    const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name}`;
-    return [finding(ACCEPTED, row.place, `${reading} is accepted ${stated}: ${concession.reason}`, about)];
-  }
+  if (verdict === 'accepted') return acceptedFindings(row, printing);
+  if (verdict !== 'out') return [];
+  const short = row.concessions.filter(({ isEnough }) => !isEnough);
+  return [
+    ...short.map((each) => exceededFinding(row, each, printing)),
+    ...expiredFindings(row, inForce, new Set(short.map(({ concession }) => concession))),
+  ];
+}
+
+const about = (row: Row) => ({
+  measure: row.characteristic.id,
+  position: row.position,
+  limitPlace: row.judgement.past?.limit.place,
+});
+
+/** One for each entry, of which one may cover both sides. */
+function acceptedFindings(row: Row, printing: Printing): readonly Finding[] {
+  const [judged] = row.routes;
+  if (judged === undefined) return [];
+  const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name}`;
+  const entries = new Map(row.concessions.map((each) => [each.concession, each]));
+  return [...entries.values()].map((each) => {
+    const message = `${reading} is accepted ${statedText(each)}: ${each.concession.reason}`;
+    return finding(ACCEPTED, row.place, message, about(row));
+  });
+}
+
+function exceededFinding(row: Row, entry: ConcessionOfSide, printing: Printing): Finding {
+  const message = `${named(row)} was accepted ${statedText(entry)}: ${beyondText(entry, row, printing)}`;
+  return finding(EXCEEDED, entry.concession.place, message, {
+    ...about(row),
+    limitPlace: row.judgement.deciding[entry.side]?.place,
+  });
+}
+
+/** What ended is told where nothing in force speaks of the side on which the row is out. */
+function expiredFindings(
+  row: Row,
+  inForce: readonly ConcessionInForce[],
+  short: ReadonlySet<Concession>,
+): readonly Finding[] {
+  const side = row.judgement.past?.side;
+  if (side === undefined || [...short].some((each) => reachOf(each, side) !== undefined)) return [];
   return inForce
-    .filter((each) => each.isOver && bearsOn(each, row))
+    .filter((each) => each.isOver && bearsOn(each, row) && reachOf(each.concession, side) !== undefined)
     .slice(0, 1)
     .map((each) => {
       const message = `${named(row)} was accepted ${statedText(each)}, until ${each.concession.until}`;
-      return finding(EXPIRED, row.place, message, about);
+      return finding(EXPIRED, row.place, message, about(row));
     });
 }
 
@@ -166,11 +123,13 @@ function statedText({ concession: { upTo, downTo, by }, from }: ConcessionInForc
 }
 
 /** What the reading's own finding does not say: how far it lies beyond what was accepted. */
-function beyondText({ upTo, downTo }: Concession, row: Row, { unit, decimals }: Printing): string {
+function beyondText({ concession, side }: ConcessionOfSide, row: Row, { unit, decimals }: Printing): string {
   const [judged] = row.routes;
-  const side = row.judgement.past?.side;
-  const stated = side === 'max' ? upTo : downTo;
-  if (judged === undefined || stated === undefined) return 'it lies on the other side';
+  const stated = reachOf(concession, side);
+  if (judged === undefined || stated === undefined) {
+    const covers = row.concessions.some((each) => each.concession === concession && each.isEnough);
+    return covers ? 'it lies beyond its other limit as well' : 'it lies on the other side';
+  }
   const by =
     side === 'max' ? subtract(judged.greatest, stated.amount) : subtract(stated.amount, judged.least);
   return `it lies ${formatDistance(by, unit, decimals)} beyond that`;
@@ -181,13 +140,21 @@ function unusedOf(concession: Concession, rows: readonly Row[]): readonly Findin
     const row = rows.find(
       (each) => each.characteristic.id === concession.measure.id && each.position === position,
     );
-    const verdict = row?.judgement.verdict;
-    if (verdict === 'accepted' || verdict === 'out' || verdict === 'undecided') return [];
-    const why =
-      row === undefined || row.routes.length === 0
-        ? 'was not measured'
-        : `is not out but ${verdict ?? 'without limits'}`;
-    const message = `the concession for ${nameAt(concession.measure, position)} covers nothing: it ${why}`;
+    const why = unusedBecause(concession, row);
+    if (why === undefined) return [];
+    const message = `the concession for ${nameAt(concession.measure, position)} covers nothing: ${why}`;
     return [finding(UNUSED, concession.place, message, { measure: concession.measure.id, position })];
   });
+}
+
+/** Nothing where it is named for its value, or could be needed: what is undecided may be out. */
+function unusedBecause(concession: Concession, row: Row | undefined): string | undefined {
+  if (row === undefined || row.routes.length === 0) return 'it was not measured';
+  const { verdict } = row.judgement;
+  if (verdict === 'undecided' || row.concessions.some((each) => each.concession === concession))
+    return undefined;
+  if (verdict !== 'accepted' && verdict !== 'out') return `it is not out but ${verdict ?? 'without limits'}`;
+  const isOfSide = row.concessions.some(({ side }) => reachOf(concession, side) !== undefined);
+  if (!isOfSide) return 'it lies on the other side';
+  return verdict === 'accepted' ? 'another covers it' : 'another reaches at least as far';
 }

@@ -8,7 +8,7 @@ import { type LimitsInForce, limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import type { DecisionRule } from '../documents/shop.ts';
 import { compare, type Fraction } from '../quantity/fraction.ts';
-import type { ConcessionInForce } from './concessionInForce.ts';
+import type { ConcessionOfSide } from './concessionInForce.ts';
 import { limitsAt, type MeanAt, type PositionLimits, settled } from './limits.ts';
 import { normalisedError, type Route, type SessionRoutes } from './routes.ts';
 import { stepsOf } from './steps.ts';
@@ -47,8 +47,8 @@ export interface Row {
   readonly routes: readonly JudgedRoute[];
   readonly limits: PositionLimits;
   readonly judgement: Judgement;
-  /** The concession that bears on it, whether it reaches far enough or not. */
-  readonly concession?: ConcessionInForce;
+  /** Of a value that is out what was conceded on each side, whether it reaches far enough or not. */
+  readonly concessions: readonly ConcessionOfSide[];
   /** The finest last digit that was written at any position of the characteristic: all are printed with it. */
   readonly lastDigit?: Fraction | undefined;
   readonly place: Place;
@@ -139,6 +139,7 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
     })),
     limits,
     judgement: first?.judgement ?? missing(limits, order, characteristic),
+    concessions: [],
     place: first?.route.place ?? session.start,
   };
 }

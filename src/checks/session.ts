@@ -6,7 +6,9 @@ import { limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import { type Quantity, type Unit, unitsOf } from '../quantity/units.ts';
 import { capabilityFindings } from './capability.ts';
-import { concessionFindings, concessionsFor, withConcession } from './concessions.ts';
+import { withConcessions } from './conceded.ts';
+import { concessionsFor } from './concessionInForce.ts';
+import { concessionFindings } from './concessions.ts';
 import { conditionFindings } from './conditions.ts';
 import { distanceFindings } from './distances.ts';
 import { type Finding, type FindingKind, finding, sortFindings } from './finding.ts';
@@ -57,7 +59,7 @@ export function judgeSession(
   const concessions = concessionsFor(engine, session);
   const rows = registry.all
     .flatMap((characteristic) => rowsOf(characteristic, view))
-    .map((row) => withConcession(row, concessions));
+    .map((row) => withConcessions(row, concessions));
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   const slips = slipFindings(view, rows, unitFor);
   const distances = distanceFindings(view);

@@ -10,6 +10,8 @@ export type Verdict = 'ok' | 'off target' | 'worn' | 'undecided' | 'out' | 'acce
 
 export type Side = 'min' | 'max';
 
+type Ends = Pick<Judged, 'least' | 'greatest'>;
+
 /** A limit worked out for one position: an amount in the base unit, rounded once. */
 export interface SideLimit {
   readonly amount: Fraction;
@@ -123,17 +125,20 @@ function insideVerdict(
   return off === undefined ? { verdict: 'ok', past: undefined } : { verdict: 'off target', past: off };
 }
 
-/** The limit that a value lies farthest beyond; exactly on a limit is inside it. */
-function beyond(value: Judged, limits: SidedLimits): Past | undefined {
+/** The limit that a value lies farthest beyond. */
+const beyond = (value: Ends, limits: SidedLimits): Past | undefined => passedLimits(value, limits)[0];
+
+/** The limits that a value lies beyond, the farthest first; exactly on a limit is inside it. */
+export function passedLimits(value: Ends, limits: SidedLimits): readonly Past[] {
   const passed = SIDES.flatMap((side) => {
     const limit = limits[side];
     const by = limit === undefined ? undefined : beyondBy(value, side, limit);
     return limit === undefined || by === undefined || by.n <= 0n ? [] : [{ side, limit, by }];
   });
-  return passed.sort((a, b) => compare(b.by, a.by))[0];
+  return passed.sort((a, b) => compare(b.by, a.by));
 }
 
-const beyondBy = (value: Judged, side: Side, limit: SideLimit): Fraction =>
+const beyondBy = (value: Ends, side: Side, limit: SideLimit): Fraction =>
   side === 'max' ? subtract(value.greatest, limit.amount) : add(limit.amount, negate(value.least));
 
 const isMarginal = (value: Judged, limits: SidedLimits): boolean =>

@@ -1,4 +1,4 @@
-import { concessionsFor } from '../checks/concessions.ts';
+import { concessionsFor } from '../checks/concessionInForce.ts';
 import type { EngineReport, ReportedSession } from '../checks/report.ts';
 import type { Row } from '../checks/row.ts';
 import { unitOfRow } from '../checks/session.ts';
@@ -67,7 +67,7 @@ function concessionsOf(
   last: SessionDocument | undefined,
 ): readonly ConcessionOf[] {
   const inForce = last === undefined ? [] : concessionsFor(engine, last).filter(({ isOver }) => !isOver);
-  const bearing = values.flatMap(({ row }) => row.concession ?? []).filter(({ isOver }) => !isOver);
+  const bearing = values.flatMap(({ row }) => row.concessions).filter(({ isOver }) => !isOver);
   const byConcession = new Map([...inForce, ...bearing].map((each) => [each.concession, each.from]));
   return [...byConcession].map(([concession, session]) => ({ concession, session }));
 }

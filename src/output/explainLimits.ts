@@ -68,13 +68,18 @@ export function reasonLines(
       : `${name} ${formatLimit(limit.amount, printing.unit, printing.decimals)} (${limit.band})`;
   };
   const decided = judgeBy === undefined ? `${stage} is decided by` : 'as asked for, it is decided by';
-  const concession =
-    row.concession === undefined ? '' : `; a concession stands: ${visible(row.concession.concession.reason)}`;
   return [
     `  ${decided} ${order}, side by side: ${side('min')}, ${side('max')}`,
     rule === 'simple'
       ? '  rule simple: least and greatest are compared with them as they stand'
       : `  rule guarded: inside from 95 %, out up to 5 %; here ${((probability ?? 0) * 100).toFixed(1)} % likely inside`,
-    `  so it is ${verdict ?? 'not judged: no limit decides'}${concession}`,
+    `  so it is ${verdict ?? 'not judged: no limit decides'}${concessionText(row)}`,
   ];
+}
+
+function concessionText({ concessions }: Row): string {
+  const entries = [...new Set(concessions.map(({ concession }) => concession))];
+  const reasons = entries.map(({ reason }) => visible(reason)).join(' / ');
+  if (entries.length === 0) return '';
+  return entries.length === 1 ? `; a concession stands: ${reasons}` : `; concessions stand: ${reasons}`;
 }

@@ -1,11 +1,20 @@
 import { describe, expect, it } from 'vitest';
-import { codesOf, type Files, limitsOf, reportOf, sessionOf, shopFiles, verdictsOf } from '../shopOf.ts';
+import {
+  codesOf,
+  type Files,
+  findingsOf,
+  limitsOf,
+  reportOf,
+  sessionOf,
+  shopFiles,
+  verdictsOf,
+} from '../shopOf.ts';
 
 const LIMITS = 'main_bearing_clearance: { new: 0.0020 to 0.0038 }';
 
 const conceded = (reading: string, concessions: string): Files =>
   shopFiles(LIMITS, '', 'rebuild', {
-    'e/session.yaml': `${sessionOf('rebuild', `- { measure: main_bearing_clearance, at: { 2: ${reading} } }`)}concessions:\n${concessions}\n`,
+    'e/session.yaml': `${sessionOf('rebuild', `- { measure: main_bearing_clearance, ${reading.startsWith('[') ? 'stations: [front, rear], ' : ''}at: { 2: ${reading} } }`)}concessions:\n${concessions}\n`,
   });
 
 const entry = (of: string): string => `  - { measure: main_bearing_clearance, ${of}, reason: invented }`;
@@ -30,14 +39,62 @@ describe('a concession', () => {
     ['of one side leaves the other out', '[0.0010, 0.0045]', ['at: 2, up_to: 0.0045'], 'out'],
   ])('%s: %s', (_, reading, concessions, verdict) => {
     const files = conceded(reading, concessions.map(entry).join('\n'));
-    const named = {
-      ...files,
-      'e/session.yaml': (files['e/session.yaml'] ?? '').replace(
-        'at: { 2: [',
-        'stations: [front, rear], at: { 2: [',
-      ),
-    };
-    expect(verdictsOf(named)['main_bearing_clearance 2']).toBe(verdict);
+    expect(verdictsOf(files)['main_bearing_clearance 2']).toBe(verdict);
+  });
+
+  it.each([
+    [
+      'the side that nothing covers, though the other lies farther beyond its limit',
+      '[0.0019, 0.0060]',
+      ['at: 2, up_to: 0.0060'],
+      [
+        'reading/out: main bearing clearance 2: 0.0019 to 0.0060 in, tight by 1 tenth (new min 0.0020)',
+        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0060 in (rebuild 2026-02-03): it lies beyond its other limit as well',
+      ],
+    ],
+    [
+      'what an entry for either side accepts',
+      '[0.0010, 0.0045]',
+      ['at: 2, up_to: 0.0045', 'at: 2, down_to: 0.0010'],
+      [
+        'reading/accepted: main bearing clearance 2: 0.0010 to 0.0045 in is accepted down to 0.0010 in (rebuild 2026-02-03): invented',
+        'reading/accepted: main bearing clearance 2: 0.0010 to 0.0045 in is accepted up to 0.0045 in (rebuild 2026-02-03): invented',
+      ],
+    ],
+    [
+      'how far either of two entries falls short',
+      '[0.0009, 0.0047]',
+      ['at: 2, up_to: 0.0045', 'at: 2, down_to: 0.0010'],
+      [
+        'reading/out: main bearing clearance 2: 0.0009 to 0.0047 in, tight by 1.1 thou (new min 0.0020)',
+        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0045 in (rebuild 2026-02-03): it lies 2 tenths beyond that',
+        'concession/exceeded: main bearing clearance 2 was accepted down to 0.0010 in (rebuild 2026-02-03): it lies 1 tenth beyond that',
+      ],
+    ],
+    [
+      'the farther of two that do not reach',
+      '0.0047',
+      ['at: 2, up_to: 0.0041', 'at: 2, up_to: 0.0046'],
+      [
+        'reading/out: main bearing clearance 2: 0.0047 in, loose by 9 tenths (new max 0.0038)',
+        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0046 in (rebuild 2026-02-03): it lies 1 tenth beyond that',
+        'concession/unused: the concession for main bearing clearance 2 covers nothing: another reaches at least as far',
+      ],
+    ],
+    [
+      'an entry that covers nothing beside one that does',
+      '0.0045',
+      ['at: 2, up_to: 0.0041', 'at: 2, up_to: 0.0046', 'at: 2, down_to: 0.0010'],
+      [
+        'concession/unused: the concession for main bearing clearance 2 covers nothing: another covers it',
+        'concession/unused: the concession for main bearing clearance 2 covers nothing: it lies on the other side',
+        'reading/accepted: main bearing clearance 2: 0.0045 in is accepted up to 0.0046 in (rebuild 2026-02-03): invented',
+      ],
+    ],
+  ])('tells %s', (_, reading, concessions, told) => {
+    const found = findingsOf(conceded(reading, concessions.map(entry).join('\n')));
+    const about = found.filter(({ code }) => /^(concession|reading)\/(?!marginal|missing)/.test(code));
+    expect(about.map(({ code, message }) => `${code}: ${message}`)).toEqual(told);
   });
 
   it('promises one follow-up for each position that it names', () => {
