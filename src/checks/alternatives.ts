@@ -4,7 +4,8 @@ import { positionAcross } from '../documents/layout.ts';
 import { type Instrument, readingTerms } from '../measurement/instrument.ts';
 import { standardUncertainty, type Value } from '../measurement/value.ts';
 import { compare, type Fraction } from '../quantity/fraction.ts';
-import { type Route, uncertaintyOf } from './routes.ts';
+import type { Route } from './route.ts';
+import { uncertaintyOf } from './routes.ts';
 import type { SessionView } from './row.ts';
 
 /** A way to measure something with registered instruments, and what uncertainty it would have. */

@@ -10,7 +10,7 @@ import type { Unit } from '../quantity/units.ts';
 import { alternatives } from './alternatives.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import { limitText, type Printing, printingOf } from './readings.ts';
-import type { Route } from './routes.ts';
+import type { Route } from './route.ts';
 import type { Row, SessionView } from './row.ts';
 
 const COARSE: FindingKind = {

@@ -1,7 +1,7 @@
 import type { ReadingBlock } from '../documents/reading.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import { named } from './readings.ts';
-import type { Route } from './routes.ts';
+import type { Route } from './route.ts';
 import type { JudgedRoute, Row } from './row.ts';
 
 const CONDITIONS: FindingKind = {

@@ -10,7 +10,7 @@ import { absolute, compare, type Fraction, subtract } from '../quantity/fraction
 import type { Unit } from '../quantity/units.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import type { FailedLimit } from './limits.ts';
-import type { Route } from './routes.ts';
+import type { Route } from './route.ts';
 import type { JudgedRoute, Row } from './row.ts';
 import type { Side, SidedLimits, SideLimit, Verdict } from './verdict.ts';
 

@@ -22,38 +22,9 @@ import { blockInstrument, setterOf } from './blockInstrument.ts';
 import { blockWarmth, warmthNote } from './blockWarmth.ts';
 import { sessionsBefore } from './earlier.ts';
 import { startsNewLine } from './newLine.ts';
+import type { Route } from './route.ts';
+import { choicesOf, compareRoutes, tiedWithFirst } from './tied.ts';
 import { stepsBack } from './work.ts';
-
-/** One way in which a session gives a characteristic at a position. */
-export interface Route {
-  /** `read directly`, or a derivation's name. */
-  readonly name: string;
-  readonly with: readonly string[];
-  readonly grid: Grid;
-  readonly measured: Measured;
-  /** The end of what was measured that is the less certain: its uncertainty counts for both. */
-  readonly worse: Value;
-  /** The instruments behind it that are not registered: their errors are assumed. */
-  readonly assumed: readonly Instrument[];
-  /** Combined standard uncertainty, its degrees of freedom, and expanded to 95 %. */
-  readonly u: number;
-  readonly dof: number;
-  readonly expanded: number;
-  /** As typed; empty for a derived value. */
-  readonly written: readonly string[];
-  /** One step of the finest digit that stands behind it, in the base unit. */
-  readonly lastDigit: Fraction;
-  /** Where the reading, or the first reading that it comes from, stands. */
-  readonly place: Place;
-  /** The routes of the readings that a derived value comes from. */
-  readonly inputs: readonly Route[];
-  readonly block: ReadingBlock | undefined;
-  readonly notes: readonly string[];
-  /** The characteristic's label. */
-  readonly label: string;
-  /** The date of the earlier session that it stands in from. */
-  readonly takenFrom: string | undefined;
-}
 
 /** Everything that a session measures: asked by characteristic and position, worked out once. */
 export class SessionRoutes {
@@ -107,7 +78,7 @@ export class SessionRoutes {
     });
   }
 
-  /** The route that is judged comes first: the smallest uncertainty, then direct, then the later block. */
+  /** The smallest uncertainty first, then direct, then the later date: see `tied.ts` for what is equal in all of it. */
   at(characteristic: Characteristic, position: string, choice: DerivationChoice): readonly Route[] {
     const key = `${characteristic.id} ${position} ${choice.by ?? ''} ${choice.per?.n ?? ''}`;
     const known = this.#known.get(key);
@@ -118,8 +89,7 @@ export class SessionRoutes {
       ...this.#direct(characteristic, position),
       ...this.#derived(characteristic, position, choice),
     ];
-    // The sort is stable: of equals the earlier in the list stays first.
-    routes.sort((a, b) => a.u - b.u);
+    if (routes.length > 1) routes.sort(compareRoutes);
     this.#known.set(key, routes);
     return routes;
   }
@@ -141,8 +111,7 @@ export class SessionRoutes {
         block.positions
           .filter((reading) => reading.position === position)
           .flatMap((reading) => this.#read(characteristic, block, reading) ?? []),
-      )
-      .reverse();
+      );
   }
 
   #read(characteristic: Characteristic, block: ReadingBlock, reading: PositionReading): Route | undefined {
@@ -175,6 +144,7 @@ export class SessionRoutes {
       place: this.#placeOf(reading.span),
       inputs: [],
       block,
+      takenOn: block.date ?? this.#session.date,
       notes: [...reading.notes, ...warmthNote(warmth)],
       label: characteristic.label,
       takenFrom: undefined,
@@ -184,9 +154,9 @@ export class SessionRoutes {
   #derived(characteristic: Characteristic, position: string, choice: DerivationChoice): readonly Route[] {
     return characteristic.derivations.flatMap((derivation) => {
       const inputs = derivation.inputs.map((id) => this.#inputsAt(id, characteristic, position));
-      for (const chosen of choicesOf(inputs)) {
-        const route = derivedRoute(characteristic, derivation, chosen, choice);
-        if (route !== undefined) return [route];
+      for (const tied of choicesOf(inputs)) {
+        const routes = tied.flatMap((each) => derivedRoute(characteristic, derivation, each, choice) ?? []);
+        if (routes.length > 0) return routes;
       }
       return [];
     });
@@ -197,7 +167,7 @@ export class SessionRoutes {
     const at = input && positionAcross(this.#engine.document.layout, of.family, position, input.family);
     if (input === undefined || at === undefined) return [];
     const own = this.at(input, at, {});
-    return own.length > 0 ? own : [this.#fromUsed(input, at)].flatMap((used) => used ?? []);
+    return own.length > 0 ? own : this.#fromUsed(input, at);
   }
 
   /** Whether a session that this one uses has it. */
@@ -210,14 +180,14 @@ export class SessionRoutes {
   }
 
   /** What this session has not measured itself, from those it uses, unless the part was changed in between. */
-  #fromUsed(input: Characteristic, at: string): Route | undefined {
+  #fromUsed(input: Characteristic, at: string): readonly Route[] {
     for (const routes of this.#used) {
-      const route = routes.at(input, at, {})[0];
-      if (route === undefined) continue;
-      const isChanged = this.#isChangedSince(routes.#session, input, at);
-      return isChanged ? undefined : { ...route, takenFrom: routes.#session.date };
+      const found = tiedWithFirst(routes.at(input, at, {}));
+      if (found.length === 0) continue;
+      if (this.#isChangedSince(routes.#session, input, at)) return [];
+      return found.map((route) => ({ ...route, takenFrom: routes.#session.date }));
     }
-    return undefined;
+    return [];
   }
 
   /** Whether the part was worked on, machined, replaced or fitted anew after a session, up to and in this one. */
@@ -248,17 +218,6 @@ const usedSessions = (engine: Engine, session: SessionDocument): readonly Sessio
     .filter((each) => session.uses.some(({ name }) => name === each.name))
     .reverse();
 
-/**
- * The judged route of each input. With one input alone also the others, should the judged one not do: a single
- * check reading must not take away the out of round that a whole grid has shown.
- */
-function choicesOf(inputs: readonly (readonly Route[])[]): readonly (readonly Route[])[] {
-  const [only, ...others] = inputs;
-  if (only !== undefined && others.length === 0) return only.map((route) => [route]);
-  const judged = inputs.flatMap(([first]) => first ?? []);
-  return judged.length < inputs.length ? [] : [judged];
-}
-
 function derivedRoute(
   { label }: Characteristic,
   derivation: Derivation,
@@ -283,6 +242,7 @@ function derivedRoute(
     place: first.place,
     inputs,
     block: undefined,
+    takenOn: '',
     notes: [
       ...(measured.remark === undefined ? [] : [measured.remark]),
       ...inputs.flatMap((input) =>

@@ -8,9 +8,11 @@ import { type LimitsInForce, limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import type { DecisionRule } from '../documents/shop.ts';
 import { compare, type Fraction } from '../quantity/fraction.ts';
+import { worstOfTied } from './cautious.ts';
 import type { ConcessionOfSide } from './concessionInForce.ts';
 import { limitsAt, type MeanAt, type PositionLimits, settled } from './limits.ts';
-import { normalisedError, type Route, type SessionRoutes } from './routes.ts';
+import type { Route } from './route.ts';
+import { normalisedError, type SessionRoutes } from './routes.ts';
 import { stepsOf } from './steps.ts';
 import {
   decidingLimits,
@@ -121,11 +123,13 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
   const limits = limitsAt(engine, characteristic, stated, meanAt(position, view));
   const order = decidingOrder(session.stage, options.judgeBy);
   const rule = options.rule ?? engine.rule;
-  const judged = routes.map((route) => {
-    const amounts = amountsOf(route, characteristic);
-    const value = judgedOf(route, amounts);
-    return { route, amounts, judgement: withheld(judge(value, limits.bands, order, rule), limits, order) };
-  });
+  const judged = worstOfTied(
+    routes.map((route) => {
+      const amounts = amountsOf(route, characteristic);
+      const value = judgedOf(route, amounts);
+      return { route, amounts, judgement: withheld(judge(value, limits.bands, order, rule), limits, order) };
+    }),
+  );
   const [first] = judged;
   return {
     characteristic,

@@ -5,7 +5,8 @@ import { toNumber } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import { printingOf } from './readings.ts';
-import { type Route, uncertaintyOf } from './routes.ts';
+import type { Route } from './route.ts';
+import { uncertaintyOf } from './routes.ts';
 import type { Row } from './row.ts';
 import { stepsOf } from './steps.ts';
 

@@ -138,6 +138,13 @@ export function passedLimits(value: Ends, limits: SidedLimits): readonly Past[] 
   return passed.sort((a, b) => compare(b.by, a.by));
 }
 
+/** How far a value lies beyond the limit that it is worst by; negative inside. */
+export const distanceBeyond = (value: Ends, limits: SidedLimits): Fraction | undefined =>
+  SIDES.flatMap((side) => {
+    const limit = limits[side];
+    return limit === undefined ? [] : [beyondBy(value, side, limit)];
+  }).sort((a, b) => compare(b, a))[0];
+
 const beyondBy = (value: Ends, side: Side, limit: SideLimit): Fraction =>
   side === 'max' ? subtract(value.greatest, limit.amount) : add(limit.amount, negate(value.least));
 

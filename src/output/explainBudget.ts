@@ -1,5 +1,5 @@
 import type { Printing } from '../checks/readings.ts';
-import type { Route } from '../checks/routes.ts';
+import type { Route } from '../checks/route.ts';
 import type { JudgedRoute } from '../checks/row.ts';
 import { pointsOf } from '../documents/reading.ts';
 import { expandedFactor } from '../measurement/conformance.ts';

@@ -1,6 +1,6 @@
 import { type Printing, plusMinus, printingOf, readingText } from '../checks/readings.ts';
 import { type EngineReport, unitsFor } from '../checks/report.ts';
-import type { Route } from '../checks/routes.ts';
+import type { Route } from '../checks/route.ts';
 import type { JudgedRoute, JudgingOptions } from '../checks/row.ts';
 import { decimalsFor, formatNumber } from '../quantity/format.ts';
 import { positionText, verdictText } from './checkTables.ts';

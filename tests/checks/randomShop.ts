@@ -16,6 +16,7 @@ export interface RandomBlock {
   readonly measure: string;
   readonly instrument: string;
   readonly stations: boolean;
+  readonly date: string | undefined;
   /** By position; two figures are two stations. */
   readonly at: Readonly<Record<string, readonly Tenths[]>>;
 }
@@ -30,7 +31,6 @@ export interface RandomShop {
 
 const POSITIONS = ['1', '2', '3'];
 
-/** Each thing in one block by one instrument, so that no two routes of one kind stand in a tie. */
 const block = (
   measure: string,
   instrument: string,
@@ -42,6 +42,7 @@ const block = (
       measure: fc.constant(measure),
       instrument: fc.constant(instrument),
       stations: fc.constant(stations),
+      date: fc.constantFrom(undefined, '2026-02-02', '2026-02-03'),
       at: fc
         .tuple(
           ...POSITIONS.map(() =>
@@ -55,6 +56,10 @@ const block = (
     }),
   );
 
+/** The same thing measured again by the same instrument: blocks in a tie, whatever they read. */
+const severalOf = (of: fc.Arbitrary<RandomBlock>): fc.Arbitrary<RandomBlock[]> =>
+  fc.array(of, { minLength: 1, maxLength: 3 });
+
 const band = (middle: Tenths, spread: Tenths) =>
   fc
     .tuple(fc.integer({ min: 0, max: spread }), fc.integer({ min: 0, max: spread }))
@@ -65,16 +70,18 @@ export const randomShop: fc.Arbitrary<RandomShop> = fc.record({
   rule: fc.constantFrom('simple', 'guarded'),
   blocks: fc
     .tuple(
-      block('main_bearing_bore', 'bore', 32_507, 4),
-      block('main_journal_diameter', 'mic', 32_478, 4),
-      block('main_housing_bore', 'bore', 35_007, 4),
-      block('main_shell_thickness', 'ball', 1250, 2),
-      block('main_bearing_clearance', 'strip', 30, 10),
+      severalOf(block('main_bearing_bore', 'bore', 32_507, 4)),
+      severalOf(block('main_journal_diameter', 'mic', 32_478, 4)),
+      severalOf(block('main_housing_bore', 'bore', 35_007, 4)),
+      fc.tuple(block('main_shell_thickness', 'ball', 1250, 2)),
+      severalOf(block('main_bearing_clearance', 'strip', 30, 10)),
     )
-    .chain((all) => fc.subarray(all, { minLength: 1 })),
+    .chain((all) => fc.subarray(all, { minLength: 1 }))
+    .map((some) => some.flat()),
   limits: fc.record({
     main_bearing_clearance: band(30, 12),
     main_journal_diameter: band(32_478, 5),
+    main_bearing_bore: band(32_507, 5),
     main_journal_taper: band(0, 4).map(([, max]): readonly [Tenths, Tenths] => [0, max]),
   }),
 });
@@ -90,12 +97,12 @@ instruments:
 
 /** Blocks of the session's YAML, one text each, in the order given. */
 export const blockTexts = ({ blocks }: RandomShop, unit: Unit): readonly string[] =>
-  blocks.map(({ measure, instrument, stations, at }) => {
+  blocks.map(({ measure, instrument, stations, date, at }) => {
     const readings = Object.entries(at).map(([position, figures]) => {
       const texts = figures.map((tenths) => lengthIn(unit, tenths));
       return `${position}: ${texts.length === 1 ? texts[0] : `[${texts.join(', ')}]`}`;
     });
-    return `- { measure: ${measure}, with: ${instrument}${stations ? ', stations: [front, rear]' : ''}, at: { ${readings.join(', ')} } }`;
+    return `- { measure: ${measure}, with: ${instrument}${stations ? ', stations: [front, rear]' : ''}${date === undefined ? '' : `, date: ${date}`}, at: { ${readings.join(', ')} } }`;
   });
 
 export function filesOf(shop: RandomShop, unit: Unit): Record<string, string> {
