@@ -84,6 +84,7 @@ const outOfRoundOf = (of: Diameter): Characteristic => ({
 
 const taperOf = (of: Diameter): Characteristic => ({
   ...formOf(of, 'taper', 'taper'),
+  isTaper: true,
   description:
     of.taperBy === 'ends'
       ? `Of the ${of.label}: one end less the other, the worst direction.`

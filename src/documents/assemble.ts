@@ -10,6 +10,7 @@ import { findPosition, type Layout } from './layout.ts';
 import { formulaProblems } from './limitFormulas.ts';
 import { type LimitsDocument, readLimits } from './limits.ts';
 import type { Measures } from './measure.ts';
+import { tighterWhenMerged } from './mergedBands.ts';
 import type { Node } from './node.ts';
 import { folderOf, isAtOrAbove, type Kind, type OpenedDocument } from './opened.ts';
 import { type LimitsLevel, orderLimits } from './precedence.ts';
@@ -92,6 +93,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
     findPosition(document.layout, measures.find(id)?.family ?? 'step', key) ?? key;
   const limits = orderLimits(reading.limitLevels(measures, document.layout), reading.problems, positionOf);
   reading.problems.push(...formulaProblems(limits, document.sizes, measures));
+  reading.problems.push(...tighterWhenMerged(limits, document.layout, measures));
   const isSound = reading.isSound(['engine', 'limits', 'instruments', 'shop', undefined]);
   const grids = new Map(shops.toReversed().flatMap((shop) => [...shop.grids]));
   const sequences = reading.sequences();

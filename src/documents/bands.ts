@@ -120,6 +120,10 @@ function readLimitFormula(
   if (unknown !== undefined) {
     return report(context, 'formula', node.span, `in the formula ${text}: ${unknown.message}`, unknown.help);
   }
+  if (namesIn(formula).includes(measure.id)) {
+    const message = `in the formula ${text}: ${measure.id} is what it limits, so that it moves with the reading and never finds it out`;
+    return report(context, 'formula', node.span, message, 'write the nominal size as a number');
+  }
   // Its numbers are plain numbers too: without a unit the limit could not be worked out.
   const quantities = namesIn(formula).map((name) => measures.find(name)?.quantity ?? 'length');
   const lacks = [...new Set([measure.quantity, ...quantities])].filter(

@@ -62,6 +62,7 @@ function readMeasureLimits(
   measures: Measures,
   context: DocumentContext,
 ): MeasureLimits {
+  reportNoTaper(node, measure, measures, context);
   const positions = entriesOf(childOf(node, 'at'));
   const entryOf = (each: Node): LimitEntry => readEntry(each, measure, measures, context);
   return {
@@ -86,4 +87,15 @@ function readEntry(node: Node, measure: Measure, measures: Measures, context: Do
     source: textAt(node, 'source'),
     note: textAt(node, 'note'),
   };
+}
+
+/** What says how a taper is taken would be passed over anywhere else. */
+function reportNoTaper(node: Node, measure: Measure, measures: Measures, context: DocumentContext): void {
+  if (measure.isTaper === true) return;
+  const tapers = measures.ids().filter((id) => measures.find(id)?.isTaper === true);
+  for (const { key, keySpan } of entriesOf(node)) {
+    if (key !== 'per' && key !== 'by') continue;
+    const message = `${key} says how a taper is taken, and ${measure.id} is none`;
+    report(context, 'value', keySpan, message, `those that take it: ${tapers.join(', ')}`);
+  }
 }

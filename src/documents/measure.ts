@@ -14,6 +14,8 @@ export interface Measure {
   readonly family: Family;
   /** `[a, b]` at one position are the two halves of a pair of shells, not a row of stations. */
   readonly halves?: boolean;
+  /** Its limit may be for a length of the part, and say from where to where it is taken. */
+  readonly isTaper?: boolean;
 }
 
 export interface Measures {

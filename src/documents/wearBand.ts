@@ -3,6 +3,8 @@ import { type DocumentContext, report } from './amount.ts';
 import type { Band, LimitValue } from './bands.ts';
 import type { Node } from './node.ts';
 
+export const WEAR_HELP = 'look at the sheet: the two may be exchanged';
+
 /**
  * A wear limit tighter than the limits of new parts: two figures exchanged. At a rebuild, where the limits of new
  * parts decide, a part beyond its wear limit would pass.
@@ -14,12 +16,27 @@ export function reportTighterWear(
   context: DocumentContext,
 ): void {
   if (node === undefined) return;
-  const tell = (worn: LimitValue | undefined, other: LimitValue | undefined, sign: 1 | -1): void => {
-    if (worn?.kind !== 'amount' || other?.kind !== 'amount') return;
-    if (sign * compare(worn.amount, other.amount) >= 0) return;
+  for (const { worn, other } of tighterSides(fresh, wear)) {
     const message = `the wear limit ${worn.written} is tighter than the ${other.written} of new parts`;
-    report(context, 'value', node.span, message, 'look at the sheet: the two may be exchanged');
-  };
-  tell(wear?.max, fresh?.max, 1);
-  tell(wear?.min, fresh?.min, -1);
+    report(context, 'value', node.span, message, WEAR_HELP);
+  }
+}
+
+interface TighterSide {
+  readonly worn: LimitValue;
+  readonly other: LimitValue;
+}
+
+export const tighterSides = (fresh: Band | undefined, wear: Band | undefined): readonly TighterSide[] => [
+  ...tighter(wear?.max, fresh?.max, 1),
+  ...tighter(wear?.min, fresh?.min, -1),
+];
+
+function tighter(
+  worn: LimitValue | undefined,
+  other: LimitValue | undefined,
+  sign: 1 | -1,
+): readonly TighterSide[] {
+  if (worn?.kind !== 'amount' || other?.kind !== 'amount') return [];
+  return sign * compare(worn.amount, other.amount) < 0 ? [{ worn, other }] : [];
 }

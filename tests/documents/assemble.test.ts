@@ -15,7 +15,7 @@ const sound: Files = {
   'e/family.yaml':
     'kind: limits\nsource: Invented.\nlimits: { cylinder_taper: { by: range, per: 1 in, wear: { max: { formula: "0.0005 * bore" } } } }\n',
   'e/limits.yaml':
-    'kind: limits\nsource: Invented.\nextends: family.yaml\nlimits:\n  main_bearing_clearance: { target: 0.0026 to 0.0032, new: { min: 0.0020, max: 0.0038 }, at: { rear: { wear: { max: 2 thou } } } }\n  turning_torque: { new: { max: 9 lbf ft } }\n',
+    'kind: limits\nsource: Invented.\nextends: family.yaml\nlimits:\n  main_bearing_clearance: { target: 0.0026 to 0.0032, new: { min: 0.0020, max: 0.0038 }, at: { rear: { wear: { max: 5 thou } } } }\n  turning_torque: { new: { max: 9 lbf ft } }\n',
   'e/teardown.yaml':
     'kind: session\nstage: teardown\ndate: 2026-02-03\ntemperature: 64 degF\nreadings:\n  - { measure: cylinder_bore, with: bore, set_to: 4.125, at: { 1: [+0.0010, 0.0011, .0012, ~], 2: { value: 0.001, note: rough } } }\n  - { work: honed, on: [cylinder 1, cylinder 2] }\n  - measure: main_bearing_clearance\n    with: strip\n    at: { front: under 0.004, 2: { repeat: [0.003, 0.0031] }, 3: { front: 0.003 to 0.004, rear: { go: 0.003, no_go: 0.004 } } }\n  - { measure: turning_torque, after: [{ step: crankshaft, value: 2.1 }, { step: piston 1, running: 3, breakaway: 4 }] }\n',
 };

@@ -98,6 +98,21 @@ describe('what cannot be meant is refused, at its place', () => {
       'main_bearing_clearance: { new: { max: { formula: "0.001 * boer" } } }',
       ['4:52 formula'],
     ],
+    [
+      'a limit that moves with the reading it is for',
+      'main_journal_diameter: { new: { max: { formula: "main_journal_diameter + 0.001" } } }',
+      ['4:51 formula'],
+    ],
+    [
+      'a length for what is no taper',
+      'main_bearing_clearance: { per: 1 in, new: { max: 1 } }',
+      ['4:29 value'],
+    ],
+    [
+      'a way to take a taper for what is none',
+      'cylinder_bore: { by: ends, new: { max: 1 } }',
+      ['4:20 value'],
+    ],
     ['a band with no side', 'main_bearing_clearance: { new: {} }', ['4:34 value']],
     ['a band called otherwise', 'main_bearing_clearance: { worn: { max: 1 } }', ['4:29 unknown-key']],
   ])('%s', (_, lines, expected) =>
@@ -137,5 +152,31 @@ describe('a wear limit', () => {
         ),
       ),
     ).toHaveLength(refusals);
+  });
+
+  it.each([
+    [
+      'one position sets the limit of new parts alone',
+      '{ new: { max: 0.0040 }, wear: { max: 0.0050 }, at: { 2: { new: { max: 0.0060 } } } }',
+      {},
+      'the wear limit 0.0050 of main_bearing_clearance 2 is tighter than the 0.0060 of new parts (e/l.yaml:4:97)',
+    ],
+    [
+      'one position sets the wear limit alone',
+      '{ new: { max: 0.0040 }, at: { 2: { wear: { max: 0.0030 } } } }',
+      {},
+      'the wear limit 0.0030 of main_bearing_clearance 2 is tighter than the 0.0040 of new parts (e/l.yaml:4:41)',
+    ],
+    [
+      'one document sets the one and the one above it the other',
+      '{ wear: { max: 0.0030 } }',
+      {
+        'limits.yaml': `units: { length: in }\n${limitsOf('main_bearing_clearance: { new: { max: 0.0040 } }')}`,
+      },
+      'the wear limit 0.0030 of main_bearing_clearance is tighter than the 0.0040 of new parts (limits.yaml:5:41)',
+    ],
+  ])('tighter than that of new parts is seen where %s', (_, bands, more, message) => {
+    const { diagnostics } = shopOf({ ...files(`main_bearing_clearance: ${bands}`), ...more });
+    expect(diagnostics.map((each) => [each.code, each.message])).toContainEqual(['document/value', message]);
   });
 });
