@@ -11,6 +11,7 @@ import { scaleKinds } from './scale.ts';
 import { sessionKinds } from './session.ts';
 import { slipKinds } from './slips.ts';
 import { spreadKinds } from './spread.ts';
+import { stepLimitKinds } from './stepLimits.ts';
 import { temperatureKinds } from './temperature.ts';
 import { tighteningKinds } from './tightening.ts';
 import { turningKinds } from './turning.ts';
@@ -26,6 +27,7 @@ export const findingKinds: readonly FindingKind[] = [
   ...scaleKinds,
   ...capabilityKinds,
   ...distanceKinds,
+  ...stepLimitKinds,
   ...temperatureKinds,
   ...conditionKinds,
   ...slipKinds,

@@ -19,6 +19,7 @@ import { type JudgingOptions, type Row, rowsOf, type SessionView } from './row.t
 import { scaleFindings } from './scale.ts';
 import { slipFindings } from './slips.ts';
 import { spreadFindings } from './spread.ts';
+import { stepLimitFindings } from './stepLimits.ts';
 import { temperatureFindings } from './temperature.ts';
 import { tighteningFindings } from './tightening.ts';
 import { turningFindings } from './turning.ts';
@@ -71,6 +72,7 @@ export function judgeSession(
     ...scaleFindings(view),
     ...capabilityFindings(view, rows, unitFor),
     ...distances,
+    ...stepLimitFindings(view),
     ...temperatureFindings(view, unitFor),
     ...conditionFindings(rows),
     ...slips,

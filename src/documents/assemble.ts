@@ -1,5 +1,5 @@
 import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
-import { startOfFile } from '../diagnostic/place.ts';
+import { compareText, startOfFile } from '../diagnostic/place.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import type { Named } from './access.ts';
@@ -223,19 +223,15 @@ class Reading {
 
   limitLevels(measures: Measures, layout: Layout): readonly LimitsLevel[] {
     const read = (each: OpenedDocument): LimitsDocument | undefined =>
-      each.root === undefined ? undefined : readLimits(each.root, measures, this.contextOf(each));
+      each.root === undefined
+        ? undefined
+        : readLimits(each.root, measures, this.contextOf(each), this.#documents.own.includes(each));
     const byPath = new Map<string, LimitsDocument>();
     for (const each of this.#everyDocument().filter((one) => one.kind === 'limits')) {
       const limits = read(each);
       if (limits === undefined) continue;
       byPath.set(each.source.path, limits);
-      this.#checkPositions(
-        limits,
-        measures,
-        layout,
-        this.contextOf(each),
-        this.#documents.own.includes(each),
-      );
+      this.#checkPositions(limits, measures, layout, this.contextOf(each), limits.isOwn);
     }
     const levels = new Map<string, LimitsDocument[]>();
     for (const each of [...this.#documents.own, ...this.#documents.shared]) {
@@ -314,20 +310,38 @@ class Reading {
     const stems = this.#documents.own
       .filter((each) => each.kind === 'session')
       .map((each) => stemOf(each.path));
-    return this.#documents.own
-      .flatMap((each) => {
-        if (each.kind !== 'session' || each.root === undefined) return [];
-        const session = readSession(each.root, around, this.contextOf(each));
-        for (const used of session.uses) this.#checkUsed(used, stems, this.contextOf(each));
-        return this.#hasProblem(each) ? [] : [session];
-      })
-      .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.path < b.path ? -1 : 1));
+    const read = this.#documents.own.flatMap((document) =>
+      document.kind !== 'session' || document.root === undefined
+        ? []
+        : [{ document, session: readSession(document.root, around, this.contextOf(document)) }],
+    );
+    const all = read.map(({ session }) => session).sort(compareSessions);
+    for (const { document, session } of read) {
+      for (const used of session.uses) this.#checkUsed(used, session, stems, all, this.contextOf(document));
+    }
+    const broken = read.filter(({ document }) => this.#hasProblem(document)).map(({ session }) => session);
+    return all.filter((each) => !broken.includes(each));
   }
 
-  #checkUsed({ name, span }: Named, stems: readonly string[], context: DocumentContext): void {
-    if (stems.includes(name)) return;
-    const help = didYouMean(name, stems) ?? `the engine has ${stems.join(', ')}`;
-    report(context, 'value', span, `no session of this engine is called ${name}`, help);
+  /** Only an earlier session has anything to give; of one day the order of the files counts. */
+  #checkUsed(
+    { name, span }: Named,
+    session: SessionDocument,
+    stems: readonly string[],
+    all: readonly SessionDocument[],
+    context: DocumentContext,
+  ): void {
+    if (!stems.includes(name)) {
+      const help = didYouMean(name, stems) ?? `the engine has ${stems.join(', ')}`;
+      report(context, 'value', span, `no session of this engine is called ${name}`, help);
+      return;
+    }
+    const named = all.filter((each) => each.name === name);
+    if (named.length === 0 || named.some((each) => compareSessions(each, session) < 0)) return;
+    const message = named.includes(session)
+      ? 'a session cannot use itself'
+      : `${name} comes after this session`;
+    report(context, 'value', span, message, 'name sessions that were before it, or leave it out');
   }
 
   notJudged(): readonly string[] {
@@ -368,6 +382,10 @@ function secondEngine(first: OpenedDocument, { source, root }: OpenedDocument): 
       : 'keep each engine in a folder of its own, beside the others',
   );
 }
+
+/** By date; sessions of one day by their paths. */
+const compareSessions = (a: SessionDocument, b: SessionDocument): number =>
+  compareText(a.date, b.date) || compareText(a.path, b.path);
 
 /** A fault told by the schema and by a reader at one place is one fault. */
 const keyOf = ({ code, place }: Diagnostic): string => `${place.path}:${place.line}:${place.column} ${code}`;

@@ -28,6 +28,8 @@ export interface MeasureLimits {
 
 export interface LimitsDocument {
   readonly path: string;
+  /** It stands in the engine's own folder; another serves other engines as well. */
+  readonly isOwn: boolean;
   readonly source: string | undefined;
   readonly extends: { readonly path: string; readonly span: Span } | undefined;
   readonly limits: ReadonlyMap<string, MeasureLimits>;
@@ -35,7 +37,12 @@ export interface LimitsDocument {
   readonly kept: readonly string[];
 }
 
-export function readLimits(root: Node, measures: Measures, context: DocumentContext): LimitsDocument {
+export function readLimits(
+  root: Node,
+  measures: Measures,
+  context: DocumentContext,
+  isOwn: boolean,
+): LimitsDocument {
   const limits = new Map<string, MeasureLimits>();
   for (const entry of entriesOf(childOf(root, 'limits'))) {
     const measure = measures.find(entry.key);
@@ -47,6 +54,7 @@ export function readLimits(root: Node, measures: Measures, context: DocumentCont
   const path = childOf(root, 'extends');
   return {
     path: context.source.path,
+    isOwn,
     source: textAt(root, 'source'),
     extends: path === undefined ? undefined : { path: textOf(path) ?? '', span: path.span },
     limits,

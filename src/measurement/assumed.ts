@@ -46,7 +46,14 @@ export function assumptionFor(type: InstrumentType, quantity: Quantity, amount: 
 }
 
 /** No instrument that measures engines is read in steps longer than a vernier's: a bare `0` is not one inch wide. */
-const COARSEST_STEP = toBase(parseDecimal('0.05'), unitNamed('mm'));
+const COARSEST_LENGTH = toBase(parseDecimal('0.05'), unitNamed('mm'));
+/** A wrench is read in whole N m or pounds-feet, and 0 is written alike for both: our judgement, no source. */
+const COARSEST_ZERO_TORQUE = fraction(1);
+
+function coarsestStep(quantity: Quantity, amount: Fraction): readonly Fraction[] {
+  if (quantity === 'length') return [COARSEST_LENGTH];
+  return quantity === 'torque' && amount.n === 0n ? [COARSEST_ZERO_TORQUE] : [];
+}
 
 /**
  * An instrument of this type as it is assumed to be. Its resolution is one step of the last digit
@@ -62,6 +69,6 @@ export const assumedInstrument = (
   id,
   type,
   ...assumptionFor(type, quantity, amount),
-  resolution: quantity === 'length' ? least([lastDigit, COARSEST_STEP]) : lastDigit,
+  resolution: least([lastDigit, ...coarsestStep(quantity, amount)]),
   assumed: true,
 });

@@ -5,6 +5,7 @@ import {
   findingsOf,
   limitsOf,
   reportOf,
+  rowsOf,
   sessionOf,
   shopFiles,
   verdictsOf,
@@ -142,13 +143,13 @@ describe('a session that uses an earlier one', () => {
     expect(verdictsOf(files)['main_bearing_clearance 2']).toBe('ok');
   });
 
-  it('never goes round in a circle, and is read once however many lead to it', () => {
+  it('is read once however many lead to it', () => {
     const names = Array.from({ length: 40 }, (_, index) => `s${index + 10}`);
-    const sessions = names.map((name) => {
+    const sessions = names.map((name, index) => {
       const blocks = '- { measure: main_bearing_bore, at: { 2: 3.0020 } }';
       return [
         `e/${name}.yaml`,
-        sessionOf('rebuild', blocks, `uses: [${names.filter((each) => each !== name).join(', ')}]\n`),
+        sessionOf('rebuild', blocks, index === 0 ? '' : `uses: [${names.slice(0, index).join(', ')}]\n`),
       ];
     });
     const files = {
@@ -168,11 +169,34 @@ describe('a session that uses an earlier one', () => {
   });
 });
 
-it('a reading of 0 without an instrument is not as coarse as one inch', () => {
-  const files = shopFiles(
-    'crankshaft_runout: { wear: { max: 0.0040 } }',
-    '- { measure: crankshaft_runout, at: { 2: 0 } }',
-    'teardown',
-  );
-  expect(verdictsOf(files, { rule: 'guarded' })['crankshaft_runout 2']).toBe('ok');
+describe('a reading of 0 without an instrument', () => {
+  const half = (files: Files): number | undefined =>
+    rowsOf(files).find(({ position }) => position === '2' || position === 'crankshaft')?.routes[0]?.route.u;
+
+  it('is not as coarse as one inch', () => {
+    const files = shopFiles(
+      'crankshaft_runout: { wear: { max: 0.0040 } }',
+      '- { measure: crankshaft_runout, at: { 2: 0 } }',
+      'teardown',
+    );
+    expect(verdictsOf(files, { rule: 'guarded' })['crankshaft_runout 2']).toBe('ok');
+  });
+
+  it('is as fine as the other readings of its block', () => {
+    const block = (zero: string): Files =>
+      shopFiles('', `- { measure: crankshaft_runout, at: { 1: 0.0005, 2: ${zero} } }`, 'teardown', {
+        'e/limits.yaml': limitsOf('crankshaft_runout: { wear: { max: 0.0040 } }'),
+      });
+    expect(half(block('0'))).toBe(half(block('0.0000')));
+  });
+
+  it('of torque is no coarser than 1 N m', () => {
+    const torque = (zero: string): Files =>
+      shopFiles(
+        'turning_torque: { new: { max: 9 lbf ft } }',
+        `- { measure: turning_torque, after: [{ step: crankshaft, value: ${zero} }] }`,
+      );
+    expect(half(torque('0 kgf m'))).toBe(half(torque('0 N m')));
+    expect(half(torque('0 ozf in'))).toBeLessThan(half(torque('0 N m')) ?? 0);
+  });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { codesOf, type Files, findingsOf, rowsOf, shopFiles } from '../shopOf.ts';
+import { codesOf, type Files, findingsOf, limitsOf, rowsOf, shopFiles } from '../shopOf.ts';
 
 const WRENCH: Files = {
   'instruments.yaml':
@@ -112,5 +112,44 @@ describe('a step whose torque was not read (~)', () => {
     const files = turning([10, 10, 10, 10, 10, 25, 10]);
     const text = (files['e/session.yaml'] ?? '').replace(/(step: piston 2, value: )[\d.]+/, '$1~');
     expect(jumps({ ...files, 'e/session.yaml': text })).toEqual(['piston 6']);
+  });
+});
+
+describe('a limit for a step', () => {
+  const told = (key: string, session = 'rebuild'): readonly (string | undefined)[] =>
+    findingsOf({
+      ...shopFiles(
+        `turning_torque: { new: { max: 9 }, at: { ${key}: { new: { max: 3 } } } }`,
+        '- { measure: turning_torque, with: beam, after: [{ step: crankshaft, value: 2.1 }, { step: piston 1, value: ~ }] }',
+        session,
+        WRENCH,
+      ),
+    })
+      .filter(({ code }) => code === 'limits/no-step')
+      .map(({ message }) => /did you mean .*/.exec(message)?.[0] ?? message);
+
+  it.each([
+    ['crankshaft', []],
+    ['piston 1', []],
+    ['Crankshaft', ['did you mean crankshaft?']],
+    ['Crank shaft', ['did you mean crankshaft?']],
+    ['crankshft', ['did you mean crankshaft?']],
+    [
+      'camshaft gear',
+      ['turning torque has a limit at camshaft gear, and no session has a step of that name'],
+    ],
+  ])('called %s is told where no step has its name', (key, expected) => {
+    expect(told(key)).toEqual(expected);
+  });
+
+  it('is not asked for before the first step was taken, nor of a family of engines', () => {
+    const limits = 'turning_torque: { at: { crank: { new: { max: 3 } } } }';
+    const end = '- { measure: crankshaft_end_play, value: 0.007 }';
+    const step = '- { measure: turning_torque, after: [{ step: crankshaft, value: 2.1 }] }';
+    expect(codesOf(shopFiles(limits, end))).not.toContain('limits/no-step');
+    const shared = { 'e/limits.yaml': limitsOf('crankshaft_end_play: { new: { max: 1 } }') };
+    const family = { 'limits.yaml': `units: { torque: lbf in }\n${limitsOf(limits)}` };
+    expect(codesOf(shopFiles('', step, 'rebuild', { ...shared, ...family }))).not.toContain('limits/no-step');
+    expect(codesOf(shopFiles(limits, step))).toContain('limits/no-step');
   });
 });

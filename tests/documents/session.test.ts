@@ -50,11 +50,16 @@ describe('a session', () => {
     expect(session.kept).toEqual(['found']);
   });
 
-  it('may use another session of the engine, and no other', () => {
-    const earlier = { 'e/earlier.yaml': head('2026-01-03') };
+  it('may use an earlier session of the engine, and no other', () => {
+    const earlier = {
+      'e/earlier.yaml': head('2026-01-03'),
+      'e/later.yaml': head('2026-03-03'),
+      'e/2026-02-03-zz.yaml': head('2026-02-03'),
+    };
     const uses = (name: string) => refusalsOf({ ...files(`${head()}uses: [${name}]\n`), ...earlier });
     expect(uses('earlier')).toEqual([]);
-    expect(uses('earliest')).toEqual(['e/2026-02-03-teardown.yaml:4:8 value']);
+    for (const name of ['earliest', 'later', '2026-02-03-zz', '2026-02-03-teardown'])
+      expect(uses(name), name).toEqual(['e/2026-02-03-teardown.yaml:4:8 value']);
   });
 });
 
