@@ -24,7 +24,7 @@ import { sessionsBefore } from './earlier.ts';
 import { startsNewLine } from './newLine.ts';
 import type { Route } from './route.ts';
 import { choicesOf, compareRoutes, tiedWithFirst } from './tied.ts';
-import { stepsBack } from './work.ts';
+import { workAfter } from './work.ts';
 
 /** Everything that a session measures: asked by characteristic and position, worked out once. */
 export class SessionRoutes {
@@ -98,14 +98,14 @@ export class SessionRoutes {
     return (this.#blocksOf.get(characteristic.id) ?? [])
       .filter(
         (block) =>
-          !stepsBack(
+          workAfter(
             this.#session,
             block,
             position,
             characteristic,
             this.#registry,
             this.#engine.document.layout,
-          ),
+          ) === undefined,
       )
       .flatMap((block) =>
         block.positions

@@ -20,6 +20,7 @@ import { scaleFindings } from './scale.ts';
 import { slipFindings } from './slips.ts';
 import { spreadFindings } from './spread.ts';
 import { stepLimitFindings } from './stepLimits.ts';
+import { type SteppedBack, steppedBackIn } from './steppedBack.ts';
 import { temperatureFindings } from './temperature.ts';
 import { tighteningFindings } from './tightening.ts';
 import { turningFindings } from './turning.ts';
@@ -41,6 +42,7 @@ export interface JudgedSession {
   readonly session: SessionDocument;
   readonly rows: readonly Row[];
   readonly findings: readonly Finding[];
+  readonly steppedBack: readonly SteppedBack[];
 }
 
 /** Measures, judges and comments on one session. Pure: the same documents give the same result. */
@@ -80,7 +82,7 @@ export function judgeSession(
     ...unmeasured(view, rows, distances),
     ...tighteningFindings(engine, session),
   ];
-  return { session, rows, findings: sortFindings(findings) };
+  return { session, rows, findings: sortFindings(findings), steppedBack: steppedBackIn(view) };
 }
 
 /** The engine's unit; where it states none for a quantity, the quantity's first. */

@@ -6,18 +6,18 @@ import type { ReadingBlock, WorkDone } from '../documents/reading.ts';
 import type { SessionDocument } from '../documents/session.ts';
 
 /**
- * Whether a reading was taken before work on the part that it measures: it is kept, and no longer judged.
+ * The first work on the part that a reading measures which came after it: the reading is kept, and no longer judged.
  * Only the order of readings and work counts; between two pieces of work blocks may stand in any order.
  */
-export const stepsBack = (
+export const workAfter = (
   session: SessionDocument,
   block: ReadingBlock,
   position: string,
   characteristic: Characteristic,
   registry: Registry,
   layout: Layout,
-): boolean =>
-  session.work.some(
+): WorkDone | undefined =>
+  session.work.find(
     (work) => work.index > block.index && isWorkOn(work, characteristic, position, registry, layout),
   );
 

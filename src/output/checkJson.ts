@@ -3,6 +3,7 @@ import type { FollowUpState } from '../checks/followUps.ts';
 import { printingOf } from '../checks/readings.ts';
 import { type EngineReport, type ReportedSession, unitsFor } from '../checks/report.ts';
 import type { JudgedRoute, Row } from '../checks/row.ts';
+import type { SteppedBack } from '../checks/steppedBack.ts';
 import type { SidedLimits, SideLimit } from '../checks/verdict.ts';
 import type { Diagnostic } from '../diagnostic/diagnostic.ts';
 import type { Place } from '../diagnostic/place.ts';
@@ -74,10 +75,11 @@ const notJudgedJson = (path: string) => ({
   judged: false,
   rows: [],
   findings: [],
+  stepped_back: [],
   counts: {},
 });
 
-function sessionJson({ session, rows, findings }: ReportedSession, unitFor: (row: Row) => Unit) {
+function sessionJson({ session, rows, findings, steppedBack }: ReportedSession, unitFor: (row: Row) => Unit) {
   return {
     name: session.name,
     path: session.path,
@@ -87,9 +89,19 @@ function sessionJson({ session, rows, findings }: ReportedSession, unitFor: (row
     rows: rows.map((row) => rowJson(row, unitFor)),
     findings: findings.map(findingJson),
     tightened: session.tightened.map(tightenedJson),
+    stepped_back: steppedBack.map(steppedBackJson),
     counts: countsOf(rows),
   };
 }
+
+const steppedBackJson = ({ measure, position, written, work, place }: SteppedBack) => ({
+  measure,
+  position,
+  written,
+  work: work.work,
+  on: work.on.name,
+  place: placeJson(place),
+});
 
 const tightenedJson = ({ document, with: wrench, fasteners, passes }: TighteningLog) => ({
   sequence: document.name,

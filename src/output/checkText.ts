@@ -3,6 +3,7 @@ import { type FollowUpState, followUpText } from '../checks/followUps.ts';
 import { type EngineReport, type ReportedSession, unitsFor } from '../checks/report.ts';
 import type { Verdict } from '../checks/verdict.ts';
 import { characteristicTables } from './checkTables.ts';
+import { steppedBackLines } from './steppedBackText.ts';
 import type { TextStyle } from './textStyle.ts';
 import { tighteningLines } from './tighteningText.ts';
 import { visible } from './visible.ts';
@@ -68,7 +69,7 @@ function sessionLines(session: ReportedSession, report: EngineReport, style: Tex
   const faint = (text: string): readonly string[] =>
     wrap(text, style.width).map((line) => style.paint.faint(line));
   if (folded > 0) lines.push(...faint(`${remarksText(session.findings)}: --detail lists them`));
-  lines.push(...keptText(kept).flatMap(faint));
+  lines.push(...steppedBackLines(session.steppedBack, style), ...keptText(kept).flatMap(faint));
   return lines;
 }
 

@@ -63,6 +63,10 @@ const definitions: Readonly<Record<string, Schema>> = {
     },
     'One characteristic at one position; numbers are in `unit`.',
   ),
+  stepped_back: object(
+    { measure: text, position: text, written: list(text), work: text, on: text, place: ref('place') },
+    'A reading from before work on its part: kept, and not judged.',
+  ),
   session: object({
     name: text,
     path: text,
@@ -71,6 +75,7 @@ const definitions: Readonly<Record<string, Schema>> = {
     judged: described('False where the document has a problem.', { type: 'boolean' }),
     rows: list(ref('row')),
     findings: list(ref('finding')),
+    stepped_back: described('Readings from before work on their part.', list(ref('stepped_back'))),
     counts: described('Rows by verdict.', { type: 'object', additionalProperties: whole }),
   }),
   engine: object({
