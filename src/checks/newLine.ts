@@ -25,7 +25,8 @@ const PARTS: readonly (readonly [part: RegExp, ids: RegExp])[] = [
 /** `cylinder heads` is the part that `cylinder_head_…` characteristics are measured of. */
 const prefixOf = (part: string): string => `${part.toLowerCase().replace(/s$/, '').replace(/[ -]+/g, '_')}_`;
 
-const isOf = (part: string, id: string): boolean =>
+/** Whether what is measured under an id is measured of a part of this name. */
+export const isOf = (part: string, id: string): boolean =>
   PARTS.some(([words, ids]) => words.test(part.toLowerCase()) && ids.test(id)) ||
   id.startsWith(prefixOf(part));
 

@@ -10,19 +10,12 @@ import type { DecisionRule } from '../documents/shop.ts';
 import { compare, type Fraction } from '../quantity/fraction.ts';
 import { worstOfTied } from './cautious.ts';
 import type { ConcessionOfSide } from './concessionInForce.ts';
+import { bandOrder } from './condition.ts';
 import { limitsAt, type MeanAt, type PositionLimits, settled } from './limits.ts';
 import type { Route } from './route.ts';
 import { normalisedError, type SessionRoutes } from './routes.ts';
 import { stepsOf } from './steps.ts';
-import {
-  decidingLimits,
-  decidingOrder,
-  type Judged,
-  type Judgement,
-  judge,
-  SIDES,
-  type Verdict,
-} from './verdict.ts';
+import { decidingLimits, type Judged, type Judgement, judge, SIDES, type Verdict } from './verdict.ts';
 
 /** How a session is judged; the options of a run over what its documents say. */
 export interface JudgingOptions {
@@ -121,7 +114,7 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
   const { engine, session, options } = view;
   const { position, stated, routes } = found;
   const limits = limitsAt(engine, characteristic, stated, meanAt(position, view));
-  const order = decidingOrder(session.stage, options.judgeBy);
+  const order = bandOrder(session, characteristic, position, options.judgeBy);
   const rule = options.rule ?? engine.rule;
   const judged = worstOfTied(
     routes.map((route) => {

@@ -64,7 +64,7 @@ export interface SessionSurroundings {
   readonly sequences: KnownSequences;
 }
 
-const NOT_JUDGED_YET = ['found', 'fitted'];
+const NOT_JUDGED_YET = ['found'];
 
 export function readSession(
   root: Node,

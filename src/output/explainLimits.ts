@@ -1,7 +1,8 @@
+import { bandOrder, statedCondition } from '../checks/condition.ts';
 import { formatLimit, type Printing } from '../checks/readings.ts';
 import type { ReportedSession } from '../checks/report.ts';
 import type { JudgingOptions, Row } from '../checks/row.ts';
-import { decidingOrder, type SideLimit } from '../checks/verdict.ts';
+import type { SideLimit } from '../checks/verdict.ts';
 import type { Place } from '../diagnostic/place.ts';
 import { BAND_NAMES, type BandName } from '../documents/bands.ts';
 import type { DecisionRule } from '../documents/shop.ts';
@@ -54,20 +55,23 @@ function sourceLines(
 /** Which sides decide, by which rule, and what came of it. */
 export function reasonLines(
   row: Row,
-  { session: { stage } }: ReportedSession,
+  { session }: ReportedSession,
   rule: DecisionRule,
   { judgeBy }: JudgingOptions,
   printing: Printing,
 ): readonly string[] {
   const { deciding, verdict, probability } = row.judgement;
-  const order = decidingOrder(stage, judgeBy).join(', else ');
+  const { characteristic, position } = row;
+  const order = bandOrder(session, characteristic, position, judgeBy).join(', else ');
+  const condition = statedCondition(session, characteristic, position);
+  const by = condition === undefined ? session.stage : `${session.stage} with ${visible(condition.text)}`;
   const side = (name: 'min' | 'max'): string => {
     const limit = deciding[name];
     return limit === undefined
       ? `no ${name}`
       : `${name} ${formatLimit(limit.amount, printing.unit, printing.decimals)} (${limit.band})`;
   };
-  const decided = judgeBy === undefined ? `${stage} is decided by` : 'as asked for, it is decided by';
+  const decided = judgeBy === undefined ? `${by} is decided by` : 'as asked for, it is decided by';
   return [
     `  ${decided} ${order}, side by side: ${side('min')}, ${side('max')}`,
     rule === 'simple'

@@ -1,0 +1,40 @@
+import type { Characteristic } from '../characteristics/characteristic.ts';
+import type { BandName } from '../documents/bands.ts';
+import type { Condition, PartChange } from '../documents/partChanges.ts';
+import type { SessionDocument } from '../documents/session.ts';
+import { isOf } from './newLine.ts';
+import { decidingOrder } from './verdict.ts';
+
+/**
+ * The bands in the order in which they decide: as the run asks for, else by the condition of the part that is measured,
+ * as the session says it was fitted, else by the session's stage.
+ */
+export const bandOrder = (
+  session: SessionDocument,
+  characteristic: Characteristic,
+  position: string,
+  judgeBy?: 'new' | 'wear' | undefined,
+): readonly BandName[] =>
+  decidingOrder(session.stage, judgeBy ?? statedCondition(session, characteristic, position)?.band);
+
+/** Which of the conditions that the session states chooses the band, and which one; the parts it is measured of agree. */
+export function statedCondition(
+  { partChanges }: SessionDocument,
+  characteristic: Characteristic,
+  position: string,
+): { readonly text: string; readonly band: 'new' | 'wear' } | undefined {
+  const stated = partChanges.flatMap((change) => {
+    const condition = conditionAt(change, position);
+    return condition !== undefined && isOf(change.part, characteristic.id) ? [{ change, condition }] : [];
+  });
+  const [first] = stated;
+  const bands = new Set(stated.map(({ condition }) => bandOf(condition)));
+  // Parts that disagree, such as new shells on a used shaft, leave it to the stage.
+  if (first === undefined || bands.size > 1) return undefined;
+  return { text: `${first.condition} ${first.change.part}`, band: bandOf(first.condition) };
+}
+
+const conditionAt = ({ condition, conditionAt: at }: PartChange, position: string): Condition | undefined =>
+  at.get(position) ?? condition;
+
+const bandOf = (condition: Condition): 'new' | 'wear' => (condition === 'used' ? 'wear' : 'new');
