@@ -2,9 +2,10 @@ import { type Registry, registryWith } from '../characteristics/registry.ts';
 import type { Revision } from '../shell/commitFiles.ts';
 import { type LoadedEngine, ShopLoader } from '../shell/loadEngines.ts';
 import type { OpenedOnce } from '../shell/openedOnce.ts';
-import { folderAt, pathInRoot, shopRoot, standingAt } from '../shell/root.ts';
+import { folderAt, linkedFile, pathInRoot, shopRoot, standingAt } from '../shell/root.ts';
 import { type Store, workTree } from '../shell/store.ts';
 import type { World } from '../shell/world.ts';
+import { UsageError } from './usage.ts';
 
 /** A shop that is open for reading. Paths are relative to its root. */
 export interface Shop {
@@ -46,6 +47,13 @@ export interface ShopSource {
   readonly revision: Revision | undefined;
 }
 
+/** A document that is a link is passed over everywhere else; named in a call it would stand for the whole engine. */
+function refuseLinkedFile(path: string, absolute: string): void {
+  const target = linkedFile(absolute);
+  if (target === undefined) return;
+  throw new UsageError(`${path} is a link, and links are not followed`, `name ${target} itself`);
+}
+
 /** `opened` is shared with the source that it is compared with. */
 export function workTreeSource({ workingDirectory }: World, opened?: OpenedOnce): ShopSource {
   const shops = new Map<string, Shop>();
@@ -54,6 +62,7 @@ export function workTreeSource({ workingDirectory }: World, opened?: OpenedOnce)
     locate: (path) => {
       const absolute = standingAt(path, workingDirectory);
       if (absolute === undefined) return undefined;
+      refuseLinkedFile(path, absolute);
       const root = shopRoot(absolute);
       const shop = shops.get(root) ?? shopOf(workTree(root, workingDirectory), root, opened);
       shops.set(root, shop);

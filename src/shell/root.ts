@@ -1,4 +1,4 @@
-import { existsSync, statSync } from 'node:fs';
+import { existsSync, lstatSync, readlinkSync, statSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import { sniffKind } from '../documents/sniff.ts';
 import { discover } from './discover.ts';
@@ -22,6 +22,10 @@ export function standingAt(path: string, workingDirectory: string): string | und
   const absolute = resolve(workingDirectory, path);
   return existsSync(absolute) ? absolute : undefined;
 }
+
+/** What a linked file leads to, as the link says it; undefined where the path is no link to a file. */
+export const linkedFile = (path: string): string | undefined =>
+  lstatSync(path).isSymbolicLink() && folderAt(path) !== path ? readlinkSync(path) : undefined;
 
 /** An absolute path as it is known within the shop: relative to the root, with `/`; `.` for the root itself. */
 export const pathInRoot = (root: string, absolute: string): string =>
