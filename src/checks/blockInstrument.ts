@@ -44,10 +44,31 @@ const finestSteps = new WeakMap<ReadingBlock, Fraction>();
  * that is locked at the journal reads the clearance itself: the micrometer's error has cancelled.
  */
 export function setterOf(block: ReadingBlock, point: Point, engine: Engine): Instrument | undefined {
-  if (block.setWith === undefined || block.setTo === 'journal') return undefined;
+  if (block.setTo === 'journal') return undefined;
+  if (block.setWith === undefined) return isSetToUnnamed(block, engine) ? masterOf(block, point) : undefined;
   const { name } = block.setWith;
   return (
     engine.instruments.get(name) ??
     assumedInstrument(name, 'micrometer', block.measure.quantity, point.amount, stepOf(point, block))
   );
 }
+
+/**
+ * Whether a gauge was zeroed in something of a stated size that no `set_with` names. What is assumed of a gauge that is
+ * not registered holds its setting already.
+ */
+export const isSetToUnnamed = ({ setTo, setWith, instrument }: ReadingBlock, engine: Engine): boolean =>
+  setWith === undefined &&
+  setTo !== undefined &&
+  setTo !== 'journal' &&
+  instrument !== undefined &&
+  engine.instruments.has(instrument.name);
+
+const masterOf = (block: ReadingBlock, { amount, lastDigit }: Point): Instrument =>
+  assumedInstrument(
+    `a setting master (reading ${block.index + 1})`,
+    'setting master',
+    block.measure.quantity,
+    amount,
+    lastDigit,
+  );

@@ -6,6 +6,7 @@ import { largestErrorAt } from '../measurement/instrument.ts';
 import { decimalsFor, formatAmount } from '../quantity/format.ts';
 import { absolute, compare, subtract } from '../quantity/fraction.ts';
 import { withArticle } from '../quantity/words.ts';
+import { isSetToUnnamed } from './blockInstrument.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import { overdue } from './overdue.ts';
 import type { Row, SessionView } from './row.ts';
@@ -21,9 +22,10 @@ const UNKNOWN: FindingKind = {
 const ASSUMED: FindingKind = {
   code: 'instrument/assumed',
   severity: 'remark',
-  means: 'A reading names no registered instrument, so the usual error of its type is assumed.',
+  means:
+    'A reading names no registered instrument, or was taken with a gauge set to a size (`set_to`) without a word of the master (`set_with`): the usual error of its type is assumed.',
   matters: 'The verdict is as good as the assumption.',
-  usually: 'Name the instrument with `with:` and register it.',
+  usually: 'Name the instrument with `with:`, and the master with `set_with:`, and register them.',
   example: 'main journal diameter: the usual error of a micrometer is assumed',
 };
 const OFF: FindingKind = {
@@ -95,17 +97,21 @@ function checkedInstrument(check: InstrumentCheck, view: SessionView): readonly 
   return [finding(OFF, view.session.placeOf(read.span), message)];
 }
 
-/** Readings that name no instrument: said once for each characteristic. */
+/** Readings that name no instrument or no master. */
 function assumedInstruments({ session, engine }: SessionView, rows: readonly Row[]): readonly Finding[] {
   const characteristics = new Map(rows.map((row) => [row.characteristic.id, row.characteristic]));
-  const unnamed = session.blocks.filter(
-    ({ instrument, measure }) =>
-      characteristics.has(measure.id) &&
-      (instrument === undefined || !engine.instruments.has(instrument.name)),
-  );
-  return unnamed.map((block) => {
-    const usual = characteristics.get(block.measure.id)?.usual ?? 'other';
-    const message = `${characteristics.get(block.measure.id)?.label}: the usual error of ${withArticle(usual)} is assumed`;
-    return finding(ASSUMED, session.placeOf(block.span), message, { measure: block.measure.id });
+  return session.blocks.flatMap((block) => {
+    const { instrument, measure, span } = block;
+    const characteristic = characteristics.get(measure.id);
+    if (characteristic === undefined) return [];
+    const isUnnamed = instrument === undefined || !engine.instruments.has(instrument.name);
+    const types = [
+      ...(isUnnamed ? [characteristic.usual] : []),
+      ...(isSetToUnnamed(block, engine) ? (['setting master'] as const) : []),
+    ];
+    return types.map((type) => {
+      const message = `${characteristic.label}: the usual error of ${withArticle(type)} is assumed`;
+      return finding(ASSUMED, session.placeOf(span), message, { measure: measure.id });
+    });
   });
 }

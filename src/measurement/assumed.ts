@@ -25,6 +25,7 @@ const ASSUMED: Partial<Record<InstrumentType, Assumption>> = {
   'dial indicator': { maxError: length('0.015', 'mm'), source: 'JIS B 7503, whole range of 10 mm' },
   caliper: { maxError: length('0.05', 'mm'), source: 'DIN 862, inside and depth' },
   'feeler gauge': { maxError: length('0.01', 'mm'), source: 'our judgement, no source' },
+  'setting master': { maxError: length('0.002', 'mm'), source: 'our judgement, no source' },
   'gauging strip': { maxError: length('0.0005', 'in'), source: 'half a gap of 0.001 in between marks' },
   'spring scale': { maxError: { share: parseDecimal('0.05') }, source: 'our judgement, no source' },
   'pressure gauge': { maxError: { share: parseDecimal('0.03') }, source: 'our judgement, no source' },

@@ -242,3 +242,28 @@ describe('a limit for a length of the part', () => {
     expect(withCode(read(one(`${JOURNAL}, at: { 1: 3.2478 }`), limits), 'limits/no-distance')).toEqual([]);
   });
 });
+
+describe('a gauge set to a size', () => {
+  const BORE = 'measure: main_bearing_bore, with: bore-2-6, set_to: 3.2500, at: { 1: +0.0007 }';
+  const u = (block: string): number =>
+    rowAt(read(one(block)), 'main_bearing_bore', '1').routes[0]?.route.u ?? 0;
+  const assumed = (block: string): readonly string[] =>
+    withCode(read(one(block)), 'instrument/assumed').map(({ message }) => message);
+
+  test('without a word of the master carries that of a usual one, and says so', () => {
+    const bare = u(BORE.replace('set_to: 3.2500, at: { 1: +0.0007 }', 'at: { 1: 3.2507 }'));
+    const master = 20_000 / Math.sqrt(3);
+    expect(u(BORE)).toBeCloseTo(Math.hypot(bare, master), 3);
+    expect(assumed(BORE)).toEqual(['main bearing bore: the usual error of a setting master is assumed']);
+  });
+
+  test('with its master named carries that one', () => {
+    expect(assumed(BORE.replace('set_to', 'set_with: mic-3-4, set_to'))).toEqual([]);
+  });
+
+  test('and not registered has its setting in what is assumed of it', () => {
+    expect(assumed(BORE.replace('with: bore-2-6, ', ''))).toEqual([
+      'main bearing bore: the usual error of a bore gauge is assumed',
+    ]);
+  });
+});
