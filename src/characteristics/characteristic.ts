@@ -1,4 +1,5 @@
 import type { Measure } from '../documents/measure.ts';
+import type { FormulaProblem } from '../formula/problem.ts';
 import type { InstrumentType } from '../measurement/instrument.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import type { Grid, Measured } from './grid.ts';
@@ -11,6 +12,8 @@ export interface Derivation {
   readonly inputs: readonly string[];
   /** Undefined where the readings do not give it, such as a taper from one station. */
   readonly compute: (inputs: readonly Grid[], choice: DerivationChoice) => Measured | undefined;
+  /** Of a shop's own formula: why the numbers give nothing, undefined where they do. */
+  readonly problem?: (inputs: readonly Grid[], choice: DerivationChoice) => FormulaProblem | undefined;
 }
 
 /** What a limit says of how its characteristic is to be worked out. */

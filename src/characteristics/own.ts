@@ -3,7 +3,7 @@ import type { Measures } from '../documents/measure.ts';
 import type { OwnCharacteristic } from '../documents/shop.ts';
 import { evaluateFormula } from '../formula/evaluate.ts';
 import { namesIn } from '../formula/names.ts';
-import { isFormulaProblem } from '../formula/problem.ts';
+import { type FormulaProblem, isFormulaProblem } from '../formula/problem.ts';
 import type { ParsedFormula } from '../formula/tree.ts';
 import type { InstrumentType } from '../measurement/instrument.ts';
 import { addValues, exactly, meanValue, scaleValue, type Value } from '../measurement/value.ts';
@@ -42,11 +42,38 @@ function derivationOf(own: OwnCharacteristic, formula: ParsedFormula, ours: Meas
     route: formula.text,
     inputs,
     compute: (grids, choice) => byFormula(formula, inputs, units, grids, choice),
+    problem: (grids, choice) => {
+      const result = resultOf(formula, inputs, units, choice, meansOf(grids));
+      return result !== undefined && isFormulaProblem(result) ? result : undefined;
+    },
   };
 }
 
 const unitIn = (units: UnitsInForce, quantity: Quantity): Unit | undefined =>
   units.get(quantity) ?? (unitsOf(quantity).length === 1 ? unitsOf(quantity)[0] : undefined);
+
+const meansOf = (grids: readonly Grid[]): readonly Value[] => grids.map((grid) => meanValue(valuesOf(grid)));
+
+/** The formula over amounts, in the unit that it leaves in; undefined where a number has no unit. */
+function resultOf(
+  formula: ParsedFormula,
+  names: readonly string[],
+  units: readonly (Unit | undefined)[],
+  choice: DerivationChoice,
+  inputs: readonly { readonly amount: Fraction }[],
+): Fraction | FormulaProblem | undefined {
+  const values = new Map<string, Fraction>();
+  const lengthUnit = units.find((unit) => unit?.quantity === 'length') ?? units.at(-1);
+  if (lengthUnit !== undefined) {
+    for (const [name, size] of choice.sizes ?? []) values.set(name, fromBase(size, lengthUnit));
+  }
+  for (const [index, name] of names.entries()) {
+    const [input, unit] = [inputs[index], units[index]];
+    if (input === undefined || unit === undefined) return undefined;
+    values.set(name, fromBase(input.amount, unit));
+  }
+  return evaluateFormula(formula, values);
+}
 
 /** The formula over the means, and its error by the slope in each of them (JCGM 100:2008, 5.1.3). */
 function byFormula(
@@ -57,20 +84,18 @@ function byFormula(
   choice: DerivationChoice,
 ): Measured | undefined {
   const out = units.at(-1);
-  const means = grids.map((grid) => meanValue(valuesOf(grid)));
-  const lengthUnit = units.find((unit) => unit?.quantity === 'length') ?? out;
+  const means = meansOf(grids);
   const at = (amounts: readonly Fraction[]): Fraction | undefined => {
-    const values = new Map<string, Fraction>();
-    if (lengthUnit !== undefined) {
-      for (const [name, size] of choice.sizes ?? []) values.set(name, fromBase(size, lengthUnit));
-    }
-    for (const [index, name] of names.entries()) {
-      const [amount, unit] = [amounts[index], units[index]];
-      if (amount === undefined || unit === undefined) return undefined;
-      values.set(name, fromBase(amount, unit));
-    }
-    const result = evaluateFormula(formula, values);
-    return isFormulaProblem(result) || out === undefined ? undefined : toBase(result, out);
+    const result = resultOf(
+      formula,
+      names,
+      units,
+      choice,
+      amounts.map((amount) => ({ amount })),
+    );
+    return result === undefined || isFormulaProblem(result) || out === undefined
+      ? undefined
+      : toBase(result, out);
   };
   const amount = at(means.map((mean) => mean.amount));
   if (amount === undefined) return undefined;

@@ -6,6 +6,7 @@ import type { FindingKind } from './finding.ts';
 import { followUpKinds } from './followUps.ts';
 import { instrumentKinds } from './instruments.ts';
 import { overdueKinds } from './overdue.ts';
+import { ownFormulaKinds } from './ownFormulas.ts';
 import { readingKinds } from './readings.ts';
 import { scaleKinds } from './scale.ts';
 import { sessionKinds } from './session.ts';
@@ -19,6 +20,7 @@ import { turningKinds } from './turning.ts';
 /** Every kind of finding, by the file that makes it. Each has a golden case and a page of the documentation. */
 export const findingKinds: readonly FindingKind[] = [
   ...readingKinds,
+  ...ownFormulaKinds,
   ...concessionKinds,
   ...followUpKinds,
   ...turningKinds,

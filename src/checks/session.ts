@@ -13,6 +13,7 @@ import { conditionFindings } from './conditions.ts';
 import { distanceFindings } from './distances.ts';
 import { type Finding, type FindingKind, finding, sortFindings } from './finding.ts';
 import { instrumentFindings } from './instruments.ts';
+import { ownFormulaFindings } from './ownFormulas.ts';
 import { readingFindings } from './readings.ts';
 import { SessionRoutes } from './routes.ts';
 import { type JudgingOptions, type Row, rowsOf, type SessionView } from './row.ts';
@@ -75,6 +76,7 @@ export function judgeSession(
     ...capabilityFindings(view, rows, unitFor),
     ...distances,
     ...stepLimitFindings(view),
+    ...ownFormulaFindings(view),
     ...temperatureFindings(view, unitFor),
     ...conditionFindings(rows),
     ...slips,
