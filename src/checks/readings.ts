@@ -203,6 +203,11 @@ function verdictMessage(row: Row, printing: Printing): string {
 
 /** What is worked out may lack readings though its part was measured: one diameter shows no taper. */
 function missingMessage(row: Row): string {
+  const notes = row.leftOut ?? [];
+  return [whyMissing(row), ...notes].join(': ');
+}
+
+function whyMissing(row: Row): string {
   const [derivation] = row.characteristic.derivations;
   return row.characteristic.onlyWithLimits === true && derivation !== undefined
     ? `${named(row)} cannot be worked out from what was read of ${derivation.inputs.join(', ')}`

@@ -3,7 +3,7 @@ import type { Registry } from '../characteristics/registry.ts';
 import type { Place } from '../diagnostic/place.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { BandName } from '../documents/bands.ts';
-import { comparePositions, labelOf, positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
+import { labelOf, positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
 import { type LimitsInForce, limitsInForce } from '../documents/precedence.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import type { DecisionRule } from '../documents/shop.ts';
@@ -44,6 +44,8 @@ export interface Row {
   readonly judgement: Judgement;
   /** Of a value that is out what was conceded on each side, whether it reaches far enough or not. */
   readonly concessions: readonly ConcessionOfSide[];
+  /** Of a position that was not measured the notes that say why. */
+  readonly leftOut?: readonly string[];
   /** The finest last digit that was written at any position of the characteristic: all are printed with it. */
   readonly lastDigit?: Fraction | undefined;
   readonly place: Place;
@@ -70,8 +72,23 @@ export function rowsOf(characteristic: Characteristic, view: SessionView): reado
   return rows.flatMap((row) => {
     if (row.routes.length > 0) return [{ ...row, lastDigit }];
     // What is missing has no place of its own: it is told beside what was measured.
-    return row.judgement.verdict === 'missing' ? [{ ...row, lastDigit, place: measured.place }] : [];
+    const left = leftOut(row, view.session);
+    return row.judgement.verdict === 'missing'
+      ? [{ ...row, lastDigit, leftOut: left?.notes ?? [], place: left?.place ?? measured.place }]
+      : [];
   });
+}
+
+/** A reading that was not taken, and the notes that stand in its place. */
+function leftOut(
+  { characteristic, position }: Row,
+  { blocks, placeOf }: SessionDocument,
+): { readonly notes: readonly string[]; readonly place: Place } | undefined {
+  const reading = blocks
+    .filter(({ measure }) => measure.id === characteristic.id)
+    .flatMap(({ positions }) => positions)
+    .find((each) => each.position === position && each.notes.length > 0);
+  return reading && { notes: reading.notes, place: placeOf(reading.span) };
 }
 
 const finestDigit = (rows: readonly Row[]): Fraction | undefined =>
@@ -85,7 +102,7 @@ const finestDigit = (rows: readonly Row[]): Fraction | undefined =>
 
 function positionsIn({ family, id }: Characteristic, { engine, session }: SessionView): readonly string[] {
   if (family === 'engine') return [WHOLE_ENGINE];
-  if (family !== 'step') return [...positionsOf(engine.document.layout, family)].sort(comparePositions);
+  if (family !== 'step') return positionsOf(engine.document.layout, family);
   return stepsOf(session, id);
 }
 
@@ -181,7 +198,9 @@ function withheld(
 /** A position without a value is missing where a limit would decide; a step is never missing. */
 function missing(limits: PositionLimits, order: readonly BandName[], { family }: Characteristic): Judgement {
   const deciding = decidingLimits(limits.bands, order);
-  const isWanted = family !== 'step' && (deciding.min !== undefined || deciding.max !== undefined);
+  // A limit that cannot be worked out here asks for the reading all the same.
+  const isOpen = order.some((band) => SIDES.some((side) => limits.open.has(`${band} ${side}`)));
+  const isWanted = family !== 'step' && (isOpen || deciding.min !== undefined || deciding.max !== undefined);
   return {
     verdict: isWanted ? 'missing' : null,
     deciding,

@@ -3,7 +3,7 @@ import { characteristics } from '../characteristics/registry.ts';
 import type { Row } from '../checks/row.ts';
 import type { Verdict } from '../checks/verdict.ts';
 import { compareText } from '../diagnostic/place.ts';
-import { comparePositions } from '../documents/layout.ts';
+import { inOrderOf, type Layout } from '../documents/layout.ts';
 import { expandedFactor, welchSatterthwaite } from '../measurement/conformance.ts';
 import { standardUncertainty, subtractValues, type Value } from '../measurement/value.ts';
 import { equals, type Fraction, toNumber } from '../quantity/fraction.ts';
@@ -35,21 +35,25 @@ export interface Change {
 /** Every characteristic and position that either side has, matched by name, in the order of the sheet. */
 export function changesBetween(a: EngineState, b: EngineState): readonly Change[] {
   const keys = [...new Set([...a.values.keys(), ...b.values.keys()])];
-  return keys.flatMap((key) => changeOf(a.values.get(key), b.values.get(key), a, b) ?? []).sort(bySheet);
+  return keys
+    .flatMap((key) => changeOf(a.values.get(key), b.values.get(key), a, b) ?? [])
+    .sort(bySheet(b.layout ?? a.layout));
 }
 
 const placeOnSheet = new Map(characteristics.map(({ id }, index) => [id, index]));
 
 /** A shop's own characteristics come after ours. */
-function bySheet(x: Change, y: Change): number {
-  const place = ({ characteristic }: Change): number =>
-    placeOnSheet.get(characteristic.id) ?? placeOnSheet.size;
-  return (
-    place(x) - place(y) ||
-    compareText(x.characteristic.id, y.characteristic.id) ||
-    comparePositions(x.position, y.position)
-  );
-}
+const bySheet =
+  (layout: Layout | undefined) =>
+  (x: Change, y: Change): number => {
+    const place = ({ characteristic }: Change): number =>
+      placeOnSheet.get(characteristic.id) ?? placeOnSheet.size;
+    return (
+      place(x) - place(y) ||
+      compareText(x.characteristic.id, y.characteristic.id) ||
+      inOrderOf(layout, x.characteristic.family)(x.position, y.position)
+    );
+  };
 
 function changeOf(
   before: StateValue | undefined,

@@ -5,6 +5,7 @@ import { unitOfRow } from '../checks/session.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { Concession } from '../documents/concessions.ts';
 import type { RegisteredInstrument } from '../documents/instruments.ts';
+import type { Layout } from '../documents/layout.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import type { Unit } from '../quantity/units.ts';
 
@@ -15,6 +16,8 @@ export interface EngineState {
   readonly concessions: readonly ConcessionOf[];
   readonly instruments: ReadonlyMap<string, RegisteredInstrument>;
   readonly unitFor: (row: Row) => Unit;
+  /** Undefined where there is no engine. */
+  readonly layout: Layout | undefined;
 }
 
 export interface StateValue {
@@ -43,6 +46,7 @@ export const emptyState = (unitFor: EngineState['unitFor']): EngineState => ({
   concessions: [],
   instruments: new Map(),
   unitFor,
+  layout: undefined,
 });
 
 function stateOf({ engine }: EngineReport, sessions: readonly ReportedSession[]): EngineState {
@@ -57,6 +61,7 @@ function stateOf({ engine }: EngineReport, sessions: readonly ReportedSession[])
     concessions: concessionsOf(engine, [...values.values()], sessions.at(-1)?.session),
     instruments: engine.instruments,
     unitFor: (row) => unitOfRow(row, engine),
+    layout: engine.document.layout,
   };
 }
 

@@ -5,7 +5,7 @@ import type { JudgedRoute, Row } from '../checks/row.ts';
 import type { JudgedSession } from '../checks/session.ts';
 import type { Side, SideLimit } from '../checks/verdict.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { comparePositions, type Layout } from '../documents/layout.ts';
+import { inOrderOf, type Layout } from '../documents/layout.ts';
 import type { SessionDocument } from '../documents/session.ts';
 import { standardUncertainty } from '../measurement/value.ts';
 import { toNumber } from '../quantity/fraction.ts';
@@ -87,7 +87,7 @@ export function trendOf(
     axis,
     withoutHours: isMixed ? withoutHours : [],
     lines: positions
-      .sort(comparePositions)
+      .sort(inOrderOf(engine.document.layout, characteristic.family))
       .flatMap((position) =>
         linesAt(position, sessions, characteristic, registry, engine.document.layout, axis),
       ),

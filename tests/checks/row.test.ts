@@ -266,3 +266,38 @@ describe('readings of one session only', () => {
     expect(Object.keys(verdictsOf(files))).toEqual(['main_bearing_bore 1']);
   });
 });
+
+describe('a position that was not measured', () => {
+  const missing = (at: string, limits = CLEARANCE): readonly string[] =>
+    findingsOf(shopFiles(limits, read(at)))
+      .filter(({ code }) => code === 'reading/missing')
+      .map(({ message, place }) => `${place.line}:${place.column} ${message}`);
+
+  it('is told with the note of why, at its place', () => {
+    expect(missing('1: 0.0030, 2: { value: ~, note: shell stuck }, 3: 0.0030')).toEqual([
+      '5:60 main bearing clearance 2 was not measured, and others of it were: shell stuck',
+    ]);
+  });
+
+  it('is told where its only limit cannot be worked out there', () => {
+    const formula = 'main_bearing_clearance: { new: { max: { formula: "0.001 * main_journal_diameter" } } }';
+    expect(missing('1: 0.0030, 3: 0.0030', formula).map((each) => each.replace(/^\S+ /, ''))).toContain(
+      'main bearing clearance 2 was not measured, and others of it were',
+    );
+  });
+});
+
+it('rows stand in the order of the layout, by name as well as by number', () => {
+  const files = shopFiles(
+    '',
+    '- { measure: main_bearing_clearance, at: { centre: 0.003, rear: 0.003, front: 0.003 } }',
+    'rebuild',
+    {
+      'e/engine.yaml':
+        'kind: engine\nname: A\nunits: { length: in }\nlayout: { mains: [front, centre, rear] }\n',
+      'e/limits.yaml':
+        'kind: limits\nsource: Invented.\nlimits: { crankshaft_end_play: { new: { max: 1 } } }\n',
+    },
+  );
+  expect(rowsOf(files).map(({ position }) => position)).toEqual(['front', 'centre', 'rear']);
+});
