@@ -40,7 +40,18 @@ export const readConcessions = (
   around: Surroundings,
   context: DocumentContext,
 ): readonly Concession[] =>
-  itemsOf(childOf(root, 'concessions')).flatMap((item) => readConcession(item, around, context) ?? []);
+  itemsOf(childOf(root, 'concessions')).flatMap((item) => {
+    reportOver(childOf(item, 'until'), textAt(root, 'date'), context);
+    return readConcession(item, around, context) ?? [];
+  });
+
+/** It would cover nothing but its own session, and say that it covers later ones. */
+function reportOver(until: Node | undefined, date: string | undefined, context: DocumentContext): void {
+  const day = textOf(until);
+  if (until === undefined || day === undefined || date === undefined || day >= date) return;
+  const message = `it ends on ${day}, before its own session of ${date}`;
+  report(context, 'value', until.span, message, 'correct the day, or leave until out for this session alone');
+}
 
 function readConcession(item: Node, around: Surroundings, context: DocumentContext): Concession | undefined {
   const measure = readMeasure(childOf(item, 'measure'), around.measures, context);

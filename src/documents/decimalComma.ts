@@ -12,6 +12,8 @@ type Numeral = ScalarNode & { readonly value: number };
 
 const WHOLE = /^[-+]?\d+$/;
 const DIGITS = /^\d+$/;
+/** With a unit behind them, as in `2,5 thou`. */
+const DIGITS_AND_UNIT = /^\d+ ?\p{L}.*$/u;
 
 /** Readings of one position are alike; whole numbers this many times apart are the halves of something else. */
 const FAR_APART = 100;
@@ -27,10 +29,12 @@ export function splitByComma(
   before: Node | undefined,
   text: string,
 ): Halves | undefined {
-  if (parsedValue !== null || before === undefined || !DIGITS.test(key)) return undefined;
+  const hasUnit = DIGITS_AND_UNIT.test(key);
+  if (parsedValue !== null || before === undefined || !(hasUnit || DIGITS.test(key))) return undefined;
   if (!isNumeral(before) || !WHOLE.test(before.source)) return undefined;
   const between = text.slice(before.span.end, keySpan.start);
-  return /^,\s*$/.test(between) ? { whole: before.span, decimals: keySpan } : undefined;
+  // With a space between, a name such as `1L` may stand there without its value.
+  return (hasUnit ? /^,$/ : /^,\s*$/).test(between) ? { whole: before.span, decimals: keySpan } : undefined;
 }
 
 export function reportSplitNumber(

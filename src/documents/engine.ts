@@ -128,6 +128,7 @@ export function checkPosition(
     );
   }
   const known = positionsOf(layout, family);
+  const labels = layout.labels.get(family)?.values() ?? [];
   return report(
     context,
     'unknown-position',
@@ -135,7 +136,7 @@ export function checkPosition(
     `the engine has no ${family} ${entry.key}`,
     known.length === 0
       ? `its layout names no ${family}: add it to layout in the engine document`
-      : (didYouMean(entry.key, known) ?? `it has ${known.join(', ')}`),
+      : (didYouMean(entry.key, [...known, ...labels]) ?? `it has ${known.join(', ')}`),
   );
 }
 

@@ -44,6 +44,8 @@ function readInstrument(
     readAmount(childOf(parent, name), quantity, context)?.amount;
   const range = childOf(node, 'range');
   const study = childOf(childOf(node, 'repeatability'), 'study');
+  const [calibrated, due] = ['calibrated', 'due'].map((name) => readDate(childOf(node, name), context));
+  reportDueBefore(calibrated, due, childOf(node, 'due'), context);
   return {
     id: key,
     type,
@@ -57,10 +59,22 @@ function readInstrument(
       : repeatabilityByStudy(study, { id: key, quantity }, studyAt, measures, context)),
     ...optional('calibration', readCalibration(childOf(node, 'calibration'), quantity, context)),
     ...optional('marks', readMarks(childOf(node, 'marks'), quantity, context)),
-    ...optional('calibrated', readDate(childOf(node, 'calibrated'), context)),
-    ...optional('due', readDate(childOf(node, 'due'), context)),
+    ...optional('calibrated', calibrated),
+    ...optional('due', due),
     ...optional('material', textAt(node, 'material')),
   };
+}
+
+/** The two days exchanged, or the year of one of them mistyped. */
+function reportDueBefore(
+  calibrated: string | undefined,
+  due: string | undefined,
+  node: Node | undefined,
+  context: DocumentContext,
+): void {
+  if (calibrated === undefined || due === undefined || node === undefined || due >= calibrated) return;
+  const message = `it is due on ${due}, before it was calibrated on ${calibrated}`;
+  report(context, 'value', node.span, message, 'look at the certificate: the two may be exchanged');
 }
 
 const optional = <K extends string, V>(key: K, value: V | undefined): Partial<Record<K, V>> =>

@@ -14,6 +14,7 @@ describe('a decimal comma in readings', () => {
     ['spread by an editor', '{ 1: [3, 2478] }', ['[3, 2478]']],
     ['in a row of a grid', '{ 1: [[3.2478, 3.2477], [3,2478]] }', ['3,2478']],
     ['as a single reading in braces', '{ 1: 3,2478, 2: 3.2477 }', ['3,2478']],
+    ['with its unit, as a single reading in braces', '{ 1: 2,5 thou, 2: 3 thou }', ['2,5 thou']],
     ['in repeats', '{ 1: { repeat: [3,2478] } }', ['3,2478']],
   ])('%s', (_what, at, expected) => {
     const loaded = load(readings(at));
@@ -39,6 +40,7 @@ describe('no alarm for', () => {
     ['positions in close order', 'order: [1,2]\nreadings:\n  - measure: runout\n    supported_on: [1,5]\n'],
     ['lists that are not readings', 'order: [1, 200]\nlayout: { mains: [1,2,3], pins: { 1: [1,5] } }\n'],
     ['names without a value', 'set: { front, rear }\n'],
+    ['a position whose name begins with its number', readings('{ 1: 3, 1L: , 2: 4 }')],
     ['a position that was not taken', readings('{ 1: 3.2478, 2: , 3: ~ }')],
   ])('%s', (_what, text) => {
     expect(found(load(text))).toEqual([]);

@@ -86,6 +86,15 @@ describe('labels', () => {
   });
 });
 
+it('a position that is nearly a label is taken for one in the help', () => {
+  const { diagnostics } = shopOf({
+    ...text('layout: { mains: 3 }\nlabels: { main: { 3: flywheel end } }'),
+    'e/limits.yaml':
+      'kind: limits\nsource: Invented.\nlimits: { main_bearing_clearance: { at: { flywheel and: { new: { max: 1 in } } } } }\n',
+  });
+  expect(diagnostics.map(({ help }) => help)).toEqual(['did you mean flywheel end?']);
+});
+
 describe('nominal sizes', () => {
   it('are bore, stroke and every length that is measured', () => {
     const { engine } = shopOf(

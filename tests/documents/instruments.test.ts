@@ -84,3 +84,17 @@ describe('registers', () => {
     expect(engine?.instruments.get('other')?.type).toBe('caliper');
   });
 });
+
+describe('an instrument that is due', () => {
+  const dates = (calibrated: string, due: string) =>
+    refusalsOf(files(`{ type: micrometer, calibrated: ${calibrated}, due: ${due} }`));
+
+  it('before it was calibrated has its days exchanged', () => {
+    expect(dates('2027-01-10', '2026-01-10')).toEqual(['i.yaml:3:56 value']);
+  });
+
+  it('on the day of its calibration or later is taken', () => {
+    expect(dates('2026-01-10', '2026-01-10')).toEqual([]);
+    expect(dates('2026-01-10', '2027-01-10')).toEqual([]);
+  });
+});

@@ -102,3 +102,19 @@ describe('a session with a fault is not judged, and the engine is', () => {
     ]);
   });
 });
+
+describe('a concession that ends', () => {
+  const until = (day: string) =>
+    refused(
+      `${head()}concessions: [{ measure: crankshaft_end_play, up_to: 1, reason: agreed, until: ${day} }]\n`,
+    ).map((each) => each.replace(/.* /, ''));
+
+  it('before its own session is questioned', () => {
+    expect(until('2026-02-02')).toEqual(['value']);
+  });
+
+  it('on the day of its session or later is taken', () => {
+    expect(until('2026-02-03')).toEqual([]);
+    expect(until('2026-06-30')).toEqual([]);
+  });
+});
