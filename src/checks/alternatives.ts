@@ -22,10 +22,13 @@ export function alternatives(
   judged: Route,
   view: SessionView,
 ): readonly Alternative[] {
-  const direct = suitable(characteristic, judged.measured.mean.amount, view).map((instrument) => ({
-    instruments: instrument.id,
-    u: standardUncertainty(readingWith(instrument, judged.measured.mean.amount, characteristic.id)),
-  }));
+  const direct = suitable(characteristic, judged.measured.mean.amount, view)
+    // What was read with it, such as `under 0.004` on a strip, is what it can do.
+    .filter(({ id }) => judged.inputs.length > 0 || !judged.with.includes(id))
+    .map((instrument) => ({
+      instruments: instrument.id,
+      u: standardUncertainty(readingWith(instrument, judged.measured.mean.amount, characteristic.id)),
+    }));
   const derived = characteristic.derivations.flatMap(
     (derivation) => byDerivation(derivation, characteristic, position, view) ?? [],
   );

@@ -30,7 +30,7 @@ interface Coarse {
   readonly row: Row;
   readonly route: Route;
   readonly tolerance: number;
-  readonly likewise: string[];
+  readonly likewise: Row[];
 }
 
 /** Two-sided limits that the judged route is too coarse for; said once for each tolerance and set of instruments. */
@@ -48,7 +48,7 @@ export function capabilityFindings(
     const key = `${row.characteristic.id} ${route.with.join()} ${route.name} ${tolerance}`;
     const group = groups.get(key);
     if (group === undefined) groups.set(key, { row, route, tolerance, likewise: [] });
-    else group.likewise.push(row.position);
+    else group.likewise.push(row);
   }
   return [...groups.values()].map((group) => coarse(group, view, printingOf(group.row, unitFor)));
 }
@@ -65,9 +65,9 @@ function coarse({ row, route, tolerance, likewise }: Coarse, view: SessionView, 
     const limit = judgement.deciding[side];
     return limit === undefined ? [] : [limitText(side, limit, printing)];
   });
-  const where = [position, ...likewise].join(', ');
+  const where = [row, ...likewise].map(positionText).join(', ');
   const message =
-    `${characteristic.label} ${where}: with ${route.with.join(' and ')} at ±${formatUncertainty(route.expanded, unit)} ${unit.name} ` +
+    `${[characteristic.label, where].filter(Boolean).join(' ')}: with ${route.with.join(' and ')} at ±${formatUncertainty(route.expanded, unit)} ${unit.name} ` +
     `nothing can be proven inside ${limits.join(' and ')}; ${remedy(row, route, tolerance, view, unit)}`;
   return finding(COARSE, row.place, message, {
     measure: characteristic.id,
@@ -75,6 +75,11 @@ function coarse({ row, route, tolerance, likewise }: Coarse, view: SessionView, 
     limitPlace: judgement.deciding.max?.place,
   });
 }
+
+const positionText = ({ characteristic, position, label }: Row): string => {
+  if (characteristic.family === 'engine') return '';
+  return label === undefined ? position : `${position} (${label})`;
+};
 
 function remedy(row: Row, route: Route, tolerance: number, view: SessionView, unit: Unit): string {
   const [finest] = alternatives(row.characteristic, row.position, route, view);

@@ -82,6 +82,8 @@ export interface LimitsInForce {
   /** Where each band comes from: what is said beside it, else of all limits of its document. */
   readonly sources: Readonly<Partial<Record<BandName, string>>>;
   readonly note: string | undefined;
+  /** No entry for the position has a part in them. */
+  readonly isGeneral: boolean;
 }
 
 /**
@@ -97,7 +99,9 @@ export function limitsInForce(
   const stated = documents.filter(({ limits }) => limits.has(measure.id));
   if (stated.length === 0) return NO_LIMITS;
   const entries = stated.flatMap((document) => entriesAt(document, layout, measure, position));
-  return entries.length > stated.length ? resolved(entries) : generalOf(documents, measure.id, entries);
+  return entries.length > stated.length
+    ? resolved(entries, false)
+    : generalOf(documents, measure.id, entries);
 }
 
 const NO_LIMITS: LimitsInForce = {
@@ -106,6 +110,7 @@ const NO_LIMITS: LimitsInForce = {
   by: undefined,
   note: undefined,
   sources: {},
+  isGeneral: true,
 };
 
 interface StatedEntry {
@@ -139,12 +144,12 @@ function generalOf(
 ): LimitsInForce {
   const known = generals.get(documents) ?? new Map<string, LimitsInForce>();
   generals.set(documents, known);
-  const found = known.get(id) ?? resolved(entries);
+  const found = known.get(id) ?? resolved(entries, true);
   known.set(id, found);
   return found;
 }
 
-function resolved(entries: readonly StatedEntry[]): LimitsInForce {
+function resolved(entries: readonly StatedEntry[], isGeneral: boolean): LimitsInForce {
   const bands: Partial<Record<BandName, Band>> = {};
   const sources: Partial<Record<BandName, string>> = {};
   for (const name of BAND_NAMES) {
@@ -158,6 +163,7 @@ function resolved(entries: readonly StatedEntry[]): LimitsInForce {
   return {
     bands,
     sources,
+    isGeneral,
     per: first('per'),
     by: first('by'),
     note: first('note'),

@@ -44,7 +44,7 @@ function tableOf(
   const [first] = rows;
   if (first === undefined) return [];
   const { unit, decimals } = printingOf(first, unitFor);
-  const usual = mostCommon(rows.map((row) => bandsText(row.limits.bands, { unit, decimals })));
+  const usual = usualBands(rows, { unit, decimals });
   const heading = `${first.characteristic.label}, ${unit.name}`;
   const span = spanOf(rows);
   const lines = fitting(style.width, SHAPES, (shape) => {
@@ -76,6 +76,8 @@ interface Shape {
   readonly picture: number;
   /** What it was before, notes, limits of its own and details: beside the verdict, or on a line below. */
   readonly extras: 'beside' | 'below';
+  /** How near the limit lies below the row, and not behind the verdict. */
+  readonly terse?: boolean;
   /** Positions without their labels. */
   readonly bare?: boolean;
 }
@@ -87,6 +89,7 @@ const SHAPES: readonly Shape[] = [
   { picture: 13, extras: 'below' },
   { picture: 0, extras: 'below' },
   { picture: 0, extras: 'below', bare: true },
+  { picture: 0, extras: 'below', bare: true, terse: true },
 ];
 
 const COLUMNS: readonly Column[] = [
@@ -121,9 +124,11 @@ function rowLines(row: Row, printing: Printing, around: Surroundings): readonly 
     return [{ cells: [where, cell(''), cell(''), verdictCell(row, printing, style.paint)], below: '' }];
   }
   const own = bandsTexts(row.limits.bands, printing).filter((text) => !usual.split(', ').includes(text));
-  const before = [beforeText(row, session, printing), ...judged.route.notes.map(visible)];
-  const extras = { before, limits: own.join(', ') };
-  const verdict = verdictCell(row, printing, style.paint);
+  const notes = [beforeText(row, session, printing), ...judged.route.notes.map(visible)];
+  const near = marginalText(row, printing);
+  const isBelow = shape.terse === true && near !== '';
+  const extras = { before: isBelow ? [near, ...notes] : notes, limits: own.join(', ') };
+  const verdict = verdictCell(row, printing, style.paint, isBelow);
   return [
     rowLine(row, judged, { where, verdict, extras }, printing, around),
     ...others.map((other) => otherRoute(row, other, printing, around)),
@@ -177,16 +182,25 @@ function otherRoute(row: Row, other: JudgedRoute, printing: Printing, around: Su
 
 const NOTHING: Said['extras'] = { before: [], limits: '' };
 
-/** The verdict in words, with the side and the distance. */
-export function verdictText(row: Row, printing: Printing): string {
-  const { verdict, past, marginal } = row.judgement;
+/** The verdict in words, with the side and the distance, and whether a limit is near. */
+export const verdictText = (row: Row, printing: Printing): string =>
+  [distanceText(row, printing), marginalText(row, printing)].filter(Boolean).join(', ');
+
+function distanceText(row: Row, printing: Printing): string {
+  const { verdict, past } = row.judgement;
   const [judged] = row.routes;
   if (verdict === null) return '';
   if (verdict === 'missing' || judged === undefined) return verdict;
   const u = plusMinus(judged.route, printing.unit);
   if (verdict === 'undecided') return `undecided at ${u}`;
-  const distance = past === undefined ? verdict : `${verdict}, ${pastText(row, printing)}`;
-  return marginal ? `${distance}, marginal at ${u}` : distance;
+  return past === undefined ? verdict : `${verdict}, ${pastText(row, printing)}`;
+}
+
+/** `marginal at ±0.00016`, where a deciding limit lies that near. */
+function marginalText({ judgement, routes: [judged] }: Row, { unit }: Printing): string {
+  const { marginal, verdict } = judgement;
+  if (!marginal || judged === undefined || verdict === null || verdict === 'undecided') return '';
+  return `marginal at ±${formatUncertainty(judged.route.expanded, unit)}`;
 }
 
 const COLOURS: Readonly<Record<Verdict, keyof Paint>> = {
@@ -199,9 +213,9 @@ const COLOURS: Readonly<Record<Verdict, keyof Paint>> = {
   out: 'bad',
 };
 
-function verdictCell(row: Row, printing: Printing, paint: Paint): Cell {
+function verdictCell(row: Row, printing: Printing, paint: Paint, isTerse = false): Cell {
   const { verdict } = row.judgement;
-  const text = verdictText(row, printing);
+  const text = isTerse ? distanceText(row, printing) : verdictText(row, printing);
   return verdict === null ? cell(text) : painted(text, paint[COLOURS[verdict]]);
 }
 
@@ -221,10 +235,15 @@ const bandsText = (bands: Bands, printing: Printing): string => bandsTexts(bands
 const bandsTexts = (bands: Bands, printing: Printing): readonly string[] =>
   BAND_NAMES.flatMap((name) => bandText(name, bands[name], printing));
 
-/** The limits that most rows share head the table; the others say their own. */
-function mostCommon(texts: readonly string[]): string {
+/** The limits of most rows; of as many the general ones, since a position's own stand beside it. */
+function usualBands(rows: readonly Row[], printing: Printing): string {
   const counts = new Map<string, number>();
-  for (const text of texts) counts.set(text, (counts.get(text) ?? 0) + 1);
+  for (const { limits } of rows) {
+    const text = bandsText(limits.bands, printing);
+    // More than nothing and less than one row.
+    const weight = limits.inForce.isGeneral ? 1 + 1 / (2 * rows.length) : 1;
+    counts.set(text, (counts.get(text) ?? 0) + weight);
+  }
   return [...counts].reduce((best, each) => (each[1] > best[1] ? each : best), ['', 0])[0];
 }
 

@@ -195,6 +195,19 @@ describe('an instrument too coarse for the tolerance', () => {
     );
   });
 
+  test('a strip that was read as a range is not offered in its own place, and its position has its label', () => {
+    const labelled = { 'engine.yaml': `${ENGINE}labels: { main: { 1: front } }\n` };
+    const under = one('measure: main_bearing_clearance, with: strip, at: { 1: under 0.004 }');
+    const fine = {
+      'instruments.yaml':
+        'kind: instruments\ninstruments:\n  strip: { type: gauging strip, marks: [0.0019 in, 0.002 in, 0.0021 in] }\n',
+    };
+    expect(messages(read(under, { ...fine, ...labelled }), 'instrument/coarse')).toEqual([
+      'main bearing clearance 1 (front): with strip at ±0.0023 in nothing can be proven inside new min 0.0025 and new max 0.0035; ' +
+        'no registered instrument would do: it takes ±0.00050',
+    ]);
+  });
+
   test('a limit on one side can always be proven, and so can a wide one', () => {
     const max = { 'limits.yaml': LIMITS.replace('min: 0.0025, ', '') };
     expect(messages(read(strip, max), 'instrument/coarse')).toEqual([]);

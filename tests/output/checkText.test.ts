@@ -52,6 +52,14 @@ const worn = (at: string, more: Files = {}): Files => ({
   ...more,
 });
 
+/** The session with two stations along each journal. */
+const twoStations = (files: Files): Files => ({
+  'worn/teardown.yaml': (files['worn/teardown.yaml'] ?? '').replace(
+    'with: mic-3-4',
+    'with: mic-3-4\n    stations: [front, rear]',
+  ),
+});
+
 describe('a row of the report', () => {
   it.each([
     ['inside all its limits', '3.2481', '2 3.2481 ok'],
@@ -115,6 +123,26 @@ describe('a report', () => {
       expect(narrow.replace(/\s+/g, ' ')).toContain(words);
     }
     expect(Math.max(...lines(narrow).map(widthOf))).toBeLessThanOrEqual(60);
+  });
+
+  it('has no line that runs over where a limit is near, and says that below the row', async () => {
+    const labels =
+      'labels: { main: { 1: between the pump and the first cylinder, 2: between the second and the third cylinder } }\n';
+    const files = worn('{ 1: [3.2465, 3.2464], 2: [3.2465, 3.2464] }', {
+      'worn/engine.yaml': engine(labels),
+    });
+    const narrow = await printed(['worn'], { ...files, ...twoStations(files) }, 60);
+    expect(narrow).toContain('marginal at ±0.00013');
+    expect(Math.max(...lines(narrow).map(widthOf))).toBeLessThanOrEqual(60);
+  });
+
+  it('has the general limits above the table, where as many positions have limits of their own', async () => {
+    const text = await printed(['worn'], {
+      ...worn('{ 5: 3.2481, 2: 3.2481 }'),
+      'worn/engine.yaml': engine().replace('mains: 5', 'mains: [5, 2]'),
+    });
+    expect(text).toContain('in  target 3.2479 to 3.2483, new 3.2475 to 3.2485, wear min 3.2465\n');
+    expect(rowOf(text, '5')).toBe('5 3.2481 ok wear min 3.2470');
   });
 
   it('draws all rows of a table to one scale', async () => {
