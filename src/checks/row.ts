@@ -11,11 +11,13 @@ import { compare, type Fraction } from '../quantity/fraction.ts';
 import { worstOfTied } from './cautious.ts';
 import type { ConcessionOfSide } from './concessionInForce.ts';
 import { bandOrder } from './condition.ts';
+import { leftOut } from './leftOut.ts';
 import { limitsAt, type MeanAt, type PositionLimits, settled } from './limits.ts';
 import type { Route } from './route.ts';
 import { normalisedError, type SessionRoutes } from './routes.ts';
 import { stepsOf } from './steps.ts';
 import { decidingLimits, type Judged, type Judgement, judge, SIDES, type Verdict } from './verdict.ts';
+import { withheld } from './withheld.ts';
 
 /** How a session is judged; the options of a run over what its documents say. */
 export interface JudgingOptions {
@@ -72,23 +74,11 @@ export function rowsOf(characteristic: Characteristic, view: SessionView): reado
   return rows.flatMap((row) => {
     if (row.routes.length > 0) return [{ ...row, lastDigit }];
     // What is missing has no place of its own: it is told beside what was measured.
-    const left = leftOut(row, view.session);
+    const left = leftOut(characteristic, row.position, view.session);
     return row.judgement.verdict === 'missing'
       ? [{ ...row, lastDigit, leftOut: left?.notes ?? [], place: left?.place ?? measured.place }]
       : [];
   });
-}
-
-/** A reading that was not taken, and the notes that stand in its place. */
-function leftOut(
-  { characteristic, position }: Row,
-  { blocks, placeOf }: SessionDocument,
-): { readonly notes: readonly string[]; readonly place: Place } | undefined {
-  const reading = blocks
-    .filter(({ measure }) => measure.id === characteristic.id)
-    .flatMap(({ positions }) => positions)
-    .find((each) => each.position === position && each.notes.length > 0);
-  return reading && { notes: reading.notes, place: placeOf(reading.span) };
 }
 
 const finestDigit = (rows: readonly Row[]): Fraction | undefined =>
@@ -180,20 +170,6 @@ const judgedOf = (route: Route, { least, greatest }: ReturnType<typeof amountsOf
   dof: route.dof,
   expanded: route.expanded,
 });
-
-/** Nothing passes by a limit that could not be worked out, nor by a farther band in its place; what is out stays out. */
-function withheld(
-  judgement: Judgement,
-  { inForce, open }: PositionLimits,
-  order: readonly BandName[],
-): Judgement {
-  if (open.size === 0 || judgement.verdict === 'out' || judgement.verdict === 'undecided') return judgement;
-  const isOpen = SIDES.some((side) => {
-    const band = order.find((each) => inForce.bands[each]?.[side] !== undefined);
-    return band !== undefined && open.has(`${band} ${side}`);
-  });
-  return isOpen ? { ...judgement, verdict: null, past: undefined } : judgement;
-}
 
 /** A position without a value is missing where a limit would decide; a step is never missing. */
 function missing(limits: PositionLimits, order: readonly BandName[], { family }: Characteristic): Judgement {
