@@ -22,18 +22,21 @@ export function alternatives(
   judged: Route,
   view: SessionView,
 ): readonly Alternative[] {
-  const direct = suitable(characteristic, judged.measured.mean.amount, view)
-    // What was read with it, such as `under 0.004` on a strip, is what it can do.
-    .filter(({ id }) => judged.inputs.length > 0 || !judged.with.includes(id))
-    .map((instrument) => ({
-      instruments: instrument.id,
-      u: standardUncertainty(readingWith(instrument, judged.measured.mean.amount, characteristic.id)),
-    }));
+  const direct = suitable(characteristic, judged.measured.mean.amount, view).map((instrument) => ({
+    instruments: directly(instrument, judged),
+    u: standardUncertainty(readingWith(instrument, judged.measured.mean.amount, characteristic.id)),
+  }));
   const derived = characteristic.derivations.flatMap(
     (derivation) => byDerivation(derivation, characteristic, position, view) ?? [],
   );
   return [...direct, ...derived].sort((a, b) => a.u - b.u);
 }
+
+/** A strip that was read as a range, such as `under 0.004`, is told how it would do better. */
+const directly = ({ id, marks }: Instrument, judged: Route): string =>
+  marks !== undefined && judged.inputs.length === 0 && judged.with.includes(id)
+    ? `${id} read at one of its marks`
+    : id;
 
 /** Instruments of the type that the characteristic is usually measured with, whose range holds the amount. */
 const suitable = (

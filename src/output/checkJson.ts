@@ -9,9 +9,9 @@ import type { Diagnostic } from '../diagnostic/diagnostic.ts';
 import type { Place } from '../diagnostic/place.ts';
 import { BAND_NAMES } from '../documents/bands.ts';
 import { stemOf } from '../documents/stem.ts';
-import type { TighteningLog } from '../documents/tightened.ts';
 import { type Fraction, toNumber } from '../quantity/fraction.ts';
 import { fromBase, type Unit } from '../quantity/units.ts';
+import { tightenedJson } from './tightenedJson.ts';
 
 export const placeJson = ({ path, line, column, endLine, endColumn }: Place) => ({
   path,
@@ -101,15 +101,6 @@ const steppedBackJson = ({ measure, position, written, work, place }: SteppedBac
   work: work.work,
   on: work.on.name,
   place: placeJson(place),
-});
-
-const tightenedJson = ({ document, with: wrench, fasteners, passes }: TighteningLog) => ({
-  sequence: document.name,
-  path: document.path,
-  joint: document.joint.sequence.joint,
-  with: wrench?.name ?? null,
-  fasteners: fasteners ?? null,
-  passes: passes?.length ?? null,
 });
 
 function countsOf(rows: readonly Row[]): Readonly<Record<string, number>> {

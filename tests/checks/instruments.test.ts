@@ -195,7 +195,7 @@ describe('an instrument too coarse for the tolerance', () => {
     );
   });
 
-  test('a strip that was read as a range is not offered in its own place, and its position has its label', () => {
+  test('a strip that was read as a range is told how it would do, at its position with the label', () => {
     const labelled = { 'engine.yaml': `${ENGINE}labels: { main: { 1: front } }\n` };
     const under = one('measure: main_bearing_clearance, with: strip, at: { 1: under 0.004 }');
     const fine = {
@@ -204,7 +204,7 @@ describe('an instrument too coarse for the tolerance', () => {
     };
     expect(messages(read(under, { ...fine, ...labelled }), 'instrument/coarse')).toEqual([
       'main bearing clearance 1 (front): with strip at ±0.0023 in nothing can be proven inside new min 0.0025 and new max 0.0035; ' +
-        'no registered instrument would do: it takes ±0.00050',
+        'strip read at one of its marks would do, at ±0.000057',
     ]);
   });
 
