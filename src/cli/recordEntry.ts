@@ -20,7 +20,6 @@ import {
   type PromptAbout,
   promptText,
 } from '../output/recordText.ts';
-import { shellWord } from '../output/shellWord.ts';
 import { visible } from '../output/visible.ts';
 import type { Talk } from '../shell/converse.ts';
 import type { Journal } from '../shell/journal.ts';
@@ -171,11 +170,10 @@ export class Entry implements Talk {
   /** Not finished: what was taken stays where it is. */
   leave(ending: number): number {
     const { size } = this.#state.taken;
-    const again = `tenths record --session ${shellWord(this.#target.name)}`;
     this.#world.err.write(
       size === 0
         ? '\nNothing was taken.\n'
-        : `\n${counted(size)} kept, and not in the session yet. To go on: ${this.#target.existing === undefined ? 'tenths record' : again}\n`,
+        : `\n${counted(size)} kept, and not in the session yet. To go on: tenths record\n`,
     );
     if (size === 0) this.#journal.remove();
     return ending;

@@ -49,6 +49,7 @@ export function slipsOf(number: WrittenNumber): readonly Slip[] {
   return [
     ...swappedDigits(number),
     ...movedPoint(number),
+    ...forgottenPoint(number),
     ...(isInch ? INCH_STEPS : METRIC_STEPS).flatMap(([step, words]) => stepped(number, step, words)),
     ...otherUnit(number, isInch),
   ];
@@ -91,6 +92,16 @@ function movedPoint(number: WrittenNumber): readonly Slip[] {
     const kept = digits.includes('.') ? moved : moved.replace(/\.0+$/, '');
     return asWritten(number, sign + kept, 'the decimal point moved');
   });
+}
+
+/** `32478` for 3.2478: more places than a point is usually moved by. */
+function forgottenPoint(number: WrittenNumber): readonly Slip[] {
+  const [, sign = '', whole = ''] = /^([-+]?)(\d{4,})$/.exec(number.digits) ?? [];
+  return [1, 2, 3]
+    .filter((at) => whole.length - at > 2)
+    .flatMap((at) =>
+      asWritten(number, `${sign}${whole.slice(0, at)}.${whole.slice(at)}`, 'the decimal point left out'),
+    );
 }
 
 function asWritten(number: WrittenNumber, digits: string, words: string): readonly Slip[] {

@@ -161,7 +161,7 @@ describe('readings through a pipe', () => {
   });
 
   it.each([
-    ['32478', 'SLIP?  main journal diameter 1 (front): written 32478'],
+    ['32478', 'SLIP?  main journal diameter 1 (front): 3.2478? written 32478: the decimal point left out'],
     ['82.499', 'SLIP?  main journal diameter 1 (front): 82.499 mm? written 82.499'],
     ['4.2478', 'SLIP?  main journal diameter 1 (front): 3.2478? written 4.2478'],
     ['3.2460', 'WORN'],
@@ -192,6 +192,21 @@ describe('readings through a pipe', () => {
     expect(result.stderr).toContain(`line 1: `);
     expect(result.stderr).toContain(why);
     expect(result.status).toBe(2);
+  });
+
+  it('are spoken of once: what one brought about is not said again of those beside it', async () => {
+    shopWith({
+      'engines/pump/limits.yaml': LIMITS.replace(
+        '3.2475 to 3.2485 }',
+        '3.2475 to 3.2485, wear: { min: 3.2465 } }',
+      ),
+    });
+    const { stderr } = await record(lines('3.2460', '3.2461', '3.2468', '3.2468', '2.3478'), ...MAINS);
+    expect(stderr.match(/^line \d+: +\S+/gm)).toEqual([
+      'line 1:    OUT',
+      'line 2:    OUT',
+      'line 5:    SLIP?',
+    ]);
   });
 
   it('fill the open places of a session that stands, and change nothing else of it', async () => {

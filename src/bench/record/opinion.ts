@@ -40,9 +40,28 @@ export function opinionsOf(
   const now = judged(point, taken, judging);
   if (now.length === 0) return [];
   const without = new Map([...taken].filter(([key]) => key !== keyOf(point)));
-  const before = new Set(judged(point, without, judging).map((each) => each.message));
-  return worthSaying(now.filter((each) => each.isOwn || !before.has(each.message)));
+  const before = judged(point, without, judging);
+  const own = wordsOfOwn(judgedAlone(point, taken, judging));
+  const known = new Set(before.map((each) => each.message));
+  const told = wordsOfOwn(before);
+  // What another point of the position brought about was said of that one, and is not this one's fault.
+  const isNews = (each: Judged): boolean =>
+    each.isOwn ? own.has(each.word) || !told.has(each.word) : !known.has(each.message);
+  return worthSaying(now.filter(isNews));
 }
+
+const wordsOfOwn = (all: readonly Judged[]): ReadonlySet<string> =>
+  new Set(all.filter((each) => each.isOwn).map((each) => each.word));
+
+const judgedAlone = (
+  point: PlannedPoint,
+  taken: ReadonlyMap<string, Taken>,
+  judging: Judging,
+): readonly Judged[] => {
+  const beside = (each: PlannedPoint): boolean =>
+    each.measure === point.measure && each.position === point.position && keyOf(each) !== keyOf(point);
+  return judged(point, new Map([...taken].filter(([, each]) => !beside(each.point))), judging);
+};
 
 interface Judged extends Opinion {
   /** About the reading itself, not about what is worked out from it. */

@@ -57,7 +57,7 @@ function readAmount(digits: string, unit: string | undefined, about: TypedFor): 
   const completed = about.expected === undefined ? undefined : completeDigits(digits, about.expected);
   if (completed !== undefined) return { ok: true, text: completed, completed: true };
   if (looksLikeTail(digits, about.expected))
-    return refused(`${digits} alone could be several numbers: type all of it`);
+    return refused(`${digits} alone could be several numbers: type more of it`);
   return whole(text, digits);
 }
 
