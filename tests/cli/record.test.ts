@@ -194,6 +194,19 @@ describe('readings through a pipe', () => {
     expect(result.status).toBe(2);
   });
 
+  it('that a session has already are not asked for, and it is said where they are put right', async () => {
+    shopWith();
+    await record(
+      lines('0.008', '0.009', 's', '0.010'),
+      '--stage',
+      'teardown',
+      '--measure',
+      'rod_side_clearance',
+    );
+    const { stderr } = await record(lines('at 1'), '--measure', 'rod_side_clearance');
+    expect(stderr).toContain('1 is not asked for, 3 is: what is in the session is put right in its file');
+  });
+
   it('are spoken of once: what one brought about is not said again of those beside it', async () => {
     shopWith({
       'engines/pump/limits.yaml': LIMITS.replace(

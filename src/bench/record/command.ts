@@ -1,4 +1,5 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
+import { findPosition } from '../../documents/layout.ts';
 import { GAUGE_COUNTS, type GaugeZero } from '../sessionText.ts';
 import { type Expecting, expectationAt } from './expectation.ts';
 import { lastTaken, type RecordEvent, type RecordState } from './state.ts';
@@ -47,7 +48,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['at'],
     usage: 'at 5',
     does: 'go on at position 5',
-    ask: (text, state) => askPosition(text, state),
+    ask: (text, state, around) => askPosition(text, state, around),
   },
   {
     names: ['w', 'with'],
@@ -114,14 +115,18 @@ function askNote(text: string, state: RecordState): Asked {
     : event({ do: 'note', text });
 }
 
-function askPosition(name: string, { points, at }: RecordState): Asked {
-  const measure = points[Math.min(at, points.length - 1)]?.measure;
+function askPosition(name: string, { points, at }: RecordState, { engine, registry }: Expecting): Asked {
+  const measure = points[Math.min(at, points.length - 1)]?.measure ?? '';
   const found = points.findIndex((point) => point.measure === measure && point.position === name);
   if (found >= 0) return event({ do: 'go', at: found });
-  const known = [
+  const asked = [
     ...new Set(points.filter((point) => point.measure === measure).map((each) => each.position)),
-  ];
-  return unclear(`there is no ${name} here: ${known.join(', ')}`);
+  ].join(', ');
+  const family = registry.find(measure)?.family;
+  const isThere = family !== undefined && findPosition(engine.document.layout, family, name) !== undefined;
+  return isThere
+    ? unclear(`${name} is not asked for, ${asked} is: what is in the session is put right in its file`)
+    : unclear(`there is no ${name} here: ${asked}`);
 }
 
 function askInstrument(name: string, { points, at }: RecordState, { engine }: Expecting): Asked {
