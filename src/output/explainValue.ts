@@ -7,9 +7,10 @@ import { positionText, verdictText } from './checkTables.ts';
 import { budgetLines, leavesOf } from './explainBudget.ts';
 import { limitLines, placeText, reasonLines } from './explainLimits.ts';
 import type { MeasuredRow } from './explainPositions.ts';
-import { type Cell, cell, layTable } from './table.ts';
+import { type Cell, cell, fitting, layTable, widthOf } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
 import { visible } from './visible.ts';
+import { wrap } from './wrap.ts';
 
 const LEFT = { align: 'left' } as const;
 const RIGHT = { align: 'right' } as const;
@@ -32,26 +33,41 @@ export function valueText(
       heading,
       `  ${readingText(judged, printing)} ${printing.unit.name}  ${verdictText(row, printing)}`.trimEnd(),
     ],
-    ['readings', ...readingLines(judged.route)],
+    ['readings', ...readingLines(judged.route, style)],
     [judged.route.inputs.length === 0 ? 'as read' : 'worked out', ...sumLines(judged, printing)],
     ['error budget', ...budgetLines(judged, printing)],
     ['limits', ...limitLines(row, printing)],
     ['verdict', ...reasonLines(row, session, rule, options, printing)],
     ...(others.length === 0 ? [] : [['other routes', ...others.map((each) => otherLine(each, printing))]]),
   ];
-  return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`;
+  return `${blocks.map((lines) => lines.flatMap((line) => folded(line, style)).join('\n')).join('\n\n')}\n`;
 }
 
+/** What is wider than the window goes on below, a step further in. */
+const folded = (line: string, { width }: TextStyle): readonly string[] =>
+  widthOf(line) <= width
+    ? [line]
+    : wrap(line.trimStart(), width - 6).map((each, index) => `${index === 0 ? '  ' : '      '}${each}`);
+
 /** What was typed, with file and line; of a derived value everything that it comes from. */
-function readingLines(route: Route): readonly string[] {
-  const rows = leavesOf(route).map((leaf): readonly Cell[] => [
+function readingLines(route: Route, { width }: TextStyle): readonly string[] {
+  const leaves = leavesOf(route);
+  const rows = leaves.map((leaf): readonly Cell[] => [
     cell(leaf.block?.measure.id ?? leaf.name),
     cell(visible(leaf.written.join(', '))),
     cell(visible([...leaf.with, ...setterText(leaf)].join(', '))),
-    cell(placeText(leaf.place)),
   ]);
+  const places = leaves.map(({ place }) => placeText(place));
+  const lines = fitting(width, ['beside', 'below'] as const, (shape) =>
+    shape === 'beside'
+      ? layTable(
+          rows.map((row, index) => [...row, cell(places[index] ?? '')]),
+          [LEFT, LEFT, LEFT, LEFT],
+        )
+      : layTable(rows, [LEFT, LEFT, LEFT]).flatMap((line, index) => [line, `      ${places[index] ?? ''}`]),
+  );
   const notes = route.notes.map((note) => `  ${visible(note)}`);
-  return [...layTable(rows, [LEFT, LEFT, LEFT, LEFT]), ...notes];
+  return [...lines, ...notes];
 }
 
 const setterText = ({ block }: Route): readonly string[] =>
