@@ -200,7 +200,7 @@ function distanceText(row: Row, printing: Printing): string {
 function marginalText({ judgement, routes: [judged] }: Row, { unit }: Printing): string {
   const { marginal, verdict } = judgement;
   if (!marginal || judged === undefined || verdict === null || verdict === 'undecided') return '';
-  return `marginal at ±${formatUncertainty(judged.route.expanded, unit)}`;
+  return `marginal at ${plusMinus(judged.route, unit)}`;
 }
 
 const COLOURS: Readonly<Record<Verdict, keyof Paint>> = {
