@@ -35,7 +35,7 @@ async function writeGenerated({ schemaFiles, validatorsSource }) {
     legalComments: 'none',
   });
   for (const { text } of outputFiles) {
-    writeIfChanged(join(root, 'src/documents/validators.generated.js'), text);
+    writeIfChanged(join(root, 'src/documents/validation/validators.generated.js'), text);
   }
 }
 

@@ -4,10 +4,10 @@ import type { Finding } from '../src/checks/finding.ts';
 import { type EngineReport, reportEngine } from '../src/checks/report.ts';
 import type { JudgingOptions, Row } from '../src/checks/row.ts';
 import type { Diagnostic } from '../src/diagnostic/diagnostic.ts';
-import { childOf, textOf } from '../src/documents/access.ts';
 import { type Assembled, assembleEngine, type EngineDocuments } from '../src/documents/assemble.ts';
+import { type NamedStudy, studiesNamed } from '../src/documents/engine/registerStudies.ts';
 import { folderOf, isAtOrAbove, type OpenedDocument, openDocument } from '../src/documents/opened.ts';
-import { type NamedStudy, studiesNamed } from '../src/documents/registerStudies.ts';
+import { childOf, textOf } from '../src/documents/yaml/access.ts';
 
 /** Texts by path, as they would lie in a repository; the folder of the engine document is the engine. */
 export type Files = Readonly<Record<string, string>>;

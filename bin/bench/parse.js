@@ -4,7 +4,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseDocument } from 'yaml';
-import { PARSE_OPTIONS } from '../../src/documents/loader.ts';
+import { PARSE_OPTIONS } from '../../src/documents/yaml/loader.ts';
 
 const [, , folder] = process.argv;
 const texts = readdirSync(folder, { recursive: true })

@@ -1,7 +1,7 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { shopGrid } from '../documents/session.ts';
+import { shopGrid } from '../documents/session/session.ts';
 
 /** The points at which each position is read: rows along the part, columns round it. Empty lists: one reading. */
 export interface PlannedGrid {

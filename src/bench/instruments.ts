@@ -1,8 +1,8 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Engine } from '../documents/assemble.ts';
-import type { RegisteredInstrument } from '../documents/instruments.ts';
-import { positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
-import { limitsInForce } from '../documents/precedence.ts';
+import type { RegisteredInstrument } from '../documents/engine/instruments.ts';
+import { positionsOf, WHOLE_ENGINE } from '../documents/engine/layout.ts';
+import { limitsInForce } from '../documents/limits/precedence.ts';
 import { compare, type Fraction } from '../quantity/fraction.ts';
 
 /** What it was measured with last time, else the first registered instrument of the usual type whose range fits. */

@@ -1,9 +1,9 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { type Family, positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
-import { limitsInForce } from '../documents/precedence.ts';
-import type { SessionDocument, Stage } from '../documents/session.ts';
+import { type Family, positionsOf, WHOLE_ENGINE } from '../documents/engine/layout.ts';
+import { limitsInForce } from '../documents/limits/precedence.ts';
+import type { SessionDocument, Stage } from '../documents/session/session.ts';
 import { type PlannedGrid, plannedGrid } from './grids.ts';
 import { usualInstrument } from './instruments.ts';
 import { inBenchOrder } from './order.ts';

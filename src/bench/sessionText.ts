@@ -1,6 +1,6 @@
-import { keyText } from '../documents/keyText.ts';
-import type { Family } from '../documents/layout.ts';
-import type { Stage } from '../documents/session.ts';
+import type { Family } from '../documents/engine/layout.ts';
+import type { Stage } from '../documents/session/session.ts';
+import { keyText } from '../documents/writing/keyText.ts';
 import type { PlannedGrid } from './grids.ts';
 
 export interface SessionHead {

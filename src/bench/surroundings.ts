@@ -1,7 +1,7 @@
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
-import type { Layout } from '../documents/layout.ts';
-import type { SessionSurroundings } from '../documents/session.ts';
+import type { Layout } from '../documents/engine/layout.ts';
+import type { SessionSurroundings } from '../documents/session/session.ts';
 
 /** What a session of an engine is read by, where the engine's own documents are known to be sound. */
 export const surroundingsIn = (

@@ -1,8 +1,8 @@
 import { characteristics } from '../characteristics/registry.ts';
-import { inFlow } from '../documents/inFlow.ts';
 import { KINDS } from '../documents/schema/kinds.ts';
 import type { Schema } from '../documents/schema/scalars.ts';
 import { buildSchemas } from '../documents/schema/schemas.ts';
+import { inFlow } from '../documents/writing/inFlow.ts';
 import { type DocumentKey, definitionsOf, keysOf } from './documentKeys.ts';
 
 /** docs/documents.md: every key of every kind of document, from the schemas. */

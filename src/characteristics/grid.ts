@@ -1,4 +1,4 @@
-import type { Station } from '../documents/reading.ts';
+import type { Station } from '../documents/session/reading.ts';
 import { meanValue, type Value } from '../measurement/value.ts';
 import { compare } from '../quantity/fraction.ts';
 

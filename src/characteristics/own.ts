@@ -1,6 +1,6 @@
 import type { UnitsInForce } from '../documents/amount.ts';
+import type { OwnCharacteristic } from '../documents/engine/shop.ts';
 import type { Measures } from '../documents/measure.ts';
-import type { OwnCharacteristic } from '../documents/shop.ts';
 import { evaluateFormula } from '../formula/evaluate.ts';
 import { namesIn } from '../formula/names.ts';
 import { type FormulaProblem, isFormulaProblem } from '../formula/problem.ts';

@@ -1,5 +1,5 @@
+import type { OwnCharacteristic } from '../documents/engine/shop.ts';
 import type { Measure, Measures } from '../documents/measure.ts';
-import type { OwnCharacteristic } from '../documents/shop.ts';
 import type { Characteristic } from './characteristic.ts';
 import { crankshaft } from './crankshaft.ts';
 import { cylinders } from './cylinders.ts';

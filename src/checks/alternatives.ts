@@ -1,6 +1,6 @@
 import type { Characteristic, Derivation } from '../characteristics/characteristic.ts';
 import { gridOfOne, type Measured } from '../characteristics/grid.ts';
-import { positionAcross } from '../documents/layout.ts';
+import { positionAcross } from '../documents/engine/layout.ts';
 import { type Instrument, readingTerms } from '../measurement/instrument.ts';
 import { standardUncertainty, type Value } from '../measurement/value.ts';
 import { compare, type Fraction } from '../quantity/fraction.ts';

@@ -1,6 +1,6 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { type Point, pointsOf, type ReadingBlock } from '../documents/reading.ts';
+import { type Point, pointsOf, type ReadingBlock } from '../documents/session/reading.ts';
 import { assumedInstrument } from '../measurement/assumed.ts';
 import type { Instrument } from '../measurement/instrument.ts';
 import { type Fraction, least } from '../quantity/fraction.ts';

@@ -1,8 +1,8 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Amount } from '../documents/amount.ts';
 import type { Engine } from '../documents/assemble.ts';
-import type { ReadingBlock } from '../documents/reading.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import type { ReadingBlock } from '../documents/session/reading.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import type { Instrument } from '../measurement/instrument.ts';
 import { expandUnlike, expansionOf, GAUGE_STEEL, type Warmth } from '../measurement/temperature.ts';
 

@@ -1,4 +1,4 @@
-import type { Concession } from '../documents/concessions.ts';
+import type { Concession } from '../documents/session/concessions.ts';
 import { compare } from '../quantity/fraction.ts';
 import type { ConcessionInForce, ConcessionOfSide } from './concessionInForce.ts';
 import type { Row } from './row.ts';

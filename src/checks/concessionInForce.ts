@@ -1,6 +1,6 @@
 import type { Engine } from '../documents/assemble.ts';
-import type { Concession } from '../documents/concessions.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import type { Concession } from '../documents/session/concessions.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import { sessionsBefore } from './earlier.ts';
 import type { Side } from './verdict.ts';
 

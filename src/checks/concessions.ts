@@ -1,6 +1,6 @@
 import { withUnit } from '../documents/amount.ts';
-import type { Concession } from '../documents/concessions.ts';
 import { nameAt } from '../documents/measure.ts';
+import type { Concession } from '../documents/session/concessions.ts';
 import { formatDistance } from '../quantity/format.ts';
 import { subtract } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';

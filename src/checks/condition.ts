@@ -1,7 +1,7 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
-import type { BandName } from '../documents/bands.ts';
-import type { Condition, PartChange } from '../documents/partChanges.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import type { BandName } from '../documents/limits/bands.ts';
+import type { Condition, PartChange } from '../documents/session/partChanges.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import { isOf } from './newLine.ts';
 import { decidingOrder } from './verdict.ts';
 

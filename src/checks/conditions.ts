@@ -1,4 +1,4 @@
-import type { ReadingBlock } from '../documents/reading.ts';
+import type { ReadingBlock } from '../documents/session/reading.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import { named } from './readings.ts';
 import type { Route } from './route.ts';

@@ -1,7 +1,7 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import { hasDistances } from '../characteristics/form.ts';
-import { positionsOf } from '../documents/layout.ts';
-import { limitsInForce } from '../documents/precedence.ts';
+import { positionsOf } from '../documents/engine/layout.ts';
+import { limitsInForce } from '../documents/limits/precedence.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import type { SessionView } from './row.ts';
 

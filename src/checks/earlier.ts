@@ -1,5 +1,5 @@
 import type { Engine } from '../documents/assemble.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 
 /**
  * The sessions before this one, in the engine's order: of one date the order of their paths decides. An entry that is

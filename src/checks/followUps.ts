@@ -1,7 +1,7 @@
 import { withUnit } from '../documents/amount.ts';
-import type { FollowUp } from '../documents/concessions.ts';
 import { nameAt } from '../documents/measure.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import type { FollowUp } from '../documents/session/concessions.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import { compare } from '../quantity/fraction.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import type { JudgedSession } from './session.ts';

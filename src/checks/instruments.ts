@@ -1,7 +1,7 @@
 import { didYouMean } from '../diagnostic/suggestion.ts';
-import type { Named } from '../documents/access.ts';
-import type { InstrumentCheck } from '../documents/checked.ts';
-import type { ReadingBlock } from '../documents/reading.ts';
+import type { InstrumentCheck } from '../documents/session/checked.ts';
+import type { ReadingBlock } from '../documents/session/reading.ts';
+import type { Named } from '../documents/yaml/access.ts';
 import { largestErrorAt } from '../measurement/instrument.ts';
 import { decimalsFor, formatAmount } from '../quantity/format.ts';
 import { absolute, compare, subtract } from '../quantity/fraction.ts';

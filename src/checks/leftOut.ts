@@ -1,6 +1,6 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Place } from '../diagnostic/place.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 
 /** A reading that was not taken, and the notes that stand in its place. */
 export function leftOut(

@@ -7,8 +7,8 @@ import {
   type BandName,
   type LimitFormula,
   type LimitValue,
-} from '../documents/bands.ts';
-import type { LimitsInForce } from '../documents/precedence.ts';
+} from '../documents/limits/bands.ts';
+import type { LimitsInForce } from '../documents/limits/precedence.ts';
 import { evaluateFormula } from '../formula/evaluate.ts';
 import { formatFormula } from '../formula/format.ts';
 import { namesIn } from '../formula/names.ts';

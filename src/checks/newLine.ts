@@ -1,8 +1,8 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
-import type { Layout } from '../documents/layout.ts';
-import type { PartChange } from '../documents/partChanges.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import type { Layout } from '../documents/engine/layout.ts';
+import type { PartChange } from '../documents/session/partChanges.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import { isWorkOn } from './work.ts';
 
 /** Which sizes are those of another part when a part of this name is changed. */

@@ -1,5 +1,5 @@
 import type { Characteristic, Derivation } from '../characteristics/characteristic.ts';
-import { positionAcross, positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
+import { positionAcross, positionsOf, WHOLE_ENGINE } from '../documents/engine/layout.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import type { Route } from './route.ts';
 import type { SessionView } from './row.ts';

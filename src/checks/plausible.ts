@@ -1,6 +1,6 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
-import { pointsOf } from '../documents/reading.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import { pointsOf } from '../documents/session/reading.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import { median, medianAbsoluteDeviation } from '../measurement/sample.ts';
 import { toNumber } from '../quantity/fraction.ts';
 import { sessionsBefore } from './earlier.ts';

@@ -1,4 +1,4 @@
-import { PLAIN_SIZES } from '../documents/engine.ts';
+import { PLAIN_SIZES } from '../documents/engine/engine.ts';
 import {
   decimalsFor,
   formatAmount,

@@ -1,6 +1,6 @@
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
-import type { DecisionRule } from '../documents/shop.ts';
+import type { DecisionRule } from '../documents/engine/shop.ts';
 import type { Unit } from '../quantity/units.ts';
 import { sortFindings } from './finding.ts';
 import { type FollowUpState, followUpsOf, openFollowUps } from './followUps.ts';

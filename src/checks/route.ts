@@ -1,6 +1,6 @@
 import type { Grid, Measured } from '../characteristics/grid.ts';
 import type { Place } from '../diagnostic/place.ts';
-import type { ReadingBlock } from '../documents/reading.ts';
+import type { ReadingBlock } from '../documents/session/reading.ts';
 import type { Instrument } from '../measurement/instrument.ts';
 import type { Value } from '../measurement/value.ts';
 import type { Fraction } from '../quantity/fraction.ts';

@@ -3,9 +3,14 @@ import { type Grid, gridOfOne, type Measured, summary, valuesOf } from '../chara
 import type { Registry } from '../characteristics/registry.ts';
 import type { Place } from '../diagnostic/place.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { positionAcross } from '../documents/layout.ts';
-import { type Point, type PositionReading, pointsOf, type ReadingBlock } from '../documents/reading.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import { positionAcross } from '../documents/engine/layout.ts';
+import {
+  type Point,
+  type PositionReading,
+  pointsOf,
+  type ReadingBlock,
+} from '../documents/session/reading.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import { expandedFactor, welchSatterthwaite } from '../measurement/conformance.ts';
 import { type Instrument, readingTerms } from '../measurement/instrument.ts';
 import { standardDeviation } from '../measurement/sample.ts';

@@ -2,11 +2,11 @@ import type { Characteristic, DerivationChoice } from '../characteristics/charac
 import type { Registry } from '../characteristics/registry.ts';
 import type { Place } from '../diagnostic/place.ts';
 import type { Engine } from '../documents/assemble.ts';
-import type { BandName } from '../documents/bands.ts';
-import { labelOf, positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
-import { type LimitsInForce, limitsInForce } from '../documents/precedence.ts';
-import type { SessionDocument } from '../documents/session.ts';
-import type { DecisionRule } from '../documents/shop.ts';
+import { labelOf, positionsOf, WHOLE_ENGINE } from '../documents/engine/layout.ts';
+import type { DecisionRule } from '../documents/engine/shop.ts';
+import type { BandName } from '../documents/limits/bands.ts';
+import { type LimitsInForce, limitsInForce } from '../documents/limits/precedence.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import { compare, type Fraction } from '../quantity/fraction.ts';
 import { worstOfTied } from './cautious.ts';
 import type { ConcessionOfSide } from './concessionInForce.ts';

@@ -1,4 +1,4 @@
-import type { ReadingBlock } from '../documents/reading.ts';
+import type { ReadingBlock } from '../documents/session/reading.ts';
 import type { Instrument } from '../measurement/instrument.ts';
 import { decimalsFor, formatAmount } from '../quantity/format.ts';
 import {

@@ -1,9 +1,9 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
-import { limitsInForce } from '../documents/precedence.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import { positionsOf, WHOLE_ENGINE } from '../documents/engine/layout.ts';
+import { limitsInForce } from '../documents/limits/precedence.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import { type Quantity, type Unit, unitsOf } from '../quantity/units.ts';
 import { capabilityFindings } from './capability.ts';
 import { withConcessions } from './conceded.ts';

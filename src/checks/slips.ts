@@ -1,5 +1,5 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
-import { pointsOf } from '../documents/reading.ts';
+import { pointsOf } from '../documents/session/reading.ts';
 import { expandedFactor } from '../measurement/conformance.ts';
 import { median } from '../measurement/sample.ts';
 import { amountOf, type Slip, slipsOf } from '../measurement/slips.ts';

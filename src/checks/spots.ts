@@ -1,8 +1,13 @@
 import type { Place } from '../diagnostic/place.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { labelOf, WHOLE_ENGINE } from '../documents/layout.ts';
-import { type Point, type PositionReading, pointsOf, type ReadingBlock } from '../documents/reading.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import { labelOf, WHOLE_ENGINE } from '../documents/engine/layout.ts';
+import {
+  type Point,
+  type PositionReading,
+  pointsOf,
+  type ReadingBlock,
+} from '../documents/session/reading.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 
 /** One point of a block of readings: what is checked before anything is worked out from it. */
 export interface Spot {

@@ -1,7 +1,7 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Engine } from '../documents/assemble.ts';
-import type { LimitEntry } from '../documents/limits.ts';
+import type { LimitEntry } from '../documents/limits/limits.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import type { SessionView } from './row.ts';
 import { stepsOf } from './steps.ts';

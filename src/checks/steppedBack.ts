@@ -1,5 +1,5 @@
 import type { Place } from '../diagnostic/place.ts';
-import { pointsOf, type WorkDone } from '../documents/reading.ts';
+import { pointsOf, type WorkDone } from '../documents/session/reading.ts';
 import type { SessionView } from './row.ts';
 import { workAfter } from './work.ts';
 

@@ -1,4 +1,4 @@
-import type { SessionDocument } from '../documents/session.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 
 /** The steps of a characteristic in the order in which they are written, each once; also those not read (`~`). */
 export const stepsOf = (session: SessionDocument, id: string): readonly string[] => [

@@ -1,4 +1,4 @@
-import type { ReadingBlock } from '../documents/reading.ts';
+import type { ReadingBlock } from '../documents/session/reading.ts';
 import { correction, expandUnlike } from '../measurement/temperature.ts';
 import { formatUncertainty } from '../quantity/format.ts';
 import { fraction, multiply, toDecimal, toNumber } from '../quantity/fraction.ts';

@@ -1,5 +1,5 @@
 import type { Engine } from '../documents/assemble.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import { contradictionsIn } from '../torque/contradictions.ts';
 import { proofCheck } from '../torque/proofCheck.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';

@@ -1,5 +1,5 @@
 import { didYouMean } from '../diagnostic/suggestion.ts';
-import type { TighteningLog } from '../documents/tightened.ts';
+import type { TighteningLog } from '../documents/tightening/tightened.ts';
 import { clampLoadOfTorque } from '../torque/clampLoad.ts';
 import { type Lubrication, lubricationNamed } from '../torque/lubrication.ts';
 import { isPlaced } from '../torque/proofCheck.ts';

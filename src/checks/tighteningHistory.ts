@@ -1,7 +1,7 @@
 import type { Engine } from '../documents/assemble.ts';
-import type { SessionDocument } from '../documents/session.ts';
-import type { TighteningLog } from '../documents/tightened.ts';
-import type { TorqueDocument } from '../documents/torque.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
+import type { TighteningLog } from '../documents/tightening/tightened.ts';
+import type { TorqueDocument } from '../documents/tightening/torque.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 
 const REUSED: FindingKind = {

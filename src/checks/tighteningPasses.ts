@@ -1,4 +1,4 @@
-import type { LoggedPass } from '../documents/loggedPass.ts';
+import type { LoggedPass } from '../documents/tightening/loggedPass.ts';
 import { add, compare, equals, type Fraction, subtract } from '../quantity/fraction.ts';
 import type { TightenStep } from '../torque/plan.ts';
 import { isShare, type Span } from '../torque/sequence.ts';

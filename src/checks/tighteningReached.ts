@@ -1,4 +1,4 @@
-import type { Reached } from '../documents/loggedPass.ts';
+import type { Reached } from '../documents/tightening/loggedPass.ts';
 import { add, compare, type Fraction, fraction, greatest, subtract } from '../quantity/fraction.ts';
 import { type Unit, unitNamed } from '../quantity/units.ts';
 import { wrenchRatio, wrenchSetting } from '../torque/adapter.ts';

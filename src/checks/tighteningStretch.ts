@@ -1,4 +1,4 @@
-import type { LoggedPass } from '../documents/loggedPass.ts';
+import type { LoggedPass } from '../documents/tightening/loggedPass.ts';
 import { equals, type Fraction } from '../quantity/fraction.ts';
 import type { ResolvedAction } from '../torque/plan.ts';
 import { exactly } from '../torque/sequence.ts';

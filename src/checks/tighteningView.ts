@@ -1,7 +1,7 @@
 import type { Engine } from '../documents/assemble.ts';
-import type { LoggedPass } from '../documents/loggedPass.ts';
-import type { SessionDocument } from '../documents/session.ts';
-import type { TighteningLog } from '../documents/tightened.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
+import type { LoggedPass } from '../documents/tightening/loggedPass.ts';
+import type { TighteningLog } from '../documents/tightening/tightened.ts';
 import { assumptionFor } from '../measurement/assumed.ts';
 import type { Instrument } from '../measurement/instrument.ts';
 import { formatNumber } from '../quantity/format.ts';

@@ -1,8 +1,8 @@
 import type { Engine } from '../documents/assemble.ts';
-import { BAND_NAMES, type BandName } from '../documents/bands.ts';
-import { positionsOf, WHOLE_ENGINE } from '../documents/layout.ts';
+import { positionsOf, WHOLE_ENGINE } from '../documents/engine/layout.ts';
+import { BAND_NAMES, type BandName } from '../documents/limits/bands.ts';
+import { limitsInForce } from '../documents/limits/precedence.ts';
 import type { Measure } from '../documents/measure.ts';
-import { limitsInForce } from '../documents/precedence.ts';
 import { type Fraction, subtract, toNumber } from '../quantity/fraction.ts';
 
 /** How far apart the two limits of a band stand, in the base unit. */

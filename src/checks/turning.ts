@@ -1,4 +1,4 @@
-import type { SessionDocument } from '../documents/session.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import { median, medianAbsoluteDeviation } from '../measurement/sample.ts';
 import { subtractValues } from '../measurement/value.ts';
 import { toNumber } from '../quantity/fraction.ts';

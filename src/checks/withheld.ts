@@ -1,4 +1,4 @@
-import type { BandName } from '../documents/bands.ts';
+import type { BandName } from '../documents/limits/bands.ts';
 import type { PositionLimits } from './limits.ts';
 import { type Judgement, SIDES } from './verdict.ts';
 

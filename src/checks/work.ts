@@ -1,9 +1,9 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
-import { type Layout, positionAcross } from '../documents/layout.ts';
-import type { Part } from '../documents/part.ts';
-import type { ReadingBlock, WorkDone } from '../documents/reading.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import { type Layout, positionAcross } from '../documents/engine/layout.ts';
+import type { Part } from '../documents/session/part.ts';
+import type { ReadingBlock, WorkDone } from '../documents/session/reading.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 
 /**
  * The first work on the part that a reading measures which came after it: the reading is kept, and no longer judged.

@@ -1,4 +1,4 @@
-import type { Point } from '../documents/reading.ts';
+import type { Point } from '../documents/session/reading.ts';
 import type { WrittenNumber } from '../measurement/slips.ts';
 import { fraction, multiply, parseDecimal, subtract } from '../quantity/fraction.ts';
 

@@ -6,7 +6,7 @@ import type { JudgingOptions } from '../checks/row.ts';
 import { DOCUMENT_CODES } from '../diagnostic/catalogue.ts';
 import type { DocumentCode } from '../diagnostic/diagnostic.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
-import { comparePositions, findPosition, WHOLE_ENGINE } from '../documents/layout.ts';
+import { comparePositions, findPosition, WHOLE_ENGINE } from '../documents/engine/layout.ts';
 import { characteristicText } from '../output/explainCharacteristic.ts';
 import { documentCodeText, findingKindText } from '../output/explainCode.ts';
 import { type MeasuredRow, positionsText } from '../output/explainPositions.ts';

@@ -7,7 +7,7 @@ import { writtenBlocks } from '../bench/record/writtenBlocks.ts';
 import { sessionText } from '../bench/sessionText.ts';
 import { surroundingsIn } from '../bench/surroundings.ts';
 import { openDocument } from '../documents/opened.ts';
-import { readSession } from '../documents/session.ts';
+import { readSession } from '../documents/session/session.ts';
 import { changeFile } from '../shell/change.ts';
 import { nodeFiles } from '../shell/fileLayer.ts';
 import { done, failed, type Outcome } from '../shell/problem.ts';

@@ -1,6 +1,6 @@
 import type { Engine } from '../documents/assemble.ts';
-import type { TorqueDocument } from '../documents/torque.ts';
-import { adapterAt, angleOf } from '../documents/wrench.ts';
+import type { TorqueDocument } from '../documents/tightening/torque.ts';
+import { adapterAt, angleOf } from '../documents/tightening/wrench.ts';
 import { diagnosticsText } from '../output/runText.ts';
 import { torqueCardText } from '../output/torqueCard.ts';
 import { torqueCardJson } from '../output/torqueCardJson.ts';

@@ -4,7 +4,7 @@ import { unitOfRow } from '../checks/session.ts';
 import { type PastState, withPast } from '../compare/past.ts';
 import { type Trend, type TrendAxis, trendOf } from '../compare/trend.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
-import { findPosition } from '../documents/layout.ts';
+import { findPosition } from '../documents/engine/layout.ts';
 import { revisionText, shortCommit } from '../output/revision.ts';
 import { trendJson } from '../output/trendJson.ts';
 import { trendText } from '../output/trendText.ts';

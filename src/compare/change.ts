@@ -3,7 +3,7 @@ import { characteristics } from '../characteristics/registry.ts';
 import type { Row } from '../checks/row.ts';
 import type { Verdict } from '../checks/verdict.ts';
 import { compareText } from '../diagnostic/place.ts';
-import { inOrderOf, type Layout } from '../documents/layout.ts';
+import { inOrderOf, type Layout } from '../documents/engine/layout.ts';
 import { expandedFactor, welchSatterthwaite } from '../measurement/conformance.ts';
 import { standardUncertainty, subtractValues, type Value } from '../measurement/value.ts';
 import { equals, type Fraction, toNumber } from '../quantity/fraction.ts';

@@ -1,5 +1,5 @@
 import { comparePlaces } from '../diagnostic/place.ts';
-import type { Concession } from '../documents/concessions.ts';
+import type { Concession } from '../documents/session/concessions.ts';
 import { toNumber } from '../quantity/fraction.ts';
 import { type Change, changesBetween, isInside, isOut } from './change.ts';
 import { type LimitChange, limitChanges } from './limitChanges.ts';

@@ -1,6 +1,6 @@
 import type { Row } from '../checks/row.ts';
 import type { SideLimit } from '../checks/verdict.ts';
-import { BAND_NAMES, type BandName } from '../documents/bands.ts';
+import { BAND_NAMES, type BandName } from '../documents/limits/bands.ts';
 import { equals } from '../quantity/fraction.ts';
 import type { EngineState } from './state.ts';
 

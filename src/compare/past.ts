@@ -1,6 +1,6 @@
 import type { JudgedRoute, Row } from '../checks/row.ts';
 import type { JudgedSession } from '../checks/session.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import { equals, toNumber } from '../quantity/fraction.ts';
 
 /** A commit that held what the documents of today do not. */

@@ -3,10 +3,10 @@ import type { EngineReport, ReportedSession } from '../checks/report.ts';
 import type { Row } from '../checks/row.ts';
 import { unitOfRow } from '../checks/session.ts';
 import type { Engine } from '../documents/assemble.ts';
-import type { Concession } from '../documents/concessions.ts';
-import type { RegisteredInstrument } from '../documents/instruments.ts';
-import type { Layout } from '../documents/layout.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import type { RegisteredInstrument } from '../documents/engine/instruments.ts';
+import type { Layout } from '../documents/engine/layout.ts';
+import type { Concession } from '../documents/session/concessions.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import type { Unit } from '../quantity/units.ts';
 
 /** What an engine measured at one side of a comparison. */

@@ -1,8 +1,8 @@
 import { type Diagnostic, type DocumentCode, diagnostic } from '../diagnostic/diagnostic.ts';
 import { add, divide, type Fraction, fraction, parseDecimal } from '../quantity/fraction.ts';
 import { findUnit, fromBase, type Quantity, toBase, type Unit, unitsOf } from '../quantity/units.ts';
-import { scalarOf } from './access.ts';
-import type { Node, SourceText, Span } from './node.ts';
+import { scalarOf } from './yaml/access.ts';
+import type { Node, SourceText, Span } from './yaml/node.ts';
 
 /** The unit in which a document's plain numbers of a quantity are. */
 export type UnitsInForce = ReadonlyMap<Quantity, Unit>;

@@ -2,22 +2,12 @@ import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
 import { compareText, startOfFile } from '../diagnostic/place.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Fraction } from '../quantity/fraction.ts';
-import type { Named } from './access.ts';
 import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
-import { checkPosition, type EngineDocument, PLAIN_SIZES, readEngine } from './engine.ts';
-import { type RegisteredInstrument, readInstruments } from './instruments.ts';
-import { findPosition, type Layout } from './layout.ts';
-import { formulaProblems } from './limitFormulas.ts';
-import { type LimitsDocument, readLimits } from './limits.ts';
-import type { Measures } from './measure.ts';
-import { tighterWhenMerged } from './mergedBands.ts';
-import type { Node } from './node.ts';
-import { folderOf, isAtOrAbove, type Kind, type OpenedDocument } from './opened.ts';
-import { type LimitsLevel, orderLimits } from './precedence.ts';
-import type { NamedStudy, StudyAt } from './registerStudies.ts';
-import { sameInstruments } from './sameInstrument.ts';
-import { reportSamePosition } from './samePosition.ts';
-import { readSession, type SessionDocument, type SessionSurroundings } from './session.ts';
+import { checkPosition, type EngineDocument, PLAIN_SIZES, readEngine } from './engine/engine.ts';
+import { type RegisteredInstrument, readInstruments } from './engine/instruments.ts';
+import { findPosition, type Layout } from './engine/layout.ts';
+import type { NamedStudy, StudyAt } from './engine/registerStudies.ts';
+import { sameInstruments } from './engine/sameInstrument.ts';
 import {
   checkOwnFormulas,
   type DecisionRule,
@@ -25,11 +15,21 @@ import {
   type ReadingGrid,
   readOwnCharacteristics,
   readShop,
-} from './shop.ts';
+} from './engine/shop.ts';
+import { formulaProblems } from './limits/limitFormulas.ts';
+import { type LimitsDocument, readLimits } from './limits/limits.ts';
+import { tighterWhenMerged } from './limits/mergedBands.ts';
+import { type LimitsLevel, orderLimits } from './limits/precedence.ts';
+import type { Measures } from './measure.ts';
+import { folderOf, isAtOrAbove, type Kind, type OpenedDocument } from './opened.ts';
+import { reportSamePosition } from './session/samePosition.ts';
+import { readSession, type SessionDocument, type SessionSurroundings } from './session/session.ts';
 import { stemOf } from './stem.ts';
-import type { KnownSequences } from './tightened.ts';
-import { readTorque, type TorqueDocument } from './torque.ts';
+import type { KnownSequences } from './tightening/tightened.ts';
+import { readTorque, type TorqueDocument } from './tightening/torque.ts';
 import { readUnits, unitsOver } from './units.ts';
+import type { Named } from './yaml/access.ts';
+import type { Node } from './yaml/node.ts';
 
 /** Every document that has a say in one engine. */
 export interface EngineDocuments {

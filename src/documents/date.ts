@@ -1,6 +1,6 @@
-import { textOf } from './access.ts';
 import { type DocumentContext, report } from './amount.ts';
-import type { Node } from './node.ts';
+import { textOf } from './yaml/access.ts';
+import type { Node } from './yaml/node.ts';
 
 /** Whether `YYYY-MM-DD` is a day of the Gregorian calendar. */
 export function isCalendarDate(text: string): boolean {

@@ -1,9 +1,9 @@
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Quantity } from '../quantity/units.ts';
-import { textOf } from './access.ts';
 import { type DocumentContext, report } from './amount.ts';
-import type { Family } from './layout.ts';
-import type { Node } from './node.ts';
+import type { Family } from './engine/layout.ts';
+import { textOf } from './yaml/access.ts';
+import type { Node } from './yaml/node.ts';
 
 /** What a document's reader must know of a characteristic; the registry knows the rest. */
 export interface Measure {

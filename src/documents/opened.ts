@@ -1,12 +1,12 @@
 import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
 import { startOfFile } from '../diagnostic/place.ts';
 import { didYouMean, nearest } from '../diagnostic/suggestion.ts';
-import { childOf, textOf } from './access.ts';
-import { loadYaml } from './loader.ts';
-import type { Node, SourceText } from './node.ts';
 import { KINDS, type Kind } from './schema/kinds.ts';
-import { sniffKind } from './sniff.ts';
-import { validate } from './validate.ts';
+import { validate } from './validation/validate.ts';
+import { childOf, textOf } from './yaml/access.ts';
+import { loadYaml } from './yaml/loader.ts';
+import type { Node, SourceText } from './yaml/node.ts';
+import { sniffKind } from './yaml/sniff.ts';
 
 export type { Kind };
 

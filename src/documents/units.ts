@@ -1,8 +1,8 @@
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import { findUnit, type Quantity, UNIT_SPELLINGS, type Unit } from '../quantity/units.ts';
-import { childOf, entriesOf, textOf } from './access.ts';
 import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
-import type { Node } from './node.ts';
+import { childOf, entriesOf, textOf } from './yaml/access.ts';
+import type { Node } from './yaml/node.ts';
 
 /** `units: { length: in, torque: lbf ft }` of a document. A unit of another quantity the schema has refused. */
 export function readUnits(root: Node | undefined, context: DocumentContext): UnitsInForce {

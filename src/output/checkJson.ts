@@ -7,7 +7,7 @@ import type { SteppedBack } from '../checks/steppedBack.ts';
 import type { SidedLimits, SideLimit } from '../checks/verdict.ts';
 import type { Diagnostic } from '../diagnostic/diagnostic.ts';
 import type { Place } from '../diagnostic/place.ts';
-import { BAND_NAMES } from '../documents/bands.ts';
+import { BAND_NAMES } from '../documents/limits/bands.ts';
 import { stemOf } from '../documents/stem.ts';
 import { type Fraction, toNumber } from '../quantity/fraction.ts';
 import { fromBase, type Unit } from '../quantity/units.ts';

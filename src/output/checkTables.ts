@@ -9,7 +9,7 @@ import {
 import type { ReportedSession } from '../checks/report.ts';
 import type { JudgedRoute, Row } from '../checks/row.ts';
 import type { Bands, SideLimit, Verdict } from '../checks/verdict.ts';
-import { BAND_NAMES, type BandName } from '../documents/bands.ts';
+import { BAND_NAMES, type BandName } from '../documents/limits/bands.ts';
 import type { Unit } from '../quantity/units.ts';
 import type { Paint } from './paint.ts';
 import { pictureOf, type Span, spanOf } from './rowPicture.ts';

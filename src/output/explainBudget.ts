@@ -1,7 +1,7 @@
 import type { Printing } from '../checks/readings.ts';
 import type { Route } from '../checks/route.ts';
 import type { JudgedRoute } from '../checks/row.ts';
-import { pointsOf } from '../documents/reading.ts';
+import { pointsOf } from '../documents/session/reading.ts';
 import { expandedFactor } from '../measurement/conformance.ts';
 import type { Instrument, MaxError } from '../measurement/instrument.ts';
 import { formatUncertainty } from '../quantity/format.ts';

@@ -4,8 +4,8 @@ import type { ReportedSession } from '../checks/report.ts';
 import type { JudgingOptions, Row } from '../checks/row.ts';
 import type { SideLimit } from '../checks/verdict.ts';
 import type { Place } from '../diagnostic/place.ts';
-import { BAND_NAMES, type BandName } from '../documents/bands.ts';
-import type { DecisionRule } from '../documents/shop.ts';
+import type { DecisionRule } from '../documents/engine/shop.ts';
+import { BAND_NAMES, type BandName } from '../documents/limits/bands.ts';
 import { type Cell, cell, layTable } from './table.ts';
 import { visible } from './visible.ts';
 

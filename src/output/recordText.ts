@@ -7,7 +7,7 @@ import type { RecordEvent } from '../bench/record/state.ts';
 import type { GaugeZero } from '../bench/sessionText.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { labelOf } from '../documents/layout.ts';
+import { labelOf } from '../documents/engine/layout.ts';
 import type { TextStyle } from './textStyle.ts';
 import { visible } from './visible.ts';
 import { wrap } from './wrap.ts';

@@ -2,8 +2,8 @@ import { bandsText } from '../bench/bandsText.ts';
 import type { Plan, PlannedBlock } from '../bench/plan.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { labelOf } from '../documents/layout.ts';
-import type { Stage } from '../documents/session.ts';
+import { labelOf } from '../documents/engine/layout.ts';
+import type { Stage } from '../documents/session/session.ts';
 import { type Cell, type Column, cell, layTable } from './table.ts';
 import { visible } from './visible.ts';
 

@@ -1,7 +1,7 @@
 import { formatLimit } from '../checks/readings.ts';
 import type { Tolerance } from '../checks/tolerances.ts';
-import { keyText } from '../documents/keyText.ts';
-import type { StudyDocument } from '../documents/study.ts';
+import type { StudyDocument } from '../documents/session/study.ts';
+import { keyText } from '../documents/writing/keyText.ts';
 import { averageAndRange } from '../measurement/averageAndRange.ts';
 import { gaugeAnova } from '../measurement/gaugeAnova.ts';
 import { type GaugeVariation, percentOfTolerance } from '../measurement/gaugeStudy.ts';

@@ -1,4 +1,4 @@
-import type { TighteningLog } from '../documents/tightened.ts';
+import type { TighteningLog } from '../documents/tightening/tightened.ts';
 
 /** A tightening that a session logs, as `check` gives it. */
 export const tightenedJson = ({ document, with: wrench, fasteners, passes }: TighteningLog) => ({

@@ -1,5 +1,5 @@
-import type { SessionDocument } from '../documents/session.ts';
-import type { TighteningLog } from '../documents/tightened.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
+import type { TighteningLog } from '../documents/tightening/tightened.ts';
 import { visible } from './visible.ts';
 import { wrap } from './wrap.ts';
 

@@ -3,7 +3,7 @@ import type { JudgedRoute } from '../checks/row.ts';
 import type { Correction } from '../compare/past.ts';
 import type { EngineState } from '../compare/state.ts';
 import type { Trend } from '../compare/trend.ts';
-import type { SessionDocument } from '../documents/session.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import { toNumber } from '../quantity/fraction.ts';
 import { shortCommit } from './revision.ts';
 import type { ChartGlyphs } from './trendChart.ts';

@@ -1,5 +1,5 @@
 import { folderOf, isAtOrAbove, openDocument } from '../documents/opened.ts';
-import { sniffKind } from '../documents/sniff.ts';
+import { sniffKind } from '../documents/yaml/sniff.ts';
 import type { ShopLoader } from './loadEngines.ts';
 import type { Store } from './store.ts';
 

@@ -1,6 +1,6 @@
 import { closeSync, openSync, readSync } from 'node:fs';
 import { join } from 'node:path';
-import { sniffKind } from '../documents/sniff.ts';
+import { sniffKind } from '../documents/yaml/sniff.ts';
 
 const HEAD_BYTES = 4096;
 

@@ -1,6 +1,5 @@
 import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
 import { startOfFile } from '../diagnostic/place.ts';
-import { childOf, textOf } from '../documents/access.ts';
 import {
   type Assembled,
   assembleEngine,
@@ -8,7 +7,8 @@ import {
   type MeasuresFor,
 } from '../documents/assemble.ts';
 import { folderOf, type OpenedDocument, openDocument } from '../documents/opened.ts';
-import { sniffKind } from '../documents/sniff.ts';
+import { childOf, textOf } from '../documents/yaml/access.ts';
+import { sniffKind } from '../documents/yaml/sniff.ts';
 import { withKindProblem, withPlaceProblem } from './misplaced.ts';
 import { namedStudies, type ShopShelf, studyPathsIn } from './namedStudies.ts';
 import type { OpenedOnce } from './openedOnce.ts';

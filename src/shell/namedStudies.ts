@@ -1,6 +1,6 @@
 import type { EngineDocuments } from '../documents/assemble.ts';
+import { type NamedStudy, studiesNamed } from '../documents/engine/registerStudies.ts';
 import { folderOf, type OpenedDocument } from '../documents/opened.ts';
-import { type NamedStudy, studiesNamed } from '../documents/registerStudies.ts';
 import { foldersAbove, pathFrom } from './pathBelow.ts';
 
 /** What a loader can be asked about its shop. Paths are relative to the root. */

@@ -1,6 +1,6 @@
-import { MOST_BYTES } from '../documents/bytes.ts';
 import { folderOf, isAtOrAbove } from '../documents/opened.ts';
-import { sniffKind } from '../documents/sniff.ts';
+import { MOST_BYTES } from '../documents/yaml/bytes.ts';
+import { sniffKind } from '../documents/yaml/sniff.ts';
 import type { CommitFiles } from './commitFiles.ts';
 import type { Store } from './store.ts';
 

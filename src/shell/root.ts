@@ -1,6 +1,6 @@
 import { existsSync, lstatSync, readlinkSync, statSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
-import { sniffKind } from '../documents/sniff.ts';
+import { sniffKind } from '../documents/yaml/sniff.ts';
 import { discover } from './discover.ts';
 import { readBelow } from './safeRead.ts';
 

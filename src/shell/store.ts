@@ -1,5 +1,5 @@
 import { relative, resolve, sep } from 'node:path';
-import { MOST_BYTES } from '../documents/bytes.ts';
+import { MOST_BYTES } from '../documents/yaml/bytes.ts';
 import { discover } from './discover.ts';
 import { blobIds } from './git.ts';
 import type { Outcome, Problem } from './problem.ts';

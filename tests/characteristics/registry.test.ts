@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Characteristic } from '../../src/characteristics/characteristic.ts';
 import { characteristics, registryWith } from '../../src/characteristics/registry.ts';
-import { FAMILIES, positionAcross } from '../../src/documents/layout.ts';
+import { FAMILIES, positionAcross } from '../../src/documents/engine/layout.ts';
 import { unitNamed } from '../../src/quantity/units.ts';
 import { shopOf } from '../shopOf.ts';
 import { asWritten, gridOfExample } from './exampleGrid.ts';

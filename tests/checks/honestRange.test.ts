@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { rangeOfBands } from '../../src/checks/honestRange.ts';
 import type { Bands, SideLimit } from '../../src/checks/verdict.ts';
 import { startOfFile } from '../../src/diagnostic/place.ts';
-import type { BandName } from '../../src/documents/bands.ts';
+import type { BandName } from '../../src/documents/limits/bands.ts';
 import { parseDecimal } from '../../src/quantity/fraction.ts';
 import { toBase, unitNamed } from '../../src/quantity/units.ts';
 

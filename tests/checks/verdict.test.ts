@@ -10,8 +10,8 @@ import {
   type Verdict,
 } from '../../src/checks/verdict.ts';
 import { startOfFile } from '../../src/diagnostic/place.ts';
-import type { BandName } from '../../src/documents/bands.ts';
-import type { DecisionRule } from '../../src/documents/shop.ts';
+import type { DecisionRule } from '../../src/documents/engine/shop.ts';
+import type { BandName } from '../../src/documents/limits/bands.ts';
 import { fraction, toNumber } from '../../src/quantity/fraction.ts';
 
 const KNOWN = Number.POSITIVE_INFINITY;

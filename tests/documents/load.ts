@@ -1,4 +1,4 @@
-import { type Loaded, loadYaml } from '../../src/documents/loader.ts';
+import { type Loaded, loadYaml } from '../../src/documents/yaml/loader.ts';
 
 export const load = (text: string): Loaded => loadYaml('engine.yaml', new TextEncoder().encode(text));
 

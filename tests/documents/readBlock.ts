@@ -1,4 +1,4 @@
-import type { PositionReading } from '../../src/documents/reading.ts';
+import type { PositionReading } from '../../src/documents/session/reading.ts';
 import { toDecimal } from '../../src/quantity/fraction.ts';
 import { fromBase, unitNamed } from '../../src/quantity/units.ts';
 import { type Files, refusalsOf, sessionOf, shopOf } from '../shopOf.ts';

@@ -1,5 +1,5 @@
 import { isMap, isScalar, isSeq, LineCounter, type Node as Parsed, parseDocument, type Scalar } from 'yaml';
-import type { Entry, Node, SourceText, Span } from '../../src/documents/node.ts';
+import type { Entry, Node, SourceText, Span } from '../../src/documents/yaml/node.ts';
 
 /** A sound document as values and as places, by the shortest way; what is refused on reading is tested elsewhere. */
 export function readYaml(text: string): { data: unknown; root: Node; source: SourceText } {

@@ -12,7 +12,7 @@ import {
   session,
   shop,
   torque,
-} from '../../src/documents/validators.generated.js';
+} from '../../src/documents/validation/validators.generated.js';
 import { ACCEPTED } from './accepted.ts';
 import { readYaml } from './readYaml.ts';
 import { REFUSED } from './refused.ts';
@@ -128,7 +128,7 @@ function longestWait(pattern: string, length: number): number {
 describe('the compiled validators', () => {
   it('need no package at run time', () => {
     const built = readFileSync(
-      new URL('../../src/documents/validators.generated.js', import.meta.url),
+      new URL('../../src/documents/validation/validators.generated.js', import.meta.url),
       'utf8',
     );
     expect(built).not.toMatch(/\brequire\(|\bimport\b/);

@@ -1,4 +1,4 @@
-import { appendItem } from '../../src/documents/splice.ts';
+import { appendItem } from '../../src/documents/writing/splice.ts';
 import { changeFile } from '../../src/shell/change.ts';
 import { nodeFiles } from '../../src/shell/fileLayer.ts';
 import { done } from '../../src/shell/problem.ts';

@@ -1,8 +1,8 @@
 import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
-import { childOf, entriesOf, itemsOf, textAt, textOf } from '../../documents/access.ts';
-import { loadYaml } from '../../documents/loader.ts';
-import type { Node, Span } from '../../documents/node.ts';
+import { childOf, entriesOf, itemsOf, textAt, textOf } from '../../documents/yaml/access.ts';
+import { loadYaml } from '../../documents/yaml/loader.ts';
+import type { Node, Span } from '../../documents/yaml/node.ts';
 import { findUnit, type Unit } from '../../quantity/units.ts';
 
 /** A column of readings: where along and round the part they were taken, if the heading says so. */

@@ -1,7 +1,7 @@
 import type { Csv } from '../../documents/csv.ts';
-import type { ImportedRows } from '../../documents/imported.ts';
-import { keyText } from '../../documents/keyText.ts';
-import type { SessionDocument } from '../../documents/session.ts';
+import type { ImportedRows } from '../../documents/session/imported.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import { keyText } from '../../documents/writing/keyText.ts';
 
 /** A digest of text, as `sha256` gives it in hexadecimal. */
 export type Digest = (text: string) => string;

@@ -2,7 +2,7 @@ import type { Registry } from '../../characteristics/registry.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Csv, CsvCell } from '../../documents/csv.ts';
-import { findPosition, positionsOf, WHOLE_ENGINE } from '../../documents/layout.ts';
+import { findPosition, positionsOf, WHOLE_ENGINE } from '../../documents/engine/layout.ts';
 import type { PlannedBlock } from '../plan.ts';
 import { keyOf, type PlannedPoint } from '../points.ts';
 import type { Taken } from '../record/state.ts';

@@ -1,5 +1,5 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
-import { findPosition } from '../../documents/layout.ts';
+import { findPosition } from '../../documents/engine/layout.ts';
 import { GAUGE_COUNTS, type GaugeZero } from '../sessionText.ts';
 import { type Expecting, expectationAt } from './expectation.ts';
 import { lastTaken, type RecordEvent, type RecordState } from './state.ts';

@@ -1,5 +1,5 @@
 import type { Engine } from '../../documents/assemble.ts';
-import { type PositionReading, pointsOf } from '../../documents/reading.ts';
+import { type PositionReading, pointsOf } from '../../documents/session/reading.ts';
 import type { PlannedPoint } from '../points.ts';
 
 /** What was read at the same point in the latest earlier session, as it was written. */

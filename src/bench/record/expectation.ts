@@ -1,8 +1,8 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { BAND_NAMES, type Band } from '../../documents/bands.ts';
-import { limitsInForce } from '../../documents/precedence.ts';
+import { BAND_NAMES, type Band } from '../../documents/limits/bands.ts';
+import { limitsInForce } from '../../documents/limits/precedence.ts';
 import { decimalsFor } from '../../quantity/format.ts';
 import {
   add,

@@ -1,7 +1,7 @@
 import type { Registry } from '../../characteristics/registry.ts';
-import { type Filling, fillScalars } from '../../documents/fill.ts';
-import { keyText } from '../../documents/keyText.ts';
-import { appendItem, insertEntry, type SpliceResult } from '../../documents/splice.ts';
+import { type Filling, fillScalars } from '../../documents/writing/fill.ts';
+import { keyText } from '../../documents/writing/keyText.ts';
+import { appendItem, insertEntry, type SpliceResult } from '../../documents/writing/splice.ts';
 import type { PlannedBlock } from '../plan.ts';
 import { keyOf } from '../points.ts';
 import { blockText } from '../sessionText.ts';

@@ -1,5 +1,5 @@
 import type { Engine } from '../../documents/assemble.ts';
-import { FAMILIES, type Family, type Layout } from '../../documents/layout.ts';
+import { FAMILIES, type Family, type Layout } from '../../documents/engine/layout.ts';
 import type { PlannedPoint } from '../points.ts';
 
 /** The same engine with nothing but what belongs to one position: judging it costs no more for a large engine. */

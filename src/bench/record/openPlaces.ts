@@ -1,11 +1,11 @@
 import type { Registry } from '../../characteristics/registry.ts';
-import { childOf, entriesOf, itemsOf, textAt } from '../../documents/access.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { findPosition, WHOLE_ENGINE } from '../../documents/layout.ts';
-import type { Node } from '../../documents/node.ts';
-import type { PositionReading } from '../../documents/reading.ts';
-import type { SessionDocument } from '../../documents/session.ts';
-import type { Path } from '../../documents/shape.ts';
+import { findPosition, WHOLE_ENGINE } from '../../documents/engine/layout.ts';
+import type { PositionReading } from '../../documents/session/reading.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import type { Path } from '../../documents/writing/shape.ts';
+import { childOf, entriesOf, itemsOf, textAt } from '../../documents/yaml/access.ts';
+import type { Node } from '../../documents/yaml/node.ts';
 import type { PlannedBlock } from '../plan.ts';
 import type { PlannedPoint } from '../points.ts';
 import { GAUGE_COUNTS, type GaugeZero } from '../sessionText.ts';

@@ -3,7 +3,7 @@ import type { Finding, Severity } from '../../checks/finding.ts';
 import { judgeSession } from '../../checks/session.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { openDocument } from '../../documents/opened.ts';
-import { readSession } from '../../documents/session.ts';
+import { readSession } from '../../documents/session/session.ts';
 import type { Plan } from '../plan.ts';
 import { keyOf, type PlannedPoint } from '../points.ts';
 import { type SessionHead, sessionText } from '../sessionText.ts';

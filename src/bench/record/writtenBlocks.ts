@@ -1,5 +1,5 @@
 import type { Registry } from '../../characteristics/registry.ts';
-import { keyText } from '../../documents/keyText.ts';
+import { keyText } from '../../documents/writing/keyText.ts';
 import type { PlannedBlock } from '../plan.ts';
 import { keyOf, rowsAt } from '../points.ts';
 import type { WrittenBlock } from '../sessionText.ts';

@@ -1,5 +1,5 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
-import { keyText } from '../../documents/keyText.ts';
+import { keyText } from '../../documents/writing/keyText.ts';
 import { inBenchOrder } from '../order.ts';
 import { comment, schemaLine } from '../sessionText.ts';
 import { type MadeFile, madeFile, schemaPath } from './madeFile.ts';

@@ -1,6 +1,6 @@
 import type { Engine } from '../../documents/assemble.ts';
-import { keyText } from '../../documents/keyText.ts';
-import { positionsOf } from '../../documents/layout.ts';
+import { positionsOf } from '../../documents/engine/layout.ts';
+import { keyText } from '../../documents/writing/keyText.ts';
 import { comment, schemaLine } from '../sessionText.ts';
 import { type MadeFile, madeFile, schemaPath } from './madeFile.ts';
 

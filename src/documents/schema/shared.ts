@@ -1,4 +1,4 @@
-import { inFlow } from '../inFlow.ts';
+import { inFlow } from '../writing/inFlow.ts';
 import { PATTERNS } from './patterns.ts';
 import { type About, type Schema, withExample } from './scalars.ts';
 

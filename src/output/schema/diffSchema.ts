@@ -1,4 +1,4 @@
-import { BAND_NAMES } from '../../documents/bands.ts';
+import { BAND_NAMES } from '../../documents/limits/bands.ts';
 import { described, list, number, object, orNull, ref, type Schema, text, VERDICTS } from './parts.ts';
 
 const side = object(

@@ -1,0 +1,140 @@
+import type { Place } from '../../diagnostic/place.ts';
+import { namesIn, unknownNames } from '../../formula/names.ts';
+import type { ParsedFormula } from '../../formula/tree.ts';
+import { compare, type Fraction } from '../../quantity/fraction.ts';
+import type { Quantity } from '../../quantity/units.ts';
+import {
+  type Amount,
+  type DocumentContext,
+  parseAmount,
+  plainUnit,
+  readAmount,
+  report,
+  type UnitsInForce,
+} from '../amount.ts';
+import { PLAIN_SIZES } from '../engine/engine.ts';
+import { readFormula } from '../engine/shop.ts';
+import type { Measure, Measures } from '../measure.ts';
+import { childOf, scalarOf, textOf } from '../yaml/access.ts';
+import type { Node } from '../yaml/node.ts';
+
+export const BAND_NAMES = ['target', 'new', 'wear'] as const;
+
+export type BandName = (typeof BAND_NAMES)[number];
+
+/** One side of a band: an amount in the base unit, or a formula over sizes and readings at the position. */
+export type LimitValue =
+  | { readonly kind: 'amount'; readonly amount: Fraction; readonly written: string; readonly place: Place }
+  | LimitFormula;
+
+export interface LimitFormula {
+  readonly kind: 'formula';
+  readonly formula: ParsedFormula;
+  readonly written: string;
+  /** The unit in which its lengths enter and leave. */
+  readonly units: UnitsInForce;
+  readonly place: Place;
+}
+
+export interface Band {
+  readonly min?: LimitValue;
+  readonly max?: LimitValue;
+}
+
+/** `{ min, max }`, or as the manual prints it: `0.0020 to 0.0038`. */
+export function readBand(node: Node, measure: Measure, measures: Measures, context: DocumentContext): Band {
+  const text = scalarOf(node) === undefined ? undefined : textOf(node);
+  const [, low, high] = /^(\S.*?) to (.+)$/.exec(text ?? '') ?? [];
+  const band =
+    low !== undefined && high !== undefined
+      ? bandOf(
+          printed(withUnitOf(low, high), node, measure.quantity, context),
+          printed(high, node, measure.quantity, context),
+        )
+      : bandOf(
+          readLimitValue(childOf(node, 'min'), measure, measures, context),
+          readLimitValue(childOf(node, 'max'), measure, measures, context),
+        );
+  reportInverted(band, node, context);
+  return band;
+}
+
+/** In `0.051 to 0.097 mm` the unit at the end is meant for both. */
+function withUnitOf(low: string, high: string): string {
+  const unit = /\d ?([^\d.].*)$/.exec(high)?.[1];
+  return unit !== undefined && /\d$/.test(low) ? `${low} ${unit}` : low;
+}
+
+const bandOf = (min: LimitValue | undefined, max: LimitValue | undefined): Band => ({
+  ...(min === undefined ? {} : { min }),
+  ...(max === undefined ? {} : { max }),
+});
+
+function printed(
+  text: string,
+  node: Node,
+  quantity: Quantity,
+  context: DocumentContext,
+): LimitValue | undefined {
+  return limitOf(parseAmount(text, node.span, quantity, context), node, context);
+}
+
+const limitOf = (amount: Amount | undefined, node: Node, context: DocumentContext): LimitValue | undefined =>
+  amount && {
+    kind: 'amount',
+    amount: amount.amount,
+    written: amount.written,
+    place: context.source.place(node.span),
+  };
+
+function reportInverted(band: Band, node: Node, context: DocumentContext): void {
+  const { min, max } = band;
+  if (min?.kind !== 'amount' || max?.kind !== 'amount' || compare(min.amount, max.amount) <= 0) return;
+  const message = `the least, ${min.written}, is more than the greatest, ${max.written}`;
+  report(context, 'value', node.span, message, 'exchange them');
+}
+
+function readLimitValue(
+  node: Node | undefined,
+  measure: Measure,
+  measures: Measures,
+  context: DocumentContext,
+): LimitValue | undefined {
+  if (node === undefined) return undefined;
+  const formula = childOf(node, 'formula');
+  if (formula !== undefined) return readLimitFormula(formula, measure, measures, context);
+  return limitOf(readAmount(node, measure.quantity, context), node, context);
+}
+
+/** A limit's formula may name sizes and characteristics; whether they were measured is seen when it is judged. */
+function readLimitFormula(
+  node: Node,
+  measure: Measure,
+  measures: Measures,
+  context: DocumentContext,
+): LimitValue | undefined {
+  const formula = readFormula(node, context);
+  if (formula === undefined) return undefined;
+  const [unknown] = unknownNames(formula, new Set([...PLAIN_SIZES, ...measures.ids()]));
+  const { text } = formula;
+  if (unknown !== undefined) {
+    return report(context, 'formula', node.span, `in the formula ${text}: ${unknown.message}`, unknown.help);
+  }
+  if (namesIn(formula).includes(measure.id)) {
+    const message = `in the formula ${text}: ${measure.id} is what it limits, so that it moves with the reading and never finds it out`;
+    return report(context, 'formula', node.span, message, 'write the nominal size as a number');
+  }
+  // Its numbers are plain numbers too: without a unit the limit could not be worked out.
+  const quantities = namesIn(formula).map((name) => measures.find(name)?.quantity ?? 'length');
+  const lacks = [...new Set([measure.quantity, ...quantities])].filter(
+    (quantity) => plainUnit(quantity, node.span, context) === undefined,
+  );
+  if (lacks.length > 0) return undefined;
+  return {
+    kind: 'formula',
+    formula,
+    written: text,
+    units: context.units,
+    place: context.source.place(node.span),
+  };
+}

@@ -1,0 +1,171 @@
+import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
+import type { Place } from '../../diagnostic/place.ts';
+import { findPosition, type Layout } from '../engine/layout.ts';
+import type { Measure } from '../measure.ts';
+import { BAND_NAMES, type Band, type BandName } from './bands.ts';
+import type { LimitEntry, LimitsDocument } from './limits.ts';
+
+/** The limits documents of one folder, each with those it extends. */
+export interface LimitsLevel {
+  readonly documents: readonly {
+    readonly limits: LimitsDocument;
+    readonly chain: readonly LimitsDocument[];
+  }[];
+}
+
+/** The position that a key names: its number and its label are one. */
+export type PositionOf = (measure: string, key: string) => string;
+
+/** The order in which a band is looked for: the nearest folder first, a document before what it extends. */
+export function orderLimits(
+  levels: readonly LimitsLevel[],
+  problems: Diagnostic[],
+  positionOf: PositionOf = (_, key) => key,
+): readonly LimitsDocument[] {
+  for (const level of levels) reportConflicts(level, problems, positionOf);
+  const ordered = levels.flatMap((level) => {
+    const inAChain = new Set(level.documents.flatMap((each) => each.chain));
+    const heads = level.documents.filter((each) => !inAChain.has(each.limits));
+    return heads.flatMap((each) => [each.limits, ...each.chain]);
+  });
+  return [...new Set(ordered)];
+}
+
+/** Two documents of a folder that set one band of one thing: neither can be said to win. */
+function reportConflicts(level: LimitsLevel, problems: Diagnostic[], positionOf: PositionOf): void {
+  const seen = new Map<string, LimitsDocument>();
+  for (const { limits } of level.documents) {
+    for (const { key, what, place } of bandsOf(limits, positionOf)) {
+      const other = seen.get(key);
+      if (other !== undefined && !related(level, limits, other)) {
+        const message = `${other.path} sets ${what} as well, in the same folder`;
+        problems.push(
+          diagnostic('limits-conflict', place, message, 'keep one of the two, or let one extend the other'),
+        );
+      } else seen.set(key, limits);
+    }
+  }
+}
+
+const related = (level: LimitsLevel, a: LimitsDocument, b: LimitsDocument): boolean =>
+  level.documents.some(
+    ({ limits, chain }) => (limits === a && chain.includes(b)) || (limits === b && chain.includes(a)),
+  );
+
+interface StatedBand {
+  readonly key: string;
+  readonly what: string;
+  readonly place: Place;
+}
+
+function bandsOf(limits: LimitsDocument, positionOf: PositionOf): readonly StatedBand[] {
+  return [...limits.limits].flatMap(([id, { general, at }]) => [
+    ...bandsOfEntry(id, general),
+    ...[...at].flatMap(([key, entry]) => bandsOfEntry(`${id} at ${positionOf(id, key)}`, entry)),
+  ]);
+}
+
+const bandsOfEntry = (what: string, entry: LimitEntry): readonly StatedBand[] =>
+  BAND_NAMES.flatMap((name) => {
+    const band = entry.bands[name];
+    const place = band?.min?.place ?? band?.max?.place;
+    return place === undefined
+      ? []
+      : [{ key: `${what} ${name}`, what: `the ${name} band of ${what}`, place }];
+  });
+
+/** The limits that hold for one characteristic at one position. */
+export interface LimitsInForce {
+  readonly bands: Readonly<Partial<Record<BandName, Band>>>;
+  readonly per: LimitEntry['per'];
+  readonly by: LimitEntry['by'];
+  /** Where each band comes from: what is said beside it, else of all limits of its document. */
+  readonly sources: Readonly<Partial<Record<BandName, string>>>;
+  readonly note: string | undefined;
+  /** No entry for the position has a part in them. */
+  readonly isGeneral: boolean;
+}
+
+/**
+ * Per band the first that is given; an entry for the position comes before its document's general one.
+ * Positions without an entry of their own have the same object, so that what is worked out from it can be kept.
+ */
+export function limitsInForce(
+  documents: readonly LimitsDocument[],
+  layout: Layout,
+  measure: Measure,
+  position: string,
+): LimitsInForce {
+  const stated = documents.filter(({ limits }) => limits.has(measure.id));
+  if (stated.length === 0) return NO_LIMITS;
+  const entries = stated.flatMap((document) => entriesAt(document, layout, measure, position));
+  return entries.length > stated.length
+    ? resolved(entries, false)
+    : generalOf(documents, measure.id, entries);
+}
+
+const NO_LIMITS: LimitsInForce = {
+  bands: {},
+  per: undefined,
+  by: undefined,
+  note: undefined,
+  sources: {},
+  isGeneral: true,
+};
+
+interface StatedEntry {
+  readonly entry: LimitEntry;
+  readonly source: string | undefined;
+}
+
+function entriesAt(
+  document: LimitsDocument,
+  layout: Layout,
+  measure: Measure,
+  position: string,
+): readonly StatedEntry[] {
+  const stated = document.limits.get(measure.id);
+  if (stated === undefined) return [];
+  const general = { entry: stated.general, source: stated.general.source ?? document.source };
+  for (const [key, entry] of stated.at) {
+    if (findPosition(layout, measure.family, key) !== position) continue;
+    return [{ entry, source: entry.source ?? general.source }, general];
+  }
+  return [general];
+}
+
+/** By the documents of an engine, and by characteristic. */
+const generals = new WeakMap<readonly LimitsDocument[], Map<string, LimitsInForce>>();
+
+function generalOf(
+  documents: readonly LimitsDocument[],
+  id: string,
+  entries: readonly StatedEntry[],
+): LimitsInForce {
+  const known = generals.get(documents) ?? new Map<string, LimitsInForce>();
+  generals.set(documents, known);
+  const found = known.get(id) ?? resolved(entries, true);
+  known.set(id, found);
+  return found;
+}
+
+function resolved(entries: readonly StatedEntry[], isGeneral: boolean): LimitsInForce {
+  const bands: Partial<Record<BandName, Band>> = {};
+  const sources: Partial<Record<BandName, string>> = {};
+  for (const name of BAND_NAMES) {
+    const stated = entries.find(({ entry }) => entry.bands[name] !== undefined);
+    const band = stated?.entry.bands[name];
+    if (band !== undefined) bands[name] = band;
+    if (stated?.source !== undefined) sources[name] = stated.source;
+  }
+  const first = <K extends 'per' | 'by' | 'note'>(key: K): LimitEntry[K] =>
+    entries.find(({ entry }) => entry[key] !== undefined)?.entry[key];
+  return {
+    bands,
+    sources,
+    isGeneral,
+    per: first('per'),
+    by: first('by'),
+    note: first('note'),
+  };
+}

@@ -1,0 +1,25 @@
+import { expect, test } from 'vitest';
+import { sourceText } from '../../../src/documents/yaml/sourceText.ts';
+
+const at = (text: string, start: number, end = start) => {
+  const { line, column, endLine, endColumn } = sourceText('a.yaml', text).place({ start, end });
+  return [line, column, endLine, endColumn];
+};
+
+test.each([
+  ['the first character', 'abc', 0, 1, [1, 1, 1, 2]],
+  ['the second line', 'a\nbc', 2, 4, [2, 1, 2, 3]],
+  ['a line end of two characters', 'a\r\nbc', 3, 4, [2, 1, 2, 2]],
+  ['a byte order mark takes no column', '\ufeffabc', 1, 3, [1, 1, 1, 3]],
+  ['nor does it on other lines', '\ufeffa\nb', 3, 4, [2, 1, 2, 2]],
+  ['over lines', 'ab\ncd', 1, 4, [1, 2, 2, 2]],
+  ['past the end', 'ab', 9, 12, [1, 3, 1, 3]],
+  ['an empty file', '', 0, 0, [1, 1, 1, 1]],
+  ['an end before its start', 'abc', 2, 1, [1, 3, 1, 3]],
+])('places: %s', (_what, text, start, end, expected) => {
+  expect(at(text, start, end)).toEqual(expected);
+});
+
+test('columns count UTF-16 units, as editors do', () => {
+  expect(at('µ日🔧x', 4, 5)).toEqual([1, 5, 1, 6]);
+});
