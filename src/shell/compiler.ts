@@ -6,6 +6,6 @@ export const skipOptimising = (): void => setFlagsFromString('--no-opt');
 /** For a run that turns out to be a long one: full speed, and memory that does not grow with the number of engines. */
 export function optimise(): void {
   setFlagsFromString('--opt');
-  // Left to itself the heap grows fourfold before it is swept, to keep what was forgotten an engine ago.
-  setFlagsFromString('--heap-growing-percent=200');
+  // Left to itself the heap may grow fourfold before it is swept, to keep what was forgotten an engine ago.
+  setFlagsFromString('--heap-growing-percent=100');
 }

@@ -1,15 +1,12 @@
 import { availableParallelism } from 'node:os';
-import type { Worker } from 'node:worker_threads';
+import type { Worker as Thread } from 'node:worker_threads';
 import { workerThreads } from './lateModules.ts';
 
 /** More gain little: what is printed goes through one thread. */
 const MOST_THREADS = 4;
 
 /** How many results may wait for those before them, so that memory does not grow with the tasks. */
-const LEAD = 32;
-
-/** Most of what a check makes is soon of no use, and is cheaper to sweep up seldom. */
-const NURSERY_MIB = 48;
+const LEAD = 16;
 
 /** What goes to a thread, and what it answers. */
 export interface Order<Task> {
@@ -31,18 +28,19 @@ export async function* crew<Call, Task, Result>(
   call: Call,
   tasks: readonly Task[],
 ): AsyncGenerator<Result> {
+  const { Worker } = workerThreads();
   const results = new Inbox<Result>();
   let given = 0;
   let taken = 0;
-  const idle: Worker[] = [];
-  const give = (worker: Worker): void => {
+  const idle: Thread[] = [];
+  const give = (worker: Thread): void => {
     const task = tasks[given];
     if (task === undefined) return;
     if (given >= taken + LEAD) idle.push(worker);
     else worker.postMessage({ index: given++, task } satisfies Order<Task>);
   };
   const workers = Array.from({ length: Math.min(MOST_THREADS, availableParallelism()) }, () => {
-    const worker = newWorker(member, call);
+    const worker = new Worker(member, { workerData: call });
     worker.on('message', ({ index, result }: Answer<Result>) => {
       results.put(index, result);
       give(worker);
@@ -64,14 +62,6 @@ export async function* crew<Call, Task, Result>(
   } finally {
     await Promise.all(workers.map((worker) => worker.terminate()));
   }
-}
-
-function newWorker(member: URL, call: unknown): Worker {
-  const { Worker } = workerThreads();
-  return new Worker(member, {
-    workerData: call,
-    resourceLimits: { maxYoungGenerationSizeMb: NURSERY_MIB },
-  });
 }
 
 /** Results by number, in whatever order they come; asked for in their order. */
