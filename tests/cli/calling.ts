@@ -26,7 +26,8 @@ export function benchFolder(): Bench {
   beforeEach(() => {
     folder = mkdtempSync(join(tmpdir(), 'tenths '));
   });
-  afterEach(() => rmSync(folder, { recursive: true, force: true }));
+  // A shell that was just killed may have left something behind that still writes.
+  afterEach(() => rmSync(folder, { recursive: true, force: true, maxRetries: 20, retryDelay: 50 }));
   return {
     folder: () => folder,
     call: (...words) => callIn(folder, words),
