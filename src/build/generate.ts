@@ -5,6 +5,7 @@ import { KINDS } from '../documents/schema/kinds.ts';
 import { buildSchemas } from '../documents/schema/schemas.ts';
 import { checkSchema } from '../output/schema/checkSchema.ts';
 import { diffSchema } from '../output/schema/diffSchema.ts';
+import { torqueSchema } from '../output/schema/torqueSchema.ts';
 import { trendSchema } from '../output/schema/trendSchema.ts';
 import { compact, SHARED } from './compact.ts';
 
@@ -18,6 +19,7 @@ export function schemaFiles(): ReadonlyMap<string, string> {
   const outputs = [
     ['check-output.json', checkSchema()],
     ['diff-output.json', diffSchema()],
+    ['torque-output.json', torqueSchema()],
     ['trend-output.json', trendSchema()],
   ] as const;
   const all = [...documents, ...outputs];
