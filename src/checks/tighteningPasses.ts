@@ -151,5 +151,12 @@ const sameAngle = (logged: Span | undefined, planned: Span | undefined): boolean
 
 /** Inside a window that is widened by the error of the wrench; exactly on its end is inside. */
 export const liesWithin = (torque: Span, window: Span, error: WrenchError): boolean =>
-  compare(add(torque.least, error(torque.least)), window.least) >= 0 &&
-  compare(subtract(torque.greatest, error(torque.greatest)), window.greatest) <= 0;
+  outsideOf(torque, window, error).length === 0;
+
+/** The ends of what was reached that lie outside a window, even with the error of the wrench at that end. */
+export const outsideOf = (torque: Span, window: Span, error: WrenchError): readonly Fraction[] => [
+  ...(compare(add(torque.least, error(torque.least)), window.least) < 0 ? [torque.least] : []),
+  ...(compare(subtract(torque.greatest, error(torque.greatest)), window.greatest) > 0
+    ? [torque.greatest]
+    : []),
+];

@@ -1,11 +1,10 @@
 import type { Reached } from '../documents/tightening/loggedPass.ts';
-import { add, compare, type Fraction, fraction, greatest, subtract } from '../quantity/fraction.ts';
-import { type Unit, unitNamed } from '../quantity/units.ts';
+import { type Fraction, greatest } from '../quantity/fraction.ts';
 import { wrenchRatio, wrenchSetting } from '../torque/adapter.ts';
-import type { ResolvedAction } from '../torque/plan.ts';
 import { exactly, type Span } from '../torque/sequence.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import { aboutPass, passName } from './tighteningAbout.ts';
+import { windowOf } from './tighteningAsked.ts';
 import { liesWithin, type MatchedPass } from './tighteningPasses.ts';
 import { spanText, statedTorque, type TighteningView, wrenchErrorOf } from './tighteningView.ts';
 
@@ -17,7 +16,7 @@ const OUT: FindingKind = {
   matters: 'Clamp load follows torque: too little lets a joint move, too much stretches a bolt for good.',
   usually:
     'Loosen the joint and tighten it again from the first pass. Renew fasteners that went too far or must not be used twice.',
-  example: 'main caps, pass 3: 2L at 40 lbf ft, and 45 lbf ft is asked; beam-60 may be wrong by 1.8 lbf ft',
+  example: 'main caps, pass 3: 2L at 40 lbf ft, and 45 lbf ft is asked; beam-60 may be wrong by 1.6 lbf ft',
 };
 export const reachedKinds: readonly FindingKind[] = [OUT];
 
@@ -41,65 +40,19 @@ function outOf(matched: MatchedPass, view: TighteningView): readonly Finding[] {
       ({ fasteners }) => each.name === undefined || fasteners.includes(each.name),
     );
     const asked = step && windowOf(step.action, view);
-    return step === undefined || asked === undefined || asked.holds(each.span) ? [] : [{ each, asked }];
+    const ends = asked?.outside(each.span) ?? [];
+    return asked === undefined || ends.length === 0 ? [] : [{ each, asked, ends }];
   });
   const [first] = wrong;
   if (first === undefined) return [];
   const { unit } = first.asked;
   const values = wrong.map(({ each }) => `${each.name ?? 'all'} at ${spanText(each.span, unit)}`).join(', ');
-  const message = `${passName(view, planned.pass)}: ${values}, and ${spanText(first.asked.span, unit)} is asked${first.asked.allowance}${adapterHint(first.each.span, first.asked.span, view)}`;
+  const allowance = first.asked.allowance(wrong.flatMap(({ ends }) => ends));
+  const message = `${passName(view, planned.pass)}: ${values}, and ${spanText(first.asked.span, unit)} is asked${allowance}${adapterHint(first.each.span, first.asked.span, view)}`;
   const place = view.session.placeOf(first.each.at ?? logged.span);
   return [
     aboutPass(OUT, place, message, view, planned.pass, wrong.length === 1 ? first.each.name : undefined),
   ];
-}
-
-interface Asked {
-  readonly span: Span;
-  readonly unit: Unit;
-  readonly holds: (reached: Span) => boolean;
-  readonly allowance: string;
-}
-
-const DEGREE = unitNamed('deg');
-/** An angle is judged by eye or with a disc: five degrees either way (common practice, no source). */
-const ANGLE_ALLOWANCE = fraction(5);
-
-function windowOf(action: ResolvedAction, view: TighteningView): Asked | undefined {
-  if (action.kind === 'turn') {
-    const { least, greatest: most } = action.angle;
-    const room = compare(least, most) === 0 ? ANGLE_ALLOWANCE : fraction(0);
-    const window = { least: subtract(least, room), greatest: add(most, room) };
-    return {
-      span: action.angle,
-      unit: DEGREE,
-      holds: (reached) =>
-        compare(reached.least, window.least) >= 0 && compare(reached.greatest, window.greatest) <= 0,
-      allowance: room.n === 0n ? '' : ' within 5 deg',
-    };
-  }
-  if (action.kind === 'loosen' || action.torque === undefined) return undefined;
-  const { torqueUnit } = view.log.document.joint;
-  const error = wrenchErrorOf(view.wrench);
-  const span =
-    action.kind === 'check'
-      ? { least: action.torque.least, greatest: action.atMost ?? action.torque.greatest }
-      : action.torque;
-  const most = exactly(error(span.greatest));
-  const openAbove = action.kind === 'check' && action.atMost === undefined;
-  return {
-    span,
-    unit: torqueUnit,
-    holds: (reached) =>
-      openAbove
-        ? liesWithin(
-            exactly(reached.least),
-            { ...span, greatest: greatest([span.greatest, reached.greatest]) },
-            error,
-          )
-        : liesWithin(reached, span, error),
-    allowance: `; ${view.wrench?.id ?? 'a wrench'} may be wrong by ${spanText(most, torqueUnit)}`,
-  };
 }
 
 /** What the log says of single fasteners, else of all; torques beside stretches count as torques. */
