@@ -1,5 +1,7 @@
 import { type Finding, type FindingKind, finding } from './finding.ts';
-import type { MatchedPass, PlannedPass } from './tighteningPasses.ts';
+import { aboutPass, passName } from './tighteningAbout.ts';
+import { missedIn, repeatedIn, wantedBy } from './tighteningFasteners.ts';
+import type { PlannedPass } from './tighteningPasses.ts';
 import { angleText, spanText, statedTorque, type TighteningView } from './tighteningView.ts';
 
 const SKIPPED: FindingKind = {
@@ -16,8 +18,9 @@ const ORDER: FindingKind = {
   code: 'torque/order',
   severity: 'warning',
   means:
-    'Fasteners or passes were tightened in another order than the sequence has, or in a pass it does not have.',
-  matters: 'The order keeps caps square and gaskets even; out of order the first bolts lose load.',
+    'Fasteners or passes were tightened in another order than the sequence has, or in a pass it does not have; or a pass was made once more than it asks, which of a torque is only a remark.',
+  matters:
+    'The order keeps caps square and gaskets even; out of order the first bolts lose load. A turn that is made again takes a bolt further.',
   usually:
     'Correct the log where only the writing was out of order. Else loosen the joint and follow the order; renew fasteners that must not be used twice.',
   example: 'main caps: 2L was tightened in place 3, where the order has 2R',
@@ -29,7 +32,13 @@ export const followedKinds: readonly FindingKind[] = [SKIPPED, ORDER];
 export const followedFindings = (view: TighteningView): readonly Finding[] =>
   view.log.passes === undefined
     ? orderFindings(view)
-    : [...skippedPasses(view), ...skippedFasteners(view), ...strayPasses(view), ...orderFindings(view)];
+    : [
+        ...skippedPasses(view),
+        ...skippedFasteners(view),
+        ...strayPasses(view),
+        ...repeatedPasses(view),
+        ...orderFindings(view),
+      ];
 
 const jointOf = ({ log }: TighteningView): string => log.document.joint.sequence.joint;
 const passPlace = ({ log }: TighteningView, pass: number) => log.document.passPlaces[pass - 1];
@@ -63,35 +72,26 @@ function passText({ steps }: PlannedPass, { log }: TighteningView): string {
   }
 }
 
-function skippedFasteners(view: TighteningView): readonly Finding[] {
-  return view.planned.flatMap((pass) => {
-    const made = view.matched.filter(({ planned }) => planned === pass);
-    const [first] = made;
-    if (first === undefined) return [];
-    const wanted = pass.steps.flatMap(({ fasteners }) => fasteners);
-    const reached = new Set(made.flatMap(({ logged }) => reachedIn(logged, wanted)));
-    const missing = wanted.filter((name) => !reached.has(name));
-    if (missing.length === 0) return [];
-    const message = `${jointOf(view)}, pass ${pass.pass}: ${missing.join(', ')} ${missing.length === 1 ? 'was' : 'were'} not reached`;
-    const [only] = missing;
-    return [
-      finding(SKIPPED, view.session.placeOf(first.logged.span), message, {
-        limitPlace: passPlace(view, pass.pass),
-        ...(missing.length === 1 && only !== undefined ? { position: only } : {}),
-      }),
-    ];
+const skippedFasteners = (view: TighteningView): readonly Finding[] =>
+  missedIn(view).map(({ planned, logged, fasteners }) => {
+    const message = `${passName(view, planned.pass)}: ${fasteners.join(', ')} ${fasteners.length === 1 ? 'was' : 'were'} not reached`;
+    const place = view.session.placeOf(logged.span);
+    return aboutPass(SKIPPED, place, message, view, planned.pass, onlyOf(fasteners));
   });
-}
 
-/** With values, those that have one; else those named, else all: without those that were left out. */
-function reachedIn(
-  { values, fasteners, leftOut }: MatchedPass['logged'],
-  wanted: readonly string[],
-): readonly string[] {
-  const valued = [...values].flatMap(([name, { amount }]) => (amount === undefined ? [] : [name]));
-  const named = values.size > 0 ? valued : (fasteners ?? wanted);
-  return named.filter((name) => !leftOut.includes(name));
-}
+const onlyOf = (fasteners: readonly string[]): string | undefined =>
+  fasteners.length === 1 ? fasteners[0] : undefined;
+
+/** A torque that is reached again does no more than the first time; a turn does. */
+const repeatedPasses = (view: TighteningView): readonly Finding[] =>
+  repeatedIn(view).map(({ planned, logged, fasteners }) => {
+    const isTurn = logged.action.kind === 'turn';
+    const where = fasteners.length < wantedBy(planned).length ? ` on ${fasteners.join(', ')}` : '';
+    const message = `${jointOf(view)}: pass ${planned.pass}, ${passText(planned, view)}, was made again${where}${isTurn ? ': a turn adds to the one before it' : ''}`;
+    const place = view.session.placeOf(logged.span);
+    const told = aboutPass(ORDER, place, message, view, planned.pass, onlyOf(fasteners));
+    return isTurn ? told : { ...told, severity: 'remark' };
+  });
 
 function strayPasses(view: TighteningView): readonly Finding[] {
   return view.matched.flatMap(({ logged, planned, outOfOrder }) => {

@@ -198,6 +198,60 @@ describe('what was left out, and in which order it was done', () => {
   });
 });
 
+describe('a pass that was made once more than it is asked for', () => {
+  const remarks = (of: Files): readonly string[] =>
+    reportEngine(engineOf(of), registryWith([]), {}).sessions.flatMap(({ findings }) =>
+      findings.flatMap(({ code, message, severity }) =>
+        code === 'torque/order' ? [`${severity} ${message}`] : [],
+      ),
+    );
+  test.each([
+    [
+      'is told, of a torque as a remark',
+      CAPS,
+      'passes: [{ to: 40 }, { to: 80 }, { to: 110 }, { to: 110 }]',
+      ['remark main caps: pass 3, to 110 lbf ft, was made again'],
+    ],
+    [
+      'also in its turn, and each time',
+      CAPS,
+      'passes: [{ to: 40 }, { to: 40 }, { to: 40 }, { to: 80 }, { to: 110 }]',
+      [
+        'remark main caps: pass 1, to 40 lbf ft, was made again',
+        'remark main caps: pass 1, to 40 lbf ft, was made again',
+      ],
+    ],
+    [
+      'with the fasteners, where it was not all of them',
+      CAPS,
+      'passes: [{ to: 40 }, { to: 80 }, { to: 110, fasteners: [1L, 1R, 2L] }, { to: 110, fasteners: [2R, 2L] }]',
+      ['remark main caps: pass 3, to 110 lbf ft, was made again on 2L'],
+    ],
+    [
+      'is nothing to tell where it is for those that were left out',
+      CAPS,
+      'passes: [{ to: 40, left_out: [2L] }, { to: 40, fasteners: [2L] }, { to: 80 }, { to: 110, values: { 1L: 110, 1R: 110, 2R: 110, 2L: ~ } }, { to: 110, values: { 2L: 110 } }]',
+      [],
+    ],
+    [
+      'is a warning of a turn, which adds to the one before',
+      HEAD,
+      'passes: [{ to: 31 }, { turn: 45 deg }, { turn: 45 deg }, { turn: 45 deg, fasteners: [3] }, { loosen: 360 deg }, { to: 50 }, { check: 45 }]',
+      [
+        'warning cylinder head: pass 3, a turn of 40 to 50 deg, was made again on 3: a turn adds to the one before it',
+      ],
+    ],
+    [
+      'is out of its turn where later passes were made in between',
+      CAPS,
+      'passes: [{ to: 40 }, { to: 80 }, { to: 40 }, { to: 110 }]',
+      ['warning main caps: pass 1, to 40 lbf ft, was made out of its turn'],
+    ],
+  ])('%s', (_, torque, log, expected) => {
+    expect(remarks(files(torque, log))).toEqual(expected);
+  });
+});
+
 const MADE = 'passes: [{ to: 40 }, { to: 80 }, { to: 110 }]';
 
 describe('wrench, lubricant and steps', () => {
