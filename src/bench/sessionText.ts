@@ -1,5 +1,5 @@
 import type { Family } from '../documents/engine/layout.ts';
-import type { Stage } from '../documents/session/session.ts';
+import type { Stage } from '../documents/session/stage.ts';
 import { keyText } from '../documents/writing/keyText.ts';
 import type { PlannedGrid } from './grids.ts';
 

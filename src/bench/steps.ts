@@ -1,6 +1,6 @@
 import type { Engine } from '../documents/assemble.ts';
 import { positionsOf } from '../documents/engine/layout.ts';
-import type { Stage } from '../documents/session/session.ts';
+import type { Stage } from '../documents/session/stage.ts';
 
 /** Before it is taken apart an engine is turned once as it came. */
 const AS_RECEIVED = 'as received';

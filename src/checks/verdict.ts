@@ -1,7 +1,7 @@
 import type { Place } from '../diagnostic/place.ts';
 import type { DecisionRule } from '../documents/engine/shop.ts';
 import type { BandName } from '../documents/limits/bands.ts';
-import type { Stage } from '../documents/session/session.ts';
+import type { Stage } from '../documents/session/stage.ts';
 import { conformanceProbability } from '../measurement/conformance.ts';
 import { add, compare, type Fraction, negate, subtract, toNumber } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';

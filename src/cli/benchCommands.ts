@@ -1,7 +1,8 @@
 import { Argument, type Command, Option } from 'commander';
+import { STAGES } from '../documents/session/stage.ts';
 import type { World } from '../shell/world.ts';
 import { helpEnd } from './helpWords.ts';
-import { addNew, list, STAGES } from './newCommands.ts';
+import { addNew, list } from './newCommands.ts';
 
 /** The commands with which a shop is begun and readings come into it. Each is loaded when it is called. */
 export function addBenchCommands(program: Command, world: World, done: (exitCode: number) => void): void {

@@ -1,5 +1,6 @@
 import type { EngineReport, ReportedSession } from '../checks/report.ts';
-import { type SessionDocument, STAGES } from '../documents/session/session.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
+import { STAGES } from '../documents/session/stage.ts';
 import { UsageError } from './usage.ts';
 
 /** Which of an engine's sessions a run is about. */

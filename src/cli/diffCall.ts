@@ -1,4 +1,4 @@
-import { STAGES } from '../documents/session/session.ts';
+import { STAGES } from '../documents/session/stage.ts';
 import { stemOf } from '../documents/stem.ts';
 import type { ShopSource } from './shopSource.ts';
 import { UsageError } from './usage.ts';

@@ -1,7 +1,7 @@
 import { type EngineReport, type ReportedSession, reportEngine } from '../checks/report.ts';
 import { diffStates, type Side } from '../compare/diff.ts';
 import { stateOfSession } from '../compare/state.ts';
-import { STAGES } from '../documents/session/session.ts';
+import { STAGES } from '../documents/session/stage.ts';
 import type { World } from '../shell/world.ts';
 import { sessionNamed } from './chooseSessions.ts';
 import type { Compared } from './compared.ts';

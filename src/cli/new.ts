@@ -5,7 +5,7 @@ import { scaffoldSession } from '../bench/scaffold/session.ts';
 import { torqueFile } from '../bench/scaffold/torque.ts';
 import { characteristics } from '../characteristics/registry.ts';
 import { isCalendarDate } from '../documents/date.ts';
-import { STAGES, type Stage } from '../documents/session/session.ts';
+import { STAGES, type Stage } from '../documents/session/stage.ts';
 import { sheetText } from '../output/sheetText.ts';
 import { shellWord } from '../output/shellWord.ts';
 import { today } from '../shell/clock.ts';

@@ -1,8 +1,7 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
+import { STAGES } from '../documents/session/stage.ts';
 import type { World } from '../shell/world.ts';
 import { helpEnd } from './helpWords.ts';
-
-export const STAGES = ['teardown', 'machined', 'trial', 'rebuild', 'service'] as const;
 
 export const list = (text: string): readonly string[] =>
   text

@@ -1,3 +1,4 @@
+import { STAGES } from '../documents/session/stage.ts';
 import { discover } from '../shell/discover.ts';
 import { kindOf } from '../shell/kindOf.ts';
 import { shopRoot } from '../shell/root.ts';
@@ -9,9 +10,10 @@ export interface Offer {
   readonly means: string;
 }
 
-export const stageNames: readonly Offer[] = ['teardown', 'machined', 'trial', 'rebuild', 'service'].map(
-  (word) => ({ word, means: 'the latest of this stage' }),
-);
+export const stageNames: readonly Offer[] = STAGES.map((word) => ({
+  word,
+  means: 'the latest of this stage',
+}));
 
 /** Folders' names of the shop's engines, found by a look at the head of each file. */
 export const engineNames = (world: World): readonly Offer[] =>

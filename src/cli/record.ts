@@ -1,7 +1,7 @@
 import { typingUnit } from '../bench/record/expectation.ts';
 import { type RecordStart, readJournal, startLine } from '../bench/record/journalText.ts';
 import { folderOf } from '../documents/opened.ts';
-import type { Stage } from '../documents/session/session.ts';
+import type { Stage } from '../documents/session/stage.ts';
 import { stemOf } from '../documents/stem.ts';
 import { converse } from '../shell/converse.ts';
 import { nodeFiles } from '../shell/fileLayer.ts';

@@ -1,4 +1,4 @@
-import { STAGES, type Stage } from '../documents/session/session.ts';
+import { STAGES, type Stage } from '../documents/session/stage.ts';
 import { converse, type Ending, type Talk } from '../shell/converse.ts';
 import type { World } from '../shell/world.ts';
 import { UsageError } from './usage.ts';

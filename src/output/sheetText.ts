@@ -3,7 +3,7 @@ import type { Plan, PlannedBlock } from '../bench/plan.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
 import { labelOf } from '../documents/engine/layout.ts';
-import type { Stage } from '../documents/session/session.ts';
+import type { Stage } from '../documents/session/stage.ts';
 import { type Cell, type Column, cell, layTable } from './table.ts';
 import { visible } from './visible.ts';
 

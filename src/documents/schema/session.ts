@@ -1,3 +1,4 @@
+import { STAGES } from '../session/stage.ts';
 import { by, document, note, photos } from './document.ts';
 import { fitted } from './fitted.ts';
 import { readingDefinitions } from './points.ts';
@@ -6,8 +7,6 @@ import { about, amount, choice, date, type Schema, text, texts, word, wordOrWord
 import { list, map, mapShape, measure, type Offered, type Properties, reference } from './shared.ts';
 import { study } from './study.ts';
 import { tightened } from './tightening.ts';
-
-export const STAGES = ['teardown', 'machined', 'trial', 'rebuild', 'service'] as const;
 
 export const sessionSchema = (offered: readonly Offered[]): Schema =>
   document(

@@ -20,12 +20,9 @@ import { amountReader, setToOf } from './points.ts';
 import type { PositionReading, ReadingBlock, WorkDone } from './reading.ts';
 import { reportSamePosition } from './samePosition.ts';
 import { type BlockShape, gridOf, readPosition, textList } from './shapes.ts';
+import { STAGES, type Stage } from './stage.ts';
 import { readStudy, type StudyDocument } from './study.ts';
 import { readWork } from './workDone.ts';
-
-export const STAGES = ['teardown', 'machined', 'trial', 'rebuild', 'service'] as const;
-
-export type Stage = (typeof STAGES)[number];
 
 export interface SessionDocument {
   /** The file's name without its ending. */

@@ -1,5 +1,5 @@
 import { BAND_NAMES } from '../../documents/limits/bands.ts';
-import { STAGES } from '../../documents/session/session.ts';
+import { STAGES } from '../../documents/session/stage.ts';
 import { described, list, number, object, orNull, ref, type Schema, text, VERDICTS, whole } from './parts.ts';
 
 const numbers = {
