@@ -1,6 +1,6 @@
 import type { JudgedRoute, Row } from '../checks/row.ts';
 import type { JudgedSession } from '../checks/session.ts';
-import type { SessionDocument } from '../documents/session/session.ts';
+import { compareSessions, type SessionDocument } from '../documents/session/session.ts';
 import { equals, toNumber } from '../quantity/fraction.ts';
 
 /** A commit that held what the documents of today do not. */
@@ -62,7 +62,10 @@ export function withPast(
       }
     }
   }
-  return { sessions: known.sort(byDate), past: { removed, corrected: [...corrected.values()] } };
+  return {
+    sessions: known.sort((a, b) => compareSessions(a.session, b.session)),
+    past: { removed, corrected: [...corrected.values()] },
+  };
 }
 
 /**
@@ -117,9 +120,3 @@ const valueKey = ({ position, routes: [judged] }: Row): string =>
   [position, judged?.least, judged?.greatest]
     .map((each) => (typeof each === 'object' ? toNumber(each) : each))
     .join(' ');
-
-/** The order that an engine's sessions stand in: of one date by their paths. */
-function byDate({ session: a }: JudgedSession, { session: b }: JudgedSession): number {
-  if (a.date !== b.date) return a.date < b.date ? -1 : 1;
-  return a.path < b.path ? -1 : 1;
-}

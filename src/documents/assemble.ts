@@ -1,5 +1,5 @@
 import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
-import { compareText, startOfFile } from '../diagnostic/place.ts';
+import { startOfFile } from '../diagnostic/place.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
@@ -23,7 +23,12 @@ import { type LimitsLevel, orderLimits } from './limits/precedence.ts';
 import type { Measures } from './measure.ts';
 import { folderOf, isAtOrAbove, type Kind, type OpenedDocument } from './opened.ts';
 import { reportSamePosition } from './session/samePosition.ts';
-import { readSession, type SessionDocument, type SessionSurroundings } from './session/session.ts';
+import {
+  compareSessions,
+  readSession,
+  type SessionDocument,
+  type SessionSurroundings,
+} from './session/session.ts';
 import { stemOf } from './stem.ts';
 import type { KnownSequences } from './tightening/tightened.ts';
 import { readTorque, type TorqueDocument } from './tightening/torque.ts';
@@ -382,10 +387,6 @@ function secondEngine(first: OpenedDocument, { source, root }: OpenedDocument): 
       : 'keep each engine in a folder of its own, beside the others',
   );
 }
-
-/** By date; sessions of one day by their paths. */
-const compareSessions = (a: SessionDocument, b: SessionDocument): number =>
-  compareText(a.date, b.date) || compareText(a.path, b.path);
 
 /** A fault told by the schema and by a reader at one place is one fault. */
 const keyOf = ({ code, place }: Diagnostic): string => `${place.path}:${place.line}:${place.column} ${code}`;

@@ -1,4 +1,4 @@
-import type { Place } from '../../diagnostic/place.ts';
+import { compareText, type Place } from '../../diagnostic/place.ts';
 import { type Amount, type DocumentContext, readAmount, report } from '../amount.ts';
 import { readDate } from '../date.ts';
 import { checkPosition } from '../engine/engine.ts';
@@ -60,6 +60,10 @@ export interface SessionSurroundings {
   readonly grids: ReadonlyMap<string, ReadingGrid>;
   readonly sequences: KnownSequences;
 }
+
+/** By date; sessions of one day by their paths. */
+export const compareSessions = (a: SessionDocument, b: SessionDocument): number =>
+  compareText(a.date, b.date) || compareText(a.path, b.path);
 
 const NOT_JUDGED_YET = ['found'];
 
