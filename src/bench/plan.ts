@@ -1,7 +1,7 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { type Family, positionsOf, WHOLE_ENGINE } from '../documents/engine/layout.ts';
+import { everyPositionOf, type Family } from '../documents/engine/layout.ts';
 import { limitsInForce } from '../documents/limits/precedence.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
 import type { Stage } from '../documents/session/stage.ts';
@@ -63,8 +63,9 @@ type Limited = ReadonlyMap<string, readonly string[]>;
 const hasLimits = (limited: Limited, id: string): boolean => (limited.get(id)?.length ?? 0) > 0;
 
 function allPositions({ family, id }: Characteristic, engine: Engine, stage: Stage): readonly string[] {
-  if (family === 'engine') return [WHOLE_ENGINE];
-  return family === 'step' ? plannedSteps(engine, id, stage) : positionsOf(engine.document.layout, family);
+  return family === 'step'
+    ? plannedSteps(engine, id, stage)
+    : everyPositionOf(engine.document.layout, family);
 }
 
 const limitedPositions = (of: Characteristic, engine: Engine, stage: Stage): readonly string[] =>

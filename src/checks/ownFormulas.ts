@@ -1,5 +1,6 @@
 import type { Characteristic, Derivation } from '../characteristics/characteristic.ts';
-import { positionAcross, positionsOf, WHOLE_ENGINE } from '../documents/engine/layout.ts';
+import { everyPositionOf, positionAcross } from '../documents/engine/layout.ts';
+import { nameAt } from '../documents/measure.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import type { Route } from './route.ts';
 import type { SessionView } from './row.ts';
@@ -21,14 +22,11 @@ export const ownFormulaFindings = (view: SessionView): readonly Finding[] =>
     characteristic.derivations.flatMap((derivation) =>
       derivation.problem === undefined || !view.routes.mayHave(characteristic)
         ? []
-        : positionsIn(characteristic, view).flatMap(
+        : everyPositionOf(view.engine.document.layout, characteristic.family).flatMap(
             (position) => failureAt(characteristic, derivation, position, view) ?? [],
           ),
     ),
   );
-
-const positionsIn = ({ family }: Characteristic, { engine }: SessionView): readonly string[] =>
-  family === 'engine' ? [WHOLE_ENGINE] : positionsOf(engine.document.layout, family);
 
 function failureAt(
   characteristic: Characteristic,
@@ -45,10 +43,8 @@ function failureAt(
     { sizes: view.engine.sizes },
   );
   if (problem === undefined) return undefined;
-  const { id, label, family } = characteristic;
-  const where = family === 'engine' ? label : `${label} ${position}`;
-  const message = `${where} cannot be worked out as ${derivation.route}: ${problem.message}`;
-  return finding(NO_VALUE, first.place, message, { measure: id, position });
+  const message = `${nameAt(characteristic, position)} cannot be worked out as ${derivation.route}: ${problem.message}`;
+  return finding(NO_VALUE, first.place, message, { measure: characteristic.id, position });
 }
 
 function inputAt(

@@ -2,7 +2,7 @@ import type { Characteristic, DerivationChoice } from '../characteristics/charac
 import type { Registry } from '../characteristics/registry.ts';
 import type { Place } from '../diagnostic/place.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { labelOf, positionsOf, WHOLE_ENGINE } from '../documents/engine/layout.ts';
+import { everyPositionOf, labelOf } from '../documents/engine/layout.ts';
 import type { DecisionRule } from '../documents/engine/shop.ts';
 import type { BandName } from '../documents/limits/bands.ts';
 import { type LimitsInForce, limitsInForce } from '../documents/limits/precedence.ts';
@@ -91,9 +91,7 @@ const finestDigit = (rows: readonly Row[]): Fraction | undefined =>
     );
 
 function positionsIn({ family, id }: Characteristic, { engine, session }: SessionView): readonly string[] {
-  if (family === 'engine') return [WHOLE_ENGINE];
-  if (family !== 'step') return positionsOf(engine.document.layout, family);
-  return stepsOf(session, id);
+  return family === 'step' ? stepsOf(session, id) : everyPositionOf(engine.document.layout, family);
 }
 
 /** What limits a position, and what was measured there. */

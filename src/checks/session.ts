@@ -1,7 +1,7 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { positionsOf, WHOLE_ENGINE } from '../documents/engine/layout.ts';
+import { everyPositionOf } from '../documents/engine/layout.ts';
 import { limitsInForce } from '../documents/limits/precedence.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
 import { type Quantity, type Unit, unitsOf } from '../quantity/units.ts';
@@ -111,7 +111,12 @@ function unmeasured(
   return registry.all
     .filter((each) => !measured.has(each.id) && each.family !== 'step')
     .filter((each) => hasDecidingLimit(each, engine, session, options))
-    .filter((each) => !positionsIn(each, engine).some((position) => routes.isInUsed(each, position)))
+    .filter(
+      (each) =>
+        !everyPositionOf(engine.document.layout, each.family).some((position) =>
+          routes.isInUsed(each, position),
+        ),
+    )
     .map((each) =>
       finding(UNMEASURED, session.start, `${each.label} has limits and was not measured`, {
         measure: each.id,
@@ -119,9 +124,6 @@ function unmeasured(
       }),
     );
 }
-
-const positionsIn = ({ family }: Characteristic, engine: Engine): readonly string[] =>
-  family === 'engine' ? [WHOLE_ENGINE] : positionsOf(engine.document.layout, family);
 
 function hasDecidingLimit(
   characteristic: Characteristic,
@@ -132,7 +134,7 @@ function hasDecidingLimit(
   if (!engine.limits.some(({ limits }) => limits.has(characteristic.id))) return false;
   const { layout } = engine.document;
   const order = decidingOrder(session.stage, options.judgeBy);
-  return positionsIn(characteristic, engine).some((position) => {
+  return everyPositionOf(engine.document.layout, characteristic.family).some((position) => {
     const { bands } = limitsInForce(engine.limits, layout, characteristic, position);
     return order.some((band) => bands[band]?.min !== undefined || bands[band]?.max !== undefined);
   });

@@ -1,5 +1,5 @@
 import type { Engine } from '../documents/assemble.ts';
-import { positionsOf, WHOLE_ENGINE } from '../documents/engine/layout.ts';
+import { everyPositionOf } from '../documents/engine/layout.ts';
 import { BAND_NAMES, type BandName } from '../documents/limits/bands.ts';
 import { limitsInForce } from '../documents/limits/precedence.ts';
 import type { Measure } from '../documents/measure.ts';
@@ -18,9 +18,8 @@ export function tolerancesOf(
   measure: Measure,
   { limits, document: { layout } }: Engine,
 ): readonly Tolerance[] {
-  const positions = measure.family === 'engine' ? [WHOLE_ENGINE] : positionsOf(layout, measure.family);
   const found = new Map<string, Tolerance>();
-  for (const position of positions) {
+  for (const position of everyPositionOf(layout, measure.family)) {
     const { bands } = limitsInForce(limits, layout, measure, position);
     for (const band of BAND_NAMES) {
       const { min, max } = bands[band] ?? {};

@@ -18,6 +18,10 @@ export interface Layout {
 export const positionsOf = (layout: Layout, family: Family): readonly string[] =>
   layout.positions.get(family) ?? [];
 
+/** The same, and the one position of what is measured once an engine. */
+export const everyPositionOf = (layout: Layout, family: Family): readonly string[] =>
+  family === 'engine' ? [WHOLE_ENGINE] : positionsOf(layout, family);
+
 export const labelOf = (layout: Layout, family: Family, position: string): string | undefined =>
   layout.labels.get(family)?.get(position);
 
