@@ -119,7 +119,7 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
   const { engine, session, options } = view;
   const { position, stated, routes } = found;
   const limits = limitsAt(engine, characteristic, stated, meanAt(position, view));
-  const order = bandOrder(session, characteristic, position, options.judgeBy);
+  const order = bandOrder(view, characteristic, position, options.judgeBy);
   const rule = options.rule ?? engine.rule;
   const judged = worstOfTied(
     routes.map((route) => {

@@ -1,6 +1,5 @@
-import { bandOrder, statedCondition } from '../checks/condition.ts';
+import { bandOrder, type SessionOfEngine, statedCondition } from '../checks/condition.ts';
 import { formatLimit, type Printing } from '../checks/readings.ts';
-import type { ReportedSession } from '../checks/report.ts';
 import type { JudgingOptions, Row } from '../checks/row.ts';
 import type { SideLimit } from '../checks/verdict.ts';
 import type { Place } from '../diagnostic/place.ts';
@@ -55,16 +54,17 @@ function sourceLines(
 /** Which sides decide, by which rule, and what came of it. */
 export function reasonLines(
   row: Row,
-  { session }: ReportedSession,
+  around: SessionOfEngine,
   rule: DecisionRule,
   { judgeBy }: JudgingOptions,
   printing: Printing,
 ): readonly string[] {
   const { deciding, verdict, probability } = row.judgement;
   const { characteristic, position } = row;
-  const order = bandOrder(session, characteristic, position, judgeBy).join(', else ');
-  const condition = statedCondition(session, characteristic, position);
-  const by = condition === undefined ? session.stage : `${session.stage} with ${visible(condition.text)}`;
+  const { stage } = around.session;
+  const order = bandOrder(around, characteristic, position, judgeBy).join(', else ');
+  const condition = statedCondition(around, characteristic, position);
+  const by = condition === undefined ? stage : `${stage} with ${visible(condition.text)}`;
   const side = (name: 'min' | 'max'): string => {
     const limit = deciding[name];
     return limit === undefined

@@ -37,7 +37,7 @@ export function valueText(
     [judged.route.inputs.length === 0 ? 'as read' : 'worked out', ...sumLines(judged, printing)],
     ['error budget', ...budgetLines(judged, printing)],
     ['limits', ...limitLines(row, printing)],
-    ['verdict', ...reasonLines(row, session, rule, options, printing)],
+    ['verdict', ...reasonLines(row, { session: session.session, engine }, rule, options, printing)],
     ...(others.length === 0 ? [] : [['other routes', ...others.map((each) => otherLine(each, printing))]]),
   ];
   return `${blocks.map((lines) => lines.flatMap((line) => folded(line, style)).join('\n')).join('\n\n')}\n`;

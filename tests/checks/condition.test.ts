@@ -48,6 +48,15 @@ describe('the condition of a part chooses the band that decides for it', () => {
     expect(judged(fitted(stage, parts))).toEqual(expected);
   });
 
+  it('a position that differs may be named by its label', () => {
+    const files = fitted(
+      'rebuild',
+      '{ main_shells: { condition: new, at: { centre: { condition: used } } } }',
+    );
+    const engine = `${files['e/engine.yaml']}labels: { main: { 2: centre } }\n`;
+    expect(judged({ ...files, 'e/engine.yaml': engine })).toEqual(['out', 'worn']);
+  });
+
   it('unless the run asks for another', () => {
     const files = fitted('rebuild', '{ crankshaft: { condition: used } }');
     expect(judged(files, { judgeBy: 'new' })).toEqual(['out', 'out']);
