@@ -89,7 +89,6 @@ async function manyEngines(rounds) {
   ];
 }
 
-/** The parser on its own, from the same sources and in the same way as the program's. */
 /** A repository of 400 sessions, three an engine, in which the last commit changed one reading of one session. */
 function changesInRepository(rounds) {
   const folder = join(scratch, 'repository');
@@ -132,6 +131,7 @@ function commitAll(folder) {
   git('commit', '-q', '-m', 'bench');
 }
 
+/** The parser on its own, from the same sources and in the same way as the program's. */
 async function bundledParser() {
   const outfile = join(scratch, 'parse.mjs');
   await build({ ...PROGRAM, entryPoints: [here('bench/parse.js')], outfile });

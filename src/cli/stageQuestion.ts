@@ -15,7 +15,7 @@ const MEANINGS: Readonly<Record<Stage, string>> = {
 /** Whether somebody sits before it who can be asked. */
 export const canAsk = ({ input, out }: World): boolean => input?.().isTTY === true && out.isTTY === true;
 
-export const stageMissing = (): UsageError =>
+const stageMissing = (): UsageError =>
   new UsageError('where the job stands is not said', `add --stage and one of ${STAGES.join(', ')}`);
 
 /** The stage that is chosen from a list, or the exit code of a question that was left. */

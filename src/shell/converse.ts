@@ -16,8 +16,8 @@ export type Ending = 'finished' | number;
 
 /**
  * One interface for the whole conversation, a synchronous handler, no history: with anything else readings that arrive
- * in a burst are lost or run into one another. A prompt that waited 2 ms for its handler lost some in the tests at a
- * terminal. `prompt(true)` keeps the cursor behind what was typed already, which is nothing while the handler does not wait.
+ * in a burst are lost or run into one another, as at a terminal with a prompt that waits 2 ms for its handler. `prompt(true)`
+ * keeps the cursor behind what was typed already, which is nothing while the handler does not wait.
  */
 export function converse(talk: Talk, input: Input, screen: Output): Promise<Ending> {
   const isTyped = input.isTTY === true;
