@@ -103,7 +103,7 @@ function reportNoTaper(node: Node, measure: Measure, measures: Measures, context
   const tapers = measures.ids().filter((id) => measures.find(id)?.isTaper === true);
   for (const { key, keySpan } of entriesOf(node)) {
     if (key !== 'per' && key !== 'by') continue;
-    const message = `${key} says how a taper is taken, and ${measure.id} is none`;
+    const message = `\`${key}\` says how a taper is taken, and ${measure.id} is none`;
     report(context, 'value', keySpan, message, `those that take it: ${tapers.join(', ')}`);
   }
 }

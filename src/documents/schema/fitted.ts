@@ -1,3 +1,4 @@
+import { CONDITIONS } from '../session/partChanges.ts';
 import { FAMILIES, note, source } from './document.ts';
 import { PATTERNS } from './patterns.ts';
 import { about, choice, grade, type Schema, word } from './scalars.ts';
@@ -12,7 +13,7 @@ const identity: Properties = {
       'used is judged by the wear limit, new and reground by the limits of new parts.',
       'new',
     ),
-    ['new', 'used', 'reground'],
+    CONDITIONS,
   ),
   size: grade(about('Size grade', 'std, or how far under or over standard size.', '0.010 under')),
 };

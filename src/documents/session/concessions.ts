@@ -50,7 +50,13 @@ function reportOver(until: Node | undefined, date: string | undefined, context: 
   const day = textOf(until);
   if (until === undefined || day === undefined || date === undefined || day >= date) return;
   const message = `it ends on ${day}, before its own session of ${date}`;
-  report(context, 'value', until.span, message, 'correct the day, or leave until out for this session alone');
+  report(
+    context,
+    'value',
+    until.span,
+    message,
+    'correct the day, or leave `until` out for this session alone',
+  );
 }
 
 function readConcession(item: Node, around: Surroundings, context: DocumentContext): Concession | undefined {

@@ -1,7 +1,9 @@
 import { childOf, entriesOf, itemsOf, textAt, textsOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 
-export type Condition = 'new' | 'used' | 'reground';
+export const CONDITIONS = ['new', 'used', 'reground'] as const;
+
+export type Condition = (typeof CONDITIONS)[number];
 
 /** A part that is not the one it was before this session: what is measured of it from here on is another line. */
 export interface PartChange {
@@ -45,7 +47,7 @@ export const readPartChanges = (root: Node): readonly PartChange[] => [
     part: key.replaceAll('_', ' '),
     positions: [],
     identity: ['mark', 'code', 'size'].flatMap((name) => textAt(node, name) ?? []).join(' '),
-    isFresh: ['new', 'reground'].includes(textAt(node, 'condition') ?? ''),
+    isFresh: ['new', 'reground'].includes(conditionOf(node) ?? ''),
     condition: conditionOf(node),
     conditionAt: new Map(
       entriesOf(childOf(node, 'at')).flatMap((entry) => {
@@ -55,8 +57,6 @@ export const readPartChanges = (root: Node): readonly PartChange[] => [
     ),
   })),
 ];
-
-const CONDITIONS: readonly Condition[] = ['new', 'used', 'reground'];
 
 const conditionOf = (node: Node): Condition | undefined =>
   CONDITIONS.find((each) => each === textAt(node, 'condition'));
