@@ -75,6 +75,7 @@ const notJudgedJson = (path: string) => ({
   judged: false,
   rows: [],
   findings: [],
+  tightened: [],
   stepped_back: [],
   counts: {},
 });

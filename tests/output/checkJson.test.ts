@@ -61,6 +61,27 @@ describe('check --format json', () => {
     expect(exit).toBe(2);
   });
 
+  it('is as its schema says of what was tightened', async () => {
+    const { output } = await checkJson({
+      ...SHOP,
+      'engines/a/torque/main-caps.yaml':
+        'kind: torque\njoint: main caps\nfasteners: { names: [1L, 1R] }\npasses: [{ to: 40 N m }]\nsource: invented\n',
+      'engines/a/two.yaml':
+        'kind: session\nstage: rebuild\ndate: 2026-02-04\ntightened: [{ sequence: main-caps, fasteners: reused }]\n',
+    });
+    expect(validate(output), JSON.stringify(validate.errors)).toBe(true);
+    expect(output).toMatchObject({
+      engines: [
+        {
+          sessions: [
+            { tightened: [] },
+            { tightened: [{ sequence: 'main-caps', joint: 'main caps', fasteners: 'reused', passes: null }] },
+          ],
+        },
+      ],
+    });
+  });
+
   it('refuses an output without its findings, so the schema can fail', async () => {
     const { output } = await checkJson(SHOP);
     const broken = JSON.parse(JSON.stringify(output).replaceAll('"findings"', '"finding"'));

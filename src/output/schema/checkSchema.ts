@@ -63,6 +63,17 @@ const definitions: Readonly<Record<string, Schema>> = {
     },
     'One characteristic at one position; numbers are in `unit`.',
   ),
+  tightened: object(
+    {
+      sequence: text,
+      path: text,
+      joint: text,
+      with: orNull(text),
+      fasteners: described('null where it is not said', { enum: ['new', 'reused', null] }),
+      passes: described('how many are logged; null where they are not', orNull(whole)),
+    },
+    'A joint that the session says was tightened.',
+  ),
   stepped_back: object(
     { measure: text, position: text, written: list(text), work: text, on: text, place: ref('place') },
     'A reading from before work on its part: kept, and not judged.',
@@ -75,6 +86,7 @@ const definitions: Readonly<Record<string, Schema>> = {
     judged: described('False where the document has a problem.', { type: 'boolean' }),
     rows: list(ref('row')),
     findings: list(ref('finding')),
+    tightened: list(ref('tightened')),
     stepped_back: described('Readings from before work on their part.', list(ref('stepped_back'))),
     counts: described('Rows by verdict.', { type: 'object', additionalProperties: whole }),
   }),
