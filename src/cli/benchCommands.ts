@@ -44,7 +44,11 @@ function addRecord(program: Command, world: World, done: (exitCode: number) => v
     .command('record')
     .description('guided entry: place by place, judged as typed, every reading saved at once')
     .argument('[engine]', 'its folder or a part of its name')
-    .addOption(new Option('--stage <stage>', 'where the job stands').choices([...STAGES]))
+    .addOption(
+      new Option('--stage <stage>', 'where the job stands; asked for where the day has no session').choices([
+        ...STAGES,
+      ]),
+    )
     .option('--session <name>', 'a session that stands: its open places are filled in')
     .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
     .option('--by <name>', 'who measures')

@@ -48,7 +48,7 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
 const CHECK_END = helpEnd({
   examples: [
     ['tenths check', 'every engine below this folder'],
-    ['tenths check engines/millbrook-pump-2 --latest'],
+    ['tenths check millbrook-pump-2 --latest', 'an engine by its name, or a part of it'],
     ['tenths check --session teardown --rule guarded'],
     ['tenths check --since origin/main --strict', 'what a pull request changes'],
     ['tenths check engines/millbrook-pump-2 --at HEAD~3'],

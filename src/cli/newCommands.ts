@@ -38,7 +38,9 @@ export function addNew(program: Command, world: World, done: (exitCode: number) 
     .command('session')
     .description('an empty session: every position that the limits name, in the order of the bench')
     .argument('[engine]', 'its folder or a part of its name')
-    .addOption(new Option('--stage <stage>', 'where the job stands').choices([...STAGES]))
+    .addOption(
+      new Option('--stage <stage>', 'where the job stands; asked for unless given').choices([...STAGES]),
+    )
     .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
     .option('--by <name>', 'who measures')
     .option('--measure <ids>', 'these characteristics instead of what the limits name', list)
