@@ -1,6 +1,7 @@
 import type { Reached } from '../documents/tightening/loggedPass.ts';
 import { type Fraction, greatest } from '../quantity/fraction.ts';
 import { wrenchRatio, wrenchSetting } from '../torque/adapter.ts';
+import type { TightenStep } from '../torque/plan.ts';
 import { exactly, type Span } from '../torque/sequence.ts';
 import { type Finding, type FindingKind, finding } from './finding.ts';
 import { aboutPass, passName } from './tighteningAbout.ts';
@@ -31,28 +32,40 @@ interface Told {
 export const reachedFindings = (view: TighteningView): readonly Finding[] =>
   view.matched.flatMap((matched) => outOf(matched, view));
 
+/** A percentage of different final torques asks each fastener for its own: each step is told by itself. */
 function outOf(matched: MatchedPass, view: TighteningView): readonly Finding[] {
-  const { planned, logged } = matched;
-  const told = toldOf(matched);
+  const { planned } = matched;
   if (planned === undefined) return beyondFinal(matched, view);
-  const wrong = told.flatMap((each) => {
-    const step = planned.steps.find(
-      ({ fasteners }) => each.name === undefined || fasteners.includes(each.name),
-    );
-    const asked = step && windowOf(step.action, view);
-    const ends = asked?.outside(each.span) ?? [];
-    return asked === undefined || ends.length === 0 ? [] : [{ each, asked, ends }];
-  });
+  const stepOf = ({ name }: Told): TightenStep | undefined =>
+    planned.steps.find(({ fasteners }) => name === undefined || fasteners.includes(name));
+  const told = toldOf(matched);
+  return planned.steps.flatMap((step) =>
+    outOfStep(
+      step,
+      told.filter((each) => stepOf(each) === step),
+      matched,
+      view,
+    ),
+  );
+}
+
+function outOfStep(
+  { action, pass }: TightenStep,
+  told: readonly Told[],
+  { logged }: MatchedPass,
+  view: TighteningView,
+): readonly Finding[] {
+  const asked = windowOf(action, view);
+  const wrong = told.filter(({ span }) => asked !== undefined && asked.outside(span).length > 0);
   const [first] = wrong;
-  if (first === undefined) return [];
-  const { unit } = first.asked;
-  const values = wrong.map(({ each }) => `${each.name ?? 'all'} at ${spanText(each.span, unit)}`).join(', ');
-  const allowance = first.asked.allowance(wrong.flatMap(({ ends }) => ends));
-  const message = `${passName(view, planned.pass)}: ${values}, and ${spanText(first.asked.span, unit)} is asked${allowance}${adapterHint(first.each.span, first.asked.span, view)}`;
-  const place = view.session.placeOf(first.each.at ?? logged.span);
-  return [
-    aboutPass(OUT, place, message, view, planned.pass, wrong.length === 1 ? first.each.name : undefined),
-  ];
+  if (first === undefined || asked === undefined) return [];
+  const values = wrong
+    .map(({ name, span }) => `${name ?? 'all'} at ${spanText(span, asked.unit)}`)
+    .join(', ');
+  const allowance = asked.allowance(wrong.flatMap(({ span }) => asked.outside(span)));
+  const message = `${passName(view, pass)}: ${values}, and ${spanText(asked.span, asked.unit)} is asked${allowance}${adapterHint(first.span, asked.span, view)}`;
+  const place = view.session.placeOf(first.at ?? logged.span);
+  return [aboutPass(OUT, place, message, view, pass, wrong.length === 1 ? first.name : undefined)];
 }
 
 /** What the log says of single fasteners, else of all; torques beside stretches count as torques. */

@@ -143,6 +143,19 @@ describe('torques, angles and stretches that are not those of their pass', () =>
     expect(found(files(torque, log))).toEqual(expected);
   });
 
+  test('a percentage asks each fastener for a share of its own final torque', () => {
+    const apart = CAPS.replace(
+      /^passes.*$/m,
+      'passes: [{ to: 50 % }, { to: 60, fasteners: [1L, 1R] }, { to: 100, fasteners: [2R, 2L] }]',
+    );
+    const log =
+      'passes: [{ to: 50 %, values: { 1L: 40, 1R: 30, 2R: 50, 2L: 40 } }, { to: 60, fasteners: [1L, 1R] }, { to: 100, fasteners: [2R, 2L] }]';
+    expect(found(files(apart, log))).toEqual([
+      'torque/out main caps, pass 1: 1L at 40 lbf ft, and 30 lbf ft is asked; beam-150 may be wrong by 1.6 lbf ft',
+      'torque/out main caps, pass 1: 2L at 40 lbf ft, and 50 lbf ft is asked; beam-150 may be wrong by 1.6 lbf ft',
+    ]);
+  });
+
   test('what the wrench showed with an adapter is not what the fastener got', () => {
     const adapted = `${CAPS.replace('{ to: 80 }, ', '')}wrench: { length: 18 in }\nadapter: { length: 6 in }\n`;
     expect(found(files(adapted, 'passes: [{ to: 40 }, { to: 82.5 }]'))).toEqual([
