@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { closing, quietly, removeQuietly } from './exclusive.ts';
+import { closing, quietly, removeLeftovers, removeQuietly } from './exclusive.ts';
 import { type FileLayer, nodeFiles } from './fileLayer.ts';
 import { takeLock } from './lock.ts';
 import { done, failed, type Outcome, systemCode, systemWords } from './problem.ts';
@@ -29,6 +29,7 @@ export function openJournal(destination: Destination): Outcome<Journal, JournalR
     const { path, mode } = target.value;
     const lock = takeLock(files, self, path, PATIENCE_MS);
     if (!lock.ok) return lock;
+    removeLeftovers(files, self, path);
     try {
       return done(opened(files, path, mode === undefined, lock.value.release));
     } catch (error) {

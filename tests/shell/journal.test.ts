@@ -2,6 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileS
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { temporaryPath } from '../../src/shell/exclusive.ts';
 import { type FileLayer, nodeFiles } from '../../src/shell/fileLayer.ts';
 import { openJournal } from '../../src/shell/journal.ts';
 import { thisProcess } from '../../src/shell/thisProcess.ts';
@@ -48,6 +49,20 @@ describe('a journal', () => {
     expect(open()).toMatchObject({ ok: false, problem: { reason: 'locked' } });
     if (first.ok) first.value.close();
     expect(open().ok).toBe(true);
+  });
+
+  it('leaves nothing of a process that was killed while it waited for its turn', () => {
+    const gone = 2_000_001;
+    const left = temporaryPath({ ...thisProcess, pid: gone }, join(folder, '.a.part.lock'));
+    writeFileSync(left, '');
+    const opened = openJournal({
+      files: nodeFiles,
+      self: { ...thisProcess, isAlive: (pid) => pid !== gone },
+      root: folder,
+      path: '.a.part',
+    });
+    if (opened.ok) opened.value.remove();
+    expect(readdirSync(folder)).toEqual([]);
   });
 
   it('is not written through a link', () => {
