@@ -13,13 +13,11 @@ import { Revisions } from './revisions.ts';
 import { engineNamed } from './shopAt.ts';
 import { workTreeSource } from './shopSource.ts';
 
-export const DIFF_FORMATS = ['text', 'json', 'markdown'] as const;
-
 export interface DiffOptions {
   readonly engine?: string | undefined;
   readonly all: boolean;
   readonly exitCode: boolean;
-  readonly format: (typeof DIFF_FORMATS)[number];
+  readonly format: 'text' | 'json' | 'markdown';
 }
 
 /** Compares two sessions, or two revisions; the exit code, 1 for a difference only where it was asked for. */

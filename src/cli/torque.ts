@@ -13,10 +13,8 @@ import { amountOption } from './amountOption.ts';
 import { engineNamed } from './shopAt.ts';
 import { UsageError } from './usage.ts';
 
-export const CARD_FORMATS = ['text', 'markdown', 'json'] as const;
-
 export interface TorqueOptions {
-  readonly format: (typeof CARD_FORMATS)[number];
+  readonly format: 'text' | 'markdown' | 'json';
   readonly wrench?: string;
   readonly adapter?: string;
   readonly adapterAngle?: string;

@@ -1,7 +1,6 @@
-import { folderOf, isAtOrAbove, openDocument } from '../documents/opened.ts';
-import { sniffKind } from '../documents/yaml/sniff.ts';
+import { folderOf, isAtOrAbove } from '../documents/opened.ts';
 import type { ShopLoader } from './loadEngines.ts';
-import type { Store } from './store.ts';
+import { kindIn, type Store } from './store.ts';
 
 /** Two states of one shop: the later is looked at, the earlier is a commit. */
 export interface ShopStates {
@@ -32,6 +31,7 @@ export function enginesTouched(
   { before, after }: ShopStates,
 ): readonly string[] {
   const own = new Map(changed.map((path) => [path, loader.engineAround(folderOf(path))]));
+  // A file that says no kind serves no engine, wherever it lies.
   const shared = changed.filter(
     (path) =>
       own.get(path) === undefined && [before, after].some((store) => kindIn(store, path) !== undefined),
@@ -53,10 +53,4 @@ export function enginesTouched(
 function mayHoldStudy(store: Store, path: string): boolean {
   const bytes = store.read(path);
   return !bytes.ok || Buffer.from(bytes.value).includes('study:');
-}
-
-/** A file that says no kind serves no engine, wherever it lies. */
-function kindIn(store: Store, path: string): string | undefined {
-  const bytes = store.read(path);
-  return bytes.ok ? (sniffKind(bytes.value) ?? openDocument(path, path, bytes.value).kind) : undefined;
 }

@@ -8,12 +8,11 @@ import {
 } from '../documents/assemble.ts';
 import { folderOf, type OpenedDocument, openDocument } from '../documents/opened.ts';
 import { childOf, textOf } from '../documents/yaml/access.ts';
-import { sniffKind } from '../documents/yaml/sniff.ts';
 import { withKindProblem, withPlaceProblem } from './misplaced.ts';
 import { namedStudies, type ShopShelf, studyPathsIn } from './namedStudies.ts';
 import type { OpenedOnce } from './openedOnce.ts';
 import { foldersAbove, pathFrom } from './pathBelow.ts';
-import type { Store } from './store.ts';
+import { kindIn, type Store } from './store.ts';
 
 /** An engine folder as it was found, and what its documents come to. */
 export interface LoadedEngine extends Assembled {
@@ -51,7 +50,7 @@ export class ShopLoader {
     this.#shelf = {
       open: (path) => this.#openShared(path),
       listIn: store.listIn,
-      kindOf: (path) => this.#kindOf(path),
+      kindOf: (path) => kindIn(store, path),
       engineAround: (folder) => this.engineAround(folder),
     };
   }
@@ -79,12 +78,7 @@ export class ShopLoader {
     }
   }
 
-  #saysEngine = (path: string): boolean => this.#kindOf(path) === 'engine';
-
-  #kindOf(path: string): string | undefined {
-    const bytes = this.#store.read(path);
-    return bytes.ok ? (sniffKind(bytes.value) ?? openDocument(path, path, bytes.value).kind) : undefined;
-  }
+  #saysEngine = (path: string): boolean => kindIn(this.#store, path) === 'engine';
 
   load(folder: string): LoadedEngine {
     const own = this.#store.list([folder]).map((path) => this.#open(path));

@@ -1,5 +1,7 @@
 import { relative, resolve, sep } from 'node:path';
+import { openDocument } from '../documents/opened.ts';
 import { MOST_BYTES } from '../documents/yaml/bytes.ts';
+import { sniffKind } from '../documents/yaml/sniff.ts';
 import { discover } from './discover.ts';
 import { blobIds } from './git.ts';
 import type { Outcome, Problem } from './problem.ts';
@@ -56,3 +58,9 @@ export function workTree(root: string, workingDirectory: string): Store {
 
 export const shownPath = (absolute: string, workingDirectory: string): string =>
   (relative(workingDirectory, absolute) || '.').split(sep).join('/');
+
+/** What a document says it is; one whose first lines do not tell is parsed. */
+export function kindIn(store: Store, path: string): string | undefined {
+  const bytes = store.read(path);
+  return bytes.ok ? (sniffKind(bytes.value) ?? openDocument(path, path, bytes.value).kind) : undefined;
+}
