@@ -1,5 +1,7 @@
+import { MOST_BYTES } from '../documents/yaml/bytes.ts';
 import { isDocumentPath } from './discover.ts';
-import { listTree, readBlobs, type TreeEntry } from './git.ts';
+import { listTree, type TreeEntry } from './git.ts';
+import { type Blob, readBlobs } from './gitBlobs.ts';
 import type { GitPlace, GitReason } from './gitProcess.ts';
 import { done, failed, type Outcome } from './problem.ts';
 
@@ -14,7 +16,7 @@ export class CommitFiles {
   readonly revision: Revision;
   readonly place: GitPlace;
   readonly #entries: ReadonlyMap<string, TreeEntry>;
-  readonly #contents: Map<string, Uint8Array>;
+  readonly #contents: BlobContents;
 
   constructor(place: GitPlace, revision: Revision, entries: readonly TreeEntry[], contents: BlobContents) {
     this.place = place;
@@ -37,36 +39,39 @@ export class CommitFiles {
     return this.#entries.get(path)?.oid;
   }
 
-  /**
-   * The bytes of a document. The first that is asked for of `together` brings all of them, in one process.
-   * What is larger than `mostBytes` is never held.
-   */
-  read(path: string, together: readonly string[], mostBytes: number): Outcome<Uint8Array> {
+  /** The bytes of a document. The first that is asked for of `together` brings all of them, in one process. */
+  read(path: string, together: readonly string[]): Outcome<Uint8Array> {
     const entry = this.#entries.get(path);
     if (entry === undefined)
       return failed('missing', `there is no file ${path} in that commit`, 'check the path');
-    if (entry.size > mostBytes) {
-      return failed(
-        'too-big',
-        `${path} is larger than ${mostBytes} bytes`,
-        'split it into smaller documents',
-      );
-    }
     const known = this.#contents.get(entry.oid);
-    if (known !== undefined) return done(known);
-    const wanted = [path, ...together].flatMap((each) => this.#entries.get(each) ?? []);
+    if (known !== undefined) return bytesOf(known, path);
+    const wanted = [path, ...together].flatMap((each) => this.#entries.get(each)?.oid ?? []);
     const read = readBlobs(
       this.place,
-      wanted.filter(({ oid, size }) => size <= mostBytes && !this.#contents.has(oid)),
+      wanted.filter((oid) => !this.#contents.has(oid)),
+      MOST_BYTES,
     );
     if (!read.ok) return read;
-    for (const [oid, bytes] of read.value) this.#contents.set(oid, bytes);
-    return done(this.#contents.get(entry.oid) ?? new Uint8Array());
+    for (const [oid, blob] of read.value) this.#contents.set(oid, blob);
+    return bytesOf(this.#contents.get(entry.oid) ?? 'absent', path);
   }
 }
 
+function bytesOf(blob: Blob, path: string): Outcome<Uint8Array> {
+  if (blob === 'too big') {
+    const message = `${path} is larger than ${MOST_BYTES} bytes`;
+    return failed('too-big', message, 'split it into smaller documents');
+  }
+  if (blob === 'absent') {
+    const message = `${path} is in that commit, but its content is not in this clone`;
+    return failed('absent', message, 'fetch it with git: nothing is fetched here');
+  }
+  return done(blob);
+}
+
 /** By blob id. Two commits of one repository share what is the same in both. */
-export type BlobContents = Map<string, Uint8Array>;
+export type BlobContents = Map<string, Blob>;
 
 /** Lists the documents of a revision: links, dot folders and other files are left out, as they are on disk. */
 export function openCommit(

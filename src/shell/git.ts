@@ -1,6 +1,6 @@
 import { quoted } from '../diagnostic/quoted.ts';
 import { type GitPlace, type GitReason, runGit } from './gitProcess.ts';
-import { crypto } from './lateModules.ts';
+import { isObjectId, requireId } from './objectId.ts';
 import { checkPathBelow } from './pathBelow.ts';
 import { done, failed, type Outcome } from './problem.ts';
 
@@ -11,8 +11,6 @@ export interface TreeEntry {
   /** The blob's id: 40 hexadecimal digits, or 64 in a repository that uses SHA-256. */
   readonly oid: string;
   readonly mode: '100644' | '100755';
-  /** In bytes. */
-  readonly size: number;
 }
 
 export interface Commit {
@@ -26,8 +24,6 @@ export interface Commit {
 // Cannot begin with a dash and holds no colon, space or control character.
 const REVISION = /^[\p{L}\p{N}_@][\p{L}\p{M}\p{N}_./@{}~^+=#-]{0,199}$/u;
 
-const OBJECT_ID = /^(?:[0-9a-f]{40}|[0-9a-f]{64})$/;
-
 /** The id of the commit that a revision (`HEAD~3`, a branch, a tag, a part of an id) names. */
 export function resolveRevision(place: GitPlace, revision: string): Outcome<string, GitReason> {
   if (!REVISION.test(revision)) {
@@ -37,9 +33,7 @@ export function resolveRevision(place: GitPlace, revision: string): Outcome<stri
   const answer = runGit(place, command, { maxBytes: 1000 });
   if (!answer.ok) return answer.problem.reason === 'silent' ? notThere(place, revision) : answer;
   const oid = answer.value.toString('latin1').trim();
-  return OBJECT_ID.test(oid)
-    ? done(oid)
-    : failed('git', `git names no commit for ${revision}`, REVISION_HELP);
+  return isObjectId(oid) ? done(oid) : failed('git', `git names no commit for ${revision}`, REVISION_HELP);
 }
 
 const REVISION_HELP = 'name a branch, a tag, a commit, or something like HEAD~3';
@@ -72,72 +66,18 @@ export function listTree(
   if (!allowed.ok) return allowed;
   // To ls-tree a `--` behind these would be one more path.
   const where = folder === '' ? [] : [folder];
-  const command = [
-    'ls-tree',
-    '-r',
-    '-z',
-    '-l',
-    '--full-tree',
-    '--end-of-options',
-    requireId(commit),
-    ...where,
-  ];
+  const command = ['ls-tree', '-r', '-z', '--full-tree', '--end-of-options', requireId(commit), ...where];
   const answer = runGit(place, command, { maxBytes: 256 * 2 ** 20 });
-  if (!answer.ok) return answer;
-  const entries = records(answer.value).flatMap((record) => parseEntry(record) ?? []);
-  const absent = entries.find(({ size }) => Number.isNaN(size));
-  return absent === undefined ? done(entries) : notFetched(absent.path);
+  return answer.ok ? done(records(answer.value).flatMap((record) => parseEntry(record) ?? [])) : answer;
 }
 
-/** `100644 blob ID      SIZE<tab>PATH`. The size of an object that is not here is a word. */
+/** `100644 blob ID<tab>PATH`. The sizes are not asked for: git would open each blob to tell. */
 function parseEntry(record: string): TreeEntry | undefined {
-  const [, mode, oid = '', size, path = ''] = /^(\d+) blob ([0-9a-f]+) +(\w+)\t(.+)$/s.exec(record) ?? [];
+  const [, mode, oid = '', path = ''] = /^(\d+) blob ([0-9a-f]+)\t(.+)$/s.exec(record) ?? [];
   if (mode !== '100644' && mode !== '100755') return undefined;
   // No working tree can hold such a path; only a tree made by hand does.
   if (path.split('/').some((part) => part === '' || part === '.' || part === '..')) return undefined;
-  return { path, oid, mode, size: Number(size) };
-}
-
-const notFetched = (path: string): Outcome<never, GitReason> =>
-  failed(
-    'git',
-    `${path} is in that commit, but its content is not in this clone`,
-    'fetch it with git: nothing is fetched here',
-  );
-
-/**
- * The contents of blobs by their ids, in one process however many they are. The sizes, as `listTree` gives them, bound
- * the memory used: leave out what is too big before asking.
- */
-export function readBlobs(
-  place: GitPlace,
-  blobs: readonly Pick<TreeEntry, 'oid' | 'size'>[],
-): Outcome<ReadonlyMap<string, Uint8Array>, GitReason> {
-  const sizes = new Map(blobs.map(({ oid, size }) => [requireId(oid), size]));
-  if (sizes.size === 0) return done(new Map());
-  // Only ids are asked for: a name that git cannot resolve may end the process without an answer.
-  const input = [...sizes.keys()].map((oid) => `${oid}\n`).join('');
-  const maxBytes = [...sizes.values()].reduce((sum, size) => sum + size + HEADER_BYTES, 0);
-  const answer = runGit(place, ['cat-file', '--batch'], { maxBytes, input });
-  return answer.ok ? splitBatch(answer.value, sizes.size) : answer;
-}
-
-/** `ID blob SIZE\n`, and a line feed behind the content. */
-const HEADER_BYTES = 100;
-
-function splitBatch(output: Buffer, count: number): Outcome<ReadonlyMap<string, Uint8Array>, GitReason> {
-  const contents = new Map<string, Uint8Array>();
-  for (let at = 0; at < output.length; ) {
-    const end = output.indexOf(10, at);
-    const header = output.toString('latin1', at, end);
-    const [, oid, size] = /^([0-9a-f]+) blob (\d+)$/.exec(header) ?? [];
-    if (oid === undefined)
-      return failed('git', `git says: ${header}`, 'fetch what is missing, or run git fsck');
-    contents.set(oid, output.subarray(end + 1, end + 1 + Number(size)));
-    at = end + 1 + Number(size) + 1;
-  }
-  if (contents.size < count) return failed('git', 'git stopped before the last file', 'run git fsck');
-  return done(contents);
+  return { path, oid, mode };
 }
 
 /** The commits up to and including `commit` that changed any of the paths, the newest first; all commits without paths. */
@@ -167,19 +107,3 @@ const records = (output: Buffer): readonly string[] =>
     .toString('utf8')
     .split('\0')
     .filter((record) => record !== '');
-
-/** An id that came from git; anything else is a bug of ours. */
-function requireId(oid: string): string {
-  if (!OBJECT_ID.test(oid)) throw new TypeError(`not an object id: ${JSON.stringify(oid)}`);
-  return oid;
-}
-
-/**
- * The ids that git gives files of some bytes, in the manner of `like`, another id of the same repository. A file that git
- * converts on the way in (line ends, filters) has another id in the repository.
- */
-export function blobIds(like: string): (bytes: Uint8Array) => string {
-  const algorithm = requireId(like).length === 64 ? 'sha256' : 'sha1';
-  const { hash } = crypto();
-  return (bytes) => hash(algorithm, Buffer.concat([Buffer.from(`blob ${bytes.length}\0`), bytes]), 'hex');
-}

@@ -13,6 +13,8 @@ export type GitReason =
   | 'shallow'
   /** git ended with an error and said nothing. */
   | 'silent'
+  /** git gave more than was allowed. */
+  | 'too-much'
   | 'git';
 
 /** Where git runs, and what it is told about that place. */
@@ -95,7 +97,7 @@ function notRun(error: Error): Outcome<never, GitReason> {
   if (code === 'ENOENT')
     return failed('git-missing', 'git was not found', 'install git, or leave out the revision');
   if (code === 'ENOBUFS')
-    return failed('git', 'git gave more than was asked for', 'name a smaller folder or fewer revisions');
+    return failed('too-much', 'git gave more than was asked for', 'name a smaller folder or fewer revisions');
   if (code === 'ETIMEDOUT')
     return failed('git', 'git did not answer for a minute', 'see whether the disk is busy');
   return failed('git', `git could not be run (${code || error.message})`, 'try the same with git itself');

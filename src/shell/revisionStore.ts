@@ -1,5 +1,4 @@
 import { folderOf, isAtOrAbove } from '../documents/opened.ts';
-import { MOST_BYTES } from '../documents/yaml/bytes.ts';
 import { sniffKind } from '../documents/yaml/sniff.ts';
 import type { CommitFiles } from './commitFiles.ts';
 import type { Store } from './store.ts';
@@ -40,7 +39,7 @@ export function revisionStore({ files, root, shown }: ShopInCommit): Store {
       const together = listed.has(path)
         ? [...listed]
         : [...byFolder.keys()].filter((each) => isAtOrAbove(each, folderOf(path))).flatMap(listIn);
-      return files.read(inCommit(path), together.map(inCommit), MOST_BYTES);
+      return files.read(inCommit(path), together.map(inCommit));
     },
     ids: (folder) =>
       new Map(

@@ -3,7 +3,7 @@ import { openDocument } from '../documents/opened.ts';
 import { MOST_BYTES } from '../documents/yaml/bytes.ts';
 import { sniffKind } from '../documents/yaml/sniff.ts';
 import { discover } from './discover.ts';
-import { blobIds } from './git.ts';
+import { blobIds } from './objectId.ts';
 import type { Outcome, Problem } from './problem.ts';
 import { readerBelow } from './safeRead.ts';
 

@@ -10,9 +10,12 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
-import { blobIds, commitsTouching, listTree, readBlobs, resolveRevision } from '../../src/shell/git.ts';
+import { MOST_BYTES } from '../../src/documents/yaml/bytes.ts';
+import { commitsTouching, listTree, resolveRevision, type TreeEntry } from '../../src/shell/git.ts';
+import { type Blob, readBlobs } from '../../src/shell/gitBlobs.ts';
 import type { GitPlace } from '../../src/shell/gitProcess.ts';
 import { openRepository } from '../../src/shell/gitRepository.ts';
+import { blobIds } from '../../src/shell/objectId.ts';
 import type { Outcome } from '../../src/shell/problem.ts';
 import { commit, git, makeShop, put, SHOP_NAME, temporaryFolder, tryGit } from './gitShop.ts';
 
@@ -50,13 +53,16 @@ function value<T>(outcome: Outcome<T>): T {
 
 const open = (folder: string): GitPlace => value(openRepository(folder));
 
-const textsAt = (folder: string, revision: string, below = ''): Record<string, string> => {
+const idsOf = (entries: readonly TreeEntry[]): readonly string[] => entries.map(({ oid }) => oid);
+
+const textOf = (blob: Blob | undefined): string | undefined =>
+  typeof blob === 'object' ? Buffer.from(blob).toString() : blob;
+
+const textsAt = (folder: string, revision: string, below = ''): Record<string, string | undefined> => {
   const place = open(folder);
   const entries = value(listTree(place, value(resolveRevision(place, revision)), below));
-  const contents = value(readBlobs(place, entries));
-  return Object.fromEntries(
-    entries.map(({ path, oid }) => [path, Buffer.from(contents.get(oid) ?? []).toString()]),
-  );
+  const contents = value(readBlobs(place, idsOf(entries), MOST_BYTES));
+  return Object.fromEntries(entries.map(({ path, oid }) => [path, textOf(contents.get(oid))]));
 };
 
 const AT_FIRST = {
@@ -130,16 +136,38 @@ describe('the documents at a revision', () => {
     expect(texts['engines/e199/engine.yaml']).toBe('name: 199 µ\n');
   }, 20_000);
 
-  it('come with their sizes, and one that is missing is said to be', () => {
+  it('are told apart from one that is not there', () => {
     const place = open(shop);
     const entries = value(listTree(place, value(resolveRevision(place, 'HEAD'))));
-    expect(entries[1]).toMatchObject({
-      mode: '100644',
-      size: 23,
-      path: 'engines/pump é/sessions/rebuild.yaml',
-    });
-    const missing = [{ oid: '0'.repeat(40), size: 5 }, ...entries];
-    expect(readBlobs(place, missing)).toMatchObject({ ok: false, problem: { message: /0{40} missing/ } });
+    expect(entries[1]).toMatchObject({ mode: '100644', path: 'engines/pump é/sessions/rebuild.yaml' });
+    const missing = '0'.repeat(40);
+    const read = value(readBlobs(place, [missing, ...idsOf(entries)], MOST_BYTES));
+    expect(read.get(missing)).toBe('absent');
+    expect([...read.values()].map(textOf)).toContain('kind: session\r\nby: RK\r\n');
+  });
+
+  it('are held up to a size, however large the others are', () => {
+    put(shop, 'large', 'x'.repeat(2_000_000));
+    put(shop, 'small', 'x'.repeat(1000));
+    commit(shop, 'Large');
+    const place = open(shop);
+    const [large = '', small = ''] = ['large', 'small'].map((name) => git(shop, 'rev-parse', `HEAD:${name}`));
+    const sizes = (oids: readonly string[], mostBytes: number) =>
+      [...value(readBlobs(place, oids, mostBytes))].map(([oid, blob]) => [
+        oid,
+        typeof blob === 'object' ? blob.length : blob,
+      ]);
+    // All of it fits within what is allowed for the two, or does not.
+    for (const mostBytes of [1_500_000, 1000]) {
+      expect(new Map(sizes([large, small], mostBytes) as [string, unknown][])).toEqual(
+        new Map<string, unknown>([
+          [large, 'too big'],
+          [small, 1000],
+        ]),
+      );
+    }
+    expect(sizes([large, small], 999).map(([, size]) => size)).toEqual(['too big', 'too big']);
+    expect(sizes([large], 2_000_000)).toEqual([[large, 2_000_000]]);
   });
 });
 
@@ -186,7 +214,7 @@ describe('the commits that touched a path', () => {
     expect(() => listTree(open(shop), '--output=x')).toThrow('not an object id');
     // A name that git cannot resolve would end its process and leave whoever asked waiting.
     for (const name of ['HEAD:../../etc/passwd', 'HEAD:shop.yaml', '--output=x']) {
-      expect(() => readBlobs(open(shop), [{ oid: name, size: 1 }])).toThrow('not an object id');
+      expect(() => readBlobs(open(shop), [name], 1)).toThrow('not an object id');
     }
   });
 });
@@ -270,7 +298,7 @@ function askEverything(folder: string): void {
   const place = open(folder);
   const oid = value(resolveRevision(place, 'HEAD'));
   const entries = value(listTree(place, oid));
-  value(readBlobs(place, entries));
+  value(readBlobs(place, idsOf(entries), MOST_BYTES));
   value(listTree(place, oid, 'engines'));
   value(commitsTouching(place, oid, []));
   value(commitsTouching(place, oid, ['shop.yaml']));
@@ -363,9 +391,8 @@ describe('a repository whose settings name programs', () => {
     for (const [key, setting] of Object.entries(settings)) git(shop, 'config', key, setting);
     rmSync(join(shop, '.git/objects', oid.slice(0, 2), oid.slice(2)));
     const place = open(shop);
-    const entries = listTree(place, value(resolveRevision(place, 'HEAD')));
-    expect(entries).toMatchObject({ problem: { message: /shop\.yaml is in that commit, but/ } });
-    expect(readBlobs(place, [{ oid, size: 11 }])).toMatchObject({ ok: false });
+    const entries = value(listTree(place, value(resolveRevision(place, 'HEAD'))));
+    expect(value(readBlobs(place, idsOf(entries), MOST_BYTES)).get(oid)).toBe('absent');
     expect(markers()).toEqual([]);
     tryGit(shop, 'cat-file', '-p', oid);
     expect(markers()).toEqual(['fetched']);

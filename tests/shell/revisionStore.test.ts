@@ -1,8 +1,9 @@
-import { symlinkSync } from 'node:fs';
+import { rmSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { type CommitFiles, openCommit } from '../../src/shell/commitFiles.ts';
 import { resolveRevision } from '../../src/shell/git.ts';
+import type { Blob } from '../../src/shell/gitBlobs.ts';
 import { openRepository } from '../../src/shell/gitRepository.ts';
 import type { Outcome } from '../../src/shell/problem.ts';
 import { revisionStore, shopRootInCommit } from '../../src/shell/revisionStore.ts';
@@ -77,9 +78,20 @@ describe('the documents of a commit', () => {
     expect(storeAt('HEAD', 'engines/mill').read('../../shop.yaml')).toMatchObject({ ok: false });
   });
 
+  it('that are not in this clone are said to be, each by its name', () => {
+    const oid = git(here.shop, 'rev-parse', 'HEAD:shop.yaml');
+    rmSync(join(here.shop, '.git/objects', oid.slice(0, 2), oid.slice(2)));
+    const store = storeAt('HEAD');
+    store.list(['.']);
+    expect(store.read('shop.yaml')).toMatchObject({
+      problem: { message: 'shop.yaml is in that commit, but its content is not in this clone' },
+    });
+    expect(textOf(store, `${PUMP}/engine.yaml`)).toContain('Pump é');
+  });
+
   it('share with another commit what is the same in both', () => {
     const place = value(openRepository(here.shop));
-    const contents = new Map<string, Uint8Array>();
+    const contents = new Map<string, Blob>();
     const open = (name: string): Store => {
       const oid = value(resolveRevision(place, name));
       const files = value(openCommit(place, { name, commit: oid }, contents));
