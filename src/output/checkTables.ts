@@ -13,9 +13,10 @@ import { BAND_NAMES, type BandName } from '../documents/limits/bands.ts';
 import type { Unit } from '../quantity/units.ts';
 import type { Paint } from './paint.ts';
 import { pictureOf, type Span, spanOf } from './rowPicture.ts';
-import { type Cell, type Column, cell, fitting, layTable, painted, widthOf } from './table.ts';
+import { type Cell, type Column, cell, fitting, layTable, painted } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
 import { visible } from './visible.ts';
+import { widthOf } from './width.ts';
 import { wrap } from './wrap.ts';
 
 type UnitFor = (row: Row) => Unit;

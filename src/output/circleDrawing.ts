@@ -1,6 +1,6 @@
-import stringWidth from 'string-width';
 import { apart, middleOf, type Point } from '../torque/spacing.ts';
 import { type DrawnFastener, widest } from './drawnFastener.ts';
+import { widthOf } from './width.ts';
 
 /** Text in the drawing, from a column of a line. */
 interface Mark {
@@ -54,7 +54,7 @@ function markAt({ x, y }: Point, text: string, radius: number, margin: number): 
   const across = COLUMNS_PER_LINE * radius;
   return {
     line: radius + evenly(radius * y),
-    column: margin + across + evenly(across * x) - Math.floor(stringWidth(text) / 2),
+    column: margin + across + evenly(across * x) - Math.floor(widthOf(text) / 2),
     text,
   };
 }
@@ -62,7 +62,7 @@ function markAt({ x, y }: Point, text: string, radius: number, margin: number): 
 /** Halves go outwards on both sides, so that the drawing stays as even as the joint. */
 const evenly = (value: number): number => Math.sign(value) * Math.round(Math.abs(value));
 
-const endOf = ({ column, text }: Mark): number => column + stringWidth(text);
+const endOf = ({ column, text }: Mark): number => column + widthOf(text);
 
 /** On one line with less than a blank between them. */
 const touch = (a: Mark, b: Mark): boolean =>
@@ -83,6 +83,6 @@ function render(marks: readonly Mark[]): readonly string[] {
   const last = Math.max(...marks.map(({ line }) => line));
   return Array.from({ length: last + 1 }, (_, line) => {
     const inLine = marks.filter((mark) => mark.line === line).sort((a, b) => a.column - b.column);
-    return inLine.reduce((text, mark) => text + ' '.repeat(mark.column - stringWidth(text)) + mark.text, '');
+    return inLine.reduce((text, mark) => text + ' '.repeat(mark.column - widthOf(text)) + mark.text, '');
   });
 }

@@ -1,6 +1,6 @@
-import stringWidth from 'string-width';
 import type { Place } from '../diagnostic/place.ts';
 import { visible } from './visible.ts';
+import { widthOf } from './width.ts';
 
 /** What one character of the user's line looks like. */
 interface Cell {
@@ -33,8 +33,8 @@ export function codeFrame(text: string, place: Place, options: { readonly width:
   const room = Math.max(LEAST_ROOM, options.width - number.length - 2);
   const { cells, before, after } = cut(pieceAround(line, place, room), room);
   const first = cells.findIndex(({ marked }) => marked);
-  const indent = (before ? 1 : 0) + widthOf(first < 0 ? cells : cells.slice(0, first));
-  const carets = '^'.repeat(Math.max(1, widthOf(cells.filter(({ marked }) => marked))));
+  const indent = (before ? 1 : 0) + columnsOf(first < 0 ? cells : cells.slice(0, first));
+  const carets = '^'.repeat(Math.max(1, columnsOf(cells.filter(({ marked }) => marked))));
   const shown = `${before ? '…' : ''}${cells.map((cell) => cell.text).join('')}${after ? '…' : ''}`;
   return `${`${number}| ${shown}`.trimEnd()}\n${' '.repeat(number.length)}| ${' '.repeat(indent)}${carets}`;
 }
@@ -61,7 +61,7 @@ function pieceAround(line: string, place: Place, room: number): Piece {
   let column = 0;
   for (const { segment, index } of charactersOf(line.slice(left, right))) {
     const text = segment === '\t' ? ' '.repeat(TAB_WIDTH - (column % TAB_WIDTH)) : visible(segment);
-    const width = stringWidth(text);
+    const width = widthOf(text);
     const start = left + index;
     cells.push({ text, width, marked: start < to && start + segment.length > from });
     column += width;
@@ -77,14 +77,14 @@ function charactersOf(text: string): Intl.Segments {
   return segmenter.segment(text);
 }
 
-const widthOf = (cells: readonly Cell[]): number => cells.reduce((sum, { width }) => sum + width, 0);
+const columnsOf = (cells: readonly Cell[]): number => cells.reduce((sum, { width }) => sum + width, 0);
 
 /** The part that fits, the carets' beginning always in it and a third of the room before them. */
 function cut({ cells, before, after }: Piece, room: number): Piece {
-  if (widthOf(cells) + Number(before) + Number(after) <= room) return { cells, before, after };
+  if (columnsOf(cells) + Number(before) + Number(after) <= room) return { cells, before, after };
   const marked = cells.findIndex((cell) => cell.marked);
   const first = marked < 0 ? cells.length : marked;
-  const start = !before && widthOf(cells.slice(0, first)) < room / 2 ? 0 : backFrom(cells, first, room / 3);
+  const start = !before && columnsOf(cells.slice(0, first)) < room / 2 ? 0 : backFrom(cells, first, room / 3);
   const more = before || start > 0;
   const end = forwardFrom(cells, start, room - 1 - Number(more));
   return { cells: cells.slice(start, end), before: more, after: after || end < cells.length };

@@ -16,9 +16,10 @@ import {
   warmthText,
 } from './diffWords.ts';
 import { shortCommit } from './revision.ts';
-import { type Cell, type Column, cell, fitting, layTable, painted, widthOf } from './table.ts';
+import { type Cell, type Column, cell, fitting, layTable, painted } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
 import { visible } from './visible.ts';
+import { widthOf } from './width.ts';
 import { wrap } from './wrap.ts';
 
 /** The two sides of a comparison. */

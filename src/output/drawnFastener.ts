@@ -1,5 +1,5 @@
-import stringWidth from 'string-width';
 import type { Position } from '../torque/layouts.ts';
+import { widthOf } from './width.ts';
 
 /** A fastener with what the drawing writes at its place. */
 export interface DrawnFastener extends Position {
@@ -8,5 +8,4 @@ export interface DrawnFastener extends Position {
 }
 
 /** The widest of some texts, in columns of the terminal. */
-export const widest = (texts: readonly string[]): number =>
-  Math.max(...texts.map((text) => stringWidth(text)));
+export const widest = (texts: readonly string[]): number => Math.max(...texts.map((text) => widthOf(text)));

@@ -7,9 +7,10 @@ import { positionText, verdictText } from './checkTables.ts';
 import { budgetLines, leavesOf } from './explainBudget.ts';
 import { limitLines, placeText, reasonLines } from './explainLimits.ts';
 import type { MeasuredRow } from './explainPositions.ts';
-import { type Cell, cell, fitting, layTable, widthOf } from './table.ts';
+import { type Cell, cell, fitting, layTable } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
 import { visible } from './visible.ts';
+import { widthOf } from './width.ts';
 import { wrap } from './wrap.ts';
 
 const LEFT = { align: 'left' } as const;

@@ -1,7 +1,7 @@
-import stringWidth from 'string-width';
 import type { Layout } from '../torque/layouts.ts';
 import { closestSpacing, IN_LINE_SHARE } from '../torque/spacing.ts';
 import { type DrawnFastener, widest } from './drawnFastener.ts';
+import { widthOf } from './width.ts';
 
 /** Fasteners by row, then by column; a place may be empty. */
 type Grid = readonly (readonly (DrawnFastener | undefined)[])[];
@@ -77,7 +77,7 @@ const frameLine = ({ between, corner }: Frame, cells: readonly string[], edge: '
 
 /** Text in the middle of a place; an odd blank goes to the right. */
 function centre(text: string, width: number, fill = ' '): string {
-  const blanks = Math.max(0, width - stringWidth(text));
+  const blanks = Math.max(0, width - widthOf(text));
   const before = Math.floor(blanks / 2);
   return fill.repeat(before) + text + fill.repeat(blanks - before);
 }

@@ -1,9 +1,9 @@
-import stringWidth from 'string-width';
 import type { Layout, Position } from '../torque/layouts.ts';
 import { numbersOfOrder } from '../torque/orders.ts';
 import { drawCircle } from './circleDrawing.ts';
 import type { DrawnFastener } from './drawnFastener.ts';
 import { drawGrid } from './gridDrawing.ts';
+import { widthOf } from './width.ts';
 
 export interface JointToDraw {
   readonly kind: Layout['kind'];
@@ -70,17 +70,17 @@ function wrap(items: readonly string[], width: number): readonly string[] {
   for (const item of items.map((each) => cut(each, width))) {
     const line = lines.at(-1);
     const joined = `${line}  ${item}`;
-    if (line !== undefined && stringWidth(joined) <= width) lines.splice(-1, 1, joined);
+    if (line !== undefined && widthOf(joined) <= width) lines.splice(-1, 1, joined);
     else lines.push(item);
   }
   return lines;
 }
 
 function cut(text: string, width: number): string {
-  if (stringWidth(text) <= width) return text;
+  if (widthOf(text) <= width) return text;
   let kept = '';
   for (const character of text) {
-    if (stringWidth(kept + character) >= width) break;
+    if (widthOf(kept + character) >= width) break;
     kept += character;
   }
   return `${kept}·`;

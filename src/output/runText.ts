@@ -1,9 +1,9 @@
 import type { Diagnostic } from '../diagnostic/diagnostic.ts';
 import { plural } from './checkText.ts';
 import { codeFrame } from './codeFrame.ts';
-import { widthOf } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
 import { visible } from './visible.ts';
+import { widthOf } from './width.ts';
 import { wrap } from './wrap.ts';
 
 /** Problems with documents: the place, what is wrong, the user's own line, what to do. */

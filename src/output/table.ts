@@ -1,4 +1,4 @@
-import stringWidth from 'string-width';
+import { widthOf } from './width.ts';
 
 export interface Column {
   readonly align: 'left' | 'right';
@@ -17,14 +17,6 @@ export const painted = (plain: string, paint: (text: string) => string): Cell =>
   text: plain === '' ? '' : paint(plain),
   width: widthOf(plain),
 });
-
-/** Looking up every character's width is slow, and with the first lookup costs a tenth of a whole check. */
-export const widthOf = (text: string): number =>
-  ONE_COLUMN_EACH.test(text) ? text.length : stringWidth(text);
-
-/** Western letters and punctuation, and what pictures are drawn with. */
-export const ONE_COLUMN_EACH =
-  /^[\x20-\x7e\xa1-\xac\xae-\u024f\u2013\u2014\u2018\u2019\u201c\u201d\u2026\u2500-\u259f\u25cf\u25c4\u25ba]*$/;
 
 /** Rows as lines, columns two spaces apart and as wide as their widest cell; no space at a line's end. */
 export function layTable(

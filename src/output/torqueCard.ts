@@ -8,10 +8,11 @@ import {
   placesText,
   toolsLine,
 } from './cardWords.ts';
-import { type Cell, cell, layTable, painted, widthOf } from './table.ts';
+import { type Cell, cell, layTable, painted } from './table.ts';
 import type { TextStyle } from './textStyle.ts';
 import { passLines } from './torqueWords.ts';
 import { visible } from './visible.ts';
+import { widthOf } from './width.ts';
 import { wrap } from './wrap.ts';
 
 /** A page of a printer, and a terminal, have this many columns. */

@@ -1,4 +1,4 @@
-import { widthOf } from './table.ts';
+import { widthOf } from './width.ts';
 
 /** Text as lines of at most `width` columns, broken at spaces; a longer word stands on a line alone. */
 export function wrap(text: string, width: number): readonly string[] {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { run } from '../../src/cli/run.ts';
-import { widthOf } from '../../src/output/table.ts';
+import { widthOf } from '../../src/output/width.ts';
 import { atTheBench } from '../cli/bench.ts';
 
 type Files = Readonly<Record<string, string>>;

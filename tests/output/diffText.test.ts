@@ -3,7 +3,7 @@ import { diffStates, type Side } from '../../src/compare/diff.ts';
 import { diffText } from '../../src/output/diffText.ts';
 import { paintWith } from '../../src/output/paint.ts';
 import { LINES } from '../../src/output/picture.ts';
-import { widthOf } from '../../src/output/table.ts';
+import { widthOf } from '../../src/output/width.ts';
 import { type Files, session, shop, stateOfFiles } from '../compare/shop.ts';
 
 const A: Side = { kind: 'session', name: 'teardown 2026-02-03', commit: null };

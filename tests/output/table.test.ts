@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type Column, cell, fitting, layTable, painted, widthOf } from '../../src/output/table.ts';
+import { type Column, cell, fitting, layTable, painted } from '../../src/output/table.ts';
+import { widthOf } from '../../src/output/width.ts';
 
 const COLUMNS: readonly Column[] = [{ align: 'left' }, { align: 'right' }, { align: 'left' }];
 const red = (text: string): string => `\u001b[31m${text}\u001b[39m`;

@@ -4,9 +4,9 @@ import { unitOfRow } from '../../src/checks/session.ts';
 import { trendOf } from '../../src/compare/trend.ts';
 import { paintWith } from '../../src/output/paint.ts';
 import { LINES, PLAIN } from '../../src/output/picture.ts';
-import { widthOf } from '../../src/output/table.ts';
 import { CHART_PLAIN, drawTrend } from '../../src/output/trendChart.ts';
 import { trendText } from '../../src/output/trendText.ts';
+import { widthOf } from '../../src/output/width.ts';
 import { type Files, reportOf, shop } from '../compare/shop.ts';
 
 const registry = registryWith([]);

@@ -1,6 +1,9 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import stringWidth from 'string-width';
 import { expect, test } from 'vitest';
-import { ONE_COLUMN_EACH, widthOf } from '../../src/output/table.ts';
+import { ONE_COLUMN_EACH, widthOf } from '../../src/output/width.ts';
 
 test('every character that is counted as one column takes one', () => {
   const counted = Array.from({ length: 0x10000 }, (_, code) => String.fromCharCode(code)).filter(
@@ -8,6 +11,16 @@ test('every character that is counted as one column takes one', () => {
   );
   expect(counted.length).toBeGreaterThan(600);
   expect(counted.filter((character) => stringWidth(character) !== 1)).toEqual([]);
+});
+
+test('nothing that the program itself writes needs a look into the tables, which take longer to load than to judge an engine', () => {
+  const src = fileURLToPath(new URL('../../src', import.meta.url));
+  const sources = readdirSync(src, { recursive: true, encoding: 'utf8' }).filter((name) =>
+    name.endsWith('.ts'),
+  );
+  const written = sources.flatMap((name) => readFileSync(join(src, name), 'utf8').match(/[^\0-\x7f]/g) ?? []);
+  expect(written.length).toBeGreaterThan(100);
+  expect([...new Set(written)].filter((character) => !ONE_COLUMN_EACH.test(character))).toEqual([]);
 });
 
 test.each([

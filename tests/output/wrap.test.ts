@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { widthOf } from '../../src/output/table.ts';
+import { widthOf } from '../../src/output/width.ts';
 import { wrap } from '../../src/output/wrap.ts';
 
 describe('text in a narrow window', () => {
