@@ -53,6 +53,7 @@ const isFolderName = (word: string, source: ShopSource): boolean =>
 const pathsHere = (source: ShopSource): readonly string[] => source.locate('.')?.shop.store.list(['.']) ?? [];
 
 /** Whether a word can name one of an engine's sessions, by the names of its files alone. */
-export const mayNameSession = (word: string, paths: readonly string[], stages: readonly string[]): boolean =>
-  stages.includes(word) ||
-  paths.some((path) => path === word.replace(/^\.\//, '') || stemOf(path).includes(word));
+export function mayNameSession(word: string, paths: readonly string[], stages: readonly string[]): boolean {
+  const part = /\.ya?ml$/.test(word) ? stemOf(word) : word;
+  return stages.includes(word) || paths.some((path) => stemOf(path).includes(part));
+}

@@ -55,11 +55,7 @@ function mayBeBelow(word: string, source: ShopSource): boolean {
 }
 
 const mayBeSession = (word: string, { shop, folder }: EngineFolder): boolean =>
-  mayNameSession(
-    word,
-    shop.store.list([folder]).map((path) => shop.store.shown(path)),
-    STAGES,
-  );
+  mayNameSession(word, shop.store.list([folder]), STAGES);
 
 function notTwo(
   words: readonly string[],

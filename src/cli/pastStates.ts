@@ -1,6 +1,7 @@
 import { judgeSession } from '../checks/session.ts';
 import type { PastCommit, PastState } from '../compare/past.ts';
 import type { Revision } from '../shell/commitFiles.ts';
+import type { KnownCommit } from '../shell/fileIds.ts';
 import { type Commit, commitsTouching, isShallow } from '../shell/git.ts';
 import { OpenedOnce } from '../shell/openedOnce.ts';
 import { repositoryAround } from '../shell/repository.ts';
@@ -24,7 +25,7 @@ export function pastStates(present: EngineFolder, revision: Revision | undefined
   const path = repository.pathOf(`${present.shop.root}/${present.folder}`, world.workingDirectory) ?? '.';
   const head = revision?.commit ?? orUsage(repository.resolve('HEAD'));
   const commits = orUsage(commitsTouching(repository.place, head, path === '.' ? [] : [path]));
-  const seen = new SeenFiles(head);
+  const seen = new SeenFiles({ place: repository.place, commit: head });
   seen.freshIn(present);
   const opened = new OpenedOnce();
   const found = commits.map((commit) => {
@@ -64,16 +65,15 @@ function stateAt(there: EngineFolder, seen: SeenFiles): Omit<PastState, 'held'> 
 /** Files by path and content: a session that a later state has as it is need not be judged again. */
 class SeenFiles {
   readonly #keys = new Set<string>();
-  readonly #like: string;
+  readonly #repository: KnownCommit;
 
-  /** `like` is an id of the repository, which says how ids are made. */
-  constructor(like: string) {
-    this.#like = like;
+  constructor(repository: KnownCommit) {
+    this.#repository = repository;
   }
 
   /** The files of an engine that were in none before, as they are reported. */
   freshIn({ shop: { store }, folder }: EngineFolder): ReadonlySet<string> {
-    const files = [...store.ids(folder, this.#like)].map(([path, id]) => ({
+    const files = [...store.ids(folder, this.#repository)].map(([path, id]) => ({
       shown: store.shown(path),
       key: `${store.shown(path)} ${id}`,
     }));

@@ -18,7 +18,11 @@ export function statesSince(shop: Shop, { repository, files }: Since): ShopState
   const { folder } = repository.place;
   if (root === undefined) throw new UsageError(`${shop.root} is not in the repository ${folder}`);
   const before = revisionStore({ files, root, shown: (path) => path });
-  return { before, after: shop.store, like: files.revision.commit };
+  return {
+    before,
+    after: shop.store,
+    repository: { place: files.place, commit: files.revision.commit },
+  };
 }
 
 /** What is left to check of the selected folders: engines that something changed for, and files of none that changed. */

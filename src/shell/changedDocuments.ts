@@ -1,4 +1,5 @@
 import { folderOf, isAtOrAbove } from '../documents/opened.ts';
+import type { KnownCommit } from './fileIds.ts';
 import type { ShopLoader } from './loadEngines.ts';
 import { kindIn, type Store } from './store.ts';
 
@@ -6,8 +7,7 @@ import { kindIn, type Store } from './store.ts';
 export interface ShopStates {
   readonly before: Store;
   readonly after: Store;
-  /** An id of the repository, which says how ids are made. */
-  readonly like: string;
+  readonly repository: KnownCommit;
 }
 
 /** The documents that are not the same in both. Their ids are compared, nothing is parsed. */
@@ -18,8 +18,8 @@ export interface ChangedDocuments {
   readonly present: readonly string[];
 }
 
-export function changedDocuments({ before, after, like }: ShopStates): ChangedDocuments {
-  const [was, is] = [before.ids('.', like), after.ids('.', like)];
+export function changedDocuments({ before, after, repository }: ShopStates): ChangedDocuments {
+  const [was, is] = [before.ids('.', repository), after.ids('.', repository)];
   const present = [...is].flatMap(([path, id]) => (was.get(path) === id && was.has(path) ? [] : [path]));
   return { all: [...present, ...[...was.keys()].filter((path) => !is.has(path))], present };
 }

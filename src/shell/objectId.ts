@@ -15,6 +15,6 @@ export function requireId(oid: string): string {
  */
 export function blobIds(like: string): (bytes: Uint8Array) => string {
   const algorithm = requireId(like).length === 64 ? 'sha256' : 'sha1';
-  const { hash } = crypto();
-  return (bytes) => hash(algorithm, Buffer.concat([Buffer.from(`blob ${bytes.length}\0`), bytes]), 'hex');
+  return (bytes) =>
+    crypto().hash(algorithm, Buffer.concat([Buffer.from(`blob ${bytes.length}\0`), bytes]), 'hex');
 }

@@ -3,7 +3,7 @@ import { openDocument } from '../documents/opened.ts';
 import { MOST_BYTES } from '../documents/yaml/bytes.ts';
 import { sniffKind } from '../documents/yaml/sniff.ts';
 import { discover } from './discover.ts';
-import { blobIds } from './objectId.ts';
+import { fileIds, type KnownCommit } from './fileIds.ts';
 import type { Outcome, Problem } from './problem.ts';
 import { readerBelow } from './safeRead.ts';
 
@@ -14,8 +14,8 @@ export interface Store {
   /** The YAML files directly in a folder, sorted. */
   readonly listIn: (folder: string) => readonly string[];
   readonly read: (path: string) => Outcome<Uint8Array>;
-  /** The id that git gives each file in and below a folder, in the manner of `like`; undefined for one that cannot be read. */
-  readonly ids: (folder: string, like: string) => ReadonlyMap<string, string | undefined>;
+  /** The id that git gives each file in and below a folder in this repository; undefined for one that cannot be read. */
+  readonly ids: (folder: string, repository: KnownCommit) => ReadonlyMap<string, string | undefined>;
   /** The path under which a file is reported: relative to the working directory. */
   readonly shown: (path: string) => string;
   /** Folders that could not be listed. */
@@ -25,9 +25,14 @@ export interface Store {
 /** The documents as they stand on disk below an absolute folder. */
 export function workTree(root: string, workingDirectory: string): Store {
   const problems: Problem[] = [];
+  const listed = new Map<string, readonly string[]>();
   const list = (folders: readonly string[]): readonly string[] => {
+    const key = folders.join('\0');
+    const known = listed.get(key);
+    if (known !== undefined) return known;
     const found = discover(root, folders);
     problems.push(...found.problems);
+    listed.set(key, found.paths);
     return found.paths;
   };
   const listing = new Map<string, readonly string[]>();
@@ -42,14 +47,9 @@ export function workTree(root: string, workingDirectory: string): Store {
       return found.paths;
     },
     read: (path) => readAny(path, MOST_BYTES),
-    ids: (folder, like) => {
-      const idOf = blobIds(like);
-      return new Map(
-        list([folder]).map((path) => {
-          const bytes = readAny(path, MOST_BYTES);
-          return [path, bytes.ok ? idOf(bytes.value) : undefined];
-        }),
-      );
+    ids: (folder, repository) => {
+      const idOf = fileIds(root, repository, (path) => readAny(path, MOST_BYTES));
+      return new Map(list([folder]).map((path) => [path, idOf(path)]));
     },
     shown: (path) => shownPath(resolve(root, path), workingDirectory),
     problems: () => problems,

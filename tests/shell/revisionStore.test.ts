@@ -41,11 +41,14 @@ describe('the documents of a commit', () => {
 
   it('have the ids that files of the same bytes have', () => {
     const [then, now] = [storeAt('HEAD'), workTree(here.shop, here.shop)];
-    const like = git(here.shop, 'rev-parse', 'HEAD');
-    expect([...now.ids('.', like).keys()]).toEqual(now.list(['.']));
-    expect(new Map([...then.ids('.', like)].sort())).toEqual(now.ids('.', like));
+    const repository = {
+      place: value(openRepository(here.shop)),
+      commit: git(here.shop, 'rev-parse', 'HEAD'),
+    };
+    expect([...now.ids('.', repository).keys()]).toEqual(now.list(['.']));
+    expect(new Map([...then.ids('.', repository)].sort())).toEqual(now.ids('.', repository));
     put(here.shop, 'shop.yaml', 'kind: shop\n');
-    expect(now.ids('.', like).get('shop.yaml')).not.toBe(then.ids('.', like).get('shop.yaml'));
+    expect(now.ids('.', repository).get('shop.yaml')).not.toBe(then.ids('.', repository).get('shop.yaml'));
   });
 
   it('leave out what is no document on disk either', () => {
@@ -101,7 +104,7 @@ describe('the documents of a commit', () => {
     older.list(['.']);
     textOf(older, 'shop.yaml');
     const before = contents.size;
-    const ids = older.ids('.', '').values();
+    const ids = older.ids('.', { place, commit: '' }).values();
     expect(before).toBe(new Set(ids).size);
     newer.list(['.']);
     textOf(newer, 'engines/mill/second.yaml');
