@@ -63,7 +63,6 @@ export interface SessionView {
 
 /** The rows of a characteristic: every position with a value, and those whose limits decide and have none. */
 export function rowsOf(characteristic: Characteristic, view: SessionView): readonly Row[] {
-  if (!view.routes.mayHave(characteristic)) return [];
   const found = positionsIn(characteristic, view).map((position) => foundAt(characteristic, position, view));
   // Most of what could be measured is not: nothing of it is worked out further.
   if (found.every(({ routes }) => routes.length === 0)) return [];
@@ -90,7 +89,11 @@ const finestDigit = (rows: readonly Row[]): Fraction | undefined =>
       undefined,
     );
 
-function positionsIn({ family, id }: Characteristic, { engine, session }: SessionView): readonly string[] {
+/** Where a session may have a value: any position of the layout, and the steps that it names itself. */
+export function positionsIn(
+  { family, id }: Characteristic,
+  { engine, session }: SessionView,
+): readonly string[] {
   return family === 'step' ? stepsOf(session, id) : everyPositionOf(engine.document.layout, family);
 }
 

@@ -6,17 +6,16 @@ import { limitsInForce } from '../documents/limits/precedence.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
 import { type Quantity, type Unit, unitsOf } from '../quantity/units.ts';
 import { capabilityFindings } from './capability.ts';
-import { withConcessions } from './conceded.ts';
 import { concessionsFor } from './concessionInForce.ts';
 import { concessionFindings } from './concessions.ts';
 import { conditionFindings } from './conditions.ts';
 import { distanceFindings } from './distances.ts';
 import { type Finding, type FindingKind, finding, sortFindings } from './finding.ts';
 import { instrumentFindings } from './instruments.ts';
+import { type MeasuredSession, measuredRows, viewOf } from './measured.ts';
 import { ownFormulaFindings } from './ownFormulas.ts';
 import { readingFindings } from './readings.ts';
-import { SessionRoutes } from './routes.ts';
-import { type JudgingOptions, type Row, rowsOf, type SessionView } from './row.ts';
+import type { JudgingOptions, Row, SessionView } from './row.ts';
 import { scaleFindings } from './scale.ts';
 import { slipFindings } from './slips.ts';
 import { spreadFindings } from './spread.ts';
@@ -39,9 +38,7 @@ const UNMEASURED: FindingKind = {
 
 export const sessionKinds: readonly FindingKind[] = [UNMEASURED];
 
-export interface JudgedSession {
-  readonly session: SessionDocument;
-  readonly rows: readonly Row[];
+export interface JudgedSession extends MeasuredSession {
   readonly findings: readonly Finding[];
   readonly steppedBack: readonly SteppedBack[];
 }
@@ -53,23 +50,14 @@ export function judgeSession(
   session: SessionDocument,
   options: JudgingOptions = {},
 ): JudgedSession {
-  const view: SessionView = {
-    engine,
-    registry,
-    session,
-    options,
-    routes: new SessionRoutes(engine, registry, session),
-  };
-  const concessions = concessionsFor(engine, session);
-  const rows = registry.all
-    .flatMap((characteristic) => rowsOf(characteristic, view))
-    .map((row) => withConcessions(row, concessions));
+  const view = viewOf(engine, registry, session, options);
+  const rows = measuredRows(view);
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   const slips = slipFindings(view, rows, unitFor);
   const distances = distanceFindings(view);
   const findings = [
     ...rows.flatMap((row) => readingFindings(row, unitFor)),
-    ...concessionFindings(rows, concessions, unitFor),
+    ...concessionFindings(rows, concessionsFor(engine, session), unitFor),
     ...turningFindings(session, rows, unitFor),
     ...instrumentFindings(view, rows),
     ...scaleFindings(view),

@@ -1,8 +1,5 @@
-import type { Registry } from '../characteristics/registry.ts';
-import { reportEngine } from '../checks/report.ts';
 import { diffStates, type EngineDiff, type Side } from '../compare/diff.ts';
-import { emptyState, stateOfEngine, stateOfSession } from '../compare/state.ts';
-import type { Engine } from '../documents/assemble.ts';
+import { emptyState, type Judgeable, stateOfEngine, stateOfSession } from '../compare/state.ts';
 import { isAtOrAbove } from '../documents/opened.ts';
 import { changedDocuments, enginesTouched } from '../shell/changedDocuments.ts';
 import type { CommitFiles } from '../shell/commitFiles.ts';
@@ -143,7 +140,7 @@ function comparePair(pair: Pair, world: World, told: Set<string>): ComparedPair 
   if (read.some((side) => side !== undefined && side.engine === undefined)) {
     return { diff: undefined, hasProblems };
   }
-  const [a, b] = read.map((side) => side?.engine && reported(side.engine, side.registry, side.place));
+  const [a, b] = read.map((side) => side?.engine && measured({ ...side, engine: side.engine }, side.place));
   const known = b ?? a;
   if (known === undefined) return { diff: undefined, hasProblems };
   const { unitFor } = known.state;
@@ -151,9 +148,9 @@ function comparePair(pair: Pair, world: World, told: Set<string>): ComparedPair 
   return { diff: { path: known.path, name: known.name, diff, unitFor }, hasProblems };
 }
 
-function reported(engine: Engine, registry: Registry, { session }: Place) {
-  const report = reportEngine(engine, registry, {});
-  const only = report.sessions.find((each) => each.session.path === session);
-  const state = only === undefined ? stateOfEngine(report) : stateOfSession(report, only);
+function measured(judgeable: Judgeable, { session }: Place) {
+  const { engine } = judgeable;
+  const only = engine.sessions.find(({ path }) => path === session);
+  const state = only === undefined ? stateOfEngine(judgeable) : stateOfSession(judgeable, only);
   return { path: engine.folder, name: engine.document.name, state };
 }

@@ -1,9 +1,9 @@
-import { type EngineReport, type ReportedSession, reportEngine } from '../checks/report.ts';
 import { diffStates, type Side } from '../compare/diff.ts';
 import { stateOfSession } from '../compare/state.ts';
+import type { SessionDocument } from '../documents/session/session.ts';
 import { STAGES } from '../documents/session/stage.ts';
 import type { World } from '../shell/world.ts';
-import { sessionNamed } from './chooseSessions.ts';
+import { documentsNamed } from './chooseSessions.ts';
 import type { Compared } from './compared.ts';
 import { type DiffCall, mayNameSession } from './diffCall.ts';
 import { type EngineFolder, findEngine, judgeable } from './shopAt.ts';
@@ -16,14 +16,14 @@ export function compareSessions(call: DiffCall, source: ShopSource, world: World
   if (call.engine === undefined && !words.some((word) => mayBeBelow(word, source))) return undefined;
   const found = engineHere(call.engine, source);
   if (found === undefined || !words.some((word) => mayBeSession(word, found))) return undefined;
-  const { engine, registry, hasProblems } = judgeable(found, world);
-  const report = reportEngine(engine, registry, {});
-  const sessions = words.map((word) => sessionNamed(word, report.sessions)[0]);
+  const read = judgeable(found, world);
+  const { engine, hasProblems } = read;
+  const sessions = words.map((word) => documentsNamed(word, engine.sessions)[0]);
   if (sessions.every((each) => each === undefined)) return undefined;
   const [a, b] = sessions;
-  if (a === undefined || b === undefined) throw notTwo(words, sessions, report);
-  const state = stateOfSession(report, b);
-  const diff = diffStates(stateOfSession(report, a), state);
+  if (a === undefined || b === undefined) throw notTwo(words, sessions, engine.sessions);
+  const state = stateOfSession(read, b);
+  const diff = diffStates(stateOfSession(read, a), state);
   const about = { path: engine.folder, name: engine.document.name };
   return {
     sides: { a: sideOf(a), b: sideOf(b) },
@@ -32,9 +32,9 @@ export function compareSessions(call: DiffCall, source: ShopSource, world: World
   };
 }
 
-const sideOf = ({ session }: ReportedSession): Side => ({
+const sideOf = ({ stage, date }: SessionDocument): Side => ({
   kind: 'session',
-  name: `${session.stage} ${session.date}`,
+  name: `${stage} ${date}`,
   commit: null,
 });
 
@@ -59,10 +59,10 @@ const mayBeSession = (word: string, { shop, folder }: EngineFolder): boolean =>
 
 function notTwo(
   words: readonly string[],
-  sessions: readonly (ReportedSession | undefined)[],
-  report: EngineReport,
+  sessions: readonly (SessionDocument | undefined)[],
+  known: readonly SessionDocument[],
 ): UsageError {
-  const names = report.sessions.map(({ session }) => session.name).join(', ');
+  const names = known.map(({ name }) => name).join(', ');
   const unknown = words.find((_, index) => sessions[index] === undefined);
   return unknown === undefined
     ? new UsageError(

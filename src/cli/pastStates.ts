@@ -1,4 +1,4 @@
-import { judgeSession } from '../checks/session.ts';
+import { measuredSession } from '../checks/measured.ts';
 import type { PastCommit, PastState } from '../compare/past.ts';
 import type { Revision } from '../shell/commitFiles.ts';
 import type { KnownCommit } from '../shell/fileIds.ts';
@@ -58,7 +58,7 @@ function stateAt(there: EngineFolder, seen: SeenFiles): Omit<PastState, 'held'> 
   const sessions = engine.sessions.filter(({ path }) => fresh.has(path));
   return {
     paths: new Set(engine.sessions.map(({ path }) => path)),
-    sessions: sessions.map((session) => judgeSession(engine, registry, session)),
+    sessions: sessions.map((session) => measuredSession(engine, registry, session)),
   };
 }
 

@@ -1,5 +1,5 @@
+import { measuredSession } from '../checks/measured.ts';
 import { isKnownPart } from '../checks/newLine.ts';
-import { reportEngine } from '../checks/report.ts';
 import { unitOfRow } from '../checks/session.ts';
 import { type PastState, withPast } from '../compare/past.ts';
 import { type Trend, type TrendAxis, trendOf } from '../compare/trend.ts';
@@ -59,7 +59,7 @@ function trendIn(
   if (characteristic === undefined) {
     throw new UsageError(`nothing is known as ${measure}`, didYouMean(measure, registry.ids()));
   }
-  const { sessions: present } = reportEngine(engine, registry, {});
+  const present = engine.sessions.map((session) => measuredSession(engine, registry, session));
   const { sessions, past } = withPast(present, history ? statesBefore(opened, world) : [], measure);
   const found = trendOf({ engine, sessions }, registry, characteristic, by, past);
   if (found.lines.length > 0) return found;

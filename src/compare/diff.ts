@@ -25,7 +25,7 @@ export interface EngineDiff {
 
 /** What changed between two sides of one engine. */
 export interface Diff {
-  /** In the order of the sheet. */
+  /** These and the limits are in the order of the sheet. */
   readonly changes: readonly Change[];
   readonly limits: readonly LimitChange[];
   readonly concessions: readonly ConcessionChange[];
@@ -35,11 +35,10 @@ export interface ConcessionChange extends ConcessionOf {
   readonly state: 'opened' | 'closed';
 }
 
-export const diffStates = (a: EngineState, b: EngineState): Diff => ({
-  changes: changesBetween(a, b),
-  limits: limitChanges(a, b),
-  concessions: concessionChanges(a, b),
-});
+export function diffStates(a: EngineState, b: EngineState): Diff {
+  const changes = changesBetween(a, b);
+  return { changes, limits: limitChanges(changes), concessions: concessionChanges(a, b) };
+}
 
 /** Whether nothing is different: every row the same and judged alike, no limit and no concession changed. */
 export const isSame = ({ changes, limits, concessions }: Diff): boolean =>

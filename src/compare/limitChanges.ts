@@ -2,7 +2,7 @@ import type { Row } from '../checks/row.ts';
 import type { SideLimit } from '../checks/verdict.ts';
 import { BAND_NAMES, type BandName } from '../documents/limits/bands.ts';
 import { equals } from '../quantity/fraction.ts';
-import type { EngineState } from './state.ts';
+import type { Change } from './change.ts';
 
 /** A limit that is not the same on both sides: a change of the sheet, not of the engine. */
 export interface LimitChange {
@@ -13,12 +13,9 @@ export interface LimitChange {
   readonly b: SideLimit | undefined;
 }
 
-/** Of everything that both sides measured. */
-export const limitChanges = (a: EngineState, b: EngineState): readonly LimitChange[] =>
-  [...b.values].flatMap(([key, { row }]) => {
-    const before = a.values.get(key)?.row;
-    return before === undefined ? [] : changesOfRow(before, row);
-  });
+/** Of everything that both sides measured, in the order of the changes. */
+export const limitChanges = (changes: readonly Change[]): readonly LimitChange[] =>
+  changes.flatMap(({ a, b }) => (a === undefined || b === undefined ? [] : changesOfRow(a.row, b.row)));
 
 const changesOfRow = (before: Row, after: Row): readonly LimitChange[] =>
   BAND_NAMES.flatMap((band) =>

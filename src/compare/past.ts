@@ -1,5 +1,5 @@
+import type { MeasuredSession } from '../checks/measured.ts';
 import type { JudgedRoute, Row } from '../checks/row.ts';
-import type { JudgedSession } from '../checks/session.ts';
 import { compareSessions, type SessionDocument } from '../documents/session/session.ts';
 import { equals, toNumber } from '../quantity/fraction.ts';
 
@@ -16,7 +16,7 @@ export interface PastState {
   /** The paths of its sessions. */
   readonly paths: ReadonlySet<string>;
   /** Those whose files are none that a later state has. */
-  readonly sessions: readonly JudgedSession[];
+  readonly sessions: readonly MeasuredSession[];
 }
 
 /** A value that an earlier commit held, of a session that says something else since. */
@@ -41,10 +41,10 @@ export const NO_PAST: Past = { removed: new Map(), corrected: [] };
 
 /** The sessions of an engine together with those that were removed; each counts once, as it was stated last. */
 export function withPast(
-  present: readonly JudgedSession[],
+  present: readonly MeasuredSession[],
   states: readonly PastState[],
   measure: string,
-): { readonly sessions: readonly JudgedSession[]; readonly past: Past } {
+): { readonly sessions: readonly MeasuredSession[]; readonly past: Past } {
   const known = [...present];
   const removed = new Map<SessionDocument, PastCommit>();
   const corrected = new Map<string, Correction>();
@@ -74,11 +74,11 @@ export function withPast(
  * given another name since.
  */
 function sameSession(
-  earlier: JudgedSession,
+  earlier: MeasuredSession,
   paths: ReadonlySet<string>,
-  known: readonly JudgedSession[],
+  known: readonly MeasuredSession[],
   measure: string,
-): JudgedSession | undefined {
+): MeasuredSession | undefined {
   const { path, date, stage } = earlier.session;
   const ofFile = known.filter(({ session }) => session.path === path);
   return (
@@ -88,14 +88,14 @@ function sameSession(
   );
 }
 
-function haveSameValues(a: JudgedSession, b: JudgedSession, measure: string): boolean {
+function haveSameValues(a: MeasuredSession, b: MeasuredSession, measure: string): boolean {
   const [first, second] = [a, b].map((each) => measured(each, measure).map(valueKey).sort());
   return first?.join() === second?.join();
 }
 
 function corrections(
-  earlier: JudgedSession,
-  latest: JudgedSession,
+  earlier: MeasuredSession,
+  latest: MeasuredSession,
   measure: string,
   held: PastCommit,
 ): readonly Correction[] {
@@ -107,7 +107,7 @@ function corrections(
   });
 }
 
-const measured = ({ rows }: JudgedSession, measure: string): readonly Row[] =>
+const measured = ({ rows }: MeasuredSession, measure: string): readonly Row[] =>
   rows.filter(({ characteristic, routes }) => characteristic.id === measure && routes.length > 0);
 
 const isSame = (a: JudgedRoute, b: JudgedRoute): boolean =>

@@ -1,5 +1,6 @@
+import type { Registry } from '../characteristics/registry.ts';
 import { concessionsFor } from '../checks/concessionInForce.ts';
-import type { EngineReport, ReportedSession } from '../checks/report.ts';
+import { measuredRows, viewOf } from '../checks/measured.ts';
 import type { Row } from '../checks/row.ts';
 import { unitOfRow } from '../checks/session.ts';
 import type { Engine } from '../documents/assemble.ts';
@@ -8,6 +9,12 @@ import type { Layout } from '../documents/engine/layout.ts';
 import type { Concession } from '../documents/session/concessions.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
 import type { Unit } from '../quantity/units.ts';
+
+/** An engine, and the characteristics that serve it. */
+export interface Judgeable {
+  readonly engine: Engine;
+  readonly registry: Registry;
+}
 
 /** What an engine measured at one side of a comparison. */
 export interface EngineState {
@@ -33,12 +40,13 @@ export interface ConcessionOf {
 export const keyOf = ({ characteristic, position }: Pick<Row, 'characteristic' | 'position'>): string =>
   `${characteristic.id} ${position}`;
 
-/** One session's rows. */
-export const stateOfSession = (report: EngineReport, session: ReportedSession): EngineState =>
-  stateOf(report, [session]);
+/** One session's values. */
+export const stateOfSession = (judgeable: Judgeable, session: SessionDocument): EngineState =>
+  stateOf(judgeable, [session]);
 
 /** The latest value of every characteristic at every position, over all sessions. */
-export const stateOfEngine = (report: EngineReport): EngineState => stateOf(report, report.sessions);
+export const stateOfEngine = (judgeable: Judgeable): EngineState =>
+  stateOf(judgeable, judgeable.engine.sessions);
 
 /** Of an engine that is not there on one side. */
 export const emptyState = (unitFor: EngineState['unitFor']): EngineState => ({
@@ -49,20 +57,32 @@ export const emptyState = (unitFor: EngineState['unitFor']): EngineState => ({
   layout: undefined,
 });
 
-function stateOf({ engine }: EngineReport, sessions: readonly ReportedSession[]): EngineState {
-  const values = new Map<string, StateValue>();
-  for (const { rows, session } of sessions) {
-    for (const row of rows) {
-      if (row.routes.length > 0) values.set(keyOf(row), { row, session });
-    }
-  }
+function stateOf({ engine, registry }: Judgeable, sessions: readonly SessionDocument[]): EngineState {
+  const values = latestValues({ engine, registry }, sessions);
   return {
     values,
-    concessions: concessionsOf(engine, [...values.values()], sessions.at(-1)?.session),
+    concessions: concessionsOf(engine, [...values.values()], sessions.at(-1)),
     instruments: engine.instruments,
     unitFor: (row) => unitOfRow(row, engine),
     layout: engine.document.layout,
   };
+}
+
+/** From the last session back; what later ones have of a characteristic at all its positions is not worked out again. */
+function latestValues(
+  { engine, registry }: Judgeable,
+  sessions: readonly SessionDocument[],
+): ReadonlyMap<string, StateValue> {
+  const values = new Map<string, StateValue>();
+  for (const session of sessions.toReversed()) {
+    const rows = measuredRows(viewOf(engine, registry, session), (characteristic, positions) =>
+      positions.some((position) => !values.has(keyOf({ characteristic, position }))),
+    );
+    for (const row of rows) {
+      if (row.routes.length > 0 && !values.has(keyOf(row))) values.set(keyOf(row), { row, session });
+    }
+  }
+  return values;
 }
 
 /** Those in force at the last session, and those that still bear on a value. */

@@ -1,8 +1,8 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
+import type { MeasuredSession } from '../checks/measured.ts';
 import { startsNewLine } from '../checks/newLine.ts';
 import type { JudgedRoute, Row } from '../checks/row.ts';
-import type { JudgedSession } from '../checks/session.ts';
 import type { Side, SideLimit } from '../checks/verdict.ts';
 import type { Engine } from '../documents/assemble.ts';
 import { inOrderOf, type Layout } from '../documents/engine/layout.ts';
@@ -58,7 +58,7 @@ export interface Trend {
 /** An engine and the sessions to be followed, by their dates. */
 export interface Sessions {
   readonly engine: Engine;
-  readonly sessions: readonly JudgedSession[];
+  readonly sessions: readonly MeasuredSession[];
 }
 
 /** One characteristic across the sessions of an engine, a line for each part that was measured at a position. */
@@ -116,7 +116,7 @@ interface Segment {
 /** A session that measured nothing here may still say that the part was changed. */
 function linesAt(
   position: string,
-  sessions: readonly JudgedSession[],
+  sessions: readonly MeasuredSession[],
   characteristic: Characteristic,
   registry: Registry,
   layout: Layout,

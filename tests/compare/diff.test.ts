@@ -4,7 +4,7 @@ import type { Change } from '../../src/compare/change.ts';
 import { type Diff, diffStates, isSame, newsOf } from '../../src/compare/diff.ts';
 import { type EngineState, stateOfEngine, stateOfSession } from '../../src/compare/state.ts';
 import { compare, negate, toNumber } from '../../src/quantity/fraction.ts';
-import { type Files, INSTRUMENTS, LIMITS, reportOf, session, shop, stateOfFiles } from './shop.ts';
+import { type Files, INSTRUMENTS, judgeableOf, LIMITS, session, shop, stateOfFiles } from './shop.ts';
 
 const TEARDOWN = 'stage: teardown; date: 2026-02-03';
 
@@ -103,10 +103,10 @@ describe('the uncertainty of a change', () => {
       }),
       'instruments.yaml': INSTRUMENTS.replaceAll('2026-01-10', calibrated),
     };
-    const report = reportOf(files);
-    const [a, b] = report.sessions;
+    const judgeable = judgeableOf(files);
+    const [a, b] = judgeable.engine.sessions;
     if (a === undefined || b === undefined) throw new Error('two sessions');
-    return only(diffStates(stateOfSession(report, a), stateOfSession(report, b)));
+    return only(diffStates(stateOfSession(judgeable, a), stateOfSession(judgeable, b)));
   };
   const resolution = 25_400 / 2 / Math.sqrt(3);
   const largest = 25_400 / Math.sqrt(3);
@@ -246,7 +246,7 @@ describe('limits and concessions', () => {
   });
 
   it('one that still holds at the later session is not closed', () => {
-    const report = reportOf(
+    const judgeable = judgeableOf(
       shop({
         'engine/a.yaml': readings + concession('0.0060', ', until: 2026-12-31'),
         'engine/b.yaml': session('stage: service; date: 2026-06-01', [
@@ -254,7 +254,7 @@ describe('limits and concessions', () => {
         ]),
       }),
     );
-    const [a, b] = report.sessions.map((each) => stateOfSession(report, each));
+    const [a, b] = judgeable.engine.sessions.map((each) => stateOfSession(judgeable, each));
     if (a === undefined || b === undefined) throw new Error('two sessions');
     expect(diffStates(a, b).concessions).toEqual([]);
   });
@@ -263,7 +263,7 @@ describe('limits and concessions', () => {
 describe('an engine at a revision', () => {
   it('is the latest value of everything at every position, in the order of the sheet', () => {
     const state = stateOfEngine(
-      reportOf(
+      judgeableOf(
         shop({
           'engine/b.yaml': session('stage: rebuild; date: 2026-03-01', [
             ['main_bearing_clearance', 'bore', '{ 2: 0.0028 }'],

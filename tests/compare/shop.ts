@@ -1,6 +1,6 @@
 import { registryWith } from '../../src/characteristics/registry.ts';
 import { type EngineReport, reportEngine } from '../../src/checks/report.ts';
-import { type EngineState, stateOfEngine } from '../../src/compare/state.ts';
+import { type EngineState, type Judgeable, stateOfEngine } from '../../src/compare/state.ts';
 import { folderOf, isAtOrAbove } from '../../src/documents/opened.ts';
 import { ShopLoader } from '../../src/shell/loadEngines.ts';
 import { done, failed } from '../../src/shell/problem.ts';
@@ -27,8 +27,8 @@ export function storeOf(files: Files): Store {
   };
 }
 
-/** The engine in `engine/`, judged. Throws where a document has a problem: a test then tests nothing. */
-export function reportOf(files: Files): EngineReport {
+/** The engine in `engine/`. Throws where a document has a problem: a test then tests nothing. */
+export function judgeableOf(files: Files): Judgeable {
   let registry = registryWith([]);
   const loader = new ShopLoader(storeOf(files), (own) => {
     registry = registryWith(own);
@@ -40,10 +40,15 @@ export function reportOf(files: Files): EngineReport {
       diagnostics.map(({ place, message }) => `${place.path}:${place.line} ${message}`).join('\n'),
     );
   }
+  return { engine, registry };
+}
+
+export function reportOf(files: Files): EngineReport {
+  const { engine, registry } = judgeableOf(files);
   return reportEngine(engine, registry, {});
 }
 
-export const stateOfFiles = (files: Files): EngineState => stateOfEngine(reportOf(files));
+export const stateOfFiles = (files: Files): EngineState => stateOfEngine(judgeableOf(files));
 
 export const ENGINE = `kind: engine
 name: Mill pump

@@ -1,0 +1,56 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import type { Row } from '../../src/checks/row.ts';
+import { keyOf } from '../../src/compare/state.ts';
+import { reportOf, session, shop, stateOfFiles } from './shop.ts';
+
+const MEASURED = [
+  ['main_journal_diameter', 'mic', '3.247'],
+  ['main_bearing_bore', 'bore', '3.250'],
+  ['main_bearing_clearance', 'bore', '0.003'],
+] as const;
+
+/** For each characteristic the last digit at each of the three mains, or nothing. */
+const readings = fc.array(fc.array(fc.option(fc.nat(9)), { minLength: 3, maxLength: 3 }), {
+  minLength: MEASURED.length,
+  maxLength: MEASURED.length,
+});
+
+function documentOf(digits: readonly (readonly (number | null)[])[], month: number): string {
+  const blocks = MEASURED.flatMap(([measure, instrument, start], index) => {
+    const at = (digits[index] ?? []).flatMap((digit, main) =>
+      digit === null ? [] : [`${main + 1}: ${start}${digit}`],
+    );
+    return at.length === 0 ? [] : [[measure, instrument, `{ ${at.join(', ')} }`] as [string, string, string]];
+  });
+  return session(`stage: service; date: 2026-0${month}-01`, blocks);
+}
+
+const about = (row: Row, path: string) => [
+  path,
+  row.routes[0]?.mean,
+  row.judgement.verdict,
+  row.lastDigit,
+  row.concessions,
+];
+
+it('what an engine is found to measure is the last of everything that its sessions have, judged as a check judges it', () => {
+  fc.assert(
+    fc.property(fc.array(readings, { minLength: 1, maxLength: 4 }), (sessions) => {
+      const documents = sessions.map((digits, index) => [
+        `engine/s${index}.yaml`,
+        documentOf(digits, index + 1),
+      ]);
+      const files = shop(Object.fromEntries(documents));
+      const expected = new Map<string, unknown>();
+      for (const { rows, session } of reportOf(files).sessions) {
+        for (const row of rows) if (row.routes.length > 0) expected.set(keyOf(row), about(row, session.path));
+      }
+      const found = [...stateOfFiles(files).values].map(
+        ([key, { row, session }]) => [key, about(row, session.path)] as const,
+      );
+      expect(new Map(found)).toEqual(expected);
+    }),
+    { numRuns: 150 },
+  );
+});
