@@ -6,7 +6,7 @@ import { OpenedOnce } from '../shell/openedOnce.ts';
 import { textStyle } from '../shell/terminal.ts';
 import type { World } from '../shell/world.ts';
 import type { Compared } from './compared.ts';
-import { readDiffCall } from './diffCall.ts';
+import { isRevisionAlone, readDiffCall } from './diffCall.ts';
 import { compareRevisions } from './diffRevisions.ts';
 import { compareSessions } from './diffSessions.ts';
 import { Revisions } from './revisions.ts';
@@ -25,8 +25,13 @@ export function diff(words: readonly string[], options: DiffOptions, world: Worl
   const opened = new OpenedOnce();
   const source = workTreeSource(world, opened);
   const revisions = new Revisions(world);
-  const call = readDiffCall(words, options.engine, source, (word) => revisions.find(word) !== undefined);
-  const sessions = compareSessions(call, source, world);
+  const isRevision = (word: string): boolean => revisions.find(word) !== undefined;
+  const call = readDiffCall(words, options.engine, source, isRevision);
+  // Otherwise what a session is called comes first: a branch may have the name of a stage.
+  const areRevisions = [call.a, call.b].some(
+    (word) => word !== undefined && isRevisionAlone(word) && isRevision(word),
+  );
+  const sessions = areRevisions ? undefined : compareSessions(call, source, world);
   // Of an engine that is not there nothing is a session: that is what to tell, unless git knows the words.
   if (sessions === undefined && call.engine !== undefined && revisions.find(call.a) === undefined)
     engineNamed(call.engine, world, source);

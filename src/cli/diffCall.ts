@@ -37,7 +37,7 @@ export function readDiffCall(
     return { a, b, engine: third };
   }
   if (b === undefined || engine !== undefined) return { a, b, engine };
-  const isEngine = isFolder(b, source) || (isFolderName(b, source) && !isRevision(b));
+  const isEngine = isFolder(b, source) || (!isRevision(b) && isFolderName(b, source));
   return isEngine ? { a, b: undefined, engine: b } : { a, b, engine };
 }
 
@@ -51,6 +51,9 @@ const isFolderName = (word: string, source: ShopSource): boolean =>
   pathsHere(source).some((path) => path.split('/').slice(0, -1).includes(word));
 
 const pathsHere = (source: ShopSource): readonly string[] => source.locate('.')?.shop.store.list(['.']) ?? [];
+
+/** Such as `HEAD~1`: it holds what no branch or tag may have in its name. */
+export const isRevisionAlone = (word: string): boolean => /[~^]|@\{/.test(word);
 
 /** Whether a word can name one of an engine's sessions, by the names of its files alone. */
 export function mayNameSession(word: string, paths: readonly string[], stages: readonly string[]): boolean {

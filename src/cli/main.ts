@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { loadCompiled } from '../shell/compiled.ts';
 import { optimise, skipOptimising } from '../shell/compiler.ts';
 import { crew } from '../shell/crew.ts';
+import { childProcess } from '../shell/lateModules.ts';
 import { CannotWrite, standardStream } from '../shell/standardStream.ts';
 import { VERSION } from '../version.ts';
 import type * as Program from './run.ts';
@@ -25,6 +26,7 @@ async function runShort(): Promise<number> {
     tell('tenths: the folder of this terminal is no longer there\n        cd to one that is\n');
     return 2;
   }
+  if (words.some(asksGit)) childProcess();
   skipOptimising();
   const { run } = loadCompiled(fileURLToPath(new URL('run.cjs', import.meta.url))).exports as typeof Program;
   const err = standardStream(2);
@@ -38,6 +40,11 @@ async function runShort(): Promise<number> {
     optimise,
     crew: (call, tasks) => crew(new URL('crewMember.js', import.meta.url), call, tasks),
   });
+}
+
+/** Node's own modules come compiled, for V8's own options alone: what git is asked with is loaded before those change. */
+function asksGit(word: string): boolean {
+  return word === 'diff' || /^--(?:since|at|history)\b/.test(word);
 }
 
 /** Undefined where somebody has removed it. */

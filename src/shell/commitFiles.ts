@@ -44,17 +44,8 @@ export class CommitFiles {
     const entry = this.#entries.get(path);
     if (entry === undefined)
       return failed('missing', `there is no file ${path} in that commit`, 'check the path');
-    const known = this.#contents.get(entry.oid);
-    if (known !== undefined) return bytesOf(known, path);
-    const wanted = [path, ...together].flatMap((each) => this.#entries.get(each)?.oid ?? []);
-    const read = readBlobs(
-      this.place,
-      wanted.filter((oid) => !this.#contents.has(oid)),
-      MOST_BYTES,
-    );
-    if (!read.ok) return read;
-    for (const [oid, blob] of read.value) this.#contents.set(oid, blob);
-    return bytesOf(this.#contents.get(entry.oid) ?? 'absent', path);
+    const blob = this.#contents.read(entry.oid, [path, ...together], this.place);
+    return blob.ok ? bytesOf(blob.value, path) : blob;
   }
 }
 
@@ -70,8 +61,34 @@ function bytesOf(blob: Blob, path: string): Outcome<Uint8Array> {
   return done(blob);
 }
 
-/** By blob id. Two commits of one repository share what is the same in both. */
-export type BlobContents = Map<string, Blob>;
+/** What the commits of one repository hold that were opened in a run, by blob id. */
+export class BlobContents {
+  readonly #commits: CommitFiles[] = [];
+  readonly #known = new Map<string, Blob>();
+
+  /** A commit whose files are read whenever those of the same path in another one are. */
+  add(commit: CommitFiles): void {
+    this.#commits.push(commit);
+  }
+
+  get size(): number {
+    return this.#known.size;
+  }
+
+  read(oid: string, together: readonly string[], place: GitPlace): Outcome<Blob, GitReason> {
+    const known = this.#known.get(oid);
+    if (known !== undefined) return done(known);
+    const wanted = together.flatMap((path) => this.#commits.flatMap((each) => each.idOf(path) ?? []));
+    const read = readBlobs(
+      place,
+      wanted.filter((each) => !this.#known.has(each)),
+      MOST_BYTES,
+    );
+    if (!read.ok) return read;
+    for (const [each, blob] of read.value) this.#known.set(each, blob);
+    return done(this.#known.get(oid) ?? 'absent');
+  }
+}
 
 /** Lists the documents of a revision: links, dot folders and other files are left out, as they are on disk. */
 export function openCommit(
@@ -82,5 +99,7 @@ export function openCommit(
   const entries = listTree(place, revision.commit);
   if (!entries.ok) return entries;
   const documents = entries.value.filter(({ path }) => isDocumentPath(path));
-  return done(new CommitFiles(place, revision, documents, contents));
+  const commit = new CommitFiles(place, revision, documents, contents);
+  contents.add(commit);
+  return done(commit);
 }

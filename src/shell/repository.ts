@@ -1,6 +1,6 @@
 import { existsSync, realpathSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
-import { type BlobContents, type CommitFiles, openCommit } from './commitFiles.ts';
+import { BlobContents, type CommitFiles, openCommit } from './commitFiles.ts';
 import { resolveRevision } from './git.ts';
 import type { GitPlace, GitReason } from './gitProcess.ts';
 import { openRepository } from './gitRepository.ts';
@@ -13,7 +13,7 @@ export class Repository {
   readonly place: GitPlace;
   readonly #resolved = new Map<string, Outcome<string, GitReason>>();
   readonly #commits = new Map<string, CommitFiles>();
-  readonly #contents: BlobContents = new Map();
+  readonly #contents = new BlobContents();
 
   constructor(place: GitPlace) {
     this.place = place;

@@ -1,9 +1,8 @@
 import { rmSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { type CommitFiles, openCommit } from '../../src/shell/commitFiles.ts';
+import { BlobContents, type CommitFiles, openCommit } from '../../src/shell/commitFiles.ts';
 import { resolveRevision } from '../../src/shell/git.ts';
-import type { Blob } from '../../src/shell/gitBlobs.ts';
 import { openRepository } from '../../src/shell/gitRepository.ts';
 import type { Outcome } from '../../src/shell/problem.ts';
 import { revisionStore, shopRootInCommit } from '../../src/shell/revisionStore.ts';
@@ -14,6 +13,11 @@ import { commit, git, put } from './gitShop.ts';
 
 const here = withBenchShop();
 
+const missing: Outcome<never> = {
+  ok: false,
+  problem: { reason: 'missing', message: 'no such commit', help: '' },
+};
+
 function value<T>(outcome: Outcome<T>): T {
   if (!outcome.ok) throw new Error(outcome.problem.message);
   return outcome.value;
@@ -21,7 +25,7 @@ function value<T>(outcome: Outcome<T>): T {
 
 function filesAt(name: string, folder = here.shop): CommitFiles {
   const place = value(openRepository(folder));
-  return value(openCommit(place, { name, commit: value(resolveRevision(place, name)) }, new Map()));
+  return value(openCommit(place, { name, commit: value(resolveRevision(place, name)) }, new BlobContents()));
 }
 
 const storeAt = (name: string, root = '.'): Store =>
@@ -94,21 +98,38 @@ describe('the documents of a commit', () => {
 
   it('share with another commit what is the same in both', () => {
     const place = value(openRepository(here.shop));
-    const contents = new Map<string, Blob>();
+    const contents = new BlobContents();
     const open = (name: string): Store => {
       const oid = value(resolveRevision(place, name));
       const files = value(openCommit(place, { name, commit: oid }, contents));
       return revisionStore({ files, root: '.', shown: (path) => path });
     };
-    const [older, newer] = [open('HEAD~1'), open('HEAD')];
+    const older = open('HEAD~1');
     older.list(['.']);
     textOf(older, 'shop.yaml');
     const before = contents.size;
     const ids = older.ids('.', { place, commit: '' }).values();
     expect(before).toBe(new Set(ids).size);
+    const newer = open('HEAD');
     newer.list(['.']);
     textOf(newer, 'engines/mill/second.yaml');
     expect(contents.size).toBe(before + 1);
+  });
+
+  it('come with what another commit that is looked at has in their places', () => {
+    put(here.shop, 'shop.yaml', 'kind: shop\n# newer\n');
+    commit(here.shop, 'Newer');
+    const place = value(openRepository(here.shop));
+    const contents = new BlobContents();
+    const [older, newer] = ['HEAD~1', 'HEAD'].map((name) =>
+      value(openCommit(place, { name, commit: value(resolveRevision(place, name)) }, contents)),
+    );
+    value(older?.read('shop.yaml', []) ?? missing);
+    expect(contents.size).toBe(2);
+    expect(Buffer.from(value(newer?.read('shop.yaml', []) ?? missing)).toString()).toBe(
+      'kind: shop\n# newer\n',
+    );
+    expect(contents.size).toBe(2);
   });
 });
 
