@@ -11,7 +11,7 @@ import { writeShop } from './bench/shop.js';
 import { PROGRAM } from './bundle.js';
 
 const here = (name) => fileURLToPath(new URL(name, import.meta.url));
-const program = here('tenths.js');
+const program = here('tenths.cjs');
 const quick = process.argv.includes('--quick');
 // An engine with readings that are out makes the check end with 1.
 const CHECKED = [0, 1];

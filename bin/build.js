@@ -3,12 +3,12 @@ import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
-import { BUNDLE, COMPILED, PROGRAM } from './bundle.js';
+import { BUNDLE, COMPILED, STARTED } from './bundle.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const dist = join(root, 'dist');
-/** What node itself starts: the program, and a thread of a long run. */
-const MODULES = ['src/cli/main.ts', 'src/cli/crewMember.ts'];
+/** The program, and a thread of a long run. */
+const STARTS = ['src/cli/main.ts', 'src/cli/crewMember.ts'];
 
 await writeGenerated(await loadSource('src/build/generate.ts'));
 if (existsSync(join(root, 'src/cli/main.ts'))) await bundleProgram();
@@ -41,7 +41,7 @@ async function writeGenerated({ schemaFiles, validatorsSource }) {
 
 async function bundleProgram() {
   rmSync(dist, { recursive: true, force: true });
-  await build({ ...PROGRAM, entryPoints: MODULES, outdir: 'dist', splitting: true });
+  await build({ ...STARTED, entryPoints: STARTS, outdir: 'dist' });
   await build({ ...COMPILED, entryPoints: ['src/cli/run.ts'], outfile: 'dist/run.cjs' });
   await keepCompiled(join(dist, 'run.cjs'));
 }

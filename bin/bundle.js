@@ -54,12 +54,19 @@ export const PROGRAM = {
   minifySyntax: true,
 };
 
+const AS_SCRIPT = { ...PROGRAM, format: 'cjs', define: { 'import.meta.url': 'bundleUrl' } };
+
+/** What node itself starts. As a module it would start some milliseconds later. */
+export const STARTED = {
+  ...AS_SCRIPT,
+  outExtension: { '.js': '.cjs' },
+  banner: { js: "const bundleUrl=require('node:url').pathToFileURL(__filename).href;" },
+};
+
 /** A function that src/shell/compiled.ts calls, in ASCII alone, so that it is read without being decoded. */
 export const COMPILED = {
-  ...PROGRAM,
-  format: 'cjs',
+  ...AS_SCRIPT,
   charset: 'ascii',
-  define: { 'import.meta.url': 'bundleUrl' },
   banner: {
     js: "(function(require,module,filename){const bundleUrl=require('node:url').pathToFileURL(filename).href;",
   },

@@ -2,7 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
-const program = fileURLToPath(new URL('tenths.js', import.meta.url));
+const program = fileURLToPath(new URL('tenths.cjs', import.meta.url));
 const examples = fileURLToPath(new URL('../examples', import.meta.url));
 const { status } = spawnSync(process.execPath, [program, 'check', examples], { stdio: 'inherit' });
 if (status !== 1) {

@@ -17,7 +17,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
-const PROGRAM = join(import.meta.dirname, 'tenths.js');
+const PROGRAM = join(import.meta.dirname, 'tenths.cjs');
 const PAGE = 4096;
 const POINTS = 100;
 

@@ -10,7 +10,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
 const KILLS = Number(process.argv[2] ?? 300);
-const PROGRAM = join(import.meta.dirname, 'tenths.js');
+const PROGRAM = join(import.meta.dirname, 'tenths.cjs');
 const SIGNALS = ['SIGKILL', 'SIGINT', 'SIGTERM'];
 
 const folder = mkdtempSync(join(tmpdir(), 'torture record '));

@@ -78,7 +78,7 @@ function programFolder(): string {
   const program = join(folder, 'tenths');
   writeFileSync(
     program,
-    `#!/bin/sh\nexec ${quoted(process.execPath)} ${quoted(join(projectFolder, 'bin/tenths.js'))} "$@"\n`,
+    `#!/bin/sh\nexec ${quoted(process.execPath)} ${quoted(join(projectFolder, 'bin/tenths.cjs'))} "$@"\n`,
   );
   // For other users too: some tests leave root.
   chmodSync(folder, 0o755);
@@ -93,7 +93,7 @@ let isFresh = false;
 /** A stale program would pass or fail for what is no longer written. */
 function requireFreshBuild(): void {
   if (isFresh) return;
-  const built = statSync(join(projectFolder, 'dist/main.js'), { throwIfNoEntry: false })?.mtimeMs ?? 0;
+  const built = statSync(join(projectFolder, 'dist/main.cjs'), { throwIfNoEntry: false })?.mtimeMs ?? 0;
   const changed = readdirSync(join(projectFolder, 'src'), { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.ts'))
     .filter((name) => statSync(join(projectFolder, 'src', name)).mtimeMs > built);

@@ -7,8 +7,9 @@ import type * as Program from './run.ts';
 
 // A thread of a run over many engines: told the call as it starts, then engine after engine.
 const program = loadCompiled(fileURLToPath(new URL('run.cjs', import.meta.url))).exports as typeof Program;
-const check = await program.checkerFor(workerData);
+const checking = program.checkerFor(workerData);
 
-parentPort?.on('message', ({ index, task }: Order<EngineTask>) => {
+parentPort?.on('message', async ({ index, task }: Order<EngineTask>) => {
+  const check = await checking;
   parentPort?.postMessage({ index, result: check(task) } satisfies Answer<CheckedEngine>);
 });

@@ -12,7 +12,9 @@ const out = standardStream(1);
 
 const asksVersion = words.length === 1 && (words[0] === '--version' || words[0] === '-V');
 
-process.exitCode = await told(asksVersion ? printVersion : runShort);
+told(asksVersion ? printVersion : runShort).then((exitCode) => {
+  process.exitCode = exitCode;
+});
 
 function printVersion(): number {
   out.write(`${VERSION}\n`);
@@ -38,7 +40,7 @@ async function runShort(): Promise<number> {
     err,
     input,
     optimise,
-    crew: (call, tasks) => crew(new URL('crewMember.js', import.meta.url), call, tasks),
+    crew: (call, tasks) => crew(new URL('crewMember.cjs', import.meta.url), call, tasks),
   });
 }
 

@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 const inProject = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 
 test('a check whose reader leaves at once ends quietly, with the exit code that the engine earned', async () => {
-  const words = [inProject('bin/tenths.js'), 'check', inProject('bin/bench/engine')];
+  const words = [inProject('bin/tenths.cjs'), 'check', inProject('bin/bench/engine')];
   const child = spawn(process.execPath, words, { stdio: ['ignore', 'pipe', 'pipe'] });
   child.stdout.destroy();
   let told = '';

@@ -3,9 +3,9 @@ import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 /** The built program. */
-export const PROGRAM = fileURLToPath(new URL('../../bin/tenths.js', import.meta.url));
+export const PROGRAM = fileURLToPath(new URL('../../bin/tenths.cjs', import.meta.url));
 
-export const isBuilt = existsSync(fileURLToPath(new URL('../../dist/main.js', import.meta.url)));
+export const isBuilt = existsSync(fileURLToPath(new URL('../../dist/main.cjs', import.meta.url)));
 
 /** Whether `script` of util-linux is there: Node alone can open no terminal. */
 export const hasTerminal =
