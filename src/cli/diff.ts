@@ -25,6 +25,7 @@ export function diff(words: readonly string[], options: DiffOptions, world: Worl
   const opened = new OpenedOnce();
   const source = workTreeSource(world, opened);
   const revisions = new Revisions(world);
+  if (words.length > 1 && words.some(isRevisionAlone)) revisions.findTogether(words.slice(0, 2));
   const isRevision = (word: string): boolean => revisions.find(word) !== undefined;
   const call = readDiffCall(words, options.engine, source, isRevision);
   // Otherwise what a session is called comes first: a branch may have the name of a stage.

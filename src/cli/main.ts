@@ -12,9 +12,8 @@ const out = standardStream(1);
 
 const asksVersion = words.length === 1 && (words[0] === '--version' || words[0] === '-V');
 
-told(asksVersion ? printVersion : runShort).then((exitCode) => {
-  process.exitCode = exitCode;
-});
+// Everything has been written by then. Left to end by itself, node would first take the heap apart.
+told(asksVersion ? printVersion : runShort).then((exitCode) => process.exit(exitCode));
 
 function printVersion(): number {
   out.write(`${VERSION}\n`);

@@ -24,6 +24,14 @@ export class Revisions {
     return this.#repository;
   }
 
+  /** To ask git once for two words that look like revisions. */
+  findTogether(words: readonly string[]): void {
+    const found = repositoryAround('.', this.#world.workingDirectory);
+    if (!found.ok) return;
+    this.#repository ??= found.value;
+    this.#repository.resolveTogether(words.map((word) => this.#split(word).revision));
+  }
+
   /** Undefined where git knows no such commit, or there is no repository. */
   find(word: string): NamedRevision | undefined {
     try {

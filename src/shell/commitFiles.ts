@@ -40,11 +40,11 @@ export class CommitFiles {
   }
 
   /** The bytes of a document. The first that is asked for of `together` brings all of them, in one process. */
-  read(path: string, together: readonly string[]): Outcome<Uint8Array> {
+  read(path: string, together: () => readonly string[]): Outcome<Uint8Array> {
     const entry = this.#entries.get(path);
     if (entry === undefined)
       return failed('missing', `there is no file ${path} in that commit`, 'check the path');
-    const blob = this.#contents.read(entry.oid, [path, ...together], this.place);
+    const blob = this.#contents.read(entry.oid, () => [path, ...together()], this.place);
     return blob.ok ? bytesOf(blob.value, path) : blob;
   }
 }
@@ -75,10 +75,10 @@ export class BlobContents {
     return this.#known.size;
   }
 
-  read(oid: string, together: readonly string[], place: GitPlace): Outcome<Blob, GitReason> {
+  read(oid: string, together: () => readonly string[], place: GitPlace): Outcome<Blob, GitReason> {
     const known = this.#known.get(oid);
     if (known !== undefined) return done(known);
-    const wanted = together.flatMap((path) => this.#commits.flatMap((each) => each.idOf(path) ?? []));
+    const wanted = together().flatMap((path) => this.#commits.flatMap((each) => each.idOf(path) ?? []));
     const read = readBlobs(
       place,
       wanted.filter((each) => !this.#known.has(each)),

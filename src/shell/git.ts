@@ -36,6 +36,23 @@ export function resolveRevision(place: GitPlace, revision: string): Outcome<stri
   return isObjectId(oid) ? done(oid) : failed('git', `git names no commit for ${revision}`, REVISION_HELP);
 }
 
+/**
+ * The commits that several revisions name, in one process. What is left out has to be asked for by itself, which says what
+ * is wrong with it.
+ */
+export function resolveTogether(place: GitPlace, revisions: readonly string[]): ReadonlyMap<string, string> {
+  const names = revisions.filter((each) => REVISION.test(each));
+  const input = names.map((each) => `${each}^{commit}\n`).join('');
+  const answer = runGit(place, ['cat-file', '--batch-check'], { maxBytes: names.length * 1000, input });
+  const lines = answer.ok ? answer.value.toString('latin1').trimEnd().split('\n') : [];
+  // A name that git cannot take apart may end the process, and one that is missing is told in words.
+  const oids = lines.map((line) => /^([0-9a-f]+) commit \d+$/.exec(line)?.[1]);
+  if (oids.length !== names.length) return new Map();
+  return new Map(
+    names.flatMap((name, index) => (oids[index] === undefined ? [] : [[name, oids[index]] as const])),
+  );
+}
+
 const REVISION_HELP = 'name a branch, a tag, a commit, or something like HEAD~3';
 
 function notThere(place: GitPlace, revision: string): Outcome<never, GitReason> {
@@ -73,11 +90,13 @@ export function listTree(
 
 /** `100644 blob ID<tab>PATH`. The sizes are not asked for: git would open each blob to tell. */
 function parseEntry(record: string): TreeEntry | undefined {
-  const [, mode, oid = '', path = ''] = /^(\d+) blob ([0-9a-f]+)\t(.+)$/s.exec(record) ?? [];
-  if (mode !== '100644' && mode !== '100755') return undefined;
+  const mode = record.slice(0, 6);
+  const tab = record.indexOf('\t');
+  if ((mode !== '100644' && mode !== '100755') || record.slice(6, 12) !== ' blob ') return undefined;
+  const path = record.slice(tab + 1);
   // No working tree can hold such a path; only a tree made by hand does.
-  if (path.split('/').some((part) => part === '' || part === '.' || part === '..')) return undefined;
-  return { path, oid, mode };
+  if (/(?:^|\/)\.{0,2}(?:\/|$)/.test(path)) return undefined;
+  return { path, oid: record.slice(12, tab), mode };
 }
 
 /** The commits up to and including `commit` that changed any of the paths, the newest first; all commits without paths. */

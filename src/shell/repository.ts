@@ -1,7 +1,7 @@
 import { existsSync, realpathSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import { BlobContents, type CommitFiles, openCommit } from './commitFiles.ts';
-import { resolveRevision } from './git.ts';
+import { resolveRevision, resolveTogether } from './git.ts';
 import type { GitPlace, GitReason } from './gitProcess.ts';
 import { openRepository } from './gitRepository.ts';
 import { done, type Outcome } from './problem.ts';
@@ -24,6 +24,11 @@ export class Repository {
     const known = this.#resolved.get(name) ?? resolveRevision(this.place, name);
     this.#resolved.set(name, known);
     return known;
+  }
+
+  /** Asks for several at once, before each is asked for. */
+  resolveTogether(names: readonly string[]): void {
+    for (const [name, commit] of resolveTogether(this.place, names)) this.#resolved.set(name, done(commit));
   }
 
   commit(name: string): Outcome<CommitFiles, GitReason> {

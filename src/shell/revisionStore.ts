@@ -12,6 +12,9 @@ export interface ShopInCommit {
   readonly shown: (path: string) => string;
 }
 
+/** More than most engines have documents. */
+const FEW = 60;
+
 /** The documents of a commit below a folder of it. The working tree is never looked at. */
 export function revisionStore({ files, root, shown }: ShopInCommit): Store {
   const below = files.paths().filter((path) => isAtOrAbove(root, folderOf(path)));
@@ -26,6 +29,18 @@ export function revisionStore({ files, root, shown }: ShopInCommit): Store {
   }
   const listIn = (folder: string): readonly string[] => [...(byFolder.get(folder) ?? [])].sort();
   let listed: ReadonlySet<string> = new Set();
+  const at = (isWanted: (folder: string) => boolean): readonly string[] =>
+    [...byFolder.keys()].filter(isWanted).flatMap(listIn);
+  /** What serves a file from the folders above, and the other files of its engine: those around it, where they are few. */
+  const surroundings = (path: string): readonly string[] => {
+    const folder = folderOf(path);
+    const above = at((each) => isAtOrAbove(each, folder));
+    const around = [folderOf(folder), folder]
+      .filter((each) => each !== '.')
+      .map((wide) => at((each) => isAtOrAbove(wide, each)))
+      .find(({ length }) => length <= FEW);
+    return [...above, ...(around ?? [])];
+  };
   return {
     list: (folders) => {
       const wanted = [...byFolder.keys()].filter((each) => folders.some((one) => isAtOrAbove(one, each)));
@@ -35,11 +50,9 @@ export function revisionStore({ files, root, shown }: ShopInCommit): Store {
     },
     listIn,
     read: (path) => {
-      // What was listed together is read together; a file above it comes with the others of the folders above.
-      const together = listed.has(path)
-        ? [...listed]
-        : [...byFolder.keys()].filter((each) => isAtOrAbove(each, folderOf(path))).flatMap(listIn);
-      return files.read(inCommit(path), together.map(inCommit));
+      // What was listed together is read together.
+      const together = (): readonly string[] => (listed.has(path) ? [...listed] : surroundings(path));
+      return files.read(inCommit(path), () => together().map(inCommit));
     },
     ids: (folder) =>
       new Map(

@@ -8,7 +8,7 @@ const built = fileURLToPath(new URL('../../dist/run.cjs', import.meta.url));
 const LOAD = `
   const { readFileSync } = require('node:fs');
   const { Script } = require('node:vm');
-  require('node:v8').setFlagsFromString('--no-opt');
+  for (const option of ['--no-opt', '--no-lazy-feedback-allocation']) require('node:v8').setFlagsFromString(option);
   const file = process.argv[1];
   const source = readFileSync(file, 'latin1');
   const load = (cachedData) => new Script(source, { filename: file, cachedData }).cachedDataRejected;

@@ -124,9 +124,9 @@ describe('the documents of a commit', () => {
     const [older, newer] = ['HEAD~1', 'HEAD'].map((name) =>
       value(openCommit(place, { name, commit: value(resolveRevision(place, name)) }, contents)),
     );
-    value(older?.read('shop.yaml', []) ?? missing);
+    value(older?.read('shop.yaml', () => []) ?? missing);
     expect(contents.size).toBe(2);
-    expect(Buffer.from(value(newer?.read('shop.yaml', []) ?? missing)).toString()).toBe(
+    expect(Buffer.from(value(newer?.read('shop.yaml', () => []) ?? missing)).toString()).toBe(
       'kind: shop\n# newer\n',
     );
     expect(contents.size).toBe(2);
