@@ -5,7 +5,7 @@ import type { SessionDocument } from '../documents/session/session.ts';
 import { withConcessions } from './conceded.ts';
 import { concessionsFor } from './concessionInForce.ts';
 import { SessionRoutes } from './routes.ts';
-import { type JudgingOptions, positionsIn, type Row, rowsOf, type SessionView } from './row.ts';
+import { type JudgingOptions, type Row, rowsOf, type SessionView } from './row.ts';
 
 /** A session and what was measured in it, judged. */
 export interface MeasuredSession {
@@ -24,21 +24,18 @@ export const viewOf = (
   session,
   options,
   routes: new SessionRoutes(engine, registry, session),
+  concessions: concessionsFor(engine, session),
 });
 
-/** Whether what a session has of a characteristic is asked for, by the positions that it may have. */
-export type IsAsked = (characteristic: Characteristic, positions: readonly string[]) => boolean;
-
-const everything: IsAsked = () => true;
-
-/** Measures and judges one session, and says nothing about it. */
-export function measuredRows(view: SessionView, isAsked: IsAsked = everything): readonly Row[] {
-  const concessions = concessionsFor(view.engine, view.session);
-  return view.registry.all
-    .filter((each) => view.routes.mayHave(each) && isAsked(each, positionsIn(each, view)))
+/** Measures and judges what a session has of the characteristics that are asked for, and says nothing about it. */
+export const measuredRows = (
+  view: SessionView,
+  isAsked: (characteristic: Characteristic) => boolean = () => true,
+): readonly Row[] =>
+  view.registry.all
+    .filter((each) => view.routes.mayHave(each) && isAsked(each))
     .flatMap((each) => rowsOf(each, view))
-    .map((row) => withConcessions(row, concessions));
-}
+    .map((row) => withConcessions(row, view.concessions));
 
 export const measuredSession = (
   engine: Engine,

@@ -9,7 +9,7 @@ import { type LimitsInForce, limitsInForce } from '../documents/limits/precedenc
 import type { SessionDocument } from '../documents/session/session.ts';
 import { compare, type Fraction } from '../quantity/fraction.ts';
 import { worstOfTied } from './cautious.ts';
-import type { ConcessionOfSide } from './concessionInForce.ts';
+import type { ConcessionInForce, ConcessionOfSide } from './concessionInForce.ts';
 import { bandOrder } from './condition.ts';
 import { leftOut } from './leftOut.ts';
 import { limitsAt, type MeanAt, type PositionLimits, settled } from './limits.ts';
@@ -58,6 +58,7 @@ export interface SessionView {
   readonly registry: Registry;
   readonly session: SessionDocument;
   readonly routes: SessionRoutes;
+  readonly concessions: readonly ConcessionInForce[];
   readonly options: JudgingOptions;
 }
 

@@ -6,7 +6,6 @@ import { limitsInForce } from '../documents/limits/precedence.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
 import { type Quantity, type Unit, unitsOf } from '../quantity/units.ts';
 import { capabilityFindings } from './capability.ts';
-import { concessionsFor } from './concessionInForce.ts';
 import { concessionFindings } from './concessions.ts';
 import { conditionFindings } from './conditions.ts';
 import { distanceFindings } from './distances.ts';
@@ -57,7 +56,7 @@ export function judgeSession(
   const distances = distanceFindings(view);
   const findings = [
     ...rows.flatMap((row) => readingFindings(row, unitFor)),
-    ...concessionFindings(rows, concessionsFor(engine, session), unitFor),
+    ...concessionFindings(rows, view.concessions, unitFor),
     ...turningFindings(session, rows, unitFor),
     ...instrumentFindings(view, rows),
     ...scaleFindings(view),

@@ -1,7 +1,8 @@
+import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import { concessionsFor } from '../checks/concessionInForce.ts';
 import { measuredRows, viewOf } from '../checks/measured.ts';
-import type { Row } from '../checks/row.ts';
+import { positionsIn, type Row } from '../checks/row.ts';
 import { unitOfRow } from '../checks/session.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { RegisteredInstrument } from '../documents/engine/instruments.ts';
@@ -58,7 +59,7 @@ export const emptyState = (unitFor: EngineState['unitFor']): EngineState => ({
 });
 
 function stateOf({ engine, registry }: Judgeable, sessions: readonly SessionDocument[]): EngineState {
-  const values = latestValues({ engine, registry }, sessions);
+  const values = latestValues(engine, registry, sessions);
   return {
     values,
     concessions: concessionsOf(engine, [...values.values()], sessions.at(-1)),
@@ -70,15 +71,16 @@ function stateOf({ engine, registry }: Judgeable, sessions: readonly SessionDocu
 
 /** From the last session back; what later ones have of a characteristic at all its positions is not worked out again. */
 function latestValues(
-  { engine, registry }: Judgeable,
+  engine: Engine,
+  registry: Registry,
   sessions: readonly SessionDocument[],
 ): ReadonlyMap<string, StateValue> {
   const values = new Map<string, StateValue>();
   for (const session of sessions.toReversed()) {
-    const rows = measuredRows(viewOf(engine, registry, session), (characteristic, positions) =>
-      positions.some((position) => !values.has(keyOf({ characteristic, position }))),
-    );
-    for (const row of rows) {
+    const view = viewOf(engine, registry, session);
+    const isOpen = (characteristic: Characteristic): boolean =>
+      positionsIn(characteristic, view).some((position) => !values.has(keyOf({ characteristic, position })));
+    for (const row of measuredRows(view, isOpen)) {
       if (row.routes.length > 0 && !values.has(keyOf(row))) values.set(keyOf(row), { row, session });
     }
   }

@@ -1,12 +1,11 @@
 import { setFlagsFromString } from 'node:v8';
 
-/**
- * For a short run: the optimising compiler would cost more than it gains, and so does to wait until a function is called
- * for the eighth time before what it meets is remembered. Called before the program is loaded.
- */
+/** In a short run the optimising compiler costs more than it gains, and so does waiting before V8 remembers what a function met. */
+export const SHORT_RUN = ['--no-opt', '--no-lazy-feedback-allocation'];
+
+/** Called before the program is loaded. */
 export function skipOptimising(): void {
-  setFlagsFromString('--no-opt');
-  setFlagsFromString('--no-lazy-feedback-allocation');
+  for (const option of SHORT_RUN) setFlagsFromString(option);
 }
 
 /** For a run that turns out to be a long one: full speed, and memory that does not grow with the number of engines. */

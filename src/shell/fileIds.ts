@@ -1,9 +1,10 @@
 import { lstatSync, realpathSync } from 'node:fs';
-import { join, relative, sep } from 'node:path';
+import { join } from 'node:path';
 import { looksAsNoted, type NotedFile, notedFiles } from './gitIndex.ts';
 import type { GitPlace } from './gitProcess.ts';
 import { blobIds } from './objectId.ts';
 import type { Outcome } from './problem.ts';
+import { pathInRoot } from './root.ts';
 
 /** A repository, and a commit of it: the length of its id says how ids are made there. */
 export interface KnownCommit {
@@ -13,7 +14,7 @@ export interface KnownCommit {
 
 /**
  * The ids that git gives the files below a folder of a working tree. A file that git has seen as it is has the id that git
- * noted; any other is read. undefined for one that cannot be read.
+ * noted; any other is read. Undefined for one that cannot be read.
  */
 export function fileIds(
   root: string,
@@ -22,10 +23,10 @@ export function fileIds(
 ): (path: string) => string | undefined {
   const noted = notedFiles(place, commit.length / 2);
   const realRoot = realpathSync(root);
-  const above = relative(place.folder, realRoot).split(sep).join('/');
+  const above = pathInRoot(place.folder, realRoot);
   const idOf = blobIds(commit);
   return (path) => {
-    const note = noted.get(above === '' ? path : `${above}/${path}`);
+    const note = noted.get(above === '.' ? path : `${above}/${path}`);
     if (note !== undefined && stands(join(realRoot, path), note)) return note.oid;
     const bytes = read(path);
     return bytes.ok ? idOf(bytes.value) : undefined;

@@ -1,11 +1,11 @@
 import { existsSync, realpathSync } from 'node:fs';
-import { dirname, join, relative, resolve, sep } from 'node:path';
+import { dirname, join, relative, resolve } from 'node:path';
 import { BlobContents, type CommitFiles, openCommit } from './commitFiles.ts';
 import { resolveRevision, resolveTogether } from './git.ts';
 import type { GitPlace, GitReason } from './gitProcess.ts';
 import { openRepository } from './gitRepository.ts';
 import { done, type Outcome } from './problem.ts';
-import { folderAt } from './root.ts';
+import { folderAt, pathInRoot } from './root.ts';
 import { shownPath } from './store.ts';
 
 /** A git repository as one call sees it: what was asked once is not asked again. */
@@ -49,7 +49,7 @@ export class Repository {
     const absolute = resolve(workingDirectory, path);
     const existing = nearestExisting(absolute);
     const real = join(realpathSync(existing), relative(existing, absolute));
-    const found = relative(this.place.folder, real).split(sep).join('/') || '.';
+    const found = pathInRoot(this.place.folder, real);
     return found === '..' || found.startsWith('../') ? undefined : found;
   }
 

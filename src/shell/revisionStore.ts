@@ -29,22 +29,21 @@ export function revisionStore({ files, root, shown }: ShopInCommit): Store {
   }
   const listIn = (folder: string): readonly string[] => [...(byFolder.get(folder) ?? [])].sort();
   let listed: ReadonlySet<string> = new Set();
-  const at = (isWanted: (folder: string) => boolean): readonly string[] =>
+  const within = (isWanted: (folder: string) => boolean): readonly string[] =>
     [...byFolder.keys()].filter(isWanted).flatMap(listIn);
   /** What serves a file from the folders above, and the other files of its engine: those around it, where they are few. */
   const surroundings = (path: string): readonly string[] => {
     const folder = folderOf(path);
-    const above = at((each) => isAtOrAbove(each, folder));
+    const above = within((each) => isAtOrAbove(each, folder));
     const around = [folderOf(folder), folder]
       .filter((each) => each !== '.')
-      .map((wide) => at((each) => isAtOrAbove(wide, each)))
+      .map((wide) => within((each) => isAtOrAbove(wide, each)))
       .find(({ length }) => length <= FEW);
     return [...above, ...(around ?? [])];
   };
   return {
     list: (folders) => {
-      const wanted = [...byFolder.keys()].filter((each) => folders.some((one) => isAtOrAbove(one, each)));
-      const paths = wanted.flatMap(listIn).sort();
+      const paths = within((each) => folders.some((one) => isAtOrAbove(one, each))).toSorted();
       listed = new Set(paths);
       return paths;
     },

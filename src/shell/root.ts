@@ -27,7 +27,7 @@ export function standingAt(path: string, workingDirectory: string): string | und
 export const linkedFile = (path: string): string | undefined =>
   lstatSync(path).isSymbolicLink() && folderAt(path) !== path ? readlinkSync(path) : undefined;
 
-/** An absolute path as it is known within the shop: relative to the root, with `/`; `.` for the root itself. */
+/** An absolute path as it is known from a folder: relative, with `/`; `.` for the folder itself. */
 export const pathInRoot = (root: string, absolute: string): string =>
   (relative(root, absolute) || '.').split(sep).join('/');
 

@@ -1,10 +1,11 @@
-import { relative, resolve, sep } from 'node:path';
+import { resolve } from 'node:path';
 import { openDocument } from '../documents/opened.ts';
 import { MOST_BYTES } from '../documents/yaml/bytes.ts';
 import { sniffKind } from '../documents/yaml/sniff.ts';
 import { discover } from './discover.ts';
 import { fileIds, type KnownCommit } from './fileIds.ts';
 import type { Outcome, Problem } from './problem.ts';
+import { pathInRoot } from './root.ts';
 import { readerBelow } from './safeRead.ts';
 
 /** Where a shop's documents come from: the working tree, or a commit of it. Paths are relative to the root. */
@@ -57,7 +58,7 @@ export function workTree(root: string, workingDirectory: string): Store {
 }
 
 export const shownPath = (absolute: string, workingDirectory: string): string =>
-  (relative(workingDirectory, absolute) || '.').split(sep).join('/');
+  pathInRoot(workingDirectory, absolute);
 
 /** What a document says it is; one whose first lines do not tell is parsed. */
 export function kindIn(store: Store, path: string): string | undefined {

@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
+import { SHORT_RUN } from '../../src/shell/compiler.ts';
 
 const built = fileURLToPath(new URL('../../dist/run.cjs', import.meta.url));
 
@@ -8,7 +9,7 @@ const built = fileURLToPath(new URL('../../dist/run.cjs', import.meta.url));
 const LOAD = `
   const { readFileSync } = require('node:fs');
   const { Script } = require('node:vm');
-  for (const option of ['--no-opt', '--no-lazy-feedback-allocation']) require('node:v8').setFlagsFromString(option);
+  for (const option of ${JSON.stringify(SHORT_RUN)}) require('node:v8').setFlagsFromString(option);
   const file = process.argv[1];
   const source = readFileSync(file, 'latin1');
   const load = (cachedData) => new Script(source, { filename: file, cachedData }).cachedDataRejected;

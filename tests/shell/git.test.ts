@@ -11,7 +11,13 @@ import {
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { MOST_BYTES } from '../../src/documents/yaml/bytes.ts';
-import { commitsTouching, listTree, resolveRevision, type TreeEntry } from '../../src/shell/git.ts';
+import {
+  commitsTouching,
+  listTree,
+  resolveRevision,
+  resolveTogether,
+  type TreeEntry,
+} from '../../src/shell/git.ts';
 import { type Blob, readBlobs } from '../../src/shell/gitBlobs.ts';
 import type { GitPlace } from '../../src/shell/gitProcess.ts';
 import { openRepository } from '../../src/shell/gitRepository.ts';
@@ -219,6 +225,34 @@ describe('the commits that touched a path', () => {
   });
 });
 
+describe('revisions that are asked for together', () => {
+  const together = (...names: string[]) => Object.fromEntries(resolveTogether(open(shop), names));
+
+  it('are the commits that each of them names', () => {
+    git(shop, 'tag', '-a', '-m', 'Rebuild', 'v1');
+    const [head, first] = ['HEAD', 'HEAD~1'].map((name) => git(shop, 'rev-parse', name));
+    expect(together('HEAD', 'main~1', 'v1')).toEqual({ HEAD: head, 'main~1': first, v1: head });
+  });
+
+  it.each([
+    'HEAD~9',
+    'nowhere',
+    '@{u}',
+    'HEAD^{tree}',
+    'HEAD@{9}',
+    '--output=x',
+    'HEAD\nHEAD',
+    'HEAD HEAD',
+    '',
+  ])('leave out %j, or all beside it, to be asked for by itself', (name) => {
+    const head = git(shop, 'rev-parse', 'HEAD');
+    const found = together('HEAD', name);
+    expect(Object.keys(found)).not.toContain(name);
+    expect([undefined, head]).toContain(found.HEAD);
+    expect(resolveRevision(open(shop), name).ok).toBe(false);
+  });
+});
+
 describe('a revision that cannot be had', () => {
   it('is said not to be there', () => {
     expect(resolveRevision(open(shop), 'HEAD~9')).toMatchObject({
@@ -299,7 +333,9 @@ function askEverything(folder: string): void {
   const oid = value(resolveRevision(place, 'HEAD'));
   const entries = value(listTree(place, oid));
   value(readBlobs(place, idsOf(entries), MOST_BYTES));
+  value(readBlobs(place, idsOf(entries), 1));
   value(listTree(place, oid, 'engines'));
+  resolveTogether(place, ['HEAD', 'HEAD~1']);
   value(commitsTouching(place, oid, []));
   value(commitsTouching(place, oid, ['shop.yaml']));
   resolveRevision(place, 'nowhere');

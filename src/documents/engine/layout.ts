@@ -51,10 +51,9 @@ const PLAIN = /^(?:[a-z\d ]*|[A-Z\d ]*)$/;
 /** By the first number or character that is not the same. */
 function comparePlain(a: string, b: string): number {
   const [x, y] = [a.match(PARTS) ?? [], b.match(PARTS) ?? []];
-  const [s = '', t = ''] = x.flatMap((part, index) => (part === y[index] ? [] : [[part, y[index]]]))[0] ?? [
-    '',
-    y[x.length],
-  ];
+  const differing = x.findIndex((part, index) => part !== y[index]);
+  const at = differing < 0 ? x.length : differing;
+  const [s = '', t = ''] = [x[at], y[at]];
   if (/^\d/.test(s) && /^\d/.test(t)) return Number(s) - Number(t);
   return s === t ? 0 : s < t ? -1 : 1;
 }
