@@ -1,6 +1,5 @@
 // Measures the program against bare node and against parsing alone, and prints a table; nothing fails when it is slow,
 // since a busy machine would make it so. `--quick` takes fewer rounds.
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -9,6 +8,7 @@ import { build } from 'esbuild';
 import { median, medians, numberFrom, time } from './bench/runs.js';
 import { writeShop } from './bench/shop.js';
 import { PROGRAM } from './bundle.js';
+import { commitAll } from './commitAll.js';
 
 const here = (name) => fileURLToPath(new URL(name, import.meta.url));
 const program = here('tenths.cjs');
@@ -113,22 +113,6 @@ function changesInRepository(rounds) {
     row('check --since HEAD~1 of 400 sessions', 'since', '2.5 of bare node'),
     row('diff HEAD~1 HEAD of 400 sessions', 'diff', '2.5 of bare node'),
   ];
-}
-
-function commitAll(folder) {
-  const git = (...words) =>
-    execFileSync('git', [
-      '-C',
-      folder,
-      '-c',
-      'user.name=bench',
-      '-c',
-      'user.email=bench@example.org',
-      ...words,
-    ]);
-  git('init', '-q');
-  git('add', '.');
-  git('commit', '-q', '-m', 'bench');
 }
 
 /** The parser on its own, from the same sources and in the same way as the program's. */

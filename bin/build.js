@@ -1,14 +1,27 @@
 // Builds everything that is made from the sources: schemas/, the validators, dist/. Says nothing when all is well.
-import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { BUNDLE, COMPILED, STARTED } from './bundle.js';
+import { commitAll } from './commitAll.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const dist = join(root, 'dist');
 /** The program, and a thread of a long run. */
 const STARTS = ['src/cli/main.ts', 'src/cli/crewMember.ts'];
+
+/** A shop, and the calls that are made most. */
+const EXAMPLE = 'engines/millbrook-pump-2';
+
+const CALLS = [
+  'check',
+  'check --format json',
+  'check --since HEAD~1',
+  `diff teardown rebuild ${EXAMPLE}`,
+  'diff HEAD~1 HEAD',
+];
 
 await writeGenerated(await loadSource('src/build/generate.ts'));
 if (existsSync(join(root, 'src/cli/main.ts'))) await bundleProgram();
@@ -46,19 +59,35 @@ async function bundleProgram() {
   await keepCompiled(join(dist, 'run.cjs'));
 }
 
-/** What V8 has compiled by the time the program has checked the example shop and compared two of its sessions. */
+/** What V8 has compiled by the time the program has carried out those calls, into a file and in a terminal. */
 async function keepCompiled(file) {
   const { loadCompiled, cacheOf } = await loadSource('src/shell/compiled.ts');
   const { skipOptimising } = await loadSource('src/shell/compiler.ts');
   // V8 takes a cache only under the options that it was made under.
   skipOptimising();
   const { exports, script } = loadCompiled(file);
-  const nowhere = { write() {} };
-  const world = { workingDirectory: join(root, 'examples'), environment: {}, out: nowhere, err: nowhere };
-  for (const call of ['check', 'check --format json', 'diff teardown rebuild engines/millbrook-pump-2']) {
-    await exports.run(call.split(' '), world);
+  const shop = mkdtempSync(join(tmpdir(), 'tenths-build-'));
+  try {
+    commitExamples(shop);
+    const write = () => {};
+    for (const out of [{ write }, { write, isTTY: true, columns: 80 }]) {
+      const world = { workingDirectory: shop, environment: {}, out, err: out };
+      for (const call of CALLS) await exports.run(call.split(' '), world);
+    }
+  } finally {
+    rmSync(shop, { recursive: true, force: true });
   }
   writeFileSync(cacheOf(file), script.createCachedData());
+}
+
+/** The example shop as it was before its last session, and as it is. */
+function commitExamples(folder) {
+  const sessions = join(folder, EXAMPLE, 'sessions');
+  cpSync(join(root, 'examples'), folder, { recursive: true });
+  rmSync(join(sessions, '2026-03-14-rebuild.yaml'));
+  commitAll(folder);
+  cpSync(join(root, 'examples', EXAMPLE, 'sessions'), sessions, { recursive: true });
+  commitAll(folder);
 }
 
 /** A file that stays as it is keeps its time, so that nothing else is built or tested anew. */

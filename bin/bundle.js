@@ -54,21 +54,18 @@ export const PROGRAM = {
   minifySyntax: true,
 };
 
-const AS_SCRIPT = { ...PROGRAM, format: 'cjs', define: { 'import.meta.url': 'bundleUrl' } };
+const AS_SCRIPT = { ...PROGRAM, format: 'cjs', define: { 'import.meta.dirname': '__dirname' } };
 
 /** What node itself starts. As a module it would start some milliseconds later. */
 export const STARTED = {
   ...AS_SCRIPT,
   outExtension: { '.js': '.cjs' },
-  banner: { js: "const bundleUrl=require('node:url').pathToFileURL(__filename).href;" },
 };
 
 /** A function that src/shell/compiled.ts calls, in ASCII alone, so that it is read without being decoded. */
 export const COMPILED = {
   ...AS_SCRIPT,
   charset: 'ascii',
-  banner: {
-    js: "(function(require,module,filename){const bundleUrl=require('node:url').pathToFileURL(filename).href;",
-  },
+  banner: { js: '(function(require,module,__dirname){' },
   footer: { js: '})' },
 };

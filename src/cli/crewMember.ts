@@ -1,4 +1,4 @@
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import { parentPort, workerData } from 'node:worker_threads';
 import { loadCompiled } from '../shell/compiled.ts';
 import type { Answer, Order } from '../shell/crew.ts';
@@ -6,7 +6,7 @@ import type { CheckedEngine, EngineTask } from './checkEngine.ts';
 import type * as Program from './run.ts';
 
 // A thread of a run over many engines: told the call as it starts, then engine after engine.
-const program = loadCompiled(fileURLToPath(new URL('run.cjs', import.meta.url))).exports as typeof Program;
+const program = loadCompiled(join(import.meta.dirname, 'run.cjs')).exports as typeof Program;
 const checking = program.checkerFor(workerData);
 
 parentPort?.on('message', async ({ index, task }: Order<EngineTask>) => {

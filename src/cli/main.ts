@@ -1,4 +1,4 @@
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import { loadCompiled } from '../shell/compiled.ts';
 import { optimise, skipOptimising } from '../shell/compiler.ts';
 import { crew } from '../shell/crew.ts';
@@ -29,7 +29,7 @@ async function runShort(): Promise<number> {
   }
   if (words.some(asksGit)) childProcess();
   skipOptimising();
-  const { run } = loadCompiled(fileURLToPath(new URL('run.cjs', import.meta.url))).exports as typeof Program;
+  const { run } = loadCompiled(join(import.meta.dirname, 'run.cjs')).exports as typeof Program;
   const err = standardStream(2);
   const input = () => process.stdin;
   return run(words, {
@@ -39,7 +39,7 @@ async function runShort(): Promise<number> {
     err,
     input,
     optimise,
-    crew: (call, tasks) => crew(new URL('crewMember.cjs', import.meta.url), call, tasks),
+    crew: (call, tasks) => crew(join(import.meta.dirname, 'crewMember.cjs'), call, tasks),
   });
 }
 

@@ -1,9 +1,13 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { dirname } from 'node:path';
 import { Script } from 'node:vm';
 
-/** What the build makes of a module: an expression that is this function. */
-type Wrapped = (require: NodeJS.Require, module: { exports: unknown }, filename: string) => void;
+/** What the build makes of a module: an expression that is this function. It asks for modules of node alone. */
+type Wrapped = (
+  require: typeof process.getBuiltinModule,
+  module: { exports: unknown },
+  dirname: string,
+) => void;
 
 /** Where the build keeps what V8 compiled of a file. */
 export const cacheOf = (file: string): string => `${file}.cache`;
@@ -19,7 +23,7 @@ export function loadCompiled(file: string): { readonly exports: unknown; readonl
     ...(cachedData === undefined ? {} : { cachedData }),
   });
   const module = { exports: {} };
-  (script.runInThisContext() as Wrapped)(createRequire(file), module, file);
+  (script.runInThisContext() as Wrapped)(process.getBuiltinModule, module, dirname(file));
   return { exports: module.exports, script };
 }
 

@@ -1,7 +1,10 @@
 import { setFlagsFromString } from 'node:v8';
 
-/** In a short run the optimising compiler costs more than it gains, and so does waiting before V8 remembers what a function met. */
-export const SHORT_RUN = ['--no-opt', '--no-lazy-feedback-allocation'];
+/**
+ * In a short run the optimising compiler costs more than it gains, and so do waiting before V8 remembers what a function
+ * met, and compiling a pattern twice, for its first use and for the later ones.
+ */
+export const SHORT_RUN = ['--no-opt', '--no-lazy-feedback-allocation', '--no-regexp-tier-up'];
 
 /** Called before the program is loaded. */
 export function skipOptimising(): void {

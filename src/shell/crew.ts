@@ -20,11 +20,11 @@ export interface Answer<Result> {
 }
 
 /**
- * Carries out tasks in threads that run `member`, a file of the bundle, and gives the results in the order of the tasks.
+ * Carries out tasks in threads that run `member`, a file of the bundle (its absolute path), and gives the results in the order of the tasks.
  * What goes wrong in a thread goes wrong here.
  */
 export async function* crew<Call, Task, Result>(
-  member: URL,
+  member: string,
   call: Call,
   tasks: readonly Task[],
 ): AsyncGenerator<Result> {

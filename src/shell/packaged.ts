@@ -1,11 +1,10 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { KINDS } from '../documents/schema/kinds.ts';
 
 /** The schemas that came with the program, by kind. */
 export function packagedSchemas(): ReadonlyMap<string, string> {
-  const folder = join(packageFolder(dirname(fileURLToPath(import.meta.url))), 'schemas');
+  const folder = join(packageFolder(import.meta.dirname), 'schemas');
   return new Map(KINDS.map((kind) => [kind, readFileSync(join(folder, `${kind}.json`), 'utf8')]));
 }
 

@@ -1,7 +1,6 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { crew } from '../../src/shell/crew.ts';
 
@@ -19,10 +18,10 @@ const MEMBER = `
   });
 `;
 
-function member(): URL {
+function member(): string {
   const file = join(folder, 'member.mjs');
   writeFileSync(file, MEMBER);
-  return pathToFileURL(file);
+  return file;
 }
 
 async function resultsOf(tasks: readonly string[]): Promise<readonly string[]> {
