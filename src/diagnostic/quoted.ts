@@ -3,7 +3,7 @@
  * of writing, zero width, tags, noncharacters, lone surrogates.
  */
 const HIDDEN =
-  /[\0-\x1f\x7f-\x9f\xad\u061c\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb\ufffe\uffff\u{e0000}-\u{e007f}]|\p{Cs}/gu;
+  /[\0-\x1f\x7f-\x9f\xad\u061c\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\ud800-\udfff\ufeff\ufff9-\ufffb\ufffe\uffff\u{e0000}-\u{e007f}]/gu;
 
 /** Enough of a long text to know it by, in characters. */
 const LONGEST_QUOTE = 60;

@@ -1,6 +1,4 @@
 import { type Dirent, readdirSync } from 'node:fs';
-import { join } from 'node:path';
-import { compareText } from '../diagnostic/place.ts';
 import { type Problem, systemWords } from './problem.ts';
 
 export interface Discovery {
@@ -32,18 +30,16 @@ export function discover(
       else if (entry.isFile() && isDocumentName(entry.name)) paths.add(path);
     }
   }
-  return { paths: [...paths].sort(compareText), problems };
+  return { paths: [...paths].sort(), problems };
 }
 
 /** Would the file at this path below the root be found? For paths that come from elsewhere, such as a commit. */
-export function isDocumentPath(path: string): boolean {
-  const parts = path.split('/');
-  const name = parts.pop() ?? '';
-  return isDocumentName(name) && parts.every(isOpenFolder);
-}
+export const isDocumentPath = (path: string): boolean =>
+  isDocumentName(path) && !path.includes('/.') && !`/${path}`.includes('/node_modules/');
 
 // A dot file is no document: it may be the leaving of a file manager, or a file that is just being written.
-const isDocumentName = (name: string): boolean => /^[^.].*\.ya?ml$/s.test(name);
+const isDocumentName = (name: string): boolean =>
+  !name.startsWith('.') && (name.endsWith('.yaml') || name.endsWith('.yml'));
 
 const isOpenFolder = (name: string): boolean => !name.startsWith('.') && name !== 'node_modules';
 
@@ -51,7 +47,7 @@ const withoutDot = (folder: string): string => (folder === '.' ? '' : folder);
 
 function list(root: string, folder: string, problems: Problem<'unreadable'>[]): readonly Dirent[] {
   try {
-    return readdirSync(join(root, folder), { withFileTypes: true });
+    return readdirSync(`${root}/${folder}`, { withFileTypes: true });
   } catch (error) {
     const name = folder === '' ? root : folder;
     const message = `the folder ${name} cannot be listed: ${systemWords(error)}`;

@@ -1,5 +1,4 @@
 import { lstatSync, realpathSync } from 'node:fs';
-import { join } from 'node:path';
 import { looksAsNoted, type NotedFile, notedFiles } from './gitIndex.ts';
 import type { GitPlace } from './gitProcess.ts';
 import { blobIds } from './objectId.ts';
@@ -27,7 +26,7 @@ export function fileIds(
   const idOf = blobIds(commit);
   return (path) => {
     const note = noted.get(above === '.' ? path : `${above}/${path}`);
-    if (note !== undefined && stands(join(realRoot, path), note)) return note.oid;
+    if (note !== undefined && stands(`${realRoot}/${path}`, note)) return note.oid;
     const bytes = read(path);
     return bytes.ok ? idOf(bytes.value) : undefined;
   };

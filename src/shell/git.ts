@@ -21,12 +21,15 @@ export interface Commit {
   readonly subject: string;
 }
 
-// Cannot begin with a dash and holds no colon, space or control character.
-const REVISION = /^[\p{L}\p{N}_@][\p{L}\p{M}\p{N}_./@{}~^+=#-]{0,199}$/u;
+/** It cannot begin with a dash and holds no colon, space or control character. */
+const isRevision = (text: string): boolean =>
+  // Mostly in ASCII: the tables of all letters take a while to read.
+  /^[\w@][\w./@{}~^+=#-]{0,199}$/.test(text) ||
+  /^[\p{L}\p{N}_@][\p{L}\p{M}\p{N}_./@{}~^+=#-]{0,199}$/u.test(text);
 
 /** The id of the commit that a revision (`HEAD~3`, a branch, a tag, a part of an id) names. */
 export function resolveRevision(place: GitPlace, revision: string): Outcome<string, GitReason> {
-  if (!REVISION.test(revision)) {
+  if (!isRevision(revision)) {
     return failed('revision', `${quoted(revision)} is not the form of a revision`, REVISION_HELP);
   }
   const command = ['rev-parse', '--verify', '-q', '--end-of-options', `${revision}^{commit}`];
@@ -41,7 +44,7 @@ export function resolveRevision(place: GitPlace, revision: string): Outcome<stri
  * is wrong with it.
  */
 export function resolveTogether(place: GitPlace, revisions: readonly string[]): ReadonlyMap<string, string> {
-  const names = revisions.filter((each) => REVISION.test(each));
+  const names = revisions.filter(isRevision);
   const input = names.map((each) => `${each}^{commit}\n`).join('');
   const answer = runGit(place, ['cat-file', '--batch-check'], { maxBytes: names.length * 1000, input });
   const lines = answer.ok ? answer.value.toString('latin1').trimEnd().split('\n') : [];

@@ -31,7 +31,7 @@ type Refused = { readonly ok: false } & Extract<Outcome<string, PathReason>, { o
 
 // A colon or a backslash means a drive, a stream or a folder on other systems, so the same shop would be read differently there.
 function checkCharacters(path: string): Refused | undefined {
-  if (/[\p{Cc}\p{Zl}\p{Zp}]/u.test(path)) return refuse(path, 'holds a control character');
+  if (/[\0-\x1f\x7f-\x9f\u2028\u2029]/.test(path)) return refuse(path, 'holds a control character');
   if (/[\\:]/.test(path)) return refuse(path, 'holds a backslash or a colon');
   if (path.startsWith('/')) return refuse(path, 'is absolute');
   return undefined;

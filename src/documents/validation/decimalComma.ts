@@ -12,8 +12,6 @@ type Numeral = ScalarNode & { readonly value: number };
 
 const WHOLE = /^[-+]?\d+$/;
 const DIGITS = /^\d+$/;
-/** With a unit behind them, as in `2,5 thou`. */
-const DIGITS_AND_UNIT = /^\d+ ?\p{L}.*$/u;
 
 /** Readings of one position are alike; whole numbers this many times apart are the halves of something else. */
 const FAR_APART = 100;
@@ -29,9 +27,11 @@ export function splitByComma(
   before: Node | undefined,
   text: string,
 ): Halves | undefined {
-  const hasUnit = DIGITS_AND_UNIT.test(key);
-  if (parsedValue !== null || before === undefined || !(hasUnit || DIGITS.test(key))) return undefined;
+  if (parsedValue !== null || before === undefined) return undefined;
   if (!isNumeral(before) || !WHOLE.test(before.source)) return undefined;
+  // With a unit behind the digits, as in `2,5 thou`.
+  const hasUnit = /^\d+ ?\p{L}.*$/u.test(key);
+  if (!hasUnit && !DIGITS.test(key)) return undefined;
   const between = text.slice(before.span.end, keySpan.start);
   // With a space between, a name such as `1L` may stand there without its value.
   return (hasUnit ? /^,$/ : /^,\s*$/).test(between) ? { whole: before.span, decimals: keySpan } : undefined;

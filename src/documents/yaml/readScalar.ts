@@ -6,7 +6,7 @@ import { refuseProperties } from './properties.ts';
 import { readPlain } from './scalar.ts';
 
 /** Controls that text may not hold, however they are written; LF and tab may. */
-const CONTROL = /[\0-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ufeff\ufffe\uffff]|\p{Cs}/u;
+const CONTROL = /[\0-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]/u;
 
 /** A parsed scalar by our own rules: only one written without quotes can be anything but text. */
 export function readScalar(parsed: Scalar, text: string, report: Report): ScalarNode {
