@@ -4,10 +4,11 @@ import { spawnSync } from 'node:child_process';
  * Runs node once, its output to nowhere; milliseconds from start to end. What it says on stderr is a failure too: node
  * ends with 1 both for readings that are out and for a program that cannot be loaded.
  */
-export function time(words, exit = [0], cwd = undefined) {
+export function time(words, { exit = [0], cwd = undefined, env = process.env } = {}) {
   const start = performance.now();
   const { status, stderr } = spawnSync(process.execPath, words, {
     cwd,
+    env,
     stdio: ['ignore', 'ignore', 'pipe'],
   });
   const milliseconds = performance.now() - start;
