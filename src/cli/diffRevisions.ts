@@ -44,7 +44,9 @@ export function compareRevisions(
   // What one side names holds for the other as well: an engine that was moved is named on both.
   const a = { ...first, path: first.path ?? named ?? second.path };
   const b = { ...second, path: second.path ?? named ?? first.path };
-  const pairs = a.path === undefined && !all ? changedPairs(a, b, repository) : pairsAt(a, b, repository);
+  const areChangesAlone = a.path === undefined && !all;
+  if (areChangesAlone && b.files !== undefined) a.files?.expectComparison(b.files);
+  const pairs = areChangesAlone ? changedPairs(a, b, repository) : pairsAt(a, b, repository);
   const told = new Set<string>();
   const compared = pairs.map((pair) => comparePair(pair, world, told));
   return {

@@ -18,8 +18,9 @@ export function revisionSource(
   const shown = repository.shownFrom(world.workingDirectory);
   const shops = new Map<string, Shop>();
   const open = (root: string): Shop => {
-    const store = revisionStore({ files, root, shown });
-    const shop = shops.get(root) ?? shopOf(store, repository.onDisk(root), opened);
+    const known = shops.get(root);
+    if (known !== undefined) return known;
+    const shop = shopOf(revisionStore({ files, root, shown }), repository.onDisk(root), opened);
     shops.set(root, shop);
     return shop;
   };
@@ -38,9 +39,7 @@ export function revisionSource(
 }
 
 function folderOrFile(path: string, files: CommitFiles, repository: Repository): string | undefined {
-  const isThere =
-    path === '.' || files.has(path) || files.paths().some((each) => each.startsWith(`${path}/`));
-  if (isThere) return path;
+  if (files.has(path) || files.hasFolder(path)) return path;
   // Within a bare repository the folders on disk are git's own: the shop begins at the top.
   return files.place.bare && repository.standsOnDisk(path) ? '.' : undefined;
 }

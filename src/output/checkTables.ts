@@ -45,12 +45,14 @@ function tableOf(
   const [first] = rows;
   if (first === undefined) return [];
   const { unit, decimals } = printingOf(first, unitFor);
-  const usual = usualBands(rows, { unit, decimals });
+  const bands = rows.map((row) => bandsTexts(row.limits.bands, { unit, decimals }));
+  const usual = usualBands(rows, bands);
+  const own = bands.map((texts) => texts.filter((text) => !usual.includes(text)).join(', '));
   const heading = `${first.characteristic.label}, ${unit.name}`;
   const span = spanOf(rows);
   const lines = fitting(style.width, SHAPES, (shape) => {
-    const lines = rows.flatMap((row) =>
-      rowLines(row, { unit, decimals }, { usual, span, session, style, shape }),
+    const lines = rows.flatMap((row, index) =>
+      rowLines(row, own[index] ?? '', { unit, decimals }, { span, session, style, shape }),
     );
     const laid = layTable(
       lines.map((line) => line.cells),
@@ -58,7 +60,7 @@ function tableOf(
     );
     return laid.flatMap((line, index) => [line, ...belowLines(lines[index]?.below ?? '', style)]);
   });
-  return [...headingLines(heading, usual, style), ...lines];
+  return [...headingLines(heading, usual.join(', '), style), ...lines];
 }
 
 /** The limits stand beside what they limit, or below it where that is too wide. */
@@ -110,25 +112,23 @@ interface RowLine {
 }
 
 interface Surroundings {
-  readonly usual: string;
   readonly span: Span;
   readonly session: ReportedSession;
   readonly style: TextStyle;
   readonly shape: Shape;
 }
 
-function rowLines(row: Row, printing: Printing, around: Surroundings): readonly RowLine[] {
+function rowLines(row: Row, limits: string, printing: Printing, around: Surroundings): readonly RowLine[] {
   const [judged, ...others] = row.routes;
-  const { usual, session, style, shape } = around;
+  const { session, style, shape } = around;
   const where = cell(shape.bare === true ? visible(row.position) : positionText(row));
   if (judged === undefined) {
     return [{ cells: [where, cell(''), cell(''), verdictCell(row, printing, style.paint)], below: '' }];
   }
-  const own = bandsTexts(row.limits.bands, printing).filter((text) => !usual.split(', ').includes(text));
   const notes = [beforeText(row, session, printing), ...judged.route.notes.map(visible)];
   const near = marginalText(row, printing);
   const isBelow = shape.terse === true && near !== '';
-  const extras = { before: isBelow ? [near, ...notes] : notes, limits: own.join(', ') };
+  const extras = { before: isBelow ? [near, ...notes] : notes, limits };
   const verdict = verdictCell(row, printing, style.paint, isBelow);
   return [
     rowLine(row, judged, { where, verdict, extras }, printing, around),
@@ -230,22 +230,21 @@ const detailTexts = ({ route }: JudgedRoute, { unit }: Printing): readonly [stri
   `${route.name}, ${route.with.map(visible).join(', ')}`,
 ];
 
-/** `target 0.0026 to 0.0032, new 0.0020 to 0.0038, wear max 0.0050`. */
-const bandsText = (bands: Bands, printing: Printing): string => bandsTexts(bands, printing).join(', ');
-
+/** `target 0.0026 to 0.0032`, `new 0.0020 to 0.0038`, `wear max 0.0050`. */
 const bandsTexts = (bands: Bands, printing: Printing): readonly string[] =>
   BAND_NAMES.flatMap((name) => bandText(name, bands[name], printing));
 
 /** The limits of most rows; of as many the general ones, since a position's own stand beside it. */
-function usualBands(rows: readonly Row[], printing: Printing): string {
+function usualBands(rows: readonly Row[], bands: readonly (readonly string[])[]): readonly string[] {
   const counts = new Map<string, number>();
-  for (const { limits } of rows) {
-    const text = bandsText(limits.bands, printing);
+  for (const [index, { limits }] of rows.entries()) {
+    const text = (bands[index] ?? []).join(', ');
     // More than nothing and less than one row.
     const weight = limits.inForce.isGeneral ? 1 + 1 / (2 * rows.length) : 1;
     counts.set(text, (counts.get(text) ?? 0) + weight);
   }
-  return [...counts].reduce((best, each) => (each[1] > best[1] ? each : best), ['', 0])[0];
+  const [most] = [...counts].reduce((best, each) => (each[1] > best[1] ? each : best), ['', 0]);
+  return most.split(', ');
 }
 
 function bandText(name: BandName, band: Bands[BandName], { unit, decimals }: Printing): readonly string[] {

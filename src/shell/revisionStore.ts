@@ -12,35 +12,14 @@ export interface ShopInCommit {
   readonly shown: (path: string) => string;
 }
 
-/** More than most engines have documents. */
-const FEW = 60;
-
 /** The documents of a commit below a folder of it. The working tree is never looked at. */
 export function revisionStore({ files, root, shown }: ShopInCommit): Store {
-  const below = files.paths().filter((path) => isAtOrAbove(root, folderOf(path)));
   const inCommit = (path: string): string => (root === '.' ? path : path === '.' ? root : `${root}/${path}`);
-  const inRoot = (path: string): string => (root === '.' ? path : path.slice(root.length + 1));
-  const byFolder = new Map<string, string[]>();
-  for (const path of below.map(inRoot)) {
-    const folder = folderOf(path);
-    const others = byFolder.get(folder);
-    if (others === undefined) byFolder.set(folder, [path]);
-    else others.push(path);
-  }
+  const byFolder = root === '.' ? files.byFolder : foldersBelow(files, root);
   const listIn = (folder: string): readonly string[] => [...(byFolder.get(folder) ?? [])].sort();
   let listed: ReadonlySet<string> = new Set();
   const within = (isWanted: (folder: string) => boolean): readonly string[] =>
     [...byFolder.keys()].filter(isWanted).flatMap(listIn);
-  /** What serves a file from the folders above, and the other files of its engine: those around it, where they are few. */
-  const surroundings = (path: string): readonly string[] => {
-    const folder = folderOf(path);
-    const above = within((each) => isAtOrAbove(each, folder));
-    const around = [folderOf(folder), folder]
-      .filter((each) => each !== '.')
-      .map((wide) => within((each) => isAtOrAbove(wide, each)))
-      .find(({ length }) => length <= FEW);
-    return [...above, ...(around ?? [])];
-  };
   return {
     list: (folders) => {
       const paths = within((each) => folders.some((one) => isAtOrAbove(one, each))).toSorted();
@@ -50,18 +29,26 @@ export function revisionStore({ files, root, shown }: ShopInCommit): Store {
     listIn,
     read: (path) => {
       // What was listed together is read together.
-      const together = (): readonly string[] => (listed.has(path) ? [...listed] : surroundings(path));
-      return files.read(inCommit(path), () => together().map(inCommit));
+      const together = (): readonly string[] =>
+        listed.has(path) ? [...listed].map(inCommit) : files.around(inCommit(path));
+      return files.read(inCommit(path), together);
     },
     ids: (folder) =>
       new Map(
-        below
-          .filter((path) => isAtOrAbove(inCommit(folder), folderOf(path)))
-          .map((path) => [inRoot(path), files.idOf(path)]),
+        [...byFolder].flatMap(([each, paths]) =>
+          isAtOrAbove(folder, each) ? paths.map((path) => [path, files.idOf(inCommit(path))] as const) : [],
+        ),
       ),
     shown: (path) => shown(inCommit(path)),
     problems: () => [],
   };
+}
+
+/** By folder, relative to the root. */
+function foldersBelow(files: CommitFiles, root: string): ReadonlyMap<string, readonly string[]> {
+  const inRoot = (path: string): string => (path === root ? '.' : path.slice(root.length + 1));
+  const folders = [...files.byFolder].filter(([folder]) => isAtOrAbove(root, folder));
+  return new Map(folders.map(([folder, paths]) => [inRoot(folder), paths.map(inRoot)]));
 }
 
 /** The nearest folder at or above one of a commit that holds a shop document then; else the top. */
