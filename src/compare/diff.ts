@@ -3,6 +3,7 @@ import type { Concession } from '../documents/session/concessions.ts';
 import { toNumber } from '../quantity/fraction.ts';
 import { type Change, changesBetween, isInside, isOut } from './change.ts';
 import { type LimitChange, limitChanges } from './limitChanges.ts';
+import { type RewrittenSession, rewrittenSessions } from './rewritten.ts';
 import type { ConcessionOf, EngineState } from './state.ts';
 
 /** What one side of a comparison is. */
@@ -29,6 +30,7 @@ export interface Diff {
   readonly changes: readonly Change[];
   readonly limits: readonly LimitChange[];
   readonly concessions: readonly ConcessionChange[];
+  readonly rewritten: readonly RewrittenSession[];
 }
 
 export interface ConcessionChange extends ConcessionOf {
@@ -37,14 +39,18 @@ export interface ConcessionChange extends ConcessionOf {
 
 export function diffStates(a: EngineState, b: EngineState): Diff {
   const changes = changesBetween(a, b);
-  return { changes, limits: limitChanges(changes), concessions: concessionChanges(a, b) };
+  return {
+    changes,
+    limits: limitChanges(changes),
+    concessions: concessionChanges(a, b),
+    rewritten: rewrittenSessions(a, b),
+  };
 }
 
-/** Whether nothing is different: every row the same and judged alike, no limit and no concession changed. */
-export const isSame = ({ changes, limits, concessions }: Diff): boolean =>
+/** Whether nothing is different: every row the same and judged alike, no limit, no concession and no record changed. */
+export const isSame = ({ changes, limits, concessions, rewritten }: Diff): boolean =>
   changes.every(({ state, crossed }) => state === 'same' && crossed === null) &&
-  limits.length === 0 &&
-  concessions.length === 0;
+  [limits, concessions, rewritten].every(({ length }) => length === 0);
 
 /** What became of a verdict, where that is news. What was undecided and is out now is newly out as well. */
 export type News = 'newly out' | 'newly undecided' | 'newly in';

@@ -7,6 +7,7 @@ import { unitOfRow } from '../checks/session.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { RegisteredInstrument } from '../documents/engine/instruments.ts';
 import type { Layout } from '../documents/engine/layout.ts';
+import type { Measure } from '../documents/measure.ts';
 import type { Concession } from '../documents/session/concessions.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
 import type { Unit } from '../quantity/units.ts';
@@ -21,6 +22,8 @@ export interface Judgeable {
 export interface EngineState {
   /** By characteristic and position. */
   readonly values: ReadonlyMap<string, StateValue>;
+  /** All of the engine's, by their paths below its folder; none where one session is compared. */
+  readonly sessions: ReadonlyMap<string, SessionDocument>;
   readonly concessions: readonly ConcessionOf[];
   readonly instruments: ReadonlyMap<string, RegisteredInstrument>;
   readonly unitFor: (row: Row) => Unit;
@@ -38,20 +41,30 @@ export interface ConcessionOf {
   readonly session: SessionDocument;
 }
 
+export const keyOfPosition = ({ id }: Pick<Measure, 'id'>, position: string): string => `${id} ${position}`;
+
 export const keyOf = ({ characteristic, position }: Pick<Row, 'characteristic' | 'position'>): string =>
-  `${characteristic.id} ${position}`;
+  keyOfPosition(characteristic, position);
 
 /** One session's values. */
 export const stateOfSession = (judgeable: Judgeable, session: SessionDocument): EngineState =>
   stateOf(judgeable, [session]);
 
 /** The latest value of every characteristic at every position, over all sessions. */
-export const stateOfEngine = (judgeable: Judgeable): EngineState =>
-  stateOf(judgeable, judgeable.engine.sessions);
+export function stateOfEngine(judgeable: Judgeable): EngineState {
+  const { folder, sessions } = judgeable.engine;
+  const below = (path: string): string =>
+    path.startsWith(`${folder}/`) ? path.slice(folder.length + 1) : path;
+  return {
+    ...stateOf(judgeable, sessions),
+    sessions: new Map(sessions.map((session) => [below(session.path), session])),
+  };
+}
 
 /** Of an engine that is not there on one side. */
 export const emptyState = (unitFor: EngineState['unitFor']): EngineState => ({
   values: new Map(),
+  sessions: new Map(),
   concessions: [],
   instruments: new Map(),
   unitFor,
@@ -62,6 +75,7 @@ function stateOf({ engine, registry }: Judgeable, sessions: readonly SessionDocu
   const values = latestValues(engine, registry, sessions);
   return {
     values,
+    sessions: new Map(),
     concessions: concessionsOf(engine, [...values.values()], sessions.at(-1)),
     instruments: engine.instruments,
     unitFor: (row) => unitOfRow(row, engine),

@@ -3,6 +3,7 @@ import type { SideLimit } from '../checks/verdict.ts';
 import type { Change } from '../compare/change.ts';
 import type { ConcessionChange, EngineDiff } from '../compare/diff.ts';
 import type { LimitChange } from '../compare/limitChanges.ts';
+import type { RewrittenSession } from '../compare/rewritten.ts';
 import type { EngineState, StateValue } from '../compare/state.ts';
 import { toNumber } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
@@ -28,6 +29,7 @@ const engineJson = ({ path, name, diff, unitFor }: EngineDiff) => ({
   rows: diff.changes.map((change) => rowJson(change, unitFor)),
   limits: diff.limits.map((each) => limitJson(each, unitFor)),
   concessions: diff.concessions.map(concessionJson),
+  rewritten: diff.rewritten.map(rewrittenJson),
 });
 
 function rowJson(change: Change, unitFor: EngineState['unitFor']) {
@@ -91,4 +93,10 @@ const concessionJson = ({ concession, session, state }: ConcessionChange) => ({
   down_to: concession.downTo?.written ?? null,
   reason: concession.reason,
   session: session.path,
+});
+
+const rewrittenJson = ({ session, state, readings }: RewrittenSession) => ({
+  state,
+  session: session.path,
+  readings: readings.map(({ measure, position, a, b }) => ({ measure: measure.id, position, a, b })),
 });

@@ -10,6 +10,8 @@ import {
   limitChangeText,
   positionWord,
   printingOfChange,
+  REWRITTEN,
+  rewrittenTexts,
   sideText,
   unlikeText,
   verdictsText,
@@ -38,6 +40,7 @@ function engineBlocks({ name, diff, unitFor }: EngineDiff, sides: Sides, all: bo
     ...sections
       .filter((each) => all || !each.folded)
       .flatMap((each) => [`#### ${plain(each.title)}`, sectionBlock(each, unitFor, all)]),
+    ...listBlock(REWRITTEN, diff.rewritten.flatMap(rewrittenTexts)),
     ...listBlock(
       'limits changed',
       diff.limits.map((each) => limitChangeText(each, unitFor)),

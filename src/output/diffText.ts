@@ -10,6 +10,8 @@ import {
   limitChangeText,
   positionWord,
   printingOfChange,
+  REWRITTEN,
+  rewrittenTexts,
   sideText,
   unlikeText,
   verdictsText,
@@ -45,6 +47,7 @@ export function diffText(
   const blocks = [
     [heading, ...(warmth === '' ? [] : [style.paint.notice(visible(warmth))])],
     ...shown.map((each) => sectionLines(each, unitFor, options.all, style)),
+    listLines(REWRITTEN, diff.rewritten.flatMap(rewrittenTexts), style),
     listLines(
       'limits changed',
       diff.limits.map((each) => limitChangeText(each, unitFor)),

@@ -2,11 +2,14 @@ import { formatLimit, type Printing, pastText, printingOf, readingText } from '.
 import type { Change } from '../compare/change.ts';
 import type { ConcessionChange } from '../compare/diff.ts';
 import type { LimitChange } from '../compare/limitChanges.ts';
+import type { RewrittenSession } from '../compare/rewritten.ts';
 import type { EngineState, StateValue } from '../compare/state.ts';
 import type { Unlikeness } from '../compare/unlike.ts';
+import { nameAt } from '../documents/measure.ts';
 import { formatNumber, formatUncertainty } from '../quantity/format.ts';
 import { absolute } from '../quantity/fraction.ts';
 import { positionText } from './checkTables.ts';
+import { plural } from './checkText.ts';
 
 type UnitFor = EngineState['unitFor'];
 
@@ -100,4 +103,21 @@ export function concessionText({ concession }: ConcessionChange): string {
   const { measure, positions, upTo, downTo, reason } = concession;
   const values = [upTo && `up to ${upTo.written}`, downTo && `down to ${downTo.written}`].filter(Boolean);
   return `${measure.id.replaceAll('_', ' ')} ${positions.join(', ')}, ${values.join(' and ')}: ${reason}`;
+}
+
+/** What is not the latest value of anything, and is not the same in the record all the same. */
+export const REWRITTEN = 'changed in sessions that later ones measured anew';
+
+/** `2-trial: crankshaft end play 0.0107 → 0.0088`, a text each reading; of a session that one side lacks only how many. */
+export function rewrittenTexts({ session, state, readings }: RewrittenSession): readonly string[] {
+  if (state !== 'edited') {
+    const count = plural(readings.length, 'reading');
+    return [
+      `${session.name}: ${state === 'new' ? 'a new session with' : 'the session is gone, with'} ${count}`,
+    ];
+  }
+  const side = (written: readonly string[]): string => (written.length === 0 ? 'none' : written.join(', '));
+  return readings.map(
+    ({ measure, position, a, b }) => `${session.name}: ${nameAt(measure, position)}  ${side(a)} → ${side(b)}`,
+  );
 }

@@ -21,6 +21,7 @@ interface Json {
       readonly crossed: string | null;
     }[];
     readonly limits: readonly unknown[];
+    readonly rewritten: readonly unknown[];
   }[];
 }
 
@@ -136,6 +137,29 @@ describe('two revisions', () => {
     expect(told(await json(`HEAD~3:${PUMP}`, 'HEAD:engines/pump-2'))).toEqual({ 'engines/pump-2': REBUILT });
   });
 
+  it('tell that the record of a session was changed that a later one measured anew, wherever it lies', async () => {
+    git(here.shop, 'mv', PUMP, 'engines/pump-2');
+    const path = 'engines/pump-2/sessions/teardown.yaml';
+    put(here.shop, path, readings('teardown', '2026-02-03', '1: 0.0040, 2: 0.0064'));
+    commit(here.shop, 'Move, and put right');
+    const words = [`HEAD~1:${PUMP}`, 'HEAD:engines/pump-2'];
+    const found = await json(...words);
+    expect(told(found)).toEqual({ 'engines/pump-2': ['1 same', '2 same'] });
+    expect(found.engines[0]?.rewritten).toEqual([
+      {
+        state: 'edited',
+        session: path,
+        readings: [{ measure: 'main_bearing_clearance', position: '2', a: ['0.0056'], b: ['0.0064'] }],
+      },
+    ]);
+    const line = 'teardown: main bearing clearance 2  0.0056 → 0.0064';
+    const title = 'changed in sessions that later ones measured anew';
+    const text = await call(here.shop, ['diff', ...words, '--exit-code']);
+    expect([text.exit, text.out]).toEqual([1, expect.stringContaining(`${title}\n  ${line}\n`)]);
+    const { out } = await call(here.shop, ['diff', ...words, '--format', 'markdown']);
+    expect(out).toContain(`#### ${title}\n\n- teardown&#58; main bearing clearance 2`);
+  });
+
   it('of one session file compare that session', async () => {
     put(
       here.shop,
@@ -181,11 +205,18 @@ describe('the exit code', () => {
 
 it('JSON is as its schema says', async () => {
   const validate = new Ajv({ strict: true }).compile(diffSchema());
+  put(
+    here.shop,
+    `${PUMP}/sessions/teardown.yaml`,
+    readings('teardown', '2026-02-03', '1: 0.0040, 2: 0.0064'),
+  );
+  expect((await json('HEAD')).engines[0]?.rewritten).toHaveLength(1);
   for (const words of [
     ['HEAD~2'],
     ['HEAD', 'HEAD'],
     ['teardown', 'rebuild', PUMP],
     ['HEAD', 'HEAD~2', '--all'],
+    ['HEAD'],
   ]) {
     validate(await json(...words));
     expect(validate.errors).toBe(null);

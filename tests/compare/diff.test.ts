@@ -295,6 +295,8 @@ interface Generated {
   readonly clearances: ReadonlyMap<string, number>;
   readonly diameters: ReadonlyMap<string, number>;
   readonly concession: number | undefined;
+  /** Of an earlier session, which the diameters above may stand in for. */
+  readonly before: ReadonlyMap<string, number>;
 }
 
 const readingsOf = (from: number, to: number) =>
@@ -306,9 +308,14 @@ const generated: fc.Arbitrary<Generated> = fc.record({
   clearances: readingsOf(15, 60),
   diameters: readingsOf(32_455, 32_490),
   concession: fc.option(fc.integer({ min: 52, max: 60 }), { nil: undefined }),
+  before: readingsOf(32_455, 32_490),
 });
 
-function filesOf({ clearances, diameters, concession }: Generated, write = inches, reversed = false): Files {
+function filesOf(
+  { clearances, diameters, concession, before }: Generated,
+  write = inches,
+  reversed = false,
+): Files {
   const at = (values: ReadonlyMap<string, number>): string => {
     const entries = [...values].map(([position, value]) => `${position}: ${write(value)}`);
     return `{ ${(reversed ? entries.toReversed() : entries).join(', ')} }`;
@@ -322,7 +329,12 @@ function filesOf({ clearances, diameters, concession }: Generated, write = inche
       ? ''
       : `concessions:\n  - { measure: main_bearing_clearance, at: 1, up_to: ${write(concession)}, reason: agreed }\n`;
   const files = Object.entries(
-    shop({ 'engine/a.yaml': session(TEARDOWN, reversed ? blocks.toReversed() : blocks) + conceded }),
+    shop({
+      'engine/0.yaml': session('stage: service; date: 2026-01-05', [
+        ['main_journal_diameter', 'mic', at(before)],
+      ]),
+      'engine/a.yaml': session(TEARDOWN, reversed ? blocks.toReversed() : blocks) + conceded,
+    }),
   );
   return Object.fromEntries(reversed ? files.toReversed() : files);
 }
@@ -331,7 +343,7 @@ const stateOf = (of: Generated, write = inches, reversed = false): EngineState =
   stateOfFiles(filesOf(of, write, reversed));
 
 /** What a comparison says, without where it was written. */
-const said = ({ changes, limits, concessions }: Diff) => ({
+const said = ({ changes, limits, concessions, rewritten }: Diff) => ({
   changes: changes.map(({ characteristic, position, state, crossed, delta, expanded, moved, a, b }) => ({
     id: `${characteristic.id} ${position}`,
     state,
@@ -343,6 +355,9 @@ const said = ({ changes, limits, concessions }: Diff) => ({
   })),
   limits: limits.length,
   concessions: concessions.map(({ state, concession }) => [state, concession.measure.id]),
+  rewritten: rewritten.flatMap(({ session, state, readings }) =>
+    readings.map(({ position, a, b }) => [session.name, state, position, a.length, b.length]),
+  ),
 });
 
 const SWAPPED = {
@@ -387,6 +402,9 @@ describe('whatever was measured', () => {
               verdicts: each.verdicts.toReversed(),
             })),
           ),
+        );
+        expect(back.rewritten).toEqual(
+          there.rewritten.map(([name, state, position, a, b]) => [name, state, position, b, a]),
         );
         expect(back.concessions.sort()).toEqual(
           there.concessions.map(([state, id]) => [swapped(state ?? ''), id]).sort(),

@@ -78,7 +78,25 @@ const definitions: Readonly<Record<string, Schema>> = {
     rows: list(ref('row')),
     limits: list(ref('limit')),
     concessions: list(ref('concession')),
+    rewritten: described('of two revisions of an engine', list(ref('rewritten'))),
   }),
+  rewritten: object(
+    {
+      state: described('whether the session is on both sides, or on one', {
+        enum: ['edited', 'new', 'gone'],
+      }),
+      session: text,
+      readings: list(
+        object({
+          measure: text,
+          position: text,
+          a: described('as typed, what is not the same; empty where there is none', list(text)),
+          b: list(text),
+        }),
+      ),
+    },
+    'A session whose readings are not the same on both sides, and were measured anew by later ones.',
+  ),
 };
 
 /** What `tenths diff --format json` prints. */
