@@ -131,6 +131,32 @@ describe('the documents of a commit', () => {
     );
     expect(contents.size).toBe(2);
   });
+
+  it('that a comparison will ask for come with the first that is read, and only those', () => {
+    const teardown = `${PUMP}/sessions/teardown.yaml`;
+    put(here.shop, teardown, 'kind: session\n');
+    git(here.shop, 'rm', '-q', 'engines/mill/second.yaml');
+    commit(here.shop, 'Edited, and one that is gone');
+    const place = value(openRepository(here.shop));
+    const contents = new BlobContents();
+    const [older, newer] = ['HEAD~1', 'HEAD'].map((name) =>
+      value(openCommit(place, { name, commit: value(resolveRevision(place, name)) }, contents)),
+    );
+    if (older === undefined || newer === undefined) throw new Error('no commits');
+    older.expectComparison(newer);
+    value(older.read('shop.yaml', () => []));
+    const both = [older, newer].flatMap((files) =>
+      [...files.around(teardown), ...files.around('engines/mill/second.yaml')].flatMap(
+        (path) => files.idOf(path) ?? [],
+      ),
+    );
+    expect(contents.size).toBe(new Set(both).size);
+    expect(contents.size).toBeGreaterThan(4);
+    const known = contents.size;
+    for (const files of [older, newer]) value(files.read(teardown, () => []));
+    value(older.read('engines/mill/second.yaml', () => []));
+    expect(contents.size).toBe(known);
+  });
 });
 
 describe('the root of a shop in a commit', () => {
