@@ -1,13 +1,11 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
-import { characteristics } from '../characteristics/registry.ts';
 import type { Row } from '../checks/row.ts';
 import type { Verdict } from '../checks/verdict.ts';
-import { compareText } from '../diagnostic/place.ts';
-import { inOrderOf, type Layout } from '../documents/engine/layout.ts';
 import { expandedFactor, welchSatterthwaite } from '../measurement/conformance.ts';
 import { standardUncertainty, subtractValues, type Value } from '../measurement/value.ts';
 import { equals, type Fraction, toNumber } from '../quantity/fraction.ts';
 import { type Movement, movement } from './movement.ts';
+import { bySheet } from './sheetOrder.ts';
 import type { EngineState, StateValue } from './state.ts';
 import { type Unlikeness, unlikeness } from './unlike.ts';
 
@@ -37,23 +35,8 @@ export function changesBetween(a: EngineState, b: EngineState): readonly Change[
   const keys = [...new Set([...a.values.keys(), ...b.values.keys()])];
   return keys
     .flatMap((key) => changeOf(a.values.get(key), b.values.get(key), a, b) ?? [])
-    .sort(bySheet(b.layout ?? a.layout));
+    .sort(bySheet(b.layout ?? a.layout, ({ characteristic }) => characteristic));
 }
-
-const placeOnSheet = new Map(characteristics.map(({ id }, index) => [id, index]));
-
-/** A shop's own characteristics come after ours. */
-const bySheet =
-  (layout: Layout | undefined) =>
-  (x: Change, y: Change): number => {
-    const place = ({ characteristic }: Change): number =>
-      placeOnSheet.get(characteristic.id) ?? placeOnSheet.size;
-    return (
-      place(x) - place(y) ||
-      compareText(x.characteristic.id, y.characteristic.id) ||
-      inOrderOf(layout, x.characteristic.family)(x.position, y.position)
-    );
-  };
 
 function changeOf(
   before: StateValue | undefined,

@@ -1,8 +1,8 @@
-import { compareText } from '../diagnostic/place.ts';
 import type { Measure } from '../documents/measure.ts';
 import { type Point, pointsOf } from '../documents/session/reading.ts';
 import { compareSessions, type SessionDocument } from '../documents/session/session.ts';
 import { compare } from '../quantity/fraction.ts';
+import { bySheet } from './sheetOrder.ts';
 import { type EngineState, keyOfPosition } from './state.ts';
 
 /** What stands in a session's file at one position, on both sides as typed; empty where nothing does. */
@@ -24,7 +24,7 @@ export interface RewrittenSession {
   readonly readings: readonly RewrittenReading[];
 }
 
-/** In the order of their dates. Of an engine that one side does not have there are none. */
+/** By their dates, and in each by the sheet. Of an engine that one side does not have there are none. */
 export function rewrittenSessions(a: EngineState, b: EngineState): readonly RewrittenSession[] {
   if (a.layout === undefined || b.layout === undefined) return [];
   return [...new Set([...a.sessions.keys(), ...b.sessions.keys()])]
@@ -39,8 +39,8 @@ function rewrittenSession(a: EngineState, b: EngineState, key: string): Rewritte
   const [was, is] = [readingsOf(before), readingsOf(after)];
   const readings = [...new Set([...was.keys(), ...is.keys()])]
     .filter((each) => !isLatest(a, before, each) || !isLatest(b, after, each))
-    .sort(compareText)
-    .flatMap((each) => readingOf(was.get(each), is.get(each)) ?? []);
+    .flatMap((each) => readingOf(was.get(each), is.get(each)) ?? [])
+    .sort(bySheet(b.layout, ({ measure }) => measure));
   const state = before === undefined ? 'new' : after === undefined ? 'gone' : 'edited';
   return readings.length === 0 ? undefined : { session, state, readings };
 }

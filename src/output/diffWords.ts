@@ -111,10 +111,8 @@ export const REWRITTEN = 'changed in sessions that later ones measured anew';
 /** `2-trial: crankshaft end play 0.0107 → 0.0088`, a text each reading; of a session that one side lacks only how many. */
 export function rewrittenTexts({ session, state, readings }: RewrittenSession): readonly string[] {
   if (state !== 'edited') {
-    const count = plural(readings.length, 'reading');
-    return [
-      `${session.name}: ${state === 'new' ? 'a new session with' : 'the session is gone, with'} ${count}`,
-    ];
+    const what = state === 'new' ? 'a new session, with' : 'the session is gone, with';
+    return [`${session.name}: ${what} readings at ${plural(readings.length, 'position')}`];
   }
   const side = (written: readonly string[]): string => (written.length === 0 ? 'none' : written.join(', '));
   return readings.map(

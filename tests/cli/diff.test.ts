@@ -160,6 +160,15 @@ describe('two revisions', () => {
     expect(out).toContain(`#### ${title}\n\n- teardown&#58; main bearing clearance 2`);
   });
 
+  it('tell a session that is gone, and one that came in between, by what it held', async () => {
+    git(here.shop, 'rm', '-q', `${PUMP}/sessions/teardown.yaml`);
+    const gone = await call(here.shop, ['diff', 'HEAD']);
+    expect(gone.out).toContain('\n  teardown: the session is gone, with readings at 2 positions\n');
+    commit(here.shop, 'Lost');
+    const back = await call(here.shop, ['diff', 'HEAD', 'HEAD~1']);
+    expect(back.out).toContain('\n  teardown: a new session, with readings at 2 positions\n');
+  });
+
   it('of one session file compare that session', async () => {
     put(
       here.shop,

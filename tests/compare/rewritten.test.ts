@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { diffStates, isSame } from '../../src/compare/diff.ts';
 import { emptyState, stateOfSession } from '../../src/compare/state.ts';
-import { type Files, judgeableOf, session, shop, stateOfFiles } from './shop.ts';
+import { ENGINE, type Files, judgeableOf, session, shop, stateOfFiles } from './shop.ts';
 
 const TEARDOWN = 'stage: teardown; date: 2026-02-03';
 const REBUILD = 'stage: rebuild; date: 2026-03-14';
@@ -43,6 +43,22 @@ describe('a reading that a later session took anew', () => {
       { name: '1-teardown', state: 'edited', readings: [[AT_1, ['0.0045'], ['0.0054']]] },
     ]);
     expect(rewritten(after, before)[0]?.readings).toEqual([[AT_1, ['0.0054'], ['0.0045']]]);
+  });
+
+  it('stands in the order of the sheet, and position 10 behind position 2', () => {
+    const last: Blocks = [['main_journal_diameter', 'mic', '{ 2: 3.2480, 10: 3.2480 }']];
+    const files = (journals: string, clearance: string): Files => ({
+      ...filesWith([...clearances(`{ 1: ${clearance} }`), ['main_journal_diameter', 'mic', journals]], {
+        'engine/3-service.yaml': session('stage: service; date: 2026-09-01', last),
+      }),
+      'engine/engine.yaml': ENGINE.replace('mains: 3', 'mains: 10'),
+    });
+    const [told] = rewritten(
+      files('{ 10: 3.2475, 2: 3.2476 }', '0.0045'),
+      files('{ 10: 3.2457, 2: 3.2467 }', '0.0054'),
+    );
+    const places = told?.readings.map(([place]) => place);
+    expect(places).toEqual(['main_journal_diameter 2', 'main_journal_diameter 10', AT_1]);
   });
 
   it('is left to the comparison of the latest values where it is one', () => {
