@@ -1,6 +1,6 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
-import type { Layout } from '../documents/engine/layout.ts';
+import { findPosition, type Layout } from '../documents/engine/layout.ts';
 import type { PartChange } from '../documents/session/partChanges.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
 import { isWorkOn } from './work.ts';
@@ -40,10 +40,13 @@ function concerns(
   characteristic: Characteristic,
   position: string,
   registry: Registry,
+  layout: Layout,
 ): boolean {
   if (characteristic.family === 'step') return isKnownPart(part, registry);
   const inputs = characteristic.derivations.flatMap(({ inputs: ids }) => ids);
-  const isHere = positions.length === 0 || positions.includes(position);
+  const isHere =
+    positions.length === 0 ||
+    positions.some((each) => findPosition(layout, characteristic.family, each) === position);
   return isHere && [characteristic.id, ...inputs].some((id) => isOf(part, id));
 }
 
@@ -62,7 +65,7 @@ export function startsNewLine(
 ): string | undefined {
   const changed = session.partChanges.find(
     (change) =>
-      concerns(change, characteristic, position, registry) &&
+      concerns(change, characteristic, position, registry, layout) &&
       (change.how !== 'fitted' || isAnother(change, earlier)),
   );
   if (changed !== undefined) return `${changed.part} ${changed.how}`;

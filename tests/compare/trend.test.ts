@@ -7,7 +7,7 @@ import { fitTrend } from '../../src/compare/trendFit.ts';
 import { confidenceInterval, inversePrediction } from '../../src/measurement/linePrediction.ts';
 import { readPoints } from '../measurement/csv.ts';
 import { mustFit } from '../measurement/mustFit.ts';
-import { type Files, reportOf, session, shop } from './shop.ts';
+import { ENGINE, type Files, reportOf, session, shop } from './shop.ts';
 
 const registry = registryWith([]);
 
@@ -261,6 +261,15 @@ describe('a new line begins', () => {
     ['note: nothing done', ['4']],
   ])('with %s', (more, expected) => {
     expect(starts(`${more}\n`)).toEqual(expected);
+  });
+
+  it('by the label of a position as well', () => {
+    const files = inShop(
+      service(2020, 200, '4.1256'),
+      service(2021, 2100, '4.1265', 'replaced: [{ part: liners, at: free end }]\n'),
+    );
+    const labelled = { ...files, 'engine/engine.yaml': `${ENGINE}labels: { cylinder: { 1: free end } }\n` };
+    expect(linesOf(labelled).map(({ startedBy }) => startedBy)).toEqual([undefined, 'liners replaced']);
   });
 
   it('with work on the part, and the readings before it in the same session step back', () => {

@@ -1,5 +1,8 @@
+import type { DocumentContext } from '../amount.ts';
+import type { Layout } from '../engine/layout.ts';
 import { childOf, entriesOf, itemsOf, textAt, textsOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
+import { reportUnknownPartPositions } from './partPositions.ts';
 
 export const CONDITIONS = ['new', 'used', 'reground'] as const;
 
@@ -10,7 +13,7 @@ export interface PartChange {
   readonly how: 'replaced' | 'machined' | 'fitted';
   /** As written, such as `main shells`. */
   readonly part: string;
-  /** As written; empty for all of them. */
+  /** By name or label, as written; empty for all of them. */
   readonly positions: readonly string[];
   /** Of a fitted part: what tells it from another, empty where nothing does. */
   readonly identity: string;
@@ -24,25 +27,20 @@ export interface PartChange {
 const NO_CONDITION = { condition: undefined, conditionAt: new Map<string, Condition>() };
 
 /** `replaced: [{ part, at }]`, `machined: [{ part, at }]` and what the session says is fitted. */
-export const readPartChanges = (root: Node): readonly PartChange[] => [
-  ...(['replaced', 'machined'] as const).flatMap((how) =>
-    itemsOf(childOf(root, how)).flatMap((item) => {
-      const part = textAt(item, 'part');
-      return part === undefined
-        ? []
-        : [
-            {
-              how,
-              part,
-              positions: textsOf(childOf(item, 'at')),
-              identity: '',
-              isFresh: true,
-              ...NO_CONDITION,
-            },
-          ];
-    }),
-  ),
-  ...entriesOf(childOf(root, 'fitted')).map(({ key, node }) => ({
+export function readPartChanges(root: Node, layout: Layout, context: DocumentContext): readonly PartChange[] {
+  reportUnknownPartPositions(root, layout, context);
+  return [...changedParts(root, 'replaced'), ...changedParts(root, 'machined'), ...fittedParts(root)];
+}
+
+const changedParts = (root: Node, how: 'replaced' | 'machined'): readonly PartChange[] =>
+  itemsOf(childOf(root, how)).flatMap((item) => {
+    const part = textAt(item, 'part');
+    const positions = textsOf(childOf(item, 'at'));
+    return part === undefined ? [] : [{ how, part, positions, identity: '', isFresh: true, ...NO_CONDITION }];
+  });
+
+const fittedParts = (root: Node): readonly PartChange[] =>
+  entriesOf(childOf(root, 'fitted')).map(({ key, node }) => ({
     how: 'fitted' as const,
     part: key.replaceAll('_', ' '),
     positions: [],
@@ -55,8 +53,7 @@ export const readPartChanges = (root: Node): readonly PartChange[] => [
         return condition === undefined ? [] : [[entry.key, condition] as const];
       }),
     ),
-  })),
-];
+  }));
 
 const conditionOf = (node: Node): Condition | undefined =>
   CONDITIONS.find((each) => each === textAt(node, 'condition'));

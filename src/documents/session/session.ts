@@ -86,7 +86,7 @@ export function readSession(
     study: readStudy(root, around.measures, context),
     concessions: readConcessions(root, around, context),
     uses: readUses(childOf(root, 'uses')),
-    partChanges: readPartChanges(root),
+    partChanges: readPartChanges(root, around.layout, context),
     tightened: readTightened(root, around.sequences, context),
     work: items.flatMap((item, index) => readWork(item, index, around, context)),
     checked: itemsOf(childOf(root, 'checked')).flatMap((item) => readCheck(item, context) ?? []),

@@ -103,6 +103,28 @@ describe('a session with a fault is not judged, and the engine is', () => {
   });
 });
 
+describe('the positions of parts that were changed', () => {
+  it.each([
+    ['replaced: [{ part: liners, at: [1, 9] }]', ['4:36 unknown-position']],
+    ['machined: [{ part: block, at: nine }]', ['4:31 unknown-position']],
+    [
+      'fitted: { pistons: { at: { 1: { condition: new }, 9: { condition: new } } } }',
+      ['4:51 unknown-position'],
+    ],
+    ['replaced: [{ part: liners, at: [1, 2] }]', []],
+  ])('%s', (line, expected) => {
+    expect(refused(`${head()}${line}\n`)).toEqual(expected);
+  });
+
+  it('are offered as the layout has them', () => {
+    const [found] = shopOf(files(`${head()}replaced: [{ part: liners, at: 9 }]\n`)).diagnostics;
+    expect([found?.message, found?.help]).toEqual([
+      'the engine has no position 9',
+      'write a position as the layout of the engine document has it',
+    ]);
+  });
+});
+
 describe('a concession that ends', () => {
   const until = (day: string) =>
     refused(
