@@ -12,9 +12,9 @@ const dist = join(root, 'dist');
 /** The program, and a thread of a long run. */
 const STARTS = ['src/cli/main.ts', 'src/cli/crewMember.ts'];
 
-/** A shop, and the calls that are made most. */
 const EXAMPLE = 'engines/millbrook-pump-2';
 
+/** What is called most, by whoever works in a shop. */
 const CALLS = [
   'check',
   'check --format json',
@@ -59,7 +59,7 @@ async function bundleProgram() {
   await keepCompiled(join(dist, 'run.cjs'));
 }
 
-/** What V8 has compiled by the time the program has carried out those calls, into a file and in a terminal. */
+/** What V8 has compiled by the time the program has carried out these calls, into a file and in a terminal. */
 async function keepCompiled(file) {
   const { loadCompiled, cacheOf } = await loadSource('src/shell/compiled.ts');
   const { skipOptimising } = await loadSource('src/shell/compiler.ts');

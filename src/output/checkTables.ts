@@ -244,7 +244,7 @@ function usualBands(rows: readonly Row[], bands: readonly (readonly string[])[])
     counts.set(text, (counts.get(text) ?? 0) + weight);
   }
   const [most] = [...counts].reduce((best, each) => (each[1] > best[1] ? each : best), ['', 0]);
-  return most.split(', ');
+  return bands.find((texts) => texts.join(', ') === most) ?? [];
 }
 
 function bandText(name: BandName, band: Bands[BandName], { unit, decimals }: Printing): readonly string[] {

@@ -20,8 +20,8 @@ export interface Answer<Result> {
 }
 
 /**
- * Carries out tasks in threads that run `member`, a file of the bundle (its absolute path), and gives the results in the order of the tasks.
- * What goes wrong in a thread goes wrong here.
+ * Carries out tasks in threads and gives the results in the order of the tasks. What goes wrong in a thread goes wrong here.
+ * @param member the absolute path of the file of the bundle that a thread runs
  */
 export async function* crew<Call, Task, Result>(
   member: string,

@@ -34,8 +34,11 @@ export function discover(
 }
 
 /** Would the file at this path below the root be found? For paths that come from elsewhere, such as a commit. */
-export const isDocumentPath = (path: string): boolean =>
-  isDocumentName(path) && !path.includes('/.') && !`/${path}`.includes('/node_modules/');
+export function isDocumentPath(path: string): boolean {
+  const parts = path.split('/');
+  const name = parts.pop() ?? '';
+  return isDocumentName(name) && parts.every(isOpenFolder);
+}
 
 // A dot file is no document: it may be the leaving of a file manager, or a file that is just being written.
 const isDocumentName = (name: string): boolean =>
