@@ -10,7 +10,7 @@ import { commitAll } from './commitAll.js';
 const root = fileURLToPath(new URL('..', import.meta.url));
 const dist = join(root, 'dist');
 /** The program, and a thread of a long run. */
-const STARTS = ['src/cli/main.ts', 'src/cli/crewMember.ts'];
+const STARTS = ['src/cli/main.ts', 'src/cli/check/poolMember.ts'];
 
 const EXAMPLE = 'engines/millbrook-pump-2';
 
@@ -54,15 +54,15 @@ async function writeGenerated({ schemaFiles, validatorsSource }) {
 
 async function bundleProgram() {
   rmSync(dist, { recursive: true, force: true });
-  await build({ ...STARTED, entryPoints: STARTS, outdir: 'dist' });
+  await build({ ...STARTED, entryPoints: STARTS, entryNames: '[name]', outdir: 'dist' });
   await build({ ...COMPILED, entryPoints: ['src/cli/run.ts'], outfile: 'dist/run.cjs' });
   await keepCompiled(join(dist, 'run.cjs'));
 }
 
 /** What V8 has compiled by the time the program has carried out these calls, into a file and in a terminal. */
 async function keepCompiled(file) {
-  const { loadCompiled, cacheOf } = await loadSource('src/shell/compiled.ts');
-  const { skipOptimising } = await loadSource('src/shell/compiler.ts');
+  const { loadCompiled, cacheOf } = await loadSource('src/shell/process/compiled.ts');
+  const { skipOptimising } = await loadSource('src/shell/process/compiler.ts');
   // V8 takes a cache only under the options that it was made under.
   skipOptimising();
   const { exports, script } = loadCompiled(file);

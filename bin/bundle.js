@@ -62,7 +62,7 @@ export const STARTED = {
   outExtension: { '.js': '.cjs' },
 };
 
-/** A function that src/shell/compiled.ts calls, in ASCII alone, so that it is read without being decoded. */
+/** A function that src/shell/process/compiled.ts calls, in ASCII alone, so that it is read without being decoded. */
 export const COMPILED = {
   ...AS_SCRIPT,
   charset: 'ascii',

@@ -21,7 +21,7 @@ const failures = [];
 const say = (line) => process.stdout.write(`${line}\n`);
 
 function bundle() {
-  const entry = join(import.meta.dirname, '../tests/shell/appender.ts');
+  const entry = join(import.meta.dirname, '../tests/shell/write/appender.ts');
   buildSync({ entryPoints: [entry], outfile: program, bundle: true, platform: 'node', format: 'cjs' });
 }
 

@@ -34,19 +34,22 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   'string-width': ['src/output/'],
   ajv: ['src/build/'],
   // Files, git, the clock, the terminal and the process come in through the shell alone, or through what node starts.
-  'node:': ['src/shell/', 'src/build/', 'src/cli/main.ts', 'src/cli/crewMember.ts'],
+  'node:': ['src/shell/', 'src/build/', 'src/cli/main.ts', 'src/cli/check/poolMember.ts'],
 };
 
 const NO_FOLDERS = ['utils', 'helpers', 'common', 'core', 'types'];
+
+/** More side by side than a reader takes in: then a folder has rooms, each named after what it knows. */
+const MOST_FILES = 20;
 
 /** A file is one idea. Much past two hundred lines it stands here with its reason. */
 const MOST_LINES = 210;
 const LONGER: Readonly<Record<string, string>> = {
   'src/documents/assemble.ts':
     'reads the documents of an engine together: each kind needs what the one before gave',
-  'src/output/checkTables.ts': 'one table, a function a column',
-  'src/checks/routes.ts': 'every way to one value, asked and remembered in one place',
-  'src/checks/readings.ts': 'seven kinds of finding beside the messages that tell them',
+  'src/output/check/checkTables.ts': 'one table, a function a column',
+  'src/checks/value/routes.ts': 'every way to one value, asked and remembered in one place',
+  'src/checks/findings/readings.ts': 'seven kinds of finding beside the messages that tell them',
 };
 
 interface SourceFile {
@@ -57,7 +60,21 @@ interface SourceFile {
 
 /** Every breach of the rules, as a line that says where and what. */
 function breaches(files: readonly SourceFile[]): readonly string[] {
-  return [...files.flatMap((file) => [...breachesOf(file), ...importBreaches(file)]), ...circles(files)];
+  return [
+    ...files.flatMap((file) => [...breachesOf(file), ...importBreaches(file)]),
+    ...crowdedFolders(files),
+    ...circles(files),
+  ];
+}
+
+function crowdedFolders(files: readonly SourceFile[]): readonly string[] {
+  const counts = new Map<string, number>();
+  for (const folder of files.map(({ path }) => posix.dirname(path))) {
+    counts.set(folder, (counts.get(folder) ?? 0) + 1);
+  }
+  return [...counts].flatMap(([folder, count]) =>
+    count > MOST_FILES ? [`${folder} holds ${count} files: sort them into folders by what they know`] : [],
+  );
 }
 
 function importBreaches({ path, text }: SourceFile): readonly string[] {
@@ -252,6 +269,11 @@ describe('a breach is seen', () => {
       'src/checks/utils/a.ts lies in utils: a folder is named after what it knows',
     ],
     ['of the list of floors', [file('src/extra/a.ts', '')], 'src/extra/a.ts lies on no floor'],
+    [
+      'of the size of a folder',
+      Array.from({ length: 21 }, (_, index) => file(`src/checks/a${index}.ts`, '')),
+      'src/checks holds 21 files: sort them into folders by what they know',
+    ],
     ['of one idea a file', [file('src/checks/a.ts', '//\n'.repeat(211))], 'src/checks/a.ts has 211 lines'],
   ];
   it.each(cases)('%s', (_, files, told) => {

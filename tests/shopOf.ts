@@ -1,8 +1,8 @@
 import { posix } from 'node:path';
 import { type Registry, registryWith } from '../src/characteristics/registry.ts';
 import type { Finding } from '../src/checks/finding.ts';
-import { type EngineReport, reportEngine } from '../src/checks/report.ts';
-import type { JudgingOptions, Row } from '../src/checks/row.ts';
+import { type EngineReport, reportEngine } from '../src/checks/judge/report.ts';
+import type { JudgingOptions, Row } from '../src/checks/judge/row.ts';
 import type { Diagnostic } from '../src/diagnostic/diagnostic.ts';
 import { type Assembled, assembleEngine, type EngineDocuments } from '../src/documents/assemble.ts';
 import { type NamedStudy, studiesNamed } from '../src/documents/engine/registerStudies.ts';

@@ -1,21 +1,21 @@
-import { capabilityKinds } from './capability.ts';
-import { concessionKinds } from './concessions.ts';
-import { conditionKinds } from './conditions.ts';
-import { distanceKinds } from './distances.ts';
 import type { FindingKind } from './finding.ts';
-import { followUpKinds } from './followUps.ts';
-import { instrumentKinds } from './instruments.ts';
-import { overdueKinds } from './overdue.ts';
-import { ownFormulaKinds } from './ownFormulas.ts';
-import { readingKinds } from './readings.ts';
-import { scaleKinds } from './scale.ts';
-import { sessionKinds } from './session.ts';
-import { slipKinds } from './slips.ts';
-import { spreadKinds } from './spread.ts';
-import { stepLimitKinds } from './stepLimits.ts';
-import { temperatureKinds } from './temperature.ts';
-import { tighteningKinds } from './tightening.ts';
-import { turningKinds } from './turning.ts';
+import { capabilityKinds } from './findings/capability.ts';
+import { concessionKinds } from './findings/concessions.ts';
+import { conditionKinds } from './findings/conditions.ts';
+import { distanceKinds } from './findings/distances.ts';
+import { followUpKinds } from './findings/followUps.ts';
+import { instrumentKinds } from './findings/instruments.ts';
+import { overdueKinds } from './findings/overdue.ts';
+import { ownFormulaKinds } from './findings/ownFormulas.ts';
+import { readingKinds } from './findings/readings.ts';
+import { scaleKinds } from './findings/resolutionAndRange.ts';
+import { spreadKinds } from './findings/spread.ts';
+import { stepLimitKinds } from './findings/stepLimits.ts';
+import { temperatureKinds } from './findings/temperature.ts';
+import { turningKinds } from './findings/turning.ts';
+import { sessionKinds } from './judge/session.ts';
+import { slipKinds } from './slips/slips.ts';
+import { tighteningKinds } from './tightening/tightening.ts';
 
 /** Every kind of finding, by the file that makes it. Each has a golden case and a page of the documentation. */
 export const findingKinds: readonly FindingKind[] = [

@@ -2,7 +2,7 @@ import { Argument, type Command, Option } from 'commander';
 import { STAGES } from '../documents/session/stage.ts';
 import type { World } from '../shell/world.ts';
 import { helpEnd } from './helpWords.ts';
-import { addNew, list } from './newCommands.ts';
+import { addNew, list } from './new/newCommands.ts';
 
 /** The commands with which a shop is begun and readings come into it. Each is loaded when it is called. */
 export function addBenchCommands(program: Command, world: World, done: (exitCode: number) => void): void {
@@ -25,7 +25,7 @@ function addInit(program: Command, world: World, done: (exitCode: number) => voi
     .option('--no-git', 'leave git alone')
     .addHelpText('after', INIT_END)
     .action(async (folder: string, options) => {
-      const { init } = await import('./init.ts');
+      const { init } = await import('./new/init.ts');
       done(init(folder, options, world));
     });
 }
@@ -55,7 +55,7 @@ function addRecord(program: Command, world: World, done: (exitCode: number) => v
     .option('--measure <ids>', 'these characteristics instead of what the limits name', list)
     .addHelpText('after', RECORD_END)
     .action(async (engine: string | undefined, options) => {
-      const { record } = await import('./record.ts');
+      const { record } = await import('./record/record.ts');
       done(await record(engine, options, world));
     });
 }
@@ -90,7 +90,7 @@ function addImport(program: Command, world: World, done: (exitCode: number) => v
     .option('--dry-run', 'print the session as it would be, and write nothing')
     .addHelpText('after', IMPORT_END)
     .action(async (file: string, options) => {
-      const { importCsv } = await import('./import.ts');
+      const { importCsv } = await import('./import/import.ts');
       done(await importCsv(file, options, world));
     });
 }
@@ -114,7 +114,7 @@ function addCompletion(program: Command, world: World, done: (exitCode: number) 
     .addArgument(new Argument('<shell>', 'which shell').choices([...SHELLS]))
     .addHelpText('after', COMPLETION_END)
     .action(async (shell: (typeof SHELLS)[number]) => {
-      const { completion } = await import('./completion.ts');
+      const { completion } = await import('./complete/completion.ts');
       done(completion(shell, world));
     });
   program
@@ -122,7 +122,7 @@ function addCompletion(program: Command, world: World, done: (exitCode: number) 
     .description('the words that may stand at the end of a line; asked by the shell')
     .argument('[words...]', 'what was typed')
     .action(async (words: string[]) => {
-      const { complete } = await import('./complete.ts');
+      const { complete } = await import('./complete/complete.ts');
       done(await complete(program, words, world));
     });
 }

@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander';
 import type { World } from '../shell/world.ts';
-import { CHECK_FORMATS } from './checkWriter.ts';
+import { CHECK_FORMATS } from './check/checkWriter.ts';
 import { helpEnd } from './helpWords.ts';
 
 /** The commands that read a shop and say what they find; none writes anything. Each is loaded when it is called. */
@@ -40,7 +40,7 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
     .addOption(new Option('--format <format>', 'how to print').choices([...CHECK_FORMATS]).default('text'))
     .addHelpText('after', CHECK_END)
     .action(async (paths: string[], options) => {
-      const { check } = await import('./check.ts');
+      const { check } = await import('./check/check.ts');
       done(await check(paths, options, world));
     });
 }
@@ -68,7 +68,7 @@ function addExplain(program: Command, world: World, done: (exitCode: number) => 
     .addOption(judgeBy())
     .addHelpText('after', EXPLAIN_END)
     .action(async (words: string[], options) => {
-      const { explain } = await import('./explain.ts');
+      const { explain } = await import('./explain/explain.ts');
       done(explain(words, options, world));
     });
 }
@@ -91,7 +91,7 @@ function addStudy(program: Command, world: World, done: (exitCode: number) => vo
     .option('--at <revision>', AT)
     .addHelpText('after', STUDY_END)
     .action(async (engine: string | undefined, options) => {
-      const { study } = await import('./study.ts');
+      const { study } = await import('./study/study.ts');
       done(study(engine, options, world));
     });
 }
@@ -116,7 +116,7 @@ function addDiff(program: Command, world: World, done: (exitCode: number) => voi
     )
     .addHelpText('after', DIFF_END)
     .action(async (words: string[], options) => {
-      const { diff } = await import('./diff.ts');
+      const { diff } = await import('./diff/diff.ts');
       done(diff(words, options, world));
     });
 }
@@ -158,7 +158,7 @@ function addTrend(program: Command, world: World, done: (exitCode: number) => vo
     .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
     .addHelpText('after', TREND_END)
     .action(async (measure: string, engine: string | undefined, options) => {
-      const { trend } = await import('./trend.ts');
+      const { trend } = await import('./trend/trend.ts');
       done(trend(measure, engine, options, world));
     });
 }

@@ -1,9 +1,9 @@
 import { join } from 'node:path';
-import { loadCompiled } from '../shell/compiled.ts';
-import { optimise, skipOptimising } from '../shell/compiler.ts';
-import { crew } from '../shell/crew.ts';
-import { childProcess } from '../shell/lateModules.ts';
-import { CannotWrite, standardStream } from '../shell/standardStream.ts';
+import { loadCompiled } from '../shell/process/compiled.ts';
+import { optimise, skipOptimising } from '../shell/process/compiler.ts';
+import { childProcess } from '../shell/process/lateModules.ts';
+import { CannotWrite, standardStream } from '../shell/process/standardStream.ts';
+import { workerPool } from '../shell/process/workerPool.ts';
 import { VERSION } from '../version.ts';
 import type * as Program from './run.ts';
 
@@ -39,7 +39,7 @@ async function runShort(): Promise<number> {
     err,
     input,
     optimise,
-    crew: (call, tasks) => crew(join(import.meta.dirname, 'crewMember.cjs'), call, tasks),
+    workerPool: (call, tasks) => workerPool(join(import.meta.dirname, 'poolMember.cjs'), call, tasks),
   });
 }
 
@@ -77,7 +77,7 @@ function tell(text: string): void {
 
 /** What no command expects is a fault of the program's, not of its user's. */
 async function troubleText(error: unknown): Promise<string> {
-  const { visible } = await import('../output/visible.ts');
+  const { visible } = await import('../output/terminal/visible.ts');
   const { message, stack } = error instanceof Error ? error : new Error(String(error));
   if (error instanceof CannotWrite) return `tenths: ${message}\n`;
   const told = `tenths: this is a bug of ours: ${visible(message)}, please report it\n`;

@@ -1,12 +1,12 @@
 import { Command, CommanderError } from 'commander';
-import { visible, visibleLines } from '../output/visible.ts';
+import { visible, visibleLines } from '../output/terminal/visible.ts';
 import type { World } from '../shell/world.ts';
 import { VERSION } from '../version.ts';
 import { addBenchCommands } from './benchCommands.ts';
-import type { CheckCall, CheckedEngine, EngineTask } from './checkEngine.ts';
+import type { CheckCall, CheckedEngine, EngineTask } from './check/checkEngine.ts';
 import { HELP_WORDS } from './helpWords.ts';
 import { addJudgingCommands } from './judgingCommands.ts';
-import { addTorque } from './torqueCommand.ts';
+import { addTorque } from './torque/torqueCommand.ts';
 import { UsageError } from './usage.ts';
 
 /** Carries out one call and returns its exit code: 0 well, 1 findings, 2 it could not be done. */
@@ -25,7 +25,7 @@ export async function run(words: readonly string[], world: World): Promise<numbe
 
 /** For a thread that takes its share of a run. */
 export async function checkerFor(call: CheckCall): Promise<(task: EngineTask) => CheckedEngine> {
-  const { engineChecker } = await import('./checkEngine.ts');
+  const { engineChecker } = await import('./check/checkEngine.ts');
   return engineChecker(call);
 }
 

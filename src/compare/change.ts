@@ -1,6 +1,6 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
-import type { Row } from '../checks/row.ts';
-import type { Verdict } from '../checks/verdict.ts';
+import type { Row } from '../checks/judge/row.ts';
+import type { Verdict } from '../checks/judge/verdict.ts';
 import { expandedFactor, welchSatterthwaite } from '../measurement/conformance.ts';
 import { standardUncertainty, subtractValues, type Value } from '../measurement/value.ts';
 import { equals, type Fraction, toNumber } from '../quantity/fraction.ts';

@@ -7,7 +7,7 @@ import { type RewrittenSession, rewrittenSessions } from './rewritten.ts';
 import type { ConcessionOf, EngineState } from './state.ts';
 
 /** What one side of a comparison is. */
-export interface Side {
+export interface ComparedState {
   readonly kind: 'session' | 'revision' | 'worktree';
   /** As it is named in print. */
   readonly name: string;

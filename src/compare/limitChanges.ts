@@ -1,5 +1,5 @@
-import type { Row } from '../checks/row.ts';
-import type { SideLimit } from '../checks/verdict.ts';
+import type { Row } from '../checks/judge/row.ts';
+import type { SideLimit } from '../checks/judge/verdict.ts';
 import { BAND_NAMES, type BandName } from '../documents/limits/bands.ts';
 import { equals } from '../quantity/fraction.ts';
 import type { Change } from './change.ts';

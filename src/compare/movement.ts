@@ -1,5 +1,5 @@
-import type { Row } from '../checks/row.ts';
-import type { Side, SideLimit } from '../checks/verdict.ts';
+import type { Row } from '../checks/judge/row.ts';
+import type { Side, SideLimit } from '../checks/judge/verdict.ts';
 import { compare, equals, type Fraction, fraction, multiply, subtract } from '../quantity/fraction.ts';
 
 /** How a value moved against the limit that it lies nearest to, before and after. */

@@ -1,5 +1,5 @@
-import type { MeasuredSession } from '../checks/measured.ts';
-import type { JudgedRoute, Row } from '../checks/row.ts';
+import type { JudgedRoute, Row } from '../checks/judge/row.ts';
+import type { MeasuredSession } from '../checks/value/measured.ts';
 import { compareSessions, type SessionDocument } from '../documents/session/session.ts';
 import { equals, toNumber } from '../quantity/fraction.ts';
 
@@ -31,20 +31,20 @@ export interface Correction {
 }
 
 /** What earlier commits add to the sessions of an engine. */
-export interface Past {
+export interface EarlierStates {
   /** Sessions that do not stand any more, as the latest commit held them. */
   readonly removed: ReadonlyMap<SessionDocument, PastCommit>;
   readonly corrected: readonly Correction[];
 }
 
-export const NO_PAST: Past = { removed: new Map(), corrected: [] };
+export const NO_PAST: EarlierStates = { removed: new Map(), corrected: [] };
 
 /** The sessions of an engine together with those that were removed; each counts once, as it was stated last. */
 export function withPast(
   present: readonly MeasuredSession[],
   states: readonly PastState[],
   measure: string,
-): { readonly sessions: readonly MeasuredSession[]; readonly past: Past } {
+): { readonly sessions: readonly MeasuredSession[]; readonly past: EarlierStates } {
   const known = [...present];
   const removed = new Map<SessionDocument, PastCommit>();
   const corrected = new Map<string, Correction>();

@@ -1,9 +1,9 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
-import { concessionsFor } from '../checks/concessionInForce.ts';
-import { measuredRows, viewOf } from '../checks/measured.ts';
-import { positionsIn, type Row } from '../checks/row.ts';
-import { unitOfRow } from '../checks/session.ts';
+import { concessionsFor } from '../checks/judge/concessionInForce.ts';
+import { positionsIn, type Row } from '../checks/judge/row.ts';
+import { unitOfRow } from '../checks/judge/session.ts';
+import { measuredRows, viewOf } from '../checks/value/measured.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { RegisteredInstrument } from '../documents/engine/instruments.ts';
 import type { Layout } from '../documents/engine/layout.ts';

@@ -1,15 +1,15 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
-import type { MeasuredSession } from '../checks/measured.ts';
-import { startsNewLine } from '../checks/newLine.ts';
-import type { JudgedRoute, Row } from '../checks/row.ts';
-import type { Side, SideLimit } from '../checks/verdict.ts';
+import { partHistoryStart } from '../checks/history/partHistory.ts';
+import type { JudgedRoute, Row } from '../checks/judge/row.ts';
+import type { Side, SideLimit } from '../checks/judge/verdict.ts';
+import type { MeasuredSession } from '../checks/value/measured.ts';
 import type { Engine } from '../documents/assemble.ts';
 import { inOrderOf, type Layout } from '../documents/engine/layout.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
 import { standardUncertainty } from '../measurement/value.ts';
 import { toNumber } from '../quantity/fraction.ts';
-import { NO_PAST, type Past } from './past.ts';
+import { type EarlierStates, NO_PAST } from './past.ts';
 import { fitTrend, type TrendFit } from './trendFit.ts';
 import { type Unlikeness, unlikeness } from './unlike.ts';
 
@@ -52,7 +52,7 @@ export interface Trend {
   /** By position, the older line first. */
   readonly lines: readonly TrendLine[];
   /** Which of the sessions do not stand any more, and which values were corrected. */
-  readonly past: Past;
+  readonly past: EarlierStates;
 }
 
 /** An engine and the sessions to be followed, by their dates. */
@@ -67,7 +67,7 @@ export function trendOf(
   registry: Registry,
   characteristic: Characteristic,
   asked?: TrendAxis,
-  past: Past = NO_PAST,
+  past: EarlierStates = NO_PAST,
 ): Trend {
   const measured = sessions.flatMap((session) => {
     const rows = session.rows.filter(
@@ -125,7 +125,7 @@ function linesAt(
   const segments: Segment[] = [{ startedBy: undefined, found: [] }];
   for (const [index, { session, rows }] of sessions.entries()) {
     const earlier = sessions.slice(0, index).map((each) => each.session);
-    const startedBy = startsNewLine(session, earlier, characteristic, position, registry, layout);
+    const startedBy = partHistoryStart(session, earlier, characteristic, position, registry, layout);
     if (startedBy !== undefined) segments.push({ startedBy, found: [] });
     const row = rows.find(
       (each) => each.characteristic.id === characteristic.id && each.position === position,

@@ -1,4 +1,4 @@
-import type { Side } from '../checks/verdict.ts';
+import type { Side } from '../checks/judge/verdict.ts';
 import { twoSidedT } from '../measurement/distributions/studentT.ts';
 import { fitLine, type LineFit, type LinePoint } from '../measurement/line.ts';
 import {
@@ -27,10 +27,10 @@ export type Outlook =
   | { readonly kind: 'no limit' }
   | { readonly kind: 'away'; readonly side: Side }
   | { readonly kind: 'beyond'; readonly side: Side }
-  | Reached;
+  | LimitCrossing;
 
 /** Where the line meets its limit, with the interval that Fieller's theorem gives (95 %). */
-export interface Reached {
+export interface LimitCrossing {
   readonly kind: 'reached';
   readonly side: Side;
   readonly x: number;

@@ -1,4 +1,4 @@
-import type { Route } from '../checks/route.ts';
+import type { Route } from '../checks/value/route.ts';
 import { absolute, compare, fraction, subtract } from '../quantity/fraction.ts';
 import type { StateValue } from './state.ts';
 

@@ -26,8 +26,8 @@ import { reportSamePosition } from './session/samePosition.ts';
 import {
   compareSessions,
   readSession,
+  type SessionContext,
   type SessionDocument,
-  type SessionSurroundings,
 } from './session/session.ts';
 import { stemOf } from './stem.ts';
 import type { KnownSequences } from './tightening/tightened.ts';
@@ -311,7 +311,7 @@ class Reading {
     return { documents: documents.sort((a, b) => (a.name < b.name ? -1 : 1)), broken };
   }
 
-  sessions(around: SessionSurroundings): readonly SessionDocument[] {
+  sessions(around: SessionContext): readonly SessionDocument[] {
     const stems = this.#documents.own
       .filter((each) => each.kind === 'session')
       .map((each) => stemOf(each.path));

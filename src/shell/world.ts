@@ -7,7 +7,7 @@ export interface World {
   /** Tells that a run will be long, so that it pays to compile for it. */
   readonly optimise?: () => void;
   /** Shares a long run among threads. */
-  readonly crew?: Crew;
+  readonly workerPool?: WorkerPool;
   /** What is typed or piped in; undefined where a command has nothing to ask. */
   readonly input?: () => Input;
 }
@@ -24,4 +24,4 @@ export interface Output {
 }
 
 /** Carries out tasks in threads that all know the call; the results, plain data, come in the order of the tasks. */
-export type Crew = <Call, Task, Result>(call: Call, tasks: readonly Task[]) => AsyncIterable<Result>;
+export type WorkerPool = <Call, Task, Result>(call: Call, tasks: readonly Task[]) => AsyncIterable<Result>;

@@ -1,13 +1,13 @@
 import type { Fraction } from '../quantity/fraction.ts';
 import { type Adapter, wrenchRatio, wrenchSetting } from './adapter.ts';
 import { type Caution, cautionsFor } from './cautions.ts';
-import { comparisonsFor } from './comparisons.ts';
-import { contradictionsIn } from './contradictions.ts';
+import { comparisonsFor } from './fasteners/comparisons.ts';
+import { contradictionsIn } from './fasteners/contradictions.ts';
+import { loadsAfter, type PassLoad } from './fasteners/jointLoads.ts';
+import { proofCheck } from './fasteners/proofCheck.ts';
 import type { Joint } from './joint.ts';
-import { loadsAfter, type PassLoad } from './jointLoads.ts';
 import { type PlanStep, planWithRunOn, type ResolvedAction, type TightenStep } from './plan.ts';
-import { proofCheck } from './proofCheck.ts';
-import type { Span } from './sequence.ts';
+import type { AmountRange } from './sequence.ts';
 
 /** What is used at the bench; each stands over what the document says. */
 export interface Tools {
@@ -22,9 +22,9 @@ export interface CardPass {
   /** As the document has it. */
   readonly action: ResolvedAction;
   /** With the run-on torque, where one is added. */
-  readonly atFastener: Span | undefined;
+  readonly atFastener: AmountRange | undefined;
   /** What the wrench shows, where an adapter changes it. */
-  readonly setting: Span | undefined;
+  readonly setting: AmountRange | undefined;
   readonly reversed: boolean;
   /** Undefined for all of them. */
   readonly fasteners: readonly string[] | undefined;
@@ -137,5 +137,5 @@ function cardPass(
 }
 
 /** The torque that a fastener is brought to, or must hold. */
-export const torqueOf = (action: ResolvedAction): Span | undefined =>
+export const torqueOf = (action: ResolvedAction): AmountRange | undefined =>
   action.kind === 'turn' || action.kind === 'loosen' ? undefined : action.torque;

@@ -2,14 +2,14 @@ import type { Fraction } from '../quantity/fraction.ts';
 import type { Unit } from '../quantity/units.ts';
 import type { Adapter } from './adapter.ts';
 import type { TighteningSituation } from './cautions.ts';
-import type { Friction } from './friction.ts';
-import type { Strength } from './grades.ts';
-import type { Layout, Position } from './layouts.ts';
-import type { Lubrication } from './lubrication.ts';
+import type { Friction } from './fasteners/friction.ts';
+import type { Strength } from './fasteners/grades.ts';
+import type { Lubrication } from './fasteners/lubrication.ts';
+import type { Section } from './fasteners/stretch.ts';
+import type { Thread } from './fasteners/threadForm.ts';
+import type { Layout, Position } from './order/layouts.ts';
 import type { PlanStep } from './plan.ts';
 import type { Sequence } from './sequence.ts';
-import type { Section } from './stretch.ts';
-import type { Thread } from './threadForm.ts';
 
 /** Where the fasteners stand, and what kind of joint that makes. */
 export interface Places {

@@ -1,25 +1,25 @@
 import { add, divide, equals, type Fraction, fraction, multiply } from '../quantity/fraction.ts';
 import {
   type Action,
+  type AmountRange,
   fastenersOf,
   finalTorques,
   isShare,
   type Pass,
   type Sequence,
   type ShareOfFinal,
-  type Span,
 } from './sequence.ts';
 import { type SequenceProblem, sequenceProblems } from './sequenceProblems.ts';
 
 /** An action with nothing left to work out; `percent` stays beside a torque that was a percentage. */
 export type ResolvedAction =
-  | { readonly kind: 'to'; readonly torque: Span; readonly percent?: Fraction }
-  | { readonly kind: 'turn'; readonly angle: Span }
-  | { readonly kind: 'loosen'; readonly angle?: Span }
-  | { readonly kind: 'stretch'; readonly stretch: Span; readonly torque?: Span }
+  | { readonly kind: 'to'; readonly torque: AmountRange; readonly percent?: Fraction }
+  | { readonly kind: 'turn'; readonly angle: AmountRange }
+  | { readonly kind: 'loosen'; readonly angle?: AmountRange }
+  | { readonly kind: 'stretch'; readonly stretch: AmountRange; readonly torque?: AmountRange }
   | {
       readonly kind: 'check';
-      readonly torque: Span;
+      readonly torque: AmountRange;
       readonly percent?: Fraction;
       readonly atMost?: Fraction;
     };
@@ -77,7 +77,7 @@ export const planWithRunOn = (steps: readonly PlanStep[], runOn: Fraction): read
   );
 
 function actionWithRunOn(action: ResolvedAction, runOn: Fraction): ResolvedAction {
-  const raise = ({ least, greatest }: Span): Span => ({
+  const raise = ({ least, greatest }: AmountRange): AmountRange => ({
     least: add(least, runOn),
     greatest: add(greatest, runOn),
   });
@@ -93,7 +93,7 @@ function stepsOf(
   pass: Pass,
   number: number,
   fasteners: readonly string[],
-  finals: ReadonlyMap<string, Span>,
+  finals: ReadonlyMap<string, AmountRange>,
 ): readonly TightenStep[] {
   const note = pass.note === undefined ? {} : { note: pass.note };
   return resolve(pass.action, fasteners, finals).map((part) => ({
@@ -112,7 +112,7 @@ interface Part {
 function resolve(
   action: Action,
   fasteners: readonly string[],
-  finals: ReadonlyMap<string, Span>,
+  finals: ReadonlyMap<string, AmountRange>,
 ): readonly Part[] {
   if (action.kind !== 'to' && action.kind !== 'check') return [{ action, fasteners }];
   const { torque } = action;
@@ -123,17 +123,20 @@ function resolve(
   }));
 }
 
-const shareOf = ({ least, greatest }: Span, { percent }: ShareOfFinal): Span => {
+const shareOf = ({ least, greatest }: AmountRange, { percent }: ShareOfFinal): AmountRange => {
   const share = divide(percent, fraction(100));
   return { least: multiply(least, share), greatest: multiply(greatest, share) };
 };
 
 interface SameFinal {
-  readonly final: Span;
+  readonly final: AmountRange;
   readonly members: string[];
 }
 
-function byFinal(fasteners: readonly string[], finals: ReadonlyMap<string, Span>): readonly SameFinal[] {
+function byFinal(
+  fasteners: readonly string[],
+  finals: ReadonlyMap<string, AmountRange>,
+): readonly SameFinal[] {
   const parts: SameFinal[] = [];
   for (const name of fasteners) {
     const final = finals.get(name);
@@ -145,4 +148,5 @@ function byFinal(fasteners: readonly string[], finals: ReadonlyMap<string, Span>
   return parts;
 }
 
-const sameSpan = (a: Span, b: Span): boolean => equals(a.least, b.least) && equals(a.greatest, b.greatest);
+const sameSpan = (a: AmountRange, b: AmountRange): boolean =>
+  equals(a.least, b.least) && equals(a.greatest, b.greatest);

@@ -1,12 +1,12 @@
 import type { Fraction } from '../quantity/fraction.ts';
 
 /** From a least to a greatest amount; one figure is both. In the quantity's base unit, exact. */
-export interface Span {
+export interface AmountRange {
   readonly least: Fraction;
   readonly greatest: Fraction;
 }
 
-export const exactly = (amount: Fraction): Span => ({ least: amount, greatest: amount });
+export const exactly = (amount: Fraction): AmountRange => ({ least: amount, greatest: amount });
 
 /** A percentage of the final torque, as `to: 70 %`. */
 export interface ShareOfFinal {
@@ -15,14 +15,14 @@ export interface ShareOfFinal {
 
 /** What is done to each fastener in a pass. Torque in newton metres, angle in degrees, stretch as a length. */
 export type Action =
-  | { readonly kind: 'to'; readonly torque: Span | ShareOfFinal }
-  | { readonly kind: 'turn'; readonly angle: Span }
+  | { readonly kind: 'to'; readonly torque: AmountRange | ShareOfFinal }
+  | { readonly kind: 'turn'; readonly angle: AmountRange }
   /** By an angle, or fully slack when none is given. */
-  | { readonly kind: 'loosen'; readonly angle?: Span }
+  | { readonly kind: 'loosen'; readonly angle?: AmountRange }
   /** Until the bolt is longer by the stretch; with a torque, both windows must be met together. */
-  | { readonly kind: 'stretch'; readonly stretch: Span; readonly torque?: Span }
+  | { readonly kind: 'stretch'; readonly stretch: AmountRange; readonly torque?: AmountRange }
   /** The fastener must hold this torque without turning, and no more than `atMost`. */
-  | { readonly kind: 'check'; readonly torque: Span | ShareOfFinal; readonly atMost?: Fraction };
+  | { readonly kind: 'check'; readonly torque: AmountRange | ShareOfFinal; readonly atMost?: Fraction };
 
 export interface Pass {
   readonly action: Action;
@@ -43,7 +43,7 @@ export interface Sequence {
   /** The order was generated from positions: the maker's order wins. */
   readonly generated: boolean;
   /** What percentages refer to; without it, the last torque stated for the same fastener. */
-  readonly final?: Span;
+  readonly final?: AmountRange;
   readonly passes: readonly Pass[];
   /** Steps to confirm before the first pass and after the last. */
   readonly before: readonly string[];
@@ -51,7 +51,7 @@ export interface Sequence {
 }
 
 /** Whether the torque of a pass is a percentage that still has to be worked out. */
-export const isShare = (torque: Span | ShareOfFinal): torque is ShareOfFinal => 'percent' in torque;
+export const isShare = (torque: AmountRange | ShareOfFinal): torque is ShareOfFinal => 'percent' in torque;
 
 /** The fasteners of a pass, each once, in the order they are tightened. Unknown names are left out. */
 export function fastenersOf(pass: Pass, sequence: Sequence): readonly string[] {
@@ -63,7 +63,7 @@ export function fastenersOf(pass: Pass, sequence: Sequence): readonly string[] {
 }
 
 /** What 100 % means for each fastener: the stated final torque, or the last torque written for it. */
-export function finalTorques(sequence: Sequence): ReadonlyMap<string, Span> {
+export function finalTorques(sequence: Sequence): ReadonlyMap<string, AmountRange> {
   const { final, order, passes } = sequence;
   if (final !== undefined) return new Map(order.map((name) => [name, final]));
   return new Map(
@@ -74,5 +74,5 @@ export function finalTorques(sequence: Sequence): ReadonlyMap<string, Span> {
   );
 }
 
-const statedTorque = (action: Action): Span | undefined =>
+const statedTorque = (action: Action): AmountRange | undefined =>
   action.kind === 'to' && !isShare(action.torque) ? action.torque : undefined;

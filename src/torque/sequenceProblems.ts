@@ -1,12 +1,12 @@
 import { compare, type Fraction, fraction, ZERO } from '../quantity/fraction.ts';
 import {
   type Action,
+  type AmountRange,
   fastenersOf,
   finalTorques,
   isShare,
   type Pass,
   type Sequence,
-  type Span,
 } from './sequence.ts';
 
 /** Something that keeps a sequence from being carried out as written. */
@@ -64,7 +64,7 @@ function passProblems(
   number: number,
   sequence: Sequence,
   known: ReadonlySet<string>,
-  finals: ReadonlyMap<string, Span>,
+  finals: ReadonlyMap<string, AmountRange>,
 ): readonly SequenceProblem[] {
   const taken = fastenersOf(pass, sequence);
   const unknown = (pass.fasteners ?? []).filter((name) => !sequence.groups.has(name) && !known.has(name));
@@ -99,7 +99,7 @@ function actionProblems(action: Action): readonly SequenceProblem[] {
   }
 }
 
-function torqueProblems(torque: Span | { readonly percent: Fraction }): readonly SequenceProblem[] {
+function torqueProblems(torque: AmountRange | { readonly percent: Fraction }): readonly SequenceProblem[] {
   if (!isShare(torque)) return spanProblems('the torque', torque);
   const { percent } = torque;
   const inside = compare(percent, ZERO) > 0 && compare(percent, fraction(100)) <= 0;
@@ -112,7 +112,7 @@ function checkProblems(action: Action & { readonly kind: 'check' }): readonly Se
   return [{ message: 'the check torque is above the most it may be' }];
 }
 
-function spanProblems(what: string, { least, greatest }: Span): readonly SequenceProblem[] {
+function spanProblems(what: string, { least, greatest }: AmountRange): readonly SequenceProblem[] {
   if (compare(least, ZERO) <= 0) return [{ message: `${what} must be more than nothing` }];
   return compare(least, greatest) > 0 ? [{ message: `${what} has its least above its greatest` }] : [];
 }

@@ -1,7 +1,7 @@
 import { type Registry, registryWith } from '../../src/characteristics/registry.ts';
 import type { Finding } from '../../src/checks/finding.ts';
-import { type ReportedSession, reportEngine } from '../../src/checks/report.ts';
-import type { JudgingOptions, Row } from '../../src/checks/row.ts';
+import { type ReportedSession, reportEngine } from '../../src/checks/judge/report.ts';
+import type { JudgingOptions, Row } from '../../src/checks/judge/row.ts';
 import { assembleEngine, type Engine } from '../../src/documents/assemble.ts';
 import { type OpenedDocument, openDocument } from '../../src/documents/opened.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { formatLimit } from '../../src/checks/readings.ts';
+import { formatLimit } from '../../src/checks/findings/readings.ts';
 import { parseDecimal } from '../../src/quantity/fraction.ts';
 import { toBase, unitNamed } from '../../src/quantity/units.ts';
 

@@ -1,5 +1,5 @@
 import type { Registry } from '../../src/characteristics/registry.ts';
-import { judgeSession } from '../../src/checks/session.ts';
+import { judgeSession } from '../../src/checks/judge/session.ts';
 import type { OpenedDocument } from '../../src/documents/opened.ts';
 import { engineOf, opened } from './bench.ts';
 

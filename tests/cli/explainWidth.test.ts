@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
-import { widthOf } from '../../src/output/width.ts';
+import { widthOf } from '../../src/output/terminal/width.ts';
 import { call } from './call.ts';
 
 const EXAMPLES = fileURLToPath(new URL('../../examples', import.meta.url));

@@ -3,12 +3,12 @@ import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
 import { startLine } from '../../src/bench/record/journalText.ts';
-import { benchEngine } from '../../src/cli/benchEngine.ts';
-import { Entry } from '../../src/cli/recordEntry.ts';
-import { recordStart, recordTarget } from '../../src/cli/recordTarget.ts';
-import { converse } from '../../src/shell/converse.ts';
-import { openJournal } from '../../src/shell/journal.ts';
-import { thisProcess } from '../../src/shell/thisProcess.ts';
+import { benchEngine } from '../../src/cli/record/benchEngine.ts';
+import { Entry } from '../../src/cli/record/recordEntry.ts';
+import { recordStart, recordTarget } from '../../src/cli/record/recordTarget.ts';
+import { promptLoop } from '../../src/shell/process/promptLoop.ts';
+import { thisProcess } from '../../src/shell/process/thisProcess.ts';
+import { openJournal } from '../../src/shell/write/journal.ts';
 import { failingFiles } from '../shell/failingFiles.ts';
 import { benchFolder } from './calling.ts';
 import { ENGINE, LIMITS, SHOP } from './fourCylinder.ts';
@@ -68,7 +68,7 @@ async function entryOn(fault: Parameters<typeof failingFiles>[0]): Promise<Took>
         return next;
       },
     };
-    const ending = await converse(
+    const ending = await promptLoop(
       counting,
       Readable.from([TYPED.map((each) => `${each}\n`).join('')]),
       output,

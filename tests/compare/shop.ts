@@ -1,10 +1,10 @@
 import { registryWith } from '../../src/characteristics/registry.ts';
-import { type EngineReport, reportEngine } from '../../src/checks/report.ts';
+import { type EngineReport, reportEngine } from '../../src/checks/judge/report.ts';
 import { type EngineState, type Judgeable, stateOfEngine } from '../../src/compare/state.ts';
 import { folderOf, isAtOrAbove } from '../../src/documents/opened.ts';
-import { ShopLoader } from '../../src/shell/loadEngines.ts';
+import { ShopLoader } from '../../src/shell/discover/loadEngines.ts';
+import type { Store } from '../../src/shell/discover/store.ts';
 import { done, failed } from '../../src/shell/problem.ts';
-import type { Store } from '../../src/shell/store.ts';
 
 /** Documents by path. */
 export type Files = Readonly<Record<string, string>>;

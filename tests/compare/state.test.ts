@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import type { Row } from '../../src/checks/row.ts';
+import type { Row } from '../../src/checks/judge/row.ts';
 import { keyOf } from '../../src/compare/state.ts';
 import { reportOf, session, shop, stateOfFiles } from './shop.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { registryWith } from '../../src/characteristics/registry.ts';
-import { isKnownPart } from '../../src/checks/newLine.ts';
+import { isKnownPart } from '../../src/checks/history/partHistory.ts';
 import { dayText, type Trend, type TrendAxis, type TrendLine, trendOf } from '../../src/compare/trend.ts';
 import { fitTrend } from '../../src/compare/trendFit.ts';
 import { confidenceInterval, inversePrediction } from '../../src/measurement/linePrediction.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { reportEngine } from '../../src/checks/report.ts';
+import { reportEngine } from '../../src/checks/judge/report.ts';
 import { ENGINE, type Files, limitsOf, REGISTER, refusalsOf, sessionOf, shopOf } from '../shopOf.ts';
 
 const READINGS = '- { measure: main_bearing_clearance, at: { 1: 0.003 } }';

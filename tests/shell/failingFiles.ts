@@ -1,4 +1,4 @@
-import { type FileLayer, nodeFiles } from '../../src/shell/fileLayer.ts';
+import { type FileLayer, nodeFiles } from '../../src/shell/write/fileLayer.ts';
 
 export interface Fault {
   /** The first call that fails, counted from 1. */

@@ -1,6 +1,6 @@
 import { type Fraction, fraction, parseDecimal } from '../../src/quantity/fraction.ts';
 import { toBase, unitNamed } from '../../src/quantity/units.ts';
-import { exactly, type Pass, type Sequence, type Span } from '../../src/torque/sequence.ts';
+import { type AmountRange, exactly, type Pass, type Sequence } from '../../src/torque/sequence.ts';
 
 /** `70 lbf ft` as newton metres, `.019 in` as a length, exact. */
 export function amount(written: string): Fraction {
@@ -9,7 +9,7 @@ export function amount(written: string): Fraction {
 }
 
 /** `70 lbf ft`, or `58 to 69 lbf ft`. */
-export function span(written: string): Span {
+export function span(written: string): AmountRange {
   const [, least, greatest, unit] = /^(\S+) to (\S+) (.+)$/.exec(written) ?? [];
   if (least === undefined || greatest === undefined) return exactly(amount(written));
   return { least: amount(`${least} ${unit}`), greatest: amount(`${greatest} ${unit}`) };

@@ -1,6 +1,6 @@
-import { type Strength, strengthOf } from '../../src/torque/grades.ts';
-import type { Thread } from '../../src/torque/threadForm.ts';
-import { parseThread } from '../../src/torque/threads.ts';
+import { type Strength, strengthOf } from '../../src/torque/fasteners/grades.ts';
+import type { Thread } from '../../src/torque/fasteners/threadForm.ts';
+import { parseThread } from '../../src/torque/fasteners/threads.ts';
 
 /** A thread that the tests know to be one. */
 export function thread(text: string): Thread {

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { type Fraction, fraction, toDecimal } from '../../src/quantity/fraction.ts';
 import { fromBase, unitNamed } from '../../src/quantity/units.ts';
-import { doubtsAbout } from '../../src/torque/doubts.ts';
+import { doubtsAbout } from '../../src/torque/fasteners/doubts.ts';
 import { type PlanStep, planSequence, planWithRunOn, type ResolvedAction } from '../../src/torque/plan.ts';
-import type { Pass, Sequence, Span } from '../../src/torque/sequence.ts';
+import type { AmountRange, Pass, Sequence } from '../../src/torque/sequence.ts';
 import { amount, loosen, only, sequence, span, to, toShare, turn } from './amounts.ts';
 
 function stepsOf(of: Sequence): readonly PlanStep[] {
@@ -14,7 +14,7 @@ function stepsOf(of: Sequence): readonly PlanStep[] {
 
 const inUnit = (value: Fraction, unit: string): string =>
   toDecimal(fromBase(value, unitNamed(unit)), 4).replace(/\.?0+$/, '');
-const inWords = ({ least, greatest }: Span, unit: string): string => {
+const inWords = ({ least, greatest }: AmountRange, unit: string): string => {
   const [from, upTo] = [inUnit(least, unit), inUnit(greatest, unit)];
   return from === upTo ? `${from} ${unit}` : `${from} to ${upTo} ${unit}`;
 };

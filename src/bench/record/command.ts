@@ -6,7 +6,7 @@ import { lastTaken, type RecordEvent, type RecordState } from './state.ts';
 import { readTyped } from './typedReading.ts';
 
 /** What a line asks for. */
-export type Asked =
+export type TypedRequest =
   | { readonly kind: 'event'; readonly event: RecordEvent; readonly completed: boolean }
   | { readonly kind: 'finish' }
   | { readonly kind: 'help' }
@@ -17,11 +17,11 @@ interface Command {
   readonly names: readonly string[];
   readonly usage: string;
   readonly does: string;
-  readonly ask: (rest: string, state: RecordState, around: Expecting) => Asked;
+  readonly ask: (rest: string, state: RecordState, around: Expecting) => TypedRequest;
 }
 
-const event = (each: RecordEvent): Asked => ({ kind: 'event', event: each, completed: false });
-const unclear = (why: string): Asked => ({ kind: 'unclear', why });
+const event = (each: RecordEvent): TypedRequest => ({ kind: 'event', event: each, completed: false });
+const unclear = (why: string): TypedRequest => ({ kind: 'unclear', why });
 
 /** One list: the help is printed from it. */
 export const COMMANDS: readonly Command[] = [
@@ -72,7 +72,7 @@ export const COMMANDS: readonly Command[] = [
 ];
 
 /** A command or a reading; never throws, whatever was typed. */
-export function askedBy(line: string, state: RecordState, around: Expecting): Asked {
+export function askedBy(line: string, state: RecordState, around: Expecting): TypedRequest {
   const text = line.trim();
   if (text === '') return { kind: 'nothing' };
   const [first = '', ...rest] = text.split(/\s+/);
@@ -81,7 +81,7 @@ export function askedBy(line: string, state: RecordState, around: Expecting): As
   return askReading(text, state, around);
 }
 
-function askReading(text: string, state: RecordState, around: Expecting): Asked {
+function askReading(text: string, state: RecordState, around: Expecting): TypedRequest {
   const point = state.points[state.at];
   const characteristic = point && around.registry.find(point.measure);
   if (point === undefined || characteristic === undefined)
@@ -100,7 +100,7 @@ function askReading(text: string, state: RecordState, around: Expecting): Asked 
   };
 }
 
-function askAgain(state: RecordState, around: Expecting): Asked {
+function askAgain(state: RecordState, around: Expecting): TypedRequest {
   const last = lastTaken(state);
   if (last === undefined) return unclear('there is no reading before this place to repeat');
   if (around.registry.find(last.point.measure)?.family === 'step') return unclear('a step is read once');
@@ -108,14 +108,18 @@ function askAgain(state: RecordState, around: Expecting): Asked {
   return event({ do: 'again' });
 }
 
-function askNote(text: string, state: RecordState): Asked {
+function askNote(text: string, state: RecordState): TypedRequest {
   if (text === '') return unclear('write the note behind it: n stayed on the shell');
   return lastTaken(state) === undefined
     ? unclear('there is no reading before this place to note anything of')
     : event({ do: 'note', text });
 }
 
-function askPosition(name: string, { points, at }: RecordState, { engine, registry }: Expecting): Asked {
+function askPosition(
+  name: string,
+  { points, at }: RecordState,
+  { engine, registry }: Expecting,
+): TypedRequest {
   const measure = points[Math.min(at, points.length - 1)]?.measure ?? '';
   const found = points.findIndex((point) => point.measure === measure && point.position === name);
   if (found >= 0) return event({ do: 'go', at: found });
@@ -129,7 +133,7 @@ function askPosition(name: string, { points, at }: RecordState, { engine, regist
     : unclear(`there is no ${name} here: ${asked}`);
 }
 
-function askInstrument(name: string, { points, at }: RecordState, { engine }: Expecting): Asked {
+function askInstrument(name: string, { points, at }: RecordState, { engine }: Expecting): TypedRequest {
   const point = points[at];
   if (point === undefined) return unclear('nothing is left to measure');
   const known = [...engine.instruments.keys()];
@@ -140,7 +144,7 @@ function askInstrument(name: string, { points, at }: RecordState, { engine }: Ex
   );
 }
 
-function askZero(text: string, { points, at }: RecordState): Asked {
+function askZero(text: string, { points, at }: RecordState): TypedRequest {
   const measure = points[at]?.measure;
   if (measure === undefined) return unclear('nothing is left to measure');
   if (text === 'off') return event({ do: 'zero', measure, zero: undefined });

@@ -54,7 +54,7 @@ export interface SessionDocument {
   readonly kept: readonly string[];
 }
 
-export interface SessionSurroundings {
+export interface SessionContext {
   readonly measures: Measures;
   readonly layout: Layout;
   readonly grids: ReadonlyMap<string, ReadingGrid>;
@@ -67,11 +67,7 @@ export const compareSessions = (a: SessionDocument, b: SessionDocument): number 
 
 const NOT_JUDGED_YET = ['found'];
 
-export function readSession(
-  root: Node,
-  around: SessionSurroundings,
-  context: DocumentContext,
-): SessionDocument {
+export function readSession(root: Node, around: SessionContext, context: DocumentContext): SessionDocument {
   const items = itemsOf(childOf(root, 'readings'));
   const conditions = readConditions(root);
   return {
@@ -113,7 +109,7 @@ function readBlock(
   item: Node,
   index: number,
   conditions: ReadonlyMap<string, string>,
-  around: SessionSurroundings,
+  around: SessionContext,
   context: DocumentContext,
 ): ReadingBlock | undefined {
   const measure = readMeasure(childOf(item, 'measure'), around.measures, context);

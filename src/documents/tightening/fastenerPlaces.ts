@@ -1,5 +1,11 @@
 import type { Places } from '../../torque/joint.ts';
-import { fastenerCount, type Layout, layOut, MOST_FASTENERS, type Position } from '../../torque/layouts.ts';
+import {
+  fastenerCount,
+  type Layout,
+  layOut,
+  MOST_FASTENERS,
+  type Position,
+} from '../../torque/order/layouts.ts';
 import { type DocumentContext, report } from '../amount.ts';
 import { childOf, itemsOf, scalarOf, textOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';

@@ -1,11 +1,11 @@
 import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 import type { TighteningSituation } from '../../torque/cautions.ts';
-import { type Strength, strengthOf } from '../../torque/grades.ts';
-import { MOST_FASTENERS } from '../../torque/layouts.ts';
-import type { Section } from '../../torque/stretch.ts';
-import type { Thread } from '../../torque/threadForm.ts';
-import { parseThread } from '../../torque/threads.ts';
+import { type Strength, strengthOf } from '../../torque/fasteners/grades.ts';
+import type { Section } from '../../torque/fasteners/stretch.ts';
+import type { Thread } from '../../torque/fasteners/threadForm.ts';
+import { parseThread } from '../../torque/fasteners/threads.ts';
+import { MOST_FASTENERS } from '../../torque/order/layouts.ts';
 import { type DocumentContext, readAmount, report } from '../amount.ts';
 import { childOf, entriesOf, itemsOf, scalarOf, textAt, textOf, textsOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';

@@ -9,7 +9,7 @@ import { readActions } from './passes.ts';
 import type { TorqueDocument } from './torque.ts';
 
 /** What one fastener was brought to, in the base unit; undefined where it was not reached (`~`). */
-export interface Reached {
+export interface LoggedTorque {
   readonly amount: Fraction | undefined;
   readonly written: string;
   readonly span: Span;
@@ -21,9 +21,9 @@ export interface LoggedPass {
   /** Names of fasteners, groups written out; all of them when absent. */
   readonly fasteners: readonly string[] | undefined;
   /** Torque, angle or stretch, as the action has it. */
-  readonly values: ReadonlyMap<string, Reached>;
+  readonly values: ReadonlyMap<string, LoggedTorque>;
   /** Beside values of stretch. */
-  readonly torques: ReadonlyMap<string, Reached>;
+  readonly torques: ReadonlyMap<string, LoggedTorque>;
   readonly leftOut: readonly string[];
   readonly span: Span;
 }
@@ -61,19 +61,23 @@ function readValues(
   quantity: Quantity,
   document: TorqueDocument,
   context: DocumentContext,
-): ReadonlyMap<string, Reached> {
+): ReadonlyMap<string, LoggedTorque> {
   const entries = entriesOf(node);
   for (const entry of entries) checkName(entry.key, entry.keySpan, document, context, false);
   return new Map(
-    entries.flatMap((entry): readonly (readonly [string, Reached])[] => {
-      const reached = readReached(entry, quantity, context);
+    entries.flatMap((entry): readonly (readonly [string, LoggedTorque])[] => {
+      const reached = readLoggedTorque(entry, quantity, context);
       return reached === undefined ? [] : [[entry.key, reached]];
     }),
   );
 }
 
 /** An amount, `~`, or of a stretch the lengths slack and tight. */
-function readReached({ node }: Entry, quantity: Quantity, context: DocumentContext): Reached | undefined {
+function readLoggedTorque(
+  { node }: Entry,
+  quantity: Quantity,
+  context: DocumentContext,
+): LoggedTorque | undefined {
   if (node.kind === 'scalar' && node.value === null) {
     return { amount: undefined, written: '~', span: node.span };
   }

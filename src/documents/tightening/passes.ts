@@ -1,6 +1,6 @@
 import { parseDecimal } from '../../quantity/fraction.ts';
 import type { Quantity, Unit } from '../../quantity/units.ts';
-import type { Action, ShareOfFinal, Span } from '../../torque/sequence.ts';
+import type { Action, AmountRange, ShareOfFinal } from '../../torque/sequence.ts';
 import { type DocumentContext, readAmount, report } from '../amount.ts';
 import { readWindow } from '../limits/window.ts';
 import { childOf, textOf } from '../yaml/access.ts';
@@ -45,7 +45,7 @@ function readAction(
   written: UnitsWritten,
 ): Action | undefined {
   const node = childOf(item, key);
-  const window = (of: Node | undefined, quantity: Quantity): Span | undefined => {
+  const window = (of: Node | undefined, quantity: Quantity): AmountRange | undefined => {
     const found = readWindow(of, quantity, context);
     if (found === undefined) return undefined;
     written.see(quantity, found.unit);
@@ -68,8 +68,8 @@ function readAction(
 
 const byAngle = <K extends 'turn' | 'loosen'>(
   kind: K,
-  angle: Span | undefined,
-): { readonly kind: K; readonly angle: Span } | undefined => angle && { kind, angle };
+  angle: AmountRange | undefined,
+): { readonly kind: K; readonly angle: AmountRange } | undefined => angle && { kind, angle };
 
 /** `70 %`. */
 function readShare(node: Node | undefined): ShareOfFinal | undefined {

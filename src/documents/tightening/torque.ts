@@ -1,10 +1,15 @@
 import type { Place } from '../../diagnostic/place.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
 import { type Quantity, type Unit, unitNamed } from '../../quantity/units.ts';
-import type { Friction } from '../../torque/friction.ts';
+import type { Friction } from '../../torque/fasteners/friction.ts';
+import {
+  type Lubrication,
+  lubricationNamed,
+  statedNutFactor,
+  UNSTATED,
+} from '../../torque/fasteners/lubrication.ts';
 import type { Joint } from '../../torque/joint.ts';
-import { MOST_FASTENERS } from '../../torque/layouts.ts';
-import { type Lubrication, lubricationNamed, statedNutFactor, UNSTATED } from '../../torque/lubrication.ts';
+import { MOST_FASTENERS } from '../../torque/order/layouts.ts';
 import { planSequence } from '../../torque/plan.ts';
 import type { Pass, Sequence } from '../../torque/sequence.ts';
 import { type DocumentContext, readAmount, report } from '../amount.ts';

@@ -1,5 +1,5 @@
 import type { Joint, Places } from '../../torque/joint.ts';
-import { generateOrder, orderOfNumbers } from '../../torque/orders.ts';
+import { generateOrder, orderOfNumbers } from '../../torque/order/orders.ts';
 import { type DocumentContext, report } from '../amount.ts';
 import { entriesOf, itemsOf, scalarOf, textOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';

@@ -1,5 +1,5 @@
 import type { Node } from '../yaml/node.ts';
-import { follow } from './whereabouts.ts';
+import { follow } from './nodeAtPath.ts';
 
 /** The keys by which people know an item of a list, the first that it has. */
 const IDS = ['measure', 'work', 'sequence', 'instrument', 'step', 'part', 'on'];

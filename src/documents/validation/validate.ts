@@ -5,6 +5,7 @@ import { PATTERNS } from '../schema/patterns.ts';
 import { inFlow } from '../writing/inFlow.ts';
 import type { Node, SourceText, Span } from '../yaml/node.ts';
 import { itemName, subjectName } from './itemName.ts';
+import { follow, spanOfKey, spanOfOwner, spanOfValue } from './nodeAtPath.ts';
 import { type Refusal, refusalsOf, withoutMisspelt } from './refusal.ts';
 import {
   engine,
@@ -15,7 +16,6 @@ import {
   torque,
   type Validator,
 } from './validators.generated.js';
-import { follow, spanOfKey, spanOfOwner, spanOfValue } from './whereabouts.ts';
 import { type Words, wrongChoice, wrongContent, wrongType } from './wrongValue.ts';
 
 const VALIDATORS: Readonly<Record<Kind, Validator>> = { shop, engine, limits, instruments, session, torque };

@@ -1,19 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { registryWith } from '../../../src/characteristics/registry.ts';
-import { reportEngine } from '../../../src/checks/report.ts';
+import { reportEngine } from '../../../src/checks/judge/report.ts';
 import type { TorqueDocument } from '../../../src/documents/tightening/torque.ts';
-import { paintWith } from '../../../src/output/paint.ts';
-import { PLAIN } from '../../../src/output/picture.ts';
-import { torqueCardText } from '../../../src/output/torqueCard.ts';
+import { paintWith } from '../../../src/output/terminal/paint.ts';
+import { PLAIN } from '../../../src/output/terminal/picture.ts';
+import { torqueCardText } from '../../../src/output/torque/torqueCard.ts';
 import { add, toNumber } from '../../../src/quantity/fraction.ts';
 import { unitNamed } from '../../../src/quantity/units.ts';
+import { tighteningCard } from '../../../src/torque/card.ts';
 import {
   AIRCRAFT_THREADS,
   aircraftTorqueOf,
   judgeAircraftTorque,
-} from '../../../src/torque/aircraftTorques.ts';
-import { tighteningCard } from '../../../src/torque/card.ts';
+} from '../../../src/torque/fasteners/aircraftTorques.ts';
 import { span } from '../../torque/amounts.ts';
 import { assembled, engineOf } from '../engineOf.ts';
 

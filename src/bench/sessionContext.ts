@@ -1,0 +1,16 @@
+import type { Registry } from '../characteristics/registry.ts';
+import type { Engine } from '../documents/assemble.ts';
+import type { Layout } from '../documents/engine/layout.ts';
+import type { SessionContext } from '../documents/session/session.ts';
+
+/** What a session of an engine is read by, where the engine's own documents are known to be sound. */
+export const sessionContext = (
+  engine: Engine,
+  registry: Registry,
+  layout: Layout = engine.document.layout,
+): SessionContext => ({
+  measures: registry,
+  layout,
+  grids: engine.grids,
+  sequences: { documents: engine.sequences, broken: new Set() },
+});

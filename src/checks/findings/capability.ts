@@ -1,0 +1,90 @@
+import {
+  capability,
+  coarsestUncertainty,
+  expandedFactor,
+  LEAST_CAPABILITY,
+} from '../../measurement/conformance.ts';
+import { formatUncertainty } from '../../quantity/format.ts';
+import { subtract, toNumber } from '../../quantity/fraction.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { type Finding, type FindingKind, finding } from '../finding.ts';
+import type { Row, SessionView } from '../judge/row.ts';
+import { alternatives } from '../value/alternatives.ts';
+import type { Route } from '../value/route.ts';
+import { limitText, type Printing, printingOf } from './readings.ts';
+
+const COARSE: FindingKind = {
+  code: 'instrument/coarse',
+  severity: 'warning',
+  means:
+    'The limits are closer together than the uncertainty allows: tolerance / 4u is below 0.98, so that no reading, not even in their middle, is inside with 95 % probability (JCGM 106:2012).',
+  matters: 'Nothing can be proven inside with this instrument; a good reading proves little.',
+  usually: 'Measure with the finer instrument that the message names, or by the other route.',
+  example:
+    'main bearing clearance 1, 2: with strip at ±0.00057 in nothing can be proven inside new min 0.0025 and new max 0.0035; bore-2-6 set with mic-3-4 and mic-3-4 would do, at ±0.00014',
+};
+
+export const capabilityKinds: readonly FindingKind[] = [COARSE];
+
+interface Coarse {
+  readonly row: Row;
+  readonly route: Route;
+  readonly tolerance: number;
+  readonly likewise: Row[];
+}
+
+/** Two-sided limits that the judged route is too coarse for; said once for each tolerance and set of instruments. */
+export function capabilityFindings(
+  view: SessionView,
+  rows: readonly Row[],
+  unitFor: (row: Row) => Unit,
+): readonly Finding[] {
+  const groups = new Map<string, Coarse>();
+  for (const row of rows) {
+    const route = row.routes[0]?.route;
+    const tolerance = toleranceOf(row);
+    if (route === undefined || tolerance === undefined || route.u === 0) continue;
+    if (capability(tolerance, route.u) >= LEAST_CAPABILITY) continue;
+    const key = `${row.characteristic.id} ${route.with.join()} ${route.name} ${tolerance}`;
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, { row, route, tolerance, likewise: [] });
+    else group.likewise.push(row);
+  }
+  return [...groups.values()].map((group) => coarse(group, view, printingOf(group.row, unitFor)));
+}
+
+function toleranceOf({ judgement: { deciding } }: Row): number | undefined {
+  const { min, max } = deciding;
+  return min === undefined || max === undefined ? undefined : toNumber(subtract(max.amount, min.amount));
+}
+
+function coarse({ row, route, tolerance, likewise }: Coarse, view: SessionView, printing: Printing): Finding {
+  const { characteristic, position, judgement } = row;
+  const { unit } = printing;
+  const limits = (['min', 'max'] as const).flatMap((side) => {
+    const limit = judgement.deciding[side];
+    return limit === undefined ? [] : [limitText(side, limit, printing)];
+  });
+  const where = [row, ...likewise].map(positionText).join(', ');
+  const message =
+    `${[characteristic.label, where].filter(Boolean).join(' ')}: with ${route.with.join(' and ')} at ±${formatUncertainty(route.expanded, unit)} ${unit.name} ` +
+    `nothing can be proven inside ${limits.join(' and ')}; ${remedy(row, route, tolerance, view, unit)}`;
+  return finding(COARSE, row.place, message, {
+    measure: characteristic.id,
+    ...(likewise.length === 0 ? { position } : {}),
+    limitPlace: judgement.deciding.max?.place,
+  });
+}
+
+const positionText = ({ characteristic, position, label }: Row): string => {
+  if (characteristic.family === 'engine') return '';
+  return label === undefined ? position : `${position} (${label})`;
+};
+
+function remedy(row: Row, route: Route, tolerance: number, view: SessionView, unit: Unit): string {
+  const [finest] = alternatives(row.characteristic, row.position, route, view);
+  const plusMinus = (u: number): string => `±${formatUncertainty(u * expandedFactor(Infinity), unit)}`;
+  return finest !== undefined && capability(tolerance, finest.u) >= LEAST_CAPABILITY
+    ? `${finest.instruments} would do, at ${plusMinus(finest.u)}`
+    : `no registered instrument would do: it takes ${plusMinus(coarsestUncertainty(tolerance))}`;
+}

@@ -1,0 +1,160 @@
+import { withUnit } from '../../documents/amount.ts';
+import { nameAt } from '../../documents/measure.ts';
+import type { Concession } from '../../documents/session/concessions.ts';
+import { formatDistance } from '../../quantity/format.ts';
+import { subtract } from '../../quantity/fraction.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { type Finding, type FindingKind, finding } from '../finding.ts';
+import { bearsOn, reachOf } from '../judge/applyConcessions.ts';
+import type { ConcessionInForce, ConcessionOfSide } from '../judge/concessionInForce.ts';
+import type { Row } from '../judge/row.ts';
+import { named, type Printing, printingOf, readingText } from './readings.ts';
+
+const ACCEPTED: FindingKind = {
+  code: 'reading/accepted',
+  severity: 'remark',
+  means: 'The value is out, and a concession accepts it up to a stated value.',
+  matters: 'The number stays in sight: somebody answers for it, with a reason.',
+  usually: 'See to its follow-up, and renew or withdraw the concession at the next session.',
+  example:
+    'cylinder taper 1: 0.0026 in is accepted up to 0.0030 in (teardown 2026-02-03, RK): Standby engine; run until the spring overhaul.',
+};
+const EXCEEDED: FindingKind = {
+  code: 'concession/exceeded',
+  severity: 'error',
+  means: 'The value is out and lies beyond what the concession for it accepts.',
+  matters: 'What was accepted was less than what is there now.',
+  usually: 'Measure again; then machine or renew the part, or agree on the new value and record it.',
+  example:
+    'cylinder taper 1 was accepted up to 0.0030 in (teardown 2026-02-03, RK): it lies 1 thou beyond that',
+};
+const EXPIRED: FindingKind = {
+  code: 'concession/expired',
+  severity: 'warning',
+  means: 'The value is out, and the concession that covered it ended before the date of this session.',
+  matters: 'A deviation that was accepted for a time is easily kept for good.',
+  usually: 'Do what was put off, or agree on it again in this session.',
+  example: 'cylinder taper 1 was accepted up to 0.0030 in (teardown 2026-02-03, RK), until 2026-04-30',
+};
+const UNUSED: FindingKind = {
+  code: 'concession/unused',
+  severity: 'warning',
+  means:
+    'A concession stands for a value that is not out, or was not measured, in its session, or that another entry covers.',
+  matters: 'It would cover a later fault that nobody has looked at.',
+  usually: 'Take it out, or correct its characteristic or position.',
+  example: 'the concession for cylinder taper 1 covers nothing: it is not out but ok',
+};
+
+export const concessionKinds: readonly FindingKind[] = [ACCEPTED, EXCEEDED, EXPIRED, UNUSED];
+
+export const concessionFindings = (
+  rows: readonly Row[],
+  inForce: readonly ConcessionInForce[],
+  unitFor: (row: Row) => Unit,
+): readonly Finding[] => [
+  ...rows.flatMap((row) => rowFindings(row, inForce, unitFor)),
+  ...inForce.filter((each) => each.isOwn).flatMap(({ concession }) => unusedOf(concession, rows)),
+];
+
+function rowFindings(
+  row: Row,
+  inForce: readonly ConcessionInForce[],
+  unitFor: (row: Row) => Unit,
+): readonly Finding[] {
+  const { verdict } = row.judgement;
+  const printing = printingOf(row, unitFor);
+  if (verdict === 'accepted') return acceptedFindings(row, printing);
+  if (verdict !== 'out') return [];
+  const short = row.concessions.filter(({ isEnough }) => !isEnough);
+  return [
+    ...short.map((each) => exceededFinding(row, each, printing)),
+    ...expiredFindings(row, inForce, new Set(short.map(({ concession }) => concession))),
+  ];
+}
+
+const about = (row: Row) => ({
+  measure: row.characteristic.id,
+  position: row.position,
+  limitPlace: row.judgement.past?.limit.place,
+});
+
+/** One for each entry, of which one may cover both sides. */
+function acceptedFindings(row: Row, printing: Printing): readonly Finding[] {
+  const [judged] = row.routes;
+  if (judged === undefined) return [];
+  const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name}`;
+  const entries = new Map(row.concessions.map((each) => [each.concession, each]));
+  return [...entries.values()].map((each) => {
+    const message = `${reading} is accepted ${statedText(each)}: ${each.concession.reason}`;
+    return finding(ACCEPTED, row.place, message, about(row));
+  });
+}
+
+function exceededFinding(row: Row, entry: ConcessionOfSide, printing: Printing): Finding {
+  const message = `${named(row)} was accepted ${statedText(entry)}: ${beyondText(entry, row, printing)}`;
+  return finding(EXCEEDED, entry.concession.place, message, {
+    ...about(row),
+    limitPlace: row.judgement.deciding[entry.side]?.place,
+  });
+}
+
+/** What ended is told where nothing in force speaks of the side on which the row is out. */
+function expiredFindings(
+  row: Row,
+  inForce: readonly ConcessionInForce[],
+  short: ReadonlySet<Concession>,
+): readonly Finding[] {
+  const side = row.judgement.past?.side;
+  if (side === undefined || [...short].some((each) => reachOf(each, side) !== undefined)) return [];
+  return inForce
+    .filter((each) => each.isOver && bearsOn(each, row) && reachOf(each.concession, side) !== undefined)
+    .slice(0, 1)
+    .map((each) => {
+      const message = `${named(row)} was accepted ${statedText(each)}, until ${each.concession.until}`;
+      return finding(EXPIRED, row.place, message, about(row));
+    });
+}
+
+/** `up to 0.0030 in (teardown 2026-02-03, RK)`. */
+function statedText({ concession: { upTo, downTo, by }, from }: ConcessionInForce): string {
+  const values = [upTo && `up to ${withUnit(upTo)}`, downTo && `down to ${withUnit(downTo)}`].filter(Boolean);
+  return `${values.join(' and ')} (${from.stage} ${from.date}${by === undefined ? '' : `, ${by}`})`;
+}
+
+/** What the reading's own finding does not say: how far it lies beyond what was accepted. */
+function beyondText({ concession, side }: ConcessionOfSide, row: Row, { unit, decimals }: Printing): string {
+  const [judged] = row.routes;
+  const stated = reachOf(concession, side);
+  if (judged === undefined || stated === undefined) {
+    const covers = row.concessions.some((each) => each.concession === concession && each.isEnough);
+    return covers ? 'it lies beyond its other limit as well' : 'it lies on the other side';
+  }
+  const by =
+    side === 'max' ? subtract(judged.greatest, stated.amount) : subtract(stated.amount, judged.least);
+  return `it lies ${formatDistance(by, unit, decimals)} beyond that`;
+}
+
+function unusedOf(concession: Concession, rows: readonly Row[]): readonly Finding[] {
+  return concession.positions.flatMap((position) => {
+    const row = rows.find(
+      (each) => each.characteristic.id === concession.measure.id && each.position === position,
+    );
+    const why = unusedBecause(concession, row);
+    if (why === undefined) return [];
+    const message = `the concession for ${nameAt(concession.measure, position)} covers nothing: ${why}`;
+    return [finding(UNUSED, concession.place, message, { measure: concession.measure.id, position })];
+  });
+}
+
+/** Nothing where it is named for its value, or could be needed: what is undecided may be out. */
+function unusedBecause(concession: Concession, row: Row | undefined): string | undefined {
+  if (row === undefined || row.routes.length === 0) return 'it was not measured';
+  const { verdict } = row.judgement;
+  if (verdict === 'undecided' || row.concessions.some((each) => each.concession === concession))
+    return undefined;
+  if (verdict !== 'accepted' && verdict !== 'out') return `it is not out but ${verdict ?? 'without limits'}`;
+  const isOfSide = row.concessions.some(({ side }) => reachOf(concession, side) !== undefined);
+  if (!isOfSide) return 'it lies on the other side';
+  return verdict === 'accepted' ? 'another covers it' : 'another reaches at least as far';
+}

@@ -1,0 +1,47 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import { hasDistances } from '../../characteristics/form.ts';
+import { positionsOf } from '../../documents/engine/layout.ts';
+import { limitsInForce } from '../../documents/limits/precedence.ts';
+import { type Finding, type FindingKind, finding } from '../finding.ts';
+import type { SessionView } from '../judge/row.ts';
+
+const NO_DISTANCE: FindingKind = {
+  code: 'limits/no-distance',
+  severity: 'warning',
+  means:
+    'A limit is for a length of the part (`per:`), and the stations at which it was measured carry no distances.',
+  matters: 'The limit cannot judge, and nothing else says so.',
+  usually:
+    'Write the stations with their distances: `stations: { front: 0.25 in, rear: 1.75 in }`, or in `grids:` once.',
+  example:
+    'main journal taper has a limit for a length, and the stations of main journal diameter say no distances',
+};
+
+export const distanceKinds: readonly FindingKind[] = [NO_DISTANCE];
+
+/** Said once for each characteristic, at the first position that cannot be judged for it. */
+export const distanceFindings = (view: SessionView): readonly Finding[] =>
+  view.registry.all.flatMap((characteristic) => withoutDistance(characteristic, view) ?? []);
+
+function withoutDistance(characteristic: Characteristic, view: SessionView): Finding | undefined {
+  const { engine, registry, routes } = view;
+  const { layout } = engine.document;
+  if (!engine.limits.some((each) => each.limits.has(characteristic.id))) return undefined;
+  for (const position of positionsOf(layout, characteristic.family)) {
+    const { per, bands } = limitsInForce(engine.limits, layout, characteristic, position);
+    if (per === undefined) continue;
+    for (const id of characteristic.derivations.flatMap((each) => each.inputs)) {
+      const input = registry.find(id);
+      const read = input && routes.at(input, position, {})[0];
+      if (read === undefined || read.grid.stations.length < 2 || hasDistances(read.grid)) continue;
+      const limit = Object.values(bands).flatMap((band) => band?.max ?? band?.min ?? [])[0];
+      const message = `${characteristic.label} has a limit for a length, and the stations of ${input?.label} say no distances`;
+      return finding(NO_DISTANCE, read.place, message, {
+        measure: characteristic.id,
+        position,
+        limitPlace: limit?.place,
+      });
+    }
+  }
+  return undefined;
+}

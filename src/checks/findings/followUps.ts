@@ -1,0 +1,64 @@
+import { withUnit } from '../../documents/amount.ts';
+import { nameAt } from '../../documents/measure.ts';
+import type { FollowUp } from '../../documents/session/concessions.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import { compare } from '../../quantity/fraction.ts';
+import { type Finding, type FindingKind, finding } from '../finding.ts';
+import type { JudgedSession } from '../judge/session.ts';
+
+const OPEN: FindingKind = {
+  code: 'follow-up/open',
+  severity: 'remark',
+  means:
+    'A concession asked for something to be measured later, and no later session has measured it as asked.',
+  matters: 'The deviation was accepted on that condition.',
+  usually: 'Measure it at the next service, in a session of its own.',
+  example: 'to be measured: top ring end gap 1, at most 0.030 in',
+};
+
+export const followUpKinds: readonly FindingKind[] = [OPEN];
+
+/** A promise that came with a concession, and what became of it. */
+export interface FollowUpState {
+  readonly session: SessionDocument;
+  readonly followUp: FollowUp;
+  readonly state: 'open' | 'closed';
+  /** The session that closed it. */
+  readonly closedBy: SessionDocument | undefined;
+}
+
+/** Every follow-up of an engine's sessions, in the order of their dates. */
+export const followUpsOf = (sessions: readonly JudgedSession[]): readonly FollowUpState[] =>
+  sessions.flatMap(({ session }, index) =>
+    session.concessions
+      .flatMap(({ followUps }) => followUps)
+      .map((followUp) => {
+        const closedBy = sessions.slice(index + 1).find((later) => satisfies(later, followUp))?.session;
+        return { session, followUp, state: closedBy === undefined ? 'open' : 'closed', closedBy } as const;
+      }),
+  );
+
+function satisfies({ rows }: JudgedSession, { measure, position, min, max }: FollowUp): boolean {
+  const judged = rows.find((row) => row.characteristic.id === measure.id && row.position === position)
+    ?.routes[0];
+  if (judged === undefined) return false;
+  const isAbove = min === undefined || compare(judged.least, min.amount) >= 0;
+  return isAbove && (max === undefined || compare(judged.greatest, max.amount) <= 0);
+}
+
+/** Told in the session that made the promise, where it is still open. */
+export const openFollowUps = (states: readonly FollowUpState[], of: SessionDocument): readonly Finding[] =>
+  states
+    .filter(({ session, state }) => session === of && state === 'open')
+    .map(({ followUp }) =>
+      finding(OPEN, followUp.place, `to be measured: ${followUpText(followUp)}`, {
+        measure: followUp.measure.id,
+        position: followUp.position,
+      }),
+    );
+
+/** `compression pressure 3, at least 300 psi`. */
+export function followUpText({ measure, position, min, max }: FollowUp): string {
+  const wanted = [min && `at least ${withUnit(min)}`, max && `at most ${withUnit(max)}`].filter(Boolean);
+  return [nameAt(measure, position), ...wanted].join(', ');
+}

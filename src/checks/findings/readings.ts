@@ -1,0 +1,273 @@
+import { PLAIN_SIZES } from '../../documents/engine/engine.ts';
+import {
+  decimalsFor,
+  formatAmount,
+  formatDistance,
+  formatNumber,
+  formatUncertainty,
+} from '../../quantity/format.ts';
+import { absolute, compare, type Fraction, subtract } from '../../quantity/fraction.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { type Finding, type FindingKind, finding } from '../finding.ts';
+import type { FailedLimit } from '../judge/limits.ts';
+import type { JudgedRoute, Row } from '../judge/row.ts';
+import type { Side, SidedLimits, SideLimit, Verdict } from '../judge/verdict.ts';
+import type { Route } from '../value/route.ts';
+
+/** How a row's numbers are printed: the unit of the report, and the digits of the finest reading of its table. */
+export interface Printing {
+  readonly unit: Unit;
+  readonly decimals: number;
+}
+
+export function printingOf(row: Row, unitFor: (row: Row) => Unit): Printing {
+  const unit = unitFor(row);
+  return { unit, decimals: row.lastDigit === undefined ? 0 : decimalsFor(row.lastDigit, unit) };
+}
+
+const OUT: FindingKind = {
+  code: 'reading/out',
+  severity: 'error',
+  means:
+    'The value lies beyond the limit that decides at this stage: wear limits at teardown and service, limits of new parts otherwise.',
+  matters:
+    'The part is not to be used as it is: the limit is the last that the engine maker, or the shop, allows.',
+  usually:
+    'Measure again with a finer instrument, machine or renew the part, or record a concession with its reason.',
+  example: 'main journal diameter 2: 3.2455 in, small by 1 thou (wear min 3.2465)',
+};
+const UNDECIDED: FindingKind = {
+  code: 'reading/undecided',
+  severity: 'warning',
+  means:
+    'Under the guarded rule the value is so near a limit that its uncertainty leaves it open on which side it lies.',
+  matters: 'A reading that proves nothing is easily taken for a good one.',
+  usually:
+    'Measure again with a finer instrument or more readings; `explain` shows which source of error is the largest.',
+  example:
+    'main journal diameter 2: 3.2466 in is too near wear min 3.2465 to decide at ±0.00013, 94 % likely inside',
+};
+const MISSING: FindingKind = {
+  code: 'reading/missing',
+  severity: 'warning',
+  means: 'A position has limits and no value, while others of its kind were measured in the same session.',
+  matters: 'What was skipped once is easily taken for measured.',
+  usually: 'Measure it, or write ~ with a note of why it was left out.',
+  example: 'main journal diameter 2 was not measured, and others of it were',
+};
+const WORN: FindingKind = {
+  code: 'reading/worn',
+  severity: 'remark',
+  means: 'The value is outside the limits of new parts and inside the wear limit.',
+  matters: 'The part may be used again, and will reach its wear limit sooner than a new one.',
+  usually: 'Decide with the owner; `trend` tells how long it may last.',
+  example: 'main journal diameter 2: 3.2470 in, small by 5 tenths (new min 3.2475)',
+};
+const OFF_TARGET: FindingKind = {
+  code: 'reading/off-target',
+  severity: 'remark',
+  means: 'The value is inside its limits and outside what this builder aims for.',
+  matters: 'It runs, and another selection of parts might do better.',
+  usually: 'Try other shells or another pairing, or leave it.',
+  example: 'main journal diameter 2: 3.2486 in, large by 3 tenths (target max 3.2483)',
+};
+const MARGINAL: FindingKind = {
+  code: 'reading/marginal',
+  severity: 'remark',
+  means: 'A deciding limit lies within the expanded uncertainty of the value.',
+  matters:
+    'Under the simple rule the value is compared as it stands; here the instrument could have it on the other side.',
+  usually: 'Measure again with a finer instrument where it matters.',
+  example: 'main journal diameter 2: 3.2465 lies within ±0.00013 of wear min 3.2465',
+};
+const DISAGREE: FindingKind = {
+  code: 'method/disagree',
+  severity: 'warning',
+  means:
+    'Two ways of measuring the same thing differ by more than their uncertainties allow: |E_n| is above 1 (ISO 13528).',
+  matters: 'One of the two is wrong, and nothing says which.',
+  usually: 'Repeat both; look for a slip of the pen, a gauge set wrongly, a strip that was moved.',
+  example:
+    'main bearing clearance 1: 0.0030 in (bearing bore − journal, bore-2-6 and mic-3-4) and 0.0060 in (read directly, strip-mid) differ by more than their uncertainty allows, E_n 2.6',
+};
+
+const NO_LIMIT: FindingKind = {
+  code: 'limits/formula',
+  severity: 'warning',
+  means:
+    'The formula of a limit comes to nothing with what was measured at this position: it divides by zero, or takes the root of a negative number.',
+  matters: 'Without that limit nothing there can be found good.',
+  usually: 'Look at the readings that the formula names; then correct the formula.',
+  example:
+    'main bearing clearance 2: new max 0.0040 − sqrt(3.2479 − 3.2480) cannot be worked out: this takes the square root of a negative number, -0.0001',
+};
+
+export const readingKinds: readonly FindingKind[] = [
+  OUT,
+  UNDECIDED,
+  MISSING,
+  WORN,
+  OFF_TARGET,
+  MARGINAL,
+  DISAGREE,
+  NO_LIMIT,
+];
+
+const KIND_OF: Partial<Record<Verdict, FindingKind>> = {
+  out: OUT,
+  undecided: UNDECIDED,
+  missing: MISSING,
+  worn: WORN,
+  'off target': OFF_TARGET,
+};
+
+/** What a row's verdict says, in words with the numbers. */
+export function readingFindings(row: Row, unitFor: (row: Row) => Unit): readonly Finding[] {
+  const printing = printingOf(row, unitFor);
+  const { verdict, past, marginal } = row.judgement;
+  const kind = verdict === null ? undefined : KIND_OF[verdict];
+  return [
+    ...(kind === undefined
+      ? []
+      : [about(row, kind, verdictMessage(row, printing), past?.limit ?? limitInQuestion(row))]),
+    ...(marginal && verdict !== 'undecided' ? marginalFinding(row, printing) : []),
+    ...row.routes.slice(1).flatMap((route) => disagreement(row, route, printing) ?? []),
+    // Of a position that was not measured at all it is enough to say that.
+    ...(verdict === 'missing' ? [] : row.limits.lacking).map((name) =>
+      about(row, MISSING, lackingMessage(row, name)),
+    ),
+    ...row.limits.failed.map((failed) => withoutLimit(row, failed)),
+  ];
+}
+
+const lackingMessage = (row: Row, name: string): string =>
+  PLAIN_SIZES.includes(name)
+    ? `the engine document gives no size ${name}, and a limit of ${named(row)} is worked out from it`
+    : `${name} was not measured here, and a limit of ${named(row)} is worked out from it`;
+
+const withoutLimit = (row: Row, { band, side, written, problem, place }: FailedLimit): Finding => ({
+  ...about(
+    row,
+    NO_LIMIT,
+    `${named(row)}: ${band} ${side} ${written} cannot be worked out: ${problem.message}`,
+  ),
+  limitPlace: place,
+});
+
+/** Of a value that is undecided or missing the limit that it is asked for. */
+function limitInQuestion({ judgement, routes }: Row): SideLimit | undefined {
+  const { deciding, verdict } = judgement;
+  if (verdict !== 'undecided' && verdict !== 'missing') return undefined;
+  const [judged] = routes;
+  return judged === undefined ? (deciding.max ?? deciding.min) : deciding[nearestSide(judged, deciding)];
+}
+
+const about = (row: Row, kind: FindingKind, message: string, limit?: SideLimit): Finding =>
+  finding(kind, row.place, message, {
+    measure: row.characteristic.id,
+    position: row.position,
+    limitPlace: limit?.place,
+  });
+
+/** `main bearing clearance 5 (flywheel end)`. */
+export function named({ characteristic, position, label }: Row): string {
+  if (characteristic.family === 'engine') return characteristic.label;
+  if (characteristic.family === 'step') return `${characteristic.label} after ${position}`;
+  return `${characteristic.label} ${position}${label === undefined ? '' : ` (${label})`}`;
+}
+
+/** `±0.00013`; `(assumed)` behind it where the instrument's error is not known but assumed. */
+export const plusMinus = ({ expanded, assumed }: Route, unit: Unit): string =>
+  `±${formatUncertainty(expanded, unit)}${assumed.length > 0 ? ' (assumed)' : ''}`;
+
+/** `0.0045`, or `0.0041 to 0.0045` where least and greatest differ as printed. */
+export function readingText({ least, greatest }: JudgedRoute, { unit, decimals }: Printing): string {
+  const [low, high] = [formatNumber(least, unit, decimals), formatNumber(greatest, unit, decimals)];
+  return low === high ? high : `${low} to ${high}`;
+}
+
+function verdictMessage(row: Row, printing: Printing): string {
+  const { verdict, past, probability, deciding } = row.judgement;
+  const [judged] = row.routes;
+  if (judged === undefined) return missingMessage(row);
+  const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name}`;
+  if (verdict === 'undecided') {
+    const inside = `${Math.round((probability ?? 0) * 100)} % likely inside`;
+    const u = plusMinus(judged.route, printing.unit);
+    return `${reading} is too near ${nearestText(judged, deciding, printing)} to decide at ${u}, ${inside}`;
+  }
+  return past === undefined
+    ? reading
+    : `${reading}, ${pastText(row, printing)} (${limitText(past.side, past.limit, printing)})`;
+}
+
+/** What is worked out may lack readings though its part was measured: one diameter shows no taper. */
+function missingMessage(row: Row): string {
+  const notes = row.leftOut ?? [];
+  return [whyMissing(row), ...notes].join(': ');
+}
+
+function whyMissing(row: Row): string {
+  const [derivation] = row.characteristic.derivations;
+  return row.characteristic.onlyWithLimits === true && derivation !== undefined
+    ? `${named(row)} cannot be worked out from what was read of ${derivation.inputs.join(', ')}`
+    : `${named(row)} was not measured, and others of it were`;
+}
+
+/** The deciding limit that the reading lies nearest to. */
+function nearestSide({ least, greatest }: JudgedRoute, { min, max }: SidedLimits): Side {
+  if (min === undefined || max === undefined) return min === undefined ? 'max' : 'min';
+  const above = absolute(subtract(max.amount, greatest));
+  return compare(above, absolute(subtract(least, min.amount))) <= 0 ? 'max' : 'min';
+}
+
+function nearestText(judged: JudgedRoute, deciding: SidedLimits, printing: Printing): string {
+  const side = nearestSide(judged, deciding);
+  const limit = deciding[side];
+  return limit === undefined ? '' : limitText(side, limit, printing);
+}
+
+/** `new max 0.0038`. */
+export const limitText = (side: 'min' | 'max', limit: SideLimit, { unit, decimals }: Printing): string =>
+  `${limit.band} ${side} ${formatLimit(limit.amount, unit, decimals)}`;
+
+/** A limit is written with no more decimals than this; more of them come of a formula or of another unit. */
+const MOST_WRITTEN = 6;
+
+/** A limit in the report's unit with the digits of the readings, and with all of its own that were written. */
+export function formatLimit(amount: Fraction, unit: Unit, decimals: number): string {
+  const exact = formatNumber(amount, unit, 9).replace(/0+$/, '');
+  const own = exact.length - exact.indexOf('.') - 1;
+  const shown = own <= MOST_WRITTEN ? own : Math.max(decimals + 2, decimalsToThreeDigits(exact));
+  return formatNumber(amount, unit, Math.max(decimals, Math.min(own, shown)));
+}
+
+/** `0.0019685039` says something from its sixth decimal on. */
+const decimalsToThreeDigits = (exact: string): number => (/^-?0\.(0*)/.exec(exact)?.[1]?.length ?? -3) + 3;
+
+/** `loose by 7 tenths`. */
+export function pastText(row: Row, { unit, decimals }: Printing): string {
+  const { past } = row.judgement;
+  if (past === undefined) return '';
+  const { above, below } = row.characteristic.words;
+  return `${past.side === 'max' ? above : below} by ${formatDistance(past.by, unit, decimals)}`;
+}
+
+function marginalFinding(row: Row, printing: Printing): readonly Finding[] {
+  const [judged] = row.routes;
+  if (judged === undefined) return [];
+  const u = plusMinus(judged.route, printing.unit);
+  const { deciding } = row.judgement;
+  const message = `${named(row)}: ${readingText(judged, printing)} lies within ${u} of ${nearestText(judged, deciding, printing)}`;
+  return [about(row, MARGINAL, message, deciding[nearestSide(judged, deciding)])];
+}
+
+/** Two routes that differ by more than their uncertainty allows: |E_n| above 1. */
+function disagreement(row: Row, other: JudgedRoute, printing: Printing): Finding | undefined {
+  const [judged] = row.routes;
+  if (judged === undefined || other.en === null || other.en <= 1) return undefined;
+  const text = (each: JudgedRoute): string =>
+    `${formatAmount(each.mean, printing.unit, printing.decimals)} (${each.route.name}, ${each.route.with.join(' and ')})`;
+  const message = `${named(row)}: ${text(judged)} and ${text(other)} differ by more than their uncertainty allows, E_n ${other.en.toFixed(1)}`;
+  return { ...about(row, DISAGREE, message), place: other.route.place };
+}

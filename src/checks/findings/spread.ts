@@ -1,0 +1,80 @@
+import { outlierOf } from '../../measurement/outlier.ts';
+import { subtractValues } from '../../measurement/value.ts';
+import { formatAmount, formatDistance, formatUncertainty } from '../../quantity/format.ts';
+import { absolute, toNumber } from '../../quantity/fraction.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { type Finding, type FindingKind, finding } from '../finding.ts';
+import type { JudgedRoute, Row } from '../judge/row.ts';
+import { uncertaintyOf } from '../value/routes.ts';
+import { named, printingOf } from './readings.ts';
+
+const SPREAD: FindingKind = {
+  code: 'reading/spread',
+  severity: 'remark',
+  means:
+    'One position stands apart from all others of its kind: by more than three times the uncertainty of the difference, and by more of their whole range than chance gives once in a hundred (the ratio of Dixon).',
+  matters:
+    'Like parts wear alike. One that does not may have lost its oil, lie out of line, or hold a part of another size.',
+  usually: 'Measure it again, and look for the cause before it is put together.',
+  example:
+    'main journal diameter 3: 3.2462 in stands 1.5 thou from its nearest like, 2 at 3.2477 in (the difference is known to ±0.000080)',
+};
+
+export const spreadKinds: readonly FindingKind[] = [SPREAD];
+
+/** Far larger than uncertainty: a gap of this many expanded uncertainties (our judgement, no source). */
+const FAR = 3;
+
+interface Read {
+  readonly row: Row;
+  readonly judged: JudgedRoute;
+}
+
+/** Positions that stand apart from their like; those already said to be slips of the pen are left out. */
+export function spreadFindings(
+  rows: readonly Row[],
+  slips: readonly Finding[],
+  unitFor: (row: Row) => Unit,
+): readonly Finding[] {
+  const isSlip = new Set(slips.map(({ measure, position }) => `${measure} ${position}`));
+  const groups = new Map<string, Read[]>();
+  for (const row of rows) {
+    const [judged] = row.routes;
+    const { id, family, onlyWithLimits } = row.characteristic;
+    // Out of round and taper are ranges, which are skewed; steps have a check of their own.
+    if (judged === undefined || family === 'step' || onlyWithLimits || isSlip.has(`${id} ${row.position}`)) {
+      continue;
+    }
+    groups.set(id, [...(groups.get(id) ?? []), { row, judged }]);
+  }
+  const found = [...groups.values()].flatMap((group) => apart(group, unitFor) ?? []);
+  return found.filter(
+    (each) => !found.some((other) => other.position === each.position && isInput(other, each, rows)),
+  );
+}
+
+/** What is worked out from the one that stands apart stands apart with it: that goes without saying. */
+const isInput = (input: Finding, of: Finding, rows: readonly Row[]): boolean =>
+  rows.some(
+    ({ characteristic, position, routes }) =>
+      characteristic.id === of.measure &&
+      position === of.position &&
+      routes[0]?.route.inputs.some((route) => route.block?.measure.id === input.measure),
+  );
+
+function apart(group: readonly Read[], unitFor: (row: Row) => Unit): Finding | undefined {
+  const outlier = outlierOf(group.map(({ judged }) => toNumber(judged.mean)));
+  const [one, next] = [outlier && group[outlier.index], outlier && group[outlier.neighbour]];
+  if (one === undefined || next === undefined) return undefined;
+  const difference = subtractValues(one.judged.route.measured.mean, next.judged.route.measured.mean);
+  const { expanded } = uncertaintyOf({ least: difference, mean: difference, greatest: difference });
+  if (Math.abs(toNumber(difference.amount)) <= FAR * expanded) return undefined;
+  const { unit, decimals } = printingOf(one.row, unitFor);
+  const text = (read: Read): string => formatAmount(read.judged.mean, unit, decimals);
+  const gap = formatDistance(absolute(difference.amount), unit, decimals);
+  const message = `${named(one.row)}: ${text(one)} stands ${gap} from its nearest like, ${next.row.position} at ${text(next)} (the difference is known to ±${formatUncertainty(expanded, unit)})`;
+  return finding(SPREAD, one.row.place, message, {
+    measure: one.row.characteristic.id,
+    position: one.row.position,
+  });
+}

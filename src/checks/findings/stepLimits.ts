@@ -1,0 +1,56 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import { didYouMean } from '../../diagnostic/suggestion.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import type { LimitEntry } from '../../documents/limits/limits.ts';
+import { type Finding, type FindingKind, finding } from '../finding.ts';
+import type { SessionView } from '../judge/row.ts';
+import { stepsOf } from './steps.ts';
+
+const NO_STEP: FindingKind = {
+  code: 'limits/no-step',
+  severity: 'warning',
+  means: 'A limit of turning torque is for a step that no session of the engine has measured after.',
+  matters:
+    'Steps are named freely: under a name written otherwise the limit judges nothing, and nothing else says so.',
+  usually:
+    'Write the step in the limits as it is written in the sessions, or leave it until the step is taken.',
+  example:
+    'turning torque has a limit at Crank shaft, and no session has a step of that name: did you mean crankshaft?',
+};
+
+export const stepLimitKinds: readonly FindingKind[] = [NO_STEP];
+
+/** Told in the latest session that has any step: until the first is taken there is nothing to compare names with. */
+export const stepLimitFindings = (view: SessionView): readonly Finding[] =>
+  view.registry.all.flatMap((characteristic) =>
+    characteristic.family === 'step' ? unmatched(characteristic, view) : [],
+  );
+
+function unmatched(characteristic: Characteristic, { engine, session }: SessionView): readonly Finding[] {
+  const { id, label } = characteristic;
+  const measuring = engine.sessions.filter((each) => stepsOf(each, id).length > 0);
+  if (measuring.at(-1) !== session) return [];
+  const steps = new Set(measuring.flatMap((each) => stepsOf(each, id)));
+  return ownEntries(engine, id).flatMap(([key, entry]) => {
+    if (steps.has(key)) return [];
+    const message = `${label} has a limit at ${key}, and no session has a step of that name${meant(key, steps)}`;
+    const limitPlace = placeOf(entry);
+    return [finding(NO_STEP, session.start, message, { measure: id, position: key, limitPlace })];
+  });
+}
+
+/** Limits that serve several engines may name steps that this one has not. */
+const ownEntries = ({ limits }: Engine, id: string): readonly (readonly [string, LimitEntry])[] =>
+  limits.filter(({ isOwn }) => isOwn).flatMap((each) => [...(each.limits.get(id)?.at ?? [])]);
+
+const placeOf = ({ bands }: LimitEntry): Finding['limitPlace'] =>
+  Object.values(bands).flatMap((band) => band?.max?.place ?? band?.min?.place ?? [])[0];
+
+/** Names that differ in capitals and spaces alone are one name to a reader. */
+function meant(key: string, steps: ReadonlySet<string>): string {
+  const alike = [...steps].find((step) => folded(step) === folded(key));
+  const help = alike === undefined ? didYouMean(key, steps) : `did you mean ${alike}?`;
+  return help === undefined ? '' : `: ${help}`;
+}
+
+const folded = (name: string): string => name.toLowerCase().replace(/[\s_-]+/g, '');

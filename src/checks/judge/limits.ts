@@ -1,0 +1,159 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Place } from '../../diagnostic/place.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import {
+  BAND_NAMES,
+  type Band,
+  type BandName,
+  type LimitFormula,
+  type LimitValue,
+} from '../../documents/limits/bands.ts';
+import type { LimitsInForce } from '../../documents/limits/precedence.ts';
+import { evaluateFormula } from '../../formula/evaluate.ts';
+import { formatFormula } from '../../formula/format.ts';
+import { namesIn } from '../../formula/names.ts';
+import { type FormulaProblem, isFormulaProblem } from '../../formula/problem.ts';
+import { type Fraction, fraction, round, toDecimal } from '../../quantity/fraction.ts';
+import { fromBase, type Quantity, toBase, type Unit, unitsOf } from '../../quantity/units.ts';
+import type { Bands, Side, SidedLimits, SideLimit } from './verdict.ts';
+
+/** The mean of what was measured of another characteristic at the same position, in its base unit. */
+export type MeanAt = (id: string) => { readonly amount: Fraction; readonly quantity: Quantity } | undefined;
+
+export interface PositionLimits {
+  readonly inForce: LimitsInForce;
+  readonly bands: Bands;
+  /** Names in formulas that were neither measured here nor are sizes: those limits cannot judge. */
+  readonly lacking: readonly string[];
+  /** Formulas that come to nothing with what was measured here. */
+  readonly failed: readonly FailedLimit[];
+  /** The sides of bands that are stated and could not be worked out, as `new max`. */
+  readonly open: ReadonlySet<string>;
+}
+
+export interface FailedLimit {
+  readonly band: BandName;
+  readonly side: Side;
+  /** The formula with its numbers, and what is wrong with it. */
+  readonly written: string;
+  readonly problem: FormulaProblem;
+  readonly place: Place;
+}
+
+/** The limits of a position as amounts: formulas worked out, lengths rounded once to the base unit. */
+export function limitsAt(
+  engine: Engine,
+  characteristic: Characteristic,
+  inForce: LimitsInForce,
+  meanAt: MeanAt,
+): PositionLimits {
+  const known = alikeEverywhere.get(inForce);
+  if (known !== undefined) return known;
+  const limits = limitsHere(engine, characteristic, inForce, meanAt);
+  if (!BAND_NAMES.some((name) => hasFormula(inForce.bands[name]))) alikeEverywhere.set(inForce, limits);
+  return limits;
+}
+
+/** Limits without a formula are worked out once for all positions and sessions that they hold for. */
+const alikeEverywhere = new WeakMap<LimitsInForce, PositionLimits>();
+
+const hasFormula = (band: Band | undefined): boolean =>
+  band?.min?.kind === 'formula' || band?.max?.kind === 'formula';
+
+function limitsHere(
+  engine: Engine,
+  characteristic: Characteristic,
+  inForce: LimitsInForce,
+  meanAt: MeanAt,
+): PositionLimits {
+  const lacking = new Set<string>();
+  const failed: FailedLimit[] = [];
+  const open = new Set<string>();
+  const bands: Partial<Record<BandName, SidedLimits>> = {};
+  for (const name of BAND_NAMES) {
+    const band = inForce.bands[name];
+    const sides = band && sidesOf(band, name, { engine, characteristic, meanAt, lacking, failed, open });
+    // A band of which nothing can be worked out is none: it must not make a verdict of ok.
+    if (sides?.min !== undefined || sides?.max !== undefined) bands[name] = sides;
+  }
+  return { inForce, bands, lacking: [...lacking], failed, open };
+}
+
+interface Surroundings {
+  readonly engine: Engine;
+  readonly characteristic: Characteristic;
+  readonly meanAt: MeanAt;
+  readonly lacking: Set<string>;
+  readonly failed: FailedLimit[];
+  readonly open: Set<string>;
+}
+
+const sidesOf = (band: Band, name: BandName, around: Surroundings): SidedLimits => ({
+  min: sideOf(band.min, name, 'min', around),
+  max: sideOf(band.max, name, 'max', around),
+});
+
+function sideOf(
+  value: LimitValue | undefined,
+  band: BandName,
+  side: Side,
+  around: Surroundings,
+): SideLimit | undefined {
+  if (value === undefined) return undefined;
+  const { written, place } = value;
+  if (value.kind === 'amount') {
+    return { amount: settled(value.amount, around.characteristic.quantity), written, band, place };
+  }
+  const limit = workedOut(value, band, side, around);
+  if (limit === undefined) around.open.add(`${band} ${side}`);
+  return limit;
+}
+
+function workedOut(
+  value: LimitFormula,
+  band: BandName,
+  side: Side,
+  around: Surroundings,
+): SideLimit | undefined {
+  const unit = unitOf(value, around.characteristic.quantity);
+  const values = formulaValues(value, around);
+  if (unit === undefined || values === undefined) return undefined;
+  const result = evaluateFormula(value.formula, values);
+  const texts = new Map([...values].map(([name, amount]) => [name, shortDecimal(amount)]));
+  const written = formatFormula(value.formula, texts);
+  if (isFormulaProblem(result)) {
+    around.failed.push({ band, side, written, problem: result, place: value.place });
+    return undefined;
+  }
+  const amount = settled(toBase(result, unit), around.characteristic.quantity);
+  return { amount, written, band, place: value.place, unit };
+}
+
+const shortDecimal = (amount: Fraction): string => toDecimal(amount, 6).replace(/0{1,4}$/, '');
+
+/** Readings at the position before nominal sizes; undefined, and said so, where a name has neither. */
+function formulaValues(
+  value: LimitFormula,
+  { engine, meanAt, lacking }: Surroundings,
+): ReadonlyMap<string, Fraction> | undefined {
+  const values = new Map<string, Fraction>();
+  const names = namesIn(value.formula);
+  for (const name of names) {
+    const mean = meanAt(name);
+    const size = engine.document.sizes.get(name)?.amount;
+    const found = mean ?? (size === undefined ? undefined : { amount: size, quantity: 'length' as const });
+    const unit = found && unitOf(value, found.quantity);
+    if (found === undefined || unit === undefined) lacking.add(name);
+    else values.set(name, fromBase(found.amount, unit));
+  }
+  return values.size === names.length ? values : undefined;
+}
+
+function unitOf(value: LimitFormula, quantity: Quantity): Unit | undefined {
+  const all = unitsOf(quantity);
+  return value.units.get(quantity) ?? (all.length === 1 ? all[0] : undefined);
+}
+
+/** What is judged: a length rounded once to a tenth of a nanometre, everything else as it is. */
+export const settled = (amount: Fraction, quantity: Quantity): Fraction =>
+  quantity === 'length' && amount.d !== 1n ? fraction(round(amount)) : amount;

@@ -1,0 +1,60 @@
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import type { DecisionRule } from '../../documents/engine/shop.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { sortFindings } from '../finding.ts';
+import { type FollowUpState, followUpsOf, openFollowUps } from '../findings/followUps.ts';
+import { historyFindings } from '../tightening/history.ts';
+import type { JudgingOptions, Row } from './row.ts';
+import { type JudgedSession, judgeSession, unitOfRow } from './session.ts';
+
+/** An engine with its judged sessions, in the order of their dates. */
+export interface EngineReport {
+  readonly engine: Engine;
+  readonly rule: DecisionRule;
+  readonly sessions: readonly ReportedSession[];
+  readonly followUps: readonly FollowUpState[];
+}
+
+export interface ReportedSession extends JudgedSession {
+  /** The row of the latest earlier session that has a value of the same thing there. */
+  readonly before: (row: Row) => EarlierRow | undefined;
+}
+
+export interface EarlierRow {
+  readonly row: Row;
+  readonly date: string;
+}
+
+export function reportEngine(engine: Engine, registry: Registry, options: JudgingOptions): EngineReport {
+  const judged = engine.sessions.map((session) => judgeSession(engine, registry, session, options));
+  const followUps = followUpsOf(judged);
+  const history = historyFindings(engine);
+  const sessions = withEarlierRows(judged).map((each) => ({
+    ...each,
+    findings: sortFindings([
+      ...each.findings,
+      ...openFollowUps(followUps, each.session),
+      ...(history.get(each.session) ?? []),
+    ]),
+  }));
+  return { engine, rule: options.rule ?? engine.rule, sessions, followUps };
+}
+
+function withEarlierRows(judged: readonly JudgedSession[]): readonly ReportedSession[] {
+  const earlier = new Map<string, EarlierRow>();
+  return judged.map((each) => {
+    const before = new Map(earlier);
+    for (const row of each.rows) {
+      if (row.routes.length > 0) earlier.set(keyOf(row), { row, date: each.session.date });
+    }
+    return { ...each, before: (row: Row) => before.get(keyOf(row)) };
+  });
+}
+
+const keyOf = ({ characteristic, position }: Row): string => `${characteristic.id} ${position}`;
+
+export const unitsFor =
+  (engine: Engine) =>
+  (row: Row): Unit =>
+    unitOfRow(row, engine);

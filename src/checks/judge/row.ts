@@ -1,0 +1,201 @@
+import type { Characteristic, DerivationChoice } from '../../characteristics/characteristic.ts';
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Place } from '../../diagnostic/place.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import { everyPositionOf, labelOf } from '../../documents/engine/layout.ts';
+import type { DecisionRule } from '../../documents/engine/shop.ts';
+import type { BandName } from '../../documents/limits/bands.ts';
+import { type LimitsInForce, limitsInForce } from '../../documents/limits/precedence.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import { compare, type Fraction } from '../../quantity/fraction.ts';
+import { stepsOf } from '../findings/steps.ts';
+import { leftOut } from '../value/notTaken.ts';
+import type { Route } from '../value/route.ts';
+import { normalisedError, type SessionRoutes } from '../value/routes.ts';
+import { worstOfEqual } from '../value/worstRouteFirst.ts';
+import type { ConcessionInForce, ConcessionOfSide } from './concessionInForce.ts';
+import { bandOrder } from './condition.ts';
+import { incompleteLimits } from './incompleteLimits.ts';
+import { limitsAt, type MeanAt, type PositionLimits, settled } from './limits.ts';
+import { decidingLimits, type Judged, type Judgement, judge, SIDES, type Verdict } from './verdict.ts';
+
+/** How a session is judged; the options of a run over what its documents say. */
+export interface JudgingOptions {
+  readonly rule?: DecisionRule | undefined;
+  readonly judgeBy?: 'new' | 'wear' | undefined;
+}
+
+export interface JudgedRoute {
+  readonly route: Route;
+  readonly least: Fraction;
+  readonly mean: Fraction;
+  readonly greatest: Fraction;
+  readonly verdict: Verdict | null;
+  /** Against the judged route; null for that one itself. */
+  readonly en: number | null;
+}
+
+/** One characteristic at one position of a session. */
+export interface Row {
+  readonly characteristic: Characteristic;
+  readonly position: string;
+  readonly label: string | undefined;
+  /** The judged route first; none where the position was left out. */
+  readonly routes: readonly JudgedRoute[];
+  readonly limits: PositionLimits;
+  readonly judgement: Judgement;
+  /** Of a value that is out what was conceded on each side, whether it reaches far enough or not. */
+  readonly concessions: readonly ConcessionOfSide[];
+  /** Of a position that was not measured the notes that say why. */
+  readonly leftOut?: readonly string[];
+  /** The finest last digit that was written at any position of the characteristic: all are printed with it. */
+  readonly lastDigit?: Fraction | undefined;
+  readonly place: Place;
+}
+
+export interface SessionView {
+  readonly engine: Engine;
+  readonly registry: Registry;
+  readonly session: SessionDocument;
+  readonly routes: SessionRoutes;
+  readonly concessions: readonly ConcessionInForce[];
+  readonly options: JudgingOptions;
+}
+
+/** The rows of a characteristic: every position with a value, and those whose limits decide and have none. */
+export function rowsOf(characteristic: Characteristic, view: SessionView): readonly Row[] {
+  const found = positionsIn(characteristic, view).map((position) => foundAt(characteristic, position, view));
+  // Most of what could be measured is not: nothing of it is worked out further.
+  if (found.every(({ routes }) => routes.length === 0)) return [];
+  const rows = found.map((each) => rowOf(characteristic, each, view));
+  const measured = rows.find((row) => row.routes.length > 0);
+  if (measured === undefined) return [];
+  const lastDigit = finestDigit(rows);
+  return rows.flatMap((row) => {
+    if (row.routes.length > 0) return [{ ...row, lastDigit }];
+    // What is missing has no place of its own: it is told beside what was measured.
+    const left = leftOut(characteristic, row.position, view.session);
+    return row.judgement.verdict === 'missing'
+      ? [{ ...row, lastDigit, leftOut: left?.notes ?? [], place: left?.place ?? measured.place }]
+      : [];
+  });
+}
+
+const finestDigit = (rows: readonly Row[]): Fraction | undefined =>
+  rows
+    .flatMap((row) => row.routes[0]?.route.lastDigit ?? [])
+    .reduce<Fraction | undefined>(
+      (finest, each) =>
+        each.n === 0n || (finest !== undefined && compare(finest, each) <= 0) ? finest : each,
+      undefined,
+    );
+
+/** Where a session may have a value: any position of the layout, and the steps that it names itself. */
+export function positionsIn(
+  { family, id }: Characteristic,
+  { engine, session }: SessionView,
+): readonly string[] {
+  return family === 'step' ? stepsOf(session, id) : everyPositionOf(engine.document.layout, family);
+}
+
+/** What limits a position, and what was measured there. */
+interface Found {
+  readonly position: string;
+  readonly stated: LimitsInForce;
+  readonly routes: readonly Route[];
+}
+
+function foundAt(characteristic: Characteristic, position: string, view: SessionView): Found {
+  const { engine, routes, session } = view;
+  const stated = limitsInForce(engine.limits, engine.document.layout, characteristic, position);
+  const isWanted =
+    characteristic.onlyWithLimits !== true ||
+    Object.keys(stated.bands).length > 0 ||
+    session.blocks.some((block) => block.measure.id === characteristic.id);
+  return {
+    position,
+    stated,
+    routes: isWanted ? routes.at(characteristic, position, choiceOf(stated, engine)) : [],
+  };
+}
+
+function rowOf(characteristic: Characteristic, found: Found, view: SessionView): Row {
+  const { engine, session, options } = view;
+  const { position, stated, routes } = found;
+  const limits = limitsAt(engine, characteristic, stated, meanAt(position, view));
+  const order = bandOrder(view, characteristic, position, options.judgeBy);
+  const rule = options.rule ?? engine.rule;
+  const judged = worstOfEqual(
+    routes.map((route) => {
+      const amounts = amountsOf(route, characteristic);
+      const value = judgedOf(route, amounts);
+      return {
+        route,
+        amounts,
+        judgement: incompleteLimits(judge(value, limits.bands, order, rule), limits, order),
+      };
+    }),
+  );
+  const [first] = judged;
+  return {
+    characteristic,
+    position,
+    label: labelOf(engine.document.layout, characteristic.family, position),
+    routes: judged.map(({ route, amounts, judgement }) => ({
+      route,
+      ...amounts,
+      verdict: judgement.verdict,
+      en: first === undefined || route === first.route ? null : normalisedError(route, first.route),
+    })),
+    limits,
+    judgement: first?.judgement ?? missing(limits, order, characteristic),
+    concessions: [],
+    place: first?.route.place ?? session.start,
+  };
+}
+
+const choiceOf = (
+  { by, per }: { by: 'ends' | 'range' | undefined; per: Fraction | undefined },
+  engine: Engine,
+): DerivationChoice => ({
+  ...(by === undefined ? {} : { by }),
+  ...(per === undefined ? {} : { per }),
+  sizes: engine.sizes,
+});
+
+const amountsOf = ({ measured }: Route, { quantity }: Characteristic) => ({
+  least: settled(measured.least.amount, quantity),
+  mean: settled(measured.mean.amount, quantity),
+  greatest: settled(measured.greatest.amount, quantity),
+});
+
+const judgedOf = (route: Route, { least, greatest }: ReturnType<typeof amountsOf>): Judged => ({
+  least,
+  greatest,
+  u: route.u,
+  dof: route.dof,
+  expanded: route.expanded,
+});
+
+/** A position without a value is missing where a limit would decide; a step is never missing. */
+function missing(limits: PositionLimits, order: readonly BandName[], { family }: Characteristic): Judgement {
+  const deciding = decidingLimits(limits.bands, order);
+  // A limit that cannot be worked out here asks for the reading all the same.
+  const isOpen = order.some((band) => SIDES.some((side) => limits.open.has(`${band} ${side}`)));
+  const isWanted = family !== 'step' && (isOpen || deciding.min !== undefined || deciding.max !== undefined);
+  return {
+    verdict: isWanted ? 'missing' : null,
+    deciding,
+    probability: null,
+    marginal: false,
+    past: undefined,
+  };
+}
+
+const meanAt =
+  (position: string, { registry, routes }: SessionView): MeanAt =>
+  (id) => {
+    const other = registry.find(id);
+    const mean = other && routes.at(other, position, {})[0]?.measured.mean.amount;
+    return other === undefined || mean === undefined ? undefined : { amount: mean, quantity: other.quantity };
+  };

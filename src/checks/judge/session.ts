@@ -1,0 +1,128 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import { everyPositionOf } from '../../documents/engine/layout.ts';
+import { limitsInForce } from '../../documents/limits/precedence.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import { type Quantity, type Unit, unitsOf } from '../../quantity/units.ts';
+import { type Finding, type FindingKind, finding, sortFindings } from '../finding.ts';
+import { capabilityFindings } from '../findings/capability.ts';
+import { concessionFindings } from '../findings/concessions.ts';
+import { conditionFindings } from '../findings/conditions.ts';
+import { distanceFindings } from '../findings/distances.ts';
+import { instrumentFindings } from '../findings/instruments.ts';
+import { ownFormulaFindings } from '../findings/ownFormulas.ts';
+import { readingFindings } from '../findings/readings.ts';
+import { scaleFindings } from '../findings/resolutionAndRange.ts';
+import { spreadFindings } from '../findings/spread.ts';
+import { stepLimitFindings } from '../findings/stepLimits.ts';
+import { temperatureFindings } from '../findings/temperature.ts';
+import { turningFindings } from '../findings/turning.ts';
+import { slipFindings } from '../slips/slips.ts';
+import { tighteningFindings } from '../tightening/tightening.ts';
+import { type MeasuredSession, measuredRows, viewOf } from '../value/measured.ts';
+import { type SteppedBack, steppedBackIn } from '../value/steppedBack.ts';
+import type { JudgingOptions, Row, SessionView } from './row.ts';
+import { decidingOrder } from './verdict.ts';
+
+const UNMEASURED: FindingKind = {
+  code: 'session/unmeasured',
+  severity: 'remark',
+  means:
+    'A characteristic has limits that would decide at this stage and is measured nowhere in the session. At a rebuild it is a warning.',
+  matters: 'An engine is closed up with what nobody measured.',
+  usually: 'Measure it now, or in a later session before the engine is closed up.',
+  example: 'crankshaft end play has limits and was not measured',
+};
+
+export const sessionKinds: readonly FindingKind[] = [UNMEASURED];
+
+export interface JudgedSession extends MeasuredSession {
+  readonly findings: readonly Finding[];
+  readonly steppedBack: readonly SteppedBack[];
+}
+
+/** Measures, judges and comments on one session. Pure: the same documents give the same result. */
+export function judgeSession(
+  engine: Engine,
+  registry: Registry,
+  session: SessionDocument,
+  options: JudgingOptions = {},
+): JudgedSession {
+  const view = viewOf(engine, registry, session, options);
+  const rows = measuredRows(view);
+  const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
+  const slips = slipFindings(view, rows, unitFor);
+  const distances = distanceFindings(view);
+  const findings = [
+    ...rows.flatMap((row) => readingFindings(row, unitFor)),
+    ...concessionFindings(rows, view.concessions, unitFor),
+    ...turningFindings(session, rows, unitFor),
+    ...instrumentFindings(view, rows),
+    ...scaleFindings(view),
+    ...capabilityFindings(view, rows, unitFor),
+    ...distances,
+    ...stepLimitFindings(view),
+    ...ownFormulaFindings(view),
+    ...temperatureFindings(view, unitFor),
+    ...conditionFindings(rows),
+    ...slips,
+    ...spreadFindings(rows, slips, unitFor),
+    ...unmeasured(view, rows, distances),
+    ...tighteningFindings(engine, session),
+  ];
+  return { session, rows, findings: sortFindings(findings), steppedBack: steppedBackIn(view) };
+}
+
+/** The engine's unit; where it states none for a quantity, the quantity's first. */
+export function unitOf(quantity: Quantity, engine: Engine): Unit {
+  const unit = engine.units.get(quantity) ?? unitsOf(quantity)[0];
+  if (unit === undefined) throw new RangeError(`${quantity} has no unit`);
+  return unit;
+}
+
+export const unitOfRow = ({ characteristic }: Pick<Row, 'characteristic'>, engine: Engine): Unit =>
+  unitOf(characteristic.quantity, engine);
+
+/** Characteristics whose limits would decide at this stage, and of which the session holds nothing. */
+function unmeasured(
+  { engine, registry, session, options, routes }: SessionView,
+  rows: readonly Row[],
+  told: readonly Finding[],
+): readonly Finding[] {
+  // What was measured, and what was said already to be measured in vain.
+  const measured = new Set([
+    ...rows.map((row) => row.characteristic.id),
+    ...told.map((each) => each.measure),
+  ]);
+  return registry.all
+    .filter((each) => !measured.has(each.id) && each.family !== 'step')
+    .filter((each) => hasDecidingLimit(each, engine, session, options))
+    .filter(
+      (each) =>
+        !everyPositionOf(engine.document.layout, each.family).some((position) =>
+          routes.isInUsed(each, position),
+        ),
+    )
+    .map((each) =>
+      finding(UNMEASURED, session.start, `${each.label} has limits and was not measured`, {
+        measure: each.id,
+        severity: session.stage === 'rebuild' ? 'warning' : 'remark',
+      }),
+    );
+}
+
+function hasDecidingLimit(
+  characteristic: Characteristic,
+  engine: Engine,
+  session: SessionDocument,
+  options: JudgingOptions,
+): boolean {
+  if (!engine.limits.some(({ limits }) => limits.has(characteristic.id))) return false;
+  const { layout } = engine.document;
+  const order = decidingOrder(session.stage, options.judgeBy);
+  return everyPositionOf(engine.document.layout, characteristic.family).some((position) => {
+    const { bands } = limitsInForce(engine.limits, layout, characteristic, position);
+    return order.some((band) => bands[band]?.min !== undefined || bands[band]?.max !== undefined);
+  });
+}

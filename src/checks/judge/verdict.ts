@@ -1,0 +1,155 @@
+import type { Place } from '../../diagnostic/place.ts';
+import type { DecisionRule } from '../../documents/engine/shop.ts';
+import type { BandName } from '../../documents/limits/bands.ts';
+import type { Stage } from '../../documents/session/stage.ts';
+import { conformanceProbability } from '../../measurement/conformance.ts';
+import { add, compare, type Fraction, negate, subtract, toNumber } from '../../quantity/fraction.ts';
+import type { Unit } from '../../quantity/units.ts';
+
+export type Verdict = 'ok' | 'off target' | 'worn' | 'undecided' | 'out' | 'accepted' | 'missing';
+
+export type Side = 'min' | 'max';
+
+type Ends = Pick<Judged, 'least' | 'greatest'>;
+
+/** A limit worked out for one position: an amount in the base unit, rounded once. */
+export interface SideLimit {
+  readonly amount: Fraction;
+  readonly written: string;
+  readonly band: BandName;
+  readonly place: Place;
+  /** What a formula was worked out in, and what the numbers in it are in. */
+  readonly unit?: Unit;
+}
+
+export type SidedLimits = Readonly<Record<Side, SideLimit | undefined>>;
+
+export type Bands = Readonly<Partial<Record<BandName, SidedLimits>>>;
+
+/** What is judged: the ends of what was measured, and how far they can be trusted. */
+export interface Judged {
+  readonly least: Fraction;
+  readonly greatest: Fraction;
+  /** Standard uncertainty and degrees of freedom. */
+  readonly u: number;
+  readonly dof: number;
+  /** Expanded uncertainty, 95 %. */
+  readonly expanded: number;
+}
+
+export interface Judgement {
+  /** Null where no limit decides. */
+  readonly verdict: Verdict | null;
+  readonly deciding: SidedLimits;
+  /** That the value lies inside, under the guarded rule. */
+  readonly probability: number | null;
+  /** A deciding limit lies within the expanded uncertainty. */
+  readonly marginal: boolean;
+  /** The limit that the verdict speaks of, and how far the value lies beyond it. */
+  readonly past: Past | undefined;
+}
+
+export interface Past {
+  readonly side: Side;
+  readonly limit: SideLimit;
+  /** Positive, in the base unit. */
+  readonly by: Fraction;
+}
+
+const NONE: SidedLimits = { min: undefined, max: undefined };
+export const SIDES: readonly Side[] = ['min', 'max'];
+
+/** The band that decides comes first; each side falls back by itself. */
+export function decidingOrder(stage: Stage, judgeBy: 'new' | 'wear' | undefined): readonly BandName[] {
+  const first = judgeBy ?? (stage === 'teardown' || stage === 'service' ? 'wear' : 'new');
+  return first === 'wear' ? ['wear', 'new'] : ['new', 'wear'];
+}
+
+export function decidingLimits(bands: Bands, order: readonly BandName[]): SidedLimits {
+  const side = (which: Side): SideLimit | undefined =>
+    order.map((band) => bands[band]?.[which]).find((limit) => limit !== undefined);
+  return { min: side('min'), max: side('max') };
+}
+
+export function judge(
+  value: Judged,
+  bands: Bands,
+  order: readonly BandName[],
+  rule: DecisionRule,
+): Judgement {
+  const deciding = decidingLimits(bands, order);
+  const plain = { deciding, probability: null, marginal: isMarginal(value, deciding) };
+  const out = beyond(value, deciding);
+  const better = (): Pick<Judgement, 'verdict' | 'past'> => insideVerdict(value, bands, deciding);
+  if (deciding.min === undefined && deciding.max === undefined) {
+    return { ...plain, ...(bands.target === undefined ? { verdict: null, past: undefined } : better()) };
+  }
+  if (rule === 'simple') {
+    return { ...plain, ...(out === undefined ? better() : { verdict: 'out', past: out }) };
+  }
+  const probability = probabilityInside(value, deciding);
+  // Where the tolerance is far below u, even a value in the middle of it is unlikely to be inside. It lies beyond no
+  // limit and proves none passed: the instrument cannot tell, and that is undecided.
+  if (probability <= OUTSIDE && out !== undefined)
+    return { ...plain, probability, verdict: 'out', past: out };
+  if (probability < INSIDE) return { ...plain, probability, verdict: 'undecided', past: out };
+  return { ...plain, probability, ...better() };
+}
+
+/** ISO 14253-1:2017 (wording from memory): proven inside from 95 % conformance probability, outside up to 5 %. */
+const INSIDE = 0.95;
+const OUTSIDE = 0.05;
+
+const probabilityInside = (value: Judged, { min, max }: SidedLimits): number =>
+  conformanceProbability({
+    least: toNumber(value.least),
+    greatest: toNumber(value.greatest),
+    u: value.u,
+    dof: value.dof,
+    ...(min === undefined ? {} : { min: toNumber(min.amount) }),
+    ...(max === undefined ? {} : { max: toNumber(max.amount) }),
+  });
+
+/** Of a value inside its deciding limits: worn beyond `new` where `wear` decided, else off its target. */
+function insideVerdict(
+  value: Judged,
+  bands: Bands,
+  deciding: SidedLimits,
+): Pick<Judgement, 'verdict' | 'past'> {
+  const worn = beyond(value, {
+    min: deciding.min?.band === 'wear' ? bands.new?.min : undefined,
+    max: deciding.max?.band === 'wear' ? bands.new?.max : undefined,
+  });
+  if (worn !== undefined) return { verdict: 'worn', past: worn };
+  const off = beyond(value, bands.target ?? NONE);
+  return off === undefined ? { verdict: 'ok', past: undefined } : { verdict: 'off target', past: off };
+}
+
+/** The limit that a value lies farthest beyond. */
+const beyond = (value: Ends, limits: SidedLimits): Past | undefined => passedLimits(value, limits)[0];
+
+/** The limits that a value lies beyond, the farthest first; exactly on a limit is inside it. */
+export function passedLimits(value: Ends, limits: SidedLimits): readonly Past[] {
+  const passed = SIDES.flatMap((side) => {
+    const limit = limits[side];
+    const by = limit === undefined ? undefined : beyondBy(value, side, limit);
+    return limit === undefined || by === undefined || by.n <= 0n ? [] : [{ side, limit, by }];
+  });
+  return passed.sort((a, b) => compare(b.by, a.by));
+}
+
+/** How far a value lies beyond the limit that it is worst by; negative inside. */
+export const distanceBeyond = (value: Ends, limits: SidedLimits): Fraction | undefined =>
+  SIDES.flatMap((side) => {
+    const limit = limits[side];
+    return limit === undefined ? [] : [beyondBy(value, side, limit)];
+  }).sort((a, b) => compare(b, a))[0];
+
+const beyondBy = (value: Ends, side: Side, limit: SideLimit): Fraction =>
+  side === 'max' ? subtract(value.greatest, limit.amount) : add(limit.amount, negate(value.least));
+
+const isMarginal = (value: Judged, limits: SidedLimits): boolean =>
+  SIDES.some((side) => {
+    const limit = limits[side];
+    return limit !== undefined && Math.abs(toNumber(beyondBy(value, side, limit))) < value.expanded;
+  });

@@ -1,0 +1,74 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import { type Point, pointsOf, type ReadingBlock } from '../../documents/session/reading.ts';
+import { assumedInstrument } from '../../measurement/assumed.ts';
+import type { Instrument } from '../../measurement/instrument.ts';
+import { type Fraction, least } from '../../quantity/fraction.ts';
+import { withArticle } from '../../quantity/words.ts';
+
+/** What a block was measured with: as registered, or assumed by type where the register does not know it. */
+export function blockInstrument(
+  characteristic: Characteristic,
+  block: ReadingBlock,
+  point: Point,
+  engine: Engine,
+): Instrument {
+  const registered = block.instrument && engine.instruments.get(block.instrument.name);
+  if (registered !== undefined) return registered;
+  // Without a name two blocks may have had two instruments: their errors must not cancel.
+  const id = block.instrument?.name ?? `${withArticle(characteristic.usual)} (reading ${block.index + 1})`;
+  return assumedInstrument(
+    id,
+    characteristic.usual,
+    characteristic.quantity,
+    point.amount,
+    stepOf(point, block),
+  );
+}
+
+/** A bare 0 says nothing of the scale that it was read from: what stands beside it does. */
+function stepOf({ amount, lastDigit }: Point, block: ReadingBlock): Fraction {
+  if (amount.n !== 0n) return lastDigit;
+  const known = finestSteps.get(block);
+  if (known !== undefined) return known;
+  const steps = block.positions.flatMap(pointsOf).map((each) => each.lastDigit);
+  const finest = least([lastDigit, ...steps.filter(({ n }) => n !== 0n)]);
+  finestSteps.set(block, finest);
+  return finest;
+}
+
+const finestSteps = new WeakMap<ReadingBlock, Fraction>();
+
+/**
+ * What the gauge was set with, and whose error its readings therefore carry. A gauge zeroed in a micrometer
+ * that is locked at the journal reads the clearance itself: the micrometer's error has cancelled.
+ */
+export function setterOf(block: ReadingBlock, point: Point, engine: Engine): Instrument | undefined {
+  if (block.setTo === 'journal') return undefined;
+  if (block.setWith === undefined) return isSetToUnnamed(block, engine) ? masterOf(block, point) : undefined;
+  const { name } = block.setWith;
+  return (
+    engine.instruments.get(name) ??
+    assumedInstrument(name, 'micrometer', block.measure.quantity, point.amount, stepOf(point, block))
+  );
+}
+
+/**
+ * Whether a gauge was zeroed in something of a stated size that no `set_with` names. What is assumed of a gauge that is
+ * not registered holds its setting already.
+ */
+export const isSetToUnnamed = ({ setTo, setWith, instrument }: ReadingBlock, engine: Engine): boolean =>
+  setWith === undefined &&
+  setTo !== undefined &&
+  setTo !== 'journal' &&
+  instrument !== undefined &&
+  engine.instruments.has(instrument.name);
+
+const masterOf = (block: ReadingBlock, { amount, lastDigit }: Point): Instrument =>
+  assumedInstrument(
+    `a setting master (reading ${block.index + 1})`,
+    'setting master',
+    block.measure.quantity,
+    amount,
+    lastDigit,
+  );

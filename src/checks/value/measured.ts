@@ -1,0 +1,44 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import { applyConcessions } from '../judge/applyConcessions.ts';
+import { concessionsFor } from '../judge/concessionInForce.ts';
+import { type JudgingOptions, type Row, rowsOf, type SessionView } from '../judge/row.ts';
+import { SessionRoutes } from './routes.ts';
+
+/** A session and what was measured in it, judged. */
+export interface MeasuredSession {
+  readonly session: SessionDocument;
+  readonly rows: readonly Row[];
+}
+
+export const viewOf = (
+  engine: Engine,
+  registry: Registry,
+  session: SessionDocument,
+  options: JudgingOptions = {},
+): SessionView => ({
+  engine,
+  registry,
+  session,
+  options,
+  routes: new SessionRoutes(engine, registry, session),
+  concessions: concessionsFor(engine, session),
+});
+
+/** Measures and judges what a session has of the characteristics that are asked for, and says nothing about it. */
+export const measuredRows = (
+  view: SessionView,
+  isAsked: (characteristic: Characteristic) => boolean = () => true,
+): readonly Row[] =>
+  view.registry.all
+    .filter((each) => view.routes.mayHave(each) && isAsked(each))
+    .flatMap((each) => rowsOf(each, view))
+    .map((row) => applyConcessions(row, view.concessions));
+
+export const measuredSession = (
+  engine: Engine,
+  registry: Registry,
+  session: SessionDocument,
+): MeasuredSession => ({ session, rows: measuredRows(viewOf(engine, registry, session)) });

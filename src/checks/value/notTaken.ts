@@ -1,0 +1,16 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Place } from '../../diagnostic/place.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+
+/** A reading that was not taken, and the notes that stand in its place. */
+export function leftOut(
+  characteristic: Characteristic,
+  position: string,
+  { blocks, placeOf }: SessionDocument,
+): { readonly notes: readonly string[]; readonly place: Place } | undefined {
+  const reading = blocks
+    .filter(({ measure }) => measure.id === characteristic.id)
+    .flatMap(({ positions }) => positions)
+    .find((each) => each.position === position && each.notes.length > 0);
+  return reading && { notes: reading.notes, place: placeOf(reading.span) };
+}

@@ -1,0 +1,39 @@
+import type { Grid, Measured } from '../../characteristics/grid.ts';
+import type { Place } from '../../diagnostic/place.ts';
+import type { ReadingBlock } from '../../documents/session/reading.ts';
+import type { Instrument } from '../../measurement/instrument.ts';
+import type { Value } from '../../measurement/value.ts';
+import type { Fraction } from '../../quantity/fraction.ts';
+
+/** One way in which a session gives a characteristic at a position. */
+export interface Route {
+  /** `read directly`, or a derivation's name. */
+  readonly name: string;
+  readonly with: readonly string[];
+  readonly grid: Grid;
+  readonly measured: Measured;
+  /** The end of what was measured that is the less certain: its uncertainty counts for both. */
+  readonly worse: Value;
+  /** The instruments behind it that are not registered: their errors are assumed. */
+  readonly assumed: readonly Instrument[];
+  /** Combined standard uncertainty, its degrees of freedom, and expanded to 95 %. */
+  readonly u: number;
+  readonly dof: number;
+  readonly expanded: number;
+  /** As typed; empty for a derived value. */
+  readonly written: readonly string[];
+  /** One step of the finest digit that stands behind it, in the base unit. */
+  readonly lastDigit: Fraction;
+  /** Where the reading, or the first reading that it comes from, stands. */
+  readonly place: Place;
+  /** The routes of the readings that a derived value comes from. */
+  readonly inputs: readonly Route[];
+  readonly block: ReadingBlock | undefined;
+  readonly notes: readonly string[];
+  /** The characteristic's label. */
+  readonly label: string;
+  /** The day of a reading; empty for a derived value. */
+  readonly takenOn: string;
+  /** The date of the earlier session that it stands in from. */
+  readonly takenFrom: string | undefined;
+}

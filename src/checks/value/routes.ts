@@ -1,0 +1,325 @@
+import type { Characteristic, Derivation, DerivationChoice } from '../../characteristics/characteristic.ts';
+import { type Grid, gridOfOne, type Measured, summary, valuesOf } from '../../characteristics/grid.ts';
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Place } from '../../diagnostic/place.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import { positionAcross } from '../../documents/engine/layout.ts';
+import {
+  type Point,
+  type PositionReading,
+  pointsOf,
+  type ReadingBlock,
+} from '../../documents/session/reading.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import { expandedFactor, welchSatterthwaite } from '../../measurement/conformance.ts';
+import { type Instrument, readingTerms } from '../../measurement/instrument.ts';
+import { standardDeviation } from '../../measurement/sample.ts';
+import { atReferenceTemperature, expandUnlike, type Warmth } from '../../measurement/temperature.ts';
+import {
+  type ErrorTerm,
+  lateValue,
+  standardUncertainty,
+  subtractValues,
+  type Value,
+} from '../../measurement/value.ts';
+import { compare, divide, type Fraction, fraction, toNumber } from '../../quantity/fraction.ts';
+import { sessionsBefore } from '../history/earlier.ts';
+import { partHistoryStart } from '../history/partHistory.ts';
+import { blockInstrument, setterOf } from './blockInstrument.ts';
+import { blockWarmth, warmthNote } from './blockWarmth.ts';
+import { choicesOf, compareRoutes, equalToFirst } from './equalRoutes.ts';
+import type { Route } from './route.ts';
+import { workAfter } from './work.ts';
+
+/** Everything that a session measures: asked by characteristic and position, worked out once. */
+export class SessionRoutes {
+  readonly #engine: Engine;
+  readonly #registry: Registry;
+  readonly #session: SessionDocument;
+  readonly #placeOf: (span: { start: number; end: number }) => Place;
+  /** The sessions that this one uses, the latest first. */
+  readonly #used: readonly SessionRoutes[];
+  readonly #known = new Map<string, readonly Route[]>();
+  readonly #blocksOf: ReadonlyMap<string, readonly ReadingBlock[]>;
+  readonly #reachable = new Map<string, boolean>();
+
+  /** `built` holds what was built on the way here: sessions that use the same ones share them. */
+  constructor(
+    engine: Engine,
+    registry: Registry,
+    session: SessionDocument,
+    built = new Map<SessionDocument, SessionRoutes>(),
+  ) {
+    this.#engine = engine;
+    this.#registry = registry;
+    this.#session = session;
+    this.#placeOf = session.placeOf;
+    this.#used = usedSessions(engine, session).map((each) => {
+      const routes = built.get(each) ?? new SessionRoutes(engine, registry, each, built);
+      built.set(each, routes);
+      return routes;
+    });
+    this.#blocksOf = byMeasure(session.blocks);
+  }
+
+  /** False where neither it nor all that it is worked out from was measured: most of what could be measured is not. */
+  mayHave(characteristic: Characteristic): boolean {
+    const { id } = characteristic;
+    const known = this.#reachable.get(id);
+    if (known !== undefined) return known;
+    // Of a formula that leads back to itself it cannot be told here: `at` finds out.
+    this.#reachable.set(id, true);
+    const found = this.#blocksOf.has(id) || characteristic.derivations.some((each) => this.#mayDerive(each));
+    this.#reachable.set(id, found);
+    return found;
+  }
+
+  #mayDerive({ inputs }: Derivation): boolean {
+    return inputs.every((id) => {
+      const input = this.#registry.find(id);
+      return (
+        input !== undefined && (this.mayHave(input) || this.#used.some((routes) => routes.mayHave(input)))
+      );
+    });
+  }
+
+  /** The smallest uncertainty first, then direct, then the later date: see `tied.ts` for what is equal in all of it. */
+  at(characteristic: Characteristic, position: string, choice: DerivationChoice): readonly Route[] {
+    const key = `${characteristic.id} ${position} ${choice.by ?? ''} ${choice.per?.n ?? ''}`;
+    const known = this.#known.get(key);
+    if (known !== undefined) return known;
+    // A formula that leads back to itself finds nothing instead of running for ever.
+    this.#known.set(key, []);
+    const routes = [
+      ...this.#direct(characteristic, position),
+      ...this.#derived(characteristic, position, choice),
+    ];
+    if (routes.length > 1) routes.sort(compareRoutes);
+    this.#known.set(key, routes);
+    return routes;
+  }
+
+  #direct(characteristic: Characteristic, position: string): readonly Route[] {
+    return (this.#blocksOf.get(characteristic.id) ?? [])
+      .filter(
+        (block) =>
+          workAfter(
+            this.#session,
+            block,
+            position,
+            characteristic,
+            this.#registry,
+            this.#engine.document.layout,
+          ) === undefined,
+      )
+      .flatMap((block) =>
+        block.positions
+          .filter((reading) => reading.position === position)
+          .flatMap((reading) => this.#read(characteristic, block, reading) ?? []),
+      );
+  }
+
+  #read(characteristic: Characteristic, block: ReadingBlock, reading: PositionReading): Route | undefined {
+    const points = pointsOf(reading);
+    const [first] = points;
+    if (first === undefined) return undefined;
+    const instrument = blockInstrument(characteristic, block, first, this.#engine);
+    const setter = setterOf(block, first, this.#engine);
+    const warmth = blockWarmth(characteristic, block, this.#session, setter ?? instrument, this.#engine);
+    const valueAt = (point: Point): Value => {
+      const value = valueOfPoint(point, instrument, setter, this.#session.path);
+      return warmth === undefined ? value : atReferenceTemperature(value, warmth);
+    };
+    const grid: Grid = {
+      stations: reading.stations,
+      directions: reading.directions,
+      rows: reading.rows.map((row) => row.map((point) => point && valueAt(point))),
+    };
+    const measured = summary(valuesOf(grid));
+    if (measured === undefined) return undefined;
+    return {
+      name: 'read directly',
+      with: [instrument.id],
+      assumed: assumedOf(instrument, setter),
+      grid,
+      measured,
+      ...uncertaintyOf(measured),
+      written: points.map((point) => point.written),
+      lastDigit: digitOf(finest(points.map((point) => point.lastDigit)), warmth),
+      place: this.#placeOf(reading.span),
+      inputs: [],
+      block,
+      takenOn: block.date ?? this.#session.date,
+      notes: [...reading.notes, ...warmthNote(warmth)],
+      label: characteristic.label,
+      takenFrom: undefined,
+    };
+  }
+
+  #derived(characteristic: Characteristic, position: string, choice: DerivationChoice): readonly Route[] {
+    return characteristic.derivations.flatMap((derivation) => {
+      const inputs = derivation.inputs.map((id) => this.#inputsAt(id, characteristic, position));
+      for (const tied of choicesOf(inputs)) {
+        const routes = tied.flatMap((each) => derivedRoute(characteristic, derivation, each, choice) ?? []);
+        if (routes.length > 0) return routes;
+      }
+      return [];
+    });
+  }
+
+  #inputsAt(id: string, of: Characteristic, position: string): readonly Route[] {
+    const input = this.#registry.find(id);
+    const at = input && positionAcross(this.#engine.document.layout, of.family, position, input.family);
+    if (input === undefined || at === undefined) return [];
+    const own = this.at(input, at, {});
+    return own.length > 0 ? own : this.#fromUsed(input, at);
+  }
+
+  /** Whether a session that this one uses has it. */
+  isInUsed(characteristic: Characteristic, position: string): boolean {
+    return this.#used.some(
+      (routes) =>
+        routes.at(characteristic, position, {}).length > 0 &&
+        !this.#isChangedSince(routes.#session, characteristic, position),
+    );
+  }
+
+  /** What this session has not measured itself, from those it uses, unless the part was changed in between. */
+  #fromUsed(input: Characteristic, at: string): readonly Route[] {
+    for (const routes of this.#used) {
+      const found = equalToFirst(routes.at(input, at, {}));
+      if (found.length === 0) continue;
+      if (this.#isChangedSince(routes.#session, input, at)) return [];
+      return found.map((route) => ({ ...route, takenFrom: routes.#session.date }));
+    }
+    return [];
+  }
+
+  /** Whether the part was worked on, machined, replaced or fitted anew after a session, up to and in this one. */
+  #isChangedSince(used: SessionDocument, characteristic: Characteristic, position: string): boolean {
+    const { layout } = this.#engine.document;
+    const upToHere = [...sessionsBefore(this.#engine, this.#session), this.#session];
+    return upToHere.slice(upToHere.indexOf(used) + 1).some((each) => {
+      const earlier = sessionsBefore(this.#engine, each);
+      return partHistoryStart(each, earlier, characteristic, position, this.#registry, layout) !== undefined;
+    });
+  }
+}
+
+function byMeasure(blocks: readonly ReadingBlock[]): ReadonlyMap<string, readonly ReadingBlock[]> {
+  const found = new Map<string, ReadingBlock[]>();
+  for (const block of blocks) {
+    const { id } = block.measure;
+    const others = found.get(id);
+    if (others === undefined) found.set(id, [block]);
+    else others.push(block);
+  }
+  return found;
+}
+
+/** The sessions named in `uses`, the latest first; never the session itself or a later one. */
+const usedSessions = (engine: Engine, session: SessionDocument): readonly SessionDocument[] =>
+  sessionsBefore(engine, session)
+    .filter((each) => session.uses.some(({ name }) => name === each.name))
+    .reverse();
+
+function derivedRoute(
+  { label }: Characteristic,
+  derivation: Derivation,
+  inputs: readonly Route[],
+  choice: DerivationChoice,
+): Route | undefined {
+  const [first] = inputs;
+  // What comes wholly from another session was judged there.
+  if (first === undefined || inputs.every(({ takenFrom }) => takenFrom !== undefined)) return undefined;
+  const grids = inputs.map((input) => input.grid);
+  const measured = derivation.compute(grids, choice);
+  if (measured === undefined) return undefined;
+  return {
+    name: derivation.route,
+    with: [...new Set(inputs.flatMap((input) => input.with))],
+    assumed: inputs.flatMap((input) => input.assumed),
+    grid: gridOfOne(measured.mean),
+    measured,
+    ...uncertaintyOf(measured),
+    written: [],
+    lastDigit: finest(inputs.map((input) => input.lastDigit)),
+    place: first.place,
+    inputs,
+    block: undefined,
+    takenOn: '',
+    notes: [
+      ...(measured.remark === undefined ? [] : [measured.remark]),
+      ...inputs.flatMap((input) =>
+        input.takenFrom === undefined ? [] : [`${input.label} of ${input.takenFrom}`],
+      ),
+    ],
+    label,
+    takenFrom: undefined,
+  };
+}
+
+/** Of the ends of what was measured the less certain counts for both. */
+export function uncertaintyOf(measured: Measured): Pick<Route, 'worse' | 'u' | 'dof' | 'expanded'> {
+  const [a, b] = [measured.least, measured.greatest];
+  const worse = a === b || standardUncertainty(a) >= standardUncertainty(b) ? a : b;
+  const u = standardUncertainty(worse);
+  const dof = welchSatterthwaite([...worse.terms.values()]);
+  return { worse, u, dof, expanded: u * expandedFactor(dof) };
+}
+
+const valueOfPoint = (
+  point: Point,
+  instrument: Instrument,
+  setter: Instrument | undefined,
+  path: string,
+): Value => lateValue(point.amount, () => termsOfPoint(point, instrument, setter, path));
+
+/** Most instruments are registered: then no list is made. */
+function assumedOf(instrument: Instrument, setter: Instrument | undefined): readonly Instrument[] {
+  if (setter?.assumed === true) return instrument.assumed ? [instrument, setter] : [setter];
+  return instrument.assumed ? [instrument] : NONE;
+}
+
+const NONE: readonly Instrument[] = [];
+
+function termsOfPoint(
+  point: Point,
+  instrument: Instrument,
+  setter: Instrument | undefined,
+  path: string,
+): ReadonlyMap<string, ErrorTerm> {
+  const id = `${path}#${point.pointer}`;
+  const reading = {
+    amount: point.amount,
+    id,
+    ...(point.halfRange === undefined ? {} : { halfRange: point.halfRange }),
+  };
+  const terms = readingTerms(instrument, reading, setter);
+  const spread = spreadOfRepeats(point);
+  if (spread !== undefined) terms.set(`spread of repeats at ${id}`, spread);
+  return terms;
+}
+
+/** Standard uncertainty of a mean of n: s/√n with n − 1 degrees of freedom (JCGM 100:2008, 4.2.3; from memory). */
+function spreadOfRepeats(point: Point): ErrorTerm | undefined {
+  const n = point.repeats?.length ?? 0;
+  if (point.repeats === undefined || n < 2) return undefined;
+  const u = standardDeviation(point.repeats.map(toNumber)) / Math.sqrt(n);
+  return u === 0 ? undefined : { u, dof: n - 1 };
+}
+
+/** A reading that was moved to another temperature is printed one digit finer than it was written. */
+const digitOf = (written: Fraction, warmth: Warmth | undefined): Fraction =>
+  warmth !== undefined && expandUnlike(warmth) ? divide(written, fraction(10)) : written;
+
+const finest = (steps: readonly Fraction[]): Fraction => steps.reduce((a, b) => (compare(b, a) < 0 ? b : a));
+
+/** Normalised error of two routes: their difference over its expanded uncertainty (ISO 13528); above 1 they disagree. */
+export function normalisedError(a: Route, b: Route): number | null {
+  const difference = subtractValues(a.measured.mean, b.measured.mean);
+  const u = standardUncertainty(difference);
+  if (u === 0) return difference.amount.n === 0n ? 0 : null;
+  const dof = welchSatterthwaite([...difference.terms.values()]);
+  return Math.abs(toNumber(difference.amount)) / (u * expandedFactor(dof));
+}

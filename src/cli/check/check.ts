@@ -1,0 +1,87 @@
+import type { JudgingOptions } from '../../checks/judge/row.ts';
+import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
+import { startOfFile } from '../../diagnostic/place.ts';
+import { repositoryAround } from '../../shell/git/repository.ts';
+import type { Problem } from '../../shell/problem.ts';
+import type { World } from '../../shell/world.ts';
+import { byShop, type ShopPaths, sourceOf } from '../shop/resolveShop.ts';
+import { orUsage, UsageError } from '../usage.ts';
+import { type CheckFormat, type CheckWriter, checkWriter } from './checkWriter.ts';
+import type { SessionChoice } from './chooseSessions.ts';
+import { type EngineSource, engineSource } from './engineSource.ts';
+import { HeldOutput } from './heldOutput.ts';
+import { changedIn, type Since } from './since.ts';
+import { Tally } from './tally.ts';
+
+export interface CheckOptions extends JudgingOptions, SessionChoice {
+  readonly format: CheckFormat;
+  readonly strict: boolean;
+  readonly detail: boolean;
+  /** A revision whose documents are read instead of those on disk. */
+  readonly at?: string | undefined;
+  /** A revision: only engines whose documents are not as they were then. */
+  readonly since?: string | undefined;
+}
+
+/** Validates every document, judges every session, prints what was found; the exit code. */
+export async function check(paths: readonly string[], options: CheckOptions, world: World): Promise<number> {
+  const tally = new Tally(options.strict);
+  const source = sourceOf(options.at, paths[0] ?? '.', world);
+  const shops = byShop(paths, source);
+  const since = sinceOf(options.since, paths[0] ?? '.', world);
+  // Whether a session's name fits is known only when every engine was asked: until then nothing may be printed.
+  const held = options.session === undefined ? undefined : new HeldOutput(world.out);
+  const writer = checkWriter(
+    { ...options, at: source.revision, since: since?.files.revision },
+    { ...world, out: held ?? world.out },
+  );
+  const engines = engineSource(paths, options, world);
+  for (const each of shops) await checkShop(each, { tally, writer, since, engines });
+  if (options.session !== undefined && tally.engines > 0 && tally.sessions === 0 && tally.diagnostics === 0) {
+    const help = 'it is a path, a file name or a part of it, or a stage';
+    throw new UsageError(`no session is known as ${options.session}`, help);
+  }
+  if (since === undefined && tally.engines === 0 && tally.diagnostics === 0) {
+    const help = 'an engine is a folder with a document of kind: engine';
+    throw new UsageError(`no engine found in ${paths.join(', ')}`, help);
+  }
+  writer.end(tally);
+  held?.release();
+  return tally.exitCode();
+}
+
+function sinceOf(revision: string | undefined, path: string, world: World): Since | undefined {
+  if (revision === undefined) return undefined;
+  const repository = orUsage(repositoryAround(path, world.workingDirectory));
+  return { repository, files: orUsage(repository.commit(revision)) };
+}
+
+interface Run {
+  readonly tally: Tally;
+  readonly writer: CheckWriter;
+  readonly since: Since | undefined;
+  readonly engines: EngineSource;
+}
+
+async function checkShop(paths: ShopPaths, { tally, writer, since, engines }: Run): Promise<void> {
+  const { shop, selected } = paths;
+  const folders = selected.map(({ folder }) => folder);
+  const found = since === undefined ? shop.loader.find({ folders }) : changedIn(shop, folders, since);
+  for await (const { folder, diagnostics, texts, judged } of engines(found.engines, paths)) {
+    tally.countEngine();
+    writer.diagnostics(tally.newDiagnostics(diagnostics), texts);
+    if (judged === undefined) writer.notJudged(folder);
+    else {
+      tally.countSessions(judged);
+      writer.engine(judged);
+    }
+  }
+  for (const path of found.others) {
+    const { diagnostics, texts } = shop.loader.checkOther(path);
+    writer.diagnostics(tally.newDiagnostics(diagnostics), texts);
+  }
+  writer.diagnostics(tally.newDiagnostics(shop.store.problems().map(unlistable)), new Map());
+}
+
+const unlistable = ({ message, help }: Problem): Diagnostic =>
+  diagnostic('unreadable', startOfFile('.'), message, help);

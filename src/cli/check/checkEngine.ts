@@ -1,0 +1,87 @@
+import { reportEngine } from '../../checks/judge/report.ts';
+import type { JudgingOptions } from '../../checks/judge/row.ts';
+import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
+import { isAtOrAbove } from '../../documents/opened.ts';
+import type { Texts } from '../../shell/discover/loadEngines.ts';
+import type { World } from '../../shell/world.ts';
+import { byShop, type ShopPaths } from '../shop/resolveShop.ts';
+import { workTreeSource } from '../shop/shopSource.ts';
+import { type EngineFormat, type EnginePrinter, enginePrinter, type PrintedEngine } from './checkWriter.ts';
+import { chooseSessions, type SessionChoice } from './chooseSessions.ts';
+import { type Counts, countsOf } from './tally.ts';
+
+export interface EngineOptions extends JudgingOptions, SessionChoice, EngineFormat {}
+
+/** What a run takes from one engine: plain data, so that it may come from another thread. */
+export interface CheckedEngine {
+  /** As it is shown. */
+  readonly folder: string;
+  readonly diagnostics: readonly Diagnostic[];
+  /** Of the documents that have diagnostics. */
+  readonly texts: Texts;
+  /** Undefined where a document that every verdict stands on has a problem. */
+  readonly judged: (PrintedEngine & Counts) | undefined;
+}
+
+export function checkEngine(
+  folder: string,
+  { shop, selected }: ShopPaths,
+  options: EngineOptions,
+  print: EnginePrinter,
+): CheckedEngine {
+  const { engine, registry, diagnostics, texts } = shop.load(folder);
+  const base = { folder: shop.store.shown(folder), diagnostics, texts: textsWith(diagnostics, texts) };
+  if (engine === undefined) return { ...base, judged: undefined };
+  const report = reportEngine(engine, registry, options);
+  const bearing = selected.filter(
+    (each) => isAtOrAbove(each.folder, folder) || isAtOrAbove(folder, each.folder),
+  );
+  const chosen = chooseSessions(
+    report,
+    options,
+    bearing.map(({ file, folder: around }) => shop.store.shown(file ?? around)),
+  );
+  return { ...base, judged: { ...print(report, chosen), ...countsOf(chosen) } };
+}
+
+const textsWith = (diagnostics: readonly Diagnostic[], texts: Texts): Texts =>
+  new Map(
+    diagnostics.flatMap(({ place: { path } }) => {
+      const text = texts.get(path);
+      return text === undefined ? [] : [[path, text] as const];
+    }),
+  );
+
+/** What a thread must know to check engines of one shop as the run would. */
+export interface CheckCall {
+  readonly paths: readonly string[];
+  readonly options: EngineOptions;
+  readonly world: Pick<World, 'workingDirectory' | 'environment'> & {
+    readonly isTTY: boolean | undefined;
+    readonly columns: number | undefined;
+  };
+}
+
+/** An engine of a call's shops: by the shop's root, and by its folder there. */
+export interface EngineTask {
+  readonly root: string;
+  readonly folder: string;
+}
+
+/** Opens the shops of a call anew, in a thread of its own; what is printed goes back to the run. */
+export function engineChecker({ paths, options, world }: CheckCall): (task: EngineTask) => CheckedEngine {
+  const { isTTY, columns, ...around } = world;
+  const out = {
+    ...(isTTY === undefined ? {} : { isTTY }),
+    ...(columns === undefined ? {} : { columns }),
+    write: () => undefined,
+  };
+  const here: World = { ...around, out, err: out };
+  const shops = new Map(byShop(paths, workTreeSource(here)).map((each) => [each.shop.root, each]));
+  const print = enginePrinter(options, here);
+  return ({ root, folder }) => {
+    const shop = shops.get(root);
+    if (shop === undefined) throw new Error(`no shop at ${root}`);
+    return checkEngine(folder, shop, options, print);
+  };
+}

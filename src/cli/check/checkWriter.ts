@@ -1,0 +1,127 @@
+import type { EngineReport, ReportedSession } from '../../checks/judge/report.ts';
+import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
+import {
+  diagnosticJson,
+  engineJson,
+  followUpJson,
+  notJudgedEngineJson,
+} from '../../output/check/checkJson.ts';
+import { engineText } from '../../output/check/checkText.ts';
+import { diagnosticsText, notJudgedText, summaryText } from '../../output/check/runText.ts';
+import { revisionJson, revisionText, sinceText } from '../../output/diff/revision.ts';
+import type { Texts } from '../../shell/discover/loadEngines.ts';
+import type { Revision } from '../../shell/git/commitFiles.ts';
+import { textStyle } from '../../shell/process/terminal.ts';
+import type { World } from '../../shell/world.ts';
+import { VERSION } from '../../version.ts';
+import type { Tally } from './tally.ts';
+
+export const CHECK_FORMATS = ['text', 'json'] as const;
+
+export type CheckFormat = (typeof CHECK_FORMATS)[number];
+
+/** Prints as a run goes on, one engine at a time, so that nothing printed has to be kept. */
+export interface CheckWriter {
+  readonly diagnostics: (list: readonly Diagnostic[], texts: Texts) => void;
+  readonly engine: (printed: PrintedEngine) => void;
+  /** An engine of which a document that every verdict stands on has a problem. */
+  readonly notJudged: (folder: string) => void;
+  readonly end: (tally: Tally) => void;
+}
+
+/** An engine as it is printed, and what of it is told again at the end. */
+export interface PrintedEngine {
+  readonly text: string;
+  readonly followUps: readonly FollowUpJson[];
+}
+
+type FollowUpJson = ReturnType<typeof followUpJson>;
+
+/** Pure, so that engines can be printed side by side. */
+export type EnginePrinter = (report: EngineReport, chosen: readonly ReportedSession[]) => PrintedEngine;
+
+export interface EngineFormat {
+  readonly format: CheckFormat;
+  readonly detail: boolean;
+}
+
+interface Format extends EngineFormat {
+  /** Where the documents come from; undefined for the working tree. */
+  readonly at?: Revision | undefined;
+  /** Only what changed after it was looked at. */
+  readonly since?: Revision | undefined;
+}
+
+export const checkWriter = (format: Format, world: World): CheckWriter =>
+  format.format === 'json' ? jsonWriter(world, format) : textWriter(world, format);
+
+export function enginePrinter({ format, detail }: EngineFormat, { out, environment }: World): EnginePrinter {
+  if (format === 'json') {
+    return (report, chosen) => ({
+      text: JSON.stringify(engineJson(report, chosen)),
+      followUps: report.followUps.map(followUpJson),
+    });
+  }
+  const style = textStyle(out, environment, detail);
+  return (report, chosen) => ({
+    text: chosen.length === 0 && report.sessions.length > 0 ? '' : engineText(report, chosen, style),
+    followUps: [],
+  });
+}
+
+function textWriter({ out, environment }: World, { detail, at, since }: Format): CheckWriter {
+  const style = textStyle(out, environment, detail);
+  let isFirst = true;
+  const write = (text: string): void => {
+    if (text === '') return;
+    out.write(isFirst ? text : `\n${text}`);
+    isFirst = false;
+  };
+  if (at !== undefined) write(revisionText(at, style));
+  if (since !== undefined) write(sinceText(since, style));
+  return {
+    diagnostics: (list, texts) => write(diagnosticsText(list, texts, style)),
+    engine: ({ text }) => write(text),
+    notJudged: (folder) => write(notJudgedText(folder, style)),
+    end: (tally) => write(summaryText(tally, style)),
+  };
+}
+
+/** Engines as they come; diagnostics and the summary, known in full only then, at the end. */
+function jsonWriter({ out }: World, { at, since }: Format): CheckWriter {
+  const told: Diagnostic[] = [];
+  const followUps: FollowUpJson[] = [];
+  const tool = { name: 'tenths', version: VERSION };
+  const head = `{"format":"tenths.check","version":1,"tool":${JSON.stringify(tool)},"at":${JSON.stringify(revisionJson(at))},"since":${JSON.stringify(revisionJson(since))},"engines":[`;
+  // The head is written with the first engine: a call that finds none prints nothing.
+  let before = head;
+  const item = (json: string): void => {
+    out.write(`${before}${json}`);
+    before = ',\n';
+  };
+  return {
+    diagnostics: (list) => told.push(...list),
+    engine: (printed) => {
+      item(printed.text);
+      followUps.push(...printed.followUps);
+    },
+    notJudged: (folder) => item(JSON.stringify(notJudgedEngineJson(folder))),
+    end: (tally) => {
+      const rest = {
+        diagnostics: told.map(diagnosticJson),
+        follow_ups: followUps,
+        strict: tally.strict,
+        exit: tally.exitCode(),
+        summary: {
+          engines: tally.engines,
+          sessions: tally.sessions,
+          diagnostics: tally.diagnostics,
+          errors: tally.findings.error,
+          warnings: tally.findings.warning,
+          remarks: tally.findings.remark,
+        },
+      };
+      out.write(`${before === head ? head : ''}],\n${JSON.stringify(rest).slice(1)}\n`);
+    },
+  };
+}

@@ -1,0 +1,15 @@
+import { join } from 'node:path';
+import { parentPort, workerData } from 'node:worker_threads';
+import { loadCompiled } from '../../shell/process/compiled.ts';
+import type { Answer, Order } from '../../shell/process/workerPool.ts';
+import type * as Program from '../run.ts';
+import type { CheckedEngine, EngineTask } from './checkEngine.ts';
+
+// A thread of a run over many engines: told the call as it starts, then engine after engine.
+const program = loadCompiled(join(import.meta.dirname, 'run.cjs')).exports as typeof Program;
+const checking = program.checkerFor(workerData);
+
+parentPort?.on('message', async ({ index, task }: Order<EngineTask>) => {
+  const check = await checking;
+  parentPort?.postMessage({ index, result: check(task) } satisfies Answer<CheckedEngine>);
+});

@@ -1,0 +1,95 @@
+import type { Command, Option } from 'commander';
+import type { World } from '../../shell/world.ts';
+import { engineNames, measureNames, type Offer, sessionNames, stageNames } from './offers.ts';
+
+/**
+ * The words that may stand where the last of `words` is being typed, a line each, with a tab before what it means.
+ * Asks the commands themselves, and loads nothing that reads documents: it runs at every press of a key.
+ */
+export async function complete(program: Command, words: readonly string[], world: World): Promise<number> {
+  const typed = words.at(-1) ?? '';
+  const { command, rest } = commandOf(program, words.slice(0, -1));
+  const offers = await offersFor(command, rest, typed, world);
+  for (const { word, means } of offers) {
+    if (word.startsWith(typed)) world.out.write(`${word}\t${means}\n`);
+  }
+  return 0;
+}
+
+/** The command that words lead to, and what was typed behind its name. */
+function commandOf(
+  program: Command,
+  words: readonly string[],
+): { readonly command: Command; readonly rest: readonly string[] } {
+  const [first, ...rest] = words;
+  const found = program.commands.find((each) => each.name() === first);
+  return found === undefined ? { command: program, rest: words } : commandOf(found, rest);
+}
+
+async function offersFor(
+  command: Command,
+  rest: readonly string[],
+  typed: string,
+  world: World,
+): Promise<readonly Offer[]> {
+  const last = rest.at(-1) ?? '';
+  const option = command.options.find((each) => isCalled(each, last));
+  if (option?.required === true) return valuesOf(option, world);
+  if (typed.startsWith('-')) return optionsOf(command);
+  const commands = command.commands
+    .filter((each) => !isHidden(each))
+    .map((each) => ({ word: each.name(), means: each.description() }));
+  if (commands.length > 0) return rest.length === 0 ? [...commands, HELP] : commands;
+  const [argument] = command.registeredArguments
+    .slice(positionIn(command, rest))
+    .concat(command.registeredArguments.slice(-1));
+  return argument === undefined
+    ? optionsOf(command)
+    : [...(argument.argChoices ?? []).map(plain), ...(await named(argument.name(), world))];
+}
+
+/** Most options have no short name. */
+const isCalled = (option: Option, word: string): boolean =>
+  word !== '' && (option.long === word || option.short === word);
+
+const HELP: Offer = { word: '--help', means: 'print this help' };
+
+const plain = (word: string): Offer => ({ word, means: '' });
+
+/** Commander keeps it to itself. */
+const isHidden = (command: Command): boolean => (command as Command & { _hidden?: boolean })._hidden === true;
+
+const optionsOf = (command: Command): readonly Offer[] => [
+  ...command.options
+    .filter((each) => !each.hidden)
+    .map((each) => ({ word: each.long ?? '', means: each.description })),
+  HELP,
+];
+
+/** How many words behind a command are no options and no values of options. */
+function positionIn(command: Command, rest: readonly string[]): number {
+  const takesValue = (word: string): boolean =>
+    command.options.some((each) => each.required && isCalled(each, word));
+  return rest.filter((word, index) => !word.startsWith('-') && !takesValue(rest[index - 1] ?? '')).length;
+}
+
+const valuesOf = async (option: Option, world: World): Promise<readonly Offer[]> =>
+  option.argChoices === undefined ? named(option.attributeName(), world) : option.argChoices.map(plain);
+
+/** What an argument's or an option's own name says of the words that fit. */
+async function named(name: string, world: World): Promise<readonly Offer[]> {
+  switch (name) {
+    case 'engine':
+    case 'paths':
+      return engineNames(world);
+    case 'session':
+    case 'sessions':
+      return [...sessionNames(world), ...stageNames];
+    case 'measure':
+      return measureNames();
+    case 'what':
+      return [...(await measureNames()), ...engineNames(world)];
+    default:
+      return [];
+  }
+}

@@ -1,0 +1,52 @@
+import { isSame } from '../../compare/diff.ts';
+import { diffJson } from '../../output/diff/diffJson.ts';
+import { diffMarkdown } from '../../output/diff/diffMarkdown.ts';
+import { diffText, sidesText } from '../../output/diff/diffText.ts';
+import { OpenedOnce } from '../../shell/discover/openedOnce.ts';
+import { textStyle } from '../../shell/process/terminal.ts';
+import type { World } from '../../shell/world.ts';
+import { engineNamed } from '../shop/resolveShop.ts';
+import { Revisions } from '../shop/revisions.ts';
+import { workTreeSource } from '../shop/shopSource.ts';
+import type { Compared } from './compared.ts';
+import { isRevisionAlone, readDiffCall } from './diffCall.ts';
+import { compareRevisions } from './diffRevisions.ts';
+import { compareSessions } from './diffSessions.ts';
+
+export interface DiffOptions {
+  readonly engine?: string | undefined;
+  readonly all: boolean;
+  readonly exitCode: boolean;
+  readonly format: 'text' | 'json' | 'markdown';
+}
+
+/** Compares two sessions, or two revisions; the exit code, 1 for a difference only where it was asked for. */
+export function diff(words: readonly string[], options: DiffOptions, world: World): number {
+  const opened = new OpenedOnce();
+  const source = workTreeSource(world, opened);
+  const revisions = new Revisions(world);
+  if (words.length > 1 && words.some(isRevisionAlone)) revisions.findTogether(words.slice(0, 2));
+  const isRevision = (word: string): boolean => revisions.find(word) !== undefined;
+  const call = readDiffCall(words, options.engine, source, isRevision);
+  // Otherwise what a session is called comes first: a branch may have the name of a stage.
+  const areRevisions = [call.a, call.b].some(
+    (word) => word !== undefined && isRevisionAlone(word) && isRevision(word),
+  );
+  const sessions = areRevisions ? undefined : compareSessions(call, source, world);
+  // Of an engine that is not there nothing is a session: that is what to tell, unless git knows the words.
+  if (sessions === undefined && call.engine !== undefined && revisions.find(call.a) === undefined)
+    engineNamed(call.engine, world, source);
+  const compared = sessions ?? compareRevisions(call, { source, revisions, opened }, options, world);
+  const isDifferent = compared.engines.some((each) => !isSame(each.diff));
+  const exit = compared.hasProblems ? 2 : options.exitCode && isDifferent ? 1 : 0;
+  world.out.write(printed(compared, exit, options, world));
+  return exit;
+}
+
+function printed({ sides, engines }: Compared, exit: 0 | 1 | 2, options: DiffOptions, world: World): string {
+  if (options.format === 'json') return `${JSON.stringify(diffJson(sides, engines, exit))}\n`;
+  if (options.format === 'markdown') return diffMarkdown(sides, engines, options);
+  if (engines.length === 0) return `${sidesText(sides)}: nothing changed\n`;
+  const style = textStyle(world.out, world.environment, false);
+  return engines.map((each) => diffText(each, sides, options, style)).join('\n');
+}

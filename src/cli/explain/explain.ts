@@ -1,0 +1,138 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import { characteristics } from '../../characteristics/registry.ts';
+import { findingKinds } from '../../checks/catalogue.ts';
+import { type EngineReport, reportEngine, unitsFor } from '../../checks/judge/report.ts';
+import type { JudgingOptions } from '../../checks/judge/row.ts';
+import { DOCUMENT_CODES } from '../../diagnostic/catalogue.ts';
+import type { DocumentCode } from '../../diagnostic/diagnostic.ts';
+import { didYouMean } from '../../diagnostic/suggestion.ts';
+import { comparePositions, findPosition, WHOLE_ENGINE } from '../../documents/engine/layout.ts';
+import { revisionText } from '../../output/diff/revision.ts';
+import { characteristicText } from '../../output/explain/explainCharacteristic.ts';
+import { documentCodeText, findingKindText } from '../../output/explain/explainCode.ts';
+import { type MeasuredRow, positionsText } from '../../output/explain/explainPositions.ts';
+import { valueText } from '../../output/explain/explainValue.ts';
+import { shellWord } from '../../output/terminal/shellWord.ts';
+import { textStyle } from '../../shell/process/terminal.ts';
+import type { World } from '../../shell/world.ts';
+import { sessionNamed } from '../check/chooseSessions.ts';
+import { openEngine, sourceOf } from '../shop/resolveShop.ts';
+import { UsageError } from '../usage.ts';
+
+export interface ExplainOptions extends JudgingOptions {
+  readonly session?: string | undefined;
+  /** A revision whose documents are read instead of those on disk. */
+  readonly at?: string | undefined;
+}
+
+/** Explains a finding code, a characteristic, or one value of an engine; the exit code. */
+export function explain(words: readonly string[], options: ExplainOptions, world: World): number {
+  const [first = '', measure, position, ...more] = words;
+  if (more.length > 0) {
+    const whole = [first, measure ?? '', [position, ...more].join(' ')].map(shellWord).join(' ');
+    throw new UsageError(
+      `too many words: ${more.join(' ')}`,
+      `a position of several words: tenths explain ${whole}`,
+    );
+  }
+  return measure === undefined
+    ? explainName(first, options.at, world)
+    : explainValue([first, measure], position, options, world);
+}
+
+function explainName(name: string, at: string | undefined, world: World): number {
+  const style = textStyle(world.out, world.environment, true);
+  const kind = findingKinds.find(({ code }) => code === name);
+  const code = name.replace(/^document\//, '');
+  const characteristic = characteristics.find(({ id }) => id === name);
+  if (kind !== undefined) world.out.write(findingKindText(kind, style));
+  else if (characteristic !== undefined) world.out.write(characteristicText(characteristic, style));
+  else if (isDocumentCode(code)) world.out.write(documentCodeText(code, style));
+  else world.out.write(characteristicText(ownCharacteristic(name, at, world), style));
+  return 0;
+}
+
+const isDocumentCode = (code: string): code is DocumentCode => Object.hasOwn(DOCUMENT_CODES, code);
+
+/** One that the shop around the working directory, or one of its engines, has added. */
+function ownCharacteristic(name: string, at: string | undefined, world: World): Characteristic {
+  const known = new Set(knownNames());
+  const shop = sourceOf(at, '.', world).locate('.')?.shop;
+  for (const folder of shop?.loader.find({ folders: ['.'] }).engines ?? []) {
+    const { registry } = shop?.load(folder) ?? {};
+    const found = registry?.find(name);
+    if (found !== undefined) return found;
+    for (const id of registry?.ids() ?? []) known.add(id);
+  }
+  throw new UsageError(
+    `nothing is known as ${name}`,
+    didYouMean(name, known) ?? 'name a finding code or a characteristic',
+  );
+}
+
+const knownNames = (): readonly string[] => [
+  ...findingKinds.map(({ code }) => code),
+  ...characteristics.map(({ id }) => id),
+  ...Object.keys(DOCUMENT_CODES).map((code) => `document/${code}`),
+];
+
+function explainValue(
+  call: readonly [engine: string, measure: string],
+  position: string | undefined,
+  options: ExplainOptions,
+  world: World,
+): number {
+  const [engine, measure] = call;
+  const opened = openEngine(engine, world, options.at);
+  const report = reportEngine(opened.engine, opened.registry, options);
+  const characteristic = opened.registry.find(measure);
+  if (characteristic === undefined) {
+    throw new UsageError(`nothing is known as ${measure}`, didYouMean(measure, opened.registry.ids()));
+  }
+  const rows = latestRows(report, characteristic, options.session);
+  const style = textStyle(world.out, world.environment, true);
+  const text =
+    position === undefined && characteristic.family !== 'engine'
+      ? positionsText(call, rows, unitsFor(report.engine), style)
+      : valueText(rowAt(position ?? WHOLE_ENGINE, rows, report), report, options, style);
+  if (opened.revision !== undefined) world.out.write(`${revisionText(opened.revision, style)}\n`);
+  world.out.write(text);
+  return opened.hasProblems ? 2 : 0;
+}
+
+/** At each position the row of the session named, else of the latest that measured it there. Throws where there is none. */
+function latestRows(
+  report: EngineReport,
+  { id, family }: Characteristic,
+  session: string | undefined,
+): readonly MeasuredRow[] {
+  const sessions = session === undefined ? report.sessions : sessionNamed(session, report.sessions);
+  const latest = new Map<string, MeasuredRow>();
+  for (const of of sessions) {
+    for (const row of of.rows) {
+      if (row.characteristic.id !== id) continue;
+      if (row.routes.length > 0 || !latest.has(row.position)) latest.set(row.position, { row, of });
+    }
+  }
+  if (latest.size === 0) {
+    const where = session === undefined ? 'any session' : `the session ${session}`;
+    throw new UsageError(`${id} is not in ${where}`, 'tenths check shows what was measured');
+  }
+  const found = [...latest.values()];
+  // The steps of an assembly stand in the order in which they were taken.
+  return family === 'step'
+    ? found
+    : found.sort(({ row: a }, { row: b }) => comparePositions(a.position, b.position));
+}
+
+function rowAt(position: string, rows: readonly MeasuredRow[], { engine }: EngineReport): MeasuredRow {
+  const { id = '', family = 'engine' } = rows[0]?.row.characteristic ?? {};
+  const at = findPosition(engine.document.layout, family, position);
+  const found = rows.find(({ row }) => row.position === at);
+  if (found !== undefined) return found;
+  const known = rows.map(({ row }) => row.position).join(', ');
+  throw new UsageError(
+    `${id} was not measured at ${position}`,
+    family === 'engine' ? 'leave the position out' : `it was measured at ${known}`,
+  );
+}

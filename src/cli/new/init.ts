@@ -1,0 +1,68 @@
+import { shopFiles } from '../../bench/scaffold/shop.ts';
+import { visible } from '../../output/terminal/visible.ts';
+import { packagedSchemas } from '../../shell/discover/packaged.ts';
+import { absolutePath, isFolder } from '../../shell/discover/paths.ts';
+import { standingAt } from '../../shell/discover/root.ts';
+import { initGit } from '../../shell/git/initGit.ts';
+import type { World } from '../../shell/world.ts';
+import { makeFiles } from '../../shell/write/makeFiles.ts';
+import { VERSION } from '../../version.ts';
+import { UsageError } from '../usage.ts';
+import { printMade } from './printMade.ts';
+
+export interface InitOptions {
+  readonly units: 'in' | 'mm';
+  readonly name?: string;
+  readonly hook?: boolean;
+  readonly ci?: boolean;
+  readonly git: boolean;
+}
+
+/** Makes a shop repository in a folder; never overwrites, so it may be run again. The exit code. */
+export function init(folder: string, options: InitOptions, world: World): number {
+  const root = absolutePath(folder, world.workingDirectory);
+  requireFolder(root, folder, world);
+  const files = shopFiles({
+    units: options.units,
+    name: options.name,
+    schemas: packagedSchemas(),
+    hook: options.hook === true,
+    ci: options.ci === true,
+    version: VERSION,
+  });
+  const isNew = standingAt('shop.yaml', root) === undefined;
+  const results = makeFiles(root, files);
+  const code = printMade(results, world, ['.tenths/schemas']);
+  if (code !== 0) return code;
+  if (options.git) beginGit(root, world);
+  world.out.write(nextSteps(folder, options, isNew));
+  return 0;
+}
+
+function requireFolder(root: string, folder: string, { workingDirectory }: World): void {
+  if (standingAt(folder, workingDirectory) === undefined) {
+    throw new UsageError(`there is no folder ${folder}`, `mkdir ${folder}`);
+  }
+  if (!isFolder(root)) throw new UsageError(`${folder} is not a folder`, 'name the folder of the shop');
+}
+
+/** A shop is a git repository. Without git it is a shop all the same. */
+function beginGit(root: string, { out, err }: World): void {
+  const made = initGit(root);
+  if (made.ok && made.value === 'made') out.write('made      .git (git init)\n');
+  if (!made.ok) err.write(`tenths: ${visible(made.problem.message)}\n        ${made.problem.help}\n`);
+}
+
+function nextSteps(folder: string, { units, hook }: InitOptions, isNew: boolean): string {
+  const plain = units === 'in' ? 'inches and lbf ft' : 'millimetres and N m';
+  const steps = [
+    ...(folder === '.' ? [] : [`cd ${folder}`]),
+    ...(hook === true
+      ? ['git config core.hooksPath .githooks     turns the check before each commit on']
+      : []),
+    'edit instruments.yaml                    the instruments of the shop',
+    'tenths new engine "Millbrook pump no. 2" --cylinders 4 --mains 5',
+  ];
+  const units_ = isNew ? `Plain numbers are in ${plain}; shop.yaml says so and can be changed.\n` : '';
+  return `\n${units_}Next:\n${steps.map((step) => `  ${step}\n`).join('')}`;
+}

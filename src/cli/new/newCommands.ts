@@ -1,0 +1,99 @@
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import { STAGES } from '../../documents/session/stage.ts';
+import type { World } from '../../shell/world.ts';
+import { helpEnd } from '../helpWords.ts';
+
+export const list = (text: string): readonly string[] =>
+  text
+    .split(',')
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
+
+function count(text: string): number {
+  const value = Number(text);
+  if (/^\d{1,3}$/.test(text) && value >= 1 && value <= 100) return value;
+  throw new InvalidArgumentError('write a whole number from 1 to 100');
+}
+
+/** `tenths new engine`, `new session` and `new torque`. */
+export function addNew(program: Command, world: World, done: (exitCode: number) => void): void {
+  const scaffold = program
+    .command('new')
+    .description('scaffold an engine, a session, a tightening sequence')
+    .addHelpText('after', NEW_END);
+  scaffold
+    .command('engine')
+    .description('a folder with the documents of an engine')
+    .argument('<name>', 'what the engine is called')
+    .option('--cylinders <count>', 'how many', count, 4)
+    .option('--mains <count>', 'main bearings; one more than cylinders unless given', count)
+    .option('--crankpins <count>', 'as many as cylinders unless given', count)
+    .option('--folder <path>', 'where, instead of engines/NAME')
+    .addHelpText('after', NEW_ENGINE_END)
+    .action(async (name: string, options) => {
+      const { newEngine } = await import('./new.ts');
+      done(newEngine(name, options, world));
+    });
+  scaffold
+    .command('session')
+    .description('an empty session: every position that the limits name, in the order of the bench')
+    .argument('[engine]', 'its folder or a part of its name')
+    .addOption(
+      new Option('--stage <stage>', 'where the job stands; asked for unless given').choices([...STAGES]),
+    )
+    .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
+    .option('--by <name>', 'who measures')
+    .option('--measure <ids>', 'these characteristics instead of what the limits name', list)
+    .option('--sheet', 'print it as a blank sheet instead, and write no file')
+    .addHelpText('after', NEW_SESSION_END)
+    .action(async (engine: string | undefined, options) => {
+      const { newSession } = await import('./new.ts');
+      done(await newSession(engine, options, world));
+    });
+  scaffold
+    .command('torque')
+    .description('a tightening sequence')
+    .argument('<joint>', 'what is tightened, such as main-caps')
+    .requiredOption('--passes <torques>', 'the torque of each pass, first to last', list)
+    .option('--engine <engine>', 'the folder of the engine or a part of its name')
+    .option('--fasteners <names>', 'their names; made up from the joint unless given', list)
+    .option('--source <text>', 'where the figures come from')
+    .addHelpText('after', NEW_TORQUE_END)
+    .action(async (joint: string, options) => {
+      const { newTorque } = await import('./new.ts');
+      done(newTorque(joint, options, world));
+    });
+}
+
+const NEW_END = helpEnd({
+  examples: [
+    ['tenths new engine "Millbrook pump no. 2" --cylinders 4 --mains 5'],
+    ['tenths new session --stage teardown'],
+    ['tenths new torque main-caps --passes 40,80,110'],
+  ],
+});
+
+const NEW_ENGINE_END = helpEnd({
+  examples: [
+    ['tenths new engine "Millbrook pump no. 2"', 'four cylinders, five mains'],
+    ['tenths new engine "Ridge 8" --cylinders 8 --mains 5 --crankpins 4'],
+  ],
+});
+
+const NEW_SESSION_END = helpEnd({
+  examples: [
+    ['tenths new session --stage teardown', 'the only engine, or the one around this folder'],
+    ['tenths new session pump-2 --stage rebuild --by RK'],
+    ['tenths new session pump-2 --stage machined --measure cylinder_bore,piston_diameter'],
+    ['tenths new session pump-2 --stage teardown --sheet', 'a blank sheet to print'],
+  ],
+});
+
+const NEW_TORQUE_END = helpEnd({
+  examples: [
+    ['tenths new torque main-caps --passes 40,80,110'],
+    [
+      `tenths new torque rod-caps --passes "20 N m,45 N m" --engine pump-2 --source "Maker's manual, p. 4-12"`,
+    ],
+  ],
+});

@@ -1,0 +1,35 @@
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import { diagnosticsText } from '../../output/check/runText.ts';
+import type { LoadedEngine } from '../../shell/discover/loadEngines.ts';
+import { textStyle } from '../../shell/process/terminal.ts';
+import type { World } from '../../shell/world.ts';
+import { engineNamed } from '../shop/resolveShop.ts';
+import { UsageError } from '../usage.ts';
+
+/** An engine that readings are to come into, and where its files stand. */
+export interface BenchEngine {
+  /** The shop's root, absolute. */
+  readonly root: string;
+  /** The engine's folder, relative to the root, with `/`. */
+  readonly folder: string;
+  readonly engine: Engine;
+  readonly registry: Registry;
+  readonly loaded: LoadedEngine;
+}
+
+/** Opens the engine of a call; one that cannot be judged is told and refused, since entry is judged as typed. */
+export function benchEngine(name: string | undefined, world: World): BenchEngine {
+  const { shop, folder } = engineNamed(name, world);
+  const loaded = shop.load(folder);
+  const { engine, registry, diagnostics, texts } = loaded;
+  if (engine === undefined) {
+    const style = textStyle(world.err, world.environment, false);
+    world.err.write(diagnosticsText(diagnostics, texts, style));
+    throw new UsageError(
+      `${shop.store.shown(folder)} cannot be used until its documents are sound`,
+      'mend what is listed above',
+    );
+  }
+  return { root: shop.root, folder, engine, registry, loaded };
+}

@@ -1,0 +1,201 @@
+import { nominalText } from '../../bench/instruments.ts';
+import { keyOf } from '../../bench/points.ts';
+import { askedBy, type TypedRequest } from '../../bench/record/command.ts';
+import { lastReading } from '../../bench/record/earlier.ts';
+import { eventLine, type ReadJournal, type RecordStart } from '../../bench/record/journalText.ts';
+import { liveFeedback } from '../../bench/record/liveFeedback.ts';
+import {
+  applyEvent,
+  lastTaken,
+  type RecordEvent,
+  type RecordState,
+  startRecord,
+} from '../../bench/record/state.ts';
+import {
+  blockHeading,
+  eventText,
+  feedbackLine,
+  helpLines,
+  type PromptAbout,
+  promptText,
+} from '../../output/bench/recordText.ts';
+import { plural } from '../../output/check/checkText.ts';
+import { visible } from '../../output/terminal/visible.ts';
+import { pathOnDisk } from '../../shell/discover/paths.ts';
+import type { PromptDialogue } from '../../shell/process/promptLoop.ts';
+import { textStyle } from '../../shell/process/terminal.ts';
+import type { World } from '../../shell/world.ts';
+import type { Journal } from '../../shell/write/journal.ts';
+import { check } from '../check/check.ts';
+import type { BenchEngine } from './benchEngine.ts';
+import type { RecordTarget } from './recordTarget.ts';
+import { writeSession } from './recordWrite.ts';
+
+/** One entry: what was taken so far, and how it is told. */
+export class Entry implements PromptDialogue {
+  readonly #opened: BenchEngine;
+  readonly #target: RecordTarget;
+  readonly #start: RecordStart;
+  readonly #journal: Journal;
+  readonly #world: World;
+  readonly #about: PromptAbout;
+  /** Somebody sits before it. */
+  readonly #isTyped: boolean;
+  #state: RecordState;
+  /** The characteristic and its setting that the last heading was about. */
+  #headed = '';
+  #lines = 0;
+
+  constructor(
+    opened: BenchEngine,
+    target: RecordTarget,
+    start: RecordStart,
+    journal: Journal,
+    world: World,
+    isTyped: boolean,
+  ) {
+    this.#opened = opened;
+    this.#target = target;
+    this.#start = start;
+    this.#journal = journal;
+    this.#world = world;
+    this.#isTyped = isTyped;
+    this.#about = { ...opened, style: textStyle(world.out, world.environment, false) };
+    this.#state = startRecord(start.points, new Map(start.instruments), new Map(start.zeros));
+  }
+
+  takeUp({ events, torn }: ReadJournal): void {
+    this.#state = events.reduce(applyEvent, this.#state);
+    const lost = torn === 0 ? '' : `; ${plural(torn, 'line')} torn by the end of it, never acknowledged`;
+    this.#tell(
+      `An entry of ${this.#target.name} was cut off: ${counted(this.#state.taken.size)} here${lost}.\n`,
+    );
+  }
+
+  opening(): string {
+    const { head, points } = this.#start;
+    const { engine } = this.#opened;
+    return `${visible(engine.document.name)}  ${head.stage} ${head.date}: ${points.length} readings\n? for help, . to finish, Ctrl-C to leave and go on later\n`;
+  }
+
+  /** The text to print above the prompt, where a new characteristic begins; and the prompt. */
+  prompt(): { readonly above: string; readonly prompt: string } {
+    const { points, at, again, instruments, zeros, taken } = this.#state;
+    const point = points[at];
+    const block = point && this.#start.plan.blocks.find((each) => each.measure === point.measure);
+    if (point === undefined || block === undefined) {
+      this.#headed = '';
+      return {
+        above: '',
+        prompt: `  ${taken.size} of ${points.length} taken: . writes the session, < goes back > `,
+      };
+    }
+    const [instrument, zero] = [instruments.get(point.measure), zeros.get(point.measure)];
+    const key = JSON.stringify([point.measure, instrument, zero]);
+    const above = key === this.#headed ? '' : blockHeading(block, instrument, zero, this.#about);
+    this.#headed = key;
+    const { engine } = this.#opened;
+    const place = {
+      point,
+      family: block.family,
+      last: lastReading(point, engine, this.#target.name),
+      now: taken.get(keyOf(point))?.texts.at(-1),
+      nominal: nominalText(point.measure, engine),
+      again,
+    };
+    return { above, prompt: promptText(place, this.#about) };
+  }
+
+  /** Takes one line. What it answers is printed; nothing is asked before it is on the disk. */
+  hear(line: string, isTyped: boolean): 'go on' | 'finished' | 'failed' {
+    this.#lines += 1;
+    const asked = askedBy(line, this.#state, this.#opened);
+    switch (asked.kind) {
+      case 'nothing':
+        return 'go on';
+      case 'help':
+        this.#tell(helpLines(this.#about.style));
+        return 'go on';
+      case 'finish':
+        return 'finished';
+      case 'unclear':
+        return this.#unclear(asked.why, isTyped);
+      case 'event':
+        return this.#carryOut(asked, isTyped);
+    }
+  }
+
+  /** At the keyboard it is asked again; in a pipe every later line would land one place off. */
+  #unclear(why: string, isTyped: boolean): 'go on' | 'failed' {
+    if (isTyped) {
+      this.#world.out.write(`\u0007    ${visible(why)}\n`);
+      return 'go on';
+    }
+    this.#world.err.write(`tenths: line ${this.#lines}: ${visible(why)}\n`);
+    return 'failed';
+  }
+
+  #carryOut({ event, completed }: TypedRequest & { kind: 'event' }, isTyped: boolean): 'go on' | 'failed' {
+    if (completed && event.do === 'take') this.#tell(`    = ${visible(event.text)}\n`);
+    const saved = this.#journal.append(eventLine(event));
+    if (!saved.ok) {
+      this.#world.err.write(
+        `tenths: ${visible(saved.problem.message)}\n        ${visible(saved.problem.help)}\n`,
+      );
+      return 'failed';
+    }
+    this.#state = applyEvent(this.#state, event);
+    if (event.do === 'take') this.#comment(event, isTyped);
+    else if (isTyped) this.#tell(eventText(event, lastTaken(this.#state)?.texts.at(-1)));
+    return 'go on';
+  }
+
+  #comment({ at }: RecordEvent & { do: 'take' }, isTyped: boolean): void {
+    const point = this.#start.points[at];
+    if (point === undefined) return;
+    const { engine, registry } = this.#opened;
+    const judging = { engine, registry, head: this.#start.head, plan: this.#start.plan };
+    const where = isTyped ? '' : `line ${this.#lines}:`;
+    for (const opinion of liveFeedback(point, this.#state.taken, judging)) {
+      const bell = isTyped && (opinion.severity !== 'remark' || opinion.word !== 'marginal');
+      this.#tell(`${where}${feedbackLine(opinion, this.#about.style, bell)}`);
+    }
+  }
+
+  /** To the screen where somebody sits before it; a pipe's results stay clean. */
+  #tell(text: string): void {
+    (this.#isTyped ? this.#world.out : this.#world.err).write(text);
+  }
+
+  /** Not finished: what was taken stays where it is. */
+  leave(ending: number): number {
+    const { size } = this.#state.taken;
+    this.#world.err.write(
+      size === 0
+        ? '\nNothing was taken.\n'
+        : `\n${counted(size)} kept, and not in the session yet. To go on: tenths record\n`,
+    );
+    if (size === 0) this.#journal.remove();
+    return ending;
+  }
+
+  async finish(): Promise<number> {
+    const { root } = this.#opened;
+    const { path } = this.#target;
+    if (this.#state.taken.size === 0) return this.leave(0);
+    const written = writeSession(this.#opened, path, this.#start, this.#state);
+    if (!written.ok) {
+      this.#world.err.write(
+        `tenths: ${visible(written.problem.message)}\n        ${visible(written.problem.help)}\n        the readings are kept: tenths record goes on from there\n`,
+      );
+      return 2;
+    }
+    this.#journal.remove();
+    const left = this.#state.points.length - this.#state.taken.size;
+    if (left > 0) this.#tell(`\n${plural(left, 'place')} of the plan not read\n`);
+    this.#tell(`\n${counted(this.#state.taken.size)} in ${visible(path)}\n\n`);
+    return check([pathOnDisk(root, path)], { format: 'text', strict: false, detail: false }, this.#world);
+  }
+}
+
+const counted = (count: number): string => `${plural(count, 'reading')} ${count === 1 ? 'is' : 'are'}`;

@@ -1,0 +1,147 @@
+import { planSession } from '../../bench/plan.ts';
+import { keyOf, pointsOfPlan } from '../../bench/points.ts';
+import type { RecordStart } from '../../bench/record/journalText.ts';
+import { openBlocks } from '../../bench/record/openPlaces.ts';
+import { schemaPath } from '../../bench/scaffold/madeFile.ts';
+import type { SessionHead } from '../../bench/sessionText.ts';
+import { openDocument } from '../../documents/opened.ts';
+import { pointsOf } from '../../documents/session/reading.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import { STAGES, type Stage } from '../../documents/session/stage.ts';
+import { workTree } from '../../shell/discover/store.ts';
+import type { World } from '../../shell/world.ts';
+import { unfinishedEntries } from '../../shell/write/journal.ts';
+import { checkedDate, knownMeasures } from '../new/new.ts';
+import { UsageError } from '../usage.ts';
+import type { BenchEngine } from './benchEngine.ts';
+
+export interface TargetOptions {
+  readonly session?: string;
+  readonly stage?: Stage;
+  readonly date?: string;
+  readonly by?: string;
+  readonly measure?: readonly string[];
+}
+
+/** The session that readings go into: its name, without ending, and what stands there now. */
+export interface RecordTarget {
+  readonly name: string;
+  /** Relative to the root. */
+  readonly path: string;
+  readonly existing: SessionDocument | undefined;
+}
+
+/** Named; else the one that an entry was cut off in; else the one of the day, which is made where there is none. */
+export function recordTarget(opened: BenchEngine, options: TargetOptions, world: World): RecordTarget {
+  const name = options.session ?? cutOff(opened, options) ?? nameOfDay(opened, options);
+  const found = opened.engine.sessions.filter((each) => each.name === name || each.path === name);
+  const [existing] =
+    found.length > 0 ? found : opened.engine.sessions.filter((each) => each.name.includes(name));
+  if (options.session !== undefined && existing === undefined) {
+    const names = opened.engine.sessions.map((each) => each.name).join(', ');
+    throw new UsageError(
+      `there is no session ${name}`,
+      names === '' ? 'make one with --stage' : `it has ${names}`,
+    );
+  }
+  if (existing === undefined) return { name, path: `${opened.folder}/sessions/${name}.yaml`, existing };
+  return { name: existing.name, path: pathOf(existing, opened, world), existing };
+}
+
+function pathOf(session: SessionDocument, { root, folder }: BenchEngine, world: World): string {
+  const store = workTree(root, world.workingDirectory);
+  const found = store.list([folder]).find((path) => store.shown(path) === session.path);
+  if (found === undefined) throw new Error(`${session.path} was read and is not listed`);
+  return found;
+}
+
+/** The session of an unfinished entry, unless a call says which one it wants. */
+function cutOff({ root, folder }: BenchEngine, options: TargetOptions): string | undefined {
+  if (options.stage !== undefined || options.date !== undefined) return undefined;
+  const names = unfinishedEntries(root, `${folder}/sessions`);
+  if (names.length > 1) {
+    throw new UsageError(`several entries are unfinished: ${names.join(', ')}`, 'name one with --session');
+  }
+  return names[0];
+}
+
+function nameOfDay(opened: BenchEngine, options: TargetOptions): string {
+  const date = checkedDate(options.date);
+  if (options.stage !== undefined) return `${date}-${options.stage}`;
+  const ofDay = sessionsOfDay(opened, options);
+  const [first, second] = ofDay;
+  if (first === undefined) {
+    throw new UsageError(
+      `there is no session of ${date} yet`,
+      `say what it is with --stage: ${STAGES.join(', ')}`,
+    );
+  }
+  if (second === undefined) return first.name;
+  throw new UsageError(
+    `there are several sessions of ${date}: ${ofDay.map((each) => each.name).join(', ')}`,
+    'name one with --session',
+  );
+}
+
+const sessionsOfDay = ({ engine }: BenchEngine, { date }: TargetOptions): readonly SessionDocument[] =>
+  engine.sessions.filter((each) => each.date === checkedDate(date));
+
+/** A session would have to be made, and nothing says of which stage. */
+export const lacksStage = (opened: BenchEngine, options: TargetOptions): boolean =>
+  options.stage === undefined &&
+  options.session === undefined &&
+  cutOff(opened, options) === undefined &&
+  sessionsOfDay(opened, options).length === 0;
+
+/** What is to be measured: the open places of a session that stands, then what the limits name and it lacks. */
+export function recordStart(
+  opened: BenchEngine,
+  { path, existing }: RecordTarget,
+  options: TargetOptions,
+): RecordStart {
+  const { engine, registry, folder } = opened;
+  const stage = existing?.stage ?? options.stage ?? 'service';
+  const head: SessionHead = {
+    stage,
+    date: existing?.date ?? checkedDate(options.date),
+    by: existing?.by ?? options.by,
+    schema: schemaPath(`${folder}/sessions`, 'session'),
+  };
+  const plan = planSession(engine, registry, { stage, only: knownMeasures(options, opened) });
+  const open = existing === undefined ? [] : openIn(path, existing, opened);
+  const filled = open.flatMap((each) => each.places.map(({ point }) => point));
+  const known = new Set([...filled.map(keyOf), ...takenIn(existing)]);
+  const more = pointsOfPlan(plan).filter(
+    (point) => !known.has(keyOf(point)) && !known.has(`${point.measure} ${point.position}`),
+  );
+  const ownBlocks = open.map((each) => each.block);
+  const measures = new Set(ownBlocks.map((each) => each.measure));
+  const blocks = [...ownBlocks, ...plan.blocks.filter((each) => !measures.has(each.measure))];
+  const asked = options.measure;
+  return {
+    record: 1,
+    head,
+    plan: { blocks },
+    points: [...filled, ...more].filter((point) => asked === undefined || asked.includes(point.measure)),
+    instruments: blocks.flatMap((each) =>
+      each.instrument === undefined ? [] : [[each.measure, each.instrument] as const],
+    ),
+    zeros: open.flatMap((each) =>
+      each.zero === undefined ? [] : [[each.block.measure, each.zero] as const],
+    ),
+  };
+}
+
+/** Positions that a session has a reading of need not be asked for. */
+const takenIn = (session: SessionDocument | undefined): readonly string[] =>
+  (session?.blocks ?? []).flatMap((block) =>
+    block.positions
+      .filter((each) => pointsOf(each).length > 0)
+      .map((each) => `${block.measure.id} ${each.position}`),
+  );
+
+function openIn(path: string, session: SessionDocument, { engine, registry, loaded }: BenchEngine) {
+  const text = loaded.texts.get(session.path) ?? '';
+  const { root } = openDocument(path, session.path, Buffer.from(text));
+  return root === undefined ? [] : openBlocks(root, session, engine, registry);
+}

@@ -1,0 +1,148 @@
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import { diagnosticsText } from '../../output/check/runText.ts';
+import { standingAt } from '../../shell/discover/root.ts';
+import type { Revision } from '../../shell/git/commitFiles.ts';
+import { repositoryAround } from '../../shell/git/repository.ts';
+import { textStyle } from '../../shell/process/terminal.ts';
+import type { World } from '../../shell/world.ts';
+import { orUsage, UsageError } from '../usage.ts';
+import { revisionSource } from './revisionSource.ts';
+import { type Located, type Shop, type ShopSource, workTreeSource } from './shopSource.ts';
+
+/** The working tree, or the commit that a call asks for with `--at`, of the repository around `path`. */
+export const sourceOf = (at: string | undefined, path: string, world: World): ShopSource =>
+  at === undefined
+    ? workTreeSource(world)
+    : revisionSource(at, orUsage(repositoryAround(path, world.workingDirectory)), world);
+
+export interface ShopPaths {
+  readonly shop: Shop;
+  readonly selected: readonly Located[];
+}
+
+/** The paths of a call by the shop they lie in; where no such path is, the name of an engine or a part of it. */
+export function byShop(paths: readonly string[], source: ShopSource): readonly ShopPaths[] {
+  const shops = new Map<Shop, Located[]>();
+  for (const path of paths) {
+    const located = source.locate(path) ?? engineCalled(path, source);
+    if (located === undefined) throw notThere(path, source);
+    shops.set(located.shop, [...(shops.get(located.shop) ?? []), located]);
+  }
+  return [...shops].map(([shop, selected]) => ({ shop, selected }));
+}
+
+function engineCalled(name: string, source: ShopSource): Located | undefined {
+  const found = findEngine(name, source);
+  return found && { ...found, file: undefined };
+}
+
+function notThere(path: string, { revision }: ShopSource): UsageError {
+  return revision === undefined
+    ? new UsageError(`${path} does not exist`, 'name an engine, or a folder or a file of the shop')
+    : new UsageError(`${path} is not in ${revision.name}`, 'name a folder or a file that was there then');
+}
+
+export interface EngineFolder {
+  readonly shop: Shop;
+  /** Relative to the shop's root. */
+  readonly folder: string;
+}
+
+/**
+ * The one engine that a call is about: a path in it, its folder's name or a unique part of that; without
+ * a name the engine around the working directory, or the only one of the shop.
+ */
+export function engineNamed(
+  name: string | undefined,
+  world: World,
+  source: ShopSource = workTreeSource(world),
+): EngineFolder {
+  const found = findEngine(name, source);
+  if (found !== undefined) return found;
+  const engines =
+    (source.locate(name ?? '.') ?? source.locate('.'))?.shop.loader.find(EVERYWHERE).engines ?? [];
+  const help = engines.length === 0 ? undefined : `the shop has ${engines.join(', ')}`;
+  throw new UsageError(`no engine ${name === undefined ? 'here' : `is known as ${name}`}`, help);
+}
+
+/** Undefined where there is none; it throws a UsageError where there are several. */
+export function findEngine(name: string | undefined, source: ShopSource): EngineFolder | undefined {
+  const located = source.locate(name ?? '.');
+  const around = located === undefined ? undefined : onlyOf(located, name ?? 'this folder');
+  if (located !== undefined && around !== undefined) return { shop: located.shop, folder: around };
+  const shop = (located ?? source.locate('.'))?.shop;
+  const engines = shop?.loader.find(EVERYWHERE).engines ?? [];
+  const named = name === undefined ? engines : enginesNamed(name, engines);
+  const folder = only(named, name ?? 'this shop');
+  return shop === undefined || folder === undefined ? undefined : { shop, folder };
+}
+
+const EVERYWHERE = { folders: ['.'] };
+
+const onlyOf = ({ shop, folder }: Located, name: string): string | undefined =>
+  only(shop.loader.find({ folders: [folder] }).engines, name);
+
+/** An engine's folder, read; problems with its documents were told on stderr. */
+export interface ReadEngine {
+  /** Undefined where a document that every verdict stands on has a problem. */
+  readonly engine: Engine | undefined;
+  readonly registry: Registry;
+  readonly hasProblems: boolean;
+}
+
+/** `told` are the problems that a run has told already: of two states of a shop most have the same. */
+export function readEngine(
+  { shop, folder }: EngineFolder,
+  world: World,
+  told: Set<string> = new Set(),
+): ReadEngine {
+  const { engine, registry, diagnostics, texts } = shop.load(folder);
+  const fresh = diagnostics.filter(({ code, message, place }) => {
+    const key = `${place.path}:${place.line}:${place.column} ${code} ${message}`;
+    const isNew = !told.has(key);
+    told.add(key);
+    return isNew;
+  });
+  world.err.write(diagnosticsText(fresh, texts, textStyle(world.err, world.environment, true)));
+  return { engine, registry, hasProblems: diagnostics.length > 0 };
+}
+
+/** An engine that can be judged. */
+export interface OpenedEngine extends ReadEngine {
+  readonly engine: Engine;
+  readonly found: EngineFolder;
+  /** The commit that it was read from; undefined for the working tree. */
+  readonly revision: Revision | undefined;
+}
+
+/** The engine that a call is about, read; it throws a UsageError where nothing can be judged. */
+export function openEngine(name: string | undefined, world: World, at?: string): OpenedEngine {
+  const isPath = name !== undefined && standingAt(name, world.workingDirectory) !== undefined;
+  const source = sourceOf(at, isPath ? name : '.', world);
+  const found = engineNamed(name, world, source);
+  return { ...judgeable(found, world), found, revision: source.revision };
+}
+
+export function judgeable(found: EngineFolder, world: World): ReadEngine & { readonly engine: Engine } {
+  const read = readEngine(found, world);
+  if (read.engine !== undefined) return { ...read, engine: read.engine };
+  throw new UsageError(
+    `${found.shop.store.shown(found.folder)} cannot be judged`,
+    'mend the documents above',
+  );
+}
+
+function only(engines: readonly string[], name: string): string | undefined {
+  if (engines.length > 1) {
+    throw new UsageError(`${name} may be any of several engines: ${engines.join(', ')}`, 'name one of them');
+  }
+  return engines[0];
+}
+
+/** A whole name before a part of one: `pump` is that engine even where a `pump-2` stands beside it. */
+function enginesNamed(name: string, engines: readonly string[]): readonly string[] {
+  const last = (folder: string): string => folder.slice(folder.lastIndexOf('/') + 1);
+  const whole = engines.filter((folder) => last(folder) === name);
+  return whole.length > 0 ? whole : engines.filter((folder) => last(folder).includes(name));
+}

@@ -1,0 +1,95 @@
+import type { Engine } from '../../documents/assemble.ts';
+import type { TorqueDocument } from '../../documents/tightening/torque.ts';
+import { adapterAt, angleOf } from '../../documents/tightening/wrench.ts';
+import { diagnosticsText } from '../../output/check/runText.ts';
+import { torqueCardText } from '../../output/torque/torqueCard.ts';
+import { torqueCardJson } from '../../output/torque/torqueCardJson.ts';
+import { torqueCardMarkdown } from '../../output/torque/torqueCardMarkdown.ts';
+import type { Fraction } from '../../quantity/fraction.ts';
+import { textStyle } from '../../shell/process/terminal.ts';
+import type { World } from '../../shell/world.ts';
+import { type Tools, tighteningCard } from '../../torque/card.ts';
+import { amountOption } from '../amountOption.ts';
+import { engineNamed } from '../shop/resolveShop.ts';
+import { UsageError } from '../usage.ts';
+
+export interface TorqueOptions {
+  readonly format: 'text' | 'markdown' | 'json';
+  readonly wrench?: string;
+  readonly adapter?: string;
+  readonly adapterAngle?: string;
+  readonly runOn?: string;
+}
+
+/** Prints the tightening card of a joint; 1 where a written torque is beyond proof, 2 where a document is wrong. */
+export function torque(
+  name: string,
+  engineName: string | undefined,
+  options: TorqueOptions,
+  world: World,
+): number {
+  const { shop, folder } = engineNamed(engineName, world);
+  const { engine, diagnostics, texts } = shop.load(folder);
+  if (diagnostics.length > 0) {
+    world.err.write(diagnosticsText(diagnostics, texts, textStyle(world.err, world.environment, false)));
+  }
+  if (engine === undefined) return 2;
+  const document = sequenceNamed(name, engine);
+  const carded = tighteningCard(document.joint, toolsOf(options, engine, document));
+  if ('problem' in carded) {
+    throw new UsageError(
+      carded.problem,
+      'see to --wrench and --adapter: lengths from hand to drive, and drive to fastener',
+    );
+  }
+  const { card } = carded;
+  const origin = { engine: engine.document.name, path: document.path };
+  const exit = diagnostics.length > 0 ? 2 : card.beyondProof ? 1 : 0;
+  const style = textStyle(world.out, world.environment, false);
+  const written = {
+    text: () => torqueCardText(card, origin, style),
+    markdown: () => torqueCardMarkdown(card, origin),
+    json: () => `${JSON.stringify(torqueCardJson(card, origin, exit), null, 2)}\n`,
+  }[options.format]();
+  world.out.write(written);
+  return exit;
+}
+
+/** A file's name, a unique part of one, or the joint's name, in that order. */
+function sequenceNamed(name: string, { sequences, document }: Engine): TorqueDocument {
+  const tries = [
+    sequences.filter((each) => each.name === name || each.path === name.replace(/^\.\//, '')),
+    sequences.filter(({ joint }) => joint.sequence.joint === name),
+    sequences.filter((each) => each.name.includes(name)),
+    sequences.filter(({ joint }) => joint.sequence.joint.includes(name)),
+  ];
+  const found = tries.find((each) => each.length > 0) ?? [];
+  const [first] = found;
+  const listed = (of: readonly TorqueDocument[]): string => of.map((each) => each.name).join(', ');
+  if (found.length > 1) {
+    throw new UsageError(
+      `${name} may be any of several sequences: ${listed(found)}`,
+      'write more of the name',
+    );
+  }
+  if (first !== undefined) return first;
+  const help = sequences.length === 0 ? 'write one with kind: torque' : `it has ${listed(sequences)}`;
+  throw new UsageError(`${document.name} has no sound torque document ${name}`, help);
+}
+
+function toolsOf(options: TorqueOptions, { units }: Engine, { joint }: TorqueDocument): Tools {
+  const length = (name: string, text: string | undefined): Fraction | undefined =>
+    amountOption(name, text, 'length', units.get('length'));
+  const angle = amountOption('--adapter-angle', options.adapterAngle, 'angle', undefined);
+  const adapter = length('--adapter', options.adapter);
+  // The document's adapter is held at its angle, whatever its length.
+  const written = joint.adapter === undefined ? undefined : angleOf(joint.adapter);
+  if (adapter === undefined && angle !== undefined) {
+    throw new UsageError('--adapter-angle says nothing without --adapter', 'give --adapter LENGTH as well');
+  }
+  return {
+    wrenchLength: length('--wrench', options.wrench),
+    adapter: adapter && adapterAt(adapter, angle ?? written),
+    runOn: amountOption('--run-on', options.runOn, 'torque', joint.torqueUnit),
+  };
+}

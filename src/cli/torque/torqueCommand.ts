@@ -1,0 +1,34 @@
+import { type Command, Option } from 'commander';
+import type { World } from '../../shell/world.ts';
+import { helpEnd } from '../helpWords.ts';
+
+/** `tenths torque NAME [engine]`. */
+export function addTorque(program: Command, world: World, done: (exitCode: number) => void): void {
+  program
+    .command('torque')
+    .description('the tightening card of a joint: order, passes, wrench setting, expected clamp load')
+    .argument('<name>', "a torque document: its file's name, a part of it, or its joint")
+    .argument('[engine]', 'the engine; else the one around this folder, or the only one of the shop')
+    .option('--wrench <length>', 'from the middle of the grip to the drive, such as 18in')
+    .option('--adapter <length>', 'from the drive to the fastener, such as 6in')
+    .option('--adapter-angle <angle>', '0 in line with the wrench, 90 square to it, 180 back along it')
+    .option('--run-on <torque>', 'what turns the nut freely: added to every torque')
+    .addOption(
+      new Option('--format <format>', 'how to print').choices(['text', 'markdown', 'json']).default('text'),
+    )
+    .addHelpText('after', TORQUE_END)
+    .action(async (name: string, engine: string | undefined, options) => {
+      const { torque } = await import('./torque.ts');
+      done(torque(name, engine, options, world));
+    });
+}
+
+const TORQUE_END = helpEnd({
+  examples: [
+    ['tenths torque main-caps'],
+    ['tenths torque head millbrook-pump-2 --wrench 18in --adapter 6in'],
+    ['tenths torque rod --run-on "8.9 lbf in"'],
+    ['tenths torque main-caps --format markdown > main-caps.md'],
+  ],
+  failing: 'a written torque is beyond proof',
+});

@@ -1,0 +1,97 @@
+import { isKnownPart } from '../../checks/history/partHistory.ts';
+import { unitOfRow } from '../../checks/judge/session.ts';
+import { measuredSession } from '../../checks/value/measured.ts';
+import { type PastState, withPast } from '../../compare/past.ts';
+import { type Trend, type TrendAxis, trendOf } from '../../compare/trend.ts';
+import { didYouMean } from '../../diagnostic/suggestion.ts';
+import { findPosition } from '../../documents/engine/layout.ts';
+import { revisionText, shortCommit } from '../../output/diff/revision.ts';
+import { trendJson } from '../../output/trend/trendJson.ts';
+import { trendText } from '../../output/trend/trendText.ts';
+import { textStyle } from '../../shell/process/terminal.ts';
+import type { World } from '../../shell/world.ts';
+import { type OpenedEngine, openEngine } from '../shop/resolveShop.ts';
+import { UsageError } from '../usage.ts';
+import { pastStates } from './pastStates.ts';
+
+export interface TrendOptions {
+  readonly position?: string | undefined;
+  readonly by?: TrendAxis | undefined;
+  readonly at?: string | undefined;
+  readonly history?: boolean | undefined;
+  readonly format: 'text' | 'json';
+}
+
+/** Prints one characteristic across the sessions of an engine; the exit code. */
+export function trend(
+  measure: string,
+  engineName: string | undefined,
+  options: TrendOptions,
+  world: World,
+): number {
+  const opened = openEngine(engineName, world, options.at);
+  const { engine, registry, revision } = opened;
+  const found = only(trendIn(measure, opened, options, world), options.position, opened);
+  const unitFor = (row: Parameters<typeof unitOfRow>[0]) => unitOfRow(row, engine);
+  const exit = opened.hasProblems ? 2 : 0;
+  const { name } = engine.document;
+  if (options.format === 'json') {
+    const json = trendJson({ folder: engine.folder, name }, found, revision, unitFor, exit);
+    world.out.write(`${JSON.stringify(json)}\n`);
+    return exit;
+  }
+  const style = textStyle(world.out, world.environment, false);
+  const parts = engine.sessions.flatMap(({ partChanges }) => partChanges.map(({ part }) => part));
+  const unknown = [...new Set(parts)].filter((part) => !isKnownPart(part, registry));
+  if (revision !== undefined) world.out.write(`${revisionText(revision, style)}\n`);
+  world.out.write(trendText(name, found, unknown, unitFor, style));
+  return exit;
+}
+
+function trendIn(
+  measure: string,
+  opened: OpenedEngine,
+  { by, history = false }: TrendOptions,
+  world: World,
+): Trend {
+  const { engine, registry } = opened;
+  const characteristic = registry.find(measure);
+  if (characteristic === undefined) {
+    throw new UsageError(`nothing is known as ${measure}`, didYouMean(measure, registry.ids()));
+  }
+  const present = engine.sessions.map((session) => measuredSession(engine, registry, session));
+  const { sessions, past } = withPast(present, history ? statesBefore(opened, world) : [], measure);
+  const found = trendOf({ engine, sessions }, registry, characteristic, by, past);
+  if (found.lines.length > 0) return found;
+  const help =
+    by === 'hours'
+      ? 'write `hours:` in the sessions, or take --by date'
+      : 'tenths check shows what was measured';
+  throw new UsageError(`${measure} has no readings to follow in ${engine.document.name}`, help);
+}
+
+/** What earlier commits held; what could not be looked at is told on stderr. */
+function statesBefore({ found, revision }: OpenedEngine, world: World): readonly PastState[] {
+  const { states, leftOut, isCutShort } = pastStates(found, revision, world);
+  if (leftOut.length > 0) {
+    const commits = leftOut.map((each) => `${shortCommit(each)} of ${each.date}`).join(', ');
+    world.err.write(`tenths: left out, as the engine cannot be judged there: ${commits}\n`);
+  }
+  if (isCutShort) {
+    world.err.write(
+      'tenths: this is a shallow clone, whose history was cut short: git fetch --unshallow fetches the rest\n',
+    );
+  }
+  return states;
+}
+
+function only(found: Trend, position: string | undefined, { engine }: OpenedEngine): Trend {
+  if (position === undefined) return found;
+  const { family, id } = found.characteristic;
+  const at = findPosition(engine.document.layout, family, position);
+  const lines = found.lines.filter(({ row }) => row.position === at);
+  const corrected = found.past.corrected.filter(({ row }) => row.position === at);
+  if (lines.length > 0) return { ...found, lines, past: { ...found.past, corrected } };
+  const known = [...new Set(found.lines.map(({ row }) => row.position))].join(', ');
+  throw new UsageError(`${id} was not measured at ${position}`, `it was measured at ${known}`);
+}

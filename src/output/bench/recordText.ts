@@ -1,0 +1,124 @@
+import { bandsText } from '../../bench/bandsText.ts';
+import type { PlannedBlock } from '../../bench/plan.ts';
+import type { PlannedPoint } from '../../bench/points.ts';
+import { COMMANDS } from '../../bench/record/command.ts';
+import type { LiveFeedback } from '../../bench/record/liveFeedback.ts';
+import type { RecordEvent } from '../../bench/record/state.ts';
+import type { GaugeZero } from '../../bench/sessionText.ts';
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import { labelOf } from '../../documents/engine/layout.ts';
+import type { TextStyle } from '../terminal/textStyle.ts';
+import { visible } from '../terminal/visible.ts';
+import { wrap } from '../terminal/wrap.ts';
+
+export interface PromptAbout {
+  readonly engine: Engine;
+  readonly registry: Registry;
+  readonly style: TextStyle;
+}
+
+/** Above the first place of a characteristic: what it is, in what, with what. */
+export function blockHeading(
+  block: PlannedBlock,
+  instrument: string | undefined,
+  zero: GaugeZero | undefined,
+  { engine, registry, style }: PromptAbout,
+): string {
+  const characteristic = registry.find(block.measure);
+  const unit = characteristic && engine.units.get(characteristic.quantity)?.name;
+  const label = `${characteristic?.label ?? block.measure}${unit === undefined ? '' : `, ${unit}`}`;
+  const tool =
+    instrument === undefined ? '  (no instrument stated: w NAME)' : `  with ${visible(instrument)}`;
+  return `\n${style.paint.strong(label)}${style.paint.faint(tool + settingText(zero, unit ?? ''))}\n`;
+}
+
+/** `, set to 3.2500, tenths from there`. */
+function settingText(zero: GaugeZero | undefined, unit: string): string {
+  if (zero === undefined) return '';
+  const counts = zero.counts ?? unit;
+  if (zero.setTo !== undefined) return `, set to ${visible(zero.setTo)}, ${counts} from there`;
+  return zero.base === undefined ? `, in ${counts}` : `, ${counts} to be added to ${visible(zero.base)}`;
+}
+
+/** What is known of a place before it is read. */
+export interface AskedPlace {
+  readonly point: PlannedPoint;
+  readonly family: PlannedBlock['family'];
+  /** The reading of the latest earlier session. */
+  readonly last: string | undefined;
+  /** What was just taken here and will be replaced. */
+  readonly now: string | undefined;
+  /** The nominal size as it is written. */
+  readonly nominal: string | undefined;
+  readonly again: boolean;
+}
+
+/** `3 (centre) front, throw  [new 3.2475 to 3.2485; last 3.2478] > `; what does not fit in the window goes. */
+export function promptText(place: AskedPlace, { engine, registry, style }: PromptAbout): string {
+  const { point, family, last, now, nominal, again } = place;
+  const label = labelOf(engine.document.layout, family, point.position);
+  const position =
+    family === 'engine' ? undefined : `${point.position}${label === undefined ? '' : ` (${label})`}`;
+  const along = [point.station, point.direction].filter((part) => part !== undefined).join(', ');
+  const head = visible([again ? 'once more' : undefined, position, along].filter(Boolean).join(' '));
+  const characteristic = registry.find(point.measure);
+  const bands = characteristic === undefined ? '' : bandsText(characteristic, point.position, engine);
+  const size = bands === '' && nominal !== undefined ? `nominal ${nominal}` : bands;
+  const before = now === undefined ? (last === undefined ? '' : `last ${last}`) : `now ${now}`;
+  const room = Math.min(style.width, 100) - head.length - ROOM_FOR_READING;
+  const shown = [[size, before].filter(Boolean).join('; '), before, size].find(
+    (each) => each !== '' && visible(each).length <= room,
+  );
+  return `  ${[head, shown === undefined ? '' : `[${visible(shown)}]`].filter(Boolean).join('  ')} > `;
+}
+
+/** Brackets, the sign and what is typed behind it. */
+const ROOM_FOR_READING = 20;
+
+/** A word with its bell, then what is known; the words alone where nobody sits before it. */
+export function feedbackLine(
+  { severity, word, message }: LiveFeedback,
+  { paint, width }: TextStyle,
+  bell: boolean,
+): string {
+  const colour = { error: paint.bad, warning: paint.notice, remark: paint.notice }[severity];
+  const [first = '', ...rest] = wrap(visible(message), width - word.length - INDENT - 2);
+  const indent = ' '.repeat(word.length + INDENT + 2);
+  const lines = [
+    `${' '.repeat(INDENT)}${colour(word.toUpperCase())}  ${first}`,
+    ...rest.map((line) => indent + line),
+  ];
+  return `${bell ? '\u0007' : ''}${lines.join('\n')}\n`;
+}
+
+const INDENT = 4;
+
+/** What an event did that no prompt shows. */
+export function eventText(event: RecordEvent, last: string | undefined): string {
+  switch (event.do) {
+    case 'note':
+      return `    noted with ${last ?? 'the last reading'}\n`;
+    case 'skip':
+      return '    left out\n';
+    default:
+      return '';
+  }
+}
+
+export const helpLines = ({ width }: TextStyle): string => {
+  const widest = Math.max(...COMMANDS.map(({ usage }) => usage.length));
+  const indent = ' '.repeat(widest + 4);
+  const commands = COMMANDS.flatMap(({ usage, does }) => {
+    const [first = '', ...rest] = wrap(does, Math.min(width, 100) - indent.length);
+    return [`  ${usage.padEnd(widest)}  ${first}`, ...rest.map((line) => indent + line)];
+  });
+  const prose = HELP.flatMap((text) => wrap(text, Math.min(width, 100) - 2)).map((line) => `  ${line}`);
+  return `${[...prose, ...commands].join('\n')}\n`;
+};
+
+const HELP = [
+  'Type a reading as the instrument shows it, or its last digits alone where they can mean but one number.',
+  'Strips: 0.003 to 0.004, under 0.004. Feelers: go 0.017 no 0.018. Another unit: 63.45 mm.',
+  'Ctrl-C leaves and keeps everything; tenths record goes on from there.',
+];

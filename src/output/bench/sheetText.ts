@@ -1,0 +1,61 @@
+import { bandsText } from '../../bench/bandsText.ts';
+import type { Plan, PlannedBlock } from '../../bench/plan.ts';
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import { labelOf } from '../../documents/engine/layout.ts';
+import type { Stage } from '../../documents/session/stage.ts';
+import { type Cell, type Column, cell, layTable } from '../terminal/table.ts';
+import { visible } from '../terminal/visible.ts';
+
+export interface SheetHead {
+  readonly engine: Engine;
+  readonly registry: Registry;
+  readonly stage: Stage;
+  readonly date: string;
+}
+
+const BLANK = '_________';
+const LEFT: Column = { align: 'left' };
+
+/** A session as a form to print: in the order of the bench, with the limits beside the blanks. */
+export function sheetText(plan: Plan, head: SheetHead): string {
+  const { engine, stage, date } = head;
+  const lines = [
+    `${visible(engine.document.name)}   ${stage} ${date}`,
+    `by ${BLANK}${BLANK}   hours ${BLANK}   temperature ${BLANK}`,
+    ...plan.blocks.flatMap((block) => ['', ...blockLines(block, head)]),
+  ];
+  return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
+}
+
+function blockLines(block: PlannedBlock, { engine, registry }: SheetHead): readonly string[] {
+  const characteristic = registry.find(block.measure);
+  if (characteristic === undefined) return [];
+  const unit = engine.units.get(characteristic.quantity)?.name;
+  const general = bandsText(characteristic, block.positions[0] ?? '', engine);
+  const heading = `${characteristic.label}${unit === undefined ? '' : `, ${unit}`}   ${visible(general)}`;
+  const columns = block.grid.stations.flatMap((station) =>
+    block.grid.directions.length === 0
+      ? [station]
+      : block.grid.directions.map((direction) => `${station} ${direction}`),
+  );
+  const names = columns.length > 0 ? columns : block.grid.directions;
+  const rows = block.positions.map((position): readonly Cell[] => {
+    const own = bandsText(characteristic, position, engine);
+    return [
+      cell(positionText(block, position, engine)),
+      ...(names.length === 0 ? [''] : names).map(() => cell(BLANK)),
+      cell(own === general ? '' : visible(own)),
+    ];
+  });
+  const header = [cell(''), ...names.map((name) => cell(visible(name)))];
+  const all = names.length === 0 ? rows : [header, ...rows];
+  const layout = Array.from({ length: 2 + Math.max(1, names.length) }, () => LEFT);
+  return [`${heading}   with ${visible(block.instrument ?? BLANK)}`.trimEnd(), ...layTable(all, layout)];
+}
+
+function positionText({ family }: PlannedBlock, position: string, { document }: Engine): string {
+  if (family === 'engine') return '';
+  const label = labelOf(document.layout, family, position);
+  return visible(label === undefined ? position : `${position} ${label}`);
+}

@@ -1,0 +1,256 @@
+import {
+  formatLimit,
+  type Printing,
+  pastText,
+  plusMinus,
+  printingOf,
+  readingText,
+} from '../../checks/findings/readings.ts';
+import type { ReportedSession } from '../../checks/judge/report.ts';
+import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
+import type { Bands, SideLimit, Verdict } from '../../checks/judge/verdict.ts';
+import { BAND_NAMES, type BandName } from '../../documents/limits/bands.ts';
+import type { Unit } from '../../quantity/units.ts';
+import type { Paint } from '../terminal/paint.ts';
+import { type Cell, type Column, cell, fitting, layTable, painted } from '../terminal/table.ts';
+import type { TextStyle } from '../terminal/textStyle.ts';
+import { visible } from '../terminal/visible.ts';
+import { widthOf } from '../terminal/width.ts';
+import { wrap } from '../terminal/wrap.ts';
+import { type Extent, extentOf, pictureOf } from './rowPicture.ts';
+
+type UnitFor = (row: Row) => Unit;
+
+/** One table a characteristic: a line with its limits, then a row a position. */
+export function characteristicTables(
+  session: ReportedSession,
+  unitFor: UnitFor,
+  style: TextStyle,
+): readonly string[] {
+  const groups = new Map<string, Row[]>();
+  for (const row of session.rows) {
+    const group = groups.get(row.characteristic.id);
+    if (group === undefined) groups.set(row.characteristic.id, [row]);
+    else group.push(row);
+  }
+  return [...groups.values()].flatMap((rows) => ['', ...tableOf(rows, session, unitFor, style)]);
+}
+
+function tableOf(
+  rows: readonly Row[],
+  session: ReportedSession,
+  unitFor: UnitFor,
+  style: TextStyle,
+): readonly string[] {
+  const [first] = rows;
+  if (first === undefined) return [];
+  const { unit, decimals } = printingOf(first, unitFor);
+  const bands = rows.map((row) => bandsTexts(row.limits.bands, { unit, decimals }));
+  const usual = usualBands(rows, bands);
+  const own = bands.map((texts) => texts.filter((text) => !usual.includes(text)).join(', '));
+  const heading = `${first.characteristic.label}, ${unit.name}`;
+  const span = extentOf(rows);
+  const lines = fitting(style.width, SHAPES, (shape) => {
+    const lines = rows.flatMap((row, index) =>
+      rowLines(row, own[index] ?? '', { unit, decimals }, { span, session, style, shape }),
+    );
+    const laid = layTable(
+      lines.map((line) => line.cells),
+      COLUMNS,
+    );
+    return laid.flatMap((line, index) => [line, ...belowLines(lines[index]?.below ?? '', style)]);
+  });
+  return [...headingLines(heading, usual.join(', '), style), ...lines];
+}
+
+/** The limits stand beside what they limit, or below it where that is too wide. */
+function headingLines(heading: string, limits: string, { paint, width }: TextStyle): readonly string[] {
+  if (limits === '') return [paint.strong(heading)];
+  if (widthOf(heading) + 2 + widthOf(limits) <= width)
+    return [`${paint.strong(heading)}  ${paint.faint(limits)}`];
+  return [paint.strong(heading), ...wrap(limits, width - 2).map((line) => `  ${paint.faint(line)}`)];
+}
+
+const belowLines = (text: string, { paint, width }: TextStyle): readonly string[] =>
+  text === '' ? [] : wrap(text, width - 6).map((line) => `      ${paint.faint(line)}`);
+
+/** What gives way first where the window is narrow. */
+interface Shape {
+  readonly picture: number;
+  /** What it was before, notes, limits of its own and details: beside the verdict, or on a line below. */
+  readonly extras: 'beside' | 'below';
+  /** How near the limit lies below the row, and not behind the verdict. */
+  readonly terse?: boolean;
+  /** Positions without their labels. */
+  readonly bare?: boolean;
+}
+
+const SHAPES: readonly Shape[] = [
+  { picture: 25, extras: 'beside' },
+  { picture: 19, extras: 'beside' },
+  { picture: 19, extras: 'below' },
+  { picture: 13, extras: 'below' },
+  { picture: 0, extras: 'below' },
+  { picture: 0, extras: 'below', bare: true },
+  { picture: 0, extras: 'below', bare: true, terse: true },
+];
+
+const COLUMNS: readonly Column[] = [
+  { align: 'left' },
+  { align: 'right' },
+  { align: 'left' },
+  { align: 'left' },
+  { align: 'left' },
+  { align: 'left' },
+  { align: 'left' },
+];
+
+/** A row of the table, and what stands below it where the window is too narrow for it. */
+interface RowLine {
+  readonly cells: readonly Cell[];
+  readonly below: string;
+}
+
+interface Surroundings {
+  readonly span: Extent;
+  readonly session: ReportedSession;
+  readonly style: TextStyle;
+  readonly shape: Shape;
+}
+
+function rowLines(row: Row, limits: string, printing: Printing, around: Surroundings): readonly RowLine[] {
+  const [judged, ...others] = row.routes;
+  const { session, style, shape } = around;
+  const where = cell(shape.bare === true ? visible(row.position) : positionText(row));
+  if (judged === undefined) {
+    return [{ cells: [where, cell(''), cell(''), verdictCell(row, printing, style.paint)], below: '' }];
+  }
+  const notes = [beforeText(row, session, printing), ...judged.route.notes.map(visible)];
+  const near = marginalText(row, printing);
+  const isBelow = shape.terse === true && near !== '';
+  const extras = { before: isBelow ? [near, ...notes] : notes, limits };
+  const verdict = verdictCell(row, printing, style.paint, isBelow);
+  return [
+    rowLine(row, judged, { where, verdict, extras }, printing, around),
+    ...others.map((other) => otherRoute(row, other, printing, around)),
+  ];
+}
+
+interface Said {
+  readonly where: Cell;
+  readonly verdict: Cell;
+  readonly extras: { readonly before: readonly string[]; readonly limits: string };
+}
+
+function rowLine(
+  row: Row,
+  route: JudgedRoute,
+  said: Said,
+  printing: Printing,
+  around: Surroundings,
+): RowLine {
+  const { span, style, shape } = around;
+  const { before, limits } = said.extras;
+  const isBeside = shape.extras === 'beside';
+  const [u, from] = style.detail ? detailTexts(route, printing) : ['', ''];
+  const faint = (text: string): Cell => painted(isBeside ? text : '', style.paint.faint);
+  const cells = [
+    said.where,
+    route === row.routes[0]
+      ? cell(readingText(route, printing))
+      : painted(readingText(route, printing), style.paint.faint),
+    cell(shape.picture === 0 ? '' : pictureOf(row, route, shape.picture, span, style.glyphs)),
+    said.verdict,
+    faint([...before, limits].filter(Boolean).join('; ')),
+    faint(u),
+    faint(from),
+  ];
+  const below = [...before, limits, [u, from].filter(Boolean).join('  ')];
+  return { cells, below: isBeside ? '' : below.filter(Boolean).join('; ') };
+}
+
+export function positionText({ characteristic, position, label }: Row): string {
+  if (characteristic.family === 'engine') return '';
+  return visible(label === undefined ? position : `${position} ${label}`);
+}
+
+/** Another route to the same thing: beside the judged one, with how well the two agree. */
+function otherRoute(row: Row, other: JudgedRoute, printing: Printing, around: Surroundings): RowLine {
+  const agreement = other.en === null ? '' : `, E_n ${other.en.toFixed(1)}`;
+  const verdict = painted(`${visible(other.route.name)}${agreement}`, around.style.paint.faint);
+  return rowLine(row, other, { where: cell(''), verdict, extras: NOTHING }, printing, around);
+}
+
+const NOTHING: Said['extras'] = { before: [], limits: '' };
+
+/** The verdict in words, with the side and the distance, and whether a limit is near. */
+export const verdictText = (row: Row, printing: Printing): string =>
+  [distanceText(row, printing), marginalText(row, printing)].filter(Boolean).join(', ');
+
+function distanceText(row: Row, printing: Printing): string {
+  const { verdict, past } = row.judgement;
+  const [judged] = row.routes;
+  if (verdict === null) return '';
+  if (verdict === 'missing' || judged === undefined) return verdict;
+  const u = plusMinus(judged.route, printing.unit);
+  if (verdict === 'undecided') return `undecided at ${u}`;
+  return past === undefined ? verdict : `${verdict}, ${pastText(row, printing)}`;
+}
+
+/** `marginal at ±0.00016`, where a deciding limit lies that near. */
+function marginalText({ judgement, routes: [judged] }: Row, { unit }: Printing): string {
+  const { marginal, verdict } = judgement;
+  if (!marginal || judged === undefined || verdict === null || verdict === 'undecided') return '';
+  return `marginal at ${plusMinus(judged.route, unit)}`;
+}
+
+const COLOURS: Readonly<Record<Verdict, keyof Paint>> = {
+  ok: 'good',
+  'off target': 'notice',
+  worn: 'notice',
+  undecided: 'notice',
+  missing: 'notice',
+  accepted: 'notice',
+  out: 'bad',
+};
+
+function verdictCell(row: Row, printing: Printing, paint: Paint, isTerse = false): Cell {
+  const { verdict } = row.judgement;
+  const text = isTerse ? distanceText(row, printing) : verdictText(row, printing);
+  return verdict === null ? cell(text) : painted(text, paint[COLOURS[verdict]]);
+}
+
+function beforeText(row: Row, session: ReportedSession, printing: Printing): string {
+  const earlier = session.before(row)?.row.routes[0];
+  return earlier === undefined ? '' : `was ${readingText(earlier, printing)}`;
+}
+
+const detailTexts = ({ route }: JudgedRoute, { unit }: Printing): readonly [string, string] => [
+  plusMinus(route, unit),
+  `${route.name}, ${route.with.map(visible).join(', ')}`,
+];
+
+/** `target 0.0026 to 0.0032`, `new 0.0020 to 0.0038`, `wear max 0.0050`. */
+const bandsTexts = (bands: Bands, printing: Printing): readonly string[] =>
+  BAND_NAMES.flatMap((name) => bandText(name, bands[name], printing));
+
+/** The limits of most rows; of as many the general ones, since a position's own stand beside it. */
+function usualBands(rows: readonly Row[], bands: readonly (readonly string[])[]): readonly string[] {
+  const counts = new Map<string, number>();
+  for (const [index, { limits }] of rows.entries()) {
+    const text = (bands[index] ?? []).join(', ');
+    // More than nothing and less than one row.
+    const weight = limits.inForce.isGeneral ? 1 + 1 / (2 * rows.length) : 1;
+    counts.set(text, (counts.get(text) ?? 0) + weight);
+  }
+  const [most] = [...counts].reduce((best, each) => (each[1] > best[1] ? each : best), ['', 0]);
+  return bands.find((texts) => texts.join(', ') === most) ?? [];
+}
+
+function bandText(name: BandName, band: Bands[BandName], { unit, decimals }: Printing): readonly string[] {
+  const text = (limit: SideLimit): string => formatLimit(limit.amount, unit, decimals);
+  if (band?.min !== undefined && band.max !== undefined)
+    return [`${name} ${text(band.min)} to ${text(band.max)}`];
+  if (band?.max !== undefined) return [`${name} max ${text(band.max)}`];
+  return band?.min === undefined ? [] : [`${name} min ${text(band.min)}`];
+}

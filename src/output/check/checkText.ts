@@ -1,0 +1,139 @@
+import type { Finding } from '../../checks/finding.ts';
+import { type FollowUpState, followUpText } from '../../checks/findings/followUps.ts';
+import { type EngineReport, type ReportedSession, unitsFor } from '../../checks/judge/report.ts';
+import type { Verdict } from '../../checks/judge/verdict.ts';
+import type { TextStyle } from '../terminal/textStyle.ts';
+import { visible } from '../terminal/visible.ts';
+import { wrap } from '../terminal/wrap.ts';
+import { characteristicTables } from './checkTables.ts';
+import { steppedBackLines } from './steppedBackText.ts';
+import { tighteningLines } from './tighteningText.ts';
+
+const RULES = {
+  simple: 'rule simple: a value is compared with its limit as it stands',
+  guarded: 'rule guarded (ISO 14253-1): inside or out only where 95 % sure, else undecided',
+} as const;
+
+/** An engine's sessions as tables, each followed by its findings and one line that sums it up. */
+export function engineText(
+  report: EngineReport,
+  chosen: readonly ReportedSession[],
+  style: TextStyle,
+): string {
+  const { engine, rule, sessions } = report;
+  const folder = engine.folder === '.' ? '' : `  ${style.paint.faint(visible(engine.folder))}`;
+  const heading = `${style.paint.strong(visible(engine.document.name))}${folder}`;
+  const lines = [
+    heading,
+    ...[RULES[rule], ...keptText(engine.kept)]
+      .flatMap((text) => wrap(text, style.width))
+      .map((line) => style.paint.faint(line)),
+  ];
+  if (sessions.length === 0 && engine.notJudged.length === 0) lines.push('', 'no session yet');
+  for (const path of engine.notJudged) {
+    lines.push('', `${visible(path)}: ${style.paint.bad('not judged')}, since it has problems`);
+  }
+  for (const session of chosen) lines.push('', ...sessionLines(session, report, style));
+  return `${[...lines, ...openLines(report.followUps, chosen)].join('\n')}\n`;
+}
+
+/** What a document holds and nothing is made of yet is not passed over in silence. */
+const keptText = (kept: readonly string[]): readonly string[] =>
+  kept.length === 0 ? [] : [`kept, not judged by this version: ${kept.join(', ')}`];
+
+/** What was promised with a concession and is still to be measured. */
+function openLines(
+  followUps: readonly FollowUpState[],
+  chosen: readonly ReportedSession[],
+): readonly string[] {
+  const last = chosen.at(-1)?.session.date ?? '';
+  const open = followUps.filter((each) => each.state === 'open' && each.session.date <= last);
+  if (open.length === 0) return [];
+  const line = ({ session, followUp }: FollowUpState): string =>
+    `  ${visible(followUpText(followUp))}  (concession of ${session.stage} ${session.date})`;
+  return ['', 'still open', ...open.map(line)];
+}
+
+function sessionLines(session: ReportedSession, report: EngineReport, style: TextStyle): readonly string[] {
+  const { stage, date, name, by, kept } = session.session;
+  // A file that is named after its day and stage says nothing new.
+  const file = name === `${date}-${stage}` ? '' : `  ${visible(name)}`;
+  const title = `${style.paint.strong(`${stage} ${date}`)}${file}${by === undefined ? '' : `, by ${visible(by)}`}`;
+  const lines = [title, ...characteristicTables(session, unitsFor(report.engine), style)];
+  const told = session.findings.filter((each) => style.detail || each.severity !== 'remark');
+  const tightened = tighteningLines(session.session, style.width);
+  if (tightened.length > 0) lines.push('', ...tightened);
+  if (told.length > 0) lines.push('', ...gathered(told).flatMap((each) => findingLines(each, style)));
+  lines.push('', ...wrap(`${stage} ${date}: ${countsText(session)}`, style.width));
+  const folded = session.findings.length - told.length;
+  const faint = (text: string): readonly string[] =>
+    wrap(text, style.width).map((line) => style.paint.faint(line));
+  if (folded > 0) lines.push(...faint(`${remarksText(session.findings)}: --detail lists them`));
+  lines.push(...steppedBackLines(session.steppedBack, style), ...keptText(kept).flatMap(faint));
+  return lines;
+}
+
+/** Positions of one characteristic that are missing are told together: a row of like lines is not read. */
+function gathered(findings: readonly Finding[]): readonly Finding[] {
+  const isMissing = ({ code, position }: Finding): boolean =>
+    code === 'reading/missing' && position !== undefined;
+  const others = (of: Finding): readonly Finding[] =>
+    findings.filter((each) => isMissing(each) && each.measure === of.measure && each.place === of.place);
+  return findings.flatMap((each) => {
+    const [first, ...rest] = isMissing(each) ? others(each) : [each];
+    if (first !== each) return [];
+    const also = rest.length === 0 ? '' : `; likewise ${rest.map(({ position }) => position).join(', ')}`;
+    return [{ ...each, message: `${each.message}${also}` }];
+  });
+}
+
+/** What it is and where it stands, with the place of the limit it speaks of. */
+function findingLines(finding: Finding, { paint, width }: TextStyle): readonly string[] {
+  const colour = { error: paint.bad, warning: paint.notice, remark: paint.faint }[finding.severity];
+  const [first = '', ...rest] = wrap(visible(finding.message), width - INDENT);
+  const { place, limitPlace } = finding;
+  const limit =
+    limitPlace === undefined
+      ? ''
+      : `  limit ${visible(limitPlace.path)}:${limitPlace.line}:${limitPlace.column}`;
+  const where = `${visible(place.path)}:${place.line}:${place.column}  ${finding.code}${limit}`;
+  return [
+    `  ${colour(finding.severity.padEnd(INDENT - 4))}  ${first}`,
+    ...[...rest, ...wrap(where, width - INDENT).map((line) => paint.faint(line))].map(
+      (line) => `${' '.repeat(INDENT)}${line}`,
+    ),
+  ];
+}
+
+/** Two spaces, the longest severity, two spaces. */
+const INDENT = 11;
+
+const ORDER: readonly Verdict[] = ['out', 'missing', 'undecided', 'accepted', 'worn', 'off target', 'ok'];
+
+/** `1 out, 2 worn, 31 ok; 1 error, 3 warnings`. */
+export function countsText({ rows, findings }: ReportedSession): string {
+  const verdicts = ORDER.flatMap((verdict) => {
+    const count = rows.filter((row) => row.judgement.verdict === verdict).length;
+    return count === 0 ? [] : [`${count} ${verdict}`];
+  });
+  const unlimited = rows.filter((row) => row.judgement.verdict === null).length;
+  if (unlimited > 0) verdicts.push(`${unlimited} without limits`);
+  return [verdicts.join(', ') || 'nothing measured', severitiesText(findings)].filter(Boolean).join('; ');
+}
+
+export function severitiesText(findings: readonly Finding[]): string {
+  const count = (severity: Finding['severity']): string => {
+    const n = findings.filter((each) => each.severity === severity).length;
+    return n === 0 ? '' : plural(n, severity);
+  };
+  return [count('error'), count('warning')].filter(Boolean).join(', ');
+}
+
+function remarksText(findings: readonly Finding[]): string {
+  const remarks = findings.filter((each) => each.severity === 'remark');
+  const codes = [...new Set(remarks.map((each) => each.code))];
+  const counted = codes.map((code) => `${remarks.filter((each) => each.code === code).length} ${code}`);
+  return `${plural(remarks.length, 'remark')} (${counted.join(', ')})`;
+}
+
+export const plural = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;

@@ -1,0 +1,102 @@
+import type { Printing } from '../../checks/findings/readings.ts';
+import type { SideLimit } from '../../checks/judge/verdict.ts';
+import type { Change } from '../../compare/change.ts';
+import type { ConcessionChange, EngineDiff } from '../../compare/diff.ts';
+import type { LimitChange } from '../../compare/limitChanges.ts';
+import type { RewrittenSession } from '../../compare/rewritten.ts';
+import type { EngineState, StateValue } from '../../compare/state.ts';
+import { toNumber } from '../../quantity/fraction.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { VERSION } from '../../version.ts';
+import { numberIn, shortened } from '../check/checkJson.ts';
+import type { Sides } from './diffText.ts';
+import { printingOfChange } from './diffWords.ts';
+
+/** What `tenths diff --format json` prints. */
+export const diffJson = ({ a, b }: Sides, engines: readonly EngineDiff[], exit: 0 | 1 | 2) => ({
+  format: 'tenths.diff',
+  version: 1,
+  tool: { name: 'tenths', version: VERSION },
+  exit,
+  a,
+  b,
+  engines: engines.map(engineJson),
+});
+
+const engineJson = ({ path, name, diff, unitFor }: EngineDiff) => ({
+  path,
+  name,
+  rows: diff.changes.map((change) => rowJson(change, unitFor)),
+  limits: diff.limits.map((each) => limitJson(each, unitFor)),
+  concessions: diff.concessions.map(concessionJson),
+  rewritten: diff.rewritten.map(rewrittenJson),
+});
+
+function rowJson(change: Change, unitFor: EngineState['unitFor']) {
+  const printing = printingOfChange(change, unitFor);
+  const { unit } = printing;
+  const { characteristic, position, state, crossed, a, b, delta, expanded, moved, unlike } = change;
+  return {
+    measure: characteristic.id,
+    position,
+    state,
+    crossed,
+    a: sideJson(a, printing),
+    b: sideJson(b, printing),
+    unit: unit.name,
+    delta: delta === null ? null : inUnits(toNumber(delta), unit),
+    U: expanded === null ? null : inUnits(expanded, unit),
+    toward: moved?.toward ?? null,
+    unlike,
+  };
+}
+
+/** A difference has no zero of a scale to start from. */
+const inUnits = (size: number, unit: Unit): number => shortened(size / toNumber(unit.factor));
+
+function sideJson(side: StateValue | undefined, { unit }: Printing) {
+  const judged = side?.row.routes[0];
+  if (side === undefined || judged === undefined) return null;
+  return {
+    written: judged.route.written,
+    value: numberIn(judged.mean, unit),
+    least: numberIn(judged.least, unit),
+    greatest: numberIn(judged.greatest, unit),
+    verdict: side.row.judgement.verdict,
+    session: side.session.path,
+    date: side.session.date,
+    route: judged.route.name,
+    with: judged.route.with,
+  };
+}
+
+function limitJson({ row, band, side, a, b }: LimitChange, unitFor: EngineState['unitFor']) {
+  const unit = unitFor(row);
+  const value = (limit: SideLimit | undefined): number | null =>
+    limit === undefined ? null : numberIn(limit.amount, unit);
+  return {
+    measure: row.characteristic.id,
+    position: row.position,
+    band,
+    side,
+    a: value(a),
+    b: value(b),
+    unit: unit.name,
+  };
+}
+
+const concessionJson = ({ concession, session, state }: ConcessionChange) => ({
+  state,
+  measure: concession.measure.id,
+  positions: concession.positions,
+  up_to: concession.upTo?.written ?? null,
+  down_to: concession.downTo?.written ?? null,
+  reason: concession.reason,
+  session: session.path,
+});
+
+const rewrittenJson = ({ session, state, readings }: RewrittenSession) => ({
+  state,
+  session: session.path,
+  readings: readings.map(({ measure, position, a, b }) => ({ measure: measure.id, position, a, b })),
+});

@@ -1,0 +1,92 @@
+import type { Change } from '../../compare/change.ts';
+import type { EngineDiff } from '../../compare/diff.ts';
+import type { EngineState } from '../../compare/state.ts';
+import { positionText } from '../check/checkTables.ts';
+import { markdownCell as plain } from '../terminal/markdownCell.ts';
+import { type DiffSection, foldedText, groupsOf, sectionsOf } from './diffSections.ts';
+import { type Sides, sidesText } from './diffText.ts';
+import {
+  concessionText,
+  deltaText,
+  limitChangeText,
+  positionWord,
+  printingOfChange,
+  REWRITTEN,
+  rewrittenTexts,
+  sideText,
+  unlikeText,
+  verdictsText,
+  warmthText,
+} from './diffWords.ts';
+
+/** A comparison for a pull request or a note: a heading an engine, a table a section. */
+export function diffMarkdown(
+  sides: Sides,
+  engines: readonly EngineDiff[],
+  options: { readonly all: boolean },
+): string {
+  if (engines.length === 0) return `${plain(sidesText(sides))}: nothing changed\n`;
+  return `${engines.map((each) => engineBlocks(each, sides, options.all).join('\n\n')).join('\n\n')}\n`;
+}
+
+function engineBlocks({ name, diff, unitFor }: EngineDiff, sides: Sides, all: boolean): readonly string[] {
+  const sections = sectionsOf(diff);
+  const folded = all ? '' : foldedText(sections);
+  const warmth = warmthText(diff.changes);
+  return [
+    `### ${plain(name)}`,
+    plain(sidesText(sides)),
+    ...(warmth === '' ? [] : [plain(warmth)]),
+    ...sections
+      .filter((each) => all || !each.folded)
+      .flatMap((each) => [`#### ${plain(each.title)}`, sectionBlock(each, unitFor, all)]),
+    ...listBlock(REWRITTEN, diff.rewritten.flatMap(rewrittenTexts)),
+    ...listBlock(
+      'limits changed',
+      diff.limits.map((each) => limitChangeText(each, unitFor)),
+    ),
+    ...(['opened', 'closed'] as const).flatMap((state) =>
+      listBlock(
+        `concessions ${state}`,
+        diff.concessions.filter((each) => each.state === state).map(concessionText),
+      ),
+    ),
+    ...(folded === '' ? [] : [plain(folded)]),
+  ];
+}
+
+const listBlock = (title: string, texts: readonly string[]): readonly string[] =>
+  texts.length === 0 ? [] : [`#### ${plain(title)}`, texts.map((text) => `- ${plain(text)}`).join('\n')];
+
+function sectionBlock(
+  { listed, changes }: DiffSection,
+  unitFor: EngineState['unitFor'],
+  all: boolean,
+): string {
+  if (listed && !all) {
+    return groupsOf(changes)
+      .map(([label, group]) => `- ${plain(`${label} ${group.map(positionWord).join(', ')}`.trim())}`)
+      .join('\n');
+  }
+  const heading = ['', 'before', 'after', 'change', 'verdict', 'not like for like'];
+  const rows = [
+    heading,
+    heading.map(() => '---'),
+    ...changes.map((change) => rowCells(change, unitFor).map(plain)),
+  ];
+  return rows.map((cells) => `| ${cells.join(' | ')} |`).join('\n');
+}
+
+function rowCells(change: Change, unitFor: EngineState['unitFor']): readonly string[] {
+  const row = (change.b ?? change.a)?.row;
+  const printing = printingOfChange(change, unitFor);
+  const where = row === undefined ? '' : positionText(row);
+  return [
+    `${change.characteristic.label} ${where}, ${printing.unit.name}`,
+    sideText(change.a, printing),
+    sideText(change.b, printing),
+    deltaText(change, printing),
+    verdictsText(change, printing),
+    unlikeText(change.unlike),
+  ];
+}

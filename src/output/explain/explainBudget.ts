@@ -1,0 +1,70 @@
+import type { Printing } from '../../checks/findings/readings.ts';
+import type { JudgedRoute } from '../../checks/judge/row.ts';
+import type { Route } from '../../checks/value/route.ts';
+import { pointsOf } from '../../documents/session/reading.ts';
+import { expandedFactor } from '../../measurement/conformance.ts';
+import type { Instrument, MaxError } from '../../measurement/instrument.ts';
+import { formatUncertainty } from '../../quantity/format.ts';
+import { toNumber } from '../../quantity/fraction.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { withArticle } from '../../quantity/words.ts';
+import { type Cell, cell, layTable } from '../terminal/table.ts';
+import { visible } from '../terminal/visible.ts';
+
+const LEFT = { align: 'left' } as const;
+const RIGHT = { align: 'right' } as const;
+
+/** Every source of error, the largest first, with its share of the whole (of the squares). */
+export function budgetLines({ route }: JudgedRoute, { unit }: Printing): readonly string[] {
+  const { terms } = route.worse;
+  const places = writtenPoints(route);
+  const whole = route.u * route.u;
+  const rows = [...terms]
+    .sort(([, a], [, b]) => Math.abs(b.u) - Math.abs(a.u))
+    .map(([source, { u, dof }]): readonly Cell[] => [
+      cell(visible(sourceText(source, places))),
+      cell(formatUncertainty(Math.abs(u), unit)),
+      cell(`${Math.round((100 * u * u) / whole)} %`),
+      cell(Number.isFinite(dof) ? `${dof} degrees of freedom` : ''),
+    ]);
+  const factor = expandedFactor(route.dof).toFixed(2);
+  const dof = Number.isFinite(route.dof) ? `, ${route.dof.toFixed(1)} degrees of freedom` : '';
+  return [
+    ...layTable(rows, [LEFT, RIGHT, RIGHT, LEFT]),
+    `  together u ${formatUncertainty(route.u, unit)}${dof}; expanded to 95 %: ±${formatUncertainty(route.expanded, unit)} (${factor} u)`,
+    ...new Set(route.assumed.map((each) => assumptionText(each, unit))),
+  ];
+}
+
+/** What each reading behind a value was typed as, by the file and pointer that name its own errors. */
+function writtenPoints(route: Route): ReadonlyMap<string, string> {
+  const points = leavesOf(route).flatMap(({ block, place }) =>
+    (block?.positions ?? [])
+      .flatMap(pointsOf)
+      .map((point) => [`${place.path}#${point.pointer}`, point.written] as const),
+  );
+  return new Map(points);
+}
+
+/** The readings themselves that a value comes from. */
+export const leavesOf = (route: Route): readonly Route[] =>
+  route.inputs.length === 0 ? [route] : route.inputs.flatMap(leavesOf);
+
+/** `resolution of mic-3-4 at FILE#/readings/0/…` is an error of one reading: it is shown with what was read. */
+const sourceText = (source: string, readings: ReadonlyMap<string, string>): string =>
+  source.replace(/ at (\S.*#\/.*)$/, (all, id: string) => {
+    const written = readings.get(id);
+    return written === undefined ? all : `, reading ${written}`;
+  });
+
+/** The figure that stands for an instrument which is not in the register, and where that figure comes from. */
+function assumptionText({ type, maxError, source }: Instrument, unit: Unit): string {
+  const error = maxError === undefined ? '' : ` of ±${maxErrorText(maxError, unit)}`;
+  const from = source === undefined ? '' : ` (${source})`;
+  return `  not in the register: a largest error${error} is assumed, that of ${withArticle(type)}${from}`;
+}
+
+const maxErrorText = (error: MaxError, unit: Unit): string =>
+  'share' in error
+    ? `${toNumber(error.share) * 100} % of the reading`
+    : `${formatUncertainty(toNumber(error.amount), unit)} ${unit.name}`;

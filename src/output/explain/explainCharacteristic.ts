@@ -1,0 +1,53 @@
+import type { Characteristic, ExampleReading, WorkedExample } from '../../characteristics/characteristic.ts';
+import { withArticle } from '../../quantity/words.ts';
+import { type Cell, cell, layTable, painted } from '../terminal/table.ts';
+import type { TextStyle } from '../terminal/textStyle.ts';
+import { visible } from '../terminal/visible.ts';
+import { wrap } from '../terminal/wrap.ts';
+import { LINE } from './explainCode.ts';
+
+/** What a characteristic is, how it is worked out, by which routes, with the sums that are tested. */
+export function characteristicText(of: Characteristic, style: TextStyle): string {
+  const facts: readonly (readonly [string, string])[] = [
+    ['measured at', positionsText(of)],
+    ['formula', of.formula],
+    ...of.derivations.map((each) => ['route', `${each.route}  (${each.inputs.join(', ')})`] as const),
+    ['usually with', withArticle(of.usual)],
+    ['too great', of.words.above],
+    ['too small', of.words.below],
+    ['source', of.source],
+  ];
+  const rows = facts.map(([name, text]): readonly Cell[] => [
+    painted(name, style.paint.faint),
+    cell(visible(text)),
+  ]);
+  return [
+    `${style.paint.strong(of.id)}  ${of.label}, ${of.quantity}`,
+    '',
+    ...wrap(of.description, Math.min(style.width, LINE)),
+    ...(of.note === undefined ? [] : wrap(of.note, Math.min(style.width, LINE))),
+    '',
+    ...layTable(rows, [{ align: 'left' }, { align: 'left' }]),
+    ...of.examples.flatMap((example) => ['', ...exampleLines(example, style)]),
+    '',
+  ].join('\n');
+}
+
+const positionsText = ({ family }: Characteristic): string =>
+  family === 'engine'
+    ? 'the whole engine, once'
+    : family === 'step'
+      ? 'each step of the assembly'
+      : `each ${family}`;
+
+function exampleLines(
+  { unit, given, least, greatest, source }: WorkedExample,
+  { paint }: TextStyle,
+): readonly string[] {
+  const readings = Object.entries(given).map(([id, reading]) => `  ${id} ${readingText(reading)}`);
+  const result = least === greatest ? least : `${least} to ${greatest}`;
+  return [`example, ${unit}  ${paint.faint(source)}`, ...readings, `  gives ${result}`];
+}
+
+const readingText = (reading: ExampleReading): string =>
+  typeof reading === 'string' ? reading : reading.rows.map((row) => row.join(', ')).join('; ');

@@ -1,0 +1,89 @@
+import { formatLimit, type Printing } from '../../checks/findings/readings.ts';
+import { bandOrder, type SessionOfEngine, statedCondition } from '../../checks/judge/condition.ts';
+import type { JudgingOptions, Row } from '../../checks/judge/row.ts';
+import type { SideLimit } from '../../checks/judge/verdict.ts';
+import type { Place } from '../../diagnostic/place.ts';
+import type { DecisionRule } from '../../documents/engine/shop.ts';
+import { BAND_NAMES, type BandName } from '../../documents/limits/bands.ts';
+import { type Cell, cell, layTable } from '../terminal/table.ts';
+import { visible } from '../terminal/visible.ts';
+
+const LEFT = { align: 'left' } as const;
+
+export const placeText = ({ path, line, column }: Place): string => `${visible(path)}:${line}:${column}`;
+
+/** The bands with where each stands, and where their figures come from. */
+export function limitLines({ limits: { bands, inForce } }: Row, printing: Printing): readonly string[] {
+  const rows = BAND_NAMES.flatMap((name) =>
+    (['min', 'max'] as const).flatMap((side): readonly (readonly Cell[])[] => {
+      const limit = bands[name]?.[side];
+      return limit === undefined
+        ? []
+        : [[cell(name), cell(side), cell(limitNumber(limit, printing)), cell(placeText(limit.place))]];
+    }),
+  );
+  if (rows.length === 0) return ['  none'];
+  const named = BAND_NAMES.filter((name) => bands[name] !== undefined);
+  return [...layTable(rows, [LEFT, LEFT, LEFT, LEFT]), ...sourceLines(named, inForce.sources)];
+}
+
+/** A formula is shown with its numbers in it, and what it comes to in their unit where that is another. */
+function limitNumber({ amount, written, unit }: SideLimit, printing: Printing): string {
+  const number = formatLimit(amount, printing.unit, printing.decimals);
+  if (unit === undefined) return number;
+  return unit.name === printing.unit.name
+    ? `${number} = ${visible(written)}`
+    : `${number}, in ${unit.name} ${formatLimit(amount, unit, printing.decimals)} = ${visible(written)}`;
+}
+
+/** One line where all bands have one source, else a line for each source. */
+function sourceLines(
+  names: readonly BandName[],
+  sources: Readonly<Partial<Record<BandName, string>>>,
+): readonly string[] {
+  const stated = [...new Set(names.flatMap((name) => sources[name] ?? []))];
+  const [only] = stated;
+  if (only !== undefined && names.every((name) => sources[name] === only))
+    return [`  source: ${visible(only)}`];
+  return stated.map((source) => {
+    const of = names.filter((name) => sources[name] === source);
+    return `  source of ${of.join(' and ')}: ${visible(source)}`;
+  });
+}
+
+/** Which sides decide, by which rule, and what came of it. */
+export function reasonLines(
+  row: Row,
+  around: SessionOfEngine,
+  rule: DecisionRule,
+  { judgeBy }: JudgingOptions,
+  printing: Printing,
+): readonly string[] {
+  const { deciding, verdict, probability } = row.judgement;
+  const { characteristic, position } = row;
+  const { stage } = around.session;
+  const order = bandOrder(around, characteristic, position, judgeBy).join(', else ');
+  const condition = statedCondition(around, characteristic, position);
+  const by = condition === undefined ? stage : `${stage} with ${visible(condition.text)}`;
+  const side = (name: 'min' | 'max'): string => {
+    const limit = deciding[name];
+    return limit === undefined
+      ? `no ${name}`
+      : `${name} ${formatLimit(limit.amount, printing.unit, printing.decimals)} (${limit.band})`;
+  };
+  const decided = judgeBy === undefined ? `${by} is decided by` : 'as asked for, it is decided by';
+  return [
+    `  ${decided} ${order}, side by side: ${side('min')}, ${side('max')}`,
+    rule === 'simple'
+      ? '  rule simple: least and greatest are compared with them as they stand'
+      : `  rule guarded: inside from 95 %, out up to 5 %; here ${((probability ?? 0) * 100).toFixed(1)} % likely inside`,
+    `  so it is ${verdict ?? 'not judged: no limit decides'}${concessionText(row)}`,
+  ];
+}
+
+function concessionText({ concessions }: Row): string {
+  const entries = [...new Set(concessions.map(({ concession }) => concession))];
+  const reasons = entries.map(({ reason }) => visible(reason)).join(' / ');
+  if (entries.length === 0) return '';
+  return entries.length === 1 ? `; a concession stands: ${reasons}` : `; concessions stand: ${reasons}`;
+}

@@ -1,0 +1,69 @@
+import { printingOf, readingText } from '../../checks/findings/readings.ts';
+import type { ReportedSession } from '../../checks/judge/report.ts';
+import type { Row } from '../../checks/judge/row.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { positionText, verdictText } from '../check/checkTables.ts';
+import { shellWord } from '../terminal/shellWord.ts';
+import { type Cell, type Column, cell, fitting, layTable } from '../terminal/table.ts';
+import type { TextStyle } from '../terminal/textStyle.ts';
+import { visible } from '../terminal/visible.ts';
+
+/** A row and the session that has it. */
+export interface MeasuredRow {
+  readonly row: Row;
+  readonly of: ReportedSession;
+}
+
+interface Told {
+  readonly position: string;
+  readonly reading: string;
+  /** The verdict, and the session. */
+  readonly rest: readonly string[];
+}
+
+/** With as many of the rest beside the reading, the others below. */
+function tableLines(told: readonly Told[], beside: number): readonly string[] {
+  const cells = told.map(({ position, reading, rest }): readonly Cell[] =>
+    [position, reading, ...rest.slice(0, beside)].map(cell),
+  );
+  return layTable(cells, COLUMNS.slice(0, 2 + beside)).flatMap((line, index) => {
+    const below = told[index]?.rest.slice(beside).filter((text) => text !== '') ?? [];
+    return below.length === 0 ? [line] : [line, `      ${below.join('  ')}`];
+  });
+}
+
+const COLUMNS: readonly Column[] = [
+  { align: 'left' },
+  { align: 'right' },
+  { align: 'left' },
+  { align: 'left' },
+];
+
+/** Where a characteristic was measured, and how to ask about one of these values. */
+export function positionsText(
+  call: readonly [engine: string, measure: string],
+  rows: readonly MeasuredRow[],
+  unitFor: (row: Row) => Unit,
+  { paint, width }: TextStyle,
+): string {
+  const [first] = rows;
+  if (first === undefined) return '';
+  const { label } = first.row.characteristic;
+  const told = rows.map(({ row, of: { session } }): Told => {
+    const printing = printingOf(row, unitFor);
+    const [judged] = row.routes;
+    return {
+      position: positionText(row),
+      reading: judged === undefined ? '' : readingText(judged, printing),
+      rest: [verdictText(row, printing), `${session.stage} ${session.date}`],
+    };
+  });
+  const again = [...call, first.row.position].map(shellWord).join(' ');
+  return [
+    `${paint.strong(visible(label))}, ${unitFor(first.row).name}`,
+    ...fitting(width, [2, 1, 0], (beside) => tableLines(told, beside)),
+    '',
+    `one of them: tenths explain ${visible(again)}`,
+    '',
+  ].join('\n');
+}

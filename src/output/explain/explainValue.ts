@@ -1,0 +1,100 @@
+import { type Printing, plusMinus, printingOf, readingText } from '../../checks/findings/readings.ts';
+import { type EngineReport, unitsFor } from '../../checks/judge/report.ts';
+import type { JudgedRoute, JudgingOptions } from '../../checks/judge/row.ts';
+import type { Route } from '../../checks/value/route.ts';
+import { decimalsFor, formatNumber } from '../../quantity/format.ts';
+import { positionText, verdictText } from '../check/checkTables.ts';
+import { type Cell, cell, fitting, layTable } from '../terminal/table.ts';
+import type { TextStyle } from '../terminal/textStyle.ts';
+import { visible } from '../terminal/visible.ts';
+import { widthOf } from '../terminal/width.ts';
+import { wrap } from '../terminal/wrap.ts';
+import { budgetLines, leavesOf } from './explainBudget.ts';
+import { limitLines, placeText, reasonLines } from './explainLimits.ts';
+import type { MeasuredRow } from './explainPositions.ts';
+
+const LEFT = { align: 'left' } as const;
+const RIGHT = { align: 'right' } as const;
+
+/** Where a value comes from: its readings, the sum, the error budget, the bands and why the verdict is what it is. */
+export function valueText(
+  { row, of: session }: MeasuredRow,
+  { engine, rule }: EngineReport,
+  options: JudgingOptions,
+  style: TextStyle,
+): string {
+  const printing = printingOf(row, unitsFor(engine));
+  const [judged, ...others] = row.routes;
+  const { stage, date } = session.session;
+  const title = `${row.characteristic.label} ${positionText(row)}`.trim();
+  const heading = `${style.paint.strong(visible(title))}  ${stage} ${date}`;
+  if (judged === undefined) return `${heading}\n\n  ${row.judgement.verdict ?? 'not measured'}\n`;
+  const blocks = [
+    [
+      heading,
+      `  ${readingText(judged, printing)} ${printing.unit.name}  ${verdictText(row, printing)}`.trimEnd(),
+    ],
+    ['readings', ...readingLines(judged.route, style)],
+    [judged.route.inputs.length === 0 ? 'as read' : 'worked out', ...sumLines(judged, printing)],
+    ['error budget', ...budgetLines(judged, printing)],
+    ['limits', ...limitLines(row, printing)],
+    ['verdict', ...reasonLines(row, { session: session.session, engine }, rule, options, printing)],
+    ...(others.length === 0 ? [] : [['other routes', ...others.map((each) => otherLine(each, printing))]]),
+  ];
+  return `${blocks.map((lines) => lines.flatMap((line) => folded(line, style)).join('\n')).join('\n\n')}\n`;
+}
+
+/** What is wider than the window goes on below, a step further in. */
+const folded = (line: string, { width }: TextStyle): readonly string[] =>
+  widthOf(line) <= width
+    ? [line]
+    : wrap(line.trimStart(), width - 6).map((each, index) => `${index === 0 ? '  ' : '      '}${each}`);
+
+/** What was typed, with file and line; of a derived value everything that it comes from. */
+function readingLines(route: Route, { width }: TextStyle): readonly string[] {
+  const leaves = leavesOf(route);
+  const rows = leaves.map((leaf): readonly Cell[] => [
+    cell(leaf.block?.measure.id ?? leaf.name),
+    cell(visible(leaf.written.join(', '))),
+    cell(visible([...leaf.with, ...setterText(leaf)].join(', '))),
+  ]);
+  const places = leaves.map(({ place }) => placeText(place));
+  const lines = fitting(width, ['beside', 'below'] as const, (shape) =>
+    shape === 'beside'
+      ? layTable(
+          rows.map((row, index) => [...row, cell(places[index] ?? '')]),
+          [LEFT, LEFT, LEFT, LEFT],
+        )
+      : layTable(rows, [LEFT, LEFT, LEFT]).flatMap((line, index) => [line, `      ${places[index] ?? ''}`]),
+  );
+  const notes = route.notes.map((note) => `  ${visible(note)}`);
+  return [...lines, ...notes];
+}
+
+const setterText = ({ block }: Route): readonly string[] =>
+  block?.setWith === undefined ? [] : [`set with ${block.setWith.name}`];
+
+/** The formula, and the numbers that went into it. */
+function sumLines(judged: JudgedRoute, printing: Printing): readonly string[] {
+  const { route } = judged;
+  const number = (amount: JudgedRoute['least']): string =>
+    formatNumber(amount, printing.unit, printing.decimals + 1);
+  const ends = [
+    [cell('least'), cell(number(judged.least))],
+    [cell('mean'), cell(number(judged.mean))],
+    [cell('greatest'), cell(number(judged.greatest))],
+  ];
+  const inputs = route.inputs.map((input): readonly Cell[] => [
+    cell(input.block?.measure.id ?? input.name),
+    cell(`${number(input.measured.least.amount)} to ${number(input.measured.greatest.amount)}`),
+  ]);
+  const formula = route.inputs.length === 0 ? [] : [`  ${route.name}`];
+  return [...formula, ...layTable([...inputs, ...ends], [LEFT, RIGHT])];
+}
+
+/** With all digits of its own: another route may have been read finer. */
+function otherLine(other: JudgedRoute, { unit, decimals }: Printing): string {
+  const en = other.en === null ? '' : `, E_n ${other.en.toFixed(2)}`;
+  const own = { unit, decimals: Math.max(decimals, decimalsFor(other.route.lastDigit, unit)) };
+  return `  ${other.route.name} (${visible(other.route.with.join(', '))}): ${readingText(other, own)} ${plusMinus(other.route, unit)}${en}`;
+}

@@ -1,0 +1,155 @@
+import type { EngineState } from '../../compare/state.ts';
+import type { Trend, TrendLine } from '../../compare/trend.ts';
+import { positionText } from '../check/checkTables.ts';
+import { plural } from '../check/checkText.ts';
+import { type Cell, type Column, cell, fitting, layTable, painted } from '../terminal/table.ts';
+import type { TextStyle } from '../terminal/textStyle.ts';
+import { visible } from '../terminal/visible.ts';
+import { wrap } from '../terminal/wrap.ts';
+import { pastNotes } from './trendPast.ts';
+import { chartLines, glyphsOf, mostPressing } from './trendPicture.ts';
+import { heightText, outlookText, printingOfLine, rateText, unlikeReadings } from './trendWords.ts';
+
+/** One characteristic of an engine across its sessions: a line a position, then the chart of the most pressing. */
+export function trendText(
+  engine: string,
+  trend: Trend,
+  unknownParts: readonly string[],
+  unitFor: EngineState['unitFor'],
+  style: TextStyle,
+): string {
+  const { characteristic, axis, lines } = trend;
+  const [first] = lines;
+  const unit = first === undefined ? '' : `, ${unitFor(first.row).name}`;
+  const over = axis === 'hours' ? 'by running hours' : 'by date';
+  const heading = `${style.paint.strong(`${visible(characteristic.label)}${unit}`)}  ${visible(engine)}, ${over}`;
+  const pressing = mostPressing(lines);
+  const chart = pressing === undefined ? [] : chartLines(pressing, trend, unitFor, style);
+  const blocks = [
+    [heading, ...fitting(style.width, SHAPES, (shape) => tableLines(trend, shape, unitFor, style))],
+    [...notesOf(trend, unknownParts), ...pastNotes(trend, glyphsOf(style), unitFor)].flatMap((note) =>
+      hanging(visible(note), style),
+    ),
+    chart,
+  ].filter((block) => block.length > 0);
+  return `${blocks.map((block) => block.join('\n')).join('\n\n')}\n`;
+}
+
+const hanging = (text: string, { width, paint }: TextStyle): readonly string[] =>
+  wrap(text, width - 4).map((line, index) => paint.notice(`${index === 0 ? '  ' : '    '}${line}`));
+
+const COLUMNS: readonly Column[] = [
+  { align: 'left' },
+  { align: 'right' },
+  { align: 'left' },
+  { align: 'right' },
+  { align: 'left' },
+];
+
+/** What goes below where the window is narrow. */
+interface Shape {
+  readonly below: 'nothing' | 'outlook' | 'rate and outlook';
+}
+
+const SHAPES: readonly Shape[] = [{ below: 'nothing' }, { below: 'outlook' }, { below: 'rate and outlook' }];
+
+function tableLines(
+  { axis, lines }: Trend,
+  { below }: Shape,
+  unitFor: EngineState['unitFor'],
+  style: TextStyle,
+): readonly string[] {
+  const rows = lines.map((line, index) => rowOf(line, lines[index - 1], axis, unitFor, style));
+  if (below === 'nothing')
+    return layTable(
+      rows.map(({ cells, rate, outlook }) => [...cells, cell(rate), outlook]),
+      COLUMNS,
+    );
+  const beside = rows.map(({ cells, rate }) => (below === 'outlook' ? [...cells, cell(rate)] : cells));
+  return layTable(beside, COLUMNS).flatMap((text, index) => {
+    const row = rows[index];
+    const told = below === 'outlook' ? [row?.told] : [row?.rate, row?.told];
+    return [
+      text,
+      ...told
+        .flatMap((each) => (each === undefined || each === '' ? [] : wrap(each, style.width - 6)))
+        .map((each) => `      ${each}`),
+    ];
+  });
+}
+
+interface LineRow {
+  /** Position, count and values. */
+  readonly cells: readonly Cell[];
+  readonly rate: string;
+  readonly outlook: Cell;
+  /** The outlook without colours. */
+  readonly told: string;
+}
+
+function rowOf(
+  line: TrendLine,
+  before: TrendLine | undefined,
+  axis: Trend['axis'],
+  unitFor: EngineState['unitFor'],
+  { paint }: TextStyle,
+): LineRow {
+  const printing = printingOfLine(line, unitFor);
+  const [first, last] = [line.points[0], line.points.at(-1)];
+  const values = [first, ...(line.points.length > 1 ? [last] : [])].flatMap((point) => point ?? []);
+  const isNext = before?.row.position === line.row.position;
+  const { kind } = line.fit.outlook;
+  const colour = kind === 'beyond' ? paint.bad : kind === 'reached' ? paint.notice : (text: string) => text;
+  const outlook = outlookText(line, axis, printing);
+  return {
+    cells: [
+      cell(isNext ? '' : positionText(line.row)),
+      cell(plural(line.points.length, 'reading')),
+      cell(values.map(({ y }) => heightText(y, printing)).join(' → ')),
+    ],
+    rate: rateText(line, axis, printing),
+    outlook: painted(outlook, colour),
+    told: outlook,
+  };
+}
+
+/** What a reader must know before a number of the table is believed. */
+function notesOf(
+  { characteristic, lines, withoutHours }: Trend,
+  unknownParts: readonly string[],
+): readonly string[] {
+  const started = new Map<string, string[]>();
+  const unlike = new Map<string, string[]>();
+  const gather = (into: Map<string, string[]>, key: string, { row }: TrendLine): void => {
+    if (key !== '') into.set(key, [...(into.get(key) ?? []), row.position]);
+  };
+  for (const line of lines) {
+    const [first] = line.points;
+    const since = `${first?.session.stage} ${first?.session.date}`;
+    gather(started, line.startedBy === undefined ? '' : `a new line since ${since}: ${line.startedBy}`, line);
+    gather(unlike, unlikeReadings(line), line);
+  }
+  const at = (positions: readonly string[]): string =>
+    characteristic.family === 'engine' ? '' : ` (${positions.join(', ')})`;
+  return [
+    ...followedNote(lines),
+    ...[...started].map(([text, positions]) => `${text}${at(positions)}`),
+    ...[...unlike].map(([text, positions]) => `not like for like${at(positions)}: ${text}`),
+    ...unknownParts.map(
+      (part) => `${part}: not known which readings that concerns, so no new line begins there`,
+    ),
+    ...(withoutHours.length === 0
+      ? []
+      : [`by date: no hours in ${withoutHours.map(({ name }) => name).join(', ')}`]),
+    ...(/_(out_of_round|taper)$/.test(characteristic.id) ? [BIAS] : []),
+  ];
+}
+
+/** A round journal shows a tenth out of round more often than not when a reading scatters by three to five tenths. */
+const BIAS =
+  'a greatest less a least: the scatter of the readings alone makes it larger, so a small value is less than it looks';
+
+function followedNote(lines: readonly TrendLine[]): readonly string[] {
+  const followed = [...new Set(lines.map((line) => line.followed))].filter((each) => each !== 'mean');
+  return followed.map((each) => `the ${each} of each session's readings, which meets its limit first`);
+}

@@ -1,0 +1,56 @@
+import { folderOf, isAtOrAbove } from '../../documents/opened.ts';
+import type { ShopLoader } from '../discover/loadEngines.ts';
+import { kindIn, type Store } from '../discover/store.ts';
+import type { KnownCommit } from './fileIds.ts';
+
+/** Two states of one shop: the later is looked at, the earlier is a commit. */
+export interface ShopStates {
+  readonly before: Store;
+  readonly after: Store;
+  readonly repository: KnownCommit;
+}
+
+/** The documents that are not the same in both. Their ids are compared, nothing is parsed. */
+export interface ChangedDocuments {
+  /** Added, edited or gone. */
+  readonly all: readonly string[];
+  /** Those that are there in the later state. */
+  readonly present: readonly string[];
+}
+
+export function changedDocuments({ before, after, repository }: ShopStates): ChangedDocuments {
+  const [was, is] = [before.ids('.', repository), after.ids('.', repository)];
+  const present = [...is].flatMap(([path, id]) => (was.get(path) === id && was.has(path) ? [] : [path]));
+  return { all: [...present, ...[...was.keys()].filter((path) => !is.has(path))], present };
+}
+
+/** The engines of a shop that have a changed document among those that serve them. */
+export function enginesTouched(
+  changed: readonly string[],
+  loader: ShopLoader,
+  { before, after }: ShopStates,
+): readonly string[] {
+  const own = new Map(changed.map((path) => [path, loader.engineAround(folderOf(path))]));
+  // A file that says no kind serves no engine, wherever it lies.
+  const shared = changed.filter(
+    (path) =>
+      own.get(path) === undefined && [before, after].some((store) => kindIn(store, path) !== undefined),
+  );
+  const studies = changed.filter((path) => mayHoldStudy(after, path));
+  const touched = [...own.values()].flatMap((folder) => folder ?? []);
+  if (shared.length === 0 && studies.length === 0) return [...new Set(touched)].sort();
+  const others = loader.find({ folders: ['.'] }).engines.filter((each) => !touched.includes(each));
+  const served = others.filter(
+    (engine) =>
+      shared.some((path) => isAtOrAbove(folderOf(path), engine)) ||
+      loader.extendedBy(engine).some((path) => shared.includes(path)) ||
+      (studies.length > 0 && loader.studiesFor(engine).some((path) => studies.includes(path))),
+  );
+  return [...new Set([...touched, ...served])].sort();
+}
+
+/** A study lies in an engine's folder, and a register above others may name it; one that is gone as well. */
+function mayHoldStudy(store: Store, path: string): boolean {
+  const bytes = store.read(path);
+  return !bytes.ok || Buffer.from(bytes.value).includes('study:');
+}

@@ -1,0 +1,90 @@
+import { describe, expect, test } from 'vitest';
+import { toNumber } from '../../../src/quantity/fraction.ts';
+import { readRows } from '../../measurement/csv.ts';
+import { lastJudged, messages, rowAt } from '../bench.ts';
+
+const read = (at: string, more = '') =>
+  lastJudged({
+    'engine.yaml':
+      'kind: engine\nname: A\nunits: { length: in }\nlayout: { mains: 7, cylinders: 4, crankpins: 4 }\n',
+    'instruments.yaml':
+      'kind: instruments\ninstruments:\n  mic: { type: micrometer, resolution: 0.0001 in, max_error: 0.0001 in, repeatability: 0.00003 in }\n',
+    's.yaml': `kind: session\nstage: teardown\ndate: 2026-02-03\nreadings:\n  - { measure: main_journal_diameter, with: mic, at: { ${at} } }\n${more}`,
+  });
+
+describe('the spread between positions', () => {
+  test('one journal of five that is worn and the others not stands apart', () => {
+    expect(messages(read('1: 3.2478, 2: 3.2477, 3: 3.2466, 4: 3.2479, 5: 3.2478'), 'reading/spread')).toEqual(
+      [
+        'main journal diameter 3: 3.2466 in stands 1.1 thou from its nearest like, 2 at 3.2477 in (the difference is known to ±0.00012)',
+      ],
+    );
+  });
+
+  test.each([
+    ['1: 3.2478, 2: 3.2475, 3: 3.2471, 4: 3.2468, 5: 3.2466', 'evenly worn from one end to the other'],
+    ['1: 3.2478, 2: 3.2478, 3: 3.2476, 4: 3.2478, 5: 3.2478', 'two tenths, near what the micrometer knows'],
+    ['1: 3.2478, 2: 3.2478, 3: 3.2466', 'three are too few to tell'],
+    ['1: 3.2478, 2: 3.2477, 3: 3.2466, 4: 3.2467, 5: 3.2478', 'two that are alike'],
+  ])('%s: nothing to say, %s', (at) => {
+    expect(messages(read(at), 'reading/spread')).toEqual([]);
+  });
+
+  test('the clearance that a journal apart brings with it is not said as well', () => {
+    const bores =
+      '  - { measure: main_bearing_bore, with: mic, at: { 1: 3.2508, 2: 3.2507, 3: 3.2508, 4: 3.2509, 5: 3.2508 } }\n';
+    const found = read('1: 3.2478, 2: 3.2477, 3: 3.2462, 4: 3.2479, 5: 3.2478', bores);
+    expect(messages(found, 'reading/spread').map((each) => each.slice(0, 23))).toEqual([
+      'main journal diameter 3',
+    ]);
+  });
+
+  test('a slip of the pen is said to be one, and no spread', () => {
+    const found = read('1: 3.2478, 2: 3.2477, 3: 3.2748, 4: 3.2479, 5: 3.2478');
+    expect(messages(found, 'reading/implausible')).toHaveLength(1);
+    expect(messages(found, 'reading/spread')).toEqual([]);
+  });
+});
+
+describe('readings of one point over again', () => {
+  const repeats = (list: string) => {
+    const row = rowAt(read(`1: { repeat: [${list}] }`), 'main_journal_diameter', '1').routes[0];
+    if (row === undefined) throw new Error('no route');
+    return row.route;
+  };
+
+  test('their mean counts, s/√n with n − 1 degrees of freedom beside the instrument', () => {
+    const route = repeats('3.2478, 3.2477, 3.2479, 3.2478');
+    // s of 8, 7, 9, 8 tenths is √(2/3) tenths
+    const spread = (Math.sqrt(2 / 3) * 25_400) / 2;
+    const term = [...route.measured.mean.terms].find(([source]) => source.startsWith('spread'))?.[1];
+    expect(term?.u).toBeCloseTo(spread, 6);
+    expect(term?.dof).toBe(3);
+    const gauge = Math.hypot(25_400 / Math.sqrt(3), 25_400 / Math.sqrt(12), 7_620);
+    expect(route.u).toBeCloseTo(Math.hypot(spread, gauge), 6);
+    // JCGM 100:2008 G.4.1: all of the degrees of freedom are the repeats'
+    expect(route.dof).toBeCloseTo(3 * (Math.hypot(spread, gauge) / spread) ** 4, 6);
+  });
+
+  test('one reading, and repeats that are all alike, leave the instrument alone', () => {
+    const gauge = Math.hypot(25_400 / Math.sqrt(3), 25_400 / Math.sqrt(12), 7_620);
+    expect(repeats('3.2478').u).toBeCloseTo(gauge, 6);
+    expect(repeats('3.2478, 3.2478, 3.2478').u).toBeCloseTo(gauge, 6);
+    expect(repeats('3.2478, 3.2478').dof).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  // NIST StRD, Michelson's velocity of light: mean 299.8524, standard deviation 0.0790105478190518 of 100.
+  test("Michelson's hundred readings have the certified mean, and their spread a tenth of the certified deviation", () => {
+    const list = readRows('nist-strd-michelso').map(({ y }) => `${y} mm`);
+    const route = repeats(list.join(', '));
+    expect(toNumber(route.measured.mean.amount)).toBeCloseTo(2_998_524_000, 3);
+    const term = [...route.measured.mean.terms].find(([source]) => source.startsWith('spread'))?.[1];
+    expect((term?.u ?? 0) / 1e7).toBeCloseTo(0.0790105478190518 / 10, 12);
+    expect(term?.dof).toBe(99);
+  });
+
+  test('a mean of three that no decimal writes is judged as it is', () => {
+    const { amount } = repeats('3.2478, 3.2477, 3.2477').measured.mean;
+    expect(3n * amount.n).toBe((32478n + 32477n + 32477n) * 25_400n * amount.d);
+  });
+});

@@ -1,0 +1,87 @@
+import { describe, expect, test } from 'vitest';
+import { compare, toNumber } from '../../../src/quantity/fraction.ts';
+import { lastJudged, messages, rowAt } from '../bench.ts';
+
+const engine = (materials: string): string => `kind: engine
+name: A
+units: { length: in }
+layout: { mains: 2, cylinders: 2, crankpins: 2 }
+materials: ${materials}
+`;
+const limits = `kind: limits
+source: invented
+limits:
+  main_journal_diameter: { new: { min: 3.2475, max: 3.2485 } }
+  piston_diameter: { new: { min: 4.0000, max: 4.0010 } }
+`;
+const session = (temperature: string, blocks: string): string => `kind: session
+stage: rebuild
+date: 2026-02-03
+${temperature}
+readings:
+${blocks}`;
+
+const PISTON = '  - { measure: piston_diameter, with: mic, at: { 1: 4.0010 } }\n';
+const JOURNAL = '  - { measure: main_journal_diameter, with: mic, at: { 1: 3.2485 } }\n';
+const STATED = engine('{ crankshaft: steel, pistons: aluminium, block: cast iron }');
+
+const read = (engineText: string, sessionText: string) =>
+  lastJudged({ 'engine.yaml': engineText, 'limits.yaml': limits, 's.yaml': sessionText });
+
+describe('temperature', () => {
+  test.each([
+    ['no temperature is stated', STATED, session('', PISTON + JOURNAL)],
+    [
+      'the material is not stated',
+      engine('{ block: iron }'),
+      session('temperature: 35 degC', PISTON + JOURNAL),
+    ],
+    [
+      'the material is not known',
+      engine('{ crankshaft: unobtainium, pistons: paper }'),
+      session('temperature: 35 degC', PISTON + JOURNAL),
+    ],
+  ])('nothing is moved where %s: exactly on the limit is inside', (_, engineText, sessionText) => {
+    const found = read(engineText, sessionText);
+    expect(rowAt(found, 'piston_diameter', '1').judgement.verdict).toBe('ok');
+    expect(rowAt(found, 'main_journal_diameter', '1').judgement.verdict).toBe('ok');
+    expect(messages(found, 'temperature/corrected')).toEqual([]);
+  });
+
+  test('a steel shaft on its limit in a steel micrometer stays on it, however warm the shop', () => {
+    const row = rowAt(read(STATED, session('temperature: 95 degF', JOURNAL)), 'main_journal_diameter', '1');
+    expect(row.judgement.verdict).toBe('ok');
+    expect(
+      row.judgement.deciding.max &&
+        compare(row.routes[0]?.greatest ?? { n: 0n, d: 1n }, row.judgement.deciding.max.amount),
+    ).toBe(0);
+  });
+
+  test('a warm aluminium piston is smaller at 20 °C, and the report says that it was moved', () => {
+    const found = read(STATED, session('temperature: 35 degC', PISTON));
+    const row = rowAt(found, 'piston_diameter', '1');
+    // 4.0010 × 11.5e-6 × 15
+    expect(toNumber(row.routes[0]?.mean ?? { n: 0n, d: 1n }) / 254e6).toBeCloseTo(4.001 - 0.00069, 6);
+    expect(row.routes[0]?.route.written).toEqual(['4.0010']);
+    expect(row.routes[0]?.route.notes).toEqual(['read at 35 degC, taken to 20 degC']);
+    expect(messages(found, 'temperature/corrected')).toEqual([
+      'piston diameter: read at 35 degC and taken to 20 degC, 0.00069 in less (aluminium 23, steel gauge 11.5 millionths for 1 degC)',
+    ]);
+  });
+
+  test("a block's own temperature stands before the session's", () => {
+    const cold = PISTON.replace('at:', 'temperature: 20 degC, at:');
+    const row = rowAt(read(STATED, session('temperature: 35 degC', cold)), 'piston_diameter', '1');
+    expect(toNumber(row.routes[0]?.mean ?? { n: 0n, d: 1n }) / 254e6).toBeCloseTo(4.001, 9);
+  });
+
+  test('one temperature serves the whole session: its error cancels between like parts', () => {
+    const aluminium = engine('{ block: aluminium, pistons: aluminium }');
+    const both = `${PISTON}  - { measure: cylinder_bore, with: bore, set_with: mic, at: { 1: 4.0045 } }\n`;
+    const row = rowAt(read(aluminium, session('temperature: 35 degC', both)), 'piston_clearance', '1');
+    const terms = row.routes[0]?.route.measured.mean.terms ?? new Map();
+    const share = [...terms].filter(([source]) => source.startsWith('temperature')).map(([, term]) => term.u);
+    expect(share).toHaveLength(1);
+    expect(Math.abs(share[0] ?? 1)).toBeLessThan(254);
+  });
+});

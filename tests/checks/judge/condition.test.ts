@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { type Files, limitsOf, sessionOf, shopFiles, verdictsOf } from '../../shopOf.ts';
+
+const LIMITS = `main_journal_diameter: { new: { min: 2.9995 }, wear: { min: 2.9980 } }
+main_bearing_clearance: { new: { max: 0.0038 }, wear: { max: 0.0050 } }`;
+
+const BLOCKS = `- { measure: main_journal_diameter, at: { 1: 2.9990, 2: 2.9990, 3: 2.9990 } }
+- { measure: main_bearing_clearance, at: { 1: 0.0045, 2: 0.0045, 3: 0.0045 } }`;
+
+const fitted = (stage: string, parts: string): Files => ({
+  ...shopFiles(LIMITS, ''),
+  'e/limits.yaml': limitsOf(LIMITS),
+  'e/session.yaml': sessionOf(stage, BLOCKS, parts === '' ? '' : `fitted: ${parts}\n`),
+});
+
+const judged = (files: Files, options = {}): readonly (string | null | undefined)[] => {
+  const verdicts = verdictsOf(files, options);
+  return [verdicts['main_journal_diameter 2'], verdicts['main_bearing_clearance 2']];
+};
+
+describe('the condition of a part chooses the band that decides for it', () => {
+  it.each([
+    ['nothing stated at a rebuild', 'rebuild', '', ['out', 'out']],
+    ['nothing stated at teardown', 'teardown', '', ['worn', 'worn']],
+    ['a used shaft at a rebuild', 'rebuild', '{ crankshaft: { condition: used } }', ['worn', 'out']],
+    ['a reground shaft at a service', 'service', '{ crankshaft: { condition: reground } }', ['out', 'worn']],
+    ['used shells at a rebuild', 'rebuild', '{ main_shells: { condition: used } }', ['out', 'worn']],
+    ['new shells at a service', 'service', '{ main_shells: { condition: new } }', ['worn', 'out']],
+    [
+      'one position that differs',
+      'rebuild',
+      '{ main_shells: { condition: new, at: { 2: { condition: used } } } }',
+      ['out', 'worn'],
+    ],
+    [
+      'another position that differs',
+      'rebuild',
+      '{ main_shells: { condition: new, at: { 1: { condition: used } } } }',
+      ['out', 'out'],
+    ],
+    [
+      'parts of one size that disagree leave it to the stage',
+      'rebuild',
+      '{ main_shells: { condition: used }, block: { condition: new } }',
+      ['out', 'out'],
+    ],
+  ])('%s', (_, stage, parts, expected) => {
+    expect(judged(fitted(stage, parts))).toEqual(expected);
+  });
+
+  it('a position that differs may be named by its label', () => {
+    const files = fitted(
+      'rebuild',
+      '{ main_shells: { condition: new, at: { centre: { condition: used } } } }',
+    );
+    const engine = `${files['e/engine.yaml']}labels: { main: { 2: centre } }\n`;
+    expect(judged({ ...files, 'e/engine.yaml': engine })).toEqual(['out', 'worn']);
+  });
+
+  it('unless the run asks for another', () => {
+    const files = fitted('rebuild', '{ crankshaft: { condition: used } }');
+    expect(judged(files, { judgeBy: 'new' })).toEqual(['out', 'out']);
+  });
+});

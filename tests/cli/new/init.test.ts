@@ -1,0 +1,132 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { runLine } from '../../program.ts';
+import { benchFolder } from '../calling.ts';
+import { isBuilt } from '../terminal.ts';
+
+const bench = benchFolder();
+
+const LIMITS = 'kind: limits\nsource: Invented.\nlimits: { crankshaft_end_play: { wear: { max: 0.018 } } }\n';
+const session = (endPlay: string): string =>
+  `kind: session\nstage: teardown\ndate: 2026-02-03\nreadings: [{ measure: crankshaft_end_play, value: ${endPlay} }]\n`;
+const [SOUND, OUT, BROKEN] = [session('0.009'), session('0.019'), session('"0.009 furlong"')];
+
+const read = (path: string): string => readFileSync(join(bench.folder(), path), 'utf8');
+const exists = (path: string): boolean => existsSync(join(bench.folder(), path));
+
+describe('a new shop', () => {
+  it('has defaults, a register, settings of git and of editors, and is sound as it is', async () => {
+    const made = await bench.call('init', '--no-git');
+    expect(made).toMatchObject({ exitCode: 0, err: '' });
+    for (const path of ['shop.yaml', 'instruments.yaml', '.gitattributes', '.gitignore', '.editorconfig']) {
+      expect(exists(path), path).toBe(true);
+    }
+    await bench.call('new', 'engine', 'Pump');
+    expect(await bench.call('check')).toMatchObject({ exitCode: 0, err: '' });
+  });
+
+  it.each(['in', 'mm'])(
+    'in %s has examples of instruments that are sound when they are taken',
+    async (unit) => {
+      await bench.call('init', '--no-git', '--units', unit);
+      const taken = read('instruments.yaml')
+        .replace('instruments: {}', 'instruments:')
+        .replace(/^# {2}(\S)/gm, '  $1');
+      expect(taken).toContain('\n  beam-60: {');
+      writeFileSync(join(bench.folder(), 'instruments.yaml'), taken);
+      await bench.call('new', 'engine', 'Pump');
+      const checked = await bench.call('check');
+      expect(checked.out).toContain('1 engine, 0 sessions: nothing to tell');
+      expect(checked.exitCode).toBe(0);
+    },
+  );
+
+  it('finds its schemas from each document without a network', async () => {
+    await bench.call('init', '--no-git');
+    await bench.call('new', 'engine', 'Pump');
+    for (const path of [
+      'shop.yaml',
+      'instruments.yaml',
+      'engines/pump/engine.yaml',
+      'engines/pump/limits.yaml',
+    ]) {
+      const schema = /^# yaml-language-server: \$schema=(.+)$/m.exec(read(path))?.[1] ?? '';
+      const file = join(bench.folder(), path, '..', schema);
+      expect(JSON.parse(readFileSync(file, 'utf8'))).toMatchObject({ type: 'object' });
+    }
+  });
+
+  it('never overwrites: a second run keeps every file, and adds only lines that git needs', async () => {
+    bench.put({ 'shop.yaml': 'kind: shop # mine\n', '.gitignore': 'scratch/\r\n*.lock' });
+    const made = await bench.call('init', '--no-git');
+    expect(made.out).toContain('kept      shop.yaml');
+    expect(read('shop.yaml')).toBe('kind: shop # mine\n');
+    expect(read('.gitignore')).toBe('scratch/\r\n*.lock\r\n.*.tmp\r\n.*.part\r\n');
+    const before = read('.gitignore');
+    const again = await bench.call('init', '--no-git');
+    expect(again.out).not.toMatch(/made|added/);
+    expect(read('.gitignore')).toBe(before);
+  });
+
+  it('is a git repository unless it lies in one, and has a hook and a job if wanted', async () => {
+    await bench.call('init', '--hook', '--ci');
+    expect(exists('.git')).toBe(true);
+    expect(statSync(join(bench.folder(), '.githooks/pre-commit')).mode & 0o111).not.toBe(0);
+    expect(read('.github/workflows/tenths.yaml')).toMatch(/tenths@\d+\.\d+\.\d+ check/);
+    mkdirSync(join(bench.folder(), 'inner'));
+    await bench.call('init', 'inner');
+    expect(exists('inner/.git')).toBe(false);
+  });
+
+  it.skipIf(!isBuilt).each<[title: string, staged: string, inFolder: string, commits: boolean]>([
+    ['a sound session', SOUND, SOUND, true],
+    ['a reading that is out', OUT, OUT, true],
+    ['a document that cannot be trusted', BROKEN, BROKEN, false],
+    ['one that was mended after it was staged', BROKEN, SOUND, false],
+    ['a sound one that was broken after it was staged', SOUND, BROKEN, true],
+  ])('has a hook that looks at what is committed: %s', async (_, staged, inFolder, commits) => {
+    const folder = bench.folder();
+    await bench.call('init', '--hook');
+    for (const [key, value] of [
+      ['user.name', 'A. Machinist'],
+      ['user.email', 'machinist@example.invalid'],
+      ['core.hooksPath', '.githooks'],
+      ['core.fsync', 'none'],
+    ]) {
+      execFileSync('git', ['config', key ?? '', value ?? ''], { cwd: folder });
+    }
+    const save = 'if [ -f later ]; then mv later engines/pump/sessions/teardown.yaml; fi';
+    const commit = () =>
+      runLine(`git add --all && ${save} && git commit --quiet -m Teardown`, { cwd: folder });
+    expect(await commit()).toMatchObject({ exitCode: 0, stderr: '' });
+    await bench.call('new', 'engine', 'Pump');
+    bench.put({ '.git/info/exclude': 'later\n', 'engines/pump/limits.yaml': LIMITS });
+    bench.put({ 'engines/pump/sessions/teardown.yaml': staged, later: inFolder });
+    const committed = await commit();
+    expect(committed.exitCode).toBe(commits ? 0 : 1);
+    expect(committed.stderr).toContain('Pump  engines/pump');
+    expect(read('engines/pump/sessions/teardown.yaml')).toBe(inFolder);
+  });
+
+  it('does not write through a link, says so, and makes the rest', async () => {
+    mkdirSync(join(bench.folder(), 'elsewhere'));
+    symlinkSync(join(bench.folder(), 'elsewhere'), join(bench.folder(), '.tenths'));
+    const made = await bench.call('init', '--no-git');
+    expect(made.exitCode).toBe(2);
+    expect(made.err).toContain('.tenths is a link');
+    expect(exists('shop.yaml')).toBe(true);
+    expect(exists('elsewhere/schemas')).toBe(false);
+  });
+
+  it.each([
+    [['init', 'nowhere'], 'there is no folder nowhere'],
+    [['init', '--units', 'ft'], 'Allowed choices are in, mm'],
+  ])('refuses %j with exit code 2', async (words, message) => {
+    const called = await bench.call(...words);
+    expect(called.exitCode).toBe(2);
+    expect(called.err).toContain(message);
+    expect(called.err).not.toContain('    at ');
+  });
+});

@@ -1,0 +1,480 @@
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { benchFolder } from '../calling.ts';
+import { ENGINE, INSTRUMENTS, LIMITS, SHOP } from '../fourCylinder.ts';
+import { hasTerminal, isBuilt, PROGRAM, pause, Terminal } from '../terminal.ts';
+
+const bench = benchFolder();
+const SESSIONS = 'engines/pump/sessions';
+const SESSION = `${SESSIONS}/2026-02-03-teardown.yaml`;
+const read = (path: string): string => readFileSync(join(bench.folder(), path), 'utf8');
+const lines = (...all: readonly string[]): string => all.map((line) => `${line}\n`).join('');
+
+const shopWith = (files: Readonly<Record<string, string>> = {}): void =>
+  bench.put({
+    'shop.yaml': SHOP,
+    'instruments.yaml': INSTRUMENTS,
+    'engines/pump/engine.yaml': ENGINE,
+    'engines/pump/limits.yaml': LIMITS,
+    ...files,
+  });
+
+const record = async (input: string, ...words: readonly string[]) => {
+  const { exitCode, out, err } = await bench.pipe(input, 'record', '--date', '2026-02-03', ...words);
+  return { status: exitCode, stdout: out, stderr: err };
+};
+
+/** What stands in a session, as the program itself reads it. */
+async function writtenIn(path: string): Promise<Record<string, readonly string[]>> {
+  const checked = await bench.call('check', path, '--format', 'json', '--judge-by', 'new');
+  const { engines, diagnostics } = JSON.parse(checked.out);
+  expect(diagnostics).toEqual([]);
+  const rows: { measure: string; position: string; written: string[] }[] = engines[0].sessions[0].rows;
+  return Object.fromEntries(
+    rows
+      .filter((row) => row.written.length > 0)
+      .map((row) => [`${row.measure} ${row.position}`, row.written]),
+  );
+}
+
+/** Four-decimal readings that differ from one another, some of them ending in 0. */
+const readings = (count: number): readonly string[] =>
+  Array.from({ length: count }, (_, index) => (3.2 + index * 0.0001).toFixed(4));
+
+const MAINS = ['--stage', 'teardown', '--measure', 'main_journal_diameter'];
+
+const manyPoints = (mains: number, stations: number): Readonly<Record<string, string>> => ({
+  'shop.yaml': `${SHOP}grids: { main_journal: { stations: [${Array.from({ length: stations }, (_, i) => `s${i}`)}], directions: [throw, square] } }\n`,
+  'engines/pump/engine.yaml': ENGINE.replace('mains: 5', `mains: ${mains}`).replace(/labels.*\n/, ''),
+});
+
+const digitsIn = (path: string): readonly string[] => read(path).match(/\d\.\d{4}/g) ?? [];
+
+describe('readings through a pipe', () => {
+  it('are written as a person would write them, and judged', async () => {
+    shopWith();
+    const result = await record(
+      lines('0.009', '2.1', '0.008', '0.010', 's', '0.0090', '0.0030', '0.0045', 'n stayed on the shell'),
+      '--stage',
+      'teardown',
+      '--by',
+      'RK',
+    );
+    expect(read(SESSION)).toBe(
+      lines(
+        '# yaml-language-server: $schema=../../../.tenths/schemas/session.json',
+        'kind: session',
+        'stage: teardown',
+        'date: 2026-02-03',
+        'by: RK',
+        'readings:',
+        '  - measure: crankshaft_end_play',
+        '    with: dial',
+        '    value: 0.009',
+        '  - measure: turning_torque',
+        '    with: beam-60',
+        '    after:',
+        '      - { step: as received, value: 2.1 }',
+        '  - measure: rod_side_clearance',
+        '    at:',
+        '      1: 0.008',
+        '      2: 0.010',
+        '      4: 0.0090',
+        '  - measure: main_bearing_clearance',
+        '    with: strip-mid',
+        '    at:',
+        '      1: 0.0030',
+        '      2: { value: 0.0045, note: stayed on the shell }',
+      ),
+    );
+    expect(result.stdout).toContain('teardown 2026-02-03:');
+    expect(result.stderr).toContain(
+      'line 8:    WORN  main bearing clearance 2: 0.0045 in, loose by 7 tenths',
+    );
+    expect(result.status).toBe(0);
+    expect(readdirSync(join(bench.folder(), SESSIONS))).toEqual(['2026-02-03-teardown.yaml']);
+  });
+
+  it.skipIf(!isBuilt)(
+    'a thousand of them are stored as typed',
+    () => {
+      shopWith(manyPoints(100, 5));
+      const typed = readings(1000);
+      const words = [PROGRAM, 'record', '--date', '2026-02-03', ...MAINS];
+      const { status } = spawnSync(process.execPath, words, { cwd: bench.folder(), input: lines(...typed) });
+      expect(status).toBe(1);
+      expect(digitsIn(SESSION)).toEqual(typed);
+    },
+    60_000,
+  );
+
+  it('end at a line that is neither reading nor command, so that none lands one place off', async () => {
+    shopWith();
+    const result = await record(lines('3.2478', '3.2477', 'E-02', '3.2476'), ...MAINS);
+    expect(result.status).toBe(2);
+    expect(result.stderr).toContain('line 3: E-02 is neither a reading nor a command');
+    expect(result.stderr).toContain('2 readings are kept');
+    expect(existsSync(join(bench.folder(), SESSION))).toBe(false);
+    expect((await record(lines('3.2476', '.'), '--session', '2026-02-03-teardown')).stderr).toContain(
+      'there is no session',
+    );
+    const again = await record(lines('3.2476', '.'), ...MAINS);
+    expect(again.stderr).toContain('was cut off: 2 readings are here');
+    expect(digitsIn(SESSION)).toEqual(['3.2478', '3.2477', '3.2476']);
+  });
+
+  it.each([
+    ['back replaces the reading before', ['3.2478', '<', '3.2479'], ['3.2479']],
+    [
+      'a note stays where a reading is put right',
+      ['3.2478', 'n at 0.0010 depth', '<', '3.2479'],
+      ['3.2479', '0.0010'],
+    ],
+    ['a second try of one place keeps both', ['3.2478', 'r', '3.2479'], ['3.2478', '3.2479']],
+    ['the last three digits stand for the whole', ['478', '481'], ['3.2478', '3.2481']],
+    ['zeros and signs of a gauge go', ['+003.2478', ' 3.2480 '], ['3.2478', '3.2480']],
+    ['a decimal comma is a point', ['3,2478'], ['3.2478']],
+    ['position 3 may come first', ['at 3', '3.2478'], ['3.2478']],
+  ])('%s', async (_, typed, stored) => {
+    shopWith();
+    await record(lines(...typed), ...MAINS);
+    expect(digitsIn(SESSION)).toEqual(stored);
+  });
+
+  it('in deviations from a master are kept as deviations', async () => {
+    shopWith();
+    await record(
+      lines('z 3.2500 tenths', '+7', '05', '-3'),
+      '--stage',
+      'teardown',
+      '--measure',
+      'main_bearing_bore',
+    );
+    expect(read(SESSION)).toContain(
+      '    set_to: 3.2500\n    in: tenths\n    at:\n      1: +7\n      2: 05\n      3: -3\n',
+    );
+    const checked = JSON.parse((await bench.call('check', '--format', 'json')).out);
+    const [first] = checked.engines[0].sessions[0].rows;
+    expect(first).toMatchObject({ measure: 'main_bearing_bore', position: '1', mean: 3.2507 });
+  });
+
+  it.each([
+    ['32478', 'SLIP?  main journal diameter 1 (front): 3.2478? written 32478: the decimal point left out'],
+    ['82.499', 'SLIP?  main journal diameter 1 (front): 82.499 mm? written 82.499'],
+    ['4.2478', 'SLIP?  main journal diameter 1 (front): 3.2478? written 4.2478'],
+    ['3.2460', 'WORN'],
+    ['3.24781', ''],
+  ])('that say %s are kept, with a word', async (typed, word) => {
+    shopWith({
+      'engines/pump/limits.yaml': LIMITS.replace(
+        '{ new: 3.2475 to 3.2485 }',
+        '{ new: 3.2475 to 3.2485, wear: { min: 3.2455 } }',
+      ),
+    });
+    const result = await record(lines(typed), ...MAINS);
+    expect(result.stderr).toContain(word);
+    expect(read(SESSION)).toContain(`[[${typed}, ~]`);
+  });
+
+  it.each([
+    ['78', 'could be several numbers'],
+    ['3.2478 lbf ft', 'lbf ft is a unit of torque, and this is a length'],
+    ['3.2478 furlong', 'furlong is no unit known here'],
+    ['0.004 to 0.003', 'the second number is not the greater'],
+    ['w mic-9', 'mic-9 is not in the register'],
+    ['n lost', 'there is no reading before this place'],
+    ['at 9', 'there is no 9 here: 1, 2, 3, 4, 5'],
+  ])('cannot be %j, and it is said why', async (typed, why) => {
+    shopWith();
+    const result = await record(lines(typed), ...MAINS);
+    expect(result.stderr).toContain(`line 1: `);
+    expect(result.stderr).toContain(why);
+    expect(result.status).toBe(2);
+  });
+
+  it('that a session has already are not asked for, and it is said where they are put right', async () => {
+    shopWith();
+    await record(
+      lines('0.008', '0.009', 's', '0.010'),
+      '--stage',
+      'teardown',
+      '--measure',
+      'rod_side_clearance',
+    );
+    const { stderr } = await record(lines('at 1'), '--measure', 'rod_side_clearance');
+    expect(stderr).toContain('1 is not asked for, 3 is: what is in the session is put right in its file');
+  });
+
+  it('are spoken of once: what one brought about is not said again of those beside it', async () => {
+    shopWith({
+      'engines/pump/limits.yaml': LIMITS.replace(
+        '3.2475 to 3.2485 }',
+        '3.2475 to 3.2485, wear: { min: 3.2465 } }',
+      ),
+    });
+    const { stderr } = await record(lines('3.2460', '3.2461', '3.2468', '3.2468', '2.3478'), ...MAINS);
+    expect(stderr.match(/^line \d+: +\S+/gm)).toEqual([
+      'line 1:    OUT',
+      'line 2:    OUT',
+      'line 5:    SLIP?',
+    ]);
+  });
+
+  it('fill the open places of a session that stands, and change nothing else of it', async () => {
+    shopWith();
+    await bench.call('new', 'session', '--stage', 'teardown', '--date', '2026-02-03');
+    const before = read(SESSION).replace('value: ~', 'value: 0.009   # by hand');
+    bench.put({ [SESSION]: before });
+    await record(
+      lines('2.1', 'n stiff at first', '0.008', 's', '0.010', 'n a note: with # and ,', '0.009', '0.0030'),
+    );
+    const after = read(SESSION);
+    expect(after).toContain('- { step: as received, value: 2.1, note: stiff at first }');
+    expect(after).toContain(
+      '      1: 0.008\n      2: ~\n      3: { value: 0.010, note: "a note: with # and ," }\n      4: 0.009\n',
+    );
+    const comments = (text: string) => text.match(/#.*/g);
+    expect(comments(after.replace('"a note: with # and ,"', ''))).toEqual(comments(before));
+    expect(after.split('\n')).toHaveLength(before.split('\n').length);
+    expect((await writtenIn(SESSION))['rod_side_clearance 4']).toEqual(['0.009']);
+  });
+
+  it('state the setting of a block that waits empty', async () => {
+    shopWith();
+    await bench.call(
+      'new',
+      'session',
+      '--stage',
+      'machined',
+      '--date',
+      '2026-02-03',
+      '--measure',
+      'main_bearing_bore',
+    );
+    await record(lines('z 3.2500 tenths', '+7', '+9'), '--measure', 'main_bearing_bore');
+    const text = read(`${SESSIONS}/2026-02-03-machined.yaml`);
+    expect(text).toContain('      1: +7\n      2: +9\n      3: ~\n');
+    expect(text).toContain('    set_to: 3.2500\n    in: tenths\n');
+    expect(await bench.call('check')).toMatchObject({ exitCode: 0 });
+  });
+
+  it.each([
+    ['    base: 3.24\n    in: tenths\n', ['78', '81'], '3.2478'],
+    ['    base: 3.24\n', ['0.0078', '.0081'], '3.2478'],
+    ['    in: thou\n', ['3247.8', '3248.1'], '3.2478'],
+    ['    set_to: 3.2500\n    in: tenths\n', ['-22', '-19'], '3.2478'],
+  ])('fill a block whose numbers count otherwise: %j', async (setting, typed, means) => {
+    const block = `readings:\n  - measure: main_bearing_bore\n${setting}    at:\n`;
+    const head = 'kind: session\nstage: machined\ndate: 2026-02-03\n';
+    const session = `${SESSIONS}/2026-02-03-machined.yaml`;
+    shopWith({ [session]: `${head}${block}      1: ~   # tight\n      2: ~\n` });
+    const result = await record(lines(...typed), '--measure', 'main_bearing_bore');
+    expect(result.stderr).not.toContain('SLIP');
+    expect(read(session)).toContain(`${head}${block}      1: ${typed[0]}   # tight\n      2: ${typed[1]}\n`);
+    const checked = JSON.parse((await bench.call('check', '--format', 'json')).out);
+    expect(checked.engines[0].sessions[0].rows[0]).toMatchObject({ position: '1', mean: Number(means) });
+  });
+
+  it('show what was read last time and say nothing of it to a pipe', async () => {
+    shopWith();
+    expect(await record('', ...MAINS)).toMatchObject({
+      status: 0,
+      stdout: '',
+      stderr: '\nNothing was taken.\n',
+    });
+    expect(readdirSync(join(bench.folder(), SESSIONS))).toEqual([]);
+  });
+
+  it.each([
+    [['--stage', 'sometime'], 'Allowed choices'],
+    [[], 'there is no session of 2026-02-03 yet'],
+    [['crane', '--stage', 'teardown'], 'no engine is known as crane'],
+    [['--session', 'nothing'], 'there is no session nothing'],
+  ])('are not asked for by %j', async (words, why) => {
+    shopWith();
+    const result = await record('1\n', ...words);
+    expect(result).toMatchObject({ status: 2, stdout: '' });
+    expect(result.stderr).toContain(why);
+    expect(result.stderr).not.toContain('    at ');
+  });
+
+  it('are not asked for where their session could not be written', async () => {
+    shopWith({ [SESSIONS]: 'a file\n' });
+    const result = await record('1\n', '--stage', 'teardown');
+    expect(result).toMatchObject({ status: 2, stdout: '' });
+    expect(result.stderr).toContain('engines/pump/sessions is a file, and a folder is wanted there');
+  });
+
+  it('need a unit before the first is asked for', async () => {
+    shopWith({
+      'shop.yaml': 'kind: shop\nunits: { torque: lbf ft }\n',
+      'engines/pump/limits.yaml': LIMITS.replace(/0\.0/g, '0.0').replace(
+        /limits:[\s\S]*/,
+        'limits: { turning_torque: { new: { max: 9 } } }\n',
+      ),
+      'engines/pump/engine.yaml': ENGINE.replace(/sizes.*\n/, ''),
+    });
+    const result = await record('1\n', '--stage', 'teardown', '--measure', 'crankshaft_end_play');
+    expect(result.stderr).toContain('nothing says in which unit a length is typed');
+  });
+});
+
+describe.skipIf(!isBuilt)('an entry that is killed', () => {
+  /** Kills at a random moment; what was answered with a further prompt must be there. */
+  async function killed(
+    signal: NodeJS.Signals,
+    afterMs: number,
+  ): Promise<{ acknowledged: number; kept: number }> {
+    const child = spawn(process.execPath, [PROGRAM, 'record', '--date', '2026-02-03', ...MAINS], {
+      cwd: bench.folder(),
+    });
+    let err = '';
+    child.stderr.setEncoding('utf8').on('data', (text: string) => {
+      err += text;
+    });
+    const ended = new Promise((resolve) => child.on('close', resolve));
+    // Each of these readings is spoken of once it is on the disk, so what was said is what was acknowledged.
+    const typed = readings(200).map((_, index) => (3.3 + index * 0.0001).toFixed(4));
+    const feeding = (async () => {
+      for (const reading of typed) {
+        if (child.exitCode !== null || child.signalCode !== null) return;
+        child.stdin.write(`${reading}\n`);
+        await pause(2);
+      }
+    })();
+    child.stdin.on('error', () => {});
+    await pause(afterMs);
+    child.kill(signal);
+    await Promise.all([ended, feeding]);
+    const acknowledged = new Set(err.match(/^line \d+:/gm)).size;
+    const part = join(bench.folder(), SESSIONS, '.2026-02-03-teardown.part');
+    const kept = existsSync(part)
+      ? readFileSync(part, 'utf8')
+          .split('\n')
+          .filter((line) => line.includes('"take"')).length
+      : 0;
+    return { acknowledged, kept };
+  }
+
+  it.each<[NodeJS.Signals, number]>([
+    ['SIGKILL', 300],
+    ['SIGINT', 450],
+    ['SIGTERM', 600],
+  ])(
+    'by %s loses no reading that was acknowledged, and goes on',
+    async (signal, afterMs) => {
+      shopWith({
+        ...manyPoints(100, 5),
+        'engines/pump/limits.yaml': LIMITS.replace(
+          '{ new: 3.2475 to 3.2485 }',
+          '{ new: 3.2475 to 3.2485, wear: { max: 3.29 } }',
+        ),
+      });
+      const { acknowledged, kept } = await killed(signal, afterMs);
+      expect(kept).toBeGreaterThanOrEqual(acknowledged);
+      const again = await record(lines('3.2999', '.'), ...MAINS);
+      expect(again.stderr).not.toContain('tenths:');
+      expect(again.status).not.toBe(2);
+      expect(digitsIn(SESSION)).toHaveLength(kept + 1);
+      expect(readdirSync(join(bench.folder(), SESSIONS))).toEqual(['2026-02-03-teardown.yaml']);
+    },
+    30_000,
+  );
+
+  it('drops the line that a power cut tore, and says so', async () => {
+    shopWith();
+    await record(lines('3.2478', '3.2477', '!'), ...MAINS);
+    const part = `${SESSIONS}/.2026-02-03-teardown.part`;
+    bench.put({ [part]: `${read(part)}{"do":"take","at":2,"te` });
+    const again = await record(lines('3.2476', '3.2475'), ...MAINS);
+    expect(again.stderr).toContain('2 readings are here; 1 line torn by the end of it');
+    expect(digitsIn(SESSION)).toEqual(['3.2478', '3.2477', '3.2476', '3.2475']);
+  });
+});
+
+// Node opens no terminal by itself; `script` comes with util-linux and is on nearly every Linux.
+describe.skipIf(!isBuilt || !hasTerminal)('readings typed at a terminal', () => {
+  it('at one character a millisecond without a gap are all stored as typed, four times forty', async () => {
+    shopWith(manyPoints(10, 2));
+    for (const run of [1, 2, 3, 4]) {
+      const typed = readings(40);
+      const terminal = new Terminal(bench.folder(), ['record', '--date', `2026-02-0${run}`, ...MAINS]);
+      await terminal.see('> ');
+      await terminal.type(typed.map((reading) => `${reading}\r`).join(''));
+      await terminal.see('40 of 40 taken');
+      terminal.send('.\r');
+      expect(await terminal.ended()).not.toBe(2);
+      expect(digitsIn(`${SESSIONS}/2026-02-0${run}-teardown.yaml`)).toEqual(typed);
+    }
+  }, 60_000);
+
+  it('that were pasted before the first prompt are stored as well', async () => {
+    shopWith(manyPoints(10, 2));
+    const typed = readings(40);
+    const terminal = new Terminal(bench.folder(), ['record', '--date', '2026-02-03', ...MAINS]);
+    terminal.send(typed.map((reading) => `${reading}\r`).join(''));
+    await terminal.see('40 of 40 taken');
+    terminal.send('.\r');
+    await terminal.ended();
+    expect(digitsIn(SESSION)).toEqual(typed);
+  }, 30_000);
+
+  it('may follow the answer to where the job stands at once', async () => {
+    shopWith(manyPoints(10, 2));
+    const typed = readings(40);
+    const words = ['record', '--date', '2026-02-03', '--measure', MAINS.at(-1) ?? ''];
+    const terminal = new Terminal(bench.folder(), words);
+    await terminal.see('1  teardown');
+    terminal.send(`9\r1\r${typed.map((reading) => `${reading}\r`).join('')}`);
+    await terminal.see('40 of 40 taken');
+    expect(terminal.shown).toContain('one of the five, or Ctrl-C to leave');
+    terminal.send('.\r');
+    await terminal.ended();
+    expect(digitsIn(SESSION)).toEqual(typed);
+  }, 30_000);
+
+  it.each([
+    ['new session', 'rebuild\r', 0, ['2026-02-03-rebuild.yaml']],
+    ['new session', '\u0003', 130, undefined],
+    ['record', '\u0003', 130, undefined],
+  ])('begin with a question where the job stands: %s %j', async (command, keys, exitCode, files) => {
+    shopWith();
+    const terminal = new Terminal(bench.folder(), [...command.split(' '), '--date', '2026-02-03']);
+    await terminal.see('number or name > ');
+    terminal.send(keys);
+    expect(await terminal.ended()).toBe(exitCode);
+    const folder = join(bench.folder(), SESSIONS);
+    expect(existsSync(folder) ? readdirSync(folder) : undefined).toEqual(files);
+  });
+
+  it('are asked for with band and last reading, commented with a bell, and kept at Ctrl-C', async () => {
+    shopWith();
+    await record(lines('0.009'), '--stage', 'service', '--measure', 'crankshaft_end_play');
+    const terminal = new Terminal(bench.folder(), ['record', '--date', '2026-02-04', '--stage', 'teardown']);
+    await terminal.see('  [new 0.006 to 0.013, wear max 0.018; last 0.009] > ');
+    terminal.send('0.019\r');
+    await terminal.see('\u0007    OUT  crankshaft end play: 0.019 in, loose by 1 thou');
+    terminal.send('\u0003');
+    expect(await terminal.ended()).toBe(130);
+    expect(terminal.shown).toContain('1 reading is kept');
+  }, 30_000);
+
+  it.each(['0', '20'])(
+    'fit a window of %s columns without a stack trace',
+    async (columns) => {
+      shopWith();
+      const command = `stty cols ${columns}; '${process.execPath}' '${PROGRAM}' record --date 2026-02-03 --stage teardown`;
+      const shown = execFileSync('script', ['-qec', command, '/dev/null'], {
+        cwd: bench.folder(),
+        input: '0.009\r.\r',
+        encoding: 'utf8',
+        env: { ...process.env, TERM: 'xterm' },
+      });
+      expect(shown).not.toContain('    at ');
+      expect(read(SESSION)).toContain('value: 0.009');
+    },
+    30_000,
+  );
+});

@@ -1,0 +1,90 @@
+import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { Ajv } from 'ajv';
+import { describe, expect, it } from 'vitest';
+import { run } from '../../../src/cli/run.ts';
+import { checkSchema } from '../../../src/output/schema/checkSchema.ts';
+
+const SHOP = {
+  'shop.yaml': 'kind: shop\nunits: { length: in }\n',
+  'engines/a/engine.yaml': 'kind: engine\nname: A\nlayout: { mains: 2, crankpins: 1, cylinders: 1 }\n',
+  'engines/a/limits.yaml':
+    'kind: limits\nsource: invented\nlimits: { main_bearing_clearance: { new: 0.0020 to 0.0038 } }\n',
+  'engines/a/one.yaml':
+    'kind: session\nstage: rebuild\ndate: 2026-02-03\nreadings:\n  - { measure: main_bearing_clearance, at: { 1: 0.0039 } }\n',
+};
+
+async function checkJson(
+  files: Readonly<Record<string, string>>,
+): Promise<{ output: unknown; exit: number }> {
+  const root = mkdtempSync(join(tmpdir(), 'tenths-json-'));
+  for (const [path, text] of Object.entries(files)) {
+    mkdirSync(join(root, path, '..'), { recursive: true });
+    writeFileSync(join(root, path), text);
+  }
+  let printed = '';
+  const out = {
+    write: (text: string) => {
+      printed += text;
+    },
+  };
+  const exit = await run(['check', '--format', 'json'], {
+    workingDirectory: root,
+    environment: {},
+    out,
+    err: out,
+  });
+  return { output: JSON.parse(printed), exit };
+}
+
+describe('check --format json', () => {
+  const validate = new Ajv({ allErrors: true }).compile(checkSchema());
+
+  it('is as its schema says, and its exit is the exit code', async () => {
+    const { output, exit } = await checkJson(SHOP);
+    expect(validate(output), JSON.stringify(validate.errors)).toBe(true);
+    expect(output).toMatchObject({
+      exit: 1,
+      engines: [{ name: 'A', sessions: [{ counts: { out: 1, missing: 1 } }] }],
+    });
+    expect(exit).toBe(1);
+  });
+
+  it('is as its schema says when a document cannot be trusted', async () => {
+    const { output, exit } = await checkJson({ ...SHOP, 'engines/a/two.yaml': 'kind: sesion\n' });
+    expect(validate(output), JSON.stringify(validate.errors)).toBe(true);
+    expect(output).toMatchObject({
+      exit: 2,
+      diagnostics: [{ code: 'document/kind', place: { line: 1, column: 7 } }],
+    });
+    expect(exit).toBe(2);
+  });
+
+  it('is as its schema says of what was tightened', async () => {
+    const { output } = await checkJson({
+      ...SHOP,
+      'engines/a/torque/main-caps.yaml':
+        'kind: torque\njoint: main caps\nfasteners: { names: [1L, 1R] }\npasses: [{ to: 40 N m }]\nsource: invented\n',
+      'engines/a/two.yaml':
+        'kind: session\nstage: rebuild\ndate: 2026-02-04\ntightened: [{ sequence: main-caps, fasteners: reused }]\n',
+    });
+    expect(validate(output), JSON.stringify(validate.errors)).toBe(true);
+    expect(output).toMatchObject({
+      engines: [
+        {
+          sessions: [
+            { tightened: [] },
+            { tightened: [{ sequence: 'main-caps', joint: 'main caps', fasteners: 'reused', passes: null }] },
+          ],
+        },
+      ],
+    });
+  });
+
+  it('refuses an output without its findings, so the schema can fail', async () => {
+    const { output } = await checkJson(SHOP);
+    const broken = JSON.parse(JSON.stringify(output).replaceAll('"findings"', '"finding"'));
+    expect(validate(broken)).toBe(false);
+  });
+});

@@ -1,0 +1,47 @@
+import { appendItem } from '../../../src/documents/writing/splice.ts';
+import { done } from '../../../src/shell/problem.ts';
+import { watchSignals } from '../../../src/shell/process/signals.ts';
+import { thisProcess } from '../../../src/shell/process/thisProcess.ts';
+import { changeFile } from '../../../src/shell/write/change.ts';
+import { nodeFiles } from '../../../src/shell/write/fileLayer.ts';
+
+/**
+ * A program for the tests of writing: appends readings `NAME-1`, `NAME-2`, … to a session and says each on stdout once
+ * it is saved. Arguments: folder, path, name, count. Ends with 1 at the first refusal, else as a signal asks, else with 0.
+ */
+const [folder = '', path = '', name = '', count = '0'] = process.argv.slice(2);
+const watch = watchSignals();
+
+function append(note: string): boolean {
+  const destination = { files: nodeFiles, self: thisProcess, root: folder, path };
+  const result = changeFile(
+    destination,
+    (before) => {
+      const added = appendItem(
+        Buffer.from(before ?? []).toString('utf8'),
+        ['readings'],
+        `measure: cylinder_bore\nvalue: 4.1250\nnote: ${note}`,
+      );
+      return added.ok ? done(Buffer.from(added.value.text)) : added;
+    },
+    10_000,
+  );
+  process[result.ok ? 'stdout' : 'stderr'].write(`${result.ok ? note : result.problem.message}\n`);
+  return result.ok;
+}
+
+async function appendAll(): Promise<number> {
+  for (let number = 1; number <= Number(count); number++) {
+    if (!append(`${name}-${number}`)) return 1;
+    // Signals are noticed only between two turns of the event loop.
+    await new Promise((next) => setImmediate(next));
+    const asked = watch.exitCode();
+    if (asked !== undefined) return asked;
+  }
+  return 0;
+}
+
+appendAll().then((code) => {
+  process.exitCode = code;
+  watch.stop();
+});
