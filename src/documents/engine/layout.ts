@@ -45,8 +45,8 @@ export function comparePositions(a: string, b: string): number {
   return collator.compare(a, b);
 }
 
-/** Letters of one case, digits and spaces stand in the order of their codes. */
-const PLAIN = /^(?:[a-z\d ]*|[A-Z\d ]*)$/;
+/** Letters of one case, digits and spaces stand in the order of their codes; a longer number would be rounded. */
+const PLAIN = /^(?!.*\d{16})(?:[a-z\d ]*|[A-Z\d ]*)$/;
 
 /** By the first number or character that is not the same. */
 function comparePlain(a: string, b: string): number {
@@ -58,7 +58,7 @@ function comparePlain(a: string, b: string): number {
   return s === t ? 0 : s < t ? -1 : 1;
 }
 
-const PARTS = /\d{1,15}|\D/g;
+const PARTS = /\d+|\D/g;
 
 /** In the order of the layout; what it does not name, such as steps, after that by number and name. */
 export const inOrderOf =
