@@ -1,51 +1,17 @@
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { projectFolder } from './program.ts';
 import { carryOut, inCopyOf, isUpdating, type Step, stepsOf, transcript } from './replay.ts';
-
-/**
- * What the documents show is carried out: a ```console block whose first line is a `$ tenths …`. The comment
- * `<!-- in: FOLDER -->` before it names a folder of the project to do it in a copy of; blocks of one document with one
- * folder share their copy, so that a tutorial goes on. `<!-- in: an empty folder -->` begins with nothing.
- */
-const BLOCK = /^(?:<!-- in: (?<folder>[^\n]+?) -->\n\n?)?```console\n(?<text>[\s\S]*?)^```$/gm;
-
-const EMPTY = 'an empty folder';
-
-interface Block {
-  readonly folder: string;
-  readonly text: string;
-  /** Where the text begins in the document. */
-  readonly start: number;
-}
-
-function blocksOf(markdown: string): readonly Block[] {
-  return [...markdown.matchAll(BLOCK)].flatMap((match) => {
-    const { folder = EMPTY, text = '' } = match.groups ?? {};
-    if (!/^\$ (?:[A-Z_]+=\S* )*tenths\b/m.test(text)) return [];
-    return [{ folder, text, start: match.index + match[0].length - text.length - '```'.length }];
-  });
-}
-
-const documents: readonly string[] = [
-  'README.md',
-  ...(existsSync(join(projectFolder, 'docs'))
-    ? readdirSync(join(projectFolder, 'docs'), { recursive: true, encoding: 'utf8' }).map(
-        (name) => `docs/${name}`,
-      )
-    : []),
-]
-  .filter((name) => name.endsWith('.md') && existsSync(join(projectFolder, name)))
-  .sort();
+import { type Block, blocksByFolder, blocksOf, documents } from './transcripts.ts';
 
 /** The document with what its blocks really print. */
 async function carriedOut(markdown: string): Promise<string> {
   const blocks = blocksOf(markdown);
   const texts = new Map<Block, string>();
-  for (const folder of new Set(blocks.map((block) => block.folder))) {
-    await inCopyOf(folder === EMPTY ? undefined : join(projectFolder, folder), async (copy) => {
-      for (const block of blocks.filter((each) => each.folder === folder)) {
+  for (const [folder, together] of blocksByFolder(blocks)) {
+    await inCopyOf(folder && join(projectFolder, folder), async (copy) => {
+      for (const block of together) {
         texts.set(block, docText(await carryOut(stepsOf(block.text), copy, 'unless 0')));
       }
     });

@@ -1,27 +1,10 @@
-import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { findingKinds } from '../src/checks/catalogue.ts';
 import { DOCUMENT_CODES } from '../src/diagnostic/catalogue.ts';
-import { projectFolder } from './program.ts';
 import { carryOut, holds, inCopyOf, isUpdating, stepsOf, transcript } from './replay.ts';
-
-/**
- * A case is a folder of documents with a `session.txt`: `$ tenths …` lines and what each prints. A person writes the
- * `$` lines, `TENTHS_UPDATE=1 npm test` fills in the rest, a person reads what it wrote.
- */
-const casesFolder = join(projectFolder, 'tests/cases');
-
-const SESSION = 'session.txt';
-
-/** Paths of cases below tests/cases, with `/`. */
-const cases: readonly string[] = readdirSync(casesFolder, { recursive: true, encoding: 'utf8' })
-  .map((name) => name.replaceAll('\\', '/'))
-  .filter((name) => name.endsWith(`/${SESSION}`))
-  .map((name) => name.slice(0, -SESSION.length - 1))
-  .sort();
-
-const sessionOf = (name: string): string => readFileSync(join(casesFolder, name, SESSION), 'utf8');
+import { cases, casesFolder, SESSION, sessionOf } from './transcripts.ts';
 
 describe('every case goes as it is written down', () => {
   it.concurrent.each(cases)(

@@ -17,6 +17,8 @@ export interface Ran {
 export interface RunOptions {
   readonly cwd: string;
   readonly env?: Readonly<Record<string, string>>;
+  /** What is piped in; nothing unless given. */
+  readonly input?: string;
   /** Of the whole run. */
   readonly timeoutMilliseconds?: number;
 }
@@ -27,20 +29,22 @@ export interface RunOptions {
  */
 export function runLine(
   line: string,
-  { cwd, env = {}, timeoutMilliseconds = 30_000 }: RunOptions,
+  { cwd, env = {}, input = '', timeoutMilliseconds = 30_000 }: RunOptions,
 ): Promise<Ran> {
   requireFreshBuild();
   return new Promise((resolve, reject) => {
     const child = spawn('/bin/sh', ['-c', line], {
       cwd,
       env: { ...surroundings(), ...env },
-      stdio: ['ignore', 'pipe', 'pipe'],
+      stdio: [input === '' ? 'ignore' : 'pipe', 'pipe', 'pipe'],
       timeout: timeoutMilliseconds,
       killSignal: 'SIGKILL',
     });
     const [stdout, stderr]: [Buffer[], Buffer[]] = [[], []];
-    child.stdout.on('data', (chunk: Buffer) => stdout.push(chunk));
-    child.stderr.on('data', (chunk: Buffer) => stderr.push(chunk));
+    // Not every program reads all that it is given.
+    child.stdin?.on('error', () => {}).end(input);
+    child.stdout?.on('data', (chunk: Buffer) => stdout.push(chunk));
+    child.stderr?.on('data', (chunk: Buffer) => stderr.push(chunk));
     child.on('error', reject);
     child.on('close', (exitCode) => {
       resolve({ stdout: textOf(stdout), stderr: textOf(stderr), exitCode });
@@ -54,7 +58,7 @@ const textOf = (chunks: readonly Buffer[]): string => Buffer.concat(chunks).toSt
 export const quoted = (word: string): string => `'${word.replaceAll("'", "'\\''")}'`;
 
 /** Only what a run needs; git's names and dates are set, so that commits made in a case are the same everywhere. */
-const surroundings = (): Record<string, string> => ({
+export const surroundings = (): Record<string, string> => ({
   PATH: `${programFolder()}:${process.env.PATH ?? ''}`,
   HOME: '/nonexistent',
   LANG: 'C.UTF-8',

@@ -1,7 +1,8 @@
 import { cpSync, mkdtempSync, realpathSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Ran, runLine } from './program.ts';
+import { runHere } from './line.ts';
+import type { Ran } from './program.ts';
 
 /** One command of a transcript, and what it is said to do. */
 export interface Step {
@@ -53,7 +54,7 @@ export async function carryOut(
   const done: Step[] = [];
   for (const step of steps) {
     refuseOthers(step.command);
-    const lines = linesOf(await runLine(step.command, { cwd: folder }), exitCodes).map((line) =>
+    const lines = linesOf(await runHere(step.command, { cwd: folder }), exitCodes).map((line) =>
       line.replaceAll(folder, '/shop'),
     );
     done.push({ ...step, told: holds(step.told, lines) ? step.told : lines });

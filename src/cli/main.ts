@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { today } from '../shell/process/clock.ts';
 import { loadCompiled } from '../shell/process/compiled.ts';
 import { optimise, skipOptimising } from '../shell/process/compiler.ts';
 import { childProcess } from '../shell/process/lateModules.ts';
@@ -35,6 +36,7 @@ async function runShort(): Promise<number> {
   return run(words, {
     workingDirectory,
     environment: process.env,
+    today: today(),
     out,
     err,
     input,

@@ -1,6 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { visible, visibleLines } from '../output/terminal/visible.ts';
-import type { World } from '../shell/world.ts';
+import type { Output, World } from '../shell/world.ts';
 import { VERSION } from '../version.ts';
 import { addBenchCommands } from './benchCommands.ts';
 import type { CheckCall, CheckedEngine, EngineTask } from './check/checkEngine.ts';
@@ -48,6 +48,10 @@ export function commandLine(world: World, done: (exitCode: number) => void): Com
     .configureOutput({
       writeOut: (text) => world.out.write(text),
       writeErr: (text) => world.err.write(text),
+      getOutHelpWidth: () => widthOf(world.out),
+      getErrHelpWidth: () => widthOf(world.err),
+      getOutHasColors: () => false,
+      getErrHasColors: () => false,
       outputError: (text, write) => write(visibleLines(ourWords(text))),
     })
     .exitOverride()
@@ -57,6 +61,9 @@ export function commandLine(world: World, done: (exitCode: number) => void): Com
   addBenchCommands(program, world, done);
   return program;
 }
+
+/** The library would look at the process's own streams. */
+const widthOf = ({ isTTY, columns = 80 }: Output): number => (isTTY === true ? columns : 80);
 
 /** The library's messages in our way of quoting. */
 const ourWords = (text: string): string =>

@@ -1,7 +1,9 @@
 /** Everything outside the program that a command may touch: given to it, so that a test can give another. */
 export interface World {
   readonly workingDirectory: string;
-  readonly environment: Readonly<Record<string, string | undefined>>;
+  readonly environment: Environment;
+  /** The date where the bench stands, `YYYY-MM-DD`. */
+  readonly today: string;
   readonly out: Output;
   readonly err: Output;
   /** Tells that a run will be long, so that it pays to compile for it. */
@@ -11,6 +13,8 @@ export interface World {
   /** What is typed or piped in; undefined where a command has nothing to ask. */
   readonly input?: () => Input;
 }
+
+export type Environment = Readonly<Record<string, string | undefined>>;
 
 export interface Input extends NodeJS.ReadableStream {
   readonly isTTY?: boolean;

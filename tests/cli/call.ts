@@ -1,4 +1,4 @@
-import { run } from '../../src/cli/run.ts';
+import { callHere } from '../inProcess.ts';
 
 export interface Called {
   readonly out: string;
@@ -8,18 +8,11 @@ export interface Called {
 
 /** One call of the program in a folder, without a process of its own. `columns` makes it a terminal. */
 export async function call(folder: string, words: readonly string[], columns?: number): Promise<Called> {
-  const told = { out: '', err: '' };
-  const stream = (name: 'out' | 'err') => ({
-    ...(columns === undefined ? {} : { isTTY: true, columns }),
-    write: (text: string) => {
-      told[name] += text;
-    },
+  const options = columns === undefined ? {} : { columns };
+  const { stdout, stderr, exitCode } = await callHere(words, {
+    cwd: folder,
+    env: { NO_COLOR: '1' },
+    ...options,
   });
-  const exit = await run(words, {
-    workingDirectory: folder,
-    environment: { NO_COLOR: '1', LANG: 'C.UTF-8' },
-    out: stream('out'),
-    err: stream('err'),
-  });
-  return { ...told, exit };
+  return { out: stdout, err: stderr, exit: exitCode };
 }

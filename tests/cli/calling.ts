@@ -1,9 +1,8 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { Readable } from 'node:stream';
 import { afterEach, beforeEach } from 'vitest';
-import { run } from '../../src/cli/run.ts';
+import { callHere } from '../inProcess.ts';
 
 export interface Called {
   readonly exitCode: number;
@@ -41,14 +40,7 @@ export function benchFolder(): Bench {
   };
 }
 
-export async function callIn(folder: string, words: readonly string[], input?: string): Promise<Called> {
-  const [out, err]: string[][] = [[], []];
-  const exitCode = await run(words, {
-    workingDirectory: folder,
-    environment: {},
-    out: { write: (text) => out?.push(text) },
-    err: { write: (text) => err?.push(text) },
-    ...(input === undefined ? {} : { input: () => Readable.from([input]) }),
-  });
-  return { exitCode, out: (out ?? []).join(''), err: (err ?? []).join('') };
+export async function callIn(folder: string, words: readonly string[], input = ''): Promise<Called> {
+  const { stdout, stderr, exitCode } = await callHere(words, { cwd: folder, input });
+  return { exitCode, out: stdout, err: stderr };
 }

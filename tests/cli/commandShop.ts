@@ -12,7 +12,7 @@ const nowhere = { write: (): void => {} };
 
 /** Every command as the program itself has them, hidden ones too: a new one cannot be forgotten. */
 export const LEAVES: readonly Leaf[] = leavesOf(
-  commandLine({ workingDirectory: '/', environment: {}, out: nowhere, err: nowhere }, () => {}),
+  commandLine({ workingDirectory: '/', environment: {}, today: '', out: nowhere, err: nowhere }, () => {}),
   '',
 );
 

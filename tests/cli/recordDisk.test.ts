@@ -9,6 +9,7 @@ import { recordStart, recordTarget } from '../../src/cli/record/recordTarget.ts'
 import { promptLoop } from '../../src/shell/process/promptLoop.ts';
 import { thisProcess } from '../../src/shell/process/thisProcess.ts';
 import { openJournal } from '../../src/shell/write/journal.ts';
+import { TODAY } from '../inProcess.ts';
 import { failingFiles } from '../shell/failingFiles.ts';
 import { benchFolder } from './calling.ts';
 import { ENGINE, LIMITS, SHOP } from './fourCylinder.ts';
@@ -41,7 +42,13 @@ async function entryOn(fault: Parameters<typeof failingFiles>[0]): Promise<Took>
   const { files, calls } = failingFiles(fault);
   let told = '';
   const output = { write: (text: string) => (told += text) };
-  const world = { workingDirectory: bench.folder(), environment: {}, out: output, err: output };
+  const world = {
+    workingDirectory: bench.folder(),
+    environment: {},
+    today: TODAY,
+    out: output,
+    err: output,
+  };
   const opened = benchEngine(undefined, world);
   const target = recordTarget(opened, OPTIONS, world);
   const path = `${SESSIONS}/.${target.name}.part`;
@@ -54,7 +61,7 @@ async function entryOn(fault: Parameters<typeof failingFiles>[0]): Promise<Took>
   });
   if (!journal.ok) return refused(journal.problem.message);
   try {
-    const start = recordStart(opened, target, OPTIONS);
+    const start = recordStart(opened, target, OPTIONS, world);
     const begun = journal.value.append(startLine(start));
     if (!begun.ok) return refused(begun.problem.message);
     const entry = new Entry(opened, target, start, journal.value, world, false);

@@ -52,7 +52,7 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
 
 function sinceOf(revision: string | undefined, path: string, world: World): Since | undefined {
   if (revision === undefined) return undefined;
-  const repository = orUsage(repositoryAround(path, world.workingDirectory));
+  const repository = orUsage(repositoryAround(path, world));
   return { repository, files: orUsage(repository.commit(revision)) };
 }
 

@@ -56,7 +56,7 @@ const textsWith = (diagnostics: readonly Diagnostic[], texts: Texts): Texts =>
 export interface CheckCall {
   readonly paths: readonly string[];
   readonly options: EngineOptions;
-  readonly world: Pick<World, 'workingDirectory' | 'environment'> & {
+  readonly world: Pick<World, 'workingDirectory' | 'environment' | 'today'> & {
     readonly isTTY: boolean | undefined;
     readonly columns: number | undefined;
   };

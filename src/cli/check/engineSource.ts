@@ -50,9 +50,9 @@ function* checkedHere(
 const callOf = (
   paths: readonly string[],
   options: Options,
-  { workingDirectory, environment, out: { isTTY, columns } }: World,
+  { workingDirectory, environment, today, out: { isTTY, columns } }: World,
 ): CheckCall => ({
   paths,
   options,
-  world: { workingDirectory, environment: { ...environment }, isTTY, columns },
+  world: { workingDirectory, environment: { ...environment }, today, isTTY, columns },
 });

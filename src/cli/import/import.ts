@@ -121,10 +121,11 @@ function newText(
   options: ImportOptions,
   { taken, blocks }: ImportedReadings,
   rows: ImportedRows,
+  world: World,
 ): string {
   const head = {
     stage: options.stage ?? ('service' as const),
-    date: checkedDate(options.date),
+    date: checkedDate(options.date, world),
     by: options.by,
     schema: schemaPath(`${folder}/sessions`, 'session'),
   };
@@ -160,7 +161,7 @@ function showDry(
   if (bytes?.ok === false) throw new UsageError(bytes.problem.message, bytes.problem.help);
   const text =
     bytes === undefined
-      ? done(newText(opened, options, readings, rows))
+      ? done(newText(opened, options, readings, rows, world))
       : addedText(opened, target, bytes.value, readings, rows);
   if (!text.ok) throw new UsageError(text.problem.message, text.problem.help);
   world.out.write(visibleLines(text.value));
@@ -183,7 +184,7 @@ async function write(
   const written = changeFile<string>(destination, (before) => {
     const text: Outcome<string> =
       before === undefined
-        ? done(newText(opened, options, readings, rows))
+        ? done(newText(opened, options, readings, rows, world))
         : addedText(opened, target, before, readings, rows);
     return text.ok ? done(Buffer.from(text.value)) : text;
   });

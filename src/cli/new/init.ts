@@ -47,8 +47,8 @@ function requireFolder(root: string, folder: string, { workingDirectory }: World
 }
 
 /** A shop is a git repository. Without git it is a shop all the same. */
-function beginGit(root: string, { out, err }: World): void {
-  const made = initGit(root);
+function beginGit(root: string, { environment, out, err }: World): void {
+  const made = initGit(root, environment);
   if (made.ok && made.value === 'made') out.write('made      .git (git init)\n');
   if (!made.ok) err.write(`tenths: ${visible(made.problem.message)}\n        ${made.problem.help}\n`);
 }

@@ -11,7 +11,6 @@ import { shellWord } from '../../output/terminal/shellWord.ts';
 import { pathOnDisk, shopPath } from '../../shell/discover/paths.ts';
 import { shopRoot, standingAt } from '../../shell/discover/root.ts';
 import { shownPath } from '../../shell/discover/store.ts';
-import { today } from '../../shell/process/clock.ts';
 import type { World } from '../../shell/world.ts';
 import { makeFiles } from '../../shell/write/makeFiles.ts';
 import { type BenchEngine, benchEngine } from '../record/benchEngine.ts';
@@ -69,7 +68,7 @@ export async function newSession(
   const opened = benchEngine(name, world);
   const { engine, registry, folder, root } = opened;
   const only = knownMeasures(options, opened);
-  const date = checkedDate(options.date);
+  const date = checkedDate(options.date, world);
   const stage = options.stage ?? (await askStage(world));
   if (typeof stage === 'number') return stage;
   const plan = planSession(engine, registry, { stage, only });
@@ -160,8 +159,8 @@ export function knownMeasures(
   return measure;
 }
 
-export function checkedDate(date: string | undefined): string {
-  const chosen = date ?? today();
+export function checkedDate(date: string | undefined, { today }: World): string {
+  const chosen = date ?? today;
   if (!isCalendarDate(chosen)) throw new UsageError(`${chosen} is not a date`, 'write it as 2026-02-03');
   return chosen;
 }

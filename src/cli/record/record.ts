@@ -38,7 +38,7 @@ export async function record(
     return begun.entry;
   };
   try {
-    const asks = lacksStage(opened, options) && canAsk(world);
+    const asks = lacksStage(opened, options, world) && canAsk(world);
     const ending = await promptLoop(
       asks ? new StageQuestion(world, beginAt) : beginAt(undefined),
       input,
@@ -62,7 +62,7 @@ function begin(opened: BenchEngine, options: TargetOptions, world: World, isType
   const journal = open(opened, target);
   try {
     const found = readJournal(journal.text);
-    const start = found?.start ?? startNow(opened, target, options);
+    const start = found?.start ?? startNow(opened, target, options, world);
     requireSomething(start, opened);
     if (found === undefined) must(journal.append(startLine(start)));
     const entry = new Entry(opened, target, start, journal, world, isTyped);
@@ -77,14 +77,19 @@ function begin(opened: BenchEngine, options: TargetOptions, world: World, isType
 }
 
 /** An entry that broke off before its first line was whole does not say of which stage it was to be. */
-function startNow(opened: BenchEngine, target: RecordTarget, options: TargetOptions): RecordStart {
+function startNow(
+  opened: BenchEngine,
+  target: RecordTarget,
+  options: TargetOptions,
+  world: World,
+): RecordStart {
   if (target.existing === undefined && options.stage === undefined) {
     throw new UsageError(
       `the entry of ${target.name} broke off before its first reading`,
       'begin it again with --stage',
     );
   }
-  return recordStart(opened, target, options);
+  return recordStart(opened, target, options, world);
 }
 
 function open({ root }: BenchEngine, { path }: RecordTarget): Journal {

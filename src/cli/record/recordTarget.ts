@@ -33,7 +33,7 @@ export interface RecordTarget {
 
 /** Named; else the one that an entry was cut off in; else the one of the day, which is made where there is none. */
 export function recordTarget(opened: BenchEngine, options: TargetOptions, world: World): RecordTarget {
-  const name = options.session ?? cutOff(opened, options) ?? nameOfDay(opened, options);
+  const name = options.session ?? cutOff(opened, options) ?? nameOfDay(opened, options, world);
   const found = opened.engine.sessions.filter((each) => each.name === name || each.path === name);
   const [existing] =
     found.length > 0 ? found : opened.engine.sessions.filter((each) => each.name.includes(name));
@@ -65,10 +65,10 @@ function cutOff({ root, folder }: BenchEngine, options: TargetOptions): string |
   return names[0];
 }
 
-function nameOfDay(opened: BenchEngine, options: TargetOptions): string {
-  const date = checkedDate(options.date);
+function nameOfDay(opened: BenchEngine, options: TargetOptions, world: World): string {
+  const date = checkedDate(options.date, world);
   if (options.stage !== undefined) return `${date}-${options.stage}`;
-  const ofDay = sessionsOfDay(opened, options);
+  const ofDay = sessionsOfDay(opened, date);
   const [first, second] = ofDay;
   if (first === undefined) {
     throw new UsageError(
@@ -83,27 +83,28 @@ function nameOfDay(opened: BenchEngine, options: TargetOptions): string {
   );
 }
 
-const sessionsOfDay = ({ engine }: BenchEngine, { date }: TargetOptions): readonly SessionDocument[] =>
-  engine.sessions.filter((each) => each.date === checkedDate(date));
+const sessionsOfDay = ({ engine }: BenchEngine, date: string): readonly SessionDocument[] =>
+  engine.sessions.filter((each) => each.date === date);
 
 /** A session would have to be made, and nothing says of which stage. */
-export const lacksStage = (opened: BenchEngine, options: TargetOptions): boolean =>
+export const lacksStage = (opened: BenchEngine, options: TargetOptions, world: World): boolean =>
   options.stage === undefined &&
   options.session === undefined &&
   cutOff(opened, options) === undefined &&
-  sessionsOfDay(opened, options).length === 0;
+  sessionsOfDay(opened, checkedDate(options.date, world)).length === 0;
 
 /** What is to be measured: the open places of a session that stands, then what the limits name and it lacks. */
 export function recordStart(
   opened: BenchEngine,
   { path, existing }: RecordTarget,
   options: TargetOptions,
+  world: World,
 ): RecordStart {
   const { engine, registry, folder } = opened;
   const stage = existing?.stage ?? options.stage ?? 'service';
   const head: SessionHead = {
     stage,
-    date: existing?.date ?? checkedDate(options.date),
+    date: existing?.date ?? checkedDate(options.date, world),
     by: existing?.by ?? options.by,
     schema: schemaPath(`${folder}/sessions`, 'session'),
   };

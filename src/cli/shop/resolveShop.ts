@@ -14,7 +14,7 @@ import { type Located, type Shop, type ShopSource, workTreeSource } from './shop
 export const sourceOf = (at: string | undefined, path: string, world: World): ShopSource =>
   at === undefined
     ? workTreeSource(world)
-    : revisionSource(at, orUsage(repositoryAround(path, world.workingDirectory)), world);
+    : revisionSource(at, orUsage(repositoryAround(path, world)), world);
 
 export interface ShopPaths {
   readonly shop: Shop;

@@ -20,13 +20,13 @@ export class Revisions {
 
   /** Throws a UsageError where there is no repository. */
   get repository(): Repository {
-    this.#repository ??= orUsage(repositoryAround('.', this.#world.workingDirectory));
+    this.#repository ??= orUsage(repositoryAround('.', this.#world));
     return this.#repository;
   }
 
   /** To ask git once for two words that look like revisions. */
   findTogether(words: readonly string[]): void {
-    const found = repositoryAround('.', this.#world.workingDirectory);
+    const found = repositoryAround('.', this.#world);
     if (!found.ok) return;
     this.#repository ??= found.value;
     this.#repository.resolveTogether(words.map((word) => this.#split(word).revision));

@@ -21,7 +21,7 @@ export interface PastStates {
 
 /** What the commits that touched an engine held, up to a revision or HEAD. Throws a UsageError for what git refuses. */
 export function pastStates(present: EngineFolder, revision: Revision | undefined, world: World): PastStates {
-  const repository = orUsage(repositoryAround(present.shop.root, world.workingDirectory));
+  const repository = orUsage(repositoryAround(present.shop.root, world));
   const path = repository.pathOf(`${present.shop.root}/${present.folder}`, world.workingDirectory) ?? '.';
   const head = revision?.commit ?? orUsage(repository.resolve('HEAD'));
   const commits = orUsage(commitsTouching(repository.place, head, path === '.' ? [] : [path]));

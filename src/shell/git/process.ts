@@ -2,6 +2,7 @@ import { dirname } from 'node:path';
 import type { PathReason } from '../discover/pathBelow.ts';
 import { done, failed, type Outcome, systemCode } from '../problem.ts';
 import { childProcess } from '../process/lateModules.ts';
+import type { Environment } from '../world.ts';
 
 export type GitReason =
   | PathReason
@@ -22,6 +23,7 @@ export interface GitPlace {
   /** The top of a working tree, or a bare repository. Absolute, without links. */
   readonly folder: string;
   readonly bare: boolean;
+  readonly environment: Environment;
 }
 
 /**
@@ -55,7 +57,7 @@ export function runGit(
     input: limits.input ?? '',
     maxBuffer: limits.maxBytes,
     timeout: 60_000,
-    env: environment(process.env, place.folder),
+    env: environmentAt(place),
   });
   if (ended.error) return notRun(ended.error);
   return ended.status === 0 ? done(ended.stdout) : refused(ended.stderr.toString('utf8'));
@@ -75,8 +77,8 @@ const PASSED_ON = new Set([
   'GIT_OBJECT_DIRECTORY',
 ]);
 
-function environment(given: NodeJS.ProcessEnv, folder: string): NodeJS.ProcessEnv {
-  const kept = Object.entries(given).filter(
+function environmentAt({ environment, folder }: GitPlace): NodeJS.ProcessEnv {
+  const kept = Object.entries(environment).filter(
     ([name]) => !name.startsWith('GIT_') || PASSED_ON.has(name) || /^GIT_CONFIG_(KEY|VALUE)_\d+$/.test(name),
   );
   return {

@@ -3,6 +3,7 @@ import { dirname, join, relative, resolve } from 'node:path';
 import { folderAt, pathInRoot } from '../discover/root.ts';
 import { shownPath } from '../discover/store.ts';
 import { done, type Outcome } from '../problem.ts';
+import type { World } from '../world.ts';
 import { BlobContents, type CommitFiles, openCommit } from './commitFiles.ts';
 import { resolveRevision, resolveTogether } from './git.ts';
 import { openRepository } from './openRepository.ts';
@@ -70,8 +71,11 @@ export class Repository {
 }
 
 /** The repository around a path of the call, which need not be there any more. */
-export function repositoryAround(path: string, workingDirectory: string): Outcome<Repository, GitReason> {
-  const opened = openRepository(folderAt(nearestExisting(resolve(workingDirectory, path))));
+export function repositoryAround(
+  path: string,
+  { workingDirectory, environment }: Pick<World, 'workingDirectory' | 'environment'>,
+): Outcome<Repository, GitReason> {
+  const opened = openRepository(folderAt(nearestExisting(resolve(workingDirectory, path))), environment);
   return opened.ok ? done(new Repository(opened.value)) : opened;
 }
 

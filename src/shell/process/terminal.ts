@@ -1,14 +1,13 @@
 import { paintWith } from '../../output/terminal/paint.ts';
 import { LINES, PLAIN } from '../../output/terminal/picture.ts';
 import type { TextStyle } from '../../output/terminal/textStyle.ts';
+import type { Environment } from '../world.ts';
 
 /** What the shell must know of a stream to lay text out for it. */
 export interface Stream {
   readonly isTTY?: boolean;
   readonly columns?: number;
 }
-
-type Environment = Readonly<Record<string, string | undefined>>;
 
 /** A window of no or absurd width still gets lines that can be read. */
 const NARROWEST = 40;

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { run } from '../../../src/cli/run.ts';
+import { callHere } from '../../inProcess.ts';
 
 const FILES: Readonly<Record<string, string>> = {
   'shop.yaml': 'kind: shop\nunits: { length: in, torque: lbf ft }\n',
@@ -29,14 +29,8 @@ beforeAll(() => {
 afterAll(() => rmSync(shop, { recursive: true }));
 
 async function told(words: readonly string[], folder = 'pump') {
-  const [out, err]: [string[], string[]] = [[], []];
-  const exit = await run(['torque', ...words], {
-    workingDirectory: join(shop, folder),
-    environment: { NO_COLOR: '1' },
-    out: { write: (text) => out.push(text) },
-    err: { write: (text) => err.push(text) },
-  });
-  return { exit, out: out.join(''), err: err.join('') };
+  const { stdout, stderr, exitCode } = await callHere(['torque', ...words], { cwd: join(shop, folder) });
+  return { exit: exitCode, out: stdout, err: stderr };
 }
 
 describe('the sequence is found', () => {

@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
-import { run } from '../../../src/cli/run.ts';
 import { checkSchema } from '../../../src/output/schema/checkSchema.ts';
+import { callHere } from '../../inProcess.ts';
 
 const SHOP = {
   'shop.yaml': 'kind: shop\nunits: { length: in }\n',
@@ -23,19 +23,8 @@ async function checkJson(
     mkdirSync(join(root, path, '..'), { recursive: true });
     writeFileSync(join(root, path), text);
   }
-  let printed = '';
-  const out = {
-    write: (text: string) => {
-      printed += text;
-    },
-  };
-  const exit = await run(['check', '--format', 'json'], {
-    workingDirectory: root,
-    environment: {},
-    out,
-    err: out,
-  });
-  return { output: JSON.parse(printed), exit };
+  const { stdout, stderr, exitCode } = await callHere(['check', '--format', 'json'], { cwd: root });
+  return { output: JSON.parse(stdout + stderr), exit: exitCode };
 }
 
 describe('check --format json', () => {

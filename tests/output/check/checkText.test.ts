@@ -1,26 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { run } from '../../../src/cli/run.ts';
 import { widthOf } from '../../../src/output/terminal/width.ts';
 import { atTheBench } from '../../cli/bench.ts';
+import { callHere } from '../../inProcess.ts';
 
 type Files = Readonly<Record<string, string>>;
 
 /** What `check` prints of a shop, on a terminal of so many columns or in a pipe. */
 async function printed(words: readonly string[], files: Files = {}, columns?: number): Promise<string> {
-  let text = '';
-  const write = (more: string): void => {
-    text += more;
-  };
-  const out = columns === undefined ? { write } : { write, isTTY: true, columns };
-  await atTheBench(files, (workingDirectory) =>
-    run(['check', ...words], {
-      workingDirectory,
-      environment: { LANG: 'C.UTF-8', NO_COLOR: '1' },
-      out,
-      err: { write },
-    }),
+  const { stdout, stderr } = await atTheBench(files, (cwd) =>
+    callHere(['check', ...words], { cwd, ...(columns === undefined ? {} : { columns }) }),
   );
-  return text;
+  return stdout + stderr;
 }
 
 const lines = (text: string): readonly string[] => text.split('\n');

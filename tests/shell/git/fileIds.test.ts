@@ -40,7 +40,7 @@ function writtenLongAgo(): void {
 }
 
 function place(folder = shop): GitPlace {
-  const opened = openRepository(folder);
+  const opened = openRepository(folder, process.env);
   if (!opened.ok) throw new Error(opened.problem.message);
   return opened.value;
 }

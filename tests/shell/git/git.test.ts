@@ -57,7 +57,7 @@ function value<T>(outcome: Outcome<T>): T {
   return outcome.value;
 }
 
-const open = (folder: string): GitPlace => value(openRepository(folder));
+const open = (folder: string): GitPlace => value(openRepository(folder, process.env));
 
 const idsOf = (entries: readonly TreeEntry[]): readonly string[] => entries.map(({ oid }) => oid);
 
@@ -269,8 +269,10 @@ describe('a revision that cannot be had', () => {
   });
 
   it('because there is no repository is said so', () => {
-    expect(openRepository(parent)).toMatchObject({ problem: { message: /is in no git repository/ } });
-    expect(openRepository(join(parent, 'none'))).toMatchObject({
+    expect(openRepository(parent, process.env)).toMatchObject({
+      problem: { message: /is in no git repository/ },
+    });
+    expect(openRepository(join(parent, 'none'), process.env)).toMatchObject({
       problem: { message: /no such file or folder/ },
     });
   });
@@ -449,11 +451,11 @@ describe('a repository whose settings name programs', () => {
     git(inner, 'config', 'core.worktree', '.');
     git(inner, 'config', 'core.fsmonitor', trap('embedded'));
     const head = commit(shop, 'Evil');
-    expect(open(inner)).toEqual({ folder: shop, bare: false });
+    expect(open(inner)).toMatchObject({ folder: shop, bare: false });
     askEverything(inner);
     expect(value(resolveRevision(open(inner), 'HEAD'))).toBe(head);
     // Even when that folder is taken for the place to ask.
-    expect(resolveRevision({ folder: inner, bare: false }, 'HEAD')).toMatchObject({
+    expect(resolveRevision({ ...open(shop), folder: inner }, 'HEAD')).toMatchObject({
       problem: { message: /cannot use bare repository/ },
     });
     expect(markers()).toEqual([]);

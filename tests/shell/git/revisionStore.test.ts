@@ -24,7 +24,7 @@ function value<T>(outcome: Outcome<T>): T {
 }
 
 function filesAt(name: string, folder = here.shop): CommitFiles {
-  const place = value(openRepository(folder));
+  const place = value(openRepository(folder, process.env));
   return value(openCommit(place, { name, commit: value(resolveRevision(place, name)) }, new BlobContents()));
 }
 
@@ -46,7 +46,7 @@ describe('the documents of a commit', () => {
   it('have the ids that files of the same bytes have', () => {
     const [then, now] = [storeAt('HEAD'), workTree(here.shop, here.shop)];
     const repository = {
-      place: value(openRepository(here.shop)),
+      place: value(openRepository(here.shop, process.env)),
       commit: git(here.shop, 'rev-parse', 'HEAD'),
     };
     expect([...now.ids('.', repository).keys()]).toEqual(now.list(['.']));
@@ -97,7 +97,7 @@ describe('the documents of a commit', () => {
   });
 
   it('share with another commit what is the same in both', () => {
-    const place = value(openRepository(here.shop));
+    const place = value(openRepository(here.shop, process.env));
     const contents = new BlobContents();
     const open = (name: string): Store => {
       const oid = value(resolveRevision(place, name));
@@ -119,7 +119,7 @@ describe('the documents of a commit', () => {
   it('come with what another commit that is looked at has in their places', () => {
     put(here.shop, 'shop.yaml', 'kind: shop\n# newer\n');
     commit(here.shop, 'Newer');
-    const place = value(openRepository(here.shop));
+    const place = value(openRepository(here.shop, process.env));
     const contents = new BlobContents();
     const [older, newer] = ['HEAD~1', 'HEAD'].map((name) =>
       value(openCommit(place, { name, commit: value(resolveRevision(place, name)) }, contents)),
@@ -137,7 +137,7 @@ describe('the documents of a commit', () => {
     put(here.shop, teardown, 'kind: session\n');
     git(here.shop, 'rm', '-q', 'engines/mill/second.yaml');
     commit(here.shop, 'Edited, and one that is gone');
-    const place = value(openRepository(here.shop));
+    const place = value(openRepository(here.shop, process.env));
     const contents = new BlobContents();
     const [older, newer] = ['HEAD~1', 'HEAD'].map((name) =>
       value(openCommit(place, { name, commit: value(resolveRevision(place, name)) }, contents)),
