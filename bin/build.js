@@ -12,7 +12,7 @@ const dist = join(root, 'dist');
 /** The program, and a thread of a long run. */
 const STARTS = ['src/cli/main.ts', 'src/cli/check/poolMember.ts'];
 
-const EXAMPLE = 'engines/millbrook-pump-2';
+const EXAMPLE = 'engines/reservoir-pump-2';
 
 /** What is called most, by whoever works in a shop. */
 const CALLS = [

@@ -48,10 +48,10 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
 const CHECK_END = helpEnd({
   examples: [
     ['tenths check', 'every engine below this folder'],
-    ['tenths check millbrook-pump-2 --latest', 'an engine by its name, or a part of it'],
+    ['tenths check reservoir-pump-2 --latest', 'an engine by its name, or a part of it'],
     ['tenths check --session teardown --rule guarded'],
     ['tenths check --since origin/main --strict', 'what a pull request changes'],
-    ['tenths check engines/millbrook-pump-2 --at HEAD~3'],
+    ['tenths check engines/reservoir-pump-2 --at HEAD~3'],
     ['tenths check --format json > check.json'],
   ],
   failing: 'an error on an engine',
@@ -77,8 +77,8 @@ const EXPLAIN_END = helpEnd({
   examples: [
     ['tenths explain reading/undecided'],
     ['tenths explain main_bearing_clearance'],
-    ['tenths explain engines/millbrook-pump-2 main_bearing_clearance', 'where it was measured'],
-    ['tenths explain engines/millbrook-pump-2 main_bearing_clearance 5 --session teardown'],
+    ['tenths explain engines/reservoir-pump-2 main_bearing_clearance', 'where it was measured'],
+    ['tenths explain engines/reservoir-pump-2 main_bearing_clearance 5 --session teardown'],
   ],
 });
 
@@ -97,7 +97,7 @@ function addStudy(program: Command, world: World, done: (exitCode: number) => vo
 }
 
 const STUDY_END = helpEnd({
-  examples: [['tenths study engines/millbrook-pump-2'], ['tenths study --session 2026-01-12-gauges']],
+  examples: [['tenths study engines/reservoir-pump-2'], ['tenths study --session 2026-01-12-gauges']],
 });
 
 function addDiff(program: Command, world: World, done: (exitCode: number) => void): void {
@@ -124,9 +124,9 @@ function addDiff(program: Command, world: World, done: (exitCode: number) => voi
 const DIFF_END = helpEnd({
   examples: [
     ['tenths diff teardown rebuild'],
-    ['tenths diff teardown rebuild engines/millbrook-pump-2 --all'],
+    ['tenths diff teardown rebuild engines/reservoir-pump-2 --all'],
     ['tenths diff HEAD~3', 'since then, every engine that changed'],
-    ['tenths diff HEAD~3 HEAD engines/millbrook-pump-2'],
+    ['tenths diff HEAD~3 HEAD engines/reservoir-pump-2'],
     ['tenths diff v1:engines/old-name main:engines/new-name'],
     ['tenths diff origin/main --format markdown', 'for a pull request'],
   ],
@@ -166,7 +166,7 @@ function addTrend(program: Command, world: World, done: (exitCode: number) => vo
 const TREND_END = helpEnd({
   examples: [
     ['tenths trend cylinder_bore'],
-    ['tenths trend main_bearing_clearance engines/millbrook-pump-2 --position 3 --by date'],
+    ['tenths trend main_bearing_clearance engines/reservoir-pump-2 --position 3 --by date'],
     ['tenths trend cylinder_bore --history', 'removed and corrected readings of earlier commits, too'],
   ],
   notes: [`A part that was replaced, machined, worked on or fitted anew starts a new line.`],

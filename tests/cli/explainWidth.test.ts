@@ -9,9 +9,9 @@ it.each([60, 80, 120])(
   'what is explained fits a window of %i columns, and says all of it',
   async (columns) => {
     for (const words of [
-      ['engines/millbrook-pump-2', 'main_bearing_clearance'],
-      ['engines/millbrook-pump-2', 'main_bearing_clearance', '3', '--session', 'teardown'],
-      ['engines/millbrook-pump-2', 'crankshaft_end_play'],
+      ['engines/reservoir-pump-2', 'main_bearing_clearance'],
+      ['engines/reservoir-pump-2', 'main_bearing_clearance', '3', '--session', 'teardown'],
+      ['engines/reservoir-pump-2', 'crankshaft_end_play'],
     ]) {
       const { out } = await call(EXAMPLES, ['explain', ...words], columns);
       const long = out.split('\n').filter((line) => widthOf(line) > columns);

@@ -28,7 +28,7 @@ note: Figures are invented.
     'an engine in line',
     'engine',
     `kind: engine
-name: Millbrook pump no. 2
+name: Reservoir pump no. 2
 units: { length: in, torque: lbf ft }
 layout: { cylinders: 4, mains: 5, crankpins: 4 }
 labels: { main: { 1: front, 3: centre, 5: flywheel end } }

@@ -4,7 +4,7 @@ import { assembleEngine, type Engine } from '../../src/documents/assemble.ts';
 import { openDocument } from '../../src/documents/opened.ts';
 
 const ENGINE = `kind: engine
-name: Millbrook pump no. 2
+name: Reservoir pump no. 2
 units: { length: in, torque: lbf ft }
 layout: { cylinders: 4, mains: 5, crankpins: 4 }
 `;

@@ -150,7 +150,7 @@ layout: { cylinders: 0 }
         '1:1',
         'document/missing-key',
         '`name` is missing',
-        'add it, for example `name: Millbrook pump no. 2`',
+        'add it, for example `name: Reservoir pump no. 2`',
       ],
       [
         '2:22',

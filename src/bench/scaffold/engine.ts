@@ -41,7 +41,7 @@ function engineText({ name, folder, cylinders, mains, crankpins }: EngineRequest
     ),
     '',
     comment('materials: { block: cast iron, crankshaft: steel, pistons: aluminium }'),
-    comment('job: { number: 2417, customer: Millbrook water board, engine_serial: P2-118 }'),
+    comment('job: { number: 2417, customer: Reservoir water company, engine_serial: P2-118 }'),
   ];
   return `${lines.join('\n')}\n`;
 }

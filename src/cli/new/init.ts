@@ -61,7 +61,7 @@ function nextSteps(folder: string, { units, hook }: InitOptions, isNew: boolean)
       ? ['git config core.hooksPath .githooks     turns the check before each commit on']
       : []),
     'edit instruments.yaml                    the instruments of the shop',
-    'tenths new engine "Millbrook pump no. 2" --cylinders 4 --mains 5',
+    'tenths new engine "Reservoir pump no. 2" --cylinders 4 --mains 5',
   ];
   const units_ = isNew ? `Plain numbers are in ${plain}; shop.yaml says so and can be changed.\n` : '';
   return `\n${units_}Next:\n${steps.map((step) => `  ${step}\n`).join('')}`;

@@ -167,7 +167,7 @@ export function checkedDate(date: string | undefined, { today }: World): string 
 
 export const isStage = (text: string): text is Stage => STAGES.some((stage) => stage === text);
 
-/** `Millbrook pump no. 2` as a folder's name: `millbrook-pump-no-2`. */
+/** `Reservoir pump no. 2` as a folder's name: `reservoir-pump-no-2`. */
 export function slug(name: string): string {
   const found = name
     .normalize('NFKD')

@@ -67,7 +67,7 @@ export function addNew(program: Command, world: World, done: (exitCode: number) 
 
 const NEW_END = helpEnd({
   examples: [
-    ['tenths new engine "Millbrook pump no. 2" --cylinders 4 --mains 5'],
+    ['tenths new engine "Reservoir pump no. 2" --cylinders 4 --mains 5'],
     ['tenths new session --stage teardown'],
     ['tenths new torque main-caps --passes 40,80,110'],
   ],
@@ -75,7 +75,7 @@ const NEW_END = helpEnd({
 
 const NEW_ENGINE_END = helpEnd({
   examples: [
-    ['tenths new engine "Millbrook pump no. 2"', 'four cylinders, five mains'],
+    ['tenths new engine "Reservoir pump no. 2"', 'four cylinders, five mains'],
     ['tenths new engine "Ridge 8" --cylinders 8 --mains 5 --crankpins 4'],
   ],
 });

@@ -26,7 +26,7 @@ export function addTorque(program: Command, world: World, done: (exitCode: numbe
 const TORQUE_END = helpEnd({
   examples: [
     ['tenths torque main-caps'],
-    ['tenths torque head millbrook-pump-2 --wrench 18in --adapter 6in'],
+    ['tenths torque head reservoir-pump-2 --wrench 18in --adapter 6in'],
     ['tenths torque rod --run-on "8.9 lbf in"'],
     ['tenths torque main-caps --format markdown > main-caps.md'],
   ],

@@ -8,7 +8,7 @@ export const engineSchema = (offered: readonly Offered[]): Schema =>
     'engine',
     { title: 'Engine', description: 'What one engine is: layout, labels, nominal sizes, materials.' },
     {
-      name: text(about('Name', 'What the engine is called.', 'Millbrook pump no. 2')),
+      name: text(about('Name', 'What the engine is called.', 'Reservoir pump no. 2')),
       layout,
       labels,
       sizes: sizes(offered),
@@ -110,7 +110,7 @@ const materials: Schema = map(
 
 const job: Schema = map(about('Job', "The shop's own papers: all free text.", { number: 2417 }), {
   number: word(about('Job number', "The shop's number for this job.", 2417)),
-  customer: word(about('Customer', 'Whose engine it is.', 'Millbrook water board')),
+  customer: word(about('Customer', 'Whose engine it is.', 'Reservoir water company')),
   engine_serial: word(
     about('Engine serial number', 'As stamped; in quotes when it begins with 0.', 'P2-118'),
   ),

@@ -10,9 +10,9 @@ describe('text in a narrow window', () => {
     ['fills each line', 'a b c d e', 3, ['a b', 'c d', 'e']],
     [
       'keeps a long word whole',
-      'see engines/millbrook/limits.yaml:4:5 now',
+      'see engines/reservoir/limits.yaml:4:5 now',
       10,
-      ['see', 'engines/millbrook/limits.yaml:4:5', 'now'],
+      ['see', 'engines/reservoir/limits.yaml:4:5', 'now'],
     ],
     ['counts wide characters as two', '軸 軸 軸', 5, ['軸 軸', '軸']],
     ['is nothing', '', 5, ['']],

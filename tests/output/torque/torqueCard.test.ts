@@ -10,7 +10,7 @@ import { type Tools, tighteningCard } from '../../../src/torque/card.ts';
 import { engineOf } from '../../documents/engineOf.ts';
 import { amount } from '../../torque/amounts.ts';
 
-const ORIGIN = { engine: 'Millbrook pump no. 2', path: 'torque/joint.yaml' };
+const ORIGIN = { engine: 'Reservoir pump no. 2', path: 'torque/joint.yaml' };
 /** Letter paper holds 66 lines at six to the inch, A4 70: one is left above and below. */
 const PAGE_LINES = 64;
 
