@@ -1,12 +1,16 @@
 import { defineConfig } from 'vitest/config';
 
-export default defineConfig({
+/** `--mode long` tries every case of the properties. */
+export default defineConfig(({ mode }) => ({
   test: {
-    // Properties run thousands of cases: on a busy machine of two cores they need far more than the usual five seconds.
+    // On a busy machine some need far more than the usual five seconds.
     testTimeout: 120_000,
     hookTimeout: 120_000,
     // A test changes nothing that a later file sees, so each worker loads the sources once: half of the time went there.
     isolate: false,
     maxWorkers: '100%',
+    env: { PROPERTY_RUNS: mode === 'long' ? 'all' : 'some' },
+    globalSetup: 'tests/tellSeed.ts',
+    setupFiles: 'tests/everyProperty.ts',
   },
-});
+}));

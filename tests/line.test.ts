@@ -34,10 +34,7 @@ const isAnsweredHere = (line: string): boolean =>
   pipelinesOf(line)?.some((pipeline) => pipeline.some(({ words }) => words[0] === 'tenths')) === true;
 
 const sampleOf = (lines: readonly Line[], count: number): readonly Line[] =>
-  fc.sample(fc.shuffledSubarray([...lines], { minLength: count, maxLength: count }), {
-    seed: 20260320,
-    numRuns: 1,
-  })[0] ?? [];
+  fc.sample(fc.shuffledSubarray([...lines], { minLength: count, maxLength: count }), { numRuns: 1 })[0] ?? [];
 
 const ANSWERED_HERE = LINES.filter(({ command }) => isAnsweredHere(command));
 const PIPED = ANSWERED_HERE.filter(({ command }) => (pipelinesOf(command)?.flat().length ?? 0) > 1);

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { runs } from '../propertyRuns.ts';
 import { type Files, reportOf, verdictsOf } from '../shopOf.ts';
 import { filesOf, type RandomShop, randomShop } from './randomShop.ts';
 
-const RUNS = { seed: 254, numRuns: 150 };
+const RUNS = runs(150, 60);
 
 /** Every row's verdict, and how often each finding was made. */
 function said(files: Files): ReadonlyMap<string, string | number | null> {
@@ -43,7 +44,7 @@ describe('the same session in inches and in millimetres', () => {
         };
         expect(verdictsOf(mixed)).toEqual(verdictsOf(inches));
       }),
-      { ...RUNS, numRuns: 50 },
+      runs(50),
     );
   }, 60_000);
 });
@@ -60,7 +61,7 @@ describe('a reading more', () => {
         if (without.blocks.length === 0) return;
         expect(after).toEqual(expect.arrayContaining(Object.keys(verdictsOf(filesOf(without, 'in')))));
       }),
-      { ...RUNS, numRuns: 50 },
+      runs(50),
     );
   }, 60_000);
 });

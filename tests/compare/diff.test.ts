@@ -4,6 +4,7 @@ import type { Change } from '../../src/compare/change.ts';
 import { type Diff, diffStates, isSame, newsOf } from '../../src/compare/diff.ts';
 import { type EngineState, stateOfEngine, stateOfSession } from '../../src/compare/state.ts';
 import { compare, negate, toNumber } from '../../src/quantity/fraction.ts';
+import { runs } from '../propertyRuns.ts';
 import { type Files, INSTRUMENTS, judgeableOf, LIMITS, session, shop, stateOfFiles } from './shop.ts';
 
 const TEARDOWN = 'stage: teardown; date: 2026-02-03';
@@ -372,7 +373,7 @@ const swapped = <T extends string>(word: T): T =>
   (word in SWAPPED ? SWAPPED[word as keyof typeof SWAPPED] : word) as T;
 
 describe('whatever was measured', () => {
-  const runs = { numRuns: 30 };
+  const RUNS = runs(30);
 
   it('a side compared with itself has no changes', () => {
     fc.assert(
@@ -381,7 +382,7 @@ describe('whatever was measured', () => {
         expect(isSame(diff)).toBe(true);
         expect(diff.changes.every(({ state, expanded }) => state === 'same' && expanded === 0)).toBe(true);
       }),
-      runs,
+      RUNS,
     );
   });
 
@@ -410,7 +411,7 @@ describe('whatever was measured', () => {
           there.concessions.map(([state, id]) => [swapped(state ?? ''), id]).sort(),
         );
       }),
-      runs,
+      RUNS,
     );
   });
 
@@ -421,7 +422,7 @@ describe('whatever was measured', () => {
         const shuffled = diffStates(stateOf(one, inches, true), stateOf(other, inches, true));
         expect(said(shuffled)).toEqual(said(plain));
       }),
-      runs,
+      RUNS,
     );
   });
 
@@ -432,7 +433,7 @@ describe('whatever was measured', () => {
         expect(said(diffStates(stateOf(one, millimetres), stateOf(other)))).toEqual(plain);
         expect(isSame(diffStates(stateOf(one, millimetres), stateOf(one)))).toBe(true);
       }),
-      runs,
+      RUNS,
     );
   });
 
@@ -445,7 +446,7 @@ describe('whatever was measured', () => {
           expect(state).toBe(size > expanded ? 'real' : 'within');
         }
       }),
-      runs,
+      RUNS,
     );
   });
 });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Row } from '../../src/checks/judge/row.ts';
 import { keyOf } from '../../src/compare/state.ts';
+import { runs } from '../propertyRuns.ts';
 import { reportOf, session, shop, stateOfFiles } from './shop.ts';
 
 const MEASURED = [
@@ -51,6 +52,6 @@ it('what an engine is found to measure is the last of everything that its sessio
       );
       expect(new Map(found)).toEqual(expected);
     }),
-    { numRuns: 150 },
+    runs(150, 50),
   );
 });

@@ -6,6 +6,7 @@ import { type Amount, type DocumentContext, isPlainNumber, parseAmount } from '.
 import { formatNumber } from '../../src/quantity/format.ts';
 import { equals, fraction } from '../../src/quantity/fraction.ts';
 import { type Quantity, UNITS, type Unit, unitNamed } from '../../src/quantity/units.ts';
+import { runs } from '../propertyRuns.ts';
 
 const span = { start: 0, end: 0 };
 
@@ -112,7 +113,7 @@ describe('an amount that is printed', () => {
           true,
         );
       }),
-      { seed: 1959, numRuns: 2000 },
+      runs(2000),
     );
   });
 });

@@ -3,6 +3,7 @@ import { expect, it } from 'vitest';
 import { formatFormula } from '../../src/formula/format.ts';
 import { LONGEST_FORMULA } from '../../src/formula/parse.ts';
 import { type FormulaNode, partsOf } from '../../src/formula/tree.ts';
+import { runs } from '../propertyRuns.ts';
 import { parsed } from './parsed.ts';
 import { formulaText } from './random-formula.ts';
 
@@ -51,7 +52,7 @@ it('printing a formula and reading it again gives the same formula', () => {
       fc.pre(printed.length <= LONGEST_FORMULA);
       expect(shapeOf(parsed(printed).root)).toEqual(shapeOf(first.root));
     }),
-    { seed: 27, numRuns: 3000 },
+    runs(3000),
   );
 });
 

@@ -6,6 +6,8 @@ import { namesIn } from '../../src/formula/names.ts';
 import { parseFormula } from '../../src/formula/parse.ts';
 import { type FormulaProblem, isFormulaProblem } from '../../src/formula/problem.ts';
 import { type Fraction, fraction } from '../../src/quantity/fraction.ts';
+import { effort } from '../effort.ts';
+import { runs } from '../propertyRuns.ts';
 import { valuesOf } from './parsed.ts';
 
 const READINGS = valuesOf({ bore: '4.1250', journal_diameter: '3.2480', a: '1.5' });
@@ -368,11 +370,11 @@ const DEAR: readonly (readonly [string, Fraction])[] = [
 it.each(DEAR)('%s of the longest numbers has an answer in no noticeable time', (text, a) => {
   const values = new Map([['a', a]]);
   expect(fromText(text, values)).not.toHaveProperty('message');
-  expect(fastest(() => fromText(text, values))).toBeLessThan(50);
+  expect(effort(() => fromText(text, values))).toBeLessThan(50);
 });
 
 it('no hostile text takes noticeable time', () => {
-  for (const text of HOSTILE) expect(fastest(() => fromText(text))).toBeLessThan(50);
+  for (const text of HOSTILE) expect(effort(() => fromText(text))).toBeLessThan(50);
 });
 
 it('reading any text at all never throws, and a problem lies within it', () => {
@@ -409,7 +411,7 @@ it('reading any text at all never throws, and a problem lies within it', () => {
         expect(0 <= found.start && found.start <= found.end && found.end <= any.length).toBe(true);
       }
     }),
-    { seed: 29, numRuns: 20_000 },
+    runs(20_000),
   );
 });
 
@@ -427,16 +429,6 @@ it('explaining a formula that reads never throws either', () => {
       expect(formatFormula(formula, new Map())).not.toMatch(/undefined/);
       expect(namesIn(formula).every((name) => READINGS.has(name))).toBe(true);
     }),
-    { seed: 30, numRuns: 2000 },
+    runs(2000),
   );
 });
-
-/** Milliseconds of the quickest of three, so that a busy machine is not blamed on the formula. */
-function fastest(action: () => unknown): number {
-  const times = [0, 1, 2].map(() => {
-    const before = performance.now();
-    action();
-    return performance.now() - before;
-  });
-  return Math.min(...times);
-}

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { squareRoot } from '../../src/formula/square-root.ts';
 import { type Fraction, fraction, toDecimal } from '../../src/quantity/fraction.ts';
+import { runs } from '../propertyRuns.ts';
 
 /** √2, √3, √5 and √10: the decimal expansions of any published table (OEIS A002193, A002163 and the like; from memory). */
 it.each([
@@ -21,7 +22,7 @@ it('the root of a square is exact, in lowest terms or not', () => {
       const root = squareRoot({ n: n * n * factor, d: d * d * factor });
       expect(root.n * d).toBe(n * root.d);
     }),
-    { seed: 25, numRuns: 2000 },
+    runs(2000),
   );
 });
 
@@ -38,7 +39,7 @@ it('any other root is right to thirty digits, however large or small', () => {
       expect((off < 0n ? -off : off) * 10n ** 30n <= allowed).toBe(true);
       expect(isNearest(root, { n, d })).toBe(true);
     }),
-    { seed: 26, numRuns: 2000 },
+    runs(2000),
   );
 });
 

@@ -11,6 +11,7 @@ import {
   type Value,
 } from '../../src/measurement/value.ts';
 import { add, equals, fraction, mean, parseDecimal } from '../../src/quantity/fraction.ts';
+import { runs } from '../propertyRuns.ts';
 
 const KNOWN = Number.POSITIVE_INFINITY;
 
@@ -32,7 +33,7 @@ const anyValue: fc.Arbitrary<Value> = fc
   )
   .map(([n, d, terms]) => ({ ...read('0', terms), amount: fraction(n, d) }));
 
-const RUNS = { seed: 100, numRuns: 500 };
+const RUNS = runs(500);
 
 describe('a value less itself', () => {
   it('is exactly zero, with no error left: every source is shared', () => {

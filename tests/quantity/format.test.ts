@@ -9,6 +9,7 @@ import {
 } from '../../src/quantity/format.ts';
 import { equals, fraction, parseDecimal } from '../../src/quantity/fraction.ts';
 import { toBase, UNITS, unitNamed } from '../../src/quantity/units.ts';
+import { runs } from '../propertyRuns.ts';
 
 const amountOf = (text: string, unit: string) => toBase(parseDecimal(text), unitNamed(unit));
 
@@ -43,7 +44,7 @@ describe('an amount as printed', () => {
         const printed = formatNumber(toBase(value, unit), unit, places);
         expect(equals(parseDecimal(printed), value)).toBe(true);
       }),
-      { seed: 7, numRuns: 1000 },
+      runs(1000),
     );
   });
 });

@@ -21,8 +21,9 @@ import {
   toNumber,
   ZERO,
 } from '../../src/quantity/fraction.ts';
+import { runs } from '../propertyRuns.ts';
 
-const SEED = { seed: 254_000_000, numRuns: 500 };
+const RUNS = runs(500);
 
 const whole = fc.bigInt({ min: -(10n ** 12n), max: 10n ** 12n });
 const anyFraction: fc.Arbitrary<Fraction> = fc
@@ -60,7 +61,7 @@ describe('a fraction', () => {
         expect(equals(add(a, negate(a)), ZERO)).toBe(true);
         if (b.n !== 0n) expect(equals(multiply(divide(a, b), b), a)).toBe(true);
       }),
-      SEED,
+      RUNS,
     );
   });
 
@@ -73,7 +74,7 @@ describe('a fraction', () => {
         expect(Math.sign(compare(a, b))).toBe(-Math.sign(compare(b, a)) + 0);
         expect(equals(absolute(subtract(a, b)), absolute(subtract(b, a)))).toBe(true);
       }),
-      SEED,
+      RUNS,
     );
   });
 
@@ -84,7 +85,7 @@ describe('a fraction', () => {
         expect(compare(least(values), mean(values))).toBeLessThanOrEqual(0);
         expect(compare(mean(values), greatest(values))).toBeLessThanOrEqual(0);
       }),
-      SEED,
+      RUNS,
     );
   });
 
@@ -114,7 +115,7 @@ describe('rounding is as on paper: a half goes away from zero', () => {
         const off = absolute(subtract(a, fraction(round(a))));
         expect(compare(off, fraction(1, 2))).toBeLessThanOrEqual(0);
       }),
-      SEED,
+      RUNS,
     );
   });
 });
@@ -137,7 +138,7 @@ describe('a fraction as decimal text', () => {
         const value = fraction(n, 10n ** BigInt(places));
         expect(equals(parseDecimal(toDecimal(value, places)), value)).toBe(true);
       }),
-      SEED,
+      RUNS,
     );
   });
 });
@@ -170,7 +171,7 @@ describe('a fraction as the nearest double', () => {
         const plain = toNumber(a);
         expect(Math.abs(toNumber(swollen) - plain)).toBeLessThanOrEqual(Math.abs(plain) * 2 ** -52);
       }),
-      SEED,
+      RUNS,
     );
   });
 });

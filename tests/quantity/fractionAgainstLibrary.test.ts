@@ -11,6 +11,7 @@ import {
   subtract,
   toDecimal,
 } from '../../src/quantity/fraction.ts';
+import { runs } from '../propertyRuns.ts';
 
 const anyFraction = fc
   .tuple(fc.bigInt({ min: -(10n ** 12n), max: 10n ** 12n }), fc.bigInt({ min: 1n, max: 10n ** 6n }))
@@ -28,7 +29,7 @@ it('sums, products and quotients are those of another library (fraction.js), to 
       if (b.n !== 0n) expect(same(divide(a, b), reference(a).div(reference(b)))).toBe(true);
       expect(Math.sign(compare(a, b))).toBe(reference(a).compare(reference(b)));
     }),
-    { seed: 20260203, numRuns: 3000 },
+    runs(3000),
   );
 });
 
@@ -39,6 +40,6 @@ it('decimals are rounded half away from zero, as the other library rounds', () =
       const printed = new Reference(toDecimal(value, places)).abs();
       expect(printed.equals(new Reference(size))).toBe(true);
     }),
-    { seed: 20260203, numRuns: 2000 },
+    runs(2000),
   );
 });

@@ -11,6 +11,7 @@ import {
   unitNamed,
   unitsOf,
 } from '../../src/quantity/units.ts';
+import { runs } from '../propertyRuns.ts';
 
 /** One of a unit in another of the same quantity, to so many decimals. */
 const inUnit = (from: string, to: string, decimals: number): string =>
@@ -116,7 +117,7 @@ describe('the table of units', () => {
         const value = fraction(n, 10n ** BigInt(places));
         expect(equals(fromBase(toBase(value, unit), unit), value)).toBe(true);
       }),
-      { seed: 811, numRuns: 1000 },
+      runs(1000),
     );
   });
 });

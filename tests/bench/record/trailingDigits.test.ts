@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { completeDigits } from '../../../src/bench/record/trailingDigits.ts';
 import { type Fraction, fraction, parseDecimal } from '../../../src/quantity/fraction.ts';
+import { runs } from '../../propertyRuns.ts';
 
 const complete = (typed: string, reference: string, decimals: number, band: string | undefined) =>
   completeDigits(typed, {
@@ -51,7 +52,7 @@ describe('the last digits of a reading', () => {
         const found = completeDigits(typed, expected);
         if (found !== undefined) expect(found).toBe((meant / 10_000).toFixed(4));
       }),
-      { numRuns: 20_000 },
+      runs(20_000),
     );
   });
 });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readTyped } from '../../../src/bench/record/typedReading.ts';
 import { parseDecimal } from '../../../src/quantity/fraction.ts';
+import { runs } from '../../propertyRuns.ts';
 
 const expected = { reference: parseDecimal('3.2480'), decimals: 4, bandWidth: parseDecimal('0.0010') };
 const LENGTH = { quantity: 'length', zero: undefined, expected, takesRanges: true } as const;
@@ -50,7 +51,7 @@ describe('a line at the bench', () => {
         const read = readTyped(line, LENGTH);
         if (read.ok) expect(line).toMatch(/\d/);
       }),
-      { numRuns: 2000 },
+      runs(2000),
     );
   });
 });

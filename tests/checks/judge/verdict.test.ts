@@ -13,6 +13,7 @@ import { startOfFile } from '../../../src/diagnostic/place.ts';
 import type { DecisionRule } from '../../../src/documents/engine/shop.ts';
 import type { BandName } from '../../../src/documents/limits/bands.ts';
 import { fraction, toNumber } from '../../../src/quantity/fraction.ts';
+import { runs } from '../../propertyRuns.ts';
 
 const KNOWN = Number.POSITIVE_INFINITY;
 
@@ -259,7 +260,7 @@ describe('moving a value towards the middle of its bands', () => {
           WORSE.indexOf(judged(reading(value, value, u, dof), bands, order, rule).verdict);
         expect(rank(near)).toBeLessThanOrEqual(rank(far));
       }),
-      { seed: 14253, numRuns: 2000 },
+      runs(2000),
     );
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { some } from '../../propertyRuns.ts';
 import { type Documents, judged, lastJudged, messages, withCode } from '../bench.ts';
 import { measureRates } from '../slipSessions.ts';
 
@@ -219,7 +220,7 @@ describe('what is no slip', () => {
 
 describe('rates over generated sessions with a fixed seed', () => {
   // SLIP_SESSIONS=10000 prints the figures of a long run.
-  const count = Number(process.env.SLIP_SESSIONS ?? 120);
+  const count = Number(process.env.SLIP_SESSIONS ?? some(1200));
 
   test('of slips nearly all are flagged with what was meant, of clean sessions nearly none', () => {
     const { clean, all, slips } = measureRates(count, 20260203);

@@ -14,6 +14,7 @@ import {
   aircraftTorqueOf,
   judgeAircraftTorque,
 } from '../../../src/torque/fasteners/aircraftTorques.ts';
+import { runs } from '../../propertyRuns.ts';
 import { span } from '../../torque/amounts.ts';
 import { assembled, engineOf } from '../engineOf.ts';
 
@@ -350,7 +351,7 @@ test('whatever pieces a document and a log are put together from, nothing throws
         if ('card' in carded) cards.push(torqueCardText(carded.card, { engine: 'e', path: 'p' }, STYLE));
       }
     }),
-    { numRuns: 400 },
+    runs(400),
   );
   expect(cards.length).toBeGreaterThan(3);
   for (const card of cards) expect(card).not.toMatch(/NaN|undefined|Infinity/);

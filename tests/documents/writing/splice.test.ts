@@ -7,6 +7,7 @@ import {
   replaceScalar,
   type SpliceResult,
 } from '../../../src/documents/writing/splice.ts';
+import { runs } from '../../propertyRuns.ts';
 
 const text = (result: SpliceResult): string => (result.ok ? result.value.text : result.problem.reason);
 
@@ -262,11 +263,10 @@ const added = fc.tuple(inch, inch, fc.boolean()).map(([a, b, flow]) => ({
   digits: [a, b],
 }));
 
-// The whole run is 20,000; it takes about a minute.
-const RUNS = Number(process.env.SPLICE_RUNS ?? 600);
+const RUNS = runs(20_000, 300);
 
 describe('of readings added to any session', () => {
-  it(`no byte outside the insertion changes (${RUNS} sessions)`, () => {
+  it(`no byte outside the insertion changes (${RUNS.numRuns} sessions)`, () => {
     fc.assert(
       fc.property(session, added, (old, { item, digits }) => {
         const result = appendItem(old, ['readings'], item);
@@ -282,7 +282,7 @@ describe('of readings added to any session', () => {
         const [was, is] = [parse(old), parse(now)];
         expect(is).toEqual({ ...was, readings: [...was.readings, parse(item)] });
       }),
-      { numRuns: RUNS, seed: 20260203 },
+      RUNS,
     );
   }, 300_000);
 });

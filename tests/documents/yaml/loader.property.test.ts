@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Loaded, loadYaml } from '../../../src/documents/yaml/loader.ts';
 import type { Node, Span } from '../../../src/documents/yaml/node.ts';
+import { runs } from '../../propertyRuns.ts';
 import { load } from '../load.ts';
 
 const SESSION = `# yaml-language-server: $schema=../../../schemas/session.json
@@ -137,8 +138,6 @@ function isInside({ source }: Loaded, line: number, column: number): boolean {
   const lines = source.text.replace(/^\ufeff/, '').split('\n');
   return line >= 1 && column >= 1 && line <= lines.length && column <= (lines[line - 1] ?? '').length + 1;
 }
-
-const runs = (numRuns: number) => ({ numRuns, seed: 20260203 });
 
 describe('whatever a file holds', () => {
   test('loading any text never throws, and gives either a document or a reason', () => {

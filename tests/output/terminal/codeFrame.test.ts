@@ -3,6 +3,7 @@ import stringWidth from 'string-width';
 import { describe, expect, test } from 'vitest';
 import type { Place } from '../../../src/diagnostic/place.ts';
 import { codeFrame } from '../../../src/output/terminal/codeFrame.ts';
+import { runs } from '../../propertyRuns.ts';
 
 const place = (line: number, column: number, endLine: number, endColumn: number): Place => ({
   path: 'a.yaml',
@@ -105,5 +106,5 @@ test('whatever the text, the width and the place, a frame is two lines that fit'
       expect(lines[1]).toMatch(/\^/);
     },
   );
-  fc.assert(property, { numRuns: 2000, seed: 20260203 });
+  fc.assert(property, runs(2000));
 });

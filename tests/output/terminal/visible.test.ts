@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { visible, visibleLines } from '../../../src/output/terminal/visible.ts';
+import { runs } from '../../propertyRuns.ts';
 
 test.each([
   ['plain words', 'main bearing 3 µm 日本 🔧', 'main bearing 3 µm 日本 🔧'],
@@ -25,7 +26,7 @@ test('any text becomes one line without a hidden character', () => {
     );
     expect(visible(visible(text))).toBe(visible(text));
   });
-  fc.assert(property, { numRuns: 2000, seed: 20260203 });
+  fc.assert(property, runs(2000));
 });
 
 test('line ends that are meant stay', () => {

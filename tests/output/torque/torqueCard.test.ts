@@ -8,6 +8,7 @@ import { torqueCardJson } from '../../../src/output/torque/torqueCardJson.ts';
 import { torqueCardMarkdown } from '../../../src/output/torque/torqueCardMarkdown.ts';
 import { type Tools, tighteningCard } from '../../../src/torque/card.ts';
 import { engineOf } from '../../documents/engineOf.ts';
+import { runs } from '../../propertyRuns.ts';
 import { amount } from '../../torque/amounts.ts';
 
 const ORIGIN = { engine: 'Reservoir pump no. 2', path: 'torque/joint.yaml' };
@@ -294,7 +295,7 @@ describe('a card', () => {
       fc.property(fc.integer({ min: 60, max: 120 }), fc.constantFrom(CAPS, HEAD), (width, yaml) => {
         for (const line of printed(yaml, tools, width)) expect(stringWidth(line)).toBeLessThanOrEqual(width);
       }),
-      { numRuns: 60 },
+      runs(60),
     );
   });
 

@@ -8,6 +8,7 @@ import { notedFiles } from '../../../src/shell/git/index.ts';
 import { openRepository } from '../../../src/shell/git/openRepository.ts';
 import type { GitPlace } from '../../../src/shell/git/process.ts';
 import type { Outcome } from '../../../src/shell/problem.ts';
+import { runs } from '../../propertyRuns.ts';
 import { commit, git, makeShop, put, temporaryFolder, tryGit } from '../gitShop.ts';
 
 let parent = '';
@@ -207,7 +208,7 @@ describe('what git noted', () => {
         writeFileSync(join(shop, '.git/index'), harmed);
         expect(notedFiles(place(), 20).size).toBeLessThanOrEqual(index.length);
       }),
-      { numRuns: 3000 },
+      runs(3000),
     );
   });
 });
