@@ -9,6 +9,9 @@ export type Edit<Reason extends string> = (before: Uint8Array | undefined) => Ou
 
 const ATTEMPTS = 5;
 
+/** For one holder: none takes so long to write, but on a disk that stalls. */
+const PATIENCE_MS = 10_000;
+
 /**
  * Changes one file under its lock: reads, edits, and swaps only if the file still holds what was read. An editor that
  * knows nothing of locks may save in between; then the edit is made again on its text. Returns the bytes now in the file.
@@ -16,7 +19,7 @@ const ATTEMPTS = 5;
 export function changeFile<Reason extends string>(
   destination: Destination,
   edit: Edit<Reason>,
-  patienceMs = 3000,
+  patienceMs = PATIENCE_MS,
 ): Outcome<Uint8Array, Reason | ChangeReason> {
   for (let attempt = 1; ; attempt++) {
     const result = changeOnce(destination, edit, patienceMs);

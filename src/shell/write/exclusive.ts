@@ -112,7 +112,7 @@ export function temporaryPath(self: ThisProcess, path: string): string {
   return join(dirname(path), `.${basename(path)}.${self.host}.${self.pid}.${random}.tmp`);
 }
 
-/** Removes what writers of this file (and of its lock) left that were killed. Never fails: it is only tidying. */
+/** Removes what writers of this file (and those who held or awaited its lock) left that were killed. Never fails: it is only tidying. */
 export function removeLeftovers(files: FileLayer, self: ThisProcess, path: string): void {
   quietly(() => {
     for (const name of files.list(dirname(path))) {
@@ -124,5 +124,6 @@ export function removeLeftovers(files: FileLayer, self: ThisProcess, path: strin
 function isLeftover(self: ThisProcess, owner: string, name: string): boolean {
   const found = /^\.(?<owner>.+)\.(?<host>[\w-]+)\.(?<pid>\d+)\.[0-9a-f]{12}\.tmp$/s.exec(name)?.groups;
   if (found === undefined || found.host !== self.host) return false;
-  return [owner, `${owner}.lock`].includes(found.owner ?? '') && !self.isAlive(Number(found.pid));
+  const lock = found.owner?.replace(/\.lock(?:\.\d+)?$/, '');
+  return [lock, found.owner].includes(owner) && !self.isAlive(Number(found.pid));
 }

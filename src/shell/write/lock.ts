@@ -4,6 +4,7 @@ import { done, failed, type Outcome, systemCode } from '../problem.ts';
 import type { ThisProcess } from '../process/thisProcess.ts';
 import { publishNew, quietly, removeQuietly, stage, temporaryPath } from './exclusive.ts';
 import type { FileLayer } from './fileLayer.ts';
+import { type LockQueue, lockQueue } from './lockQueue.ts';
 
 export interface Lock {
   /** False once somebody has removed or replaced the lock. */
@@ -22,8 +23,9 @@ interface Holder {
 const heldHere = new Set<string>();
 
 /**
- * Takes `<path>.lock`, waiting up to `patienceMs` for another holder. A lock is taken over only when its holder ran on
- * this machine and is gone; a lock's age says nothing, since clocks are set. Throws the system's error when the disk fails.
+ * Takes `<path>.lock`, waiting in turn. Patience is for one holder: it begins anew whenever the lock changes hands or the
+ * queue moves. A lock is taken over only when its holder ran on this machine and is gone; a lock's age says nothing, since
+ * clocks are set. Throws the system's error when the disk fails.
  */
 export function takeLock(
   files: FileLayer,
@@ -32,22 +34,57 @@ export function takeLock(
   patienceMs: number,
 ): Outcome<Lock, 'locked'> {
   const lockPath = `${path}.lock`;
+  const queue = lockQueue(files, self, lockPath);
+  try {
+    return waitAndTake({ files, self, lockPath, queue }, patienceMs);
+  } finally {
+    queue.leave();
+  }
+}
+
+interface Waiting {
+  readonly files: FileLayer;
+  readonly self: ThisProcess;
+  readonly lockPath: string;
+  readonly queue: LockQueue;
+}
+
+function waitAndTake(waiting: Waiting, patienceMs: number): Outcome<Lock, 'locked'> {
+  const { files, self, lockPath, queue } = waiting;
   const mine: Holder = { pid: self.pid, host: self.host, boot: self.boot, nonce: self.nonce() };
-  const until = self.elapsedMs() + patienceMs;
+  const unmoved = sinceLastMove(self);
   for (;;) {
     const holder = readHolder(files, lockPath);
-    if (holder === 'none') {
+    const ahead = queue.ahead();
+    const elapsedMs = unmoved(`${typeof holder === 'object' ? holder.nonce : holder} ${ahead[0]}`);
+    if (holder === 'none' && (ahead.length === 0 || elapsedMs >= IDLE_MS)) {
       // Staged and synced like any other file: after a power cut an empty lock would tell nothing about its holder.
       const temporary = stage(files, self, lockPath, encode(mine));
       if (publishNew(files, temporary, lockPath)) return done(held(files, lockPath, mine));
-    } else if (holder !== 'unknown' && isGone(self, holder)) {
+    } else if (typeof holder === 'object' && isGone(self, holder)) {
       takeOver(files, self, lockPath, holder);
       continue;
     }
-    if (self.elapsedMs() >= until) return locked(lockPath, holder);
-    // Not always the same time, or two that collide would collide again.
-    self.sleepMs(5 + Math.random() * 20);
+    if (elapsedMs >= patienceMs) return locked(lockPath, holder);
+    queue.join();
+    // The next looks often. Not always the same time, or two that collide would collide again.
+    self.sleepMs((1 + ahead.length) * (2 + Math.random() * 3));
   }
+}
+
+/** A lock that nobody has taken for so long is not wanted by whoever is next: stopped, or a name left by another machine. */
+const IDLE_MS = 150;
+
+/** How long the holder and the next in the queue have been the same. */
+function sinceLastMove(self: ThisProcess): (state: string) => number {
+  let known: string | undefined;
+  let since = self.elapsedMs();
+  return (state) => {
+    const now = self.elapsedMs();
+    if (known !== undefined && state !== known) since = now;
+    known = state;
+    return now - since;
+  };
 }
 
 function held(files: FileLayer, lockPath: string, mine: Holder): Lock {

@@ -134,6 +134,94 @@ describe('the lock of a holder that is gone', () => {
   });
 });
 
+describe('a lock that several wait for', () => {
+  /** One that waits with a clock of its own; what happens while it sleeps is told, first nap first. */
+  const waiter = (pid: number, naps: readonly (() => void)[]): ThisProcess => {
+    let now = 0;
+    let nap = 0;
+    return {
+      ...thisProcess,
+      pid,
+      isAlive: () => true,
+      elapsedMs: () => now,
+      sleepMs: (ms) => {
+        now += ms;
+        naps[nap++]?.();
+      },
+    };
+  };
+  const nothing = (): void => undefined;
+  const passer = (pid: number): ThisProcess => ({ ...thisProcess, pid, isAlive: () => true });
+
+  it('is not had by one who comes between its release and the turn of the next', () => {
+    const holding = taken(passer(11));
+    const between: boolean[] = [];
+    const first = takeLock(
+      nodeFiles,
+      waiter(12, [
+        () => {
+          holding.release();
+          between.push(take(passer(13)).ok);
+        },
+      ]),
+      file,
+      1000,
+    );
+    expect([first.ok, between]).toEqual([true, [false]]);
+  });
+
+  it('is had in the order of coming, whoever wakes first', () => {
+    const holding = taken(passer(11));
+    const order: number[] = [];
+    const had = (pid: number, lock: ReturnType<typeof take>): void => {
+      if (lock.ok) order.push(pid);
+      if (lock.ok) lock.value.release();
+    };
+    // The third wakes twice while the second sleeps, and only then the second wakes.
+    let third: ReturnType<typeof take> | undefined;
+    const second = takeLock(
+      nodeFiles,
+      waiter(12, [
+        () => {
+          third = takeLock(nodeFiles, waiter(13, [holding.release, nothing]), file, 60);
+        },
+      ]),
+      file,
+      1000,
+    );
+    had(12, second);
+    expect(third?.ok).toBe(false);
+    had(13, take(passer(13)));
+    expect(order).toEqual([12, 13]);
+  });
+
+  it('is waited for as long as it changes hands', () => {
+    const hands = Array.from({ length: 40 }, (_, hand) => () => left({ ...holder(), nonce: `hand ${hand}` }));
+    left(holder());
+    const patient = takeLock(nodeFiles, waiter(12, [...hands, () => rmSync(`${file}.lock`)]), file, 60);
+    expect(patient.ok).toBe(true);
+    left(holder());
+    expect(takeLock(nodeFiles, waiter(12, [...hands.slice(0, 3)]), file, 60).ok).toBe(false);
+  });
+
+  it.each([
+    ['was killed', { isAlive: (pid: number) => pid !== 2_000_009 }, thisProcess.host, 0],
+    ['does not move', { isAlive: () => true }, thisProcess.host, 200],
+    ['is on another machine', { isAlive: () => false }, 'elsewhere', 200],
+  ])('is not kept from others by one in the queue who %s', (_, alive, host, patience) => {
+    const name = `.a.yaml.lock.1.${host}.2000009.0123456789ab.tmp`;
+    writeFileSync(join(folder, name), '');
+    const lock = takeLock(nodeFiles, { ...waiter(12, []), ...alive }, file, patience);
+    expect(lock.ok).toBe(true);
+  });
+
+  it('leaves no name in the queue where patience ends', () => {
+    left(holder());
+    expect(takeLock(nodeFiles, waiter(12, []), file, 60).ok).toBe(false);
+    expect(readdirSync(folder).sort()).toEqual(['a.yaml', 'a.yaml.lock']);
+  });
+});
+
 describe('several processes that write at once', () => {
   const bundleFolder = mkdtempSync(join(tmpdir(), 'appender '));
   const bundle = join(bundleFolder, 'appender.cjs');
@@ -155,13 +243,13 @@ describe('several processes that write at once', () => {
       child.on('close', (code) => ended(`${said}exit ${code}`));
     });
 
-  it('lose none of 6 × 20 readings, and leave nothing beside the file', async () => {
+  it('lose none of 8 × 50 readings, give up none, and leave nothing beside the file', async () => {
     writeFileSync(file, 'kind: session\nreadings: []\n');
-    const ends = await Promise.all(['a', 'b', 'c', 'd', 'e', 'f'].map((name) => run(name, 20)));
+    const ends = await Promise.all([...'abcdefgh'].map((name) => run(name, 50)));
     expect(new Set(ends)).toEqual(new Set(['exit 0']));
-    const notes = readFileSync(file, 'utf8').match(/note: [a-f]-\d+$/gm) ?? [];
-    expect(new Set(notes).size).toBe(120);
-    expect(notes).toHaveLength(120);
+    const notes = readFileSync(file, 'utf8').match(/note: [a-h]-\d+$/gm) ?? [];
+    expect(new Set(notes).size).toBe(400);
+    expect(notes).toHaveLength(400);
     expect(readdirSync(folder)).toEqual(['a.yaml']);
-  }, 20_000);
+  }, 60_000);
 });
