@@ -24,6 +24,13 @@ export interface EngineDiff {
   readonly unitFor: EngineState['unitFor'];
 }
 
+/** An engine of which a side cannot be read whole: what is missing there would look like a change. */
+export interface NotCompared {
+  readonly path: string;
+  /** The sides that a document with a problem is on. */
+  readonly sides: readonly ComparedState[];
+}
+
 /** What changed between two sides of one engine. */
 export interface Diff {
   /** These and the limits are in the order of the sheet. */

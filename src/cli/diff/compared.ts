@@ -1,10 +1,7 @@
-import type { EngineDiff } from '../../compare/diff.ts';
-import type { Sides } from '../../output/diff/diffText.ts';
+import type { Comparison } from '../../output/diff/diffText.ts';
 
 /** What a comparison came to. */
-export interface Compared {
-  readonly sides: Sides;
-  readonly engines: readonly EngineDiff[];
+export interface Compared extends Comparison {
   /** A document has a problem, which was told on stderr: something may be missing. */
   readonly hasProblems: boolean;
 }

@@ -2,6 +2,8 @@ import { isSame } from '../../compare/diff.ts';
 import { diffJson } from '../../output/diff/diffJson.ts';
 import { diffMarkdown } from '../../output/diff/diffMarkdown.ts';
 import { diffText, sidesText } from '../../output/diff/diffText.ts';
+import { notComparedText } from '../../output/diff/notCompared.ts';
+import { visible } from '../../output/terminal/visible.ts';
 import { OpenedOnce } from '../../shell/discover/openedOnce.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
@@ -43,10 +45,14 @@ export function diff(words: readonly string[], options: DiffOptions, world: Worl
   return exit;
 }
 
-function printed({ sides, engines }: Compared, exit: 0 | 1 | 2, options: DiffOptions, world: World): string {
-  if (options.format === 'json') return `${JSON.stringify(diffJson(sides, engines, exit))}\n`;
-  if (options.format === 'markdown') return diffMarkdown(sides, engines, options);
-  if (engines.length === 0) return `${sidesText(sides)}: nothing changed\n`;
+function printed(compared: Compared, exit: 0 | 1 | 2, options: DiffOptions, world: World): string {
+  const { sides, engines, notCompared } = compared;
+  if (options.format === 'json') return `${JSON.stringify(diffJson(compared, exit))}\n`;
+  if (options.format === 'markdown') return diffMarkdown(compared, options);
+  if (engines.length + notCompared.length === 0) return `${sidesText(sides)}: nothing changed\n`;
   const style = textStyle(world.out, world.environment, false);
-  return engines.map((each) => diffText(each, sides, options, style)).join('\n');
+  return [
+    ...engines.map((each) => diffText(each, sides, options, style)),
+    ...notCompared.map((each) => `${style.paint.bad(visible(notComparedText(each)))}\n`),
+  ].join('\n');
 }

@@ -1,13 +1,20 @@
-import { type ComparedState, diffStates, type EngineDiff } from '../../compare/diff.ts';
+import { type ComparedState, diffStates, type EngineDiff, type NotCompared } from '../../compare/diff.ts';
 import { emptyState, type Judgeable, stateOfEngine, stateOfSession } from '../../compare/state.ts';
 import { isAtOrAbove } from '../../documents/opened.ts';
+import type { Sides } from '../../output/diff/diffText.ts';
 import type { OpenedOnce } from '../../shell/discover/openedOnce.ts';
 import { changedDocuments, enginesTouched } from '../../shell/git/changedDocuments.ts';
 import type { CommitFiles } from '../../shell/git/commitFiles.ts';
 import type { Repository } from '../../shell/git/repository.ts';
 import type { World } from '../../shell/world.ts';
 import { statesSince } from '../check/since.ts';
-import { type EngineFolder, engineNamed, findEngine, readEngine } from '../shop/resolveShop.ts';
+import {
+  type EngineFolder,
+  engineNamed,
+  findEngine,
+  type ReadEngine,
+  readEngine,
+} from '../shop/resolveShop.ts';
 import { revisionSource } from '../shop/revisionSource.ts';
 import type { Revisions } from '../shop/revisions.ts';
 import type { Located, ShopSource } from '../shop/shopSource.ts';
@@ -48,10 +55,12 @@ export function compareRevisions(
   if (areChangesAlone && b.files !== undefined) a.files?.expectComparison(b.files);
   const pairs = areChangesAlone ? changedPairs(a, b, repository) : pairsAt(a, b, repository);
   const told = new Set<string>();
-  const compared = pairs.map((pair) => comparePair(pair, world, told));
+  const sides = { a: a.side, b: b.side };
+  const compared = pairs.map((pair) => comparePair(pair, sides, world, told));
   return {
-    sides: { a: a.side, b: b.side },
+    sides,
     engines: compared.flatMap(({ diff }) => diff ?? []),
+    notCompared: compared.flatMap(({ refused }) => refused ?? []),
     hasProblems: compared.some(({ hasProblems }) => hasProblems),
   };
 }
@@ -131,23 +140,38 @@ function changedPairs(a: Ground, b: Ground, repository: Repository): readonly Pa
 }
 
 interface ComparedPair {
-  readonly diff: EngineDiff | undefined;
+  readonly diff?: EngineDiff;
+  readonly refused?: NotCompared;
   readonly hasProblems: boolean;
 }
 
-function comparePair(pair: Pair, world: World, told: Set<string>): ComparedPair {
-  const read = [pair.a, pair.b].map((place) => place && { place, ...readEngine(place, world, told) });
+function comparePair(pair: Pair, sides: Sides, world: World, told: Set<string>): ComparedPair {
+  const read = ([pair.a, pair.b] as const).map(
+    (place) => place && { place, ...readEngine(place, world, told) },
+  );
   const hasProblems = read.some((side) => side?.hasProblems);
-  // An engine that is there and cannot be judged is not one that is gone.
-  if (read.some((side) => side !== undefined && side.engine === undefined)) {
-    return { diff: undefined, hasProblems };
+  const broken = [sides.a, sides.b].filter((_, index) => !isReadWhole(read[index]));
+  const place = pair.b ?? pair.a;
+  // An engine that is there and cannot be judged is not one that is gone, and a session that cannot is none that changed.
+  if (broken.length > 0 && place !== undefined) {
+    return { refused: { path: place.shop.store.shown(place.folder), sides: broken }, hasProblems };
   }
   const [a, b] = read.map((side) => side?.engine && measured({ ...side, engine: side.engine }, side.place));
   const known = b ?? a;
-  if (known === undefined) return { diff: undefined, hasProblems };
+  if (known === undefined) return { hasProblems };
   const { unitFor } = known.state;
   const diff = diffStates(a?.state ?? emptyState(unitFor), b?.state ?? emptyState(unitFor));
   return { diff: { path: known.path, name: known.name, diff, unitFor }, hasProblems };
+}
+
+/** Whether all that is compared could be read: the engine and its sessions, or the one session that is meant. */
+function isReadWhole(side: (ReadEngine & { readonly place: Place }) | undefined): boolean {
+  if (side === undefined) return true;
+  const { engine, place } = side;
+  if (engine === undefined) return false;
+  return place.session === undefined
+    ? engine.notJudged.length === 0
+    : !engine.notJudged.includes(place.session);
 }
 
 function measured(judgeable: Judgeable, { session }: Place) {

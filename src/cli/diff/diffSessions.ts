@@ -28,6 +28,7 @@ export function compareSessions(call: DiffCall, source: ShopSource, world: World
   return {
     sides: { a: sideOf(a), b: sideOf(b) },
     engines: [{ ...about, diff, unitFor: state.unitFor }],
+    notCompared: [],
     hasProblems,
   };
 }

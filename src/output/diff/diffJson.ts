@@ -9,11 +9,11 @@ import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { VERSION } from '../../version.ts';
 import { numberIn, shortened } from '../check/checkJson.ts';
-import type { Sides } from './diffText.ts';
+import type { Comparison } from './diffText.ts';
 import { printingOfChange } from './diffWords.ts';
 
 /** What `tenths diff --format json` prints. */
-export const diffJson = ({ a, b }: Sides, engines: readonly EngineDiff[], exit: 0 | 1 | 2) => ({
+export const diffJson = ({ sides: { a, b }, engines, notCompared }: Comparison, exit: 0 | 1 | 2) => ({
   format: 'tenths.diff',
   version: 1,
   tool: { name: 'tenths', version: VERSION },
@@ -21,6 +21,7 @@ export const diffJson = ({ a, b }: Sides, engines: readonly EngineDiff[], exit: 
   a,
   b,
   engines: engines.map(engineJson),
+  not_compared: notCompared.map(({ path, sides }) => ({ path, sides: sides.map(({ name }) => name) })),
 });
 
 const engineJson = ({ path, name, diff, unitFor }: EngineDiff) => ({

@@ -4,7 +4,7 @@ import type { EngineState } from '../../compare/state.ts';
 import { positionText } from '../check/checkTables.ts';
 import { markdownCell as plain } from '../terminal/markdownCell.ts';
 import { type DiffSection, foldedText, groupsOf, sectionsOf } from './diffSections.ts';
-import { type Sides, sidesText } from './diffText.ts';
+import { type Comparison, type Sides, sidesText } from './diffText.ts';
 import {
   concessionText,
   deltaText,
@@ -18,15 +18,16 @@ import {
   verdictsText,
   warmthText,
 } from './diffWords.ts';
+import { notComparedText } from './notCompared.ts';
 
 /** A comparison for a pull request or a note: a heading an engine, a table a section. */
 export function diffMarkdown(
-  sides: Sides,
-  engines: readonly EngineDiff[],
+  { sides, engines, notCompared }: Comparison,
   options: { readonly all: boolean },
 ): string {
-  if (engines.length === 0) return `${plain(sidesText(sides))}: nothing changed\n`;
-  return `${engines.map((each) => engineBlocks(each, sides, options.all).join('\n\n')).join('\n\n')}\n`;
+  if (engines.length + notCompared.length === 0) return `${plain(sidesText(sides))}: nothing changed\n`;
+  const blocks = engines.flatMap((each) => engineBlocks(each, sides, options.all));
+  return `${[...blocks, ...notCompared.map((each) => plain(notComparedText(each)))].join('\n\n')}\n`;
 }
 
 function engineBlocks({ name, diff, unitFor }: EngineDiff, sides: Sides, all: boolean): readonly string[] {

@@ -1,6 +1,6 @@
 import type { Row } from '../../checks/judge/row.ts';
 import type { Change } from '../../compare/change.ts';
-import { type ComparedState, type EngineDiff, newsOf } from '../../compare/diff.ts';
+import { type ComparedState, type EngineDiff, type NotCompared, newsOf } from '../../compare/diff.ts';
 import type { EngineState } from '../../compare/state.ts';
 import { positionText } from '../check/checkTables.ts';
 import { type Cell, type Column, cell, fitting, layTable, painted } from '../terminal/table.ts';
@@ -28,6 +28,13 @@ import { shortCommit } from './revision.ts';
 export interface Sides {
   readonly a: ComparedState;
   readonly b: ComparedState;
+}
+
+/** What a comparison came to. */
+export interface Comparison {
+  readonly sides: Sides;
+  readonly engines: readonly EngineDiff[];
+  readonly notCompared: readonly NotCompared[];
 }
 
 /** What changed in one engine, the worst first; what is within its uncertainty or the same is counted. */

@@ -114,6 +114,10 @@ export const diffSchema = (): Schema => ({
       'Without an engine named, those of two revisions that something changed for.',
       list(ref('engine')),
     ),
+    not_compared: described(
+      'Engines of which a document has a problem on one side or both: the exit code is 2.',
+      list(object({ path: text, sides: described('their names', list(text)) })),
+    ),
   }),
   definitions,
 });

@@ -196,6 +196,40 @@ describe('two revisions', () => {
     expect(out).toContain('newly out');
     expect(err.split('document/').length).toBe(2);
     expect(out).not.toContain('Pump é');
+    expect(out).toContain(`${PUMP}: not compared, since a document has a problem in working tree\n`);
+  });
+
+  it('of which a session cannot be read on one side tell no change of that engine, in any format', async () => {
+    put(
+      here.shop,
+      `${PUMP}/sessions/rebuild.yaml`,
+      readings('rebuild', '2026-03-14', '1: 0.0030, 2: O.0031'),
+    );
+    commit(here.shop, 'A slip');
+    for (const words of [['HEAD~1', 'HEAD'], ['HEAD', 'HEAD~1'], ['HEAD~1'], ['HEAD~1', 'HEAD', PUMP]]) {
+      const broken = words.length === 1 ? 'working tree' : 'HEAD';
+      const { out, exit } = await call(here.shop, ['diff', ...words]);
+      const line = `${PUMP}: not compared, since a document has a problem in ${broken}`;
+      expect([exit, out]).toEqual([2, `${line}\n`]);
+      const markdown = await call(here.shop, ['diff', ...words, '--format', 'markdown']);
+      expect(markdown.out.split('\n').length).toBe(2);
+      const inJson = JSON.parse((await call(here.shop, ['diff', ...words, '--format', 'json'])).out);
+      expect(inJson).toMatchObject({ exit: 2, engines: [], not_compared: [{ path: PUMP, sides: [broken] }] });
+      expect(new Ajv({ strict: true }).compile(diffSchema())(inJson)).toBe(true);
+    }
+  });
+
+  it('of one session that cannot be read on one side are not those of the engine', async () => {
+    const path = `${PUMP}/sessions/teardown.yaml`;
+    put(here.shop, path, readings('teardown', '2026-02-03', '1: O.0040'));
+    const { out, exit } = await call(here.shop, ['diff', `HEAD:${path}`]);
+    expect([exit, out]).toEqual([
+      2,
+      `${PUMP}: not compared, since a document has a problem in working tree\n`,
+    ]);
+    const other = `${PUMP}/sessions/rebuild.yaml`;
+    put(here.shop, other, readings('rebuild', '2026-03-14', '1: 0.0040, 2: 0.0031'));
+    expect(told(await json(`HEAD:${other}`))).toEqual({ [PUMP]: ['1 real out', '2 same'] });
   });
 });
 
