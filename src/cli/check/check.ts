@@ -4,7 +4,7 @@ import { startOfFile } from '../../diagnostic/place.ts';
 import { repositoryAround } from '../../shell/git/repository.ts';
 import type { Problem } from '../../shell/problem.ts';
 import type { World } from '../../shell/world.ts';
-import { byShop, type ShopPaths, sourceOf } from '../shop/resolveShop.ts';
+import { byShop, requireWorkTree, type ShopPaths, sourceOf } from '../shop/resolveShop.ts';
 import { orUsage, UsageError } from '../usage.ts';
 import { type CheckFormat, type CheckWriter, checkWriter } from './checkWriter.ts';
 import type { SessionChoice } from './chooseSessions.ts';
@@ -28,7 +28,7 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
   const tally = new Tally(options.strict);
   const source = sourceOf(options.at, paths[0] ?? '.', world);
   const shops = byShop(paths, source);
-  const since = sinceOf(options.since, paths[0] ?? '.', world);
+  const since = sinceOf(options, paths[0] ?? '.', world);
   // Whether a session's name fits is known only when every engine was asked: until then nothing may be printed.
   const held = options.session === undefined ? undefined : new HeldOutput(world.out);
   const writer = checkWriter(
@@ -50,9 +50,10 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
   return tally.exitCode();
 }
 
-function sinceOf(revision: string | undefined, path: string, world: World): Since | undefined {
+function sinceOf({ since: revision, at }: CheckOptions, path: string, world: World): Since | undefined {
   if (revision === undefined) return undefined;
   const repository = orUsage(repositoryAround(path, world));
+  if (at === undefined) requireWorkTree(repository, 'read a commit with --at');
   return { repository, files: orUsage(repository.commit(revision)) };
 }
 

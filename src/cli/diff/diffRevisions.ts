@@ -14,6 +14,7 @@ import {
   findEngine,
   type ReadEngine,
   readEngine,
+  requireWorkTree,
 } from '../shop/resolveShop.ts';
 import { revisionSource } from '../shop/revisionSource.ts';
 import type { Revisions } from '../shop/revisions.ts';
@@ -67,6 +68,7 @@ export function compareRevisions(
 
 function groundOf(word: string | undefined, { source, revisions, opened }: Sources, world: World): Ground {
   if (word === undefined) {
+    requireWorkTree(revisions.repository, 'name two commits');
     return {
       side: { kind: 'worktree', name: 'working tree', commit: null },
       source,

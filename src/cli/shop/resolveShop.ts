@@ -3,7 +3,7 @@ import type { Engine } from '../../documents/assemble.ts';
 import { diagnosticsText } from '../../output/check/runText.ts';
 import { standingAt } from '../../shell/discover/root.ts';
 import type { Revision } from '../../shell/git/commitFiles.ts';
-import { repositoryAround } from '../../shell/git/repository.ts';
+import { type Repository, repositoryAround } from '../../shell/git/repository.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import { orUsage, UsageError } from '../usage.ts';
@@ -15,6 +15,11 @@ export const sourceOf = (at: string | undefined, path: string, world: World): Sh
   at === undefined
     ? workTreeSource(world)
     : revisionSource(at, orUsage(repositoryAround(path, world)), world);
+
+/** A bare repository has commits alone: what its folder holds are git's own files, and no shop that lost its engines. */
+export function requireWorkTree({ place }: Repository, help: string): void {
+  if (place.bare) throw new UsageError(`${place.folder} is a bare repository, without a working tree`, help);
+}
 
 export interface ShopPaths {
   readonly shop: Shop;

@@ -32,6 +32,8 @@ type Refused = { readonly ok: false } & Extract<Outcome<string, PathReason>, { o
 // A colon or a backslash means a drive, a stream or a folder on other systems, so the same shop would be read differently there.
 function checkCharacters(path: string): Refused | undefined {
   if (/[\0-\x1f\x7f-\x9f\u2028\u2029]/.test(path)) return refuse(path, 'holds a control character');
+  // What is not UTF-8 comes decoded so, and several such names as the same.
+  if (path.includes('\ufffd')) return refuse(path, 'is not in UTF-8');
   if (/[\\:]/.test(path)) return refuse(path, 'holds a backslash or a colon');
   if (path.startsWith('/')) return refuse(path, 'is absolute');
   return undefined;

@@ -1,5 +1,6 @@
 import { folderOf, isAtOrAbove } from '../../documents/opened.ts';
 import { sniffKind } from '../../documents/yaml/sniff.ts';
+import { checkPathBelow } from '../discover/pathBelow.ts';
 import type { Store } from '../discover/store.ts';
 import type { CommitFiles } from './commitFiles.ts';
 
@@ -28,6 +29,8 @@ export function revisionStore({ files, root, shown }: ShopInCommit): Store {
     },
     listIn,
     read: (path) => {
+      const allowed = checkPathBelow(path);
+      if (!allowed.ok) return allowed;
       // What was listed together is read together.
       const together = (): readonly string[] =>
         listed.has(path) ? [...listed].map(inCommit) : files.around(inCommit(path));
@@ -53,14 +56,14 @@ function foldersBelow(files: CommitFiles, root: string): ReadonlyMap<string, rea
 
 /** The nearest folder at or above one of a commit that holds a shop document then; else the top. */
 export function shopRootInCommit(files: CommitFiles, folder: string): string {
-  const store = revisionStore({ files, root: '.', shown: (path) => path });
   for (let at = folder; ; at = folderOf(at)) {
-    if (store.listIn(at).some((path) => isShop(store, path))) return at;
+    if ((files.byFolder.get(at) ?? []).some((path) => isShop(files, path))) return at;
     if (at === '.') return '.';
   }
 }
 
-function isShop(store: Store, path: string): boolean {
-  const bytes = store.read(path);
+function isShop(files: CommitFiles, path: string): boolean {
+  if (!checkPathBelow(path.slice(path.lastIndexOf('/') + 1)).ok) return false;
+  const bytes = files.read(path, () => files.around(path));
   return bytes.ok && sniffKind(bytes.value) === 'shop';
 }
