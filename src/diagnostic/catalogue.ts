@@ -48,6 +48,10 @@ export const DOCUMENT_CODES: Readonly<Record<DocumentCode, DocumentCodeHelp>> = 
     means: 'The file is not well-formed YAML.',
     usually: 'Look at the line shown, and at the one above it.',
   },
+  merge: {
+    means: 'The file holds the lines that git writes where it could not merge two versions.',
+    usually: 'Keep the version that is right, and take out the marker lines.',
+  },
   kind: {
     means: 'The file does not say what it is, says something unknown, or stands where it is never read.',
     usually: 'Begin it with `kind:`; keep sessions and sequences below the folder of their engine.',

@@ -12,6 +12,7 @@ export type DocumentCode =
   | 'control-character'
   | 'encoding'
   | 'yaml'
+  | 'merge'
   | 'kind'
   | 'unknown-key'
   | 'missing-key'

@@ -5,6 +5,7 @@ import { controlCharacters, decode } from './bytes.ts';
 import { checkDirectives } from './directives.ts';
 import { flowStarts } from './flowStarts.ts';
 import { tooManyMarks } from './marks.ts';
+import { mergeMarkers } from './mergeMarkers.ts';
 import type { Node, SourceText } from './node.ts';
 import { type Problem, type Report, toDiagnostics } from './problem.ts';
 import { translate } from './syntax.ts';
@@ -45,7 +46,7 @@ const FOUND_BY_WALK: ReadonlySet<string> = new Set(['NON_STRING_KEY', 'BAD_DIREC
  * @param path relative to the working directory, with `/`; used for places only
  */
 export function loadYaml(path: string, bytes: Uint8Array): Loaded {
-  const { source, problem = tooManyMarks(source.text) } = decode(path, bytes);
+  const { source, problem = tooManyMarks(source.text) ?? mergeMarkers(source.text) } = decode(path, bytes);
   return problem === undefined ? loadText(source) : { source, diagnostics: toDiagnostics([problem], source) };
 }
 
