@@ -1,4 +1,4 @@
-import type { Comparison } from '../../output/diff/diffText.ts';
+import type { Comparison } from '../../output/diff/comparison.ts';
 
 /** What a comparison came to. */
 export interface Compared extends Comparison {

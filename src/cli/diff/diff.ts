@@ -1,8 +1,8 @@
 import { isSame } from '../../compare/diff.ts';
+import { notComparedText, sidesText } from '../../output/diff/comparison.ts';
 import { diffJson } from '../../output/diff/diffJson.ts';
 import { diffMarkdown } from '../../output/diff/diffMarkdown.ts';
-import { diffText, sidesText } from '../../output/diff/diffText.ts';
-import { notComparedText } from '../../output/diff/notCompared.ts';
+import { diffText } from '../../output/diff/diffText.ts';
 import { visible } from '../../output/terminal/visible.ts';
 import { OpenedOnce } from '../../shell/discover/openedOnce.ts';
 import { textStyle } from '../../shell/process/terminal.ts';

@@ -1,7 +1,7 @@
 import { type ComparedState, diffStates, type EngineDiff, type NotCompared } from '../../compare/diff.ts';
 import { emptyState, type Judgeable, stateOfEngine, stateOfSession } from '../../compare/state.ts';
 import { isAtOrAbove } from '../../documents/opened.ts';
-import type { Sides } from '../../output/diff/diffText.ts';
+import type { Sides } from '../../output/diff/comparison.ts';
 import type { OpenedOnce } from '../../shell/discover/openedOnce.ts';
 import { changedDocuments, enginesTouched } from '../../shell/git/changedDocuments.ts';
 import type { CommitFiles } from '../../shell/git/commitFiles.ts';

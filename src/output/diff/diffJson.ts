@@ -9,7 +9,7 @@ import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { VERSION } from '../../version.ts';
 import { numberIn, shortened } from '../check/checkJson.ts';
-import type { Comparison } from './diffText.ts';
+import type { Comparison } from './comparison.ts';
 import { printingOfChange } from './diffWords.ts';
 
 /** What `tenths diff --format json` prints. */

@@ -3,8 +3,8 @@ import type { EngineDiff } from '../../compare/diff.ts';
 import type { EngineState } from '../../compare/state.ts';
 import { positionText } from '../check/checkTables.ts';
 import { markdownCell as plain } from '../terminal/markdownCell.ts';
+import { type Comparison, notComparedText, type Sides, sidesText } from './comparison.ts';
 import { type DiffSection, foldedText, groupsOf, sectionsOf } from './diffSections.ts';
-import { type Comparison, type Sides, sidesText } from './diffText.ts';
 import {
   concessionText,
   deltaText,
@@ -18,7 +18,6 @@ import {
   verdictsText,
   warmthText,
 } from './diffWords.ts';
-import { notComparedText } from './notCompared.ts';
 
 /** A comparison for a pull request or a note: a heading an engine, a table a section. */
 export function diffMarkdown(

@@ -1,6 +1,6 @@
 import type { Row } from '../../checks/judge/row.ts';
 import type { Change } from '../../compare/change.ts';
-import { type ComparedState, type EngineDiff, type NotCompared, newsOf } from '../../compare/diff.ts';
+import { type EngineDiff, newsOf } from '../../compare/diff.ts';
 import type { EngineState } from '../../compare/state.ts';
 import { positionText } from '../check/checkTables.ts';
 import { type Cell, type Column, cell, fitting, layTable, painted } from '../terminal/table.ts';
@@ -8,6 +8,7 @@ import type { TextStyle } from '../terminal/textStyle.ts';
 import { visible } from '../terminal/visible.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
+import { type Sides, sidesText } from './comparison.ts';
 import { type DiffSection, foldedText, groupsOf, sectionsOf } from './diffSections.ts';
 import {
   concessionText,
@@ -22,20 +23,6 @@ import {
   verdictsText,
   warmthText,
 } from './diffWords.ts';
-import { shortCommit } from './revision.ts';
-
-/** The two sides of a comparison. */
-export interface Sides {
-  readonly a: ComparedState;
-  readonly b: ComparedState;
-}
-
-/** What a comparison came to. */
-export interface Comparison {
-  readonly sides: Sides;
-  readonly engines: readonly EngineDiff[];
-  readonly notCompared: readonly NotCompared[];
-}
 
 /** What changed in one engine, the worst first; what is within its uncertainty or the same is counted. */
 export function diffText(
@@ -77,12 +64,6 @@ export function diffText(
 }
 
 const LEGEND = 'before, after, change of the mean ± its uncertainty (95 %)';
-
-/** `teardown 2026-02-03 → rebuild 2026-03-14`; revisions with their commits. */
-export const sidesText = ({ a, b }: Sides): string => `${sideName(a)} → ${sideName(b)}`;
-
-const sideName = ({ name, commit }: ComparedState): string =>
-  visible(commit === null || commit.startsWith(name) ? name : `${name} (${shortCommit({ commit })})`);
 
 function listLines(title: string, texts: readonly string[], style: TextStyle): readonly string[] {
   if (texts.length === 0) return [];
