@@ -17,6 +17,7 @@ const FLOORS: readonly (readonly string[])[] = [
   ['documents'],
   ['torque'],
   ['measurement'],
+  ['layout'],
   ['formula'],
   ['diagnostic'],
   ['quantity'],

@@ -107,7 +107,7 @@ export const verdictsOf = (
 ): Readonly<Record<string, string | null>> =>
   Object.fromEntries(
     rowsOf(files, options).map(({ characteristic, position, judgement }) => [
-      `${characteristic.id} ${position}`,
+      `${characteristic.id} ${position.name}`,
       judgement.verdict,
     ]),
   );

@@ -2,9 +2,10 @@ import type { Engine } from '../documents/assemble.ts';
 import { BAND_NAMES, type Band, type LimitValue } from '../documents/limits/bands.ts';
 import { limitsInForce } from '../documents/limits/precedence.ts';
 import type { Measure } from '../documents/measure.ts';
+import type { Position } from '../layout/position.ts';
 
 /** The limits at a position as they are written: `target 0.0026 to 0.0032, wear max 0.0050`; empty where none. */
-export function bandsText(measure: Measure, position: string, engine: Engine): string {
+export function bandsText(measure: Measure, position: Position | undefined, engine: Engine): string {
   const { bands } = limitsInForce(engine.limits, engine.document.layout, measure, position);
   return BAND_NAMES.flatMap((name) => {
     const band = bands[name];

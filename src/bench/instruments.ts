@@ -1,8 +1,8 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { RegisteredInstrument } from '../documents/engine/instruments.ts';
-import { positionsOf, WHOLE_ENGINE } from '../documents/engine/layout.ts';
 import { limitsInForce } from '../documents/limits/precedence.ts';
+import { WHOLE_ENGINE } from '../layout/position.ts';
 import { compare, type Fraction } from '../quantity/fraction.ts';
 
 /** What it was measured with last time, else the first registered instrument of the usual type whose range fits. */
@@ -19,7 +19,7 @@ export function usualInstrument(of: Characteristic, engine: Engine): string | un
 
 /** About how large it is, by any limit on it. */
 function limitedSize(of: Characteristic, engine: Engine): Fraction | undefined {
-  const [position = WHOLE_ENGINE] = positionsOf(engine.document.layout, of.family);
+  const [position = WHOLE_ENGINE] = engine.document.layout.positionsOf(of.family);
   const { bands } = limitsInForce(engine.limits, engine.document.layout, of, position);
   const sides = Object.values(bands).flatMap(({ min, max }) => [min, max]);
   return sides.flatMap((side) => (side?.kind === 'amount' ? [side.amount] : []))[0];

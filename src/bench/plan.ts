@@ -1,10 +1,12 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { everyPositionOf, type Family } from '../documents/engine/layout.ts';
 import { limitsInForce } from '../documents/limits/precedence.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
 import type { Stage } from '../documents/session/stage.ts';
+import { type Family, STEP } from '../layout/family.ts';
+import type { Position } from '../layout/position.ts';
+import { relate } from '../layout/relate.ts';
 import { type PlannedGrid, plannedGrid } from './grids.ts';
 import { usualInstrument } from './instruments.ts';
 import { inBenchOrder } from './order.ts';
@@ -14,7 +16,7 @@ import { plannedSteps } from './steps.ts';
 export interface PlannedBlock {
   readonly measure: string;
   readonly family: Family;
-  readonly positions: readonly string[];
+  readonly positions: readonly Position[];
   readonly grid: PlannedGrid;
   /** By its name in the register; undefined where the register has none that fits. */
   readonly instrument: string | undefined;
@@ -58,17 +60,15 @@ export function planSession(engine: Engine, registry: Registry, request: PlanReq
   };
 }
 
-type Limited = ReadonlyMap<string, readonly string[]>;
+type Limited = ReadonlyMap<string, readonly Position[]>;
 
 const hasLimits = (limited: Limited, id: string): boolean => (limited.get(id)?.length ?? 0) > 0;
 
-function allPositions({ family, id }: Characteristic, engine: Engine, stage: Stage): readonly string[] {
-  return family === 'step'
-    ? plannedSteps(engine, id, stage)
-    : everyPositionOf(engine.document.layout, family);
+function allPositions({ family, id }: Characteristic, engine: Engine, stage: Stage): readonly Position[] {
+  return family === STEP ? plannedSteps(engine, id, stage) : engine.document.layout.positionsOf(family);
 }
 
-const limitedPositions = (of: Characteristic, engine: Engine, stage: Stage): readonly string[] =>
+const limitedPositions = (of: Characteristic, engine: Engine, stage: Stage): readonly Position[] =>
   allPositions(of, engine, stage).filter(
     (position) =>
       Object.keys(limitsInForce(engine.limits, engine.document.layout, of, position).bands).length > 0,
@@ -102,14 +102,17 @@ interface Surroundings {
 }
 
 /** Those with limits of its own or of something worked out from it at the same place; all, where none has any. */
-function positionsFor(of: Characteristic, around: Surroundings): readonly string[] {
+function positionsFor(of: Characteristic, around: Surroundings): readonly Position[] {
   const { engine, registry, limited, stage } = around;
   const all = allPositions(of, engine, stage);
-  const derived = registry.all.filter(
-    (each) =>
-      each.family === of.family && each.derivations.some((derivation) => derivation.inputs.includes(of.id)),
+  const derived = registry.all.filter((each) =>
+    each.derivations.some((derivation) => derivation.inputs.includes(of.id)),
   );
-  const named = new Set([of, ...derived].flatMap((each) => limited.get(each.id) ?? []));
+  const named = new Set(
+    [of, ...derived]
+      .flatMap((each) => limited.get(each.id) ?? [])
+      .flatMap((position) => relate(engine.document.layout, position, of.family) ?? []),
+  );
   const chosen = all.filter((position) => named.has(position));
   return chosen.length === 0 ? all : chosen;
 }

@@ -1,7 +1,7 @@
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
-import type { Layout } from '../documents/engine/layout.ts';
 import type { SessionContext } from '../documents/session/session.ts';
+import type { Layout } from '../layout/layout.ts';
 
 /** What a session of an engine is read by, where the engine's own documents are known to be sound. */
 export const sessionContext = (

@@ -1,6 +1,7 @@
-import type { Family } from '../documents/engine/layout.ts';
 import type { Stage } from '../documents/session/stage.ts';
 import { keyText } from '../documents/writing/keyText.ts';
+import { ENGINE, type Family, STEP } from '../layout/family.ts';
+import type { Position } from '../layout/position.ts';
 import type { PlannedGrid } from './grids.ts';
 
 export interface SessionHead {
@@ -39,7 +40,7 @@ export interface GaugeZero {
 
 /** A position and its points as YAML: a row a station, a column a direction, `~` where none was taken. */
 export interface WrittenPosition {
-  readonly position: string;
+  readonly position: Position;
   readonly rows: readonly (readonly string[])[];
 }
 
@@ -91,11 +92,11 @@ const names = (key: string, list: readonly string[]): readonly string[] =>
 const nameText = (name: string): string => (/^[-+]/.test(name) ? JSON.stringify(name) : keyText(name));
 
 function readingLines(block: WrittenBlock): readonly string[] {
-  if (block.family === 'engine')
+  if (block.family === ENGINE)
     return block.at.map((each) => `value: ${positionText(each, block.grid, false)}`);
-  if (block.family === 'step') return ['after:', ...block.at.map(stepText)];
+  if (block.family === STEP) return ['after:', ...block.at.map(stepText)];
   const entries = block.at.map(
-    (each) => `  ${keyText(each.position)}: ${positionText(each, block.grid, block.halves)}`,
+    (each) => `  ${keyText(each.position.name)}: ${positionText(each, block.grid, block.halves)}`,
   );
   return ['at:', ...entries];
 }
@@ -104,7 +105,7 @@ function readingLines(block: WrittenBlock): readonly string[] {
 function stepText({ position, rows }: WrittenPosition): string {
   const cell = rows[0]?.[0] ?? '~';
   const inside = /^\{ (.+) \}$/.exec(cell)?.[1] ?? `value: ${cell}`;
-  return `  - { step: ${keyText(position)}, ${inside} }`;
+  return `  - { step: ${keyText(position.name)}, ${inside} }`;
 }
 
 function positionText({ rows }: WrittenPosition, grid: PlannedGrid, halves: boolean): string {

@@ -1,5 +1,6 @@
 import type { Characteristic, ExampleReading, WorkedExample } from '../characteristics/characteristic.ts';
 import { characteristics } from '../characteristics/registry.ts';
+import type { Axis } from '../layout/axis.ts';
 import { withArticle } from '../quantity/words.ts';
 
 /** docs/characteristics.md: every characteristic of the registry, in the order of the sheet. */
@@ -22,7 +23,7 @@ function sectionOf(each: Characteristic): string {
     `${each.description}`,
     '',
     ...(each.note === undefined ? [] : [each.note, '']),
-    `- Positions: ${POSITIONS[each.family]}; it is a ${each.quantity}`,
+    `- Positions: ${positionsText(each)}; it is a ${each.quantity}`,
     `- How: ${each.formula}`,
     ...(each.derivations.length === 0 ? [] : [`- Worked out from: ${inputsOf(each)}`]),
     `- Usually measured with ${withArticle(each.usual)}; that is assumed where a reading names no registered instrument`,
@@ -34,12 +35,19 @@ function sectionOf(each: Characteristic): string {
   ].join('\n');
 }
 
-const POSITIONS: Readonly<Record<Characteristic['family'], string>> = {
+const positionsText = ({ family }: Characteristic): string =>
+  family.axes.map((axis) => POSITIONS[axis]).join(' and their ');
+
+const POSITIONS: Readonly<Record<Axis, string>> = {
   main: 'main bearings',
   crankpin: 'crankpins',
   cylinder: 'cylinders',
+  ring: 'rings',
   valve: 'valves',
   'cam bearing': 'camshaft bearings',
+  lobe: 'cam lobes',
+  bank: 'banks of cylinders',
+  gear: 'gears',
   engine: 'the whole engine, as `value:`',
   step: 'steps of the assembly, as `after:`',
 };

@@ -1,3 +1,4 @@
+import { familyOf } from '../layout/family.ts';
 import type { Characteristic } from './characteristic.ts';
 import { clearance } from './clearance.ts';
 import { clearanceOf } from './sizes.ts';
@@ -8,7 +9,7 @@ export const crankshaft: readonly Characteristic[] = [
     label: 'thrust journal width',
     description: 'Width between the thrust faces of the crankshaft.',
     quantity: 'length',
-    family: 'engine',
+    family: familyOf('engine'),
     usual: 'inside micrometer',
     formula: 'as read',
     derivations: [],
@@ -21,7 +22,7 @@ export const crankshaft: readonly Characteristic[] = [
     label: 'thrust bearing width',
     description: 'Width over the thrust faces of the bearing, assembled with its washers.',
     quantity: 'length',
-    family: 'engine',
+    family: familyOf('engine'),
     usual: 'micrometer',
     formula: 'as read',
     derivations: [],
@@ -34,7 +35,7 @@ export const crankshaft: readonly Characteristic[] = [
       id: 'crankshaft_end_play',
       label: 'crankshaft end play',
       description: 'How far the crankshaft moves along its axis.',
-      family: 'engine',
+      family: familyOf('engine'),
       formula: 'read directly with a dial, or thrust journal width − thrust bearing width',
       source: 'TM 9-2815-256-24, p. 3-185: thrust clearance = journal width − bearing width',
     },
@@ -61,7 +62,7 @@ export const crankshaft: readonly Characteristic[] = [
     label: 'crankshaft runout',
     description: 'Full indicator reading at a main journal, the crankshaft turned in its supports.',
     quantity: 'length',
-    family: 'main',
+    family: familyOf('main'),
     usual: 'dial indicator',
     formula: 'read directly: the full indicator reading, of which a bend is half',
     derivations: [],
@@ -75,7 +76,7 @@ export const crankshaft: readonly Characteristic[] = [
     description:
       'Torque that turns the crankshaft after a step of the assembly, running and not breaking away.',
     quantity: 'torque',
-    family: 'step',
+    family: familyOf('step'),
     usual: 'torque wrench',
     formula: "read directly after each step; a step's rise is compared with the rises of like steps",
     derivations: [],

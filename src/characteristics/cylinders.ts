@@ -1,3 +1,4 @@
+import { familyOf } from '../layout/family.ts';
 import type { Characteristic } from './characteristic.ts';
 import { pistonClearance } from './clearance.ts';
 import { clearanceOf, diameter } from './sizes.ts';
@@ -7,7 +8,7 @@ const ringGap = (ring: string, label: string): Characteristic => ({
   label: `${label} end gap`,
   description: `Gap between the ends of the ${label}, the ring square in its cylinder.`,
   quantity: 'length',
-  family: 'cylinder',
+  family: familyOf('cylinder'),
   usual: 'feeler gauge',
   formula: 'read directly with feelers',
   derivations: [],
@@ -22,7 +23,7 @@ export const cylinders: readonly Characteristic[] = [
     part: 'cylinder',
     label: 'cylinder bore',
     description: 'Diameter of a cylinder, at stations down the bore, along and across the crankshaft.',
-    family: 'cylinder',
+    family: familyOf('cylinder'),
     kind: 'bore',
     usual: 'bore gauge',
     taperBy: 'range',
@@ -35,7 +36,7 @@ export const cylinders: readonly Characteristic[] = [
     part: 'piston',
     label: 'piston diameter',
     description: "Diameter of a piston at its gauge height, as the maker's manual gives it.",
-    family: 'cylinder',
+    family: familyOf('cylinder'),
     kind: 'shaft',
     usual: 'micrometer',
     taperBy: 'ends',
@@ -49,7 +50,7 @@ export const cylinders: readonly Characteristic[] = [
       label: 'piston clearance',
       description:
         'Diametral clearance of a piston in its cylinder, in the thrust direction where it is named.',
-      family: 'cylinder',
+      family: familyOf('cylinder'),
       formula: 'cylinder bore − piston, or read directly',
       source: 'TM 55-1905-219-14-4 and TM 55-1905-220-14-4',
     },

@@ -1,3 +1,4 @@
+import { familyOf } from '../layout/family.ts';
 import type { Characteristic } from './characteristic.ts';
 import { clearance, clearanceThroughShells } from './clearance.ts';
 import { clearanceOf, diameter } from './sizes.ts';
@@ -8,7 +9,7 @@ export const mains: readonly Characteristic[] = [
     part: 'main_journal',
     label: 'main journal diameter',
     description: 'Diameter of a main bearing journal of the crankshaft.',
-    family: 'main',
+    family: familyOf('main'),
     kind: 'shaft',
     usual: 'micrometer',
     taperBy: 'ends',
@@ -21,7 +22,7 @@ export const mains: readonly Characteristic[] = [
     part: 'main_housing',
     label: 'main housing bore',
     description: 'Bore of a main bearing housing without shells, cap tightened.',
-    family: 'main',
+    family: familyOf('main'),
     kind: 'bore',
     usual: 'bore gauge',
     taperBy: 'ends',
@@ -34,7 +35,7 @@ export const mains: readonly Characteristic[] = [
     description:
       'Thickness of a main bearing shell at its middle; two figures are the upper and the lower half.',
     quantity: 'length',
-    family: 'main',
+    family: familyOf('main'),
     halves: true,
     usual: 'ball micrometer',
     formula: 'as read; the thinner and the thicker half are both judged',
@@ -49,7 +50,7 @@ export const mains: readonly Characteristic[] = [
     part: 'main_bearing',
     label: 'main bearing bore',
     description: 'Bore of a main bearing with its shells in and the cap tightened, square to the split line.',
-    family: 'main',
+    family: familyOf('main'),
     kind: 'bore with shells',
     usual: 'bore gauge',
     taperBy: 'ends',
@@ -62,7 +63,7 @@ export const mains: readonly Characteristic[] = [
       id: 'main_bearing_clearance',
       label: 'main bearing clearance',
       description: 'Diametral oil clearance of a main bearing.',
-      family: 'main',
+      family: familyOf('main'),
       formula: 'bearing bore − journal, or housing bore − both shells − journal, or read directly',
       source: 'TM 5-3895-347-14P and TM 9-2815-256-24, p. 3-180',
     },

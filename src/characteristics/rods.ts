@@ -1,3 +1,4 @@
+import { familyOf } from '../layout/family.ts';
 import type { Characteristic } from './characteristic.ts';
 import { clearance, clearanceThroughShells } from './clearance.ts';
 import { clearanceOf, diameter } from './sizes.ts';
@@ -8,7 +9,7 @@ export const rods: readonly Characteristic[] = [
     part: 'crankpin',
     label: 'crankpin diameter',
     description: 'Diameter of a crankpin, the journal that a connecting rod runs on.',
-    family: 'crankpin',
+    family: familyOf('crankpin'),
     kind: 'shaft',
     usual: 'micrometer',
     taperBy: 'ends',
@@ -21,7 +22,7 @@ export const rods: readonly Characteristic[] = [
     part: 'rod_housing',
     label: 'rod housing bore',
     description: 'Big-end bore of a connecting rod without shells, cap tightened. Positions are cylinders.',
-    family: 'cylinder',
+    family: familyOf('cylinder'),
     kind: 'bore',
     usual: 'bore gauge',
     taperBy: 'ends',
@@ -33,7 +34,7 @@ export const rods: readonly Characteristic[] = [
     label: 'rod shell thickness',
     description: 'Thickness of a big-end shell at its middle; two figures are the upper and the lower half.',
     quantity: 'length',
-    family: 'cylinder',
+    family: familyOf('cylinder'),
     halves: true,
     usual: 'ball micrometer',
     formula: 'as read; the thinner and the thicker half are both judged',
@@ -48,7 +49,7 @@ export const rods: readonly Characteristic[] = [
     part: 'rod_bearing',
     label: 'rod bearing bore',
     description: 'Big-end bore with its shells in and the cap tightened, square to the split line.',
-    family: 'cylinder',
+    family: familyOf('cylinder'),
     kind: 'bore with shells',
     usual: 'bore gauge',
     taperBy: 'ends',
@@ -61,7 +62,7 @@ export const rods: readonly Characteristic[] = [
       id: 'rod_bearing_clearance',
       label: 'rod bearing clearance',
       description: 'Diametral oil clearance of a big-end bearing. Positions are cylinders.',
-      family: 'cylinder',
+      family: familyOf('cylinder'),
       formula: 'bearing bore − crankpin, or housing bore − both shells − crankpin, or read directly',
       source: 'TM 5-3895-346-14, p. 204',
     },
@@ -101,7 +102,7 @@ export const rods: readonly Characteristic[] = [
       id: 'rod_side_clearance',
       label: 'rod side clearance',
       description: 'How far the rods of a crankpin can move along it.',
-      family: 'crankpin',
+      family: familyOf('crankpin'),
       formula: 'read directly, with feelers or a dial',
       source: 'TM 9-2815-202-34, p. 4-157',
     },

@@ -1,3 +1,4 @@
+import { familyOf } from '../layout/family.ts';
 import type { Characteristic } from './characteristic.ts';
 
 /** What is measured on the engine as it stands or runs, and follow-ups ask for. */
@@ -7,7 +8,7 @@ export const running: readonly Characteristic[] = [
     label: 'compression pressure',
     description: 'Greatest pressure in a cylinder while the engine is cranked.',
     quantity: 'pressure',
-    family: 'cylinder',
+    family: familyOf('cylinder'),
     usual: 'pressure gauge',
     formula: 'read directly',
     derivations: [],

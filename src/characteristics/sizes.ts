@@ -1,4 +1,4 @@
-import type { Family } from '../documents/engine/layout.ts';
+import type { Family } from '../layout/family.ts';
 import type { InstrumentType } from '../measurement/instrument.ts';
 import type { Characteristic, Derivation, ServiceSize, WorkedExample } from './characteristic.ts';
 import { boreTaper, journalTaper, outOfRound } from './form.ts';

@@ -1,4 +1,5 @@
 import { comparePlaces, compareText, type Place } from '../diagnostic/place.ts';
+import type { Position } from '../layout/position.ts';
 
 export const SEVERITIES = ['error', 'warning', 'remark'] as const;
 
@@ -26,7 +27,9 @@ export interface Finding {
   /** With the numbers in it. */
   readonly message: string;
   readonly measure: string | undefined;
+  /** As it is printed: of readings the name of the position, of a joint the fastener. */
   readonly position: string | undefined;
+  readonly at: Position | undefined;
   readonly place: Place;
   readonly limitPlace: Place | undefined;
 }
@@ -37,7 +40,8 @@ export const finding = (
   message: string,
   about: {
     readonly measure?: string;
-    readonly position?: string;
+    readonly position?: Position;
+    readonly fastener?: string;
     readonly limitPlace?: Place | undefined;
     readonly severity?: Severity;
   } = {},
@@ -46,7 +50,8 @@ export const finding = (
   severity: about.severity ?? kind.severity,
   message,
   measure: about.measure,
-  position: about.position,
+  position: about.position?.name ?? about.fastener,
+  at: about.position,
   place,
   limitPlace: about.limitPlace,
 });

@@ -1,6 +1,7 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Row } from '../checks/judge/row.ts';
 import type { Verdict } from '../checks/judge/verdict.ts';
+import type { Position } from '../layout/position.ts';
 import { expandedFactor, welchSatterthwaite } from '../measurement/conformance.ts';
 import { standardUncertainty, subtractValues, type Value } from '../measurement/value.ts';
 import { equals, type Fraction, toNumber } from '../quantity/fraction.ts';
@@ -14,7 +15,7 @@ export type ChangeState = 'same' | 'within' | 'real' | 'appeared' | 'disappeared
 /** What became of one characteristic at one position between two sides. */
 export interface Change {
   readonly characteristic: Characteristic;
-  readonly position: string;
+  readonly position: Position;
   readonly state: ChangeState;
   /** From a verdict inside (ok, off target, worn) to out or accepted, or back; what is undecided is neither. */
   readonly crossed: 'out' | 'in' | null;

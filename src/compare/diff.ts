@@ -91,7 +91,7 @@ const keysOf = ({ concessions }: EngineState): ReadonlySet<string> =>
 
 /** By what it accepts, in whatever unit that is written. */
 const keyOf = ({ measure, positions, upTo, downTo }: Concession): string =>
-  JSON.stringify([measure.id, [...positions].sort(), limitKey(upTo), limitKey(downTo)]);
+  JSON.stringify([measure.id, positions.map(({ key }) => key).sort(), limitKey(upTo), limitKey(downTo)]);
 
 const limitKey = (limit: Concession['upTo']): string | null =>
   limit === undefined ? null : toNumber(limit.amount).toPrecision(12);

@@ -101,7 +101,7 @@ function corrections(
 ): readonly Correction[] {
   return measured(earlier, measure).flatMap((row) => {
     const [was] = row.routes;
-    const is = measured(latest, measure).find(({ position }) => position === row.position)?.routes[0];
+    const is = measured(latest, measure).find(({ position }) => position.key === row.position.key)?.routes[0];
     if (was === undefined || (is !== undefined && isSame(is, was))) return [];
     return [{ session: latest.session, row, was, is, held }];
   });
@@ -117,6 +117,6 @@ const keyOf = ({ session, row }: Correction): string => `${session.path} ${sessi
 
 /** Where, and what: values that were written alike have like keys. */
 const valueKey = ({ position, routes: [judged] }: Row): string =>
-  [position, judged?.least, judged?.greatest]
+  [position.key, judged?.least, judged?.greatest]
     .map((each) => (typeof each === 'object' ? toNumber(each) : each))
     .join(' ');

@@ -1,6 +1,7 @@
 import type { Measure } from '../documents/measure.ts';
 import { type Point, pointsOf } from '../documents/session/reading.ts';
 import { compareSessions, type SessionDocument } from '../documents/session/session.ts';
+import type { Position } from '../layout/position.ts';
 import { compare } from '../quantity/fraction.ts';
 import { bySheet } from './sheetOrder.ts';
 import { type EngineState, keyOfPosition } from './state.ts';
@@ -8,7 +9,7 @@ import { type EngineState, keyOfPosition } from './state.ts';
 /** What stands in a session's file at one position, on both sides as typed; empty where nothing does. */
 export interface RewrittenReading {
   readonly measure: Measure;
-  readonly position: string;
+  readonly position: Position;
   readonly a: readonly string[];
   readonly b: readonly string[];
 }
@@ -51,7 +52,7 @@ const isLatest = (side: EngineState, session: SessionDocument | undefined, key: 
 
 interface Placed {
   readonly measure: Measure;
-  readonly position: string;
+  readonly position: Position;
   /** A list for each block that holds the position. */
   readonly blocks: readonly (readonly Point[])[];
 }

@@ -6,10 +6,11 @@ import { unitOfRow } from '../checks/judge/session.ts';
 import { measuredRows, viewOf } from '../checks/value/measured.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { RegisteredInstrument } from '../documents/engine/instruments.ts';
-import type { Layout } from '../documents/engine/layout.ts';
 import type { Measure } from '../documents/measure.ts';
 import type { Concession } from '../documents/session/concessions.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
+import type { Layout } from '../layout/layout.ts';
+import type { Position } from '../layout/position.ts';
 import type { Unit } from '../quantity/units.ts';
 
 /** An engine, and the characteristics that serve it. */
@@ -41,7 +42,8 @@ export interface ConcessionOf {
   readonly session: SessionDocument;
 }
 
-export const keyOfPosition = ({ id }: Pick<Measure, 'id'>, position: string): string => `${id} ${position}`;
+export const keyOfPosition = ({ id }: Pick<Measure, 'id'>, position: Position): string =>
+  `${id} ${position.key}`;
 
 export const keyOf = ({ characteristic, position }: Pick<Row, 'characteristic' | 'position'>): string =>
   keyOfPosition(characteristic, position);

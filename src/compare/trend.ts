@@ -5,8 +5,9 @@ import type { JudgedRoute, Row } from '../checks/judge/row.ts';
 import type { Side, SideLimit } from '../checks/judge/verdict.ts';
 import type { MeasuredSession } from '../checks/value/measured.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { inOrderOf, type Layout } from '../documents/engine/layout.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
+import { inOrderOf, type Layout } from '../layout/layout.ts';
+import type { Position } from '../layout/position.ts';
 import { standardUncertainty } from '../measurement/value.ts';
 import { toNumber } from '../quantity/fraction.ts';
 import { type EarlierStates, NO_PAST } from './past.ts';
@@ -80,7 +81,9 @@ export function trendOf(
   );
   const axis = asked ?? (withoutHours.length === 0 ? 'hours' : 'date');
   const onAxis = measured.filter(({ session }) => xOf(session.session, axis) !== undefined);
-  const positions = [...new Set(onAxis.flatMap(({ rows }) => rows.map(({ position }) => position)))];
+  const positions = [
+    ...new Map(onAxis.flatMap(({ rows }) => rows.map(({ position }) => [position.key, position]))).values(),
+  ];
   const isMixed = withoutHours.length < measured.length;
   return {
     characteristic,
@@ -115,7 +118,7 @@ interface Segment {
 
 /** A session that measured nothing here may still say that the part was changed. */
 function linesAt(
-  position: string,
+  position: Position,
   sessions: readonly MeasuredSession[],
   characteristic: Characteristic,
   registry: Registry,
@@ -128,7 +131,7 @@ function linesAt(
     const startedBy = partHistoryStart(session, earlier, characteristic, position, registry, layout);
     if (startedBy !== undefined) segments.push({ startedBy, found: [] });
     const row = rows.find(
-      (each) => each.characteristic.id === characteristic.id && each.position === position,
+      (each) => each.characteristic.id === characteristic.id && each.position.key === position.key,
     );
     if (row !== undefined && row.routes.length > 0 && xOf(session, axis) !== undefined) {
       segments.at(-1)?.found.push({ row, session });

@@ -1,11 +1,14 @@
 import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
 import { startOfFile } from '../diagnostic/place.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
+import { STEP } from '../layout/family.ts';
+import type { Layout } from '../layout/layout.ts';
+import { findPosition } from '../layout/readKey.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
-import { checkPosition, type EngineDocument, PLAIN_SIZES, readEngine } from './engine/engine.ts';
+import { checkPosition } from './engine/checkPosition.ts';
+import { type EngineDocument, PLAIN_SIZES, readEngine } from './engine/engine.ts';
 import { type RegisteredInstrument, readInstruments } from './engine/instruments.ts';
-import { findPosition, type Layout } from './engine/layout.ts';
 import type { NamedStudy, StudyAt } from './engine/registerStudies.ts';
 import { sameInstruments } from './engine/sameInstrument.ts';
 import {
@@ -95,7 +98,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
   );
   reading.problems.push(...sameInstruments(registers, (path) => reading.levelOf(path)));
   const positionOf = (id: string, key: string): string =>
-    findPosition(document.layout, measures.find(id)?.family ?? 'step', key) ?? key;
+    findPosition(document.layout, measures.find(id)?.family ?? STEP, key)?.name ?? key;
   const limits = orderLimits(reading.limitLevels(measures, document.layout), reading.problems, positionOf);
   reading.problems.push(...formulaProblems(limits, document.sizes, measures));
   reading.problems.push(...tighterWhenMerged(limits, document.layout, measures));

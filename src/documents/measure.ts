@@ -1,7 +1,9 @@
 import { didYouMean } from '../diagnostic/suggestion.ts';
+import type { Family } from '../layout/family.ts';
+import { namedAt } from '../layout/naming.ts';
+import type { Position } from '../layout/position.ts';
 import type { Quantity } from '../quantity/units.ts';
 import { type DocumentContext, report } from './amount.ts';
-import type { Family } from './engine/layout.ts';
 import { textOf } from './yaml/access.ts';
 import type { Node } from './yaml/node.ts';
 
@@ -24,8 +26,8 @@ export interface Measures {
 }
 
 /** `cylinder taper 3`; what is measured once an engine needs no position. */
-export const nameAt = ({ id, label, family }: Measure, position: string): string =>
-  [label ?? id.replaceAll('_', ' '), ...(family === 'engine' ? [] : [position])].join(' ');
+export const nameAt = ({ id, label }: Measure, position: Position): string =>
+  namedAt(label ?? id.replaceAll('_', ' '), position);
 
 /** A known characteristic, or a report with the nearest name. */
 export function readMeasure(

@@ -50,7 +50,9 @@ export const messages = (session: ReportedSession, code: string): readonly strin
   withCode(session, code).map((each) => each.message);
 
 export function rowAt(session: ReportedSession, measure: string, position: string): Row {
-  const row = session.rows.find((each) => each.characteristic.id === measure && each.position === position);
+  const row = session.rows.find(
+    (each) => each.characteristic.id === measure && each.position.name === position,
+  );
   if (row === undefined) throw new Error(`no row of ${measure} at ${position}`);
   return row;
 }

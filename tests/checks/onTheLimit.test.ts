@@ -285,7 +285,7 @@ function verdictsThroughDocuments(cases: readonly Case[]): readonly (string | nu
     { rule: 'simple' },
   );
   const clearances = rows.filter(({ characteristic }) => characteristic.id === 'main_bearing_clearance');
-  expect(clearances.map(({ position }) => position)).toEqual(cases.map((_, index) => String(index + 1)));
+  expect(clearances.map(({ position }) => position.name)).toEqual(cases.map((_, index) => String(index + 1)));
   return clearances.map(({ judgement }) => judgement.verdict);
 }
 

@@ -11,7 +11,7 @@ function said(files: Files): ReadonlyMap<string, string | number | null> {
   const [session] = reportOf(files).sessions;
   const rows = (session?.rows ?? []).map(
     ({ characteristic, position, judgement }) =>
-      [`${characteristic.id} ${position}`, judgement.verdict] as const,
+      [`${characteristic.id} ${position.name}`, judgement.verdict] as const,
   );
   const found = new Map<string, number>();
   for (const { code } of session?.findings ?? []) found.set(code, (found.get(code) ?? 0) + 1);

@@ -37,7 +37,7 @@ const RUNS = runs(60);
 const judgedOf = (files: Files): Readonly<Record<string, string>> =>
   Object.fromEntries(
     rowsOf(files).map(({ characteristic, position, judgement, routes: [judged] }) => [
-      `${characteristic.id} ${position}`,
+      `${characteristic.id} ${position.name}`,
       `${judgement.verdict} ${judged?.least.n}/${judged?.least.d} ${judged?.greatest.n}/${judged?.greatest.d}`,
     ]),
   );

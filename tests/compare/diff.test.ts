@@ -278,7 +278,7 @@ describe('an engine at a revision', () => {
     );
     const { changes } = diffStates(state, state);
     expect(
-      changes.map(({ characteristic, position, b }) => [characteristic.id, position, b?.session.stage]),
+      changes.map(({ characteristic, position, b }) => [characteristic.id, position.name, b?.session.stage]),
     ).toEqual([
       ['main_journal_diameter', '1', 'teardown'],
       ['main_bearing_clearance', '1', 'teardown'],
@@ -346,7 +346,7 @@ const stateOf = (of: Generated, write = inches, reversed = false): EngineState =
 /** What a comparison says, without where it was written. */
 const said = ({ changes, limits, concessions, rewritten }: Diff) => ({
   changes: changes.map(({ characteristic, position, state, crossed, delta, expanded, moved, a, b }) => ({
-    id: `${characteristic.id} ${position}`,
+    id: `${characteristic.id} ${position.name}`,
     state,
     crossed,
     delta: delta === null ? null : toNumber(delta),
@@ -357,7 +357,7 @@ const said = ({ changes, limits, concessions, rewritten }: Diff) => ({
   limits: limits.length,
   concessions: concessions.map(({ state, concession }) => [state, concession.measure.id]),
   rewritten: rewritten.flatMap(({ session, state, readings }) =>
-    readings.map(({ position, a, b }) => [session.name, state, position, a.length, b.length]),
+    readings.map(({ position, a, b }) => [session.name, state, position.name, a.length, b.length]),
   ),
 });
 

@@ -26,7 +26,7 @@ const rewritten = (a: Files, b: Files) =>
   diffStates(stateOfFiles(a), stateOfFiles(b)).rewritten.map(({ session: { name }, state, readings }) => ({
     name,
     state,
-    readings: readings.map((each) => [`${each.measure.id} ${each.position}`, each.a, each.b]),
+    readings: readings.map((each) => [`${each.measure.id} ${each.position.name}`, each.a, each.b]),
   }));
 
 const AT_1 = 'main_bearing_clearance 1';

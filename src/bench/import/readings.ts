@@ -2,7 +2,10 @@ import type { Registry } from '../../characteristics/registry.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Csv, CsvCell } from '../../documents/csv.ts';
-import { findPosition, positionsOf, WHOLE_ENGINE } from '../../documents/engine/layout.ts';
+import { positionHelp } from '../../documents/engine/checkPosition.ts';
+import { ENGINE } from '../../layout/family.ts';
+import { WHOLE_ENGINE } from '../../layout/position.ts';
+import { findPosition } from '../../layout/readKey.ts';
 import type { PlannedBlock } from '../plan.ts';
 import { keyOf, type PlannedPoint } from '../points.ts';
 import type { Taken } from '../record/state.ts';
@@ -127,16 +130,16 @@ class RowReader {
         help,
       );
     }
-    const name = this.#text(row, positionColumn) ?? (characteristic.family === 'engine' ? WHOLE_ENGINE : '');
+    const name =
+      this.#text(row, positionColumn) ?? (characteristic.family === ENGINE ? WHOLE_ENGINE.name : '');
     const position = findPosition(this.#engine.document.layout, characteristic.family, name);
-    if (position === undefined || position === '') {
-      const known = positionsOf(this.#engine.document.layout, characteristic.family);
-      const help = didYouMean(name, known) ?? `it has ${known.join(', ')}`;
+    if (position === undefined || position.name === '') {
+      const help = positionHelp(this.#engine.document.layout, characteristic.family, name);
       const cell = this.#cell(row, positionColumn) ?? row[0];
       return this.#report(
         cell,
         positionColumn ?? '',
-        `the engine has no ${characteristic.family} ${name}`,
+        `the engine has no ${characteristic.family.name} ${name}`,
         help,
       );
     }
@@ -181,7 +184,7 @@ class RowReader {
         {
           measure,
           family,
-          positions: unique(own.map((each) => each.position)),
+          positions: [...new Set(own.map((each) => each.position))],
           grid: {
             stations: unique(own.flatMap((each) => each.station ?? [])),
             directions: unique(own.flatMap((each) => each.direction ?? [])),

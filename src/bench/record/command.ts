@@ -1,5 +1,6 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
-import { findPosition } from '../../documents/engine/layout.ts';
+import { STEP } from '../../layout/family.ts';
+import { findPosition } from '../../layout/readKey.ts';
 import { GAUGE_COUNTS, type GaugeZero } from '../sessionText.ts';
 import { type Expecting, expectationAt } from './expectation.ts';
 import { lastTaken, type RecordEvent, type RecordState } from './state.ts';
@@ -90,7 +91,7 @@ function askReading(text: string, state: RecordState, around: Expecting): TypedR
     quantity: characteristic.quantity,
     zero: state.zeros.get(point.measure),
     expected: expectationAt(point, state, around),
-    takesRanges: characteristic.family !== 'step',
+    takesRanges: characteristic.family !== STEP,
   });
   if (!typed.ok) return unclear(typed.why);
   return {
@@ -103,7 +104,7 @@ function askReading(text: string, state: RecordState, around: Expecting): TypedR
 function askAgain(state: RecordState, around: Expecting): TypedRequest {
   const last = lastTaken(state);
   if (last === undefined) return unclear('there is no reading before this place to repeat');
-  if (around.registry.find(last.point.measure)?.family === 'step') return unclear('a step is read once');
+  if (around.registry.find(last.point.measure)?.family === STEP) return unclear('a step is read once');
   if (last.texts.some((text) => /to|under|go/.test(text))) return unclear('a range is not repeated');
   return event({ do: 'again' });
 }
@@ -121,14 +122,14 @@ function askPosition(
   { engine, registry }: Expecting,
 ): TypedRequest {
   const measure = points[Math.min(at, points.length - 1)]?.measure ?? '';
-  const found = points.findIndex((point) => point.measure === measure && point.position === name);
+  const family = registry.find(measure)?.family;
+  const wanted = family && findPosition(engine.document.layout, family, name);
+  const found = points.findIndex((point) => point.measure === measure && point.position === wanted);
   if (found >= 0) return event({ do: 'go', at: found });
   const asked = [
-    ...new Set(points.filter((point) => point.measure === measure).map((each) => each.position)),
+    ...new Set(points.filter((point) => point.measure === measure).map((each) => each.position.name)),
   ].join(', ');
-  const family = registry.find(measure)?.family;
-  const isThere = family !== undefined && findPosition(engine.document.layout, family, name) !== undefined;
-  return isThere
+  return wanted !== undefined
     ? unclear(`${name} is not asked for, ${asked} is: what is in the session is put right in its file`)
     : unclear(`there is no ${name} here: ${asked}`);
 }

@@ -3,6 +3,8 @@ import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { BAND_NAMES, type Band } from '../../documents/limits/bands.ts';
 import { limitsInForce } from '../../documents/limits/precedence.ts';
+import type { Position } from '../../layout/position.ts';
+import { relate } from '../../layout/relate.ts';
 import { decimalsFor } from '../../quantity/format.ts';
 import {
   add,
@@ -72,12 +74,15 @@ function bandsAt(point: PlannedPoint, { engine, registry }: Expecting): readonly
   const own = statedBands(characteristic, point.position, engine);
   if (own.length > 0) return own;
   return registry.all
-    .filter((each) => each.family === characteristic.family)
     .filter((each) => each.derivations.some(({ inputs }) => inputs.includes(point.measure)))
-    .flatMap((each) => statedBands(each, point.position, engine));
+    .flatMap((each) =>
+      (relate(engine.document.layout, point.position, each.family) ?? []).flatMap((position) =>
+        statedBands(each, position, engine),
+      ),
+    );
 }
 
-function statedBands(of: Characteristic, position: string, engine: Engine): readonly TwoSided[] {
+function statedBands(of: Characteristic, position: Position, engine: Engine): readonly TwoSided[] {
   const { bands } = limitsInForce(engine.limits, engine.document.layout, of, position);
   return BAND_NAMES.flatMap((name) => twoSided(bands[name]) ?? []);
 }

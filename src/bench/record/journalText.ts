@@ -1,4 +1,5 @@
-import type { Plan } from '../plan.ts';
+import type { Position } from '../../layout/position.ts';
+import type { Plan, PlannedBlock } from '../plan.ts';
 import type { PlannedPoint } from '../points.ts';
 import type { GaugeZero, SessionHead } from '../sessionText.ts';
 import type { RecordEvent } from './state.ts';
@@ -13,7 +14,17 @@ export interface RecordStart {
   readonly zeros: readonly (readonly [string, GaugeZero])[];
 }
 
-export const startLine = (start: RecordStart): string => `${JSON.stringify(start)}\n`;
+/** Positions are kept by their keys, and found again in the layout. */
+export function startLine({ plan, points, ...rest }: RecordStart): string {
+  const blocks = plan.blocks.map(({ family, positions, ...block }) => ({
+    ...block,
+    family: family.name,
+    positions: positions.map(({ key }) => key),
+  }));
+  const places = points.map((point) => ({ ...point, position: point.position.key }));
+  return `${JSON.stringify({ ...rest, plan: { blocks }, points: places })}\n`;
+}
+
 export const eventLine = (event: RecordEvent): string => `${JSON.stringify(event)}\n`;
 
 export interface ReadJournal {
@@ -24,7 +35,7 @@ export interface ReadJournal {
 }
 
 /** Undefined where not even the first line is whole: then nothing was ever taken. */
-export function readJournal(text: string): ReadJournal | undefined {
+export function readJournal(text: string, positionOf: PositionOf): ReadJournal | undefined {
   const lines = text
     .split('\n')
     .filter((line) => line !== '')
@@ -34,8 +45,29 @@ export function readJournal(text: string): ReadJournal | undefined {
   if (!isStart(start)) return undefined;
   const rest = lines.slice(first + 1);
   const events = rest.filter(isEvent);
-  return { start, events, torn: rest.length - events.length };
+  return { start: withPositions(start, positionOf), events, torn: rest.length - events.length };
 }
+
+/** The position of a characteristic that has this key. */
+export type PositionOf = (measure: string, key: string) => Position;
+
+interface WrittenStart extends Omit<RecordStart, 'plan' | 'points'> {
+  readonly plan: { readonly blocks: readonly WrittenPlan[] };
+  readonly points: readonly (Omit<PlannedPoint, 'position'> & { readonly position: string })[];
+}
+
+type WrittenPlan = Omit<PlannedBlock, 'family' | 'positions'> & { readonly positions: readonly string[] };
+
+const withPositions = (start: WrittenStart, positionOf: PositionOf): RecordStart => ({
+  ...start,
+  plan: {
+    blocks: start.plan.blocks.flatMap((block) => {
+      const positions = block.positions.map((key) => positionOf(block.measure, key));
+      return positions[0] === undefined ? [] : [{ ...block, positions, family: positions[0].family }];
+    }),
+  },
+  points: start.points.map((point) => ({ ...point, position: positionOf(point.measure, point.position) })),
+});
 
 function parse(line: string): unknown {
   try {
@@ -45,7 +77,7 @@ function parse(line: string): unknown {
   }
 }
 
-const isStart = (found: unknown): found is RecordStart =>
+const isStart = (found: unknown): found is WrittenStart =>
   typeof found === 'object' && found !== null && 'record' in found && found.record === 1 && 'points' in found;
 
 const KINDS = new Set(['take', 'skip', 'back', 'again', 'go', 'note', 'with', 'zero']);

@@ -59,7 +59,9 @@ const judgedAlone = (
   judging: Judging,
 ): readonly Judged[] => {
   const beside = (each: PlannedPoint): boolean =>
-    each.measure === point.measure && each.position === point.position && keyOf(each) !== keyOf(point);
+    each.measure === point.measure &&
+    each.position.key === point.position.key &&
+    keyOf(each) !== keyOf(point);
   return judged(point, new Map([...taken].filter(([, each]) => !beside(each.point))), judging);
 };
 
@@ -73,11 +75,8 @@ function judged(
   taken: ReadonlyMap<string, Taken>,
   { engine, registry, head, plan }: Judging,
 ): readonly Judged[] {
-  const familyOf = (id: string) => registry.find(id)?.family ?? 'engine';
-  const layout = layoutAround(engine.document.layout, familyOf(point.measure), point.position);
-  const here = new Map(
-    [...taken].filter(([, each]) => belongsTo(layout, familyOf(each.point.measure), each.point)),
-  );
+  const layout = layoutAround(engine.document.layout, point.position);
+  const here = new Map([...taken].filter(([, each]) => belongsTo(layout, each.point.position)));
   const text = sessionText(head, [], writtenBlocks(plan.blocks, here, registry));
   const { root, source, problems: known } = openDocument('entry.yaml', 'entry.yaml', Buffer.from(text));
   const problems = [...known];
@@ -115,7 +114,7 @@ const AT_ONCE: ReadonlySet<string> = new Set([
 /** The reading's own characteristic, or one that is worked out from it. */
 function concerns(finding: Finding, { measure, position }: PlannedPoint, registry: Registry): boolean {
   if (!AT_ONCE.has(finding.code) || finding.measure === undefined) return false;
-  if (finding.measure === measure) return finding.position === undefined || finding.position === position;
+  if (finding.measure === measure) return finding.at === undefined || finding.at.key === position.key;
   const other = registry.find(finding.measure);
   return other?.derivations.some(({ inputs }) => inputs.includes(measure)) === true;
 }

@@ -1,6 +1,9 @@
 import type { Engine } from '../../documents/assemble.ts';
-import { FAMILIES, type Family, type Layout } from '../../documents/engine/layout.ts';
-import type { PlannedPoint } from '../points.ts';
+import { AXES, type Axis, HOLDER } from '../../layout/axis.ts';
+import { ENGINE, familyOf, STEP } from '../../layout/family.ts';
+import { Layout } from '../../layout/layout.ts';
+import type { Position } from '../../layout/position.ts';
+import { relate } from '../../layout/relate.ts';
 
 /** The same engine with nothing but what belongs to one position: judging it costs no more for a large engine. */
 export const narrowedTo = (engine: Engine, layout: Layout): Engine => ({
@@ -8,22 +11,30 @@ export const narrowedTo = (engine: Engine, layout: Layout): Engine => ({
   document: { ...engine.document, layout },
 });
 
-/** A position, and for cylinders and crankpins those that belong to it. */
-export function layoutAround(layout: Layout, family: Family, position: string): Layout {
-  const { pinOfCylinder } = layout;
-  const positions = new Map<Family, readonly string[]>(FAMILIES.map((each) => [each, []]));
-  if (family !== 'engine' && family !== 'step') positions.set(family, [position]);
-  const pin = family === 'cylinder' ? pinOfCylinder.get(position) : undefined;
-  if (pin !== undefined) positions.set('crankpin', [pin]);
-  if (family === 'crankpin') {
-    positions.set(
-      'cylinder',
-      [...pinOfCylinder].flatMap(([cylinder, on]) => (on === position ? [cylinder] : [])),
-    );
-  }
-  return { ...layout, positions };
+/** A position, and those that belong to it: a crankpin with its cylinders. */
+export function layoutAround(layout: Layout, position: Position): Layout {
+  const names = new Map(AXES.map((axis) => [axis, namesBeside(axis, layout, position)] as const));
+  const onHolder = new Map(
+    [...layout.given.onHolder].map(([axis, held]) => [
+      axis,
+      new Map(
+        [...held].map(([holder, all]) => [holder, all.filter((name) => names.get(axis)?.includes(name))]),
+      ),
+    ]),
+  );
+  return new Layout({ ...layout.given, names, onHolder }, layout);
+}
+
+/** Steps and the whole engine have nothing beside them: what else there is was judged before. */
+function namesBeside(axis: Axis, layout: Layout, position: Position): readonly string[] {
+  const { family, coordinates } = position;
+  if (family === ENGINE || family === STEP) return [];
+  if (family.axes.includes(axis)) return coordinates.filter((_, index) => family.axes[index] === axis);
+  if (HOLDER[axis] !== undefined) return layout.namesAlong(axis);
+  const beside = relate(layout, position, familyOf(axis)) ?? [];
+  return beside.flatMap((each) => each.coordinates);
 }
 
 /** Whether a reading can have a say in what is judged there: steps and the whole engine always can. */
-export const belongsTo = (layout: Layout, family: Family, { position }: PlannedPoint): boolean =>
-  family === 'engine' || family === 'step' || (layout.positions.get(family) ?? []).includes(position);
+export const belongsTo = (layout: Layout, { family, coordinates }: Position): boolean =>
+  family === ENGINE || family === STEP || layout.at(family, coordinates) !== undefined;

@@ -1,11 +1,13 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { findPosition, WHOLE_ENGINE } from '../../documents/engine/layout.ts';
 import type { PositionReading } from '../../documents/session/reading.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Path } from '../../documents/writing/shape.ts';
 import { childOf, entriesOf, itemsOf, textAt } from '../../documents/yaml/access.ts';
 import type { Node } from '../../documents/yaml/node.ts';
+import { ENGINE, STEP } from '../../layout/family.ts';
+import { WHOLE_ENGINE } from '../../layout/position.ts';
+import { findPosition } from '../../layout/readKey.ts';
 import type { PlannedBlock } from '../plan.ts';
 import type { PlannedPoint } from '../points.ts';
 import { GAUGE_COUNTS, type GaugeZero } from '../sessionText.ts';
@@ -42,7 +44,7 @@ export function openBlocks(
     const characteristic = registry.find(read.measure.id);
     if (item === undefined || characteristic === undefined) return [];
     const path: Path = ['readings', read.index];
-    const positions = characteristic.family === 'step' ? stepsIn(item, read.positions) : read.positions;
+    const positions = characteristic.family === STEP ? stepsIn(item, read.positions, engine) : read.positions;
     const found = positions.map((reading) => ({
       reading,
       places: placesOf(reading, read.measure.id, locate(item, reading, path, engine, characteristic.family)),
@@ -75,9 +77,14 @@ export function openBlocks(
 }
 
 /** A step whose value waits is no reading yet, so the session does not list it. */
-const stepsIn = (item: Node, read: readonly PositionReading[]): readonly PositionReading[] =>
+const stepsIn = (
+  item: Node,
+  read: readonly PositionReading[],
+  { document: { layout } }: Engine,
+): readonly PositionReading[] =>
   itemsOf(childOf(item, 'after')).flatMap((step): readonly PositionReading[] => {
-    const position = textAt(step, 'step');
+    const name = textAt(step, 'step');
+    const position = name === undefined ? undefined : layout.at(STEP, [name]);
     if (position === undefined) return [];
     const found = read.find((each) => each.position === position);
     const empty = { stations: [{}], directions: [undefined], rows: [[undefined]], notes: [] };
@@ -107,13 +114,13 @@ function locate(
   engine: Engine,
   family: PlannedBlock['family'],
 ): Located | undefined {
-  if (reading.position === WHOLE_ENGINE && family === 'engine') {
+  if (reading.position === WHOLE_ENGINE && family === ENGINE) {
     const node = childOf(item, 'value');
     if (node !== undefined) return { node, path: [...path, 'value'], holder: undefined };
   }
-  if (family === 'step') {
+  if (family === STEP) {
     const index = itemsOf(childOf(item, 'after')).findIndex(
-      (step) => textAt(step, 'step') === reading.position,
+      (step) => textAt(step, 'step') === reading.position.name,
     );
     const step = itemsOf(childOf(item, 'after'))[index];
     const key = childOf(step, 'running') === undefined ? 'value' : 'running';

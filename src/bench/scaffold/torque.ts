@@ -1,5 +1,4 @@
 import type { Engine } from '../../documents/assemble.ts';
-import { positionsOf } from '../../documents/engine/layout.ts';
 import { keyText } from '../../documents/writing/keyText.ts';
 import { comment, schemaLine } from '../sessionText.ts';
 import { type MadeFile, madeFile, schemaPath } from './madeFile.ts';
@@ -53,7 +52,9 @@ export function torqueFile(request: TorqueRequest, engine: Engine): MadeFile {
 function fastenersOf(joint: string, { document }: Engine): readonly string[] {
   const family = /\bmain\b/i.test(joint) ? 'main' : /\brod\b/i.test(joint) ? 'cylinder' : undefined;
   if (family === undefined) return ['1', '2', '3', '4'];
-  return positionsOf(document.layout, family).flatMap((position) =>
-    /^\d+$/.test(position) ? [`${position}L`, `${position}R`] : [`${position}-1`, `${position}-2`],
-  );
+  return document.layout
+    .namesAlong(family)
+    .flatMap((position) =>
+      /^\d+$/.test(position) ? [`${position}L`, `${position}R`] : [`${position}-1`, `${position}-2`],
+    );
 }

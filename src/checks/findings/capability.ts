@@ -1,3 +1,4 @@
+import { positionText } from '../../layout/naming.ts';
 import {
   capability,
   coarsestUncertainty,
@@ -65,7 +66,7 @@ function coarse({ row, route, tolerance, likewise }: Coarse, view: SessionView, 
     const limit = judgement.deciding[side];
     return limit === undefined ? [] : [limitText(side, limit, printing)];
   });
-  const where = [row, ...likewise].map(positionText).join(', ');
+  const where = [row, ...likewise].map(({ position: each }) => positionText(each)).join(', ');
   const message =
     `${[characteristic.label, where].filter(Boolean).join(' ')}: with ${route.with.join(' and ')} at ±${formatUncertainty(route.expanded, unit)} ${unit.name} ` +
     `nothing can be proven inside ${limits.join(' and ')}; ${remedy(row, route, tolerance, view, unit)}`;
@@ -75,11 +76,6 @@ function coarse({ row, route, tolerance, likewise }: Coarse, view: SessionView, 
     limitPlace: judgement.deciding.max?.place,
   });
 }
-
-const positionText = ({ characteristic, position, label }: Row): string => {
-  if (characteristic.family === 'engine') return '';
-  return label === undefined ? position : `${position} (${label})`;
-};
 
 function remedy(row: Row, route: Route, tolerance: number, view: SessionView, unit: Unit): string {
   const [finest] = alternatives(row.characteristic, row.position, route, view);

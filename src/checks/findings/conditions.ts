@@ -1,4 +1,5 @@
 import type { ReadingBlock } from '../../documents/session/reading.ts';
+import type { Position } from '../../layout/position.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { JudgedRoute, Row } from '../judge/row.ts';
 import type { Route } from '../value/route.ts';
@@ -18,7 +19,7 @@ export const conditionKinds: readonly FindingKind[] = [CONDITIONS];
 
 /** Rows whose routes were not taken alike; said once for each pair of ways and what differs, at its first row. */
 export function conditionFindings(rows: readonly Row[]): readonly Finding[] {
-  const groups = new Map<string, { row: Row; other: JudgedRoute; text: string; positions: string[] }>();
+  const groups = new Map<string, { row: Row; other: JudgedRoute; text: string; positions: Position[] }>();
   for (const row of rows) {
     const [judged, ...others] = row.routes;
     if (judged === undefined) continue;
@@ -32,7 +33,13 @@ export function conditionFindings(rows: readonly Row[]): readonly Finding[] {
     }
   }
   return [...groups.values()].map(({ row, other, text, positions }) => {
-    const also = positions.length === 1 ? '' : `; likewise at ${positions.slice(1).join(', ')}`;
+    const also =
+      positions.length === 1
+        ? ''
+        : `; likewise at ${positions
+            .slice(1)
+            .map(({ name }) => name)
+            .join(', ')}`;
     return finding(CONDITIONS, other.route.place, `${named(row)}: ${text}${also}`, {
       measure: row.characteristic.id,
       position: row.position,

@@ -1,6 +1,5 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { hasDistances } from '../../characteristics/form.ts';
-import { positionsOf } from '../../documents/engine/layout.ts';
 import { limitsInForce } from '../../documents/limits/precedence.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { SessionView } from '../judge/row.ts';
@@ -27,7 +26,7 @@ function withoutDistance(characteristic: Characteristic, view: SessionView): Fin
   const { engine, registry, routes } = view;
   const { layout } = engine.document;
   if (!engine.limits.some((each) => each.limits.has(characteristic.id))) return undefined;
-  for (const position of positionsOf(layout, characteristic.family)) {
+  for (const position of layout.positionsOf(characteristic.family)) {
     const { per, bands } = limitsInForce(engine.limits, layout, characteristic, position);
     if (per === undefined) continue;
     for (const id of characteristic.derivations.flatMap((each) => each.inputs)) {

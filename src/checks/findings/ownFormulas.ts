@@ -1,6 +1,7 @@
 import type { Characteristic, Derivation } from '../../characteristics/characteristic.ts';
-import { everyPositionOf, positionAcross } from '../../documents/engine/layout.ts';
 import { nameAt } from '../../documents/measure.ts';
+import type { Position } from '../../layout/position.ts';
+import { relateOne } from '../../layout/relate.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { SessionView } from '../judge/row.ts';
 import type { Route } from '../value/route.ts';
@@ -22,19 +23,19 @@ export const ownFormulaFindings = (view: SessionView): readonly Finding[] =>
     characteristic.derivations.flatMap((derivation) =>
       derivation.problem === undefined || !view.routes.mayHave(characteristic)
         ? []
-        : everyPositionOf(view.engine.document.layout, characteristic.family).flatMap(
-            (position) => failureAt(characteristic, derivation, position, view) ?? [],
-          ),
+        : view.engine.document.layout
+            .positionsOf(characteristic.family)
+            .flatMap((position) => failureAt(characteristic, derivation, position, view) ?? []),
     ),
   );
 
 function failureAt(
   characteristic: Characteristic,
   derivation: Derivation,
-  position: string,
+  position: Position,
   view: SessionView,
 ): Finding | undefined {
-  const inputs = derivation.inputs.map((id) => inputAt(id, characteristic, position, view));
+  const inputs = derivation.inputs.map((id) => inputAt(id, position, view));
   const read = inputs.flatMap((input) => input ?? []);
   const [first] = read;
   if (first === undefined || read.length < inputs.length) return undefined;
@@ -49,11 +50,10 @@ function failureAt(
 
 function inputAt(
   id: string,
-  { family }: Characteristic,
-  position: string,
+  position: Position,
   { registry, routes, engine }: SessionView,
 ): Route | undefined {
   const input = registry.find(id);
-  const at = input && positionAcross(engine.document.layout, family, position, input.family);
+  const at = input && relateOne(engine.document.layout, position, input.family);
   return input === undefined || at === undefined ? undefined : routes.at(input, at, {})[0];
 }

@@ -1,4 +1,5 @@
 import { PLAIN_SIZES } from '../../documents/engine/engine.ts';
+import { namedAt } from '../../layout/naming.ts';
 import {
   decimalsFor,
   formatAmount,
@@ -170,11 +171,7 @@ const about = (row: Row, kind: FindingKind, message: string, limit?: SideLimit):
   });
 
 /** `main bearing clearance 5 (flywheel end)`. */
-export function named({ characteristic, position, label }: Row): string {
-  if (characteristic.family === 'engine') return characteristic.label;
-  if (characteristic.family === 'step') return `${characteristic.label} after ${position}`;
-  return `${characteristic.label} ${position}${label === undefined ? '' : ` (${label})`}`;
-}
+export const named = ({ characteristic, position }: Row): string => namedAt(characteristic.label, position);
 
 /** `±0.00013`; `(assumed)` behind it where the instrument's error is not known but assumed. */
 export const plusMinus = ({ expanded, assumed }: Route, unit: Unit): string =>

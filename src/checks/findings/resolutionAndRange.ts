@@ -1,4 +1,5 @@
 import type { ReadingBlock } from '../../documents/session/reading.ts';
+import { namedAt } from '../../layout/naming.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
 import { decimalsFor, formatAmount } from '../../quantity/format.ts';
 import {
@@ -13,13 +14,7 @@ import {
 import { type Unit, unitsOf } from '../../quantity/units.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { SessionView } from '../judge/row.ts';
-import {
-  andMore,
-  namedAt,
-  placeOfPoint,
-  type ReadingPoint,
-  readingPointsOfBlock,
-} from '../value/readingPoints.ts';
+import { andMore, placeOfPoint, type ReadingPoint, readingPointsOfBlock } from '../value/readingPoints.ts';
 
 const RANGE: FindingKind = {
   code: 'instrument/range',
@@ -142,7 +137,7 @@ function said(
   const unit = engine.units.get(quantity) ?? unitsOf(quantity)[0];
   if (unit === undefined) return undefined;
   const label = registry.find(id)?.label ?? id;
-  const text = `${namedAt(label, point, engine)}: ${point.point.written}`;
+  const text = `${namedAt(label, point.reading.position)}: ${point.point.written}`;
   return finding(kind, placeOfPoint(session, point), `${message(text, unit)}${andMore(more.length)}`, {
     measure: id,
     position: point.reading.position,

@@ -1,3 +1,6 @@
+import { STEP } from '../../layout/family.ts';
+import type { Layout } from '../../layout/layout.ts';
+import { relate } from '../../layout/relate.ts';
 import { outlierOf } from '../../measurement/outlier.ts';
 import { subtractValues } from '../../measurement/value.ts';
 import { formatAmount, formatDistance, formatUncertainty } from '../../quantity/format.ts';
@@ -34,31 +37,40 @@ interface Read {
 export function spreadFindings(
   rows: readonly Row[],
   slips: readonly Finding[],
+  layout: Layout,
   unitFor: (row: Row) => Unit,
 ): readonly Finding[] {
-  const isSlip = new Set(slips.map(({ measure, position }) => `${measure} ${position}`));
+  const isSlip = new Set(slips.map(({ measure, at }) => `${measure} ${at?.key}`));
   const groups = new Map<string, Read[]>();
   for (const row of rows) {
     const [judged] = row.routes;
     const { id, family, onlyWithLimits } = row.characteristic;
     // Out of round and taper are ranges, which are skewed; steps have a check of their own.
-    if (judged === undefined || family === 'step' || onlyWithLimits || isSlip.has(`${id} ${row.position}`)) {
+    if (
+      judged === undefined ||
+      family === STEP ||
+      onlyWithLimits ||
+      isSlip.has(`${id} ${row.position.key}`)
+    ) {
       continue;
     }
     groups.set(id, [...(groups.get(id) ?? []), { row, judged }]);
   }
   const found = [...groups.values()].flatMap((group) => apart(group, unitFor) ?? []);
   return found.filter(
-    (each) => !found.some((other) => other.position === each.position && isInput(other, each, rows)),
+    (each) => !found.some((other) => isBeside(other, each, layout) && isInput(other, each, rows)),
   );
 }
+
+const isBeside = ({ at: other }: Finding, { at }: Finding, layout: Layout): boolean =>
+  at !== undefined && other !== undefined && relate(layout, at, other.family)?.includes(other) === true;
 
 /** What is worked out from the one that stands apart stands apart with it: that goes without saying. */
 const isInput = (input: Finding, of: Finding, rows: readonly Row[]): boolean =>
   rows.some(
     ({ characteristic, position, routes }) =>
       characteristic.id === of.measure &&
-      position === of.position &&
+      position === of.at &&
       routes[0]?.route.inputs.some((route) => route.block?.measure.id === input.measure),
   );
 
@@ -72,7 +84,7 @@ function apart(group: readonly Read[], unitFor: (row: Row) => Unit): Finding | u
   const { unit, decimals } = printingOf(one.row, unitFor);
   const text = (read: Read): string => formatAmount(read.judged.mean, unit, decimals);
   const gap = formatDistance(absolute(difference.amount), unit, decimals);
-  const message = `${named(one.row)}: ${text(one)} stands ${gap} from its nearest like, ${next.row.position} at ${text(next)} (the difference is known to ±${formatUncertainty(expanded, unit)})`;
+  const message = `${named(one.row)}: ${text(one)} stands ${gap} from its nearest like, ${next.row.position.name} at ${text(next)} (the difference is known to ±${formatUncertainty(expanded, unit)})`;
   return finding(SPREAD, one.row.place, message, {
     measure: one.row.characteristic.id,
     position: one.row.position,

@@ -2,6 +2,8 @@ import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { LimitEntry } from '../../documents/limits/limits.ts';
+import { STEP } from '../../layout/family.ts';
+import type { Position } from '../../layout/position.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { SessionView } from '../judge/row.ts';
 import { stepsOf } from './steps.ts';
@@ -23,21 +25,26 @@ export const stepLimitKinds: readonly FindingKind[] = [NO_STEP];
 /** Told in the latest session that has any step: until the first is taken there is nothing to compare names with. */
 export const stepLimitFindings = (view: SessionView): readonly Finding[] =>
   view.registry.all.flatMap((characteristic) =>
-    characteristic.family === 'step' ? unmatched(characteristic, view) : [],
+    characteristic.family === STEP ? unmatched(characteristic, view) : [],
   );
 
 function unmatched(characteristic: Characteristic, { engine, session }: SessionView): readonly Finding[] {
   const { id, label } = characteristic;
   const measuring = engine.sessions.filter((each) => stepsOf(each, id).length > 0);
   if (measuring.at(-1) !== session) return [];
-  const steps = new Set(measuring.flatMap((each) => stepsOf(each, id)));
+  const steps = new Set(measuring.flatMap((each) => stepsOf(each, id)).map(({ name }) => name));
   return ownEntries(engine, id).flatMap(([key, entry]) => {
     if (steps.has(key)) return [];
     const message = `${label} has a limit at ${key}, and no session has a step of that name${meant(key, steps)}`;
     const limitPlace = placeOf(entry);
-    return [finding(NO_STEP, session.start, message, { measure: id, position: key, limitPlace })];
+    return [finding(NO_STEP, session.start, message, { measure: id, ...atStep(engine, key), limitPlace })];
   });
 }
+
+const atStep = ({ document: { layout } }: Engine, key: string): { readonly position?: Position } => {
+  const position = layout.at(STEP, [key]);
+  return position === undefined ? {} : { position };
+};
 
 /** Limits that serve several engines may name steps that this one has not. */
 const ownEntries = ({ limits }: Engine, id: string): readonly (readonly [string, LimitEntry])[] =>

@@ -75,7 +75,7 @@ function risesOf(rows: readonly (Row | undefined)[]): readonly Rise[] {
     return [
       {
         row,
-        kind: row.position.replace(/\d+/g, '#'),
+        kind: row.position.name.replace(/\d+/g, '#'),
         amount: toNumber(rise.amount),
         // Two readings of a scale may each be half a division off.
         allowance: Math.max(expanded, wrenchError(after), toNumber(after.lastDigit)),
@@ -96,7 +96,7 @@ const wrenchError = ({ measured }: Route): number =>
 function jump({ row, amount, kind }: Rise, usual: number, unitFor: (row: Row) => Unit): Finding {
   const { unit, decimals } = printingOf(row, unitFor);
   const text = (base: number): string => formatAmountOf(base, unit, decimals);
-  const message = `turning torque rose by ${text(amount)} with ${row.position}; like steps (${kind.replace('#', '…')}) by ${text(usual)}`;
+  const message = `turning torque rose by ${text(amount)} with ${row.position.name}; like steps (${kind.replace('#', '…')}) by ${text(usual)}`;
   return finding(JUMP, row.place, message, {
     measure: row.characteristic.id,
     position: row.position,

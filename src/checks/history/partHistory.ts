@@ -1,8 +1,11 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
-import { findPosition, type Layout } from '../../documents/engine/layout.ts';
 import type { PartChange } from '../../documents/session/partChanges.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import { STEP } from '../../layout/family.ts';
+import type { Layout } from '../../layout/layout.ts';
+import type { Position } from '../../layout/position.ts';
+import { findPosition } from '../../layout/readKey.ts';
 import { isWorkOn } from '../value/work.ts';
 
 /** Which sizes are those of another part when a part of this name is changed. */
@@ -38,11 +41,11 @@ export const isKnownPart = (part: string, registry: Registry): boolean =>
 function concerns(
   { part, positions }: PartChange,
   characteristic: Characteristic,
-  position: string,
+  position: Position,
   registry: Registry,
   layout: Layout,
 ): boolean {
-  if (characteristic.family === 'step') return isKnownPart(part, registry);
+  if (characteristic.family === STEP) return isKnownPart(part, registry);
   const inputs = characteristic.derivations.flatMap(({ inputs: ids }) => ids);
   const isHere =
     positions.length === 0 ||
@@ -59,7 +62,7 @@ export function partHistoryStart(
   session: SessionDocument,
   earlier: readonly SessionDocument[],
   characteristic: Characteristic,
-  position: string,
+  position: Position,
   registry: Registry,
   layout: Layout,
 ): string | undefined {

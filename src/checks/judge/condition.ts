@@ -1,9 +1,10 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { findPosition } from '../../documents/engine/layout.ts';
 import type { BandName } from '../../documents/limits/bands.ts';
 import type { Condition, PartChange } from '../../documents/session/partChanges.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import type { Position } from '../../layout/position.ts';
+import { findPosition } from '../../layout/readKey.ts';
 import { isOf } from '../history/partHistory.ts';
 import { decidingOrder } from './verdict.ts';
 
@@ -20,7 +21,7 @@ export interface SessionOfEngine {
 export const bandOrder = (
   around: SessionOfEngine,
   characteristic: Characteristic,
-  position: string,
+  position: Position,
   judgeBy?: 'new' | 'wear' | undefined,
 ): readonly BandName[] =>
   decidingOrder(around.session.stage, judgeBy ?? statedCondition(around, characteristic, position)?.band);
@@ -29,7 +30,7 @@ export const bandOrder = (
 export function statedCondition(
   { session, engine }: SessionOfEngine,
   characteristic: Characteristic,
-  position: string,
+  position: Position,
 ): { readonly text: string; readonly band: 'new' | 'wear' } | undefined {
   const isHere = (key: string): boolean =>
     findPosition(engine.document.layout, characteristic.family, key) === position;

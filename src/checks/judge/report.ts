@@ -52,7 +52,7 @@ function withEarlierRows(judged: readonly JudgedSession[]): readonly ReportedSes
   });
 }
 
-const keyOf = ({ characteristic, position }: Row): string => `${characteristic.id} ${position}`;
+const keyOf = ({ characteristic, position }: Row): string => `${characteristic.id} ${position.key}`;
 
 export const unitsFor =
   (engine: Engine) =>

@@ -2,11 +2,13 @@ import type { Characteristic, DerivationChoice } from '../../characteristics/cha
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Place } from '../../diagnostic/place.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { everyPositionOf, labelOf } from '../../documents/engine/layout.ts';
 import type { DecisionRule } from '../../documents/engine/shop.ts';
 import type { BandName } from '../../documents/limits/bands.ts';
 import { type LimitsInForce, limitsInForce } from '../../documents/limits/precedence.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import { STEP } from '../../layout/family.ts';
+import type { Position } from '../../layout/position.ts';
+import { relateOne } from '../../layout/relate.ts';
 import { compare, type Fraction } from '../../quantity/fraction.ts';
 import { stepsOf } from '../findings/steps.ts';
 import { leftOut } from '../value/notTaken.ts';
@@ -38,8 +40,7 @@ export interface JudgedRoute {
 /** One characteristic at one position of a session. */
 export interface Row {
   readonly characteristic: Characteristic;
-  readonly position: string;
-  readonly label: string | undefined;
+  readonly position: Position;
   /** The judged route first; none where the position was left out. */
   readonly routes: readonly JudgedRoute[];
   readonly limits: PositionLimits;
@@ -94,18 +95,18 @@ const finestDigit = (rows: readonly Row[]): Fraction | undefined =>
 export function positionsIn(
   { family, id }: Characteristic,
   { engine, session }: SessionView,
-): readonly string[] {
-  return family === 'step' ? stepsOf(session, id) : everyPositionOf(engine.document.layout, family);
+): readonly Position[] {
+  return family === STEP ? stepsOf(session, id) : engine.document.layout.positionsOf(family);
 }
 
 /** What limits a position, and what was measured there. */
 interface Found {
-  readonly position: string;
+  readonly position: Position;
   readonly stated: LimitsInForce;
   readonly routes: readonly Route[];
 }
 
-function foundAt(characteristic: Characteristic, position: string, view: SessionView): Found {
+function foundAt(characteristic: Characteristic, position: Position, view: SessionView): Found {
   const { engine, routes, session } = view;
   const stated = limitsInForce(engine.limits, engine.document.layout, characteristic, position);
   const isWanted =
@@ -140,7 +141,6 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
   return {
     characteristic,
     position,
-    label: labelOf(engine.document.layout, characteristic.family, position),
     routes: judged.map(({ route, amounts, judgement }) => ({
       route,
       ...amounts,
@@ -182,7 +182,7 @@ function missing(limits: PositionLimits, order: readonly BandName[], { family }:
   const deciding = decidingLimits(limits.bands, order);
   // A limit that cannot be worked out here asks for the reading all the same.
   const isOpen = order.some((band) => SIDES.some((side) => limits.open.has(`${band} ${side}`)));
-  const isWanted = family !== 'step' && (isOpen || deciding.min !== undefined || deciding.max !== undefined);
+  const isWanted = family !== STEP && (isOpen || deciding.min !== undefined || deciding.max !== undefined);
   return {
     verdict: isWanted ? 'missing' : null,
     deciding,
@@ -193,9 +193,10 @@ function missing(limits: PositionLimits, order: readonly BandName[], { family }:
 }
 
 const meanAt =
-  (position: string, { registry, routes }: SessionView): MeanAt =>
+  (position: Position, { engine, registry, routes }: SessionView): MeanAt =>
   (id) => {
     const other = registry.find(id);
-    const mean = other && routes.at(other, position, {})[0]?.measured.mean.amount;
+    const at = other && relateOne(engine.document.layout, position, other.family);
+    const mean = other && at && routes.at(other, at, {})[0]?.measured.mean.amount;
     return other === undefined || mean === undefined ? undefined : { amount: mean, quantity: other.quantity };
   };

@@ -1,9 +1,9 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { everyPositionOf } from '../../documents/engine/layout.ts';
 import { limitsInForce } from '../../documents/limits/precedence.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import { STEP } from '../../layout/family.ts';
 import { type Quantity, type Unit, unitsOf } from '../../quantity/units.ts';
 import { type Finding, type FindingKind, finding, sortFindings } from '../finding.ts';
 import { capabilityFindings } from '../findings/capability.ts';
@@ -67,7 +67,7 @@ export function judgeSession(
     ...temperatureFindings(view, unitFor),
     ...conditionFindings(rows),
     ...slips,
-    ...spreadFindings(rows, slips, unitFor),
+    ...spreadFindings(rows, slips, engine.document.layout, unitFor),
     ...unmeasured(view, rows, distances),
     ...tighteningFindings(engine, session),
   ];
@@ -96,13 +96,11 @@ function unmeasured(
     ...told.map((each) => each.measure),
   ]);
   return registry.all
-    .filter((each) => !measured.has(each.id) && each.family !== 'step')
+    .filter((each) => !measured.has(each.id) && each.family !== STEP)
     .filter((each) => hasDecidingLimit(each, engine, session, options))
     .filter(
       (each) =>
-        !everyPositionOf(engine.document.layout, each.family).some((position) =>
-          routes.isInUsed(each, position),
-        ),
+        !engine.document.layout.positionsOf(each.family).some((position) => routes.isInUsed(each, position)),
     )
     .map((each) =>
       finding(UNMEASURED, session.start, `${each.label} has limits and was not measured`, {
@@ -121,7 +119,7 @@ function hasDecidingLimit(
   if (!engine.limits.some(({ limits }) => limits.has(characteristic.id))) return false;
   const { layout } = engine.document;
   const order = decidingOrder(session.stage, options.judgeBy);
-  return everyPositionOf(engine.document.layout, characteristic.family).some((position) => {
+  return engine.document.layout.positionsOf(characteristic.family).some((position) => {
     const { bands } = limitsInForce(engine.limits, layout, characteristic, position);
     return order.some((band) => bands[band]?.min !== undefined || bands[band]?.max !== undefined);
   });

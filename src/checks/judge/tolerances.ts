@@ -1,5 +1,4 @@
 import type { Engine } from '../../documents/assemble.ts';
-import { everyPositionOf } from '../../documents/engine/layout.ts';
 import { BAND_NAMES, type BandName } from '../../documents/limits/bands.ts';
 import { limitsInForce } from '../../documents/limits/precedence.ts';
 import type { Measure } from '../../documents/measure.ts';
@@ -19,7 +18,7 @@ export function tolerancesOf(
   { limits, document: { layout } }: Engine,
 ): readonly Tolerance[] {
   const found = new Map<string, Tolerance>();
-  for (const position of everyPositionOf(layout, measure.family)) {
+  for (const position of layout.positionsOf(measure.family)) {
     const { bands } = limitsInForce(limits, layout, measure, position);
     for (const band of BAND_NAMES) {
       const { min, max } = bands[band] ?? {};

@@ -1,6 +1,7 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { pointsOf } from '../../documents/session/reading.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import type { Position } from '../../layout/position.ts';
 import { median, medianAbsoluteDeviation } from '../../measurement/sample.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import { sessionsBefore } from '../history/earlier.ts';
@@ -15,7 +16,7 @@ export class Expectations {
   readonly #standard = new Map<string, Range | undefined>();
   readonly #standardParts = new Map<string, boolean>();
   readonly #ranges = new Map<string, readonly Range[]>();
-  readonly #medians = new Map<string, ReadonlyMap<string, number>>();
+  readonly #medians = new Map<string, ReadonlyMap<Position, number>>();
   readonly #shifts = new Map<string, readonly number[]>();
 
   constructor(view: SessionView, rows: readonly Row[]) {
@@ -23,12 +24,12 @@ export class Expectations {
     this.#rows = new Map(rows.map((row) => [keyOf(row.characteristic, row.position), row]));
   }
 
-  row(characteristic: Characteristic, position: string): Row | undefined {
+  row(characteristic: Characteristic, position: Position): Row | undefined {
     return this.#rows.get(keyOf(characteristic, position));
   }
 
   /** Where an honest reading may lie: once for each service size that the part may have; none where nothing is known. */
-  ranges(characteristic: Characteristic, position: string): readonly Range[] {
+  ranges(characteristic: Characteristic, position: Position): readonly Range[] {
     const key = keyOf(characteristic, position);
     const known = this.#ranges.get(key);
     if (known !== undefined) return known;
@@ -40,7 +41,7 @@ export class Expectations {
   }
 
   /** The middle of what was read at each position of the session. */
-  medians(characteristic: Characteristic): ReadonlyMap<string, number> {
+  medians(characteristic: Characteristic): ReadonlyMap<Position, number> {
     const known = this.#medians.get(characteristic.id);
     if (known !== undefined) return known;
     const medians = mediansIn(this.#view.session, characteristic);
@@ -64,7 +65,7 @@ export class Expectations {
   }
 
   /** Whether a part of some service size, stated or not, might be so large. */
-  isServiceSize(characteristic: Characteristic, position: string, amount: number): boolean {
+  isServiceSize(characteristic: Characteristic, position: Position, amount: number): boolean {
     const standard = this.standardRange(characteristic, position);
     return (
       standard !== undefined &&
@@ -73,7 +74,7 @@ export class Expectations {
   }
 
   /** What the latest earlier session read there. */
-  earlier(characteristic: Characteristic, position: string): number | undefined {
+  earlier(characteristic: Characteristic, position: Position): number | undefined {
     const { engine, session } = this.#view;
     for (const each of sessionsBefore(engine, session).toReversed()) {
       const read = mediansIn(each, characteristic).get(position);
@@ -83,7 +84,7 @@ export class Expectations {
   }
 
   /** Of a part of standard size. */
-  standardRange(characteristic: Characteristic, position: string): Range | undefined {
+  standardRange(characteristic: Characteristic, position: Position): Range | undefined {
     const key = keyOf(characteristic, position);
     if (this.#standard.has(key)) return this.#standard.get(key);
     const row = this.#rows.get(key);
@@ -116,7 +117,7 @@ export class Expectations {
    * The service sizes that a position may have: what was stated, else those that most of its like have, or its
    * mate. One journal alone is not ground to another size, but one cylinder is bored with its piston.
    */
-  #shiftsAt(characteristic: Characteristic, position: string): readonly number[] {
+  #shiftsAt(characteristic: Characteristic, position: Position): readonly number[] {
     const stated = statedShift(characteristic, position, this.#view);
     if (stated !== undefined) return [stated];
     const shared = this.#sharedShifts(characteristic);
@@ -155,14 +156,14 @@ export class Expectations {
   }
 }
 
-const keyOf = ({ id }: Characteristic, position: string): string => `${id} ${position}`;
+const keyOf = ({ id }: Characteristic, position: Position): string => `${id} ${position.key}`;
 
 const FEWEST_SIBLINGS = 3;
 /** Where nothing but its like is known: eight robust deviations of them. */
 const ROBUST_SPREADS = 8 * 1.4826;
 
-export function mediansIn(session: SessionDocument, { id }: Characteristic): ReadonlyMap<string, number> {
-  const amounts = new Map<string, number[]>();
+export function mediansIn(session: SessionDocument, { id }: Characteristic): ReadonlyMap<Position, number> {
+  const amounts = new Map<Position, number[]>();
   for (const { measure, positions } of session.blocks) {
     if (measure.id !== id) continue;
     for (const reading of positions) {

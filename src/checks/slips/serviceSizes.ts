@@ -1,4 +1,5 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Position } from '../../layout/position.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import { unitNamed } from '../../quantity/units.ts';
 import { sessionsBefore } from '../history/earlier.ts';
@@ -22,14 +23,14 @@ export const serviceShifts = ({ service }: Characteristic): readonly number[] =>
 /** The shift that the session, or an earlier one, says is fitted at a position. */
 export function statedShift(
   { service }: Characteristic,
-  position: string,
+  position: Position,
   { engine, session }: SessionView,
 ): number | undefined {
   if (service === undefined) return undefined;
   const sessions = [session, ...sessionsBefore(engine, session).toReversed()];
   const [part = ''] = service.part.split(' ');
   for (const { grades } of sessions) {
-    const grade = grades.get(`${part} ${position}`) ?? grades.get(service.part) ?? grades.get(part);
+    const grade = grades.get(`${part} ${position.key}`) ?? grades.get(service.part) ?? grades.get(part);
     if (grade === undefined) continue;
     // `0.010 under` on shells is the shaft's size: they are thicker by half of it.
     return service.way === 'thicker by half' ? -0.5 * toNumber(grade) : toNumber(grade);

@@ -1,8 +1,9 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
+import { namedAt } from '../../layout/naming.ts';
 import type { WrittenNumber } from '../../measurement/slips.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { SessionView } from '../judge/row.ts';
-import { namedAt, type ReadingPoint, readingPointsOf } from '../value/readingPoints.ts';
+import { type ReadingPoint, readingPointsOf } from '../value/readingPoints.ts';
 import type { Expectations } from './plausible.ts';
 import { isIn, type Range } from './plausibleSizes.ts';
 
@@ -22,7 +23,7 @@ export function readingOfAnother(suspect: SlipCandidate, view: SessionView): str
   const same = others(suspect, view).filter(({ point }) => toNumber(point.amount) === suspect.amount);
   const { position } = suspect.point.reading;
   const source = same.find(({ reading }) => reading.position === position) ?? same[0];
-  return source && `the reading of ${namedAt(labelOf(source, view), source, view.engine)}`;
+  return source && `the reading of ${namedAt(labelOf(source, view), source.reading.position)}`;
 }
 
 /** What has another part's size without being its very number. */

@@ -1,5 +1,6 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { pointsOf } from '../../documents/session/reading.ts';
+import { namedAt } from '../../layout/naming.ts';
 import { expandedFactor } from '../../measurement/conformance.ts';
 import { median } from '../../measurement/sample.ts';
 import { amountOf, type Slip, slipsOf } from '../../measurement/slips.ts';
@@ -8,7 +9,7 @@ import { type Fraction, fraction, toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { Row, SessionView } from '../judge/row.ts';
-import { namedAt, placeOfPoint, type ReadingPoint, readingPointsOf } from '../value/readingPoints.ts';
+import { placeOfPoint, type ReadingPoint, readingPointsOf } from '../value/readingPoints.ts';
 import { writtenNumbers } from '../value/writtenNumbers.ts';
 import { Expectations } from './plausible.ts';
 import { isIn, wider } from './plausibleSizes.ts';
@@ -68,7 +69,7 @@ class Looker {
     for (const suspect of this.#suspects(point)) {
       const message = this.#message(suspect);
       if (message === undefined) continue;
-      const named = namedAt(suspect.characteristic.label, point, this.#view.engine);
+      const named = namedAt(suspect.characteristic.label, point.reading.position);
       return finding(IMPLAUSIBLE, placeOfPoint(this.#view.session, point), `${named}: ${message}`, {
         measure: suspect.characteristic.id,
         position: point.reading.position,

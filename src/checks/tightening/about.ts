@@ -12,9 +12,9 @@ export const aboutPass = (
   message: string,
   { log }: TighteningView,
   pass: number,
-  position: string | undefined,
+  fastener: string | undefined,
 ): Finding =>
   finding(kind, place, message, {
     limitPlace: log.document.passPlaces[pass - 1],
-    ...(position === undefined ? {} : { position }),
+    ...(fastener === undefined ? {} : { fastener }),
   });

@@ -133,7 +133,7 @@ function orderFindings(view: TighteningView): readonly Finding[] {
   return [
     finding(ORDER, session.placeOf(log.order[at]?.span ?? log.span), message, {
       limitPlace: log.document.start,
-      ...(next === undefined ? {} : { position: followed[at] ?? next }),
+      ...(next === undefined ? {} : { fastener: followed[at] ?? next }),
     }),
   ];
 }

@@ -1,6 +1,7 @@
 import type { Characteristic, Derivation } from '../../characteristics/characteristic.ts';
 import { gridOfOne, type Measured } from '../../characteristics/grid.ts';
-import { positionAcross } from '../../documents/engine/layout.ts';
+import type { Position } from '../../layout/position.ts';
+import { relateOne } from '../../layout/relate.ts';
 import { type Instrument, readingTerms } from '../../measurement/instrument.ts';
 import { standardUncertainty, type Value } from '../../measurement/value.ts';
 import { compare, type Fraction } from '../../quantity/fraction.ts';
@@ -18,7 +19,7 @@ export interface Alternative {
 /** Every way in which the register could measure a characteristic at a position, the finest first. */
 export function alternatives(
   characteristic: Characteristic,
-  position: string,
+  position: Position,
   judged: Route,
   view: SessionView,
 ): readonly Alternative[] {
@@ -65,7 +66,7 @@ interface Chosen {
 function byDerivation(
   derivation: Derivation,
   of: Characteristic,
-  position: string,
+  position: Position,
   view: SessionView,
 ): Alternative | undefined {
   const chosen: Chosen[] = [];
@@ -91,7 +92,7 @@ const computed = (derivation: Derivation, chosen: readonly Chosen[]): Measured |
 function choose(
   id: string,
   of: Characteristic,
-  position: string,
+  position: Position,
   shaftGauge: Instrument | undefined,
   view: SessionView,
 ): Chosen | undefined {
@@ -111,11 +112,11 @@ function choose(
 function usualAmount(
   input: Characteristic,
   of: Characteristic,
-  position: string,
+  position: Position,
   { engine, registry, routes }: SessionView,
 ): Fraction | undefined {
   const { layout } = engine.document;
-  const at = positionAcross(layout, of.family, position, input.family);
+  const at = relateOne(layout, position, input.family);
   const read = at === undefined ? undefined : routes.at(input, at, {})[0]?.measured.mean.amount;
   if (read !== undefined) return read;
   const partners = of.derivations.flatMap((each) => (each.inputs.includes(input.id) ? each.inputs : []));

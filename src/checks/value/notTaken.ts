@@ -1,11 +1,12 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Place } from '../../diagnostic/place.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import type { Position } from '../../layout/position.ts';
 
 /** A reading that was not taken, and the notes that stand in its place. */
 export function leftOut(
   characteristic: Characteristic,
-  position: string,
+  position: Position,
   { blocks, placeOf }: SessionDocument,
 ): { readonly notes: readonly string[]; readonly place: Place } | undefined {
   const reading = blocks

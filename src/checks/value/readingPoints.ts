@@ -1,6 +1,4 @@
 import type { Place } from '../../diagnostic/place.ts';
-import type { Engine } from '../../documents/assemble.ts';
-import { labelOf, WHOLE_ENGINE } from '../../documents/engine/layout.ts';
 import {
   type Point,
   type PositionReading,
@@ -21,15 +19,6 @@ export const readingPointsOfBlock = (block: ReadingBlock): readonly ReadingPoint
 
 export const readingPointsOf = (session: SessionDocument): readonly ReadingPoint[] =>
   session.blocks.flatMap(readingPointsOfBlock);
-
-/** `main journal diameter 3 (centre)`. */
-export function namedAt(label: string, point: ReadingPoint, { document }: Engine): string {
-  const { position } = point.reading;
-  const { family } = point.block.measure;
-  if (position === WHOLE_ENGINE) return label;
-  const called = labelOf(document.layout, family, position);
-  return `${label} ${family === 'step' ? 'after ' : ''}${position}${called === undefined ? '' : ` (${called})`}`;
-}
 
 /** `, and 3 more in this block`: one block says one thing once. */
 export const andMore = (count: number): string => (count === 0 ? '' : `, and ${count} more in this block`);

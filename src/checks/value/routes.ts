@@ -3,7 +3,6 @@ import { type Grid, gridOfOne, type Measured, summary, valuesOf } from '../../ch
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Place } from '../../diagnostic/place.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { positionAcross } from '../../documents/engine/layout.ts';
 import {
   type Point,
   type PositionReading,
@@ -11,6 +10,8 @@ import {
   type ReadingBlock,
 } from '../../documents/session/reading.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import type { Position } from '../../layout/position.ts';
+import { relateOne } from '../../layout/relate.ts';
 import { expandedFactor, welchSatterthwaite } from '../../measurement/conformance.ts';
 import { type Instrument, readingTerms } from '../../measurement/instrument.ts';
 import { standardDeviation } from '../../measurement/sample.ts';
@@ -84,8 +85,8 @@ export class SessionRoutes {
   }
 
   /** The smallest uncertainty first, then direct, then the later date: see `tied.ts` for what is equal in all of it. */
-  at(characteristic: Characteristic, position: string, choice: DerivationChoice): readonly Route[] {
-    const key = `${characteristic.id} ${position} ${choice.by ?? ''} ${choice.per?.n ?? ''}`;
+  at(characteristic: Characteristic, position: Position, choice: DerivationChoice): readonly Route[] {
+    const key = `${characteristic.id} ${position.key} ${choice.by ?? ''} ${choice.per?.n ?? ''}`;
     const known = this.#known.get(key);
     if (known !== undefined) return known;
     // A formula that leads back to itself finds nothing instead of running for ever.
@@ -99,7 +100,7 @@ export class SessionRoutes {
     return routes;
   }
 
-  #direct(characteristic: Characteristic, position: string): readonly Route[] {
+  #direct(characteristic: Characteristic, position: Position): readonly Route[] {
     return (this.#blocksOf.get(characteristic.id) ?? [])
       .filter(
         (block) =>
@@ -156,9 +157,9 @@ export class SessionRoutes {
     };
   }
 
-  #derived(characteristic: Characteristic, position: string, choice: DerivationChoice): readonly Route[] {
+  #derived(characteristic: Characteristic, position: Position, choice: DerivationChoice): readonly Route[] {
     return characteristic.derivations.flatMap((derivation) => {
-      const inputs = derivation.inputs.map((id) => this.#inputsAt(id, characteristic, position));
+      const inputs = derivation.inputs.map((id) => this.#inputsAt(id, position));
       for (const tied of choicesOf(inputs)) {
         const routes = tied.flatMap((each) => derivedRoute(characteristic, derivation, each, choice) ?? []);
         if (routes.length > 0) return routes;
@@ -167,16 +168,16 @@ export class SessionRoutes {
     });
   }
 
-  #inputsAt(id: string, of: Characteristic, position: string): readonly Route[] {
+  #inputsAt(id: string, position: Position): readonly Route[] {
     const input = this.#registry.find(id);
-    const at = input && positionAcross(this.#engine.document.layout, of.family, position, input.family);
+    const at = input && relateOne(this.#engine.document.layout, position, input.family);
     if (input === undefined || at === undefined) return [];
     const own = this.at(input, at, {});
     return own.length > 0 ? own : this.#fromUsed(input, at);
   }
 
   /** Whether a session that this one uses has it. */
-  isInUsed(characteristic: Characteristic, position: string): boolean {
+  isInUsed(characteristic: Characteristic, position: Position): boolean {
     return this.#used.some(
       (routes) =>
         routes.at(characteristic, position, {}).length > 0 &&
@@ -185,7 +186,7 @@ export class SessionRoutes {
   }
 
   /** What this session has not measured itself, from those it uses, unless the part was changed in between. */
-  #fromUsed(input: Characteristic, at: string): readonly Route[] {
+  #fromUsed(input: Characteristic, at: Position): readonly Route[] {
     for (const routes of this.#used) {
       const found = equalToFirst(routes.at(input, at, {}));
       if (found.length === 0) continue;
@@ -196,7 +197,7 @@ export class SessionRoutes {
   }
 
   /** Whether the part was worked on, machined, replaced or fitted anew after a session, up to and in this one. */
-  #isChangedSince(used: SessionDocument, characteristic: Characteristic, position: string): boolean {
+  #isChangedSince(used: SessionDocument, characteristic: Characteristic, position: Position): boolean {
     const { layout } = this.#engine.document;
     const upToHere = [...sessionsBefore(this.#engine, this.#session), this.#session];
     return upToHere.slice(upToHere.indexOf(used) + 1).some((each) => {

@@ -1,5 +1,6 @@
 import type { Place } from '../../diagnostic/place.ts';
 import { pointsOf, type WorkDone } from '../../documents/session/reading.ts';
+import type { Position } from '../../layout/position.ts';
 import type { SessionView } from '../judge/row.ts';
 import { workAfter } from './work.ts';
 
@@ -8,7 +9,7 @@ export interface SteppedBack {
   readonly measure: string;
   /** The characteristic's label. */
   readonly label: string;
-  readonly position: string;
+  readonly position: Position;
   readonly written: readonly string[];
   /** The first work that came after it. */
   readonly work: WorkDone;

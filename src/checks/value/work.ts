@@ -1,9 +1,11 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
-import { type Layout, positionAcross } from '../../documents/engine/layout.ts';
 import type { Part } from '../../documents/session/part.ts';
 import type { ReadingBlock, WorkDone } from '../../documents/session/reading.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import type { Layout } from '../../layout/layout.ts';
+import type { Position } from '../../layout/position.ts';
+import { relateOne } from '../../layout/relate.ts';
 
 /**
  * The first work on the part that a reading measures which came after it: the reading is kept, and no longer judged.
@@ -12,7 +14,7 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 export const workAfter = (
   session: SessionDocument,
   block: ReadingBlock,
-  position: string,
+  position: Position,
   characteristic: Characteristic,
   registry: Registry,
   layout: Layout,
@@ -28,25 +30,25 @@ export const workAfter = (
 export function isWorkOn(
   { part }: WorkDone,
   characteristic: Characteristic,
-  position: string,
+  position: Position,
   registry: Registry,
   layout: Layout,
 ): boolean {
   return withInputs(characteristic, registry).some(({ id, family }) => {
     if (!part.begins.some((beginning) => id.startsWith(beginning))) return false;
-    const at = positionAcross(layout, characteristic.family, position, family);
+    const at = relateOne(layout, position, family);
     return isAt(part, at, family, layout);
   });
 }
 
 function isAt(
   { at: worked }: Part,
-  at: string | undefined,
+  at: Position | undefined,
   family: Characteristic['family'],
   layout: Layout,
 ): boolean {
   if (worked === undefined) return true;
-  return at !== undefined && positionAcross(layout, worked.family, worked.position, family) === at;
+  return at !== undefined && relateOne(layout, worked, family) === at;
 }
 
 /** A characteristic with all that it is worked out from; a formula may lead back to itself. */

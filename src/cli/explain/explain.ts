@@ -6,7 +6,10 @@ import type { JudgingOptions } from '../../checks/judge/row.ts';
 import { DOCUMENT_CODES } from '../../diagnostic/catalogue.ts';
 import type { DocumentCode } from '../../diagnostic/diagnostic.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
-import { comparePositions, findPosition, WHOLE_ENGINE } from '../../documents/engine/layout.ts';
+import { ENGINE, STEP } from '../../layout/family.ts';
+import { compareNames } from '../../layout/nameOrder.ts';
+import { type Position, WHOLE_ENGINE } from '../../layout/position.ts';
+import { findPosition } from '../../layout/readKey.ts';
 import { revisionText } from '../../output/diff/revision.ts';
 import { characteristicText } from '../../output/explain/explainCharacteristic.ts';
 import { documentCodeText, findingKindText } from '../../output/explain/explainCode.ts';
@@ -92,9 +95,9 @@ function explainValue(
   const rows = latestRows(report, characteristic, options.session);
   const style = textStyle(world.out, world.environment, true);
   const text =
-    position === undefined && characteristic.family !== 'engine'
+    position === undefined && characteristic.family !== ENGINE
       ? positionsText(call, rows, unitsFor(report.engine), style)
-      : valueText(rowAt(position ?? WHOLE_ENGINE, rows, report), report, options, style);
+      : valueText(rowAt(position ?? WHOLE_ENGINE.name, rows, report), report, options, style);
   if (opened.revision !== undefined) world.out.write(`${revisionText(opened.revision, style)}\n`);
   world.out.write(text);
   return opened.hasProblems ? 2 : 0;
@@ -107,7 +110,7 @@ function latestRows(
   session: string | undefined,
 ): readonly MeasuredRow[] {
   const sessions = session === undefined ? report.sessions : sessionNamed(session, report.sessions);
-  const latest = new Map<string, MeasuredRow>();
+  const latest = new Map<Position, MeasuredRow>();
   for (const of of sessions) {
     for (const row of of.rows) {
       if (row.characteristic.id !== id) continue;
@@ -120,19 +123,19 @@ function latestRows(
   }
   const found = [...latest.values()];
   // The steps of an assembly stand in the order in which they were taken.
-  return family === 'step'
+  return family === STEP
     ? found
-    : found.sort(({ row: a }, { row: b }) => comparePositions(a.position, b.position));
+    : found.sort(({ row: a }, { row: b }) => compareNames(a.position.name, b.position.name));
 }
 
 function rowAt(position: string, rows: readonly MeasuredRow[], { engine }: EngineReport): MeasuredRow {
-  const { id = '', family = 'engine' } = rows[0]?.row.characteristic ?? {};
+  const { id = '', family = ENGINE } = rows[0]?.row.characteristic ?? {};
   const at = findPosition(engine.document.layout, family, position);
   const found = rows.find(({ row }) => row.position === at);
   if (found !== undefined) return found;
-  const known = rows.map(({ row }) => row.position).join(', ');
+  const known = rows.map(({ row }) => row.position.name).join(', ');
   throw new UsageError(
     `${id} was not measured at ${position}`,
-    family === 'engine' ? 'leave the position out' : `it was measured at ${known}`,
+    family === ENGINE ? 'leave the position out' : `it was measured at ${known}`,
   );
 }

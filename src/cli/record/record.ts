@@ -1,8 +1,9 @@
 import { typingUnit } from '../../bench/record/expectation.ts';
-import { type RecordStart, readJournal, startLine } from '../../bench/record/journalText.ts';
+import { type PositionOf, type RecordStart, readJournal, startLine } from '../../bench/record/journalText.ts';
 import { folderOf } from '../../documents/opened.ts';
 import type { Stage } from '../../documents/session/stage.ts';
 import { stemOf } from '../../documents/stem.ts';
+import { STEP } from '../../layout/family.ts';
 import type { Problem } from '../../shell/problem.ts';
 import { promptLoop } from '../../shell/process/promptLoop.ts';
 import { thisProcess } from '../../shell/process/thisProcess.ts';
@@ -60,8 +61,10 @@ interface Begun {
 function begin(opened: BenchEngine, options: TargetOptions, world: World, isTyped: boolean): Begun {
   const target = recordTarget(opened, options, world);
   const journal = open(opened, target);
+  const positionOf: PositionOf = (measure, key) =>
+    opened.engine.document.layout.withKey(opened.registry.find(measure)?.family ?? STEP, key);
   try {
-    const found = readJournal(journal.text);
+    const found = readJournal(journal.text, positionOf);
     const start = found?.start ?? startNow(opened, target, options, world);
     requireSomething(start, opened);
     if (found === undefined) must(journal.append(startLine(start)));
@@ -70,7 +73,7 @@ function begin(opened: BenchEngine, options: TargetOptions, world: World, isType
     return { entry, journal };
   } catch (error) {
     // One that never began is nothing to go on with; one that was taken up stays.
-    if (readJournal(journal.text) === undefined) journal.remove();
+    if (readJournal(journal.text, positionOf) === undefined) journal.remove();
     else journal.close();
     throw error;
   }

@@ -97,7 +97,6 @@ export class Entry implements PromptDialogue {
     const { engine } = this.#opened;
     const place = {
       point,
-      family: block.family,
       last: lastReading(point, engine, this.#target.name),
       now: taken.get(keyOf(point))?.texts.at(-1),
       nominal: nominalText(point.measure, engine),

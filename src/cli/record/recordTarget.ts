@@ -113,7 +113,7 @@ export function recordStart(
   const filled = open.flatMap((each) => each.places.map(({ point }) => point));
   const known = new Set([...filled.map(keyOf), ...takenIn(existing)]);
   const more = pointsOfPlan(plan).filter(
-    (point) => !known.has(keyOf(point)) && !known.has(`${point.measure} ${point.position}`),
+    (point) => !known.has(keyOf(point)) && !known.has(`${point.measure} ${point.position.key}`),
   );
   const ownBlocks = open.map((each) => each.block);
   const measures = new Set(ownBlocks.map((each) => each.measure));
@@ -138,7 +138,7 @@ const takenIn = (session: SessionDocument | undefined): readonly string[] =>
   (session?.blocks ?? []).flatMap((block) =>
     block.positions
       .filter((each) => pointsOf(each).length > 0)
-      .map((each) => `${block.measure.id} ${each.position}`),
+      .map((each) => `${block.measure.id} ${each.position.key}`),
   );
 
 function openIn(path: string, session: SessionDocument, { engine, registry, loaded }: BenchEngine) {

@@ -4,7 +4,7 @@ import { measuredSession } from '../../checks/value/measured.ts';
 import { type PastState, withPast } from '../../compare/past.ts';
 import { type Trend, type TrendAxis, trendOf } from '../../compare/trend.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
-import { findPosition } from '../../documents/engine/layout.ts';
+import { findPosition } from '../../layout/readKey.ts';
 import { revisionText, shortCommit } from '../../output/diff/revision.ts';
 import { trendJson } from '../../output/trend/trendJson.ts';
 import { trendText } from '../../output/trend/trendText.ts';
@@ -89,9 +89,9 @@ function only(found: Trend, position: string | undefined, { engine }: OpenedEngi
   if (position === undefined) return found;
   const { family, id } = found.characteristic;
   const at = findPosition(engine.document.layout, family, position);
-  const lines = found.lines.filter(({ row }) => row.position === at);
-  const corrected = found.past.corrected.filter(({ row }) => row.position === at);
+  const lines = found.lines.filter(({ row }) => row.position.key === at?.key);
+  const corrected = found.past.corrected.filter(({ row }) => row.position.key === at?.key);
   if (lines.length > 0) return { ...found, lines, past: { ...found.past, corrected } };
-  const known = [...new Set(found.lines.map(({ row }) => row.position))].join(', ');
+  const known = [...new Set(found.lines.map(({ row }) => row.position.name))].join(', ');
   throw new UsageError(`${id} was not measured at ${position}`, `it was measured at ${known}`);
 }

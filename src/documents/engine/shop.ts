@@ -3,12 +3,14 @@ import { unknownNames } from '../../formula/names.ts';
 import { parseFormula } from '../../formula/parse.ts';
 import { isFormulaProblem } from '../../formula/problem.ts';
 import type { ParsedFormula } from '../../formula/tree.ts';
+import { AXES } from '../../layout/axis.ts';
+import type { Family } from '../../layout/family.ts';
+import { familyOf } from '../../layout/family.ts';
 import { QUANTITIES, type Quantity } from '../../quantity/units.ts';
 import { type DocumentContext, readAmount, report, type UnitsInForce } from '../amount.ts';
 import type { Station } from '../session/reading.ts';
 import { childOf, entriesOf, itemsOf, textAt, textOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
-import { FAMILIES, type Family } from './layout.ts';
 
 export type DecisionRule = 'simple' | 'guarded';
 
@@ -67,7 +69,7 @@ export const readOwnCharacteristics = (root: Node, context: DocumentContext): re
     id: key,
     label: textAt(node, 'label') ?? key.replaceAll('_', ' '),
     quantity: oneOf(QUANTITIES, childOf(node, 'quantity'), 'length', context),
-    family: oneOf(FAMILIES, childOf(node, 'positions'), 'engine', context),
+    family: familyOf(oneOf(AXES, childOf(node, 'positions'), 'engine', context)),
     formula: readFormula(childOf(node, 'formula'), context),
     units: context.units,
   }));

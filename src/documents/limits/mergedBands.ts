@@ -1,5 +1,7 @@
 import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
-import { findPosition, type Layout } from '../engine/layout.ts';
+import type { Layout } from '../../layout/layout.ts';
+import type { Position } from '../../layout/position.ts';
+import { findPosition } from '../../layout/readKey.ts';
 import type { Measure, Measures } from '../measure.ts';
 import type { LimitEntry, LimitsDocument } from './limits.ts';
 import { limitsInForce } from './precedence.ts';
@@ -35,20 +37,17 @@ function problemsOf(
   );
 }
 
-/** No position has this name: what is found for it is what holds in general. */
-const NOWHERE = '';
-
 function problemsAt(
   measure: Measure,
-  position: string | undefined,
+  position: Position | undefined,
   documents: readonly LimitsDocument[],
   layout: Layout,
   entries: readonly LimitEntry[],
 ): readonly Diagnostic[] {
-  const { bands } = limitsInForce(documents, layout, measure, position ?? NOWHERE);
+  const { bands } = limitsInForce(documents, layout, measure, position);
   const { new: fresh, wear } = bands;
   if (entries.some((each) => each.bands.new === fresh && each.bands.wear === wear)) return [];
-  const of = position === undefined ? measure.id : `${measure.id} ${position}`;
+  const of = position === undefined ? measure.id : `${measure.id} ${position.name}`;
   return tighterSides(fresh, wear).map(({ worn, other }) => {
     const { path, line, column } = other.place;
     const where = `${path}:${line}:${column}`;

@@ -1,6 +1,8 @@
 import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
 import type { Place } from '../../diagnostic/place.ts';
-import { findPosition, type Layout } from '../engine/layout.ts';
+import type { Layout } from '../../layout/layout.ts';
+import type { Position } from '../../layout/position.ts';
+import { findPosition } from '../../layout/readKey.ts';
 import type { Measure } from '../measure.ts';
 import { BAND_NAMES, type Band, type BandName } from './bands.ts';
 import type { LimitEntry, LimitsDocument } from './limits.ts';
@@ -87,14 +89,14 @@ export interface LimitsInForce {
 }
 
 /**
- * Per band the first that is given; an entry for the position comes before its document's general one.
+ * Per band the first that is given, in general or at a position; an entry for the position comes before its document's general one.
  * Positions without an entry of their own have the same object, so that what is worked out from it can be kept.
  */
 export function limitsInForce(
   documents: readonly LimitsDocument[],
   layout: Layout,
   measure: Measure,
-  position: string,
+  position: Position | undefined,
 ): LimitsInForce {
   const stated = documents.filter(({ limits }) => limits.has(measure.id));
   if (stated.length === 0) return NO_LIMITS;
@@ -122,12 +124,12 @@ function entriesAt(
   document: LimitsDocument,
   layout: Layout,
   measure: Measure,
-  position: string,
+  position: Position | undefined,
 ): readonly StatedEntry[] {
   const stated = document.limits.get(measure.id);
   if (stated === undefined) return [];
   const general = { entry: stated.general, source: stated.general.source ?? document.source };
-  for (const [key, entry] of stated.at) {
+  for (const [key, entry] of position === undefined ? [] : stated.at) {
     if (findPosition(layout, measure.family, key) !== position) continue;
     return [{ entry, source: entry.source ?? general.source }, general];
   }

@@ -1,3 +1,4 @@
+import { ENGINE, STEP } from '../../layout/family.ts';
 import { type DocumentContext, report } from '../amount.ts';
 import type { Measure } from '../measure.ts';
 import { childOf, entriesOf, itemsOf } from '../yaml/access.ts';
@@ -11,11 +12,11 @@ export function reportUnreadKeys(block: Node, measure: Measure, context: Documen
     const entry = entryOf(block, key);
     if (entry !== undefined) report(context, 'value', entry.keySpan, message, help);
   };
-  if (family !== 'step') {
-    const message = `${id} is measured ${family === 'engine' ? 'once an engine' : `at a ${family}`}, and not after steps`;
-    unread('after', message, family === 'engine' ? 'write `value:` and the reading' : 'write `at: { 1: … }`');
+  if (family !== STEP) {
+    const message = `${id} is measured ${family === ENGINE ? 'once an engine' : `at a ${family.name}`}, and not after steps`;
+    unread('after', message, family === ENGINE ? 'write `value:` and the reading' : 'write `at: { 1: … }`');
   }
-  if (family === 'engine' && childOf(block, 'value') !== undefined) {
+  if (family === ENGINE && childOf(block, 'value') !== undefined) {
     unread(
       'at',
       'at: is not read beside value:',

@@ -1,8 +1,10 @@
 import type { Place } from '../../diagnostic/place.ts';
+import { ENGINE } from '../../layout/family.ts';
+import type { Layout } from '../../layout/layout.ts';
+import { type Position, WHOLE_ENGINE } from '../../layout/position.ts';
 import { type Amount, type DocumentContext, readAmount, report } from '../amount.ts';
 import { readDate } from '../date.ts';
-import { checkPosition } from '../engine/engine.ts';
-import { type Layout, WHOLE_ENGINE } from '../engine/layout.ts';
+import { checkPosition } from '../engine/checkPosition.ts';
 import { type Measure, type Measures, readMeasure } from '../measure.ts';
 import { childOf, itemsOf, textAt, textOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
@@ -10,7 +12,7 @@ import type { Node } from '../yaml/node.ts';
 /** A deviation that somebody accepted, up to a stated value and with a reason. */
 export interface Concession {
   readonly measure: Measure;
-  readonly positions: readonly string[];
+  readonly positions: readonly Position[];
   readonly upTo: Amount | undefined;
   readonly downTo: Amount | undefined;
   readonly reason: string;
@@ -24,7 +26,7 @@ export interface Concession {
 /** What a later session must measure, and where it must then lie. */
 export interface FollowUp {
   readonly measure: Measure;
-  readonly position: string;
+  readonly position: Position;
   readonly min: Amount | undefined;
   readonly max: Amount | undefined;
   readonly place: Place;
@@ -81,11 +83,11 @@ function readPositions(
   measure: Measure,
   layout: Layout,
   context: DocumentContext,
-): readonly string[] {
+): readonly Position[] {
   const at = childOf(item, 'at');
-  if (at === undefined && measure.family === 'engine') return [WHOLE_ENGINE];
+  if (at === undefined && measure.family === ENGINE) return [WHOLE_ENGINE];
   if (at === undefined) {
-    const message = `${measure.id} is measured at a ${measure.family}, and this says at none`;
+    const message = `${measure.id} is measured at a ${measure.family.name}, and this says at none`;
     report(context, 'missing-key', item.span, message, 'write at: and the position, or a list of them');
     return [];
   }

@@ -1,6 +1,9 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
+import { ENGINE, type Family, STEP } from '../../layout/family.ts';
+import type { Layout } from '../../layout/layout.ts';
+import type { Position } from '../../layout/position.ts';
+import { findPosition } from '../../layout/readKey.ts';
 import { type DocumentContext, report } from '../amount.ts';
-import { type Family, findPosition, type Layout, positionsOf } from '../engine/layout.ts';
 import type { Measures } from '../measure.ts';
 import type { Named } from '../yaml/access.ts';
 
@@ -9,7 +12,7 @@ export interface Part {
   /** What the ids begin with of everything that is measured of it, such as `cylinder_`. */
   readonly begins: readonly string[];
   /** One position of a family; undefined for all of them. */
-  readonly at: { readonly family: Family; readonly position: string } | undefined;
+  readonly at: Position | undefined;
 }
 
 const CRANKSHAFT: Part = {
@@ -36,15 +39,15 @@ export function readPart(
     if (family === undefined) continue;
     const key = words.slice(length).join(' ');
     const position = positionCalled(key, family, layout);
-    if (position !== undefined) return { begins: [`${part}_`], at: { family, position } };
+    if (position !== undefined) return { begins: [`${part}_`], at: position };
     // Of `main flywheel end` the longer name may not be a part; of `main journal 9` it is, and has no 9.
-    const names = positionsOf(layout, family);
+    const names = layout.positionsOf(family);
     const help =
-      family === 'engine'
+      family === ENGINE
         ? 'there is but one: leave out what follows its name'
         : names.length === 0
           ? `its layout names no ${family}: add it to layout in the engine document`
-          : `it has ${names.join(', ')}`;
+          : `it has ${names.map(({ name: each }) => each).join(', ')}`;
     return report(
       context,
       'unknown-position',
@@ -54,8 +57,8 @@ export function readPart(
     );
   }
   const names = [...known].flatMap(([part, family]) =>
-    ['', ...positionsOf(layout, family)].map(
-      (at) => `${part.replaceAll('_', ' ')}${at === '' ? 's' : ` ${at}`}`,
+    [undefined, ...layout.positionsOf(family)].map(
+      (at) => `${part.replaceAll('_', ' ')}${at === undefined ? 's' : ` ${at.name}`}`,
     ),
   );
   const help =
@@ -73,10 +76,10 @@ export function readPart(
 function wholePart(words: readonly string[], measures: Measures, layout: Layout): Part | undefined {
   const name = words.join('_');
   const families = partsOf(measures);
-  if (families.get(name) === 'engine') return { begins: [`${name}_`], at: undefined };
+  if (families.get(name) === ENGINE) return { begins: [`${name}_`], at: undefined };
   const one = name.replace(/s$/, '');
   const family = one === name ? undefined : families.get(one);
-  return family === undefined || positionsOf(layout, family).length === 0
+  return family === undefined || layout.positionsOf(family).length === 0
     ? undefined
     : { begins: [`${one}_`], at: undefined };
 }
@@ -86,7 +89,7 @@ function partsOf(measures: Measures): ReadonlyMap<string, Family> {
   const parts = new Map<string, Family>();
   for (const id of measures.ids()) {
     const family = measures.find(id)?.family;
-    if (family === undefined || family === 'step') continue;
+    if (family === undefined || family === STEP) continue;
     const words = id.split('_');
     for (let length = 1; length < words.length; length++) {
       const part = words.slice(0, length).join('_');
@@ -97,8 +100,10 @@ function partsOf(measures: Measures): ReadonlyMap<string, Family> {
 }
 
 /** Work is written as people talk: `1l` for 1L. */
-function positionCalled(key: string, family: Family, layout: Layout): string | undefined {
-  const names = [...positionsOf(layout, family), ...(layout.labels.get(family)?.values() ?? [])];
+function positionCalled(key: string, family: Family, layout: Layout): Position | undefined {
+  const names = layout
+    .positionsOf(family)
+    .flatMap(({ name, label }) => [name, ...(label === undefined ? [] : [label])]);
   const written = names.find((name) => name.toLowerCase() === key);
   return written === undefined ? undefined : findPosition(layout, family, written);
 }

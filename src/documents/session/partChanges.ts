@@ -1,5 +1,5 @@
+import type { Layout } from '../../layout/layout.ts';
 import type { DocumentContext } from '../amount.ts';
-import type { Layout } from '../engine/layout.ts';
 import { childOf, entriesOf, itemsOf, textAt, textsOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 import { reportUnknownPartPositions } from './partPositions.ts';

@@ -1,15 +1,18 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
+import { AXES } from '../../layout/axis.ts';
+import { familyOf } from '../../layout/family.ts';
+import type { Layout } from '../../layout/layout.ts';
 import { type DocumentContext, report } from '../amount.ts';
-import { FAMILIES, type Layout, positionsOf } from '../engine/layout.ts';
 import { childOf, entriesOf, itemsOf, type Named, readNamed } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 
 /** What a part's positions are depends on the part, whose name is free: told is what is none of any. */
 export function reportUnknownPartPositions(root: Node, layout: Layout, context: DocumentContext): void {
-  const known = FAMILIES.flatMap((family) => [
-    ...positionsOf(layout, family),
-    ...(layout.labels.get(family)?.values() ?? []),
-  ]);
+  const known = AXES.flatMap((axis) =>
+    layout
+      .positionsOf(familyOf(axis))
+      .flatMap(({ name, label }) => [name, ...(label === undefined ? [] : [label])]),
+  );
   for (const { name, span } of positionsIn(root)) {
     if (known.includes(name)) continue;
     const help = didYouMean(name, known) ?? 'write a position as the layout of the engine document has it';

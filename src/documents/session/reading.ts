@@ -1,3 +1,4 @@
+import type { Position } from '../../layout/position.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
 import type { Amount } from '../amount.ts';
 import type { Measure } from '../measure.ts';
@@ -31,7 +32,7 @@ export interface Point {
 
 /** What was read at one position: rows are stations along the part, columns directions round it. */
 export interface PositionReading {
-  readonly position: string;
+  readonly position: Position;
   readonly stations: readonly Station[];
   readonly directions: readonly (string | undefined)[];
   /** As long as stations, each as long as directions; undefined where no reading was taken. */

@@ -1,8 +1,10 @@
 import { compareText, type Place } from '../../diagnostic/place.ts';
+import { ENGINE, STEP } from '../../layout/family.ts';
+import type { Layout } from '../../layout/layout.ts';
+import { WHOLE_ENGINE } from '../../layout/position.ts';
 import { type Amount, type DocumentContext, readAmount, report } from '../amount.ts';
 import { readDate } from '../date.ts';
-import { checkPosition } from '../engine/engine.ts';
-import { type Layout, WHOLE_ENGINE } from '../engine/layout.ts';
+import { checkPosition } from '../engine/checkPosition.ts';
 import { type ReadingGrid, readStations } from '../engine/shop.ts';
 import { type Grades, readGrades } from '../limits/grades.ts';
 import { type Measure, type Measures, readMeasure } from '../measure.ts';
@@ -160,7 +162,7 @@ function readPositions(
 ): readonly PositionReading[] {
   const { family, id } = shape.measure;
   const value = childOf(item, 'value');
-  if (value !== undefined && family === 'engine') {
+  if (value !== undefined && family === ENGINE) {
     return one(readPosition(WHOLE_ENGINE, value, `${pointer}/value`, shape, context));
   }
   if (value !== undefined) {
@@ -168,12 +170,12 @@ function readPositions(
       context,
       'value',
       value.span,
-      `${id} is measured at a ${family}, and this says at none`,
-      family === 'step' ? 'write `after: [{ step: …, value: … }]`' : 'write `at: { 1: … }`',
+      `${id} is measured at a ${family.name}, and this says at none`,
+      family === STEP ? 'write `after: [{ step: …, value: … }]`' : 'write `at: { 1: … }`',
     );
   }
   const steps = itemsOf(childOf(item, 'after')).map((step, index) =>
-    readStep(step, `${pointer}/after/${index}`, shape, context),
+    readStep(step, `${pointer}/after/${index}`, shape, layout, context),
   );
   const positions = entriesOf(childOf(item, 'at'));
   reportSamePosition(positions, layout, family, context);
@@ -193,9 +195,11 @@ function readStep(
   item: Node,
   pointer: string,
   shape: BlockShape,
+  layout: Layout,
   context: DocumentContext,
 ): PositionReading | undefined {
-  const step = textAt(item, 'step');
+  const name = textAt(item, 'step');
+  const step = name === undefined ? undefined : layout.at(STEP, [name]);
   const key = childOf(item, 'running') === undefined ? 'value' : 'running';
   // A step that was not read (`~`) keeps its place in the order.
   const value = childOf(item, key);

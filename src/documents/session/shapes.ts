@@ -1,3 +1,4 @@
+import type { Position } from '../../layout/position.ts';
 import { type DocumentContext, report } from '../amount.ts';
 import type { ReadingGrid } from '../engine/shop.ts';
 import type { Measure } from '../measure.ts';
@@ -18,7 +19,7 @@ const UNNAMED: Station = {};
 
 /** What stands at one position: a point, a list, a list of rows, or a map by station. */
 export function readPosition(
-  position: string,
+  position: Position,
   node: Node,
   pointer: string,
   shape: BlockShape,

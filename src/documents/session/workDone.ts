@@ -1,6 +1,6 @@
+import type { Layout } from '../../layout/layout.ts';
 import type { DocumentContext } from '../amount.ts';
 import { readDate } from '../date.ts';
-import type { Layout } from '../engine/layout.ts';
 import type { Measures } from '../measure.ts';
 import { childOf, readNamed, textAt } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';

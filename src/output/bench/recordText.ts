@@ -7,7 +7,7 @@ import type { RecordEvent } from '../../bench/record/state.ts';
 import type { GaugeZero } from '../../bench/sessionText.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { labelOf } from '../../documents/engine/layout.ts';
+import { positionText } from '../../layout/naming.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { visible } from '../terminal/visible.ts';
 import { wrap } from '../terminal/wrap.ts';
@@ -44,7 +44,6 @@ function settingText(zero: GaugeZero | undefined, unit: string): string {
 /** What is known of a place before it is read. */
 export interface AskedPlace {
   readonly point: PlannedPoint;
-  readonly family: PlannedBlock['family'];
   /** The reading of the latest earlier session. */
   readonly last: string | undefined;
   /** What was just taken here and will be replaced. */
@@ -56,12 +55,11 @@ export interface AskedPlace {
 
 /** `3 (centre) front, throw  [new 3.2475 to 3.2485; last 3.2478] > `; what does not fit in the window goes. */
 export function promptText(place: AskedPlace, { engine, registry, style }: PromptAbout): string {
-  const { point, family, last, now, nominal, again } = place;
-  const label = labelOf(engine.document.layout, family, point.position);
-  const position =
-    family === 'engine' ? undefined : `${point.position}${label === undefined ? '' : ` (${label})`}`;
+  const { point, last, now, nominal, again } = place;
   const along = [point.station, point.direction].filter((part) => part !== undefined).join(', ');
-  const head = visible([again ? 'once more' : undefined, position, along].filter(Boolean).join(' '));
+  const head = visible(
+    [again ? 'once more' : undefined, positionText(point.position), along].filter(Boolean).join(' '),
+  );
   const characteristic = registry.find(point.measure);
   const bands = characteristic === undefined ? '' : bandsText(characteristic, point.position, engine);
   const size = bands === '' && nominal !== undefined ? `nominal ${nominal}` : bands;

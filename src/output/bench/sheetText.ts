@@ -2,8 +2,8 @@ import { bandsText } from '../../bench/bandsText.ts';
 import type { Plan, PlannedBlock } from '../../bench/plan.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { labelOf } from '../../documents/engine/layout.ts';
 import type { Stage } from '../../documents/session/stage.ts';
+import { tableName } from '../../layout/naming.ts';
 import { type Cell, type Column, cell, layTable } from '../terminal/table.ts';
 import { visible } from '../terminal/visible.ts';
 
@@ -32,7 +32,7 @@ function blockLines(block: PlannedBlock, { engine, registry }: SheetHead): reado
   const characteristic = registry.find(block.measure);
   if (characteristic === undefined) return [];
   const unit = engine.units.get(characteristic.quantity)?.name;
-  const general = bandsText(characteristic, block.positions[0] ?? '', engine);
+  const general = bandsText(characteristic, block.positions[0], engine);
   const heading = `${characteristic.label}${unit === undefined ? '' : `, ${unit}`}   ${visible(general)}`;
   const columns = block.grid.stations.flatMap((station) =>
     block.grid.directions.length === 0
@@ -43,7 +43,7 @@ function blockLines(block: PlannedBlock, { engine, registry }: SheetHead): reado
   const rows = block.positions.map((position): readonly Cell[] => {
     const own = bandsText(characteristic, position, engine);
     return [
-      cell(positionText(block, position, engine)),
+      cell(visible(tableName(position))),
       ...(names.length === 0 ? [''] : names).map(() => cell(BLANK)),
       cell(own === general ? '' : visible(own)),
     ];
@@ -52,10 +52,4 @@ function blockLines(block: PlannedBlock, { engine, registry }: SheetHead): reado
   const all = names.length === 0 ? rows : [header, ...rows];
   const layout = Array.from({ length: 2 + Math.max(1, names.length) }, () => LEFT);
   return [`${heading}   with ${visible(block.instrument ?? BLANK)}`.trimEnd(), ...layTable(all, layout)];
-}
-
-function positionText({ family }: PlannedBlock, position: string, { document }: Engine): string {
-  if (family === 'engine') return '';
-  const label = labelOf(document.layout, family, position);
-  return visible(label === undefined ? position : `${position} ${label}`);
 }

@@ -42,7 +42,7 @@ const findingJson = (finding: Finding) => ({
 export const followUpJson = ({ session, followUp, state, closedBy }: FollowUpState) => ({
   session: session.path,
   measure: followUp.measure.id,
-  position: followUp.position,
+  position: followUp.position.name,
   state,
   closed_by: closedBy?.path ?? null,
 });
@@ -97,7 +97,7 @@ function sessionJson({ session, rows, findings, steppedBack }: ReportedSession, 
 
 const steppedBackJson = ({ measure, position, written, work, place }: SteppedBack) => ({
   measure,
-  position,
+  position: position.name,
   written,
   work: work.work,
   on: work.on.name,
@@ -120,8 +120,8 @@ function rowJson(row: Row, unitFor: (row: Row) => Unit) {
   const { deciding, probability, marginal, past, verdict } = row.judgement;
   return {
     measure: row.characteristic.id,
-    position: row.position,
-    label: row.label ?? null,
+    position: row.position.name,
+    label: row.position.label ?? null,
     unit: unit.name,
     decimals,
     written: judged?.route.written ?? [],

@@ -10,6 +10,7 @@ import type { ReportedSession } from '../../checks/judge/report.ts';
 import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
 import type { Bands, SideLimit, Verdict } from '../../checks/judge/verdict.ts';
 import { BAND_NAMES, type BandName } from '../../documents/limits/bands.ts';
+import { tableName } from '../../layout/naming.ts';
 import type { Unit } from '../../quantity/units.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { type Cell, type Column, cell, fitting, layTable, painted } from '../terminal/table.ts';
@@ -121,7 +122,7 @@ interface Surroundings {
 function rowLines(row: Row, limits: string, printing: Printing, around: Surroundings): readonly RowLine[] {
   const [judged, ...others] = row.routes;
   const { session, style, shape } = around;
-  const where = cell(shape.bare === true ? visible(row.position) : positionText(row));
+  const where = cell(shape.bare === true ? visible(row.position.name) : positionText(row));
   if (judged === undefined) {
     return [{ cells: [where, cell(''), cell(''), verdictCell(row, printing, style.paint)], below: '' }];
   }
@@ -169,10 +170,7 @@ function rowLine(
   return { cells, below: isBeside ? '' : below.filter(Boolean).join('; ') };
 }
 
-export function positionText({ characteristic, position, label }: Row): string {
-  if (characteristic.family === 'engine') return '';
-  return visible(label === undefined ? position : `${position} ${label}`);
-}
+export const positionText = ({ position }: Row): string => visible(tableName(position));
 
 /** Another route to the same thing: beside the judged one, with how well the two agree. */
 function otherRoute(row: Row, other: JudgedRoute, printing: Printing, around: Surroundings): RowLine {

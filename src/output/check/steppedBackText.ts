@@ -1,4 +1,5 @@
 import type { SteppedBack } from '../../checks/value/steppedBack.ts';
+import { namedAt } from '../../layout/naming.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { visible } from '../terminal/visible.ts';
 import { wrap } from '../terminal/wrap.ts';
@@ -20,7 +21,7 @@ const readingLines = (
   const where = `${visible(place.path)}:${place.line}:${place.column}`;
   const done = `then ${visible(work.work)} on ${visible(work.on.name)}`;
   return wrap(
-    `${label} ${visible(position)}  ${written.map(visible).join(', ')}  ${done}  ${where}`,
+    `${visible(namedAt(label, position))}  ${written.map(visible).join(', ')}  ${done}  ${where}`,
     width - 2,
   ).map((line, index) => `${index === 0 ? '  ' : '      '}${line}`);
 };
@@ -29,7 +30,7 @@ const readingLines = (
 function positionsText(readings: readonly SteppedBack[]): string {
   const positions = new Map<string, Set<string>>();
   for (const { label, position } of readings) {
-    positions.set(label, (positions.get(label) ?? new Set()).add(visible(position)));
+    positions.set(label, (positions.get(label) ?? new Set()).add(visible(position.name)));
   }
   return [...positions].map(([label, all]) => `${label} ${[...all].join(', ')}`).join('; ');
 }

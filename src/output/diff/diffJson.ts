@@ -39,7 +39,7 @@ function rowJson(change: Change, unitFor: EngineState['unitFor']) {
   const { characteristic, position, state, crossed, a, b, delta, expanded, moved, unlike } = change;
   return {
     measure: characteristic.id,
-    position,
+    position: position.name,
     state,
     crossed,
     a: sideJson(a, printing),
@@ -77,7 +77,7 @@ function limitJson({ row, band, side, a, b }: LimitChange, unitFor: EngineState[
     limit === undefined ? null : numberIn(limit.amount, unit);
   return {
     measure: row.characteristic.id,
-    position: row.position,
+    position: row.position.name,
     band,
     side,
     a: value(a),
@@ -89,7 +89,7 @@ function limitJson({ row, band, side, a, b }: LimitChange, unitFor: EngineState[
 const concessionJson = ({ concession, session, state }: ConcessionChange) => ({
   state,
   measure: concession.measure.id,
-  positions: concession.positions,
+  positions: concession.positions.map(({ name }) => name),
   up_to: concession.upTo?.written ?? null,
   down_to: concession.downTo?.written ?? null,
   reason: concession.reason,
@@ -99,5 +99,10 @@ const concessionJson = ({ concession, session, state }: ConcessionChange) => ({
 const rewrittenJson = ({ session, state, readings }: RewrittenSession) => ({
   state,
   session: session.path,
-  readings: readings.map(({ measure, position, a, b }) => ({ measure: measure.id, position, a, b })),
+  readings: readings.map(({ measure, position, a, b }) => ({
+    measure: measure.id,
+    position: position.name,
+    a,
+    b,
+  })),
 });

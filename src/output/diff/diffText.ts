@@ -1,7 +1,7 @@
-import type { Row } from '../../checks/judge/row.ts';
 import type { Change } from '../../compare/change.ts';
 import { type EngineDiff, newsOf } from '../../compare/diff.ts';
 import type { EngineState } from '../../compare/state.ts';
+import { shortName } from '../../layout/naming.ts';
 import { positionText } from '../check/checkTables.ts';
 import { type Cell, type Column, cell, fitting, layTable, painted } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
@@ -169,7 +169,7 @@ function changeRow(
 ): ChangeRow {
   const row = (change.b ?? change.a)?.row;
   const printing = printingOfChange(change, unitFor);
-  const where = row === undefined ? '' : shape.labels ? positionText(row) : shortPosition(row);
+  const where = row === undefined ? '' : shape.labels ? positionText(row) : shortName(row.position);
   return {
     numbers: [
       cell(visible(where)),
@@ -183,9 +183,6 @@ function changeRow(
     ],
   };
 }
-
-const shortPosition = ({ characteristic, position }: Row): string =>
-  characteristic.family === 'engine' ? '' : position;
 
 function colourOf(change: Change, paint: TextStyle['paint']): (text: string) => string {
   const news = newsOf(change);

@@ -12,6 +12,7 @@ import type { RewrittenSession } from '../../compare/rewritten.ts';
 import type { EngineState, StateValue } from '../../compare/state.ts';
 import type { Unlikeness } from '../../compare/unlike.ts';
 import { nameAt } from '../../documents/measure.ts';
+import { shortName } from '../../layout/naming.ts';
 import { formatNumber, formatUncertainty } from '../../quantity/format.ts';
 import { absolute } from '../../quantity/fraction.ts';
 import { positionText } from '../check/checkTables.ts';
@@ -91,7 +92,7 @@ export function positionWord({ a, b }: Change): string {
   if (row === undefined) return '';
   const { verdict } = row.judgement;
   const isNews = verdict === 'out' || verdict === 'accepted' || verdict === 'undecided';
-  const where = row.characteristic.family === 'engine' ? '' : row.position;
+  const where = shortName(row.position);
   return [where, isNews ? `(${verdict})` : ''].filter(Boolean).join(' ');
 }
 
@@ -108,7 +109,7 @@ export function limitChangeText({ row, band, side, a, b }: LimitChange, unitFor:
 export function concessionText({ concession }: ConcessionChange): string {
   const { measure, positions, upTo, downTo, reason } = concession;
   const values = [upTo && `up to ${upTo.written}`, downTo && `down to ${downTo.written}`].filter(Boolean);
-  return `${measure.id.replaceAll('_', ' ')} ${positions.join(', ')}, ${values.join(' and ')}: ${reason}`;
+  return `${measure.id.replaceAll('_', ' ')} ${positions.map(({ name }) => name).join(', ')}, ${values.join(' and ')}: ${reason}`;
 }
 
 /** What is not the latest value of anything, and is not the same in the record all the same. */

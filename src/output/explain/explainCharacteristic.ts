@@ -1,4 +1,5 @@
 import type { Characteristic, ExampleReading, WorkedExample } from '../../characteristics/characteristic.ts';
+import { ENGINE, STEP } from '../../layout/family.ts';
 import { withArticle } from '../../quantity/words.ts';
 import { type Cell, cell, layTable, painted } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
@@ -34,11 +35,11 @@ export function characteristicText(of: Characteristic, style: TextStyle): string
 }
 
 const positionsText = ({ family }: Characteristic): string =>
-  family === 'engine'
+  family === ENGINE
     ? 'the whole engine, once'
-    : family === 'step'
+    : family === STEP
       ? 'each step of the assembly'
-      : `each ${family}`;
+      : `each ${family.name}`;
 
 function exampleLines(
   { unit, given, least, greatest, source }: WorkedExample,

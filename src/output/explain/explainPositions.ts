@@ -58,7 +58,7 @@ export function positionsText(
       rest: [verdictText(row, printing), `${session.stage} ${session.date}`],
     };
   });
-  const again = [...call, first.row.position].map(shellWord).join(' ');
+  const again = [...call, first.row.position.name].map(shellWord).join(' ');
   return [
     `${paint.strong(visible(label))}, ${unitFor(first.row).name}`,
     ...fitting(width, [2, 1, 0], (beside) => tableLines(told, beside)),

@@ -39,7 +39,7 @@ function correctionJson(
   const unit = unitFor(row);
   const followed = followedAt(row.position, trend);
   return {
-    position: row.position,
+    position: row.position.name,
     session: session.path,
     date: session.date,
     was: numberIn(was[followed], unit),
@@ -52,8 +52,8 @@ function lineJson(line: TrendLine, { axis, past }: Trend, unit: Unit) {
   const { fit, limits } = line;
   const perX = (slope: number | null): number | null => (slope === null ? null : scaled(slope, unit));
   return {
-    position: line.row.position,
-    label: line.row.label ?? null,
+    position: line.row.position.name,
+    label: line.row.position.label ?? null,
     unit: unit.name,
     started_by: line.startedBy ?? null,
     followed: line.followed,

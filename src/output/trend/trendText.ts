@@ -1,5 +1,6 @@
 import type { EngineState } from '../../compare/state.ts';
 import type { Trend, TrendLine } from '../../compare/trend.ts';
+import { ENGINE } from '../../layout/family.ts';
 import { positionText } from '../check/checkTables.ts';
 import { plural } from '../check/checkText.ts';
 import { type Cell, type Column, cell, fitting, layTable, painted } from '../terminal/table.ts';
@@ -97,7 +98,7 @@ function rowOf(
   const printing = printingOfLine(line, unitFor);
   const [first, last] = [line.points[0], line.points.at(-1)];
   const values = [first, ...(line.points.length > 1 ? [last] : [])].flatMap((point) => point ?? []);
-  const isNext = before?.row.position === line.row.position;
+  const isNext = before?.row.position.key === line.row.position.key;
   const { kind } = line.fit.outlook;
   const colour = kind === 'beyond' ? paint.bad : kind === 'reached' ? paint.notice : (text: string) => text;
   const outlook = outlookText(line, axis, printing);
@@ -121,7 +122,7 @@ function notesOf(
   const started = new Map<string, string[]>();
   const unlike = new Map<string, string[]>();
   const gather = (into: Map<string, string[]>, key: string, { row }: TrendLine): void => {
-    if (key !== '') into.set(key, [...(into.get(key) ?? []), row.position]);
+    if (key !== '') into.set(key, [...(into.get(key) ?? []), row.position.name]);
   };
   for (const line of lines) {
     const [first] = line.points;
@@ -130,7 +131,7 @@ function notesOf(
     gather(unlike, unlikeReadings(line), line);
   }
   const at = (positions: readonly string[]): string =>
-    characteristic.family === 'engine' ? '' : ` (${positions.join(', ')})`;
+    characteristic.family === ENGINE ? '' : ` (${positions.join(', ')})`;
   return [
     ...followedNote(lines),
     ...[...started].map(([text, positions]) => `${text}${at(positions)}`),

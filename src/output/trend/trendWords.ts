@@ -2,6 +2,7 @@ import { formatLimit, type Printing, printingOf } from '../../checks/findings/re
 import type { EngineState } from '../../compare/state.ts';
 import { dayText, type Followed, type Trend, type TrendAxis, type TrendLine } from '../../compare/trend.ts';
 import type { LimitCrossing } from '../../compare/trendFit.ts';
+import type { Position } from '../../layout/position.ts';
 import { formatUncertainty } from '../../quantity/format.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
@@ -103,5 +104,5 @@ export function unlikeReadings({ points, unlike }: TrendLine): string {
 }
 
 /** Which of the readings at a position are followed; the mean where no line leads there. */
-export const followedAt = (position: string, { lines }: Trend): Followed =>
-  lines.findLast(({ row }) => row.position === position)?.followed ?? 'mean';
+export const followedAt = (position: Position, { lines }: Trend): Followed =>
+  lines.findLast(({ row }) => row.position.key === position.key)?.followed ?? 'mean';

@@ -103,7 +103,7 @@ describe('a concession', () => {
       '0.0045',
       '  - { measure: main_bearing_clearance, at: 2, up_to: 0.0045, reason: invented, follow_up: { measure: compression_pressure, at: [1, 3], min: 90 psi } }',
     );
-    expect(reportOf(files).followUps.map(({ followUp, state }) => [followUp.position, state])).toEqual([
+    expect(reportOf(files).followUps.map(({ followUp, state }) => [followUp.position.name, state])).toEqual([
       ['1', 'open'],
       ['3', 'open'],
     ]);
@@ -171,7 +171,8 @@ describe('a session that uses an earlier one', () => {
 
 describe('a reading of 0 without an instrument', () => {
   const half = (files: Files): number | undefined =>
-    rowsOf(files).find(({ position }) => position === '2' || position === 'crankshaft')?.routes[0]?.route.u;
+    rowsOf(files).find(({ position }) => position.name === '2' || position.name === 'crankshaft')?.routes[0]
+      ?.route.u;
 
   it('is not as coarse as one inch', () => {
     const files = shopFiles(

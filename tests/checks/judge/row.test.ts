@@ -155,7 +155,7 @@ describe('rows', () => {
     const rows = rowsOf(
       shopFiles(CLEARANCE, read('flywheel end: 0.003'), 'rebuild', { 'e/engine.yaml': engine }),
     );
-    expect(rows.map(({ position, label }) => [position, label])).toContainEqual(['3', 'flywheel end']);
+    expect(rows.map(({ position: { name, label } }) => [name, label])).toContainEqual(['3', 'flywheel end']);
   });
 
   it('of a diameter with several points are judged at the least and at the greatest', () => {
@@ -299,5 +299,5 @@ it('rows stand in the order of the layout, by name as well as by number', () => 
         'kind: limits\nsource: Invented.\nlimits: { crankshaft_end_play: { new: { max: 1 } } }\n',
     },
   );
-  expect(rowsOf(files).map(({ position }) => position)).toEqual(['front', 'centre', 'rear']);
+  expect(rowsOf(files).map(({ position }) => position.name)).toEqual(['front', 'centre', 'rear']);
 });

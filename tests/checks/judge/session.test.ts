@@ -16,7 +16,7 @@ const blocks = (...lines: readonly string[]): Files => shopFiles(LIMITS, lines.j
 const bore = (at: string): string => `- { measure: cylinder_bore, at: { ${at} } }`;
 const CLEAR = '- { measure: piston_clearance, at: { 3: 0.0090 } }';
 
-const rowOf3 = (files: Files) => rowsOf(files).find(({ position }) => position === '3');
+const rowOf3 = (files: Files) => rowsOf(files).find(({ position }) => position.name === '3');
 
 describe('work on a part', () => {
   const honed = '- { work: honed, on: cylinder 3 }';
@@ -144,10 +144,10 @@ describe('sessions of one engine', () => {
 
   it('know the value of the latest one before', () => {
     const last = reportOf(files).sessions.at(-1);
-    const row = last?.rows.find(({ position }) => position === '3');
+    const row = last?.rows.find(({ position }) => position.name === '3');
     expect(row && last?.before(row)?.date).toBe('2025-05-01');
     const first = reportOf(files).sessions[0];
-    const earliest = first?.rows.find(({ position }) => position === '3');
+    const earliest = first?.rows.find(({ position }) => position.name === '3');
     expect(earliest).toBeDefined();
     expect(earliest && first?.before(earliest)).toBeUndefined();
   });

@@ -116,7 +116,7 @@ describe('a slip of the pen', () => {
     const found = read(mains('3.2847'));
     const [finding] = withCode(found, 'reading/implausible');
     expect(finding).toMatchObject({ severity: 'warning', measure: 'main_journal_diameter', position: '3' });
-    expect(found.rows.find((row) => row.position === '3')?.routes[0]?.route.written).toEqual(['3.2847']);
+    expect(found.rows.find((row) => row.position.name === '3')?.routes[0]?.route.written).toEqual(['3.2847']);
   });
 
   test('a slip that was put right is settled', () => {

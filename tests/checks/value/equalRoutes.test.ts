@@ -11,7 +11,7 @@ function judged(measure: string, blocks: readonly string[]): readonly string[] {
     'instruments.yaml': REGISTER,
   });
   const row = rowsOf(files).find(
-    ({ characteristic, position }) => characteristic.id === measure && position === '2',
+    ({ characteristic, position }) => characteristic.id === measure && position.name === '2',
   );
   return (row?.routes ?? []).map(({ verdict, route, least }) => {
     const ten = Number(least.n) / Number(least.d) / 25_400;

@@ -9,7 +9,7 @@ const files = (blocks: string, more: Files = {}): Files =>
 
 function rowOf(blocks: string, id = 'main_bearing_clearance', more: Files = {}): Row {
   const row = rowsOf(files(blocks, more)).find(
-    ({ characteristic, position }) => characteristic.id === id && position === '1',
+    ({ characteristic, position }) => characteristic.id === id && position.name === '1',
   );
   if (row === undefined) throw new Error(`no row of ${id}`);
   return row;
@@ -203,7 +203,7 @@ describe('rods and their crankpins', () => {
       .filter(
         ({ characteristic, routes }) => characteristic.id === 'rod_bearing_clearance' && routes.length > 0,
       )
-      .map(({ position, routes }) => [position, routes.map(({ mean }) => inThou(mean))]);
+      .map(({ position, routes }) => [position.name, routes.map(({ mean }) => inThou(mean))]);
 
   it('in line, each rod runs on the pin of its number', () => {
     expect(clearances('{ cylinders: 6, crankpins: 6 }')).toEqual([['5', [4]]]);

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { findPosition, labelOf, positionAcross, positionsOf } from '../../../src/documents/engine/layout.ts';
+import { familyOf } from '../../../src/layout/family.ts';
+import { findPosition } from '../../../src/layout/readKey.ts';
+import { relateOne } from '../../../src/layout/relate.ts';
 import { refusalsOf, shopOf } from '../../shopOf.ts';
 
 const text = (rest: string) => ({
@@ -28,16 +30,22 @@ describe('positions are names', () => {
       'cylinder',
       ['1L', '1R', '2L', '2R'],
     ],
-    ['valves', 'layout: { valves: [1I, 1E] }', 'valve', ['1I', '1E']],
     ['what the layout leaves out is none', 'layout: { mains: 3 }', 'cylinder', []],
-  ] as const)('%s', (_, layout, family, expected) =>
-    expect(positionsOf(layoutOf(layout), family)).toEqual(expected),
+  ] as const)('%s', (_, layout, axis, expected) =>
+    expect(
+      layoutOf(layout)
+        .positionsOf(familyOf(axis))
+        .map(({ name }) => name),
+    ).toEqual(expected),
   );
 });
 
 describe('the crankpin that a rod runs on', () => {
-  const pinOf = (layout: string, cylinder: string) =>
-    positionAcross(layoutOf(layout), 'cylinder', cylinder, 'crankpin');
+  const pinOf = (text: string, cylinder: string) => {
+    const layout = layoutOf(text);
+    const position = findPosition(layout, familyOf('cylinder'), cylinder);
+    return position && relateOne(layout, position, familyOf('crankpin'))?.name;
+  };
 
   it.each([
     ['in line it has the cylinder’s number', 'layout: { cylinders: 4, crankpins: 4 }', '3', '3'],
@@ -55,12 +63,6 @@ describe('the crankpin that a rod runs on', () => {
       'y',
     ],
   ])('%s', (_, layout, cylinder, expected) => expect(pinOf(layout, cylinder)).toBe(expected));
-
-  it('no other row of positions leads to another', () => {
-    const layout = layoutOf('layout: { cylinders: 4, mains: 5, crankpins: 4 }');
-    expect(positionAcross(layout, 'main', '1', 'crankpin')).toBeUndefined();
-    expect(positionAcross(layout, 'main', '1', 'main')).toBe('1');
-  });
 });
 
 describe('labels', () => {
@@ -68,15 +70,16 @@ describe('labels', () => {
 
   it('stand beside the number and may be used as keys where they are one’s own', () => {
     const layout = layoutOf(labelled);
-    expect(labelOf(layout, 'main', '5')).toBe('flywheel end');
-    expect(findPosition(layout, 'main', 'flywheel end')).toBe('5');
-    expect(findPosition(layout, 'main', 'centre')).toBe('3');
-    expect(findPosition(layout, 'main', 'rear')).toBeUndefined();
+    const at = (key: string) => findPosition(layout, familyOf('main'), key);
+    expect(at('5')?.label).toBe('flywheel end');
+    expect(at('flywheel end')?.name).toBe('5');
+    expect(at('centre')?.name).toBe('3');
+    expect(at('rear')).toBeUndefined();
   });
 
   it('that two positions carry are no keys', () => {
     const layout = layoutOf('layout: { mains: 5 }\nlabels: { main: { 1: thrust, 3: thrust } }');
-    expect(findPosition(layout, 'main', 'thrust')).toBeUndefined();
+    expect(findPosition(layout, familyOf('main'), 'thrust')).toBeUndefined();
   });
 
   it('of a position that there is not are refused', () => {

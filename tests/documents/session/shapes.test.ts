@@ -187,7 +187,7 @@ describe('where a thing was measured', () => {
     ['a number in quotes', journal('at: { "5": 3.1 }'), '5'],
     ['a label', journal('at: { flywheel end: 3.1 }'), '5'],
     ['a step', '{ measure: turning_torque, after: [{ step: piston 1, value: 2.9 }] }', 'piston 1'],
-  ])('%s', (_, block, position) => expect(readingOf(block).position).toBe(position));
+  ])('%s', (_, block, position) => expect(readingOf(block).position.name).toBe(position));
 
   it('of a turning torque running counts before value, and ~ is none', () => {
     const step = (rest: string) =>
