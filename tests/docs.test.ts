@@ -26,17 +26,13 @@ async function carriedOut(markdown: string): Promise<string> {
 const docText = (steps: readonly Step[]): string => transcript(steps);
 
 describe('what the documents show is what happens', () => {
-  it.concurrent.each(documents)(
-    '%s',
-    async (name) => {
-      const path = join(projectFolder, name);
-      const written = readFileSync(path, 'utf8');
-      const done = await carriedOut(written);
-      if (isUpdating) writeFileSync(path, done);
-      else expect(done).toBe(written);
-    },
-    120_000,
-  );
+  it.concurrent.each(documents)('%s', async (name) => {
+    const path = join(projectFolder, name);
+    const written = readFileSync(path, 'utf8');
+    const done = await carriedOut(written);
+    if (isUpdating) writeFileSync(path, done);
+    else expect(done).toBe(written);
+  });
 
   it('a block is found with its folder, and only one that runs tenths', () => {
     const markdown =

@@ -1,14 +1,16 @@
 import { Readable } from 'node:stream';
 import { run } from '../src/cli/run.ts';
 import type { Output } from '../src/shell/world.ts';
-import { type Ran, type RunOptions, surroundings } from './program.ts';
+import { type Ran, type RunOptions, SURROUNDINGS } from './program.ts';
 
 /** The day on which every call is made. */
 export const TODAY = '2026-03-20';
 
-interface HereOptions extends Omit<RunOptions, 'timeoutMilliseconds'> {
+export interface HereOptions extends Omit<RunOptions, 'timeoutMilliseconds'> {
   /** Makes the output a terminal of that width. */
   readonly columns?: number;
+  /** Nobody reads what is printed, as behind a pipe whose other end was closed. */
+  readonly isUnread?: boolean;
 }
 
 /** A process of its own might be killed; such a call ends. */
@@ -19,12 +21,12 @@ interface Answer extends Ran {
 /** One call of the program without a process of its own. What no command expects is thrown. */
 export async function callHere(
   words: readonly string[],
-  { cwd, env = {}, input = '', columns }: HereOptions,
+  { cwd, env = {}, input = '', columns, isUnread = false }: HereOptions,
 ): Promise<Answer> {
-  const [out, err] = [collecting(columns), collecting(columns)];
+  const [out, err] = [collecting(columns, isUnread), collecting(columns)];
   const exitCode = await run(words, {
     workingDirectory: cwd,
-    environment: { ...surroundings(), ...env },
+    environment: { ...SURROUNDINGS, ...env },
     today: TODAY,
     out,
     err,
@@ -33,11 +35,11 @@ export async function callHere(
   return { stdout: out.told(), stderr: err.told(), exitCode };
 }
 
-function collecting(columns: number | undefined): Output & { readonly told: () => string } {
+function collecting(columns: number | undefined, isUnread = false): Output & { readonly told: () => string } {
   const texts: string[] = [];
   return {
     ...(columns === undefined ? {} : { isTTY: true, columns }),
-    write: (text) => texts.push(text),
+    write: (text) => !isUnread && texts.push(text) > 0,
     told: () => texts.join(''),
   };
 }

@@ -29,13 +29,12 @@ export interface RunOptions {
  */
 export function runLine(
   line: string,
-  { cwd, env = {}, input = '', timeoutMilliseconds = 30_000 }: RunOptions,
+  { cwd, env = {}, input = '', timeoutMilliseconds = 100_000 }: RunOptions,
 ): Promise<Ran> {
-  requireFreshBuild();
   return new Promise((resolve, reject) => {
     const child = spawn('/bin/sh', ['-c', line], {
       cwd,
-      env: { ...surroundings(), ...env },
+      env: { ...SURROUNDINGS, PATH: `${programFolder()}:${SURROUNDINGS.PATH}`, ...env },
       stdio: [input === '' ? 'ignore' : 'pipe', 'pipe', 'pipe'],
       timeout: timeoutMilliseconds,
       killSignal: 'SIGKILL',
@@ -58,8 +57,8 @@ const textOf = (chunks: readonly Buffer[]): string => Buffer.concat(chunks).toSt
 export const quoted = (word: string): string => `'${word.replaceAll("'", "'\\''")}'`;
 
 /** Only what a run needs; git's names and dates are set, so that commits made in a case are the same everywhere. */
-export const surroundings = (): Record<string, string> => ({
-  PATH: `${programFolder()}:${process.env.PATH ?? ''}`,
+export const SURROUNDINGS = {
+  PATH: process.env.PATH ?? '',
   HOME: '/nonexistent',
   LANG: 'C.UTF-8',
   TZ: 'UTC',
@@ -71,7 +70,7 @@ export const surroundings = (): Record<string, string> => ({
   GIT_COMMITTER_NAME: 'bench',
   GIT_COMMITTER_EMAIL: 'bench@example.org',
   GIT_COMMITTER_DATE: '2026-03-01T08:00:00Z',
-});
+};
 
 let folderOfProgram: string | undefined;
 
@@ -80,10 +79,7 @@ function programFolder(): string {
   if (folderOfProgram !== undefined) return folderOfProgram;
   const folder = mkdtempSync(join(tmpdir(), 'tenths-program-'));
   const program = join(folder, 'tenths');
-  writeFileSync(
-    program,
-    `#!/bin/sh\nexec ${quoted(process.execPath)} ${quoted(join(projectFolder, 'bin/tenths.cjs'))} "$@"\n`,
-  );
+  writeFileSync(program, `#!/bin/sh\nexec ${quoted(process.execPath)} ${quoted(builtProgram())} "$@"\n`);
   // For other users too: some tests leave root.
   chmodSync(folder, 0o755);
   chmodSync(program, 0o755);
@@ -93,6 +89,12 @@ function programFolder(): string {
 }
 
 let isFresh = false;
+
+/** The built program, for a test that starts it by itself. */
+export function builtProgram(): string {
+  requireFreshBuild();
+  return join(projectFolder, 'bin/tenths.cjs');
+}
 
 /** A stale program would pass or fail for what is no longer written. */
 function requireFreshBuild(): void {

@@ -305,5 +305,5 @@ describe('the same through documents, routes and limits', () => {
       expect(new Set(verdictsThroughDocuments(cases))).toEqual(new Set(['ok']));
       expect(new Set(verdictsThroughDocuments(cases.map(oneStepBeyond)))).toEqual(new Set(['out']));
     }
-  }, 30_000);
+  });
 });

@@ -32,7 +32,7 @@ describe('the same session in inches and in millimetres', () => {
     );
     // The sessions must not all be alike, or nothing is shown.
     for (const verdict of ['ok', 'out', 'undecided']) expect(seen).toContain(verdict);
-  }, 60_000);
+  });
 
   it('may mix the units of its documents', () => {
     fc.assert(
@@ -46,7 +46,7 @@ describe('the same session in inches and in millimetres', () => {
       }),
       runs(50),
     );
-  }, 60_000);
+  });
 });
 
 describe('a reading more', () => {
@@ -63,5 +63,5 @@ describe('a reading more', () => {
       }),
       runs(50),
     );
-  }, 60_000);
+  });
 });

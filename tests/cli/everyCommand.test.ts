@@ -2,11 +2,11 @@ import { spawnSync } from 'node:child_process';
 import { chmodSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { quoted, type Ran, runLine } from '../program.ts';
+import { callHere, type HereOptions } from '../inProcess.ts';
+import { builtProgram, quoted, type Ran, runLine } from '../program.ts';
 import { inCopyOf } from '../replay.ts';
-import { callIn } from './calling.ts';
 import { CALLS, COMMAND_SHOP, type GoodCall, LEAVES, type Leaf } from './commandShop.ts';
-import { hasTerminal } from './terminal.ts';
+import { hasTerminal, pause, Terminal } from './terminal.ts';
 
 const callOf = (name: string): GoodCall => {
   const found = CALLS[name];
@@ -26,11 +26,11 @@ const inShop = (act: (folder: string) => Promise<Ran>): Promise<Ran> =>
     return act(folder);
   });
 
-/** What a command is given to read, by a pipe. */
+/** What a command is given to read, by a pipe, in a shell. */
 const feeding = (name: string, line: string): string =>
   `printf ${quoted((callOf(name).input ?? '').replaceAll('\r', '\\n'))} | { ${line}; }`;
 
-const run = (name: string, line: string): Promise<Ran> =>
+const runBuilt = (name: string, line: string): Promise<Ran> =>
   inShop((cwd) => runLine(feeding(name, line), { cwd }));
 
 const good = (name: string): string => `tenths ${name} ${callOf(name).words}`;
@@ -39,13 +39,12 @@ function expectClear({ stdout, stderr }: Ran): void {
   expect(stdout + stderr).not.toMatch(/^ +at |\bError:|bug of ours|node:/m);
 }
 
-/** Without a process of its own: a hundred of these take no longer than five of the others. */
-const runHere = (name: string, line: string): Promise<Ran> =>
-  inShop(async (cwd) => {
-    const [, ...words] = line.split(' ');
-    const { out, err, exitCode } = await callIn(cwd, words, callOf(name).input ?? '');
-    return { stdout: out, stderr: err, exitCode };
-  });
+/** Without a process of its own. */
+const run = (name: string, line: string, options: Partial<HereOptions> = {}): Promise<Ran> =>
+  inShop((cwd) => callHere(line.split(' ').slice(1), { cwd, input: callOf(name).input ?? '', ...options }));
+
+/** A command that only prints and one that asks: what only a process shows is the same for every other. */
+const BUILT = ['check', 'record'] as const;
 
 /** Exit code 2, with words on stderr alone. */
 function expectRefused(ran: Ran): void {
@@ -87,7 +86,7 @@ describe('bad arguments', () => {
     badCalls(leaf).map((line) => [line, leaf.name] as const),
   );
   it.concurrent.each(cases)('are refused: %s', async (line, name) => {
-    expectRefused(await runHere(name, line));
+    expectRefused(await run(name, line));
   });
 });
 
@@ -97,7 +96,7 @@ describe('an engine that is not there', () => {
     return missing === undefined ? [] : [[`tenths ${name} ${missing}`, name] as const];
   });
   it.each(cases)('is named and refused: %s', async (line, name) => {
-    const ran = await runHere(name, line);
+    const ran = await run(name, line);
     expectRefused(ran);
     expect(ran.stderr).toContain('crane');
   });
@@ -144,48 +143,79 @@ function chmodTree(folder: string, mode: number): void {
 }
 
 describe('a stream that is not there', () => {
-  it.concurrent.each(NAMES)('changes no exit code of tenths %s', async (name) => {
-    const { exitCode } = callOf(name);
-    const reader = await run(name, `{ ${good(name)}; echo "exit $?" >&2; } | true`);
-    expectClear(reader);
-    expect(reader.stderr).toMatch(new RegExp(`^exit ${exitCode}$`, 'm'));
-  });
-
-  it.concurrent.each(NAMES)('stops nothing where tenths %s has no stdout', async (name) => {
-    const ran = await run(name, `${good(name)} >&-`);
+  it.each(NAMES)('changes no exit code of tenths %s', async (name) => {
+    const ran = await run(name, good(name), { isUnread: true });
     expectClear(ran);
     expect(ran).toMatchObject({ exitCode: callOf(name).exitCode, stdout: '' });
   });
 
-  it.concurrent.each(NAMES)('is an end of what tenths %s reads', async (name) => {
-    const ran = await run(name, `${good(name)} <&-`);
+  it.each(BUILT)('changes no exit code of tenths %s in a pipe', async (name) => {
+    const reader = await runBuilt(name, `{ ${good(name)}; echo "exit $?" >&2; } | true`);
+    expectClear(reader);
+    expect(reader.stderr).toMatch(new RegExp(`^exit ${callOf(name).exitCode}$`, 'm'));
+  });
+
+  it.each(BUILT)('stops nothing where tenths %s has no stdout', async (name) => {
+    const ran = await runBuilt(name, `${good(name)} >&-`);
+    expectClear(ran);
+    expect(ran).toMatchObject({ exitCode: callOf(name).exitCode, stdout: '' });
+  });
+
+  it.each(NAMES)('is an end of what tenths %s reads', async (name) => {
+    const ran = await run(name, good(name), { input: '' });
+    expectClear(ran);
+    expect(ran.exitCode).toBe(callOf(name).exitCode);
+  });
+
+  it.each(BUILT)('is an end of what tenths %s reads from a shell', async (name) => {
+    const ran = await runBuilt(name, `${good(name)} <&-`);
     expectClear(ran);
     expect(ran.exitCode).toBe(callOf(name).exitCode);
   });
 });
 
 describe('a terminal', () => {
-  const why = hasTerminal ? '' : ' (skipped: there is no script of util-linux to make one)';
-  it.skipIf(!hasTerminal).each(NAMES)(`of no width shows tenths %s all the same${why}`, async (name) => {
-    const { input = '', exitCode } = callOf(name);
-    const line = `stty cols 0 rows 0; ${good(name)}`;
-    const ran = await inShop((cwd) =>
-      runLine(`printf ${quoted(input)} | script -qec ${quoted(line)} /dev/null`, { cwd }),
-    );
+  it.each(NAMES)('of no width shows tenths %s all the same', async (name) => {
+    const ran = await run(name, good(name), { columns: 0 });
     expectClear(ran);
-    expect(ran.exitCode).toBe(exitCode);
-    expect(ran.stdout).toMatch(/\S{3}/);
+    expect(ran.exitCode).toBe(callOf(name).exitCode);
+    expect(ran.stdout + ran.stderr).toMatch(/\S{3}/);
   });
 
+  const why = hasTerminal ? '' : ' (skipped: there is no script of util-linux to make one)';
+  it.skipIf(!hasTerminal).each(BUILT)(
+    `of no width that is a real one shows tenths %s${why}`,
+    async (name) => {
+      const { input = '', exitCode } = callOf(name);
+      const line = `stty cols 0 rows 0; ${good(name)}`;
+      const ran = await inShop((cwd) =>
+        runLine(`printf ${quoted(input)} | script -qec ${quoted(line)} /dev/null`, { cwd }),
+      );
+      expectClear(ran);
+      expect(ran.exitCode).toBe(exitCode);
+      expect(ran.stdout).toMatch(/\S{3}/);
+    },
+  );
+
   it.skipIf(!hasTerminal)(`whose screen has gone ends an entry and keeps it${why}`, async () => {
-    const entry = `{ ${good('record')}; echo "exit $?" >&2; } | timeout 2.5 cat`;
-    const typing = "sleep 1.5; printf '0.009\\r'; sleep 1.5; printf '0.010\\r'; sleep 1";
-    const ran = await inShop((cwd) =>
-      runLine(`{ ${typing}; } | script -qec ${quoted(entry)} /dev/null`, { cwd }),
-    );
-    expectClear(ran);
-    expect(ran.stdout).toContain('exit 2');
-    expect(ran.stdout).toContain('1 reading is kept');
+    const entry = `{ "$@"; echo "exit $?" >&2; } | sh -c 'echo "reader $$." >&2; exec cat'`;
+    const words = [process.execPath, builtProgram(), ...good('record').split(' ').slice(1)];
+    const shown = await inShop(async (cwd) => {
+      const terminal = new Terminal(cwd, words, {}, ['sh', '-c', entry, 'entry']);
+      await terminal.see('> ');
+      terminal.send('0.009\r');
+      await terminal.see('1 of 1 taken');
+      process.kill(Number(/reader (\d+)\./.exec(terminal.shown)?.[1]), 'SIGKILL');
+      while (!terminal.shown.includes('exit ')) {
+        terminal.send('?\r');
+        await pause(20);
+      }
+      await terminal.ended();
+      return { stdout: terminal.shown, stderr: '', exitCode: 0 };
+    });
+    expectClear(shown);
+    expect(shown.stdout).toContain('exit 2');
+    expect(shown.stdout).toContain('1 reading is kept');
   });
 });
 

@@ -118,6 +118,5 @@ describe('an entry on a disk that fails', () => {
         expect(read(SESSION).match(/0\.0\d\d/g)).toEqual(TYPED);
       }
     },
-    60_000,
   );
 });

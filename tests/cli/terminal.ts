@@ -1,11 +1,5 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-
-/** The built program. */
-export const PROGRAM = fileURLToPath(new URL('../../bin/tenths.cjs', import.meta.url));
-
-export const isBuilt = existsSync(fileURLToPath(new URL('../../dist/main.cjs', import.meta.url)));
+import { builtProgram, quoted } from '../program.ts';
 
 /** Whether `script` of util-linux is there: Node alone can open no terminal. */
 export const hasTerminal =
@@ -21,9 +15,9 @@ export class Terminal {
     folder: string,
     words: readonly string[],
     environment: Readonly<Record<string, string>> = {},
-    program: readonly string[] = [process.execPath, PROGRAM],
+    program: readonly string[] = [process.execPath, builtProgram()],
   ) {
-    const command = [...program, ...words].map((word) => `'${word}'`).join(' ');
+    const command = [...program, ...words].map(quoted).join(' ');
     this.#child = spawn('script', ['-qec', command, '/dev/null'], {
       cwd: folder,
       env: { ...process.env, TERM: 'xterm', NO_COLOR: '1', ...environment },
@@ -50,7 +44,7 @@ export class Terminal {
   }
 
   /** Waits until a text was shown so many times. */
-  async seeTimes(text: string, times: number, patienceMs = 15_000): Promise<void> {
+  async seeTimes(text: string, times: number, patienceMs = 60_000): Promise<void> {
     const until = performance.now() + patienceMs;
     while (this.#shown.split(text).length <= times) {
       if (performance.now() > until) throw new Error(`never saw ${JSON.stringify(text)} in:\n${this.#shown}`);

@@ -8,7 +8,7 @@ export const git = (folder: string, ...args: string[]): string =>
   execFileSync('git', args, {
     cwd: folder,
     encoding: 'utf8',
-    timeout: 10_000,
+    timeout: 100_000,
     stdio: ['ignore', 'pipe', 'pipe'],
   }).trim();
 
@@ -16,7 +16,7 @@ export const git = (folder: string, ...args: string[]): string =>
 export function tryGit(folder: string, ...args: string[]): void {
   // Some commands ask for this on their standard input, the others do not read it.
   const input = 'protocol=https\nhost=nowhere.invalid\n\n';
-  spawnSync('git', args, { cwd: folder, timeout: 10_000, input });
+  spawnSync('git', args, { cwd: folder, timeout: 100_000, input });
 }
 
 export function put(folder: string, path: string, text: string): void {

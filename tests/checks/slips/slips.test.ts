@@ -241,6 +241,5 @@ describe('rates over generated sessions with a fixed seed', () => {
       // Half of what a pen can do to a number is still plainly wrong.
       expect(all.flagged / all.made).toBeGreaterThan(0.7);
     },
-    1_200_000,
   );
 });

@@ -2,9 +2,10 @@ import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { builtProgram } from '../../program.ts';
 import { benchFolder } from '../calling.ts';
 import { ENGINE, SHOP } from '../fourCylinder.ts';
-import { hasTerminal, isBuilt, PROGRAM, pause, Terminal } from '../terminal.ts';
+import { hasTerminal, pause, Terminal } from '../terminal.ts';
 
 const bench = benchFolder();
 
@@ -80,7 +81,7 @@ function startShell(shell: (typeof SHELLS)[number], script: string): Terminal {
   // The real program completes; what would be carried out is only written down.
   bench.put({
     'programs/tenths': `#!/bin/sh
-[ "$1" = complete ] && exec '${process.execPath}' '${PROGRAM}' "$@"
+[ "$1" = complete ] && exec '${process.execPath}' '${builtProgram()}' "$@"
 printf '<%s>' "$@" >> '${join(folder, 'called')}'; echo >> '${join(folder, 'called')}'
 `,
   });
@@ -103,13 +104,11 @@ const isThere = (shell: string): boolean => spawnSync(shell, ['--version']).erro
 
 describe('at a prompt of', () => {
   for (const shell of SHELLS) {
-    const missing = !isBuilt
-      ? ' (skipped: the program is not built)'
-      : !hasTerminal
-        ? ' (skipped: there is no script of util-linux to make a terminal)'
-        : isThere(shell)
-          ? ''
-          : ` (skipped: ${shell} is not installed)`;
+    const missing = !hasTerminal
+      ? ' (skipped: there is no script of util-linux to make a terminal)'
+      : isThere(shell)
+        ? ''
+        : ` (skipped: ${shell} is not installed)`;
     it.skipIf(missing !== '')(
       `${shell} Tab completes engines with spaces and letters beyond ASCII${missing}`,
       async () => {
@@ -144,7 +143,6 @@ describe('at a prompt of', () => {
           terminal.kill();
         }
       },
-      60_000,
     );
   }
 

@@ -4,7 +4,6 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runLine } from '../../program.ts';
 import { benchFolder } from '../calling.ts';
-import { isBuilt } from '../terminal.ts';
 
 const bench = benchFolder();
 
@@ -80,7 +79,7 @@ describe('a new shop', () => {
     expect(exists('inner/.git')).toBe(false);
   });
 
-  it.skipIf(!isBuilt).each<[title: string, staged: string, inFolder: string, commits: boolean]>([
+  it.each<[title: string, staged: string, inFolder: string, commits: boolean]>([
     ['a sound session', SOUND, SOUND, true],
     ['a reading that is out', OUT, OUT, true],
     ['a document that cannot be trusted', BROKEN, BROKEN, false],

@@ -355,6 +355,6 @@ test('whatever pieces a document and a log are put together from, nothing throws
   );
   expect(cards.length).toBeGreaterThan(3);
   for (const card of cards) expect(card).not.toMatch(/NaN|undefined|Infinity/);
-}, 30_000);
+});
 
 const STYLE = { paint: paintWith(0), width: 80, glyphs: PLAIN, detail: false };

@@ -284,5 +284,5 @@ describe('of readings added to any session', () => {
       }),
       RUNS,
     );
-  }, 300_000);
+  });
 });

@@ -140,7 +140,7 @@ describe('the documents at a revision', () => {
     expect(Object.keys(texts)).toHaveLength(204);
     expect(texts['engines/e7/engine.yaml']).toBe('');
     expect(texts['engines/e199/engine.yaml']).toBe('name: 199 µ\n');
-  }, 20_000);
+  });
 
   it('are told apart from one that is not there', () => {
     const place = open(shop);

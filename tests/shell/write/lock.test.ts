@@ -251,5 +251,5 @@ describe('several processes that write at once', () => {
     expect(new Set(notes).size).toBe(400);
     expect(notes).toHaveLength(400);
     expect(readdirSync(folder)).toEqual(['a.yaml']);
-  }, 60_000);
+  });
 });
