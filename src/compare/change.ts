@@ -96,8 +96,9 @@ function ownErrors(
   const isSame = isSameReading(before.row, after.row);
   const terms = new Map(
     [...value.terms].map(([source, term]) => {
-      const id = /^(?:largest error|calibration) of (.+)$/.exec(source)?.[1];
-      const isShared = id === undefined ? isSame : !calibratedBetween(id, before, after, [a, b]);
+      const { instrument } = term;
+      const isShared =
+        instrument === undefined ? isSame : !calibratedBetween(instrument, before, after, [a, b]);
       return [isShared ? source : `${source}, before`, term] as const;
     }),
   );

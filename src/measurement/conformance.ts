@@ -62,20 +62,28 @@ export const LEAST_CAPABILITY = 0.98;
 /** The greatest uncertainty with which a reading between these limits can still be proven inside. */
 export const coarsestUncertainty = (tolerance: number): number => tolerance / (2 * normalQuantile(0.975));
 
-/** One contribution to a combined standard uncertainty: its size and degrees of freedom. */
+/** One contribution to a combined standard uncertainty: its size, its degrees of freedom, and the estimate that both come from. */
 export interface UncertaintyTerm {
   readonly u: number;
   readonly dof: number;
+  readonly estimate?: string | undefined;
 }
 
 /**
  * Effective degrees of freedom of a root sum of squares, by Welch–Satterthwaite (JCGM 100:2008 G.4.1):
- * u_c⁴ / Σ(u_i⁴ / ν_i). Terms known well drop out; Infinity when all do. Only for terms that are independent.
+ * u_c⁴ / Σ(u_i⁴ / ν_i). Terms known well drop out; Infinity when all do. It holds for estimates that are independent:
+ * one deviation found by a study and met in two readings is one estimate, whose squares add up before they count.
  */
 export function welchSatterthwaite(terms: readonly UncertaintyTerm[]): number {
   const variance = terms.reduce((sum, { u }) => sum + u * u, 0);
   if (variance === 0) return Number.POSITIVE_INFINITY;
   // Shares of the whole instead of fourth powers, which would overflow or vanish in some units.
-  const spread = terms.reduce((sum, { u, dof }) => sum + ((u * u) / variance) ** 2 / dof, 0);
-  return 1 / spread;
+  const shares = new Map<string | UncertaintyTerm, { share: number; readonly dof: number }>();
+  for (const term of terms) {
+    if (term.dof === Number.POSITIVE_INFINITY) continue;
+    const found = shares.get(term.estimate ?? term) ?? { share: 0, dof: term.dof };
+    found.share += (term.u * term.u) / variance;
+    shares.set(term.estimate ?? term, found);
+  }
+  return 1 / [...shares.values()].reduce((sum, { share, dof }) => sum + share ** 2 / dof, 0);
 }

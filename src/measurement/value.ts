@@ -5,6 +5,10 @@ export interface ErrorTerm {
   /** Signed standard uncertainty in the quantity's base unit; the sign tells which way the error moves the value. */
   readonly u: number;
   readonly dof: number;
+  /** What found `u`, where it was found by trial: all terms of one estimate are known equally well, and by the same readings. */
+  readonly estimate?: string;
+  /** The instrument whose own error it is, alike in all its readings of one calibration; none for that of a single reading. */
+  readonly instrument?: string;
 }
 
 /**
@@ -55,7 +59,7 @@ export const scaleValue = (value: Value, by: Fraction): Value =>
 
 function scaledTerms(terms: Value['terms'], factor: number): Value['terms'] {
   const scaled = new Map<string, ErrorTerm>();
-  for (const [source, term] of terms) scaled.set(source, { u: term.u * factor, dof: term.dof });
+  for (const [source, term] of terms) scaled.set(source, { ...term, u: term.u * factor });
   return scaled;
 }
 
@@ -99,6 +103,6 @@ function addInto(terms: Map<string, ErrorTerm>, added: ReadonlyMap<string, Error
   for (const [source, term] of added) {
     const u = (terms.get(source)?.u ?? 0) + sign * term.u;
     if (u === 0) terms.delete(source);
-    else terms.set(source, { u, dof: term.dof });
+    else terms.set(source, { ...term, u });
   }
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assumedInstrument, assumptionFor } from '../../src/measurement/assumed.ts';
-import { INSTRUMENT_TYPES, readingTerms } from '../../src/measurement/instrument.ts';
+import { INSTRUMENT_TYPES } from '../../src/measurement/instrument.ts';
+import { readingTerms } from '../../src/measurement/readingTerms.ts';
 import { equals, parseDecimal } from '../../src/quantity/fraction.ts';
 import { toBase, unitNamed } from '../../src/quantity/units.ts';
 

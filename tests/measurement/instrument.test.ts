@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { halfGap, type Instrument, readingTerms } from '../../src/measurement/instrument.ts';
+import { halfGap, type Instrument } from '../../src/measurement/instrument.ts';
+import { readingTerms } from '../../src/measurement/readingTerms.ts';
 import { equals, fraction, parseDecimal } from '../../src/quantity/fraction.ts';
 
 const MIC: Instrument = { id: 'mic', type: 'micrometer', assumed: false };

@@ -22,7 +22,7 @@ const COARSE: FindingKind = {
   matters: 'Nothing can be proven inside with this instrument; a good reading proves little.',
   usually: 'Measure with the finer instrument that the message names, or by the other route.',
   example:
-    'main bearing clearance 1, 2: with strip at ±0.00057 in nothing can be proven inside new min 0.0025 and new max 0.0035; bore-2-6 set with mic-3-4 and mic-3-4 would do, at ±0.00014',
+    'main bearing clearance 1, 2: with strip at ±0.00057 in nothing can be proven inside new min 0.0025 and new max 0.0035; bore-2-6 set with mic-3-4 and mic-3-4 would do, at ±0.00015',
 };
 
 export const capabilityKinds: readonly FindingKind[] = [COARSE];

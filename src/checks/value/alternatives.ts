@@ -2,7 +2,8 @@ import type { Characteristic, Derivation } from '../../characteristics/character
 import { gridOfOne, type Measured } from '../../characteristics/grid.ts';
 import type { Position } from '../../layout/position.ts';
 import { relateOne } from '../../layout/relate.ts';
-import { type Instrument, readingTerms } from '../../measurement/instrument.ts';
+import type { Instrument } from '../../measurement/instrument.ts';
+import { readingTerms } from '../../measurement/readingTerms.ts';
 import { standardUncertainty, type Value } from '../../measurement/value.ts';
 import { compare, type Fraction } from '../../quantity/fraction.ts';
 import type { SessionView } from '../judge/row.ts';

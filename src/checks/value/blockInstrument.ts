@@ -15,15 +15,13 @@ export function blockInstrument(
 ): Instrument {
   const registered = block.instrument && engine.instruments.get(block.instrument.name);
   if (registered !== undefined) return registered;
+  const { usual, quantity } = characteristic;
+  const assume = (id: string): Instrument =>
+    assumedInstrument(id, usual, quantity, point.amount, stepOf(point, block));
   // Without a name two blocks may have had two instruments: their errors must not cancel.
-  const id = block.instrument?.name ?? `${withArticle(characteristic.usual)} (reading ${block.index + 1})`;
-  return assumedInstrument(
-    id,
-    characteristic.usual,
-    characteristic.quantity,
-    point.amount,
-    stepOf(point, block),
-  );
+  return block.instrument === undefined
+    ? { ...assume(`${withArticle(usual)} (reading ${block.index + 1})`), isNameless: true }
+    : assume(block.instrument.name);
 }
 
 /** A bare 0 says nothing of the scale that it was read from: what stands beside it does. */
@@ -64,11 +62,13 @@ export const isSetToUnnamed = ({ setTo, setWith, instrument }: ReadingBlock, eng
   instrument !== undefined &&
   engine.instruments.has(instrument.name);
 
-const masterOf = (block: ReadingBlock, { amount, lastDigit }: Point): Instrument =>
-  assumedInstrument(
+const masterOf = (block: ReadingBlock, { amount, lastDigit }: Point): Instrument => ({
+  ...assumedInstrument(
     `a setting master (reading ${block.index + 1})`,
     'setting master',
     block.measure.quantity,
     amount,
     lastDigit,
-  );
+  ),
+  isNameless: true,
+});

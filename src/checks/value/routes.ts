@@ -13,22 +13,16 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
 import { relateOne } from '../../layout/relate.ts';
 import { expandedFactor, welchSatterthwaite } from '../../measurement/conformance.ts';
-import { type Instrument, readingTerms } from '../../measurement/instrument.ts';
-import { standardDeviation } from '../../measurement/sample.ts';
+import type { Instrument } from '../../measurement/instrument.ts';
 import { atReferenceTemperature, expandUnlike, type Warmth } from '../../measurement/temperature.ts';
-import {
-  type ErrorTerm,
-  lateValue,
-  standardUncertainty,
-  subtractValues,
-  type Value,
-} from '../../measurement/value.ts';
+import { standardUncertainty, subtractValues, type Value } from '../../measurement/value.ts';
 import { compare, divide, type Fraction, fraction, toNumber } from '../../quantity/fraction.ts';
 import { sessionsBefore } from '../history/earlier.ts';
 import { partHistoryStart } from '../history/partHistory.ts';
 import { blockInstrument, setterOf } from './blockInstrument.ts';
 import { blockWarmth, warmthNote } from './blockWarmth.ts';
 import { choicesOf, compareRoutes, equalToFirst } from './equalRoutes.ts';
+import { pointValue } from './pointValue.ts';
 import type { Route } from './route.ts';
 import { workAfter } from './work.ts';
 
@@ -128,7 +122,7 @@ export class SessionRoutes {
     const setter = setterOf(block, first, this.#engine);
     const warmth = blockWarmth(characteristic, block, this.#session, setter ?? instrument, this.#engine);
     const valueAt = (point: Point): Value => {
-      const value = valueOfPoint(point, instrument, setter, this.#session.path);
+      const value = pointValue(point, { block, session: this.#session, instrument, setter });
       return warmth === undefined ? value : atReferenceTemperature(value, warmth);
     };
     const grid: Grid = {
@@ -269,13 +263,6 @@ export function uncertaintyOf(measured: Measured): Pick<Route, 'worse' | 'u' | '
   return { worse, u, dof, expanded: u * expandedFactor(dof) };
 }
 
-const valueOfPoint = (
-  point: Point,
-  instrument: Instrument,
-  setter: Instrument | undefined,
-  path: string,
-): Value => lateValue(point.amount, () => termsOfPoint(point, instrument, setter, path));
-
 /** Most instruments are registered: then no list is made. */
 function assumedOf(instrument: Instrument, setter: Instrument | undefined): readonly Instrument[] {
   if (setter?.assumed === true) return instrument.assumed ? [instrument, setter] : [setter];
@@ -283,32 +270,6 @@ function assumedOf(instrument: Instrument, setter: Instrument | undefined): read
 }
 
 const NONE: readonly Instrument[] = [];
-
-function termsOfPoint(
-  point: Point,
-  instrument: Instrument,
-  setter: Instrument | undefined,
-  path: string,
-): ReadonlyMap<string, ErrorTerm> {
-  const id = `${path}#${point.pointer}`;
-  const reading = {
-    amount: point.amount,
-    id,
-    ...(point.halfRange === undefined ? {} : { halfRange: point.halfRange }),
-  };
-  const terms = readingTerms(instrument, reading, setter);
-  const spread = spreadOfRepeats(point);
-  if (spread !== undefined) terms.set(`spread of repeats at ${id}`, spread);
-  return terms;
-}
-
-/** Standard uncertainty of a mean of n: s/√n with n − 1 degrees of freedom (JCGM 100:2008, 4.2.3; from memory). */
-function spreadOfRepeats(point: Point): ErrorTerm | undefined {
-  const n = point.repeats?.length ?? 0;
-  if (point.repeats === undefined || n < 2) return undefined;
-  const u = standardDeviation(point.repeats.map(toNumber)) / Math.sqrt(n);
-  return u === 0 ? undefined : { u, dof: n - 1 };
-}
 
 /** A reading that was moved to another temperature is printed one digit finer than it was written. */
 const digitOf = (written: Fraction, warmth: Warmth | undefined): Fraction =>

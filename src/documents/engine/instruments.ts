@@ -16,8 +16,6 @@ import { repeatabilityByStudy, type StudyAt } from './registerStudies.ts';
 
 export interface RegisteredInstrument extends Instrument {
   readonly place: Place;
-  /** The day of its last calibration: its own error is the same only until the next. */
-  readonly calibrated?: string;
 }
 
 export const readInstruments = (

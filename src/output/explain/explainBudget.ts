@@ -50,11 +50,11 @@ function writtenPoints(route: Route): ReadonlyMap<string, string> {
 export const leavesOf = (route: Route): readonly Route[] =>
   route.inputs.length === 0 ? [route] : route.inputs.flatMap(leavesOf);
 
-/** `resolution of mic-3-4 at FILE#/readings/0/…` is an error of one reading: it is shown with what was read. */
+/** `resolution of mic-3-4 at FILE#/readings/0/…` is an error of one reading, shown with what was read, or of a whole block. */
 const sourceText = (source: string, readings: ReadonlyMap<string, string>): string =>
-  source.replace(/ at (\S.*#\/.*)$/, (all, id: string) => {
+  source.replace(/ at (?!zeroing)(\S.*#\/.*)$/, (_, id: string) => {
     const written = readings.get(id);
-    return written === undefined ? all : `, reading ${written}`;
+    return written === undefined ? '' : `, reading ${written}`;
   });
 
 /** The figure that stands for an instrument which is not in the register, and where that figure comes from. */

@@ -88,7 +88,7 @@ readings:
     const far = rowAt(at('0.0035'), 'main_bearing_clearance', '1').routes;
     expect(far.map(({ route }) => route.name)).toEqual(['bearing bore − journal', 'read directly']);
     const strip = (0.0005 / Math.sqrt(3)) ** 2;
-    const gauge = (0.0001 / Math.sqrt(3)) ** 2 + (2 * 0.0001 ** 2) / 12;
+    const gauge = (0.0001 / Math.sqrt(3)) ** 2 + (3 * 0.0001 ** 2) / 12;
     expect(far[1]?.en).toBeCloseTo(0.001 / (1.959964 * Math.sqrt(strip + gauge)), 4);
     expect(messages(at('0.0035'), 'method/disagree')).toHaveLength(1);
     expect(messages(at('0.0030'), 'method/disagree')).toEqual([]);

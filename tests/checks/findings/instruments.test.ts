@@ -181,7 +181,7 @@ describe('an instrument too coarse for the tolerance', () => {
   test('a strip with marks a thousandth apart proves nothing inside a thousandth; gauge and micrometer would do', () => {
     expect(messages(read(strip), 'instrument/coarse')).toEqual([
       'main bearing clearance 1, 2: with strip at ±0.00057 in nothing can be proven inside new min 0.0025 and new max 0.0035; ' +
-        'bore-2-6 set with mic-3-4 and mic-3-4 would do, at ±0.00017',
+        'bore-2-6 set with mic-3-4 and mic-3-4 would do, at ±0.00018',
     ]);
   });
 

@@ -53,23 +53,26 @@ describe('readings of one point over again', () => {
     return row.route;
   };
 
-  test('their mean counts, s/√n with n − 1 degrees of freedom beside the instrument', () => {
+  test('scatter by more than the register says: s/√n with n − 1 degrees of freedom stands for it', () => {
     const route = repeats('3.2478, 3.2477, 3.2479, 3.2478');
     // s of 8, 7, 9, 8 tenths is √(2/3) tenths
     const spread = (Math.sqrt(2 / 3) * 25_400) / 2;
     const term = [...route.measured.mean.terms].find(([source]) => source.startsWith('spread'))?.[1];
     expect(term?.u).toBeCloseTo(spread, 6);
     expect(term?.dof).toBe(3);
-    const gauge = Math.hypot(25_400 / Math.sqrt(3), 25_400 / Math.sqrt(12), 7_620);
+    const gauge = Math.hypot(25_400 / Math.sqrt(3), 25_400 / Math.sqrt(12));
     expect(route.u).toBeCloseTo(Math.hypot(spread, gauge), 6);
     // JCGM 100:2008 G.4.1: all of the degrees of freedom are the repeats'
     expect(route.dof).toBeCloseTo(3 * (Math.hypot(spread, gauge) / spread) ** 4, 6);
   });
 
-  test('one reading, and repeats that are all alike, leave the instrument alone', () => {
-    const gauge = Math.hypot(25_400 / Math.sqrt(3), 25_400 / Math.sqrt(12), 7_620);
-    expect(repeats('3.2478').u).toBeCloseTo(gauge, 6);
-    expect(repeats('3.2478, 3.2478, 3.2478').u).toBeCloseTo(gauge, 6);
+  test('scatter by less than the register says: what it says, divided by √n', () => {
+    const gauge = Math.hypot(25_400 / Math.sqrt(3), 25_400 / Math.sqrt(12));
+    expect(repeats('3.2478').u).toBeCloseTo(Math.hypot(gauge, 7_620), 6);
+    for (const count of [2, 3, 9]) {
+      const { u } = repeats(Array(count).fill('3.2478').join(', '));
+      expect(u).toBeCloseTo(Math.hypot(gauge, 7_620 / Math.sqrt(count)), 6);
+    }
     expect(repeats('3.2478, 3.2478').dof).toBe(Number.POSITIVE_INFINITY);
   });
 

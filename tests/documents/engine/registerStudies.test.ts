@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { gaugeAnova } from '../../../src/measurement/gaugeAnova.ts';
-import { readingTerms } from '../../../src/measurement/instrument.ts';
+import { readingTerms } from '../../../src/measurement/readingTerms.ts';
 import { fraction, toNumber } from '../../../src/quantity/fraction.ts';
 import { ENGINE, type Files, refusalsOf, shopOf } from '../../shopOf.ts';
 
@@ -43,6 +43,7 @@ describe('an instrument whose repeatability is that of a study', () => {
     expect(terms.get('repeatability of mic by study gauges at x')).toEqual({
       u: expect.closeTo(worked.repeatability.deviation * INCH, 0),
       dof,
+      estimate: 'study gauges of mic',
     });
   });
 

@@ -1,0 +1,37 @@
+import type { Point, ReadingBlock } from '../../documents/session/reading.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import type { Instrument } from '../../measurement/instrument.ts';
+import { type Repeats, readingTerms } from '../../measurement/readingTerms.ts';
+import { standardDeviation } from '../../measurement/sample.ts';
+import { lateValue, type Value } from '../../measurement/value.ts';
+import { toNumber } from '../../quantity/fraction.ts';
+
+/** Where a point was read, and with what. */
+export interface PointSource {
+  readonly block: ReadingBlock;
+  readonly session: SessionDocument;
+  readonly instrument: Instrument;
+  readonly setter: Instrument | undefined;
+}
+
+/** What was read at a point, with all sources of error that are stated of it. */
+export const pointValue = (point: Point, { block, session, instrument, setter }: PointSource): Value =>
+  lateValue(point.amount, () =>
+    readingTerms(
+      instrument,
+      {
+        amount: point.amount,
+        id: `${session.path}#${point.pointer}`,
+        block: `${session.path}#/readings/${block.index}`,
+        on: block.date ?? session.date,
+        halfRange: point.halfRange,
+        repeats: repeatsOf(point),
+      },
+      setter,
+    ),
+  );
+
+const repeatsOf = ({ repeats = [] }: Point): Repeats | undefined =>
+  repeats.length < 2
+    ? undefined
+    : { count: repeats.length, deviation: standardDeviation(repeats.map(toNumber)) };

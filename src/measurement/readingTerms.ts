@@ -1,0 +1,119 @@
+import { type Fraction, fraction, multiply, toNumber } from '../quantity/fraction.ts';
+import { halfGap, type Instrument, type InstrumentType, largestErrorAt } from './instrument.ts';
+import type { ErrorTerm } from './value.ts';
+
+/** What one reading needs told apart from its instrument. */
+export interface ReadingError {
+  readonly amount: Fraction;
+  /** File and pointer: the reading's own errors are shared with no other reading. */
+  readonly id: string;
+  /** File and pointer of its block, whose readings were taken with one instrument from one zero; else it stands alone. */
+  readonly block?: string;
+  /** The day on which it was read. */
+  readonly on?: string;
+  /** Half the width of a reading given as a range (`0.003 to 0.004`); it stands for the marks of a strip. */
+  readonly halfRange?: Fraction | undefined;
+  readonly repeats?: Repeats | undefined;
+}
+
+/** One point read several times: how often, and the standard deviation of the single readings. */
+export interface Repeats {
+  readonly count: number;
+  readonly deviation: number;
+}
+
+type NamedTerm = readonly [source: string, term: ErrorTerm];
+
+/**
+ * All stated sources of error of a reading: the instrument's own and those of this reading, and of a gauge that was
+ * set with another the setter's own and what came in when the gauge was zeroed.
+ */
+export function readingTerms(
+  instrument: Instrument,
+  reading: ReadingError,
+  setter?: Instrument,
+): Map<string, ErrorTerm> {
+  const terms = [
+    ...lastingTerms(instrument, reading),
+    ...(setter === undefined ? [] : [...lastingTerms(setter, reading), ...zeroingTerms(setter, reading)]),
+    ...ownTerms(instrument, reading),
+  ];
+  return new Map(terms.filter(([, { u }]) => u > 0));
+}
+
+/** Alike in all readings of one calibration: those stand under one name. */
+function lastingTerms(of: Instrument, { amount, id, block = id, on }: ReadingError): readonly NamedTerm[] {
+  const { maxError, calibration } = of;
+  const isEarlier = on !== undefined && of.calibrated !== undefined && on < of.calibrated;
+  const name = `${of.id}${isEarlier ? ` before ${of.calibrated}` : ''}${of.isNameless ? ` at ${block}` : ''}`;
+  const lasting = (u: number): ErrorTerm => ({ ...certain(u), ...(!of.isNameless && { instrument: of.id }) });
+  return [
+    ...stated(maxError, (error) => [
+      `largest error of ${name}`,
+      lasting(rectangular(largestErrorAt(error, amount))),
+    ]),
+    ...stated(calibration, ({ uncertainty, k }) => [
+      `calibration of ${name}`,
+      lasting(toNumber(uncertainty) / k),
+    ]),
+  ];
+}
+
+/** What is not read off has no steps to be read in. */
+const FIXED: readonly InstrumentType[] = ['setting master', 'gauge block'];
+
+/** The setter was read once, when the gauge was zeroed: all readings from that zero are off by the same. */
+function zeroingTerms(setter: Instrument, { id, block = id }: ReadingError): readonly NamedTerm[] {
+  const at = `at zeroing at ${block}`;
+  const resolution = FIXED.includes(setter.type) ? undefined : setter.resolution;
+  return [
+    ...stated(resolution, (step) => [`resolution of ${setter.id} ${at}`, ofResolution(step)]),
+    ...stated(repeatabilityOf(setter), (term) => [`${repeatabilityName(setter)} ${at}`, term]),
+  ];
+}
+
+function ownTerms(instrument: Instrument, reading: ReadingError): readonly NamedTerm[] {
+  const { id, resolution, marks } = instrument;
+  const at = `of ${id} at ${reading.id}`;
+  const { amount, halfRange } = reading;
+  const gap = halfRange === undefined ? marks && halfGap(marks, amount) : undefined;
+  return [
+    ...stated(resolution, (step) => [`resolution ${at}`, ofResolution(step)]),
+    ...stated(repeatedTerm(instrument, reading), (each) => each),
+    ...stated(halfRange, (half) => [`range read ${at}`, certain(rectangular(half))]),
+    ...stated(gap, (half) => [`marks ${at}`, certain(rectangular(half))]),
+  ];
+}
+
+/**
+ * The mean of n readings scatters as the register says of one, divided by √n; or as the n readings themselves show,
+ * s/√n with n − 1 degrees of freedom (JCGM 100:2008, 4.2.3; from memory), where that is more.
+ */
+function repeatedTerm(instrument: Instrument, { id, repeats }: ReadingError): NamedTerm | undefined {
+  const { count, deviation } = repeats ?? { count: 1, deviation: 0 };
+  const known = repeatabilityOf(instrument);
+  if (deviation > (known?.u ?? 0))
+    return [`spread of repeats at ${id}`, { u: deviation / Math.sqrt(count), dof: count - 1 }];
+  return known && [`${repeatabilityName(instrument)} at ${id}`, { ...known, u: known.u / Math.sqrt(count) }];
+}
+
+/** As stated, and then taken for certain, or as a study found it. */
+function repeatabilityOf({ id, repeatability, study }: Instrument): ErrorTerm | undefined {
+  if (repeatability === undefined) return undefined;
+  const u = toNumber(repeatability);
+  return study === undefined ? certain(u) : { u, dof: study.dof, estimate: `study ${study.name} of ${id}` };
+}
+
+const repeatabilityName = ({ id, study }: Instrument): string =>
+  `repeatability of ${id}${study === undefined ? '' : ` by study ${study.name}`}`;
+
+const stated = <T>(figure: T | undefined, termOf: (figure: T) => NamedTerm): readonly NamedTerm[] =>
+  figure === undefined ? [] : [termOf(figure)];
+
+const certain = (u: number): ErrorTerm => ({ u, dof: Number.POSITIVE_INFINITY });
+
+/** Half of the full width of a rectangular distribution to its standard uncertainty (JCGM 100:2008, 4.3.7). */
+const rectangular = (half: Fraction): number => Math.abs(toNumber(half)) / Math.sqrt(3);
+
+const HALF = fraction(1, 2);
+const ofResolution = (step: Fraction): ErrorTerm => certain(rectangular(multiply(step, HALF)));
