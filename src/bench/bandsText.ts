@@ -1,12 +1,12 @@
+import type { Characteristic } from '../characteristics/characteristic.ts';
+import { limitsOfFitted } from '../checks/grades/madeSize.ts';
 import type { Engine } from '../documents/assemble.ts';
 import { BAND_NAMES, type Band, type LimitValue } from '../documents/limits/bands.ts';
-import { limitsInForce } from '../documents/limits/precedence.ts';
-import type { Measure } from '../documents/measure.ts';
 import type { Position } from '../layout/position.ts';
 
-/** The limits at a position as they are written: `target 0.0026 to 0.0032, wear max 0.0050`; empty where none. */
-export function bandsText(measure: Measure, position: Position | undefined, engine: Engine): string {
-  const { bands } = limitsInForce(engine.limits, engine.document.layout, measure, position);
+/** The limits at a position for what is fitted, as they are written: `target 0.0026 to 0.0032, wear max 0.0050`; empty where none. */
+export function bandsText(of: Characteristic, position: Position | undefined, engine: Engine): string {
+  const { bands } = limitsOfFitted(engine, undefined, of, position);
   return BAND_NAMES.flatMap((name) => {
     const band = bands[name];
     return band === undefined ? [] : [`${name} ${bandText(band)}`];

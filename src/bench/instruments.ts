@@ -1,8 +1,10 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
+import { fittedSize, limitsOfFitted } from '../checks/grades/madeSize.ts';
+import type { Amount } from '../documents/amount.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { RegisteredInstrument } from '../documents/engine/instruments.ts';
-import { limitsInForce } from '../documents/limits/precedence.ts';
-import { WHOLE_ENGINE } from '../layout/position.ts';
+import { movedAmount } from '../documents/grades/movedAmount.ts';
+import { type Position, WHOLE_ENGINE } from '../layout/position.ts';
 import { compare, type Fraction } from '../quantity/fraction.ts';
 
 /** What it was measured with last time, else the first registered instrument of the usual type whose range fits. */
@@ -13,25 +15,24 @@ export function usualInstrument(of: Characteristic, engine: Engine): string | un
   if (before?.instrument !== undefined && engine.instruments.has(before.instrument.name)) {
     return before.instrument.name;
   }
-  const size = nominalSize(of.id, engine) ?? limitedSize(of, engine);
+  const [position = WHOLE_ENGINE] = engine.document.layout.positionsOf(of.family);
+  const size = nominalSize(of, position, engine)?.amount ?? limitedSize(of, position, engine);
   return [...engine.instruments.values()].find((each) => each.type === of.usual && reaches(each, size))?.id;
 }
 
 /** About how large it is, by any limit on it. */
-function limitedSize(of: Characteristic, engine: Engine): Fraction | undefined {
-  const [position = WHOLE_ENGINE] = engine.document.layout.positionsOf(of.family);
-  const { bands } = limitsInForce(engine.limits, engine.document.layout, of, position);
+function limitedSize(of: Characteristic, position: Position, engine: Engine): Fraction | undefined {
+  const { bands } = limitsOfFitted(engine, undefined, of, position);
   const sides = Object.values(bands).flatMap(({ min, max }) => [min, max]);
   return sides.flatMap((side) => (side?.kind === 'amount' ? [side.amount] : []))[0];
 }
 
-/** The nominal size of what is measured, in the base unit. */
-export const nominalSize = (measure: string, { sizes }: Engine): Fraction | undefined =>
-  sizes.get(measure) ?? sizes.get(sharedName(measure));
-
-/** The same as it is written. */
-export const nominalText = (measure: string, { document: { sizes } }: Engine): string | undefined =>
-  (sizes.get(measure) ?? sizes.get(sharedName(measure)))?.written;
+/** The nominal size of what is measured, as large as the part that is fitted was made. */
+export function nominalSize(of: Characteristic, position: Position, engine: Engine): Amount | undefined {
+  const { sizes } = engine.document;
+  const standard = sizes.get(of.id) ?? sizes.get(sharedName(of.id));
+  return standard && movedAmount(standard, fittedSize(engine, undefined, of, position).by);
+}
 
 /** Cylinders and pistons are made to one size, which an engine states as `bore`. */
 const sharedName = (measure: string): string =>

@@ -1,7 +1,7 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
+import { limitsOfFitted } from '../checks/grades/madeSize.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { limitsInForce } from '../documents/limits/precedence.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
 import type { Stage } from '../documents/session/stage.ts';
 import { type Family, STEP } from '../layout/family.ts';
@@ -70,8 +70,7 @@ function allPositions({ family, id }: Characteristic, engine: Engine, stage: Sta
 
 const limitedPositions = (of: Characteristic, engine: Engine, stage: Stage): readonly Position[] =>
   allPositions(of, engine, stage).filter(
-    (position) =>
-      Object.keys(limitsInForce(engine.limits, engine.document.layout, of, position).bands).length > 0,
+    (position) => Object.keys(limitsOfFitted(engine, undefined, of, position).bands).length > 0,
   );
 
 /** A shop goes over an engine the way it did last time, so what was read then is wanted again. */

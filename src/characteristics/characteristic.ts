@@ -1,3 +1,4 @@
+import type { Dimension } from '../documents/grades/movement.ts';
 import type { Measure } from '../documents/measure.ts';
 import type { FormulaProblem } from '../formula/problem.ts';
 import type { InstrumentType } from '../measurement/instrument.ts';
@@ -39,8 +40,8 @@ export interface Characteristic extends Measure {
   readonly usual: InstrumentType;
   /** Keys of the engine's `materials`: what is measured is made of the first that is stated. */
   readonly madeOf?: readonly string[];
-  /** How a diameter or thickness moves when its part goes to the next service size, and whose size that is. */
-  readonly service?: ServiceSize;
+  /** Which part's service size moves it, and what it is of that part. */
+  readonly graded?: Graded;
   /** What to call a value above the greatest and below the least. */
   readonly words: { readonly above: string; readonly below: string };
   /** Where the definition comes from. */
@@ -50,11 +51,9 @@ export interface Characteristic extends Measure {
   readonly examples: readonly WorkedExample[];
 }
 
-export interface ServiceSize {
-  /** For each step: a reground journal is smaller, a rebored cylinder larger, a shell thicker by half. */
-  readonly way: 'smaller' | 'larger' | 'thicker by half';
-  /** As `fitted:` names the part, and the family of places on it. */
+export interface Graded {
   readonly part: string;
+  readonly dimension: Dimension;
 }
 
 /** A sum worked on paper: each is a test, and `explain` shows it. */

@@ -28,7 +28,7 @@ export const cylinders: readonly Characteristic[] = [
     usual: 'bore gauge',
     taperBy: 'range',
     madeOf: ['liners', 'block'],
-    service: { way: 'larger', part: 'pistons' },
+    graded: { part: 'cylinder', dimension: 'size' },
     source: 'TM 5-3895-370-14&P, p. 5-272',
   }),
   ...diameter({
@@ -41,7 +41,7 @@ export const cylinders: readonly Characteristic[] = [
     usual: 'micrometer',
     taperBy: 'ends',
     madeOf: ['pistons'],
-    service: { way: 'larger', part: 'pistons' },
+    graded: { part: 'piston', dimension: 'size' },
     source: 'TM 5-3895-347-14P: skirt',
   }),
   clearanceOf(

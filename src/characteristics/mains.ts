@@ -14,7 +14,7 @@ export const mains: readonly Characteristic[] = [
     usual: 'micrometer',
     taperBy: 'ends',
     madeOf: ['crankshaft'],
-    service: { way: 'smaller', part: 'crankshaft main' },
+    graded: { part: 'main_journal', dimension: 'size' },
     source: 'TM 9-2815-202-34, p. 4-157',
   }),
   ...diameter({
@@ -27,6 +27,7 @@ export const mains: readonly Characteristic[] = [
     usual: 'bore gauge',
     taperBy: 'ends',
     madeOf: ['block'],
+    graded: { part: 'main_shell', dimension: 'shell housing' },
     source: 'TM 9-2815-256-24, p. 3-180',
   }),
   {
@@ -41,7 +42,7 @@ export const mains: readonly Characteristic[] = [
     formula: 'as read; the thinner and the thicker half are both judged',
     derivations: [],
     words: { above: 'thick', below: 'thin' },
-    service: { way: 'thicker by half', part: 'main_shells' },
+    graded: { part: 'main_shell', dimension: 'shell wall' },
     source: 'TM 55-1905-220-14-7: (ball + shell) − ball',
     examples: [],
   },
@@ -55,7 +56,7 @@ export const mains: readonly Characteristic[] = [
     usual: 'bore gauge',
     taperBy: 'ends',
     madeOf: ['block'],
-    service: { way: 'smaller', part: 'main_shells' },
+    graded: { part: 'main_shell', dimension: 'bore with shells' },
     source: 'TM 9-2815-220-24, WP 0138-8',
   }),
   clearanceOf(

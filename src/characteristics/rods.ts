@@ -14,7 +14,7 @@ export const rods: readonly Characteristic[] = [
     usual: 'micrometer',
     taperBy: 'ends',
     madeOf: ['crankshaft'],
-    service: { way: 'smaller', part: 'crankshaft crankpin' },
+    graded: { part: 'crankpin', dimension: 'size' },
     source: 'TM 9-2815-202-34, p. 4-157',
   }),
   ...diameter({
@@ -27,6 +27,7 @@ export const rods: readonly Characteristic[] = [
     usual: 'bore gauge',
     taperBy: 'ends',
     madeOf: ['rods'],
+    graded: { part: 'rod_shell', dimension: 'shell housing' },
     source: 'TM 9-2815-225-34&P, app. F',
   }),
   {
@@ -40,7 +41,7 @@ export const rods: readonly Characteristic[] = [
     formula: 'as read; the thinner and the thicker half are both judged',
     derivations: [],
     words: { above: 'thick', below: 'thin' },
-    service: { way: 'thicker by half', part: 'rod_shells' },
+    graded: { part: 'rod_shell', dimension: 'shell wall' },
     source: 'TM 55-1905-220-14-7: (ball + shell) − ball',
     examples: [],
   },
@@ -54,7 +55,7 @@ export const rods: readonly Characteristic[] = [
     usual: 'bore gauge',
     taperBy: 'ends',
     madeOf: ['rods'],
-    service: { way: 'smaller', part: 'rod_shells' },
+    graded: { part: 'rod_shell', dimension: 'bore with shells' },
     source: 'TM 5-3895-346-14, p. 204',
   }),
   clearanceOf(

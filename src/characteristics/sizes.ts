@@ -1,6 +1,6 @@
 import type { Family } from '../layout/family.ts';
 import type { InstrumentType } from '../measurement/instrument.ts';
-import type { Characteristic, Derivation, ServiceSize, WorkedExample } from './characteristic.ts';
+import type { Characteristic, Derivation, Graded, WorkedExample } from './characteristic.ts';
 import { boreTaper, journalTaper, outOfRound } from './form.ts';
 
 /** Full differences of diameters, as engine manuals take them: ISO 1101 and ISO 12180 halve both. */
@@ -27,7 +27,7 @@ export interface Diameter extends Part {
   readonly source: string;
   readonly taperBy: 'ends' | 'range';
   readonly madeOf: readonly string[];
-  readonly service?: ServiceSize;
+  readonly graded?: Graded;
 }
 
 export function diameter(of: Diameter): readonly Characteristic[] {
@@ -45,7 +45,7 @@ const sizeOf = (of: Diameter): Characteristic => ({
   derivations: [],
   words: { above: 'large', below: 'small' },
   madeOf: of.madeOf,
-  ...(of.service === undefined ? {} : { service: of.service }),
+  ...(of.graded === undefined ? {} : { graded: of.graded }),
   source: of.source,
   examples: [],
 });

@@ -13,6 +13,7 @@ import { spreadKinds } from './findings/spread.ts';
 import { stepLimitKinds } from './findings/stepLimits.ts';
 import { temperatureKinds } from './findings/temperature.ts';
 import { turningKinds } from './findings/turning.ts';
+import { gradeKinds } from './grades/gradeFindings.ts';
 import { sessionKinds } from './judge/session.ts';
 import { slipKinds } from './slips/slips.ts';
 import { tighteningKinds } from './tightening/tightening.ts';
@@ -32,6 +33,7 @@ export const findingKinds: readonly FindingKind[] = [
   ...stepLimitKinds,
   ...temperatureKinds,
   ...conditionKinds,
+  ...gradeKinds,
   ...slipKinds,
   ...spreadKinds,
   ...sessionKinds,

@@ -45,8 +45,10 @@ export interface ConcessionOf {
 export const keyOfPosition = ({ id }: Pick<Measure, 'id'>, position: Position): string =>
   `${id} ${position.key}`;
 
-export const keyOf = ({ characteristic, position }: Pick<Row, 'characteristic' | 'position'>): string =>
-  keyOfPosition(characteristic, position);
+export const keyOf = ({ characteristic, position, half }: Placed): string =>
+  [keyOfPosition(characteristic, position), ...(half === undefined ? [] : [half])].join(' ');
+
+type Placed = Pick<Row, 'characteristic' | 'position'> & Partial<Pick<Row, 'half'>>;
 
 /** One session's values. */
 export const stateOfSession = (judgeable: Judgeable, session: SessionDocument): EngineState =>

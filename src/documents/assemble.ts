@@ -19,6 +19,7 @@ import {
   readOwnCharacteristics,
   readShop,
 } from './engine/shop.ts';
+import { everyEdition } from './limits/editions.ts';
 import { formulaProblems } from './limits/limitFormulas.ts';
 import { type LimitsDocument, readLimits } from './limits/limits.ts';
 import { tighterWhenMerged } from './limits/mergedBands.ts';
@@ -71,8 +72,6 @@ export interface Engine {
   /** How its joints are tightened, by name; those with a diagnostic are left out. */
   readonly sequences: readonly TorqueDocument[];
   readonly rule: DecisionRule;
-  /** Parts of the engine's documents that are valid and kept, and not judged by this version. */
-  readonly kept: readonly string[];
 }
 
 export interface Assembled {
@@ -101,7 +100,8 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
     findPosition(document.layout, measures.find(id)?.family ?? STEP, key)?.name ?? key;
   const limits = orderLimits(reading.limitLevels(measures, document.layout), reading.problems, positionOf);
   reading.problems.push(...formulaProblems(limits, document.sizes, measures));
-  reading.problems.push(...tighterWhenMerged(limits, document.layout, measures));
+  for (const edition of everyEdition(limits))
+    reading.problems.push(...tighterWhenMerged(edition, document.layout, measures));
   const isSound = reading.isSound(['engine', 'limits', 'instruments', 'shop', undefined]);
   const grids = new Map(shops.toReversed().flatMap((shop) => [...shop.grids]));
   const sequences = reading.sequences();
@@ -116,7 +116,6 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
     instruments: new Map(registers.toReversed().flatMap((register) => [...register])),
     sessions,
     notJudged: reading.notJudged(),
-    kept: [...new Set([...document.kept, ...limits.flatMap((each) => each.kept)])],
     sequences: sequences.documents,
     rule:
       document.decisionRule ??

@@ -1,8 +1,8 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
+import { limitsOfFitted } from '../../checks/grades/madeSize.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { BAND_NAMES, type Band } from '../../documents/limits/bands.ts';
-import { limitsInForce } from '../../documents/limits/precedence.ts';
 import type { Position } from '../../layout/position.ts';
 import { relate } from '../../layout/relate.ts';
 import { decimalsFor } from '../../quantity/format.ts';
@@ -46,7 +46,7 @@ export function expectationAt(
   const [first] = statedBands(characteristic, point.position, engine);
   const reference =
     previousReading(point, state, unit) ??
-    nominalSize(point.measure, engine) ??
+    nominalSize(characteristic, point.position, engine)?.amount ??
     (first === undefined ? undefined : divide(add(first.min, first.max), fraction(2)));
   if (reference === undefined) return undefined;
   const instrument = engine.instruments.get(state.instruments.get(point.measure) ?? '');
@@ -83,7 +83,7 @@ function bandsAt(point: PlannedPoint, { engine, registry }: Expecting): readonly
 }
 
 function statedBands(of: Characteristic, position: Position, engine: Engine): readonly TwoSided[] {
-  const { bands } = limitsInForce(engine.limits, engine.document.layout, of, position);
+  const { bands } = limitsOfFitted(engine, undefined, of, position);
   return BAND_NAMES.flatMap((name) => twoSided(bands[name]) ?? []);
 }
 
@@ -115,7 +115,7 @@ function writtenDecimals(point: PlannedPoint, state: RecordState, around: Expect
   const characteristic = around.registry.find(point.measure);
   if (characteristic === undefined) return 0;
   const { engine } = around;
-  const { bands } = limitsInForce(engine.limits, engine.document.layout, characteristic, point.position);
+  const { bands } = limitsOfFitted(engine, undefined, characteristic, point.position);
   const sides = BAND_NAMES.flatMap((name) => [bands[name]?.min, bands[name]?.max]);
   return Math.max(0, ...sides.map((side) => (side?.kind === 'amount' ? decimalsIn(side.written) : 0)));
 }

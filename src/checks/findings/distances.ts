@@ -1,7 +1,7 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { hasDistances } from '../../characteristics/form.ts';
-import { limitsInForce } from '../../documents/limits/precedence.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
+import { limitsOfFitted } from '../grades/madeSize.ts';
 import type { SessionView } from '../judge/row.ts';
 
 const NO_DISTANCE: FindingKind = {
@@ -23,11 +23,11 @@ export const distanceFindings = (view: SessionView): readonly Finding[] =>
   view.registry.all.flatMap((characteristic) => withoutDistance(characteristic, view) ?? []);
 
 function withoutDistance(characteristic: Characteristic, view: SessionView): Finding | undefined {
-  const { engine, registry, routes } = view;
+  const { engine, registry, routes, session } = view;
   const { layout } = engine.document;
   if (!engine.limits.some((each) => each.limits.has(characteristic.id))) return undefined;
   for (const position of layout.positionsOf(characteristic.family)) {
-    const { per, bands } = limitsInForce(engine.limits, layout, characteristic, position);
+    const { per, bands } = limitsOfFitted(engine, session, characteristic, position);
     if (per === undefined) continue;
     for (const id of characteristic.derivations.flatMap((each) => each.inputs)) {
       const input = registry.find(id);

@@ -171,7 +171,8 @@ const about = (row: Row, kind: FindingKind, message: string, limit?: SideLimit):
   });
 
 /** `main bearing clearance 5 (flywheel end)`. */
-export const named = ({ characteristic, position }: Row): string => namedAt(characteristic.label, position);
+export const named = ({ characteristic, position, half }: Row): string =>
+  [namedAt(characteristic.label, position), ...(half === undefined ? [] : [half])].join(' ');
 
 /** `±0.00013`; `(assumed)` behind it where the instrument's error is not known but assumed. */
 export const plusMinus = ({ expanded, assumed }: Route, unit: Unit): string =>

@@ -54,7 +54,9 @@ export function spreadFindings(
     ) {
       continue;
     }
-    groups.set(id, [...(groups.get(id) ?? []), { row, judged }]);
+    // Parts made to different sizes are not like each other.
+    const like = `${id} ${toNumber(row.size.by)}`;
+    groups.set(like, [...(groups.get(like) ?? []), { row, judged }]);
   }
   const found = [...groups.values()].flatMap((group) => apart(group, unitFor) ?? []);
   return found.filter(

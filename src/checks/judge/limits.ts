@@ -1,6 +1,5 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Place } from '../../diagnostic/place.ts';
-import type { Engine } from '../../documents/assemble.ts';
 import {
   BAND_NAMES,
   type Band,
@@ -13,7 +12,7 @@ import { evaluateFormula } from '../../formula/evaluate.ts';
 import { formatFormula } from '../../formula/format.ts';
 import { namesIn } from '../../formula/names.ts';
 import { type FormulaProblem, isFormulaProblem } from '../../formula/problem.ts';
-import { type Fraction, fraction, round, toDecimal } from '../../quantity/fraction.ts';
+import { add, type Fraction, fraction, round, toDecimal, ZERO } from '../../quantity/fraction.ts';
 import { fromBase, type Quantity, toBase, type Unit, unitsOf } from '../../quantity/units.ts';
 import type { Bands, Side, SidedLimits, SideLimit } from './verdict.ts';
 
@@ -40,16 +39,19 @@ export interface FailedLimit {
   readonly place: Place;
 }
 
+/** The nominal size of what is fitted at the position, in the base unit. */
+export type NominalAt = (name: string) => Fraction | undefined;
+
 /** The limits of a position as amounts: formulas worked out, lengths rounded once to the base unit. */
 export function limitsAt(
-  engine: Engine,
   characteristic: Characteristic,
   inForce: LimitsInForce,
   meanAt: MeanAt,
+  nominalAt: NominalAt,
 ): PositionLimits {
   const known = alikeEverywhere.get(inForce);
   if (known !== undefined) return known;
-  const limits = limitsHere(engine, characteristic, inForce, meanAt);
+  const limits = limitsHere(characteristic, inForce, meanAt, nominalAt);
   if (!BAND_NAMES.some((name) => hasFormula(inForce.bands[name]))) alikeEverywhere.set(inForce, limits);
   return limits;
 }
@@ -61,10 +63,10 @@ const hasFormula = (band: Band | undefined): boolean =>
   band?.min?.kind === 'formula' || band?.max?.kind === 'formula';
 
 function limitsHere(
-  engine: Engine,
   characteristic: Characteristic,
   inForce: LimitsInForce,
   meanAt: MeanAt,
+  nominalAt: NominalAt,
 ): PositionLimits {
   const lacking = new Set<string>();
   const failed: FailedLimit[] = [];
@@ -72,7 +74,7 @@ function limitsHere(
   const bands: Partial<Record<BandName, SidedLimits>> = {};
   for (const name of BAND_NAMES) {
     const band = inForce.bands[name];
-    const sides = band && sidesOf(band, name, { engine, characteristic, meanAt, lacking, failed, open });
+    const sides = band && sidesOf(band, name, { characteristic, meanAt, nominalAt, lacking, failed, open });
     // A band of which nothing can be worked out is none: it must not make a verdict of ok.
     if (sides?.min !== undefined || sides?.max !== undefined) bands[name] = sides;
   }
@@ -80,9 +82,9 @@ function limitsHere(
 }
 
 interface Surroundings {
-  readonly engine: Engine;
   readonly characteristic: Characteristic;
   readonly meanAt: MeanAt;
+  readonly nominalAt: NominalAt;
   readonly lacking: Set<string>;
   readonly failed: FailedLimit[];
   readonly open: Set<string>;
@@ -125,7 +127,7 @@ function workedOut(
     around.failed.push({ band, side, written, problem: result, place: value.place });
     return undefined;
   }
-  const amount = settled(toBase(result, unit), around.characteristic.quantity);
+  const amount = settled(add(toBase(result, unit), value.movedBy ?? ZERO), around.characteristic.quantity);
   return { amount, written, band, place: value.place, unit };
 }
 
@@ -134,13 +136,13 @@ const shortDecimal = (amount: Fraction): string => toDecimal(amount, 6).replace(
 /** Readings at the position before nominal sizes; undefined, and said so, where a name has neither. */
 function formulaValues(
   value: LimitFormula,
-  { engine, meanAt, lacking }: Surroundings,
+  { meanAt, nominalAt, lacking }: Surroundings,
 ): ReadonlyMap<string, Fraction> | undefined {
   const values = new Map<string, Fraction>();
   const names = namesIn(value.formula);
   for (const name of names) {
     const mean = meanAt(name);
-    const size = engine.document.sizes.get(name)?.amount;
+    const size = nominalAt(name);
     const found = mean ?? (size === undefined ? undefined : { amount: size, quantity: 'length' as const });
     const unit = found && unitOf(value, found.quantity);
     if (found === undefined || unit === undefined) lacking.add(name);

@@ -52,7 +52,8 @@ function withEarlierRows(judged: readonly JudgedSession[]): readonly ReportedSes
   });
 }
 
-const keyOf = ({ characteristic, position }: Row): string => `${characteristic.id} ${position.key}`;
+const keyOf = ({ characteristic, position, half }: Row): string =>
+  `${characteristic.id} ${position.key} ${half ?? ''}`;
 
 export const unitsFor =
   (engine: Engine) =>

@@ -3,14 +3,17 @@ import type { Registry } from '../../characteristics/registry.ts';
 import type { Place } from '../../diagnostic/place.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { DecisionRule } from '../../documents/engine/shop.ts';
-import type { BandName } from '../../documents/limits/bands.ts';
-import { type LimitsInForce, limitsInForce } from '../../documents/limits/precedence.ts';
+import type { Half } from '../../documents/grades/movement.ts';
+import type { LimitsInForce } from '../../documents/limits/precedence.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { STEP } from '../../layout/family.ts';
 import type { Position } from '../../layout/position.ts';
 import { relateOne } from '../../layout/relate.ts';
-import { compare, type Fraction } from '../../quantity/fraction.ts';
+import { type Fraction, least } from '../../quantity/fraction.ts';
 import { stepsOf } from '../findings/steps.ts';
+import { halfRoute } from '../grades/halfRoute.ts';
+import { type FittedSize, fittedSize, halvesAt, limitsOfFitted } from '../grades/madeSize.ts';
+import { nominalSize } from '../grades/nominalSizes.ts';
 import { leftOut } from '../value/notTaken.ts';
 import type { Route } from '../value/route.ts';
 import { normalisedError, type SessionRoutes } from '../value/routes.ts';
@@ -19,7 +22,8 @@ import type { ConcessionInForce, ConcessionOfSide } from './concessionInForce.ts
 import { bandOrder } from './condition.ts';
 import { incompleteLimits } from './incompleteLimits.ts';
 import { limitsAt, type MeanAt, type PositionLimits, settled } from './limits.ts';
-import { decidingLimits, type Judged, type Judgement, judge, SIDES, type Verdict } from './verdict.ts';
+import { missing } from './missing.ts';
+import { type Judged, type Judgement, judge, type Verdict } from './verdict.ts';
 
 /** How a session is judged; the options of a run over what its documents say. */
 export interface JudgingOptions {
@@ -41,6 +45,10 @@ export interface JudgedRoute {
 export interface Row {
   readonly characteristic: Characteristic;
   readonly position: Position;
+  /** Of a pair of shells whose halves are of different sizes. */
+  readonly half: Half | undefined;
+  /** The service size of the part, for which its limits hold. */
+  readonly size: FittedSize;
   /** The judged route first; none where the position was left out. */
   readonly routes: readonly JudgedRoute[];
   readonly limits: PositionLimits;
@@ -65,7 +73,11 @@ export interface SessionView {
 
 /** The rows of a characteristic: every position with a value, and those whose limits decide and have none. */
 export function rowsOf(characteristic: Characteristic, view: SessionView): readonly Row[] {
-  const found = positionsIn(characteristic, view).map((position) => foundAt(characteristic, position, view));
+  const found = positionsIn(characteristic, view).flatMap((position) =>
+    halvesAt(view.engine, view.session, characteristic, position).map((half) =>
+      foundAt(characteristic, position, half, view),
+    ),
+  );
   // Most of what could be measured is not: nothing of it is worked out further.
   if (found.every(({ routes }) => routes.length === 0)) return [];
   const rows = found.map((each) => rowOf(characteristic, each, view));
@@ -82,14 +94,10 @@ export function rowsOf(characteristic: Characteristic, view: SessionView): reado
   });
 }
 
-const finestDigit = (rows: readonly Row[]): Fraction | undefined =>
-  rows
-    .flatMap((row) => row.routes[0]?.route.lastDigit ?? [])
-    .reduce<Fraction | undefined>(
-      (finest, each) =>
-        each.n === 0n || (finest !== undefined && compare(finest, each) <= 0) ? finest : each,
-      undefined,
-    );
+function finestDigit(rows: readonly Row[]): Fraction | undefined {
+  const digits = rows.flatMap((row) => row.routes[0]?.route.lastDigit ?? []).filter(({ n }) => n !== 0n);
+  return digits.length === 0 ? undefined : least(digits);
+}
 
 /** Where a session may have a value: any position of the layout, and the steps that it names itself. */
 export function positionsIn(
@@ -102,28 +110,40 @@ export function positionsIn(
 /** What limits a position, and what was measured there. */
 interface Found {
   readonly position: Position;
+  readonly half: Half | undefined;
+  readonly size: FittedSize;
   readonly stated: LimitsInForce;
   readonly routes: readonly Route[];
 }
 
-function foundAt(characteristic: Characteristic, position: Position, view: SessionView): Found {
+function foundAt(
+  characteristic: Characteristic,
+  position: Position,
+  half: Half | undefined,
+  view: SessionView,
+): Found {
   const { engine, routes, session } = view;
-  const stated = limitsInForce(engine.limits, engine.document.layout, characteristic, position);
+  const stated = limitsOfFitted(engine, session, characteristic, position, half);
   const isWanted =
     characteristic.onlyWithLimits !== true ||
     Object.keys(stated.bands).length > 0 ||
     session.blocks.some((block) => block.measure.id === characteristic.id);
+  const all = isWanted ? routes.at(characteristic, position, choiceOf(stated, engine)) : [];
   return {
     position,
+    half,
+    size: fittedSize(engine, session, characteristic, position, half),
     stated,
-    routes: isWanted ? routes.at(characteristic, position, choiceOf(stated, engine)) : [],
+    routes: half === undefined ? all : all.flatMap((route) => halfRoute(route, half) ?? []),
   };
 }
 
 function rowOf(characteristic: Characteristic, found: Found, view: SessionView): Row {
   const { engine, session, options } = view;
   const { position, stated, routes } = found;
-  const limits = limitsAt(engine, characteristic, stated, meanAt(position, view));
+  const limits = limitsAt(characteristic, stated, meanAt(position, view), (name) =>
+    nominalSize(engine, session, view.registry, name, position),
+  );
   const order = bandOrder(view, characteristic, position, options.judgeBy);
   const rule = options.rule ?? engine.rule;
   const judged = worstOfEqual(
@@ -141,6 +161,8 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
   return {
     characteristic,
     position,
+    half: found.half,
+    size: found.size,
     routes: judged.map(({ route, amounts, judgement }) => ({
       route,
       ...amounts,
@@ -176,21 +198,6 @@ const judgedOf = (route: Route, { least, greatest }: ReturnType<typeof amountsOf
   dof: route.dof,
   expanded: route.expanded,
 });
-
-/** A position without a value is missing where a limit would decide; a step is never missing. */
-function missing(limits: PositionLimits, order: readonly BandName[], { family }: Characteristic): Judgement {
-  const deciding = decidingLimits(limits.bands, order);
-  // A limit that cannot be worked out here asks for the reading all the same.
-  const isOpen = order.some((band) => SIDES.some((side) => limits.open.has(`${band} ${side}`)));
-  const isWanted = family !== STEP && (isOpen || deciding.min !== undefined || deciding.max !== undefined);
-  return {
-    verdict: isWanted ? 'missing' : null,
-    deciding,
-    probability: null,
-    marginal: false,
-    past: undefined,
-  };
-}
 
 const meanAt =
   (position: Position, { engine, registry, routes }: SessionView): MeanAt =>

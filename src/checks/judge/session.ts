@@ -1,7 +1,6 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { limitsInForce } from '../../documents/limits/precedence.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { STEP } from '../../layout/family.ts';
 import { type Quantity, type Unit, unitsOf } from '../../quantity/units.ts';
@@ -18,6 +17,8 @@ import { spreadFindings } from '../findings/spread.ts';
 import { stepLimitFindings } from '../findings/stepLimits.ts';
 import { temperatureFindings } from '../findings/temperature.ts';
 import { turningFindings } from '../findings/turning.ts';
+import { gradeFindings } from '../grades/gradeFindings.ts';
+import { limitsOfFitted } from '../grades/madeSize.ts';
 import { slipFindings } from '../slips/slips.ts';
 import { tighteningFindings } from '../tightening/tightening.ts';
 import { type MeasuredSession, measuredRows, viewOf } from '../value/measured.ts';
@@ -52,7 +53,11 @@ export function judgeSession(
   const view = viewOf(engine, registry, session, options);
   const rows = measuredRows(view);
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
-  const slips = slipFindings(view, rows, unitFor);
+  const [grades, slips] = sizesOrSlips(
+    gradeFindings(view, rows, unitFor),
+    slipFindings(view, rows, unitFor),
+    rows,
+  );
   const distances = distanceFindings(view);
   const findings = [
     ...rows.flatMap((row) => readingFindings(row, unitFor)),
@@ -66,12 +71,29 @@ export function judgeSession(
     ...ownFormulaFindings(view),
     ...temperatureFindings(view, unitFor),
     ...conditionFindings(rows),
+    ...grades,
     ...slips,
-    ...spreadFindings(rows, slips, engine.document.layout, unitFor),
+    ...spreadFindings(rows, [...grades, ...slips], engine.document.layout, unitFor),
     ...unmeasured(view, rows, distances),
     ...tighteningFindings(engine, session),
   ];
   return { session, rows, findings: sortFindings(findings), steppedBack: steppedBackIn(view) };
+}
+
+/** What differs from a size that is stated is of another size; where none is stated a slip of the pen comes first. */
+function sizesOrSlips(
+  sizes: readonly Finding[],
+  slips: readonly Finding[],
+  rows: readonly Row[],
+): readonly [readonly Finding[], readonly Finding[]] {
+  const isStated = ({ measure, at }: Finding): boolean =>
+    rows.some((row) => row.characteristic.id === measure && row.position === at && row.size.isKnown);
+  const isAmong = (told: readonly Finding[], { measure, at }: Finding): boolean =>
+    told.some((each) => each.measure === measure && each.at === at);
+  return [
+    sizes.filter((each) => isStated(each) || !isAmong(slips, each)),
+    slips.filter((each) => !isStated(each) || !isAmong(sizes, each)),
+  ];
 }
 
 /** The engine's unit; where it states none for a quantity, the quantity's first. */
@@ -117,10 +139,11 @@ function hasDecidingLimit(
   options: JudgingOptions,
 ): boolean {
   if (!engine.limits.some(({ limits }) => limits.has(characteristic.id))) return false;
-  const { layout } = engine.document;
   const order = decidingOrder(session.stage, options.judgeBy);
   return engine.document.layout.positionsOf(characteristic.family).some((position) => {
-    const { bands } = limitsInForce(engine.limits, layout, characteristic, position);
-    return order.some((band) => bands[band]?.min !== undefined || bands[band]?.max !== undefined);
+    const { bands } = limitsOfFitted(engine, session, characteristic, position);
+    return [...order, 'last' as const].some(
+      (band) => bands[band]?.min !== undefined || bands[band]?.max !== undefined,
+    );
   });
 }

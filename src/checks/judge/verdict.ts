@@ -66,9 +66,18 @@ export function decidingOrder(stage: Stage, judgeBy: 'new' | 'wear' | undefined)
 }
 
 export function decidingLimits(bands: Bands, order: readonly BandName[]): SidedLimits {
-  const side = (which: Side): SideLimit | undefined =>
-    order.map((band) => bands[band]?.[which]).find((limit) => limit !== undefined);
+  const side = (which: Side): SideLimit | undefined => {
+    const stated = order.map((band) => bands[band]?.[which]).find((limit) => limit !== undefined);
+    return tighter(stated, bands.last?.[which], which);
+  };
   return { min: side('min'), max: side('max') };
+}
+
+/** Past its last size a part is out, whatever its grade allows. */
+function tighter(a: SideLimit | undefined, b: SideLimit | undefined, side: Side): SideLimit | undefined {
+  if (a === undefined || b === undefined) return a ?? b;
+  const isTighter = side === 'max' ? compare(b.amount, a.amount) < 0 : compare(b.amount, a.amount) > 0;
+  return isTighter ? b : a;
 }
 
 export function judge(
@@ -117,8 +126,8 @@ function insideVerdict(
   deciding: SidedLimits,
 ): Pick<Judgement, 'verdict' | 'past'> {
   const worn = beyond(value, {
-    min: deciding.min?.band === 'wear' ? bands.new?.min : undefined,
-    max: deciding.max?.band === 'wear' ? bands.new?.max : undefined,
+    min: deciding.min !== undefined && deciding.min.band !== 'new' ? bands.new?.min : undefined,
+    max: deciding.max !== undefined && deciding.max.band !== 'new' ? bands.new?.max : undefined,
   });
   if (worn !== undefined) return { verdict: 'worn', past: worn };
   const off = beyond(value, bands.target ?? NONE);

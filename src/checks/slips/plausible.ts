@@ -3,17 +3,18 @@ import { pointsOf } from '../../documents/session/reading.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
 import { median, medianAbsoluteDeviation } from '../../measurement/sample.ts';
-import { toNumber } from '../../quantity/fraction.ts';
+import { add, toNumber } from '../../quantity/fraction.ts';
+import { type FittedSize, fittedSize } from '../grades/madeSize.ts';
+import { isBored, isBoredWith, serviceShifts } from '../grades/usualGrades.ts';
 import { sessionsBefore } from '../history/earlier.ts';
 import type { Row, SessionView } from '../judge/row.ts';
 import { isIn, type Range, rangeOfBands, shifted, unknownWear, within } from './plausibleSizes.ts';
-import { serviceShifts, statedShift } from './serviceSizes.ts';
 
 /** What is to be expected of readings at the positions of a session, from limits, nominal sizes and each other. */
 export class Expectations {
   readonly #view: SessionView;
-  readonly #rows: ReadonlyMap<string, Row>;
-  readonly #standard = new Map<string, Range | undefined>();
+  readonly #rows = new Map<string, Row[]>();
+  readonly #fitted = new Map<string, Range | undefined>();
   readonly #standardParts = new Map<string, boolean>();
   readonly #ranges = new Map<string, readonly Range[]>();
   readonly #medians = new Map<string, ReadonlyMap<Position, number>>();
@@ -21,11 +22,15 @@ export class Expectations {
 
   constructor(view: SessionView, rows: readonly Row[]) {
     this.#view = view;
-    this.#rows = new Map(rows.map((row) => [keyOf(row.characteristic, row.position), row]));
+    for (const row of rows) {
+      const key = keyOf(row.characteristic, row.position);
+      this.#rows.set(key, [...(this.#rows.get(key) ?? []), row]);
+    }
   }
 
-  row(characteristic: Characteristic, position: Position): Row | undefined {
-    return this.#rows.get(keyOf(characteristic, position));
+  /** One, or one for each half of a pair of shells that are unlike. */
+  rows(characteristic: Characteristic, position: Position): readonly Row[] {
+    return this.#rows.get(keyOf(characteristic, position)) ?? [];
   }
 
   /** Where an honest reading may lie: once for each service size that the part may have; none where nothing is known. */
@@ -33,7 +38,7 @@ export class Expectations {
     const key = keyOf(characteristic, position);
     const known = this.#ranges.get(key);
     if (known !== undefined) return known;
-    const standard = this.standardRange(characteristic, position);
+    const standard = this.fittedRange(characteristic, position);
     const shifts = this.#shiftsAt(characteristic, position);
     const ranges = standard === undefined ? [] : shifts.map((by) => shifted(standard, by));
     this.#ranges.set(key, ranges);
@@ -49,14 +54,13 @@ export class Expectations {
     return medians;
   }
 
-  /** Whether most of its like are of standard size, as nearly all are, and so no other size need be thought of. */
+  /** Whether most of its like are of the size that is fitted, as nearly all are, and no other size need be thought of. */
   isStandard(characteristic: Characteristic): boolean {
-    const { service } = characteristic;
     const known = this.#standardParts.get(characteristic.id);
-    if (service === undefined || known !== undefined) return known ?? true;
+    if (characteristic.graded === undefined || known !== undefined) return known ?? true;
     const medians = [...this.medians(characteristic)];
     const standard = medians.filter(([position, read]) => {
-      const range = this.standardRange(characteristic, position);
+      const range = this.fittedRange(characteristic, position);
       return range !== undefined && isIn(read, range);
     });
     const is = 2 * standard.length >= medians.length;
@@ -66,10 +70,11 @@ export class Expectations {
 
   /** Whether a part of some service size, stated or not, might be so large. */
   isServiceSize(characteristic: Characteristic, position: Position, amount: number): boolean {
-    const standard = this.standardRange(characteristic, position);
+    const range = this.fittedRange(characteristic, position);
+    const from = toNumber(this.#size(characteristic, position).by);
     return (
-      standard !== undefined &&
-      serviceShifts(characteristic).some((by) => by !== 0 && isIn(amount, shifted(standard, by)))
+      range !== undefined &&
+      serviceShifts(characteristic).some((by) => by !== from && isIn(amount, shifted(range, by - from)))
     );
   }
 
@@ -83,13 +88,17 @@ export class Expectations {
     return undefined;
   }
 
-  /** Of a part of standard size. */
-  standardRange(characteristic: Characteristic, position: Position): Range | undefined {
+  #size(characteristic: Characteristic, position: Position): FittedSize {
+    return fittedSize(this.#view.engine, this.#view.session, characteristic, position);
+  }
+
+  /** Of a part of the size that is fitted; standard where nobody says which. */
+  fittedRange(characteristic: Characteristic, position: Position): Range | undefined {
     const key = keyOf(characteristic, position);
-    if (this.#standard.has(key)) return this.#standard.get(key);
-    const row = this.#rows.get(key);
-    const { from, to } = row === undefined ? {} : rangeOfBands(row.limits.bands);
-    const around = from === undefined || to === undefined ? this.#aroundNominal(characteristic) : undefined;
+    if (this.#fitted.has(key)) return this.#fitted.get(key);
+    const { from, to } = rangeOfRows(this.#rows.get(key) ?? []);
+    const around =
+      from === undefined || to === undefined ? this.#aroundNominal(characteristic, position) : undefined;
     const range =
       (from ?? to) === undefined
         ? around
@@ -97,15 +106,18 @@ export class Expectations {
             from: from ?? around?.from ?? Number.NEGATIVE_INFINITY,
             to: to ?? around?.to ?? Number.POSITIVE_INFINITY,
           };
-    this.#standard.set(key, range);
+    this.#fitted.set(key, range);
     return range;
   }
 
-  #aroundNominal(characteristic: Characteristic): Range | undefined {
+  #aroundNominal(characteristic: Characteristic, position: Position): Range | undefined {
     const { engine } = this.#view;
-    const bore = characteristic.service?.way === 'larger' ? engine.sizes.get('bore') : undefined;
-    const size = engine.sizes.get(characteristic.id) ?? bore;
-    if (size !== undefined) return within(toNumber(size), unknownWear(toNumber(size)));
+    const bore = isBored(characteristic) ? engine.sizes.get('bore') : undefined;
+    const standard = engine.sizes.get(characteristic.id) ?? bore;
+    if (standard !== undefined) {
+      const size = toNumber(add(standard, this.#size(characteristic, position).by));
+      return within(size, unknownWear(size));
+    }
     const siblings = [...this.medians(characteristic).values()];
     if (siblings.length < FEWEST_SIBLINGS) return undefined;
     const middle = median(siblings);
@@ -114,17 +126,16 @@ export class Expectations {
   }
 
   /**
-   * The service sizes that a position may have: what was stated, else those that most of its like have, or its
-   * mate. One journal alone is not ground to another size, but one cylinder is bored with its piston.
+   * How far from the size that is fitted a position may be: not at all where that was stated, else as far as most of its
+   * like are, or its mate. One journal alone is not ground to another size, but one cylinder is bored with its piston.
    */
   #shiftsAt(characteristic: Characteristic, position: Position): readonly number[] {
-    const stated = statedShift(characteristic, position, this.#view);
-    if (stated !== undefined) return [stated];
+    if (this.#size(characteristic, position).isKnown) return [0];
     const shared = this.#sharedShifts(characteristic);
-    const mates = characteristic.service?.way === 'larger' ? this.#mates(characteristic) : [];
+    const mates = isBored(characteristic) ? this.#mates(characteristic) : [];
     const ofMates = mates.flatMap((mate) => {
       const read = this.medians(mate).get(position);
-      const range = this.standardRange(mate, position);
+      const range = this.fittedRange(mate, position);
       if (read === undefined || range === undefined) return [];
       return serviceShifts(mate).filter((by) => isIn(read, shifted(range, by)));
     });
@@ -138,7 +149,7 @@ export class Expectations {
     const counts = serviceShifts(characteristic).map((by) => ({
       by,
       count: medians.filter(([position, read]) => {
-        const range = this.standardRange(characteristic, position);
+        const range = this.fittedRange(characteristic, position);
         return range !== undefined && isIn(read, shifted(range, by));
       }).length,
     }));
@@ -149,11 +160,22 @@ export class Expectations {
     return shifts;
   }
 
-  #mates({ id, service }: Characteristic): readonly Characteristic[] {
+  #mates(characteristic: Characteristic): readonly Characteristic[] {
     return this.#view.registry.all.filter(
-      (other) => other.id !== id && other.service?.part === service?.part && other.service?.way === 'larger',
+      (other) => other.id !== characteristic.id && isBoredWith(characteristic, other),
     );
   }
+}
+
+/** From the least that any of them may be to the greatest. */
+function rangeOfRows(rows: readonly Row[]): ReturnType<typeof rangeOfBands> {
+  const ranges = rows.map(({ limits }) => rangeOfBands(limits.bands));
+  const ends = (of: 'from' | 'to'): readonly number[] => ranges.flatMap((range) => range[of] ?? []);
+  const [from, to] = [ends('from'), ends('to')];
+  return {
+    from: from.length < rows.length || from.length === 0 ? undefined : Math.min(...from),
+    to: to.length < rows.length || to.length === 0 ? undefined : Math.max(...to),
+  };
 }
 
 const keyOf = ({ id }: Characteristic, position: Position): string => `${id} ${position.key}`;

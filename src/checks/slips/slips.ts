@@ -96,10 +96,10 @@ class Looker {
     const { block, reading, point } = at;
     const characteristic = this.#view.registry.find(block.measure.id);
     if (characteristic?.quantity !== 'length' || point.settled || point.halfRange !== undefined) return [];
-    // Nearly all readings are of a standard size: what it takes to know the others is worked out for the rest alone.
-    const standard = this.#expectations.standardRange(characteristic, reading.position);
+    // Nearly all readings are of the size that is fitted: what it takes to know the others is worked out for the rest alone.
+    const usual = this.#expectations.fittedRange(characteristic, reading.position);
     const amounts = point.repeats ?? [point.amount];
-    const isUsual = (amount: Fraction): boolean => standard === undefined || isIn(toNumber(amount), standard);
+    const isUsual = (amount: Fraction): boolean => usual === undefined || isIn(toNumber(amount), usual);
     if (amounts.every(isUsual) && this.#expectations.isStandard(characteristic)) return [];
     const ranges = this.#expectations.ranges(characteristic, reading.position);
     const expanded = this.#expanded(at, characteristic);
@@ -115,8 +115,8 @@ class Looker {
 
   /** Of one reading: what its repeats scatter is what a slip among them makes. */
   #expanded({ block, reading, point }: ReadingPoint, characteristic: Characteristic): number {
-    const row = this.#expectations.row(characteristic, reading.position);
-    const own = row?.routes.find(({ route }) => route.block === block) ?? row?.routes[0];
+    const routes = this.#expectations.rows(characteristic, reading.position).flatMap((row) => row.routes);
+    const own = routes.find(({ route }) => route.block === block) ?? routes[0];
     if (own === undefined) return 2 * toNumber(point.lastDigit);
     const terms = [...own.route.measured.least.terms].filter(([source]) => !source.startsWith('spread'));
     return expandedFactor(Number.POSITIVE_INFINITY) * Math.hypot(...terms.map(([, { u }]) => u));

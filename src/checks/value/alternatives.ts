@@ -121,8 +121,10 @@ function usualAmount(
   const read = at === undefined ? undefined : routes.at(input, at, {})[0]?.measured.mean.amount;
   if (read !== undefined) return read;
   const partners = of.derivations.flatMap((each) => (each.inputs.includes(input.id) ? each.inputs : []));
-  const sized = [input.id, ...(input.service?.way === 'thicker by half' ? [] : partners)];
+  const sized = [input.id, ...(isWall(input) ? [] : partners)];
   return sized
-    .filter((id) => registry.find(id)?.service?.way !== 'thicker by half' || id === input.id)
+    .filter((id) => !isWall(registry.find(id)) || id === input.id)
     .flatMap((id) => engine.sizes.get(id) ?? [])[0];
 }
+
+const isWall = (of: Characteristic | undefined): boolean => of?.graded?.dimension === 'shell wall';

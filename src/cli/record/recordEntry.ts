@@ -1,4 +1,4 @@
-import { nominalText } from '../../bench/instruments.ts';
+import { nominalSize } from '../../bench/instruments.ts';
 import { keyOf } from '../../bench/points.ts';
 import { askedBy, type TypedRequest } from '../../bench/record/command.ts';
 import { lastReading } from '../../bench/record/earlier.ts';
@@ -94,12 +94,13 @@ export class Entry implements PromptDialogue {
     const key = JSON.stringify([point.measure, instrument, zero]);
     const above = key === this.#headed ? '' : blockHeading(block, instrument, zero, this.#about);
     this.#headed = key;
-    const { engine } = this.#opened;
+    const { engine, registry } = this.#opened;
+    const characteristic = registry.find(point.measure);
     const place = {
       point,
       last: lastReading(point, engine, this.#target.name),
       now: taken.get(keyOf(point))?.texts.at(-1),
-      nominal: nominalText(point.measure, engine),
+      nominal: characteristic && nominalSize(characteristic, point.position, engine)?.written,
       again,
     };
     return { above, prompt: promptText(place, this.#about) };

@@ -1,6 +1,7 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Layout } from '../../layout/layout.ts';
 import { type Amount, type DocumentContext, readAmount, report } from '../amount.ts';
+import { readSizeStatements, type SizeStatement } from '../grades/statements.ts';
 import type { Measures } from '../measure.ts';
 import { childOf, entriesOf, textAt, textOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
@@ -14,8 +15,8 @@ export interface EngineDocument {
   readonly sizes: ReadonlyMap<string, Amount>;
   readonly materials: ReadonlyMap<string, string>;
   readonly decisionRule: DecisionRule | undefined;
-  /** Parts of the document that are valid and kept, and not judged by this version. */
-  readonly kept: readonly string[];
+  /** The sizes of the parts that it came with. */
+  readonly fitted: readonly SizeStatement[];
 }
 
 /** Sizes that are not characteristics; all lengths. */
@@ -30,7 +31,7 @@ export function readEngine(root: Node, measures: Measures, context: DocumentCont
       entriesOf(childOf(root, 'materials')).map(({ key, node }) => [key, textOf(node) ?? '']),
     ),
     decisionRule: readDecisionRule(root),
-    kept: childOf(root, 'fitted') === undefined ? [] : ['fitted'],
+    fitted: readSizeStatements(root, context),
   };
 }
 

@@ -2,7 +2,7 @@ import type { Place } from '../../diagnostic/place.ts';
 import { namesIn, unknownNames } from '../../formula/names.ts';
 import type { ParsedFormula } from '../../formula/tree.ts';
 import { compare, type Fraction } from '../../quantity/fraction.ts';
-import type { Quantity } from '../../quantity/units.ts';
+import type { Quantity, Unit } from '../../quantity/units.ts';
 import {
   type Amount,
   type DocumentContext,
@@ -18,14 +18,21 @@ import type { Measure, Measures } from '../measure.ts';
 import { childOf, scalarOf, textOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 
-export const BAND_NAMES = ['target', 'new', 'wear'] as const;
+export const BAND_NAMES = ['target', 'new', 'wear', 'last'] as const;
 
 export type BandName = (typeof BAND_NAMES)[number];
 
 /** One side of a band: an amount in the base unit, or a formula over sizes and readings at the position. */
-export type LimitValue =
-  | { readonly kind: 'amount'; readonly amount: Fraction; readonly written: string; readonly place: Place }
-  | LimitFormula;
+export type LimitValue = LimitAmount | LimitFormula;
+
+export interface LimitAmount {
+  readonly kind: 'amount';
+  readonly amount: Fraction;
+  /** As typed, or as it would have been where it was moved to a service size. */
+  readonly written: string;
+  readonly unit: Unit;
+  readonly place: Place;
+}
 
 export interface LimitFormula {
   readonly kind: 'formula';
@@ -34,12 +41,16 @@ export interface LimitFormula {
   /** The unit in which its lengths enter and leave. */
   readonly units: UnitsInForce;
   readonly place: Place;
+  /** Of one that names nothing, and so cannot see which size is fitted. */
+  readonly movedBy?: Fraction;
 }
 
 export interface Band {
   readonly min?: LimitValue;
   readonly max?: LimitValue;
 }
+
+export type Bands = Readonly<Partial<Record<BandName, Band>>>;
 
 /** `{ min, max }`, or as the manual prints it: `0.0020 to 0.0038`. */
 export function readBand(node: Node, measure: Measure, measures: Measures, context: DocumentContext): Band {
@@ -65,7 +76,7 @@ function withUnitOf(low: string, high: string): string {
   return unit !== undefined && /\d$/.test(low) ? `${low} ${unit}` : low;
 }
 
-const bandOf = (min: LimitValue | undefined, max: LimitValue | undefined): Band => ({
+export const bandOf = (min: LimitValue | undefined, max: LimitValue | undefined): Band => ({
   ...(min === undefined ? {} : { min }),
   ...(max === undefined ? {} : { max }),
 });
@@ -79,11 +90,16 @@ function printed(
   return limitOf(parseAmount(text, node.span, quantity, context), node, context);
 }
 
-const limitOf = (amount: Amount | undefined, node: Node, context: DocumentContext): LimitValue | undefined =>
+export const limitOf = (
+  amount: Amount | undefined,
+  node: Node,
+  context: DocumentContext,
+): LimitValue | undefined =>
   amount && {
     kind: 'amount',
     amount: amount.amount,
     written: amount.written,
+    unit: amount.unit,
     place: context.source.place(node.span),
   };
 

@@ -1,15 +1,19 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
 import { type DocumentContext, readAmount, report } from '../amount.ts';
+import { readDate } from '../date.ts';
 import type { Measure, Measures } from '../measure.ts';
 import { childOf, entriesOf, textAt, textOf } from '../yaml/access.ts';
 import type { Entry, Node, Span } from '../yaml/node.ts';
-import { BAND_NAMES, type Band, type BandName, readBand } from './bands.ts';
-import { reportTighterWear } from './wearBand.ts';
+import type { Bands } from './bands.ts';
+import { lastBand, readBands } from './entryBands.ts';
+import { type GradeRow, readGradeRows } from './gradeRows.ts';
 
 /** What a document says of one characteristic, in general or at one position. */
 export interface LimitEntry {
-  readonly bands: Readonly<Partial<Record<BandName, Band>>>;
+  readonly bands: Bands;
+  /** As the maker prints them for under and oversize parts. */
+  readonly sizes: readonly GradeRow[];
   /** A taper's limit may be for a length of the part instead of for all of it. */
   readonly per: Fraction | undefined;
   /** A taper from end to end, or as the range of all stations. */
@@ -31,10 +35,10 @@ export interface LimitsDocument {
   /** It stands in the engine's own folder; another serves other engines as well. */
   readonly isOwn: boolean;
   readonly source: string | undefined;
+  /** The day from which they hold, where another edition held before. */
+  readonly from: string | undefined;
   readonly extends: { readonly path: string; readonly span: Span } | undefined;
   readonly limits: ReadonlyMap<string, MeasureLimits>;
-  /** Size grades and the like: valid and kept, and not judged by this version. */
-  readonly kept: readonly string[];
 }
 
 export function readLimits(
@@ -56,11 +60,9 @@ export function readLimits(
     path: context.source.path,
     isOwn,
     source: textAt(root, 'source'),
+    from: readDate(childOf(root, 'from'), context),
     extends: path === undefined ? undefined : { path: textOf(path) ?? '', span: path.span },
     limits,
-    kept: entriesOf(childOf(root, 'limits')).some(({ node }) => childOf(node, 'sizes') !== undefined)
-      ? ['size grades']
-      : [],
   };
 }
 
@@ -81,15 +83,10 @@ function readMeasureLimits(
 }
 
 function readEntry(node: Node, measure: Measure, measures: Measures, context: DocumentContext): LimitEntry {
-  const bands: Partial<Record<BandName, Band>> = {};
-  for (const name of BAND_NAMES) {
-    const band = childOf(node, name);
-    if (band !== undefined) bands[name] = readBand(band, measure, measures, context);
-  }
-  reportTighterWear(bands.new, bands.wear, childOf(node, 'wear'), context);
   const by = textAt(node, 'by');
   return {
-    bands,
+    bands: { ...readBands(node, measure, measures, context), ...lastBand(node, measure, context) },
+    sizes: readGradeRows(childOf(node, 'sizes'), measure, measures, context),
     per: readAmount(childOf(node, 'per'), 'length', context)?.amount,
     by: by === 'ends' || by === 'range' ? by : undefined,
     source: textAt(node, 'source'),

@@ -3,8 +3,11 @@ import type { Place } from '../../diagnostic/place.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
 import { findPosition } from '../../layout/readKey.ts';
+import { gradeText } from '../grades/grade.ts';
 import type { Measure } from '../measure.ts';
-import { BAND_NAMES, type Band, type BandName } from './bands.ts';
+import { BAND_NAMES, type Band, type BandName, type Bands } from './bands.ts';
+import { newestFirst } from './editions.ts';
+import { type GradeRule, gradedBand, type MadeSize, STANDARD_SIZE } from './gradedBands.ts';
 import type { LimitEntry, LimitsDocument } from './limits.ts';
 
 /** The limits documents of one folder, each with those it extends. */
@@ -27,7 +30,9 @@ export function orderLimits(
   for (const level of levels) reportConflicts(level, problems, positionOf);
   const ordered = levels.flatMap((level) => {
     const inAChain = new Set(level.documents.flatMap((each) => each.chain));
-    const heads = level.documents.filter((each) => !inAChain.has(each.limits));
+    const heads = level.documents
+      .filter((each) => !inAChain.has(each.limits))
+      .sort((a, b) => newestFirst(a.limits, b.limits));
     return heads.flatMap((each) => [each.limits, ...each.chain]);
   });
   return [...new Set(ordered)];
@@ -39,7 +44,7 @@ function reportConflicts(level: LimitsLevel, problems: Diagnostic[], positionOf:
   for (const { limits } of level.documents) {
     for (const { key, what, place } of bandsOf(limits, positionOf)) {
       const other = seen.get(key);
-      if (other !== undefined && !related(level, limits, other)) {
+      if (other !== undefined && other.from === limits.from && !related(level, limits, other)) {
         const message = `${other.path} sets ${what} as well, in the same folder`;
         problems.push(
           diagnostic('limits-conflict', place, message, 'keep one of the two, or let one extend the other'),
@@ -67,9 +72,14 @@ function bandsOf(limits: LimitsDocument, positionOf: PositionOf): readonly State
   ]);
 }
 
-const bandsOfEntry = (what: string, entry: LimitEntry): readonly StatedBand[] =>
+const bandsOfEntry = (what: string, entry: LimitEntry): readonly StatedBand[] => [
+  ...statedBands(what, entry.bands),
+  ...entry.sizes.flatMap(({ grade, bands }) => statedBands(`${what}, ${gradeText(grade)}`, bands)),
+];
+
+const statedBands = (what: string, bands: Bands): readonly StatedBand[] =>
   BAND_NAMES.flatMap((name) => {
-    const band = entry.bands[name];
+    const band = bands[name];
     const place = band?.min?.place ?? band?.max?.place;
     return place === undefined
       ? []
@@ -78,7 +88,9 @@ const bandsOfEntry = (what: string, entry: LimitEntry): readonly StatedBand[] =>
 
 /** The limits that hold for one characteristic at one position. */
 export interface LimitsInForce {
-  readonly bands: Readonly<Partial<Record<BandName, Band>>>;
+  readonly bands: Bands;
+  /** For each band whether it is stated for the size that is fitted, or moved to it. */
+  readonly rules: Readonly<Partial<Record<BandName, GradeRule>>>;
   readonly per: LimitEntry['per'];
   readonly by: LimitEntry['by'];
   /** Where each band comes from: what is said beside it, else of all limits of its document. */
@@ -97,17 +109,19 @@ export function limitsInForce(
   layout: Layout,
   measure: Measure,
   position: Position | undefined,
+  size: MadeSize = STANDARD_SIZE,
 ): LimitsInForce {
   const stated = documents.filter(({ limits }) => limits.has(measure.id));
   if (stated.length === 0) return NO_LIMITS;
   const entries = stated.flatMap((document) => entriesAt(document, layout, measure, position));
   return entries.length > stated.length
-    ? resolved(entries, false)
-    : generalOf(documents, measure.id, entries);
+    ? resolved(entries, false, size)
+    : generalOf(documents, measure.id, entries, size);
 }
 
 const NO_LIMITS: LimitsInForce = {
   bands: {},
+  rules: {},
   per: undefined,
   by: undefined,
   note: undefined,
@@ -136,34 +150,42 @@ function entriesAt(
   return [general];
 }
 
-/** By the documents of an engine, and by characteristic. */
+/** By the documents of an engine, and by characteristic and size. */
 const generals = new WeakMap<readonly LimitsDocument[], Map<string, LimitsInForce>>();
 
 function generalOf(
   documents: readonly LimitsDocument[],
   id: string,
   entries: readonly StatedEntry[],
+  size: MadeSize,
 ): LimitsInForce {
+  const key = `${id} ${size.by.n}/${size.by.d} ${size.grade?.by.n}`;
   const known = generals.get(documents) ?? new Map<string, LimitsInForce>();
   generals.set(documents, known);
-  const found = known.get(id) ?? resolved(entries, true);
-  known.set(id, found);
+  const found = known.get(key) ?? resolved(entries, true, size);
+  known.set(key, found);
   return found;
 }
 
-function resolved(entries: readonly StatedEntry[], isGeneral: boolean): LimitsInForce {
+function resolved(entries: readonly StatedEntry[], isGeneral: boolean, size: MadeSize): LimitsInForce {
   const bands: Partial<Record<BandName, Band>> = {};
+  const rules: Partial<Record<BandName, GradeRule>> = {};
   const sources: Partial<Record<BandName, string>> = {};
   for (const name of BAND_NAMES) {
-    const stated = entries.find(({ entry }) => entry.bands[name] !== undefined);
-    const band = stated?.entry.bands[name];
-    if (band !== undefined) bands[name] = band;
-    if (stated?.source !== undefined) sources[name] = stated.source;
+    const [first] = entries.flatMap(({ entry, source }) => {
+      const found = gradedBand(entry, name, size);
+      return found === undefined ? [] : [{ ...found, source: found.source ?? source }];
+    });
+    if (first === undefined) continue;
+    bands[name] = first.band;
+    rules[name] = first.rule;
+    if (first.source !== undefined) sources[name] = first.source;
   }
   const first = <K extends 'per' | 'by' | 'note'>(key: K): LimitEntry[K] =>
     entries.find(({ entry }) => entry[key] !== undefined)?.entry[key];
   return {
     bands,
+    rules,
     sources,
     isGeneral,
     per: first('per'),

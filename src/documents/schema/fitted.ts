@@ -18,13 +18,24 @@ const identity: Properties = {
   size: grade(about('Size grade', 'std, or how far under or over standard size.', '0.010 under')),
 };
 
+const outside: Schema = grade(
+  about(
+    'Outside',
+    'Of shells for a housing that was bored out: how much larger they are outside. `size` is what they take from the journal.',
+    '0.020 over',
+  ),
+);
+
 const half = (which: string): Schema =>
   grade(about(`${which} half`, `The size grade of the ${which.toLowerCase()} shell.`, '0.011 under'));
 
 const atOnePosition: Schema = {
   anyOf: [
     grade(about('Size grade', 'The size grade at this position.', '0.010 under')),
-    mapShape({ ...identity, upper: half('Upper'), lower: half('Lower'), note }, { minProperties: 1 }),
+    mapShape(
+      { ...identity, upper: half('Upper'), lower: half('Lower'), outside, note },
+      { minProperties: 1 },
+    ),
   ],
   errorMessage: 'write a size grade such as 0.010 under, or { lower: 0.011 under }',
 };
@@ -44,6 +55,10 @@ const fittedPart: Schema = mapShape(
   {
     ...identity,
     ...Object.fromEntries(FAMILIES.map(gradeOfFamily)),
+    thrust: grade(
+      about('Thrust faces', 'How much wider a crankshaft is between its thrust faces.', '0.010 over'),
+    ),
+    outside,
     at: named(
       about('At', 'Positions that differ from the rest.', { 3: { lower: '0.011 under' } }),
       atOnePosition,

@@ -1,7 +1,7 @@
 import { ownCharacteristics } from './characteristic.ts';
 import { document, note, source } from './document.ts';
 import { PATTERNS } from './patterns.ts';
-import { about, amount, choice, RANGE_TEXT, type Schema, text } from './scalars.ts';
+import { about, amount, choice, date, RANGE_TEXT, type Schema, text } from './scalars.ts';
 import { keyedByCharacteristic, mapShape, named, type Offered, type Properties } from './shared.ts';
 
 export const limitsSchema = (offered: readonly Offered[]): Schema =>
@@ -10,6 +10,13 @@ export const limitsSchema = (offered: readonly Offered[]): Schema =>
     { title: 'Limits', description: 'The limits readings are judged by, and where they come from.' },
     {
       source,
+      from: date(
+        about(
+          'From',
+          'The day from which these limits hold: of one folder the latest edition not after a session judges it.',
+          '2026-01-01',
+        ),
+      ),
       extends: text(
         about(
           'Extends',
@@ -72,8 +79,14 @@ const bands: Properties = {
 
 const bandsOnly: Schema = mapShape(bands);
 
+const last = (title: string, description: string, example: number): Schema =>
+  amount(about(title, `${description} It never moves with a size grade.`, example));
+
 const limit: Schema = mapShape({
   ...bands,
+  last_size: last('Last size', 'The least that a journal may be, however often it was ground.', 2.44),
+  largest_bore: last('Largest bore', 'The most that a bore may be, however often it was bored.', 4.185),
+  least_thickness: last('Least thickness', 'The least that a part may be thick.', 4.715),
   at: named(
     about('At', 'Positions with limits of their own; they replace the general ones band by band.', {
       5: { target: { min: 0.0028, max: 0.0036 } },

@@ -16,7 +16,7 @@ export const PATTERNS = {
   withUnitOrRange: `^(?:${NUMBER} ?${UNIT}|${AMOUNT} to ${AMOUNT})$`,
   percent: `^${NUMBER} ?%$`,
   withUnitOrPercent: `^${NUMBER} ?(?:%|${UNIT})$`,
-  grade: `^(?:std|${AMOUNT} (?:under|over))$`,
+  grade: `^(?:std|${AMOUNT} (?:under|over)(?: (?:each|set))?)$`,
   date: '^[0-9]{4}-[0-9]{2}-[0-9]{2}$',
   identifier: '^[a-z][a-z0-9_]*$',
   notBlank: '\\S',

@@ -3,7 +3,18 @@ import { by, document, note, photos } from './document.ts';
 import { fitted } from './fitted.ts';
 import { readingDefinitions } from './points.ts';
 import { conditions, day, readings, temperature } from './reading.ts';
-import { about, amount, choice, date, type Schema, text, texts, word, wordOrWords } from './scalars.ts';
+import {
+  about,
+  amount,
+  choice,
+  date,
+  grade,
+  type Schema,
+  text,
+  texts,
+  word,
+  wordOrWords,
+} from './scalars.ts';
 import { list, map, mapShape, measure, type Offered, type Properties, reference } from './shared.ts';
 import { study } from './study.ts';
 import { tightened } from './tightening.ts';
@@ -31,8 +42,12 @@ export const sessionSchema = (offered: readonly Offered[]): Schema =>
       readings,
       checked,
       study,
-      replaced: changed('Replaced', 'Parts exchanged for others; a trend starts a new line.'),
-      machined: changed('Machined', 'Parts machined; a trend starts a new line.'),
+      replaced: changed('Replaced', 'Parts exchanged for others; a trend starts a new line.', 'std'),
+      machined: changed(
+        'Machined',
+        'Parts machined, and the size made: it holds from there on. A trend starts a new line.',
+        '0.010 under',
+      ),
       found,
       tightened,
       concessions,
@@ -62,11 +77,18 @@ const checked: Schema = list(
   ),
 );
 
-const changed = (title: string, description: string): Schema =>
+const changed = (title: string, description: string, size: string): Schema =>
   list(
     about(title, description, [{ part: 'main shells', at: [1, 2] }]),
     mapShape(
-      { part: word(about('Part', 'Which part.', 'main shells')), at: position, by, date: day, note },
+      {
+        part: word(about('Part', 'Which part.', 'main shells')),
+        at: position,
+        size: grade(about('Size grade', 'std, or how far under or over standard size it is now.', size)),
+        by,
+        date: day,
+        note,
+      },
       { required: ['part'] },
     ),
   );

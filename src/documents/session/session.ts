@@ -6,7 +6,7 @@ import { type Amount, type DocumentContext, readAmount, report } from '../amount
 import { readDate } from '../date.ts';
 import { checkPosition } from '../engine/checkPosition.ts';
 import { type ReadingGrid, readStations } from '../engine/shop.ts';
-import { type Grades, readGrades } from '../limits/grades.ts';
+import { readSizeStatements, type SizeStatement } from '../grades/statements.ts';
 import { type Measure, type Measures, readMeasure } from '../measure.ts';
 import { stemOf } from '../stem.ts';
 import { type KnownSequences, readTightened, type TighteningLog } from '../tightening/tightened.ts';
@@ -44,8 +44,8 @@ export interface SessionDocument {
   readonly concessions: readonly Concession[];
   readonly study: StudyDocument | undefined;
   readonly checked: readonly InstrumentCheck[];
-  /** Service sizes that the session says are fitted. */
-  readonly grades: Grades;
+  /** The sizes that parts were made to, as the session says: they hold from there on. */
+  readonly sizes: readonly SizeStatement[];
   readonly tightened: readonly TighteningLog[];
   /** Rows of spreadsheets that its readings came from, so that none comes in twice. */
   readonly imported: readonly ImportedRows[];
@@ -88,7 +88,7 @@ export function readSession(root: Node, around: SessionContext, context: Documen
     tightened: readTightened(root, around.sequences, context),
     work: items.flatMap((item, index) => readWork(item, index, around, context)),
     checked: itemsOf(childOf(root, 'checked')).flatMap((item) => readCheck(item, context) ?? []),
-    grades: readGrades(root, context),
+    sizes: readSizeStatements(root, context),
     imported: readImported(root),
     placeOf: context.source.place,
     start: context.source.place(startOf(root)),

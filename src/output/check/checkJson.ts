@@ -11,6 +11,7 @@ import { BAND_NAMES } from '../../documents/limits/bands.ts';
 import { stemOf } from '../../documents/stem.ts';
 import { type Fraction, toNumber } from '../../quantity/fraction.ts';
 import { fromBase, type Unit } from '../../quantity/units.ts';
+import { gradedJson } from './sizeText.ts';
 import { tightenedJson } from './tightenedJson.ts';
 
 export const placeJson = ({ path, line, column, endLine, endColumn }: Place) => ({
@@ -122,6 +123,7 @@ function rowJson(row: Row, unitFor: (row: Row) => Unit) {
     measure: row.characteristic.id,
     position: row.position.name,
     label: row.position.label ?? null,
+    half: row.half ?? null,
     unit: unit.name,
     decimals,
     written: judged?.route.written ?? [],
@@ -134,6 +136,7 @@ function rowJson(row: Row, unitFor: (row: Row) => Unit) {
         return band === undefined ? [] : [[name, bandJson(band, unit)]];
       }),
     ),
+    graded: gradedJson(row, unit),
     limits: { min: limitJson(deciding.min, unit), max: limitJson(deciding.max, unit) },
     probability,
     marginal,

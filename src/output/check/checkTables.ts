@@ -19,6 +19,7 @@ import { visible } from '../terminal/visible.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { type Extent, extentOf, pictureOf } from './rowPicture.ts';
+import { sizeText } from './sizeText.ts';
 
 type UnitFor = (row: Row) => Unit;
 
@@ -46,7 +47,10 @@ function tableOf(
   const [first] = rows;
   if (first === undefined) return [];
   const { unit, decimals } = printingOf(first, unitFor);
-  const bands = rows.map((row) => bandsTexts(row.limits.bands, { unit, decimals }));
+  const bands = rows.map((row) => [
+    ...bandsTexts(row.limits.bands, { unit, decimals }),
+    ...sizeText(row, unit),
+  ]);
   const usual = usualBands(rows, bands);
   const own = bands.map((texts) => texts.filter((text) => !usual.includes(text)).join(', '));
   const heading = `${first.characteristic.label}, ${unit.name}`;
@@ -170,7 +174,8 @@ function rowLine(
   return { cells, below: isBeside ? '' : below.filter(Boolean).join('; ') };
 }
 
-export const positionText = ({ position }: Row): string => visible(tableName(position));
+export const positionText = ({ position, half }: Row): string =>
+  visible([tableName(position), half ?? ''].join(' ').trim());
 
 /** Another route to the same thing: beside the judged one, with how well the two agree. */
 function otherRoute(row: Row, other: JudgedRoute, printing: Printing, around: Surroundings): RowLine {

@@ -23,12 +23,7 @@ export function engineText(
   const { engine, rule, sessions } = report;
   const folder = engine.folder === '.' ? '' : `  ${style.paint.faint(visible(engine.folder))}`;
   const heading = `${style.paint.strong(visible(engine.document.name))}${folder}`;
-  const lines = [
-    heading,
-    ...[RULES[rule], ...keptText(engine.kept)]
-      .flatMap((text) => wrap(text, style.width))
-      .map((line) => style.paint.faint(line)),
-  ];
+  const lines = [heading, ...wrap(RULES[rule], style.width).map((line) => style.paint.faint(line))];
   if (sessions.length === 0 && engine.notJudged.length === 0) lines.push('', 'no session yet');
   for (const path of engine.notJudged) {
     lines.push('', `${visible(path)}: ${style.paint.bad('not judged')}, since it has problems`);

@@ -5,6 +5,7 @@ import type { SideLimit } from '../../checks/judge/verdict.ts';
 import type { Place } from '../../diagnostic/place.ts';
 import type { DecisionRule } from '../../documents/engine/shop.ts';
 import { BAND_NAMES, type BandName } from '../../documents/limits/bands.ts';
+import { sizeText } from '../check/sizeText.ts';
 import { type Cell, cell, layTable } from '../terminal/table.ts';
 import { visible } from '../terminal/visible.ts';
 
@@ -13,7 +14,8 @@ const LEFT = { align: 'left' } as const;
 export const placeText = ({ path, line, column }: Place): string => `${visible(path)}:${line}:${column}`;
 
 /** The bands with where each stands, and where their figures come from. */
-export function limitLines({ limits: { bands, inForce } }: Row, printing: Printing): readonly string[] {
+export function limitLines(row: Row, printing: Printing): readonly string[] {
+  const { bands, inForce } = row.limits;
   const rows = BAND_NAMES.flatMap((name) =>
     (['min', 'max'] as const).flatMap((side): readonly (readonly Cell[])[] => {
       const limit = bands[name]?.[side];
@@ -24,7 +26,11 @@ export function limitLines({ limits: { bands, inForce } }: Row, printing: Printi
   );
   if (rows.length === 0) return ['  none'];
   const named = BAND_NAMES.filter((name) => bands[name] !== undefined);
-  return [...layTable(rows, [LEFT, LEFT, LEFT, LEFT]), ...sourceLines(named, inForce.sources)];
+  return [
+    ...layTable(rows, [LEFT, LEFT, LEFT, LEFT]),
+    ...sizeText(row, printing.unit).map((text) => `  ${text}`),
+    ...sourceLines(named, inForce.sources),
+  ];
 }
 
 /** A formula is shown with its numbers in it, and what it comes to in their unit where that is another. */

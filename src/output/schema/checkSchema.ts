@@ -43,6 +43,7 @@ const definitions: Readonly<Record<string, Schema>> = {
       measure: text,
       position: text,
       label: orNull(text),
+      half: described('Of shells whose halves are of different sizes.', { enum: ['upper', 'lower', null] }),
       unit: text,
       decimals: whole,
       written: described('As typed; empty for a derived value.', list(text)),
@@ -54,6 +55,16 @@ const definitions: Readonly<Record<string, Schema>> = {
         type: 'object',
         properties: Object.fromEntries(BAND_NAMES.map((name) => [name, ref('band')])),
       },
+      graded: described(
+        'The service size for which the limits hold, and whether they are stated for it or moved to it; null for standard.',
+        orNull(
+          object({
+            size: text,
+            rule: { enum: ['stated', 'moved'] },
+            assumed: described('Nothing states it of the part itself.', { type: 'boolean' }),
+          }),
+        ),
+      ),
       limits: object({ min: orNull(ref('limit')), max: orNull(ref('limit')) }, 'The sides that decide.'),
       probability: described('That the value lies inside, under the guarded rule.', orNull(number)),
       marginal: { type: 'boolean' },

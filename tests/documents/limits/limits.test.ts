@@ -129,13 +129,6 @@ describe('what cannot be meant is refused, at its place', () => {
       refusalsOf({ 'e/engine.yaml': ENGINE, 'e/l.yaml': text }).map((each) => each.replace(/.* /, '')),
     ).toEqual(['missing-key']);
   });
-
-  it('size grades are kept, and said not to be judged', () => {
-    expect(
-      read('main_journal_diameter: { new: { max: 4 }, sizes: { 0.010 under: { new: 3.2375 to 3.2385 } } }')
-        .kept,
-    ).toEqual(['size grades']);
-  });
 });
 
 describe('a wear limit', () => {

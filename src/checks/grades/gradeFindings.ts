@@ -1,0 +1,91 @@
+import { type Grade, gradeText, sameGrade } from '../../documents/grades/grade.ts';
+import { movement, wholly } from '../../documents/grades/movement.ts';
+import { limitsOn } from '../../documents/limits/editions.ts';
+import { limitsInForce } from '../../documents/limits/precedence.ts';
+import { compare, type Fraction, ZERO } from '../../quantity/fraction.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { type Finding, type FindingKind, finding } from '../finding.ts';
+import { named, printingOf, readingText } from '../findings/readings.ts';
+import { limitsAt } from '../judge/limits.ts';
+import type { JudgedRoute, Row, SessionView } from '../judge/row.ts';
+import { passedLimits, type SidedLimits } from '../judge/verdict.ts';
+import { usualGrades } from './usualGrades.ts';
+
+const ANOTHER_GRADE: FindingKind = {
+  code: 'reading/grade',
+  severity: 'warning',
+  means:
+    'The value is out by the limits of the service size that is stated, and would be inside those of another one: what is in the engine is not what the documents say, or nobody has said that it was machined.',
+  matters: 'Shells, pistons and rings are bought by the size that is written down.',
+  usually:
+    'Look at the stamp on the part, then state its size: `machined: [{ part: main journals, size: 0.010 under }]` where it was made here, `fitted:` for what is in the engine.',
+  example: 'main journal diameter 3: 2.9795 in fits 0.020 under, not the stated 0.010 under',
+};
+
+export const gradeKinds: readonly FindingKind[] = [ANOTHER_GRADE];
+
+/** Sizes that are out and fit another grade, which is told by name. */
+export const gradeFindings = (
+  view: SessionView,
+  rows: readonly Row[],
+  unitFor: (row: Row) => Unit,
+): readonly Finding[] => rows.flatMap((row) => otherGrade(row, view, unitFor) ?? []);
+
+function otherGrade(row: Row, view: SessionView, unitFor: (row: Row) => Unit): Finding | undefined {
+  const { routes, judgement, characteristic, position } = row;
+  const [judged] = routes;
+  if (judged === undefined || judgement.verdict !== 'out') return undefined;
+  const fitting = gradesOf(row, view).find((grade) => fits(row, grade, view));
+  if (fitting === undefined) return undefined;
+  const printing = printingOf(row, unitFor);
+  const { unit } = printing;
+  const message = `${named(row)}: ${readingText(judged, printing)} ${unit.name} fits ${gradeText(fitting, unit)}, ${notStated(row, unit)}`;
+  return finding(ANOTHER_GRADE, row.place, message, { measure: characteristic.id, position });
+}
+
+function notStated({ size }: Row, unit: Unit): string {
+  if (!size.isKnown) return 'and no size is stated';
+  return size.assumedFrom === undefined
+    ? `not the stated ${size.text(unit)}`
+    : `not the ${size.text(unit)} of its ${size.assumedFrom.label}`;
+}
+
+/** Those that its maker prints, and those in which such parts are usually made; not the one that is fitted. */
+function gradesOf({ characteristic, size }: Row, view: SessionView): readonly Grade[] {
+  const { engine, session } = view;
+  if (characteristic.graded === undefined) return [];
+  const printed = limitsOn(engine.limits, session.date).flatMap(
+    ({ limits }) => limits.get(characteristic.id)?.general.sizes.map(({ grade }) => grade) ?? [],
+  );
+  const all = [...printed, ...usualGrades(characteristic)];
+  return all.filter(
+    (grade, index) =>
+      (size.grade === undefined || !sameGrade(grade, size.grade)) &&
+      all.findIndex((each) => sameGrade(each, grade)) === index,
+  );
+}
+
+/** Inside all limits of the other grade, and nearer to its limits of new parts than to those of its own. */
+function fits(row: Row, grade: Grade, { engine, session }: SessionView): boolean {
+  const { characteristic, position, limits } = row;
+  const [judged] = row.routes;
+  if (characteristic.graded === undefined || judged === undefined) return false;
+  const by = movement(characteristic.graded.dimension, wholly(grade));
+  const { bands } = limitsAt(
+    characteristic,
+    limitsInForce(limitsOn(engine.limits, session.date), engine.document.layout, characteristic, position, {
+      grade,
+      by,
+    }),
+    () => undefined,
+    () => undefined,
+  );
+  const [own, other] = [limits.bands, bands];
+  const last = { min: other.wear?.min ?? other.new?.min, max: other.wear?.max ?? other.new?.max };
+  if (other.new === undefined || own.new === undefined || passedLimits(judged, last).length > 0) return false;
+  return compare(beyond(judged, other.new), beyond(judged, own.new)) < 0;
+}
+
+/** How far a value lies beyond limits; nought inside them. */
+const beyond = (judged: JudgedRoute, limits: SidedLimits): Fraction =>
+  passedLimits(judged, limits)[0]?.by ?? ZERO;

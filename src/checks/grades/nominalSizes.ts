@@ -1,0 +1,33 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import type { Position } from '../../layout/position.ts';
+import { relate } from '../../layout/relate.ts';
+import { add, equals, type Fraction, ZERO } from '../../quantity/fraction.ts';
+import type { Moment } from './gradeInForce.ts';
+import { fittedSize } from './madeSize.ts';
+
+/** The nominal size of the part that is fitted at a position, in the base unit. */
+export function nominalSize(
+  engine: Engine,
+  moment: Moment,
+  registry: Registry,
+  name: string,
+  at: Position,
+): Fraction | undefined {
+  const standard = engine.sizes.get(name);
+  const sized = registry.find(SIZED_BY[name] ?? name);
+  if (standard === undefined || sized?.graded === undefined) return standard;
+  return add(standard, moveOf(engine, moment, sized, at));
+}
+
+/** Nought where it is to speak of several parts that were made to several sizes. */
+function moveOf(engine: Engine, moment: Moment, sized: Characteristic, at: Position): Fraction {
+  const positions = relate(engine.document.layout, at, sized.family) ?? [];
+  const moves = positions.map((position) => fittedSize(engine, moment, sized, position).by);
+  const [first = ZERO] = moves;
+  return moves.every((by) => equals(by, first)) ? first : ZERO;
+}
+
+/** An engine states its bore; the cylinders are what is bored. */
+const SIZED_BY: Readonly<Record<string, string>> = { bore: 'cylinder_bore' };
