@@ -42,10 +42,16 @@ export const sessionSchema = (offered: readonly Offered[]): Schema =>
       readings,
       checked,
       study,
-      replaced: changed('Replaced', 'Parts exchanged for others; a trend starts a new line.', 'std'),
+      replaced: changed(
+        'Replaced',
+        'Parts exchanged for others; a trend starts a new line.',
+        { part: 'main shells', at: [1, 2] },
+        'std',
+      ),
       machined: changed(
         'Machined',
         'Parts machined, and the size made: it holds from there on. A trend starts a new line.',
+        { part: 'main journals', size: '0.010 under' },
         '0.010 under',
       ),
       found,
@@ -77,9 +83,9 @@ const checked: Schema = list(
   ),
 );
 
-const changed = (title: string, description: string, size: string): Schema =>
+const changed = (title: string, description: string, example: unknown, size: string): Schema =>
   list(
-    about(title, description, [{ part: 'main shells', at: [1, 2] }]),
+    about(title, description, [example]),
     mapShape(
       {
         part: word(about('Part', 'Which part.', 'main shells')),
