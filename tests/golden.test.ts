@@ -59,6 +59,8 @@ const BRINGS: Readonly<Record<string, readonly string[]>> = {
   'instrument/unknown': ['instrument/assumed'],
   // Limits closer together than the uncertainty have a value within it of one of them.
   'instrument/coarse': ['reading/marginal'],
+  // A size is asked about where it is out.
+  'reading/grade': ['reading/out'],
   // A concession bears on a value that is out, and a follow-up on a value that was accepted.
   'concession/exceeded': ['reading/out'],
   'concession/expired': ['reading/accepted', 'reading/out'],

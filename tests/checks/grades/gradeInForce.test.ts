@@ -49,7 +49,7 @@ const shopOfSessions = (...said: readonly string[]): Files => ({
 /** The limits of new parts of a position, and the size they hold for, in the last session or another. */
 function limitsAt(files: Files, measure: string, position: string, session = -1): string {
   const rows = reportOf(files).sessions.at(session)?.rows ?? [];
-  const here = rows.filter((row) => row.characteristic.id === measure && row.position === position);
+  const here = rows.filter((row) => row.characteristic.id === measure && row.position.name === position);
   return here
     .map(({ size, half, limits: { bands } }) => {
       const from = size.assumedFrom === undefined ? '' : ` from ${size.assumedFrom.label}`;
