@@ -50,14 +50,21 @@ function notStated({ size }: Row, unit: Unit): string {
     : `not the ${size.text(unit)} of its ${size.assumedFrom.label}`;
 }
 
-/** Those that its maker prints, and those in which such parts are usually made; not the one that is fitted. */
+/**
+ * Those that its maker prints, and those in which such parts are usually made, in the unit in which the fitted one is
+ * stated: 0.75 mm is nearly 0.030 in. Not the fitted one.
+ */
 function gradesOf({ characteristic, size }: Row, view: SessionView): readonly Grade[] {
   const { engine, session } = view;
   if (characteristic.graded === undefined) return [];
   const printed = limitsOn(engine.limits, session.date).flatMap(
     ({ limits }) => limits.get(characteristic.id)?.general.sizes.map(({ grade }) => grade) ?? [],
   );
-  const all = [...printed, ...usualGrades(characteristic)];
+  const unit = size.grade?.size?.unit ?? engine.units.get('length');
+  const usual = usualGrades(characteristic).filter(
+    (grade) => unit === undefined || grade.size === undefined || grade.size.unit === unit,
+  );
+  const all = [...printed, ...usual];
   return all.filter(
     (grade, index) =>
       (size.grade === undefined || !sameGrade(grade, size.grade)) &&
