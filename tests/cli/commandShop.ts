@@ -31,12 +31,16 @@ export interface GoodCall {
   readonly missing: string | undefined;
   /** It makes or changes a file. */
   readonly writes: boolean;
+  /** What it says on stdout of files that are there already, though it can write none. */
+  readonly keeps?: string;
   /** What is typed or piped into it. */
   readonly input?: string;
 }
 
 const reads = { exitCode: 0, writes: false } as const;
 const writes = { exitCode: 0, writes: true } as const;
+
+const KEPT = 'kept      shop.yaml\nkept      instruments.yaml\n';
 
 export const CALLS: Readonly<Record<string, GoodCall>> = {
   check: { ...reads, words: 'engines/pump', missing: 'crane' },
@@ -45,7 +49,7 @@ export const CALLS: Readonly<Record<string, GoodCall>> = {
   explain: { ...reads, words: 'pump crankshaft_end_play', missing: 'crane crankshaft_end_play' },
   study: { ...reads, words: 'pump', missing: 'crane' },
   torque: { ...reads, words: 'caps pump', missing: 'caps crane' },
-  init: { ...writes, words: '--no-git --hook', missing: undefined },
+  init: { ...writes, words: '--no-git --hook', missing: undefined, keeps: KEPT },
   'new engine': { ...writes, words: 'Crane', missing: undefined },
   'new session': { ...writes, words: 'pump --stage trial', missing: 'crane --stage trial' },
   'new torque': {

@@ -42,7 +42,7 @@ export function writeFile(
   mayReplace: () => boolean = () => true,
 ): Outcome<void, WriteReason> {
   return guarded(destination.path, () => {
-    const target = checkTarget(destination);
+    const target = expected === 'absent' ? findTarget(destination) : checkTarget(destination);
     if (!target.ok) return target;
     const { path, mode } = target.value;
     if (mode === undefined && expected instanceof Uint8Array) return missing(destination.path);
@@ -73,6 +73,13 @@ interface Target {
 
 /** The real path of a file that may be written: its folder is there, inside the root, and reached through no link. */
 export function checkTarget(destination: Destination): Outcome<Target, WriteReason> {
+  const target = findTarget(destination);
+  if (target.ok && target.value.mode !== undefined) destination.files.requireWritable(target.value.path);
+  return target;
+}
+
+/** The same for a file that shall stay as it is if it is there. */
+function findTarget(destination: Destination): Outcome<Target, WriteReason> {
   const allowed = checkPathBelow(destination.path);
   if (!allowed.ok) return allowed;
   const path = join(destination.files.realPath(destination.root), destination.path);
@@ -81,7 +88,6 @@ export function checkTarget(destination: Destination): Outcome<Target, WriteReas
     const { kind, mode } = destination.files.inspect(path);
     if (kind === 'link') return behindLink(destination.path);
     if (kind !== 'file') return notAFile(destination.path);
-    destination.files.requireWritable(path);
     return done({ path, mode });
   } catch (error) {
     if (systemCode(error) === 'ENOENT') return done({ path, mode: undefined });
