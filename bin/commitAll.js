@@ -2,16 +2,16 @@ import { execFileSync } from 'node:child_process';
 
 /** Commits everything in a folder, which becomes a repository with the first commit. */
 export function commitAll(folder) {
-  const git = (...words) => execFileSync('git', ['-C', folder, ...NOBODY, ...words], { env: withoutGit() });
+  const git = (...words) => execFileSync('git', ['-C', folder, ...NOBODY, ...words], { env: gitAlone() });
   git('init', '-q');
   git('add', '.');
   git('commit', '-q', '-m', 'state');
 }
 
-const NOBODY = ['user.name=nobody', 'user.email=nobody@example.org', 'commit.gpgSign=false'].flatMap(
-  (each) => ['-c', each],
-);
+const NOBODY = ['-c', 'user.name=nobody', '-c', 'user.email=nobody@example.org'];
 
-/** In a hook, git is told of another repository. */
-const withoutGit = () =>
-  Object.fromEntries(Object.entries(process.env).filter(([name]) => !name.startsWith('GIT_')));
+/** Without the settings, hooks and templates of whoever builds; in a hook, git is told of another repository. */
+function gitAlone() {
+  const others = Object.entries(process.env).filter(([name]) => !name.startsWith('GIT_'));
+  return { ...Object.fromEntries(others), GIT_CONFIG_GLOBAL: '/dev/null', GIT_CONFIG_NOSYSTEM: '1' };
+}
