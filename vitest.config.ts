@@ -11,6 +11,6 @@ export default defineConfig(({ mode }) => ({
     maxWorkers: '100%',
     env: { PROPERTY_RUNS: mode === 'long' ? 'all' : 'some' },
     globalSetup: 'tests/tellSeed.ts',
-    setupFiles: 'tests/everyProperty.ts',
+    setupFiles: ['tests/plainSettings.ts', 'tests/everyProperty.ts'],
   },
 }));

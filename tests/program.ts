@@ -3,6 +3,7 @@ import { chmodSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } 
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { PLAIN_SETTINGS } from './plainSettings.ts';
 
 export const projectFolder = fileURLToPath(new URL('..', import.meta.url));
 
@@ -59,11 +60,7 @@ export const quoted = (word: string): string => `'${word.replaceAll("'", "'\\''"
 /** Only what a run needs; git's names and dates are set, so that commits made in a case are the same everywhere. */
 export const SURROUNDINGS = {
   PATH: process.env.PATH ?? '',
-  HOME: '/nonexistent',
-  LANG: 'C.UTF-8',
-  TZ: 'UTC',
-  GIT_CONFIG_GLOBAL: '/dev/null',
-  GIT_CONFIG_NOSYSTEM: '1',
+  ...PLAIN_SETTINGS,
   GIT_AUTHOR_NAME: 'bench',
   GIT_AUTHOR_EMAIL: 'bench@example.org',
   GIT_AUTHOR_DATE: '2026-03-01T08:00:00Z',

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { builtProgram } from '../../program.ts';
+import { builtProgram, quoted } from '../../program.ts';
 import { benchFolder } from '../calling.ts';
 import { ENGINE, SHOP } from '../fourCylinder.ts';
 import { hasTerminal, pause, Terminal } from '../terminal.ts';
@@ -81,8 +81,8 @@ function startShell(shell: (typeof SHELLS)[number], script: string): Terminal {
   // The real program completes; what would be carried out is only written down.
   bench.put({
     'programs/tenths': `#!/bin/sh
-[ "$1" = complete ] && exec '${process.execPath}' '${builtProgram()}' "$@"
-printf '<%s>' "$@" >> '${join(folder, 'called')}'; echo >> '${join(folder, 'called')}'
+[ "$1" = complete ] && exec ${quoted(process.execPath)} ${quoted(builtProgram())} "$@"
+printf '<%s>' "$@" >> ${quoted(join(folder, 'called'))}; echo >> ${quoted(join(folder, 'called'))}
 `,
   });
   chmodSync(join(programs, 'tenths'), 0o755);

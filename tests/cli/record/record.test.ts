@@ -2,7 +2,7 @@ import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { builtProgram } from '../../program.ts';
+import { builtProgram, quoted } from '../../program.ts';
 import { some } from '../../propertyRuns.ts';
 import { benchFolder } from '../calling.ts';
 import { ENGINE, INSTRUMENTS, LIMITS, SHOP } from '../fourCylinder.ts';
@@ -457,7 +457,7 @@ describe.skipIf(!hasTerminal)('readings typed at a terminal', () => {
 
   it.each(['0', '20'])('fit a window of %s columns without a stack trace', async (columns) => {
     shopWith();
-    const command = `stty cols ${columns}; '${process.execPath}' '${builtProgram()}' record --date 2026-02-03 --stage teardown`;
+    const command = `stty cols ${columns}; ${quoted(process.execPath)} ${quoted(builtProgram())} record --date 2026-02-03 --stage teardown`;
     const shown = execFileSync('script', ['-qec', command, '/dev/null'], {
       cwd: bench.folder(),
       input: '0.009\r.\r',

@@ -28,20 +28,14 @@ import { commit, git, makeShop, put, SHOP_NAME, temporaryFolder, tryGit } from '
 let parent = '';
 let shop = '';
 
-// The settings of whoever runs the tests shall not matter.
 let pattern = '';
 
 beforeAll(() => {
-  vi.stubEnv('GIT_CONFIG_GLOBAL', '/dev/null');
-  vi.stubEnv('GIT_CONFIG_NOSYSTEM', '1');
   pattern = temporaryFolder();
   makeShop(pattern);
 });
 
-afterAll(() => {
-  vi.unstubAllEnvs();
-  rmSync(pattern, { recursive: true });
-});
+afterAll(() => rmSync(pattern, { recursive: true }));
 
 // Copying is faster than making each anew.
 beforeEach(() => {
