@@ -77,8 +77,6 @@ function programFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'tenths-program-'));
   const program = join(folder, 'tenths');
   writeFileSync(program, `#!/bin/sh\nexec ${quoted(process.execPath)} ${quoted(builtProgram())} "$@"\n`);
-  // For other users too: some tests leave root.
-  chmodSync(folder, 0o755);
   chmodSync(program, 0o755);
   process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
   folderOfProgram = folder;
