@@ -14,6 +14,7 @@ import { stepLimitKinds } from './findings/stepLimits.ts';
 import { temperatureKinds } from './findings/temperature.ts';
 import { turningKinds } from './findings/turning.ts';
 import { gradeKinds } from './grades/gradeFindings.ts';
+import { unlikeFitKinds } from './grades/unlikeFits.ts';
 import { sessionKinds } from './judge/session.ts';
 import { slipKinds } from './slips/slips.ts';
 import { tighteningKinds } from './tightening/tightening.ts';
@@ -34,6 +35,7 @@ export const findingKinds: readonly FindingKind[] = [
   ...temperatureKinds,
   ...conditionKinds,
   ...gradeKinds,
+  ...unlikeFitKinds,
   ...slipKinds,
   ...spreadKinds,
   ...sessionKinds,

@@ -19,6 +19,7 @@ import { temperatureFindings } from '../findings/temperature.ts';
 import { turningFindings } from '../findings/turning.ts';
 import { gradeFindings } from '../grades/gradeFindings.ts';
 import { limitsOfFitted } from '../grades/madeSize.ts';
+import { unlikeFitFindings } from '../grades/unlikeFits.ts';
 import { slipFindings } from '../slips/slips.ts';
 import { tighteningFindings } from '../tightening/tightening.ts';
 import { type MeasuredSession, measuredRows, viewOf } from '../value/measured.ts';
@@ -72,6 +73,7 @@ export function judgeSession(
     ...temperatureFindings(view, unitFor),
     ...conditionFindings(rows),
     ...grades,
+    ...unlikeFitFindings(view),
     ...slips,
     ...spreadFindings(rows, [...grades, ...slips], engine.document.layout, unitFor),
     ...unmeasured(view, rows, distances),

@@ -57,7 +57,7 @@ export const SIZED_PARTS: readonly SizedPart[] = [
   part('thrust_journal', ENGINE, [], ['crankshaft thrust']),
 ];
 
-/** Parts of one fit: where one of them is not said to be of some size it is made for the others. */
+/** Parts of one fit, the one that is machined first: where one is not said to be of some size it is made for the others. */
 export const FITS: readonly (readonly string[])[] = [
   ['main_journal', 'main_shell'],
   ['crankpin', 'rod_shell'],

@@ -1,3 +1,4 @@
+import type { Place } from '../../diagnostic/place.ts';
 import type { DocumentContext } from '../amount.ts';
 import { childOf, entriesOf, itemsOf, textAt, textOf, textsOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
@@ -15,6 +16,7 @@ export interface SizeStatement {
   readonly isWhole: boolean;
   /** Of a part that is fitted: what tells it from the one before. */
   readonly identity: string | undefined;
+  readonly place: Place;
 }
 
 /** What was replaced and machined, then what is fitted: the last word on what is in the engine. */
@@ -37,6 +39,7 @@ function changedSizes(item: Node, how: string, context: DocumentContext): readon
     grade: stated === undefined ? {} : ofPart(part, stated),
     isWhole: true,
     identity: undefined,
+    place: context.source.place(item.span),
   }));
 }
 
@@ -63,7 +66,16 @@ function fittedWhole(
   const outside = gradeAt(node, 'outside', context);
   const grade = { ...(stated === undefined ? {} : ofPart(part, stated)), ...(outside && { outside }) };
   if (identity === '' && Object.keys(grade).length === 0) return [];
-  return [{ part, at: [], grade, isWhole: stated !== undefined, identity: identity || undefined }];
+  return [
+    {
+      part,
+      at: [],
+      grade,
+      isWhole: stated !== undefined,
+      identity: identity || undefined,
+      place: context.source.place(node.span),
+    },
+  ];
 }
 
 /** `3: 0.010 under`, or `3: { lower: 0.011 under }`. */
@@ -83,7 +95,16 @@ function fittedAt(
   );
   const grade = { ...(whole === undefined ? {} : ofPart(part, whole)), ...halves };
   if (Object.keys(grade).length === 0) return [];
-  return [{ part, at: [at], grade, isWhole: whole !== undefined, identity: undefined }];
+  return [
+    {
+      part,
+      at: [at],
+      grade,
+      isWhole: whole !== undefined,
+      identity: undefined,
+      place: context.source.place(node.span),
+    },
+  ];
 }
 
 /** A shell that is over standard is so outside: for a housing that was bored out. */

@@ -15,6 +15,8 @@ export interface MadeSize {
 
 export const STANDARD_SIZE: MadeSize = { grade: STANDARD, by: ZERO };
 
+export const isStandard = ({ grade, by }: MadeSize): boolean => grade === STANDARD && by.n === 0n;
+
 /** Whether the limits of a size are printed, or those of a standard part were moved. */
 export type GradeRule = 'stated' | 'moved';
 

@@ -7,7 +7,7 @@ import { gradeText } from '../grades/grade.ts';
 import type { Measure } from '../measure.ts';
 import { BAND_NAMES, type Band, type BandName, type Bands } from './bands.ts';
 import { newestFirst } from './editions.ts';
-import { type GradeRule, gradedBand, type MadeSize, STANDARD_SIZE } from './gradedBands.ts';
+import { type GradeRule, gradedBand, isStandard, type MadeSize, STANDARD_SIZE } from './gradedBands.ts';
 import type { LimitEntry, LimitsDocument } from './limits.ts';
 
 /** The limits documents of one folder, each with those it extends. */
@@ -159,7 +159,8 @@ function generalOf(
   entries: readonly StatedEntry[],
   size: MadeSize,
 ): LimitsInForce {
-  const key = `${id} ${size.by.n}/${size.by.d} ${size.grade?.by.n}`;
+  // Nearly everything is of standard size, and is asked for at every position.
+  const key = isStandard(size) ? id : `${id} ${size.by.n}/${size.by.d} ${size.grade?.by.n}`;
   const known = generals.get(documents) ?? new Map<string, LimitsInForce>();
   generals.set(documents, known);
   const found = known.get(key) ?? resolved(entries, true, size);

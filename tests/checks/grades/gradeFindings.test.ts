@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest';
+import { type Files, findingsOf, shopFiles } from '../../shopOf.ts';
+
+/** Three main journals, and what is said of the crankshaft. */
+const journals = (readings: string, said: string, more = ''): Files => {
+  const files = shopFiles(
+    `main_journal_diameter: { new: 2.9990 to 3.0000, wear: { min: 2.9980 }${more} }`,
+    `- { measure: main_journal_diameter, at: { ${readings} } }`,
+    'teardown',
+  );
+  return {
+    ...files,
+    'e/session.yaml': (files['e/session.yaml'] ?? '').replace('readings:', `${said}\nreadings:`),
+  };
+};
+
+const told = (files: Files): readonly string[] =>
+  findingsOf(files).flatMap(({ code, message }) =>
+    code === 'reading/grade' || code === 'reading/implausible' ? [message] : [],
+  );
+
+const UNDER_10 = 'fitted: { crankshaft: { main: 0.010 under } }';
+
+describe('a size that fits another grade', () => {
+  it('than the stated one is told by name', () => {
+    expect(told(journals('1: 2.9895, 2: 2.9894, 3: 2.9795', UNDER_10))).toEqual([
+      'main journal diameter 3: 2.9795 in fits 0.020 under, not the stated 0.010 under',
+    ]);
+  });
+
+  it('may be standard', () => {
+    expect(told(journals('1: 2.9995, 2: 2.9894, 3: 2.9895', UNDER_10))).toEqual([
+      'main journal diameter 1: 2.9995 in fits std, not the stated 0.010 under',
+    ]);
+  });
+
+  it('is told where nothing is stated and all are alike', () => {
+    expect(told(journals('1: 2.9895, 2: 2.9894, 3: 2.9895', ''))).toEqual(
+      ['1: 2.9895', '2: 2.9894', '3: 2.9895'].map(
+        (each) => `main journal diameter ${each} in fits 0.010 under, and no size is stated`,
+      ),
+    );
+  });
+
+  it('is told of the part whose grade was assumed', () => {
+    expect(
+      told(journals('1: 2.9995, 2: 2.9894, 3: 2.9895', 'fitted: { main_shells: { size: 0.010 under } }')),
+    ).toEqual(['main journal diameter 1: 2.9995 in fits std, not the 0.010 under of its main shell']);
+  });
+
+  it('may be one that its maker prints and nobody else grinds', () => {
+    const rows = ', sizes: { 0.007 under: { new: 2.9920 to 2.9930 } }';
+    expect(told(journals('1: 2.9925, 2: 2.9894, 3: 2.9895', UNDER_10, rows))).toEqual([
+      'main journal diameter 1: 2.9925 in fits 0.007 under, not the stated 0.010 under',
+    ]);
+  });
+
+  it('is not told of one that is worn out in its own', () => {
+    expect(told(journals('1: 2.9870, 2: 2.9894, 3: 2.9895', UNDER_10))).toEqual([]);
+  });
+
+  it('is not told of one that is inside its own', () => {
+    expect(told(journals('1: 2.9882, 2: 2.9894, 3: 2.9895', UNDER_10))).toEqual([]);
+  });
+});
