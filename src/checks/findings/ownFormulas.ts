@@ -3,6 +3,7 @@ import { nameAt } from '../../documents/measure.ts';
 import type { Position } from '../../layout/position.ts';
 import { relateOne } from '../../layout/relate.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
+import { nominalSizes } from '../grades/nominalSizes.ts';
 import type { SessionView } from '../judge/row.ts';
 import type { Route } from '../value/route.ts';
 
@@ -41,7 +42,7 @@ function failureAt(
   if (first === undefined || read.length < inputs.length) return undefined;
   const problem = derivation.problem?.(
     read.map(({ grid }) => grid),
-    { sizes: view.engine.sizes },
+    { sizes: nominalSizes(view.engine, view.session, view.registry, position) },
   );
   if (problem === undefined) return undefined;
   const message = `${nameAt(characteristic, position)} cannot be worked out as ${derivation.route}: ${problem.message}`;

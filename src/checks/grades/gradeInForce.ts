@@ -30,6 +30,10 @@ export function gradeInForce(engine: Engine, moment: Moment, id: string, positio
   return new Told(sayings, engine.document.layout).at(part, position);
 }
 
+/** Most engines are of standard size: then nothing has to be looked for. */
+export const isAnySizeStated = (engine: Engine, moment: Moment): boolean =>
+  sayingsUpTo(engine, moment).length > 0;
+
 /** All that is said up to a session, in the order of time; the engine document speaks of how it came. */
 function sayingsUpTo(engine: Engine, moment: Moment): readonly Saying[] {
   const known = remembered.get(moment ?? engine);

@@ -4,8 +4,24 @@ import type { Engine } from '../../documents/assemble.ts';
 import type { Position } from '../../layout/position.ts';
 import { relate } from '../../layout/relate.ts';
 import { add, equals, type Fraction, ZERO } from '../../quantity/fraction.ts';
-import type { Moment } from './gradeInForce.ts';
+import { isAnySizeStated, type Moment } from './gradeInForce.ts';
 import { fittedSize } from './madeSize.ts';
+
+/** All nominal sizes of an engine, of the parts that are fitted at a position. */
+export const nominalSizes = (
+  engine: Engine,
+  moment: Moment,
+  registry: Registry,
+  at: Position,
+): ReadonlyMap<string, Fraction> =>
+  isAnySizeStated(engine, moment)
+    ? new Map(
+        [...engine.sizes].map(([name, standard]) => [
+          name,
+          nominalSize(engine, moment, registry, name, at) ?? standard,
+        ]),
+      )
+    : engine.sizes;
 
 /** The nominal size of the part that is fitted at a position, in the base unit. */
 export function nominalSize(

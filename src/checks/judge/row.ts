@@ -1,18 +1,16 @@
-import type { Characteristic, DerivationChoice } from '../../characteristics/characteristic.ts';
+import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Place } from '../../diagnostic/place.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { DecisionRule } from '../../documents/engine/shop.ts';
 import type { Half } from '../../documents/grades/movement.ts';
-import type { LimitsInForce } from '../../documents/limits/precedence.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { STEP } from '../../layout/family.ts';
 import type { Position } from '../../layout/position.ts';
 import { relateOne } from '../../layout/relate.ts';
 import { type Fraction, least } from '../../quantity/fraction.ts';
 import { stepsOf } from '../findings/steps.ts';
-import { halfRoute } from '../grades/halfRoute.ts';
-import { type FittedSize, fittedSize, halvesAt, limitsOfFitted } from '../grades/madeSize.ts';
+import { type FittedSize, halvesAt } from '../grades/madeSize.ts';
 import { nominalSize } from '../grades/nominalSizes.ts';
 import { leftOut } from '../value/notTaken.ts';
 import type { Route } from '../value/route.ts';
@@ -20,6 +18,7 @@ import { normalisedError, type SessionRoutes } from '../value/routes.ts';
 import { worstOfEqual } from '../value/worstRouteFirst.ts';
 import type { ConcessionInForce, ConcessionOfSide } from './concessionInForce.ts';
 import { bandOrder } from './condition.ts';
+import { type Found, foundAt } from './found.ts';
 import { incompleteLimits } from './incompleteLimits.ts';
 import { limitsAt, type MeanAt, type PositionLimits, settled } from './limits.ts';
 import { missing } from './missing.ts';
@@ -107,37 +106,6 @@ export function positionsIn(
   return family === STEP ? stepsOf(session, id) : engine.document.layout.positionsOf(family);
 }
 
-/** What limits a position, and what was measured there. */
-interface Found {
-  readonly position: Position;
-  readonly half: Half | undefined;
-  readonly size: FittedSize;
-  readonly stated: LimitsInForce;
-  readonly routes: readonly Route[];
-}
-
-function foundAt(
-  characteristic: Characteristic,
-  position: Position,
-  half: Half | undefined,
-  view: SessionView,
-): Found {
-  const { engine, routes, session } = view;
-  const stated = limitsOfFitted(engine, session, characteristic, position, half);
-  const isWanted =
-    characteristic.onlyWithLimits !== true ||
-    Object.keys(stated.bands).length > 0 ||
-    session.blocks.some((block) => block.measure.id === characteristic.id);
-  const all = isWanted ? routes.at(characteristic, position, choiceOf(stated, engine)) : [];
-  return {
-    position,
-    half,
-    size: fittedSize(engine, session, characteristic, position, half),
-    stated,
-    routes: half === undefined ? all : all.flatMap((route) => halfRoute(route, half) ?? []),
-  };
-}
-
 function rowOf(characteristic: Characteristic, found: Found, view: SessionView): Row {
   const { engine, session, options } = view;
   const { position, stated, routes } = found;
@@ -175,15 +143,6 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
     place: first?.route.place ?? session.start,
   };
 }
-
-const choiceOf = (
-  { by, per }: { by: 'ends' | 'range' | undefined; per: Fraction | undefined },
-  engine: Engine,
-): DerivationChoice => ({
-  ...(by === undefined ? {} : { by }),
-  ...(per === undefined ? {} : { per }),
-  sizes: engine.sizes,
-});
 
 const amountsOf = ({ measured }: Route, { quantity }: Characteristic) => ({
   least: settled(measured.least.amount, quantity),

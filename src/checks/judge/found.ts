@@ -1,0 +1,67 @@
+import type { Characteristic, DerivationChoice } from '../../characteristics/characteristic.ts';
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import type { Half } from '../../documents/grades/movement.ts';
+import type { LimitsInForce } from '../../documents/limits/precedence.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import type { Position } from '../../layout/position.ts';
+import type { Fraction } from '../../quantity/fraction.ts';
+import { halfRoute } from '../grades/halfRoute.ts';
+import { type FittedSize, fittedSize, limitsOfFitted } from '../grades/madeSize.ts';
+import { nominalSizes } from '../grades/nominalSizes.ts';
+import type { Route } from '../value/route.ts';
+import type { SessionRoutes } from '../value/routes.ts';
+
+/** What was measured, in what, and by which characteristics. */
+interface Measuring {
+  readonly engine: Engine;
+  readonly registry: Registry;
+  readonly session: SessionDocument;
+  readonly routes: SessionRoutes;
+}
+
+/** What limits a position, and what was measured there. */
+export interface Found {
+  readonly position: Position;
+  readonly half: Half | undefined;
+  readonly size: FittedSize;
+  readonly stated: LimitsInForce;
+  readonly routes: readonly Route[];
+}
+
+export function foundAt(
+  characteristic: Characteristic,
+  position: Position,
+  half: Half | undefined,
+  view: Measuring,
+): Found {
+  const { engine, routes, session } = view;
+  const stated = limitsOfFitted(engine, session, characteristic, position, half);
+  const isWanted =
+    characteristic.onlyWithLimits !== true ||
+    Object.keys(stated.bands).length > 0 ||
+    session.blocks.some((block) => block.measure.id === characteristic.id);
+  const all = isWanted
+    ? routes.at(
+        characteristic,
+        position,
+        choiceOf(stated, nominalSizes(engine, session, view.registry, position)),
+      )
+    : [];
+  return {
+    position,
+    half,
+    size: fittedSize(engine, session, characteristic, position, half),
+    stated,
+    routes: half === undefined ? all : all.flatMap((route) => halfRoute(route, half) ?? []),
+  };
+}
+
+const choiceOf = (
+  { by, per }: { by: 'ends' | 'range' | undefined; per: Fraction | undefined },
+  sizes: ReadonlyMap<string, Fraction>,
+): DerivationChoice => ({
+  ...(by === undefined ? {} : { by }),
+  ...(per === undefined ? {} : { per }),
+  sizes,
+});
