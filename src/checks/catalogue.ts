@@ -3,6 +3,7 @@ import { capabilityKinds } from './findings/capability.ts';
 import { concessionKinds } from './findings/concessions.ts';
 import { conditionKinds } from './findings/conditions.ts';
 import { distanceKinds } from './findings/distances.ts';
+import { emptySessionKinds } from './findings/emptySession.ts';
 import { followUpKinds } from './findings/followUps.ts';
 import { instrumentKinds } from './findings/instruments.ts';
 import { overdueKinds } from './findings/overdue.ts';
@@ -13,6 +14,7 @@ import { spreadKinds } from './findings/spread.ts';
 import { stepLimitKinds } from './findings/stepLimits.ts';
 import { temperatureKinds } from './findings/temperature.ts';
 import { turningKinds } from './findings/turning.ts';
+import { unreadFileKinds } from './findings/unreadFiles.ts';
 import { gradeKinds } from './grades/gradeFindings.ts';
 import { unlikeFitKinds } from './grades/unlikeFits.ts';
 import { sessionKinds } from './judge/session.ts';
@@ -38,6 +40,8 @@ export const findingKinds: readonly FindingKind[] = [
   ...unlikeFitKinds,
   ...slipKinds,
   ...spreadKinds,
+  ...unreadFileKinds,
   ...sessionKinds,
+  ...emptySessionKinds,
   ...tighteningKinds,
 ];

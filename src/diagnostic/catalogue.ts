@@ -117,4 +117,9 @@ export const DOCUMENT_CODES: Readonly<Record<DocumentCode, DocumentCodeHelp>> = 
     means: 'A file or a folder could not be read.',
     usually: 'Look at its permissions; links are not followed.',
   },
+  unread: {
+    means:
+      'An engine, limits, instruments or shop document is not read: it is a link, hidden, misnamed, or no regular file. Without it verdicts would be others.',
+    usually: 'Put the file itself there, under a name that ends in .yaml.',
+  },
 };

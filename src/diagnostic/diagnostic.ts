@@ -29,7 +29,8 @@ export type DocumentCode =
   | 'limits-conflict'
   | 'extends'
   | 'formula'
-  | 'unreadable';
+  | 'unreadable'
+  | 'unread';
 
 /** A problem with a document, never with the engine. Every one of them is an error. */
 export interface Diagnostic {

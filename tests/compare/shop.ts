@@ -15,6 +15,10 @@ export function storeOf(files: Files): Store {
   return {
     list: (folders) => paths.filter((path) => folders.some((one) => isAtOrAbove(one, folderOf(path)))),
     listIn: (folder) => paths.filter((path) => folderOf(path) === folder),
+    entries: () => [],
+    entriesIn: () => [],
+    behind: () => ({ says: '', path: undefined, isFolder: false, holdsDocuments: false }),
+    holdsDocuments: () => false,
     read: (path) => {
       const text = files[path];
       return text === undefined

@@ -36,6 +36,17 @@ export interface ReadJournal {
 
 /** Undefined where not even the first line is whole: then nothing was ever taken. */
 export function readJournal(text: string, positionOf: PositionOf): ReadJournal | undefined {
+  const written = readLines(text);
+  return written && { ...written, start: withPositions(written.start, positionOf) };
+}
+
+/** At how many places a reading was taken, whatever engine the entry is of. */
+export const placesTaken = (text: string): number =>
+  new Set(readLines(text)?.events.flatMap((each) => (each.do === 'take' ? [each.at] : []))).size;
+
+function readLines(
+  text: string,
+): (Omit<ReadJournal, 'start'> & { readonly start: WrittenStart }) | undefined {
   const lines = text
     .split('\n')
     .filter((line) => line !== '')
@@ -45,7 +56,7 @@ export function readJournal(text: string, positionOf: PositionOf): ReadJournal |
   if (!isStart(start)) return undefined;
   const rest = lines.slice(first + 1);
   const events = rest.filter(isEvent);
-  return { start: withPositions(start, positionOf), events, torn: rest.length - events.length };
+  return { start, events, torn: rest.length - events.length };
 }
 
 /** The position of a characteristic that has this key. */

@@ -9,6 +9,7 @@ import { capabilityFindings } from '../findings/capability.ts';
 import { concessionFindings } from '../findings/concessions.ts';
 import { conditionFindings } from '../findings/conditions.ts';
 import { distanceFindings } from '../findings/distances.ts';
+import { emptySessionFindings } from '../findings/emptySession.ts';
 import { instrumentFindings } from '../findings/instruments.ts';
 import { ownFormulaFindings } from '../findings/ownFormulas.ts';
 import { readingFindings } from '../findings/readings.ts';
@@ -77,6 +78,7 @@ export function judgeSession(
     ...slips,
     ...spreadFindings(rows, [...grades, ...slips], engine.document.layout, unitFor),
     ...unmeasured(view, rows, distances),
+    ...emptySessionFindings(session),
     ...tighteningFindings(engine, session),
   ];
   return { session, rows, findings: sortFindings(findings), steppedBack: steppedBackIn(view) };

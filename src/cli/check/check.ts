@@ -12,6 +12,7 @@ import { type EngineSource, engineSource } from './engineSource.ts';
 import { HeldOutput } from './heldOutput.ts';
 import { changedIn, type Since } from './since.ts';
 import { Tally } from './tally.ts';
+import { unreadTold } from './unreadTold.ts';
 
 export interface CheckOptions extends JudgingOptions, SessionChoice {
   readonly format: CheckFormat;
@@ -77,10 +78,15 @@ async function checkShop(paths: ShopPaths, { tally, writer, since, engines }: Ru
       writer.engine(judged);
     }
   }
+  const named = selected.map(({ file }) => file);
   for (const path of found.others) {
-    const { diagnostics, texts } = shop.loader.checkOther(path);
+    const { diagnostics, texts } = shop.loader.checkOther(path, named.includes(path));
     writer.diagnostics(tally.newDiagnostics(diagnostics), texts);
   }
+  const unread = unreadTold(found.unread);
+  writer.diagnostics(tally.newDiagnostics(unread.diagnostics), new Map());
+  tally.countFindings(unread.findings);
+  writer.findings(unread.findings);
   writer.diagnostics(tally.newDiagnostics(shop.store.problems().map(unlistable)), new Map());
 }
 

@@ -1,12 +1,14 @@
+import type { Finding } from '../../checks/finding.ts';
 import type { EngineReport, ReportedSession } from '../../checks/judge/report.ts';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
 import {
   diagnosticJson,
   engineJson,
+  findingJson,
   followUpJson,
   notJudgedEngineJson,
 } from '../../output/check/checkJson.ts';
-import { engineText } from '../../output/check/checkText.ts';
+import { engineText, findingsText } from '../../output/check/checkText.ts';
 import { diagnosticsText, notJudgedText, summaryText } from '../../output/check/runText.ts';
 import { revisionJson, revisionText, sinceText } from '../../output/diff/revision.ts';
 import type { Texts } from '../../shell/discover/loadEngines.ts';
@@ -24,6 +26,8 @@ export type CheckFormat = (typeof CHECK_FORMATS)[number];
 export interface CheckWriter {
   readonly diagnostics: (list: readonly Diagnostic[], texts: Texts) => void;
   readonly engine: (printed: PrintedEngine) => void;
+  /** Of no session. */
+  readonly findings: (list: readonly Finding[]) => void;
   /** An engine of which a document that every verdict stands on has a problem. */
   readonly notJudged: (folder: string) => void;
   readonly end: (tally: Tally) => void;
@@ -82,6 +86,7 @@ function textWriter({ out, environment }: World, { detail, at, since }: Format):
   return {
     diagnostics: (list, texts) => write(diagnosticsText(list, texts, style)),
     engine: ({ text }) => write(text),
+    findings: (list) => write(findingsText(list, style)),
     notJudged: (folder) => write(notJudgedText(folder, style)),
     end: (tally) => write(summaryText(tally, style)),
   };
@@ -91,6 +96,7 @@ function textWriter({ out, environment }: World, { detail, at, since }: Format):
 function jsonWriter({ out }: World, { at, since }: Format): CheckWriter {
   const told: Diagnostic[] = [];
   const followUps: FollowUpJson[] = [];
+  const findings: Finding[] = [];
   const tool = { name: 'tenths', version: VERSION };
   const head = `{"format":"tenths.check","version":1,"tool":${JSON.stringify(tool)},"at":${JSON.stringify(revisionJson(at))},"since":${JSON.stringify(revisionJson(since))},"engines":[`;
   // The head is written with the first engine: a call that finds none prints nothing.
@@ -105,10 +111,12 @@ function jsonWriter({ out }: World, { at, since }: Format): CheckWriter {
       item(printed.text);
       followUps.push(...printed.followUps);
     },
+    findings: (list) => findings.push(...list),
     notJudged: (folder) => item(JSON.stringify(notJudgedEngineJson(folder))),
     end: (tally) => {
       const rest = {
         diagnostics: told.map(diagnosticJson),
+        findings: findings.map(findingJson),
         follow_ups: followUps,
         strict: tally.strict,
         exit: tally.exitCode(),

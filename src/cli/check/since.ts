@@ -1,4 +1,5 @@
 import { isAtOrAbove } from '../../documents/opened.ts';
+import type { Found } from '../../shell/discover/loadEngines.ts';
 import { changedDocuments, enginesTouched, type ShopStates } from '../../shell/git/changedDocuments.ts';
 import type { CommitFiles } from '../../shell/git/commitFiles.ts';
 import type { Repository } from '../../shell/git/repository.ts';
@@ -26,19 +27,15 @@ export function statesSince(shop: Shop, { repository, files }: Since): ShopState
 }
 
 /** What is left to check of the selected folders: engines that something changed for, and files of none that changed. */
-export function changedIn(
-  shop: Shop,
-  folders: readonly string[],
-  since: Since,
-): { readonly engines: readonly string[]; readonly others: readonly string[] } {
+export function changedIn(shop: Shop, folders: readonly string[], since: Since): Found {
   const states = statesSince(shop, since);
-  const changed = changedDocuments(states);
+  const changed = changedDocuments(states, shop.loader);
   const isSelected = (path: string): boolean => folders.some((folder) => isAtOrAbove(folder, path));
-  const engines = enginesTouched(changed.all, shop.loader, states).filter(
+  const engines = enginesTouched(changed, shop.loader, states).filter(
     (engine) => isSelected(engine) || folders.some((folder) => isAtOrAbove(engine, folder)),
   );
   const others = changed.present.filter(
     (path) => isSelected(path) && !engines.some((each) => isAtOrAbove(each, path)),
   );
-  return { engines, others };
+  return { engines, others, unread: changed.unread.filter(({ entry }) => isSelected(entry.path)) };
 }

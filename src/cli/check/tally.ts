@@ -1,4 +1,4 @@
-import { SEVERITIES, type Severity } from '../../checks/finding.ts';
+import { type Finding, SEVERITIES, type Severity } from '../../checks/finding.ts';
 import type { ReportedSession } from '../../checks/judge/report.ts';
 import { type Diagnostic, sortDiagnostics } from '../../diagnostic/diagnostic.ts';
 
@@ -44,6 +44,11 @@ export class Tally {
 
   countEngine(): void {
     this.engines += 1;
+  }
+
+  /** Of no session. */
+  countFindings(findings: readonly Finding[]): void {
+    for (const { severity } of findings) this.findings[severity] += 1;
   }
 
   countSessions({ sessions, findings }: Counts): void {

@@ -133,7 +133,7 @@ function changedPairs(a: Ground, b: Ground, repository: Repository): readonly Pa
   if (repository.pathOf(before.shop.root, '.') !== repository.pathOf(after.shop.root, '.'))
     return pairsAt(a, b, repository);
   const states = statesSince(after.shop, { repository, files: a.files });
-  const { all: changed } = changedDocuments(states);
+  const changed = changedDocuments(states, after.shop.loader);
   const touched = ({ shop, folder }: Located): readonly Place[] =>
     enginesTouched(changed, shop.loader, states)
       .filter((engine) => isAtOrAbove(folder, engine) || isAtOrAbove(engine, folder))

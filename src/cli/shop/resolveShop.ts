@@ -32,9 +32,16 @@ export function byShop(paths: readonly string[], source: ShopSource): readonly S
   for (const path of paths) {
     const located = source.locate(path) ?? engineCalled(path, source);
     if (located === undefined) throw notThere(path, source);
+    requireRead(path, located);
     shops.set(located.shop, [...(shops.get(located.shop) ?? []), located]);
   }
   return [...shops].map(([shop, selected]) => ({ shop, selected }));
+}
+
+/** What a call names is not passed over as others are. */
+function requireRead(path: string, { shop, folder, file }: Located): void {
+  const reason = shop.loader.whyUnread(folder, file);
+  if (reason !== undefined) throw new UsageError(`${path} is not read, since ${reason.why}`, reason.help);
 }
 
 function engineCalled(name: string, source: ShopSource): Located | undefined {

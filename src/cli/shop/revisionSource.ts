@@ -30,16 +30,17 @@ export function revisionSource(
       const found = repository.pathOf(word, world.workingDirectory);
       const path = found === undefined ? undefined : folderOrFile(found, files, repository);
       if (path === undefined) return undefined;
-      const folder = files.has(path) ? folderOf(path) : path;
+      const isFile = files.blobOf(path) !== undefined;
+      const folder = isFile ? folderOf(path) : path;
       const root = shopRootInCommit(files, folder);
       const inRoot = (each: string): string => (root === '.' ? each : each.slice(root.length + 1) || '.');
-      return { shop: open(root), folder: inRoot(folder), file: files.has(path) ? inRoot(path) : undefined };
+      return { shop: open(root), folder: inRoot(folder), file: isFile ? inRoot(path) : undefined };
     },
   };
 }
 
 function folderOrFile(path: string, files: CommitFiles, repository: Repository): string | undefined {
-  if (files.has(path) || files.hasFolder(path)) return path;
+  if (files.blobOf(path) !== undefined || files.hasFolder(path)) return path;
   // Within a bare repository the folders on disk are git's own: the shop begins at the top.
   return files.place.bare && repository.standsOnDisk(path) ? '.' : undefined;
 }

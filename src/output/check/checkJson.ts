@@ -30,7 +30,7 @@ export const diagnosticJson = ({ code, message, help, place }: Diagnostic) => ({
   place: placeJson(place),
 });
 
-const findingJson = (finding: Finding) => ({
+export const findingJson = (finding: Finding) => ({
   code: finding.code,
   severity: finding.severity,
   message: finding.message,

@@ -82,6 +82,15 @@ function gathered(findings: readonly Finding[]): readonly Finding[] {
   });
 }
 
+/** Findings of no session. Remarks are counted alone, unless all is asked for. */
+export function findingsText(findings: readonly Finding[], style: TextStyle): string {
+  if (findings.length === 0) return '';
+  const told = findings.filter((each) => style.detail || each.severity !== 'remark');
+  const folded = told.length < findings.length ? [`${remarksText(findings)}: --detail lists them`] : [];
+  const faint = folded.flatMap((text) => wrap(text, style.width)).map((line) => style.paint.faint(line));
+  return `${[...told.flatMap((each) => findingLines(each, style)), ...faint].join('\n')}\n`;
+}
+
 /** What it is and where it stands, with the place of the limit it speaks of. */
 function findingLines(finding: Finding, { paint, width }: TextStyle): readonly string[] {
   const colour = { error: paint.bad, warning: paint.notice, remark: paint.faint }[finding.severity];

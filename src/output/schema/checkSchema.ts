@@ -132,6 +132,10 @@ export const checkSchema = (): Schema => ({
     strict: { type: 'boolean' },
     exit: { enum: [0, 1, 2] },
     diagnostics: list(ref('diagnostic')),
+    findings: described(
+      'Of no session: files that look like documents and were not read.',
+      list(ref('finding')),
+    ),
     engines: list(ref('engine')),
     follow_ups: list(ref('follow_up')),
     summary: object({

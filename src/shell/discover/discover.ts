@@ -1,16 +1,19 @@
 import { type Dirent, readdirSync } from 'node:fs';
 import { type Problem, systemWords } from '../problem.ts';
+import { type Entry, entryKind, isDocumentName, isOpenFolder, mayLookLikeDocument } from './entry.ts';
 
 export interface Discovery {
-  /** Relative to the root, with `/`, sorted, each once. */
+  /** The documents, relative to the root, with `/`, sorted, each once. */
   readonly paths: readonly string[];
+  /** What may look like a document and is none of them. */
+  readonly entries: readonly Entry[];
   /** Folders that could not be listed; the others are listed all the same. */
   readonly problems: readonly Problem<'unreadable'>[];
 }
 
 /**
  * The YAML files in and, unless `below` is false, below the given folders (relative to `root`, with `/`; '' or '.' is the root).
- * Names that begin with a dot, node_modules and links are skipped.
+ * Names that begin with a dot, node_modules and links are passed over. Everything is told by the listings of the folders.
  */
 export function discover(
   root: string,
@@ -18,33 +21,25 @@ export function discover(
   options: { readonly below: boolean } = { below: true },
 ): Discovery {
   const paths = new Set<string>();
+  const entries = new Map<string, Entry>();
   const problems: Problem<'unreadable'>[] = [];
   const waiting = folders.map(withoutDot);
   const seen = new Set<string>();
   for (let folder = waiting.pop(); folder !== undefined; folder = waiting.pop()) {
     if (seen.has(folder)) continue;
     seen.add(folder);
-    for (const entry of list(root, folder, problems)) {
-      const path = folder === '' ? entry.name : `${folder}/${entry.name}`;
-      if (options.below && entry.isDirectory() && isOpenFolder(entry.name)) waiting.push(path);
-      else if (entry.isFile() && isDocumentName(entry.name)) paths.add(path);
+    for (const found of list(root, folder, problems)) {
+      const path = folder === '' ? found.name : `${folder}/${found.name}`;
+      const kind = entryKind(found);
+      if (options.below && kind === 'folder' && isOpenFolder(found.name)) waiting.push(path);
+      if (kind === 'file' && isDocumentName(found.name)) paths.add(path);
+      else if (mayLookLikeDocument(found.name, kind)) entries.set(path, { path, kind });
     }
   }
-  return { paths: [...paths].sort(), problems };
+  return { paths: [...paths].sort(), entries: [...entries.values()].sort(byPath), problems };
 }
 
-/** Would the file at this path below the root be found? For paths that come from elsewhere, such as a commit. */
-export function isDocumentPath(path: string): boolean {
-  const parts = path.split('/');
-  const name = parts.pop() ?? '';
-  return isDocumentName(name) && parts.every(isOpenFolder);
-}
-
-// A dot file is no document: it may be the leaving of a file manager, or a file that is just being written.
-const isDocumentName = (name: string): boolean =>
-  !name.startsWith('.') && (name.endsWith('.yaml') || name.endsWith('.yml'));
-
-const isOpenFolder = (name: string): boolean => !name.startsWith('.') && name !== 'node_modules';
+const byPath = (a: Entry, b: Entry): number => (a.path < b.path ? -1 : 1);
 
 const withoutDot = (folder: string): string => (folder === '.' ? '' : folder);
 

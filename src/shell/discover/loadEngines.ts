@@ -7,12 +7,16 @@ import {
   type MeasuresFor,
 } from '../../documents/assemble.ts';
 import { folderOf, type OpenedDocument, openDocument } from '../../documents/opened.ts';
-import { childOf, textOf } from '../../documents/yaml/access.ts';
+import { extendedBy } from './extended.ts';
 import { withKindProblem, withPlaceProblem } from './misplaced.ts';
 import { namedStudies, type ShopShelf, studyPathsIn } from './namedStudies.ts';
 import type { OpenedOnce } from './openedOnce.ts';
-import { foldersAbove, pathFrom } from './pathBelow.ts';
+import { depthOf, foldersAbove, isWithin } from './pathBelow.ts';
 import { kindIn, type Store } from './store.ts';
+import { type UnreadFile, UnreadFiles } from './unreadFiles.ts';
+import type { Reason } from './unreadReason.ts';
+import { whyUnread } from './whyUnread.ts';
+import { withoutText } from './withoutText.ts';
 
 /** An engine folder as it was found, and what its documents come to. */
 export interface LoadedEngine extends Assembled {
@@ -32,6 +36,12 @@ export interface Selection {
   readonly folders: readonly string[];
 }
 
+export interface Found {
+  readonly engines: readonly string[];
+  readonly others: readonly string[];
+  readonly unread: readonly UnreadFile[];
+}
+
 /** Finds the engines of a shop and reads them one at a time, so that memory does not grow with their number. */
 export class ShopLoader {
   readonly #store: Store;
@@ -41,12 +51,14 @@ export class ShopLoader {
 
   readonly #opened: OpenedOnce | undefined;
   readonly #shelf: ShopShelf;
+  readonly #unread: UnreadFiles;
 
   /** `opened` is shared by the loaders of one shop in two states. */
   constructor(store: Store, measuresFor: MeasuresFor, opened?: OpenedOnce) {
     this.#store = store;
     this.#measuresFor = measuresFor;
     this.#opened = opened;
+    this.#unread = new UnreadFiles(store, (folder) => this.engineAround(folder) !== undefined);
     this.#shelf = {
       open: (path) => this.#openShared(path),
       listIn: store.listIn,
@@ -55,10 +67,11 @@ export class ShopLoader {
     };
   }
 
-  /** The engines at, below or around the selected folders, and the files that belong to none. */
-  find({ folders }: Selection): { readonly engines: readonly string[]; readonly others: readonly string[] } {
+  /** The engines at, below or around the selected folders, the files that belong to none, and what was not read there. */
+  find({ folders }: Selection): Found {
     const engines = new Set(folders.flatMap((folder) => this.engineAround(folder) ?? []));
     const files = this.#store.list(folders);
+    for (const folder of this.#unread.enginesBelow(folders)) engines.add(folder);
     // The folders above come first: what lies in an engine's folder is its own, and is not asked.
     for (const path of [...files].sort((a, b) => depthOf(a) - depthOf(b))) {
       const folder = folderOf(path);
@@ -67,13 +80,22 @@ export class ShopLoader {
     return {
       engines: [...engines].filter((each) => each === '.' || !isWithin(engines, folderOf(each))).sort(),
       others: files.filter((path) => !isWithin(engines, folderOf(path))),
+      unread: this.#unread.below(folders),
     };
   }
+
+  /** Why a folder, or a file that stands in it, is not read; undefined where it is. */
+  whyUnread = (folder: string, file: string | undefined): Reason | undefined =>
+    whyUnread(folder, file, this.engineAround(folder), this.#store);
+
+  /** What looks like a document and is not read, in and below folders. */
+  unread: UnreadFiles['below'] = (...asked) => this.#unread.below(...asked);
 
   /** The engine whose folder holds this one. */
   engineAround(folder: string): string | undefined {
     for (let at = folder; ; at = folderOf(at)) {
-      if (this.#store.listIn(at).some((path) => this.#saysEngine(path))) return at;
+      if (this.#store.listIn(at).some((path) => this.#saysEngine(path)) || this.#unread.holdsEngine(at))
+        return at;
       if (at === '.') return undefined;
     }
   }
@@ -81,12 +103,16 @@ export class ShopLoader {
   #saysEngine = (path: string): boolean => kindIn(this.#store, path) === 'engine';
 
   load(folder: string): LoadedEngine {
-    const own = this.#store.list([folder]).map((path) => this.#open(path));
-    const shared = foldersAbove(folder).flatMap((above) =>
-      this.#store.listIn(above).map((path) => this.#openShared(path)),
-    );
+    const own = [
+      ...this.#store.list([folder]).map((path) => this.#open(path)),
+      ...this.#unread.documentsBelow(folder),
+    ];
+    const shared = foldersAbove(folder).flatMap((above) => [
+      ...this.#store.listIn(above).map((path) => this.#openShared(path)),
+      ...this.#unread.documentsIn(above),
+    ]);
     const relevant = shared.filter((each) => each.kind !== undefined || each.problems.length > 0);
-    const extended = this.#extendedBy([...own, ...relevant]);
+    const extended = extendedBy([...own, ...relevant], (path) => this.#openShared(path));
     const documents: EngineDocuments = {
       folder: this.#store.shown(folder),
       own: own.map((each) => withKindProblem(each)),
@@ -110,7 +136,8 @@ export class ShopLoader {
         this.#mayExtend(path),
       ),
     );
-    return this.#extendedBy(limits.map((path) => this.#openShared(path))).targets;
+    const open = (path: string): OpenedDocument => this.#openShared(path);
+    return extendedBy(limits.map(open), open).targets;
   }
 
   /** The studies that the registers serving an engine name, by their paths. */
@@ -124,10 +151,14 @@ export class ShopLoader {
     return bytes.ok && Buffer.from(bytes.value).includes('extends');
   }
 
-  /** The problems of files that belong to no engine; those without a kind are none of ours. */
-  checkOther(path: string): { readonly diagnostics: readonly Diagnostic[]; readonly texts: Texts } {
+  /** The problems of files that belong to no engine; those without a kind are none of ours, but for one that a call names. */
+  checkOther(
+    path: string,
+    isNamed: boolean,
+  ): { readonly diagnostics: readonly Diagnostic[]; readonly texts: Texts } {
     const document = this.#openShared(path);
-    return { diagnostics: withPlaceProblem(document).problems, texts: textsOf([document]) };
+    const told = withPlaceProblem(isNamed ? withKindProblem(document) : document);
+    return { diagnostics: told.problems, texts: textsOf([document]) };
   }
 
   #open(path: string): OpenedDocument {
@@ -135,60 +166,14 @@ export class ShopLoader {
     const shown = this.#store.shown(path);
     if (bytes.ok)
       return this.#opened?.open(path, shown, bytes.value) ?? openDocument(path, shown, bytes.value);
-    const place = startOfFile(shown);
-    const source = { path: shown, text: '', place: () => place };
     const { reason, message, help } = bytes.problem;
-    const problems = [diagnostic(reason === 'too-big' ? 'too-big' : 'unreadable', place, message, help)];
-    return { path, source, kind: undefined, root: undefined, problems };
+    const code = reason === 'too-big' ? 'too-big' : 'unreadable';
+    return withoutText(path, diagnostic(code, startOfFile(shown), message, help));
   }
 
   #openShared(path: string): OpenedDocument {
     const known = this.#shared.get(path) ?? this.#open(path);
     this.#shared.set(path, known);
     return known;
-  }
-
-  /** Everything that limits documents extend, and what that extends in turn. */
-  #extendedBy(documents: readonly OpenedDocument[]): Extended {
-    const documentsOf = new Map<string, OpenedDocument>();
-    const problems: Diagnostic[] = [];
-    const targets: string[] = [];
-    const waiting = documents.filter((each) => each.kind === 'limits');
-    for (let document = waiting.pop(); document !== undefined; document = waiting.pop()) {
-      const stated = childOf(document.root, 'extends');
-      const path = textOf(stated);
-      if (stated === undefined || path === undefined || documentsOf.has(document.source.path)) continue;
-      const target = this.#openShared(pathFrom(document.path, path));
-      targets.push(target.path);
-      const problem = notToBeExtended(target);
-      if (problem === undefined) {
-        documentsOf.set(document.source.path, target);
-        waiting.push(target);
-      } else problems.push(diagnostic('extends', document.source.place(stated.span), `${path} ${problem}`));
-    }
-    return { documents: documentsOf, targets, problems };
-  }
-}
-
-interface Extended {
-  readonly documents: ReadonlyMap<string, OpenedDocument>;
-  /** Their paths, and those of what could not be extended. */
-  readonly targets: readonly string[];
-  readonly problems: readonly Diagnostic[];
-}
-
-function notToBeExtended({ kind, problems }: OpenedDocument): string | undefined {
-  const unreadable = problems.find(({ code }) => code === 'document/unreadable');
-  if (unreadable !== undefined) return `cannot be extended: ${unreadable.message}`;
-  return kind === 'limits' || problems.length > 0 ? undefined : 'is not a limits document';
-}
-
-const depthOf = (path: string): number => path.split('/').length;
-
-/** Whether a folder is one of these, or lies below one. */
-function isWithin(folders: ReadonlySet<string>, folder: string): boolean {
-  for (let at = folder; ; at = folderOf(at)) {
-    if (folders.has(at)) return true;
-    if (at === '.') return false;
   }
 }

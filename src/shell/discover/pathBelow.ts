@@ -27,6 +27,16 @@ export function foldersAbove(folder: string): readonly string[] {
   return [parent, ...foldersAbove(parent)];
 }
 
+export const depthOf = (path: string): number => path.split('/').length;
+
+/** Whether a folder is one of these, or lies below one. */
+export function isWithin(folders: ReadonlySet<string>, folder: string): boolean {
+  for (let at = folder; ; at = folderOf(at)) {
+    if (folders.has(at)) return true;
+    if (at === '.') return false;
+  }
+}
+
 type Refused = { readonly ok: false } & Extract<Outcome<string, PathReason>, { ok: false }>;
 
 // A colon or a backslash means a drive, a stream or a folder on other systems, so the same shop would be read differently there.

@@ -2,16 +2,22 @@ import { existsSync, lstatSync, readlinkSync, statSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import { sniffKind } from '../../documents/yaml/sniff.ts';
 import { discover } from './discover.ts';
+import { endsAsYaml } from './entry.ts';
 import { readBelow } from './safeRead.ts';
 
 /**
  * The shop that a path lies in: the nearest folder at or above it that holds a shop document, else the
- * top of its git work tree, else the path's own folder. Absolute.
+ * top of its git work tree, else the folder of the engine around it, else its own. Absolute.
  */
 export function shopRoot(path: string): string {
   const start = folderAt(resolve(path));
   const above = ancestors(start);
-  return above.find(holdsShop) ?? above.find((folder) => existsSync(join(folder, '.git'))) ?? start;
+  return (
+    above.find((folder) => holds(folder, 'shop')) ??
+    above.find((folder) => existsSync(join(folder, '.git'))) ??
+    above.find((folder) => holds(folder, 'engine')) ??
+    start
+  );
 }
 
 export const folderAt = (path: string): string =>
@@ -20,12 +26,17 @@ export const folderAt = (path: string): string =>
 /** Absolute, where a file or folder stands at the path; else undefined. */
 export function standingAt(path: string, workingDirectory: string): string | undefined {
   const absolute = resolve(workingDirectory, path);
-  return existsSync(absolute) ? absolute : undefined;
+  const isThere = existsSync(absolute) || linkedFile(absolute) !== undefined;
+  return isThere ? absolute : undefined;
 }
 
-/** What a linked file leads to, as the link says it; undefined where the path is no link to a file. */
+/** What a link leads to, as it says it, whether that is there or not; undefined where the path is no link, or one to a folder. */
 export const linkedFile = (path: string): string | undefined =>
-  lstatSync(path).isSymbolicLink() && folderAt(path) !== path ? readlinkSync(path) : undefined;
+  existsSync(dirname(path)) &&
+  lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() === true &&
+  !(existsSync(path) && statSync(path).isDirectory())
+    ? readlinkSync(path)
+    : undefined;
 
 /** An absolute path as it is known from a folder: relative, with `/`; `.` for the folder itself. */
 export const pathInRoot = (root: string, absolute: string): string =>
@@ -36,11 +47,17 @@ function ancestors(folder: string): readonly string[] {
   return parent === folder ? [folder] : [folder, ...ancestors(parent)];
 }
 
-function holdsShop(folder: string): boolean {
-  return discover(folder, ['.'], { below: false }).paths.some((name) => {
-    const bytes = readBelow(folder, name, HEAD_BYTES);
-    return bytes.ok && sniffKind(bytes.value) === 'shop';
-  });
+/** A document of that kind, or what has its name and is not read: that is told, and does not move the root. */
+function holds(folder: string, kind: 'shop' | 'engine'): boolean {
+  const { paths, entries } = discover(folder, ['.'], { below: false });
+  const isNamedSo = (path: string): boolean => path.replace(/\.ya?ml$/i, '').toLowerCase() === kind;
+  return (
+    entries.some(({ path }) => endsAsYaml(path) && isNamedSo(path)) ||
+    paths.some((name) => {
+      const bytes = readBelow(folder, name, HEAD_BYTES);
+      return bytes.ok && sniffKind(bytes.value) === kind;
+    })
+  );
 }
 
 const HEAD_BYTES = 256 * 1024;

@@ -4,7 +4,9 @@ import { MOST_BYTES } from '../../documents/yaml/bytes.ts';
 import { sniffKind } from '../../documents/yaml/sniff.ts';
 import { fileIds, type KnownCommit } from '../git/fileIds.ts';
 import type { Outcome, Problem } from '../problem.ts';
-import { discover } from './discover.ts';
+import { type BehindLink, behindLink, holdsDocuments } from './behindLink.ts';
+import { type Discovery, discover } from './discover.ts';
+import type { Entry } from './entry.ts';
 import { pathInRoot } from './root.ts';
 import { readerBelow } from './safeRead.ts';
 
@@ -14,6 +16,13 @@ export interface Store {
   readonly list: (folders: readonly string[]) => readonly string[];
   /** The YAML files directly in a folder, sorted. */
   readonly listIn: (folder: string) => readonly string[];
+  /** What may look like a document and is none of these, in and below folders; and directly in a folder. */
+  readonly entries: (folders: readonly string[]) => readonly Entry[];
+  readonly entriesIn: (folder: string) => readonly Entry[];
+  /** Where a link leads. */
+  readonly behind: (link: string) => BehindLink;
+  /** Names of documents stand directly in a folder that is not searched. */
+  readonly holdsDocuments: (folder: string) => boolean;
   readonly read: (path: string) => Outcome<Uint8Array>;
   /** The id that git gives each file in and below a folder in this repository; undefined for one that cannot be read. */
   readonly ids: (folder: string, repository: KnownCommit) => ReadonlyMap<string, string | undefined>;
@@ -26,31 +35,34 @@ export interface Store {
 /** The documents as they stand on disk below an absolute folder. */
 export function workTree(root: string, workingDirectory: string): Store {
   const problems: Problem[] = [];
-  const listed = new Map<string, readonly string[]>();
-  const list = (folders: readonly string[]): readonly string[] => {
+  const listed = new Map<string, Discovery>();
+  const below = (folders: readonly string[]): Discovery => {
     const key = folders.join('\0');
     const known = listed.get(key);
     if (known !== undefined) return known;
     const found = discover(root, folders);
     problems.push(...found.problems);
-    listed.set(key, found.paths);
-    return found.paths;
+    listed.set(key, found);
+    return found;
   };
-  const listing = new Map<string, readonly string[]>();
+  const listing = new Map<string, Discovery>();
+  const directlyIn = (folder: string): Discovery => {
+    const found = listing.get(folder) ?? discover(root, [folder], { below: false });
+    listing.set(folder, found);
+    return found;
+  };
   const readAny = readerBelow(root);
   return {
-    list,
-    listIn: (folder) => {
-      const known = listing.get(folder);
-      if (known !== undefined) return known;
-      const found = discover(root, [folder], { below: false });
-      listing.set(folder, found.paths);
-      return found.paths;
-    },
+    list: (folders) => below(folders).paths,
+    listIn: (folder) => directlyIn(folder).paths,
+    entries: (folders) => below(folders).entries,
+    entriesIn: (folder) => directlyIn(folder).entries,
+    behind: (link) => behindLink(root, link),
+    holdsDocuments: (folder) => holdsDocuments(root, folder),
     read: (path) => readAny(path, MOST_BYTES),
     ids: (folder, repository) => {
       const idOf = fileIds(root, repository, (path) => readAny(path, MOST_BYTES));
-      return new Map(list([folder]).map((path) => [path, idOf(path)]));
+      return new Map(below([folder]).paths.map((path) => [path, idOf(path)]));
     },
     shown: (path) => shownPath(resolve(root, path), workingDirectory),
     problems: () => problems,

@@ -1,9 +1,10 @@
 import { folderOf, isAtOrAbove } from '../../documents/opened.ts';
 import { MOST_BYTES } from '../../documents/yaml/bytes.ts';
-import { isDocumentPath } from '../discover/discover.ts';
+import { isDocumentPath } from '../discover/entry.ts';
 import { done, failed, type Outcome } from '../problem.ts';
 import { type Blob, readBlobs } from './blobs.ts';
 import { listTree, type TreeEntry } from './git.ts';
+import { type PassedOver, passedOver } from './passedOver.ts';
 import type { GitPlace, GitReason } from './process.ts';
 
 /** A revision as it was asked for, and the commit that it names. */
@@ -19,12 +20,15 @@ export class CommitFiles {
   /** The documents directly in each folder that has any. */
   readonly byFolder: ReadonlyMap<string, readonly string[]>;
   readonly #ids: ReadonlyMap<string, string>;
+  readonly #passedOver: PassedOver;
   readonly #contents: BlobContents;
 
   constructor(place: GitPlace, revision: Revision, entries: readonly TreeEntry[], contents: BlobContents) {
     this.place = place;
     this.revision = revision;
-    this.#ids = new Map(entries.map(({ path, oid }) => [path, oid]));
+    const isDocument = ({ path, kind }: TreeEntry): boolean => kind === 'file' && isDocumentPath(path);
+    this.#ids = new Map(entries.filter(isDocument).map(({ path, oid }) => [path, oid]));
+    this.#passedOver = passedOver(entries, isDocument);
     this.byFolder = groupedByFolder(this.#ids.keys());
     this.#contents = contents;
   }
@@ -37,6 +41,21 @@ export class CommitFiles {
     return folder === '.' || [...this.byFolder.keys()].some((each) => isAtOrAbove(folder, each));
   }
 
+  /** What may look like a document, by the folder it stands in. */
+  get entriesByFolder(): PassedOver['byFolder'] {
+    return this.#passedOver.byFolder;
+  }
+
+  /** Names of documents stand directly in a folder that is not searched. */
+  holdsDocuments = (folder: string): boolean => this.#passedOver.closedFolders.has(folder);
+
+  isLink = (path: string): boolean => this.#passedOver.links.has(path);
+
+  /** The blob of any file or link that is looked at. */
+  blobOf(path: string): string | undefined {
+    return this.#ids.get(path) ?? this.#passedOver.blobs.get(path);
+  }
+
   /** The blob's id, by which two commits are compared without reading either. */
   idOf(path: string): string | undefined {
     return this.#ids.get(path);
@@ -45,14 +64,20 @@ export class CommitFiles {
   /** What serves a file from the folders above, and the other files of its engine: those around it, where they are few. */
   around(path: string): readonly string[] {
     const folder = folderOf(path);
-    const folders = [...this.byFolder.keys()];
+    const folders = [...new Set([...this.byFolder.keys(), ...this.entriesByFolder.keys()])];
     const within = (isWanted: (folder: string) => boolean): readonly string[] =>
-      folders.filter(isWanted).flatMap((each) => this.byFolder.get(each) ?? []);
+      folders.filter(isWanted).flatMap((each) => this.inFolder(each));
     const around = [folderOf(folder), folder]
       .filter((each) => each !== '.')
       .map((wide) => within((each) => isAtOrAbove(wide, each)))
       .find(({ length }) => length <= FEW);
     return [...within((each) => isAtOrAbove(each, folder)), ...(around ?? [])];
+  }
+
+  /** All that is looked at directly in a folder. */
+  inFolder(folder: string): readonly string[] {
+    const entries = this.entriesByFolder.get(folder) ?? [];
+    return [...(this.byFolder.get(folder) ?? []), ...entries.map(({ path }) => path)];
   }
 
   /** Before a comparison: what is not the same in the other commit is read, with all around it, as soon as anything is. */
@@ -66,7 +91,7 @@ export class CommitFiles {
 
   /** The bytes of a document. The first that is asked for of `together` brings all of them, in one process. */
   read(path: string, together: () => readonly string[]): Outcome<Uint8Array> {
-    const oid = this.#ids.get(path);
+    const oid = this.blobOf(path);
     if (oid === undefined)
       return failed('missing', `there is no file ${path} in that commit`, 'check the path');
     const blob = this.#contents.read(oid, () => [path, ...together()], this.place);
@@ -125,7 +150,7 @@ export class BlobContents {
     if (known !== undefined) return done(known);
     const paths = [...together(), ...this.#expected];
     this.#expected = [];
-    const wanted = paths.flatMap((path) => this.#commits.flatMap((each) => each.idOf(path) ?? []));
+    const wanted = paths.flatMap((path) => this.#commits.flatMap((each) => each.blobOf(path) ?? []));
     const read = readBlobs(
       place,
       wanted.filter((each) => !this.#known.has(each)),
@@ -137,7 +162,7 @@ export class BlobContents {
   }
 }
 
-/** Lists the documents of a revision: links, dot folders and other files are left out, as they are on disk. */
+/** Lists a revision: links, dot folders and other files are passed over, as they are on disk. */
 export function openCommit(
   place: GitPlace,
   revision: Revision,
@@ -145,8 +170,7 @@ export function openCommit(
 ): Outcome<CommitFiles, GitReason> {
   const entries = listTree(place, revision.commit);
   if (!entries.ok) return entries;
-  const documents = entries.value.filter(({ path }) => isDocumentPath(path));
-  const commit = new CommitFiles(place, revision, documents, contents);
+  const commit = new CommitFiles(place, revision, entries.value, contents);
   contents.add(commit);
   return done(commit);
 }

@@ -4,14 +4,21 @@ import { done, failed, type Outcome } from '../problem.ts';
 import { isObjectId, requireId } from './objectId.ts';
 import { type GitPlace, type GitReason, runGit } from './process.ts';
 
-/** A regular file in a commit. Links and submodules are never listed. */
+/** What a commit holds under a path; the content of a link is where it leads. */
 export interface TreeEntry {
   /** From the top of the repository, with `/`. */
   readonly path: string;
-  /** The blob's id: 40 hexadecimal digits, or 64 in a repository that uses SHA-256. */
+  /** The blob's id: 40 hexadecimal digits, or 64 in a repository that uses SHA-256. Of another repository, its commit's. */
   readonly oid: string;
-  readonly mode: '100644' | '100755';
+  readonly kind: 'file' | 'link' | 'repository';
 }
+
+const KINDS: ReadonlyMap<string, TreeEntry['kind']> = new Map([
+  ['100644', 'file'],
+  ['100755', 'file'],
+  ['120000', 'link'],
+  ['160000', 'repository'],
+]);
 
 export interface Commit {
   readonly oid: string;
@@ -76,7 +83,7 @@ export function isShallow(place: GitPlace): Outcome<boolean, GitReason> {
   return answer.ok ? done(answer.value.toString('latin1').trim() === 'true') : answer;
 }
 
-/** The regular files of a commit in and below `folder` (from the top of the repository; '' is all of it). */
+/** What a commit holds in and below `folder` (from the top of the repository; '' is all of it). */
 export function listTree(
   place: GitPlace,
   commit: string,
@@ -91,15 +98,15 @@ export function listTree(
   return answer.ok ? done(records(answer.value).flatMap((record) => parseEntry(record) ?? [])) : answer;
 }
 
-/** `100644 blob ID<tab>PATH`. The sizes are not asked for: git would open each blob to tell. */
+/** `100644 blob ID<tab>PATH`, `160000 commit …`. The sizes are not asked for: git would open each blob to tell. */
 function parseEntry(record: string): TreeEntry | undefined {
-  const mode = record.slice(0, 6);
+  const kind = KINDS.get(record.slice(0, 6));
   const tab = record.indexOf('\t');
-  if ((mode !== '100644' && mode !== '100755') || record.slice(6, 12) !== ' blob ') return undefined;
+  if (kind === undefined) return undefined;
   const path = record.slice(tab + 1);
   // No working tree can hold such a path; only a tree made by hand does.
   if (/(?:^|\/)\.{0,2}(?:\/|$)/.test(path)) return undefined;
-  return { path, oid: record.slice(12, tab), mode };
+  return { path, oid: record.slice(record.lastIndexOf(' ', tab) + 1, tab), kind };
 }
 
 /** The commits up to and including `commit` that changed any of the paths, the newest first; all commits without paths. */

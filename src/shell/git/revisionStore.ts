@@ -1,7 +1,9 @@
 import { folderOf, isAtOrAbove } from '../../documents/opened.ts';
 import { sniffKind } from '../../documents/yaml/sniff.ts';
+import { type Entry, endsAsYaml, isDocumentPath, nameOf } from '../discover/entry.ts';
 import { checkPathBelow } from '../discover/pathBelow.ts';
 import type { Store } from '../discover/store.ts';
+import { behindLinkInCommit } from './behindLinkInCommit.ts';
 import type { CommitFiles } from './commitFiles.ts';
 
 /** Where a shop lies in a commit, and how its files are named in a report. */
@@ -16,18 +18,31 @@ export interface ShopInCommit {
 /** The documents of a commit below a folder of it. The working tree is never looked at. */
 export function revisionStore({ files, root, shown }: ShopInCommit): Store {
   const inCommit = (path: string): string => (root === '.' ? path : path === '.' ? root : `${root}/${path}`);
-  const byFolder = root === '.' ? files.byFolder : foldersBelow(files, root);
-  const listIn = (folder: string): readonly string[] => [...(byFolder.get(folder) ?? [])].sort();
+  const inRoot = (path: string): string =>
+    root === '.' ? path : path === root ? '.' : path.slice(root.length + 1);
+  const byFolder = foldersBelow(files.byFolder, root, inRoot, inRoot);
+  const entries = foldersBelow(
+    files.entriesByFolder,
+    root,
+    ({ path, kind }) => ({ path: inRoot(path), kind }),
+    inRoot,
+  );
   let listed: ReadonlySet<string> = new Set();
-  const within = (isWanted: (folder: string) => boolean): readonly string[] =>
-    [...byFolder.keys()].filter(isWanted).flatMap(listIn);
   return {
     list: (folders) => {
-      const paths = within((each) => folders.some((one) => isAtOrAbove(one, each))).toSorted();
-      listed = new Set(paths);
+      const paths = within(byFolder, folders).toSorted();
+      listed = new Set([...paths, ...within(entries, folders).map(({ path }) => path)]);
       return paths;
     },
-    listIn,
+    listIn: (folder) => (byFolder.get(folder) ?? []).toSorted(),
+    entries: (folders) => within(entries, folders).toSorted(byPath),
+    entriesIn: (folder) => (entries.get(folder) ?? []).toSorted(byPath),
+    behind: (link) => {
+      const found = behindLinkInCommit(files, inCommit(link));
+      const isHere = found.path !== undefined && isAtOrAbove(root, found.path);
+      return { ...found, path: isHere ? inRoot(found.path) : undefined };
+    },
+    holdsDocuments: (folder) => files.holdsDocuments(inCommit(folder)),
     read: (path) => {
       const allowed = checkPathBelow(path);
       if (!allowed.ok) return allowed;
@@ -37,33 +52,43 @@ export function revisionStore({ files, root, shown }: ShopInCommit): Store {
       return files.read(inCommit(path), together);
     },
     ids: (folder) =>
-      new Map(
-        [...byFolder].flatMap(([each, paths]) =>
-          isAtOrAbove(folder, each) ? paths.map((path) => [path, files.idOf(inCommit(path))] as const) : [],
-        ),
-      ),
+      new Map(within(byFolder, [folder]).map((path) => [path, files.idOf(inCommit(path))] as const)),
     shown: (path) => shown(inCommit(path)),
     problems: () => [],
   };
 }
 
+type ByFolder<Item> = ReadonlyMap<string, readonly Item[]>;
+
 /** By folder, relative to the root. */
-function foldersBelow(files: CommitFiles, root: string): ReadonlyMap<string, readonly string[]> {
-  const inRoot = (path: string): string => (path === root ? '.' : path.slice(root.length + 1));
-  const folders = [...files.byFolder].filter(([folder]) => isAtOrAbove(root, folder));
-  return new Map(folders.map(([folder, paths]) => [inRoot(folder), paths.map(inRoot)]));
+function foldersBelow<Item>(
+  byFolder: ByFolder<Item>,
+  root: string,
+  inRoot: (item: Item) => Item,
+  folderInRoot: (folder: string) => string,
+): ByFolder<Item> {
+  if (root === '.') return byFolder;
+  const folders = [...byFolder].filter(([folder]) => isAtOrAbove(root, folder));
+  return new Map(folders.map(([folder, items]) => [folderInRoot(folder), items.map(inRoot)]));
 }
+
+const within = <Item>(byFolder: ByFolder<Item>, folders: readonly string[]): readonly Item[] =>
+  [...byFolder].flatMap(([each, items]) => (folders.some((one) => isAtOrAbove(one, each)) ? items : []));
+
+const byPath = (a: Entry, b: Entry): number => (a.path < b.path ? -1 : 1);
 
 /** The nearest folder at or above one of a commit that holds a shop document then; else the top. */
 export function shopRootInCommit(files: CommitFiles, folder: string): string {
   for (let at = folder; ; at = folderOf(at)) {
-    if ((files.byFolder.get(at) ?? []).some((path) => isShop(files, path))) return at;
+    if (files.inFolder(at).some((path) => isShop(files, path))) return at;
     if (at === '.') return '.';
   }
 }
 
 function isShop(files: CommitFiles, path: string): boolean {
-  if (!checkPathBelow(path.slice(path.lastIndexOf('/') + 1)).ok) return false;
+  const name = nameOf(path);
+  if (!isDocumentPath(path) || files.isLink(path)) return endsAsYaml(name) && /^shop\./i.test(name);
+  if (!checkPathBelow(name).ok) return false;
   const bytes = files.read(path, () => files.around(path));
   return bytes.ok && sniffKind(bytes.value) === 'shop';
 }

@@ -2,7 +2,8 @@ import { chmodSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync }
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { discover, isDocumentPath } from '../../../src/shell/discover/discover.ts';
+import { discover } from '../../../src/shell/discover/discover.ts';
+import { isDocumentPath } from '../../../src/shell/discover/entry.ts';
 
 const root = mkdtempSync(join(tmpdir(), 'discover '));
 
@@ -38,7 +39,21 @@ afterAll(() => rmSync(root, { recursive: true }));
 
 describe('the documents of a shop', () => {
   it('are its YAML files, without dot folders, node_modules and links', () => {
-    expect(discover(root, ['.'])).toEqual({ paths: [...FILES].sort(), problems: [] });
+    expect(discover(root, ['.'])).toMatchObject({ paths: [...FILES].sort(), problems: [] });
+  });
+
+  it('stand among names that may be meant as documents, which are told and not read', () => {
+    expect(discover(root, ['.']).entries).toEqual([
+      { path: '.hidden', kind: 'folder' },
+      { path: 'README.md', kind: 'file' },
+      { path: 'engines/.hidden', kind: 'folder' },
+      { path: 'engines/node_modules', kind: 'folder' },
+      { path: 'engines/pump-1/.engine.yaml', kind: 'file' },
+      { path: 'engines/pump-1/.yaml', kind: 'file' },
+      { path: 'engines/pump-1/engine.YAML.bak', kind: 'file' },
+      { path: 'engines/pump-1/link.yaml', kind: 'link' },
+      { path: 'engines/pump-1/round', kind: 'link' },
+    ]);
   });
 
   it('are listed once where the folders given overlap', () => {

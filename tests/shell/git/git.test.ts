@@ -60,7 +60,9 @@ const textOf = (blob: Blob | undefined): string | undefined =>
 
 const textsAt = (folder: string, revision: string, below = ''): Record<string, string | undefined> => {
   const place = open(folder);
-  const entries = value(listTree(place, value(resolveRevision(place, revision)), below));
+  const entries = value(listTree(place, value(resolveRevision(place, revision)), below)).filter(
+    ({ kind }) => kind === 'file',
+  );
   const contents = value(readBlobs(place, idsOf(entries), MOST_BYTES));
   return Object.fromEntries(entries.map(({ path, oid }) => [path, textOf(contents.get(oid))]));
 };
@@ -99,11 +101,18 @@ describe('the documents at a revision', () => {
     expect(textsAt(join(parent, 'bare ü.git/refs'), 'main')).toEqual(AT_LAST);
   });
 
-  it('leave out links and other repositories', () => {
+  it('are told apart from links and other repositories', () => {
     symlinkSync('/etc/passwd', join(shop, 'link.yaml'));
+    mkdirSync(join(shop, 'module'));
     git(shop, 'update-index', '--add', '--cacheinfo', `160000,${git(shop, 'rev-parse', 'HEAD')},module`);
     commit(shop, 'Links');
     expect(textsAt(shop, 'HEAD')).toEqual(AT_LAST);
+    const kinds = value(listTree(open(shop), git(shop, 'rev-parse', 'HEAD'))).map(({ path, kind }) => [
+      path,
+      kind,
+    ]);
+    expect(kinds).toContainEqual(['link.yaml', 'link']);
+    expect(kinds).toContainEqual(['module', 'repository']);
   });
 
   it('are those that were committed, not those that a replacement names', () => {
@@ -139,7 +148,7 @@ describe('the documents at a revision', () => {
   it('are told apart from one that is not there', () => {
     const place = open(shop);
     const entries = value(listTree(place, value(resolveRevision(place, 'HEAD'))));
-    expect(entries[1]).toMatchObject({ mode: '100644', path: 'engines/pump é/sessions/rebuild.yaml' });
+    expect(entries[1]).toMatchObject({ kind: 'file', path: 'engines/pump é/sessions/rebuild.yaml' });
     const missing = '0'.repeat(40);
     const read = value(readBlobs(place, [missing, ...idsOf(entries)], MOST_BYTES));
     expect(read.get(missing)).toBe('absent');
