@@ -1,7 +1,7 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
-import { shopGrid } from '../documents/session/session.ts';
+import { shopGrid } from '../documents/session/readBlock.ts';
 import { STEP } from '../layout/family.ts';
 
 /** The points at which each position is read: rows along the part, columns round it. Empty lists: one reading. */
@@ -13,17 +13,6 @@ export interface PlannedGrid {
 }
 
 const ONE_READING: PlannedGrid = { stations: [], directions: [], fromShop: false };
-
-/** The words of the trade for where a part is measured; common practice, no source. */
-const USUAL_GRIDS: Readonly<Record<string, Omit<PlannedGrid, 'fromShop'>>> = {
-  main_journal_diameter: { stations: ['front', 'rear'], directions: ['throw', 'square'] },
-  crankpin_diameter: { stations: ['front', 'rear'], directions: ['throw', 'square'] },
-  main_housing_bore: { stations: ['front', 'rear'], directions: ['square', '+45', '-45'] },
-  rod_housing_bore: { stations: ['front', 'rear'], directions: ['square', '+45', '-45'] },
-  main_bearing_bore: { stations: ['front', 'rear'], directions: ['square'] },
-  rod_bearing_bore: { stations: ['front', 'rear'], directions: ['square'] },
-  cylinder_bore: { stations: ['top', 'middle', 'bottom'], directions: ['thrust', 'axial'] },
-};
 
 /**
  * As the shop states it; else as the part was gone over in the latest session that has it; else as many points as the
@@ -57,7 +46,7 @@ function gridForLimits(
   isLimited: (id: string) => boolean,
 ): PlannedGrid {
   if (of.halves === true) return { ...ONE_READING, stations: ['upper', 'lower'] };
-  const usual = USUAL_GRIDS[of.id];
+  const usual = of.usualGrid;
   const forms = registry.all.filter(
     (each) =>
       each.onlyWithLimits === true &&
@@ -65,8 +54,8 @@ function gridForLimits(
       each.derivations.some(({ inputs }) => inputs.includes(of.id)),
   );
   if (usual === undefined) return ONE_READING;
-  const round = forms.some((each) => each.id.endsWith('_out_of_round'));
-  const along = forms.some((each) => each.id.endsWith('_taper'));
+  const round = forms.some((each) => each.figure === 'out of round');
+  const along = forms.some((each) => each.figure === 'taper');
   return {
     stations: along ? usual.stations : [],
     directions: round ? usual.directions : [],

@@ -30,13 +30,9 @@ function limitedSize(of: Characteristic, position: Position, engine: Engine): Fr
 /** The nominal size of what is measured, as large as the part that is fitted was made. */
 export function nominalSize(of: Characteristic, position: Position, engine: Engine): Amount | undefined {
   const { sizes } = engine.document;
-  const standard = sizes.get(of.id) ?? sizes.get(sharedName(of.id));
+  const standard = sizes.get(of.id) ?? sizes.get(of.nominal ?? of.id);
   return standard && movedAmount(standard, fittedSize(engine, undefined, of, position).by);
 }
-
-/** Cylinders and pistons are made to one size, which an engine states as `bore`. */
-const sharedName = (measure: string): string =>
-  measure === 'cylinder_bore' || measure === 'piston_diameter' ? 'bore' : measure;
 
 const reaches = ({ range }: RegisteredInstrument, size: Fraction | undefined): boolean =>
   range === undefined ||

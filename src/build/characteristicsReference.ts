@@ -1,4 +1,5 @@
 import type { Characteristic, ExampleReading, WorkedExample } from '../characteristics/characteristic.ts';
+import { parts } from '../characteristics/parts.ts';
 import { characteristics } from '../characteristics/registry.ts';
 import type { Axis } from '../layout/axis.ts';
 import { withArticle } from '../quantity/words.ts';
@@ -25,6 +26,7 @@ function sectionOf(each: Characteristic): string {
     ...(each.note === undefined ? [] : [each.note, '']),
     `- Positions: ${positionsText(each)}; it is a ${each.quantity}`,
     `- How: ${each.formula}`,
+    `- Of the ${partsText(each)}`,
     ...(each.derivations.length === 0 ? [] : [`- Worked out from: ${inputsOf(each)}`]),
     `- Usually measured with ${withArticle(each.usual)}; that is assumed where a reading names no registered instrument`,
     `- Past a limit it is called ${each.words.above} (above) or ${each.words.below} (below)`,
@@ -33,6 +35,14 @@ function sectionOf(each: Characteristic): string {
     ...each.examples.map((example) => `- Example: ${exampleText(example)}`),
     '',
   ].join('\n');
+}
+
+/** What work, a new part or a regrind changes it. */
+function partsText({ of, dependsOn }: Characteristic): string {
+  const [own, ...others] = [...(of === undefined ? [] : [of]), ...dependsOn].map(
+    (id) => parts.find((part) => part.id === id)?.label ?? id,
+  );
+  return others.length === 0 ? `${own}` : `${own}; changes with the ${others.join(', ')} as well`;
 }
 
 const positionsText = ({ family }: Characteristic): string =>

@@ -1,6 +1,7 @@
 import type { Dimension } from '../documents/grades/movement.ts';
 import type { Measure } from '../documents/measure.ts';
 import type { FormulaProblem } from '../formula/problem.ts';
+import type { Part } from '../layout/part.ts';
 import type { InstrumentType } from '../measurement/instrument.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import type { Grid, Measured } from './grid.ts';
@@ -38,8 +39,17 @@ export interface Characteristic extends Measure {
   readonly derivations: readonly Derivation[];
   /** What it is usually measured with: what is assumed where a reading names no instrument. */
   readonly usual: InstrumentType;
-  /** Keys of the engine's `materials`: what is measured is made of the first that is stated. */
-  readonly madeOf?: readonly string[];
+  /** The id of the part that it is a figure of; a shop need not say it of its own. */
+  readonly of: string | undefined;
+  /** Ids of the other parts that it depends on: what is done to one of them changes it. */
+  readonly dependsOn: readonly string[];
+  /** The part whose material it expands with, where that is not the part it is of: a bore with shells in. */
+  readonly expandsWith?: string;
+  /** As a shop's `grids` name the way it is gone over, and the words of the trade for that way. */
+  readonly grid?: string;
+  readonly usualGrid?: UsualGrid;
+  /** Another size of the engine document that is its nominal size: a cylinder's and a piston's is `bore`. */
+  readonly nominal?: string;
   /** Which part's service size moves it, and what it is of that part. */
   readonly graded?: Graded;
   /** What to call a value above the greatest and below the least. */
@@ -49,6 +59,12 @@ export interface Characteristic extends Measure {
   /** Worked out only where a limit asks for it: nobody wants a row of tapers that nothing limits. */
   readonly onlyWithLimits?: boolean;
   readonly examples: readonly WorkedExample[];
+}
+
+/** Rows along a part, columns round it. */
+export interface UsualGrid {
+  readonly stations: readonly string[];
+  readonly directions: readonly string[];
 }
 
 export interface Graded {
@@ -73,3 +89,9 @@ export type ExampleReading =
       readonly directions?: readonly string[];
       readonly rows: readonly (readonly string[])[];
     };
+
+/** What the program knows by itself; a test may give it other names. */
+export interface BuiltIn {
+  readonly characteristics: readonly Characteristic[];
+  readonly parts: readonly Part[];
+}

@@ -19,12 +19,18 @@ const USUAL: Partial<Record<Quantity, InstrumentType>> = {
 };
 
 /** A shop's own characteristic, with the formula as its one derivation where it has one. */
-export const ownCharacteristic = (own: OwnCharacteristic, ours: Measures): Characteristic => ({
+export const ownCharacteristic = (
+  own: OwnCharacteristic,
+  ours: Measures,
+  [of, ...dependsOn]: readonly string[],
+): Characteristic => ({
   id: own.id,
   label: own.label,
   description: `${own.label}, added by the shop.`,
   quantity: own.quantity,
   family: own.family,
+  of,
+  dependsOn,
   usual: USUAL[own.quantity] ?? 'other',
   formula: own.formula?.text ?? 'read directly',
   derivations: own.formula === undefined ? [] : [derivationOf(own, own.formula, ours)],

@@ -6,6 +6,9 @@ export const running: readonly Characteristic[] = [
   {
     id: 'compression_pressure',
     label: 'compression pressure',
+    of: 'cylinder',
+    dependsOn: ['piston', 'ring', 'valve', 'head'],
+    figure: 'other',
     description: 'Greatest pressure in a cylinder while the engine is cranked.',
     quantity: 'pressure',
     family: familyOf('cylinder'),

@@ -1,6 +1,6 @@
 import type { Family } from '../layout/family.ts';
 import type { InstrumentType } from '../measurement/instrument.ts';
-import type { Characteristic, Derivation, Graded, WorkedExample } from './characteristic.ts';
+import type { Characteristic, Derivation, Graded, UsualGrid, WorkedExample } from './characteristic.ts';
 import { boreTaper, journalTaper, outOfRound } from './form.ts';
 
 /** Full differences of diameters, as engine manuals take them: ISO 1101 and ISO 12180 halve both. */
@@ -8,11 +8,14 @@ const FORM_SOURCE = 'workshop convention: full difference of diameters (TM 9-281
 
 const FORM_WORDS = { above: 'over', below: 'under' };
 
-interface Part {
-  /** The diameter's id without its last word. */
-  readonly part: string;
+interface MeasuredPart {
+  /** What the ids of its figures begin with; a shop's grids go by it as well. */
+  readonly name: string;
+  /** In trade words, and what kind of diameter it is: `main journal`, `diameter`. */
   readonly label: string;
   readonly family: Family;
+  readonly of: string;
+  readonly dependsOn?: readonly string[];
   readonly usual: InstrumentType;
 }
 
@@ -20,13 +23,15 @@ interface Part {
  * A diameter and what it brings: its out of round and its taper.
  * Shells are eccentric and relieved at the split, so a bore with shells in has no out of round to judge.
  */
-export interface Diameter extends Part {
-  readonly id: string;
+export interface Diameter extends MeasuredPart {
+  readonly size: 'diameter' | 'bore';
   readonly kind: 'shaft' | 'bore' | 'bore with shells';
   readonly description: string;
   readonly source: string;
   readonly taperBy: 'ends' | 'range';
-  readonly madeOf: readonly string[];
+  readonly expandsWith?: string;
+  readonly nominal?: string;
+  readonly usualGrid?: UsualGrid;
   readonly graded?: Graded;
 }
 
@@ -34,17 +39,29 @@ export function diameter(of: Diameter): readonly Characteristic[] {
   return [sizeOf(of), ...(of.kind === 'bore with shells' ? [] : [outOfRoundOf(of)]), taperOf(of)];
 }
 
+const idOf = ({ name, size }: Diameter): string => `${name}_${size}`;
+
+const partsOf = ({ family, of, dependsOn = [], name }: MeasuredPart) => ({
+  family,
+  of,
+  dependsOn,
+  grid: name,
+});
+
 const sizeOf = (of: Diameter): Characteristic => ({
-  id: of.id,
-  label: of.label,
+  id: idOf(of),
+  label: `${of.label} ${of.size}`,
   description: of.description,
   quantity: 'length',
-  family: of.family,
+  figure: 'size',
+  ...partsOf(of),
   usual: of.usual,
   formula: 'as read; the least and the greatest of the readings are both judged',
   derivations: [],
   words: { above: 'large', below: 'small' },
-  madeOf: of.madeOf,
+  ...(of.expandsWith === undefined ? {} : { expandsWith: of.expandsWith }),
+  ...(of.nominal === undefined ? {} : { nominal: of.nominal }),
+  ...(of.usualGrid === undefined ? {} : { usualGrid: of.usualGrid }),
   ...(of.graded === undefined ? {} : { graded: of.graded }),
   source: of.source,
   examples: [],
@@ -57,16 +74,18 @@ const TAPER_NOTE =
   'The size of the difference is judged, without a sign; which end is larger is told beside it, and with a station between the ends a barrel or a hollow.';
 
 const outOfRoundOf = (of: Diameter): Characteristic => ({
-  ...formOf(of, 'out_of_round', 'out of round'),
-  description: `Of the ${of.label}: the greatest less the least at one station, the worst station.`,
+  ...formOf(of, 'out of round'),
+  description: `Of the ${of.label} ${of.size}: the greatest less the least at one station, the worst station.`,
   note: ROUND_NOTE,
   formula: 'at each station the greatest diameter − the least; the worst station',
-  derivations: [{ route: 'from diameters', inputs: [of.id], compute: ([grid]) => grid && outOfRound(grid) }],
+  derivations: [
+    { route: 'from diameters', inputs: [idOf(of)], compute: ([grid]) => grid && outOfRound(grid) },
+  ],
   examples: [
     {
       unit: 'in',
       given: {
-        [of.id]: {
+        [idOf(of)]: {
           stations: ['front', 'rear'],
           directions: ['a', 'b'],
           rows: [
@@ -83,12 +102,11 @@ const outOfRoundOf = (of: Diameter): Characteristic => ({
 });
 
 const taperOf = (of: Diameter): Characteristic => ({
-  ...formOf(of, 'taper', 'taper'),
-  isTaper: true,
+  ...formOf(of, 'taper'),
   description:
     of.taperBy === 'ends'
-      ? `Of the ${of.label}: one end less the other, the worst direction.`
-      : `Of the ${of.label}: the greatest less the least along the part, the worst direction.`,
+      ? `Of the ${of.label} ${of.size}: one end less the other, the worst direction.`
+      : `Of the ${of.label} ${of.size}: the greatest less the least along the part, the worst direction.`,
   note: TAPER_NOTE,
   formula:
     of.taperBy === 'ends'
@@ -97,7 +115,7 @@ const taperOf = (of: Diameter): Characteristic => ({
   derivations: [
     {
       route: 'from diameters',
-      inputs: [of.id],
+      inputs: [idOf(of)],
       compute: ([grid], choice) => grid && (of.taperBy === 'ends' ? journalTaper : boreTaper)(grid, choice),
     },
   ],
@@ -105,7 +123,7 @@ const taperOf = (of: Diameter): Characteristic => ({
     {
       unit: 'in',
       given: {
-        [of.id]: {
+        [idOf(of)]: {
           stations: ['top', 'middle', 'bottom'],
           directions: ['a'],
           rows: [['4.1262'], ['4.1265'], ['4.1254']],
@@ -118,11 +136,12 @@ const taperOf = (of: Diameter): Characteristic => ({
   ],
 });
 
-const formOf = (of: Diameter, ending: string, words: string) => ({
-  id: `${of.part}_${ending}`,
-  label: `${of.label.replace(/ (diameter|bore)$/, '')} ${words}`,
+const formOf = <Form extends 'out of round' | 'taper'>(of: Diameter, figure: Form) => ({
+  id: `${of.name}_${figure.replaceAll(' ', '_')}`,
+  label: `${of.label} ${figure}`,
   quantity: 'length' as const,
-  family: of.family,
+  figure,
+  ...partsOf(of),
   usual: of.usual,
   words: FORM_WORDS,
   onlyWithLimits: true,
@@ -131,12 +150,13 @@ const formOf = (of: Diameter, ending: string, words: string) => ({
 
 /** A clearance: read directly, or worked out by either of two routes. */
 export function clearanceOf(
-  about: Pick<Characteristic, 'id' | 'label' | 'description' | 'family' | 'formula' | 'source'>,
+  about: Omit<Characteristic, 'quantity' | 'usual' | 'derivations' | 'words' | 'examples'>,
   derivations: readonly Derivation[],
   usual: InstrumentType,
   examples: readonly WorkedExample[],
 ): Characteristic {
   return {
+    figure: 'clearance',
     ...about,
     quantity: 'length',
     usual,

@@ -1,6 +1,7 @@
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Family } from '../layout/family.ts';
 import { namedAt } from '../layout/naming.ts';
+import type { Parts } from '../layout/part.ts';
 import type { Position } from '../layout/position.ts';
 import type { Quantity } from '../quantity/units.ts';
 import { type DocumentContext, report } from './amount.ts';
@@ -16,11 +17,17 @@ export interface Measure {
   readonly family: Family;
   /** `[a, b]` at one position are the two halves of a pair of shells, not a row of stations. */
   readonly halves?: boolean;
-  /** Its limit may be for a length of the part, and say from where to where it is taken. */
-  readonly isTaper?: boolean;
+  /** What kind of figure it is, where that is known. */
+  readonly figure?: Figure;
+  /** The name of its grid in a shop document, other than its id. */
+  readonly grid?: string;
 }
 
+/** Of a taper a limit may say from where to where it is taken; form is a difference of several readings. */
+export type Figure = 'size' | 'out of round' | 'taper' | 'clearance' | 'other';
+
 export interface Measures {
+  readonly parts: Parts;
   readonly find: (id: string) => Measure | undefined;
   readonly ids: () => readonly string[];
 }

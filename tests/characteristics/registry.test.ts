@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Characteristic } from '../../src/characteristics/characteristic.ts';
+import { parts } from '../../src/characteristics/parts.ts';
 import { characteristics, registryWith } from '../../src/characteristics/registry.ts';
-import { ENGINE } from '../../src/layout/family.ts';
+import { ENGINE, STEP } from '../../src/layout/family.ts';
+import { wordsOf } from '../../src/layout/part.ts';
 import { areRelated, relateOne } from '../../src/layout/relate.ts';
 import { unitNamed } from '../../src/quantity/units.ts';
 import { shopOf } from '../shopOf.ts';
@@ -65,6 +67,18 @@ describe('every entry of the registry', () => {
     },
   );
 
+  it.each(named)('%s: is of a part, and depends on all that its inputs are of', (_, each) => {
+    const depended = [each.of, ...each.dependsOn];
+    for (const id of depended) {
+      const part = registry.parts.find(id ?? '');
+      expect(part, id).toBeDefined();
+      if (part !== undefined && each.family !== STEP)
+        expect(areRelated(each.family, part.family), id).toBe(true);
+    }
+    for (const input of each.derivations.flatMap(({ inputs }) => inputs))
+      expect(depended).toContain(registry.find(input)?.of);
+  });
+
   it.each(named)('%s: is never worked out from itself', (_, each) => {
     const isReached = (from: Characteristic, seen: readonly string[]): boolean =>
       from.derivations
@@ -79,6 +93,21 @@ describe('every entry of the registry', () => {
 
   it.each(named.filter(([, each]) => each.derivations.length > 0))('%s: has a worked example', (_, each) => {
     expect(each.examples.length).toBeGreaterThan(0);
+  });
+});
+
+describe('every part', () => {
+  it.each(parts.map((part) => [part.id, part] as const))(
+    '%s: is assembled from parts that are known',
+    (_, part) => {
+      for (const id of part.assembledFrom) expect(registry.parts.find(id), id).toBeDefined();
+      expect(registry.parts.within(part)).toContain(part);
+    },
+  );
+
+  it('goes by words of its own', () => {
+    const words = parts.flatMap(wordsOf);
+    expect(words.filter((word, index) => words.indexOf(word) !== index)).toEqual([]);
   });
 });
 
@@ -136,6 +165,7 @@ describe('what a shop adds', () => {
       label: 'own',
       quantity: 'length',
       family: ENGINE,
+      parts: [],
       formula: undefined,
       units: new Map(),
     } as const;

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { registryWith } from '../../src/characteristics/registry.ts';
-import { isKnownPart } from '../../src/checks/history/partHistory.ts';
 import { dayText, type Trend, type TrendAxis, type TrendLine, trendOf } from '../../src/compare/trend.ts';
 import { fitTrend } from '../../src/compare/trendFit.ts';
 import { confidenceInterval, inversePrediction } from '../../src/measurement/linePrediction.ts';
@@ -320,10 +319,26 @@ describe('a new line begins', () => {
     }
   });
 
-  it('never by a part that is not known, which can be asked', () => {
-    expect(
-      ['main shells', 'liners', 'piston', 'Rings'].filter((part) => !isKnownPart(part, registry)),
-    ).toEqual([]);
-    expect(['paint', 'magneto'].filter((part) => isKnownPart(part, registry))).toEqual([]);
+  it('for the rods of a vee where the pin that they share was ground, however that is said', () => {
+    const vee =
+      'kind: engine\nname: Vee\nunits: { length: in }\nlayout: { crankpins: { 1: [1L, 1R], 2: [2L, 2R] }, mains: 3 }\n';
+    const clearances = (year: number, more: string): Files => ({
+      [`engine/${year}.yaml`]: `kind: session\nstage: service\ndate: ${year}-03-01\n${more}readings:\n  - { measure: rod_bearing_clearance, with: bore, at: { 1L: 0.0030, 1R: 0.0030, 2L: 0.0030 } }\n`,
+    });
+    for (const ground of [
+      'machined: [{ part: crankpins, at: [1] }]',
+      'machined: [{ part: crankpin 1 }]',
+      'machined: [{ part: rod journals, at: 1 }]',
+    ]) {
+      const files = {
+        ...inShop(clearances(2020, ''), clearances(2021, `${ground}\n`)),
+        'engine/engine.yaml': vee,
+      };
+      const lines = trendIn(files, 'rod_bearing_clearance').lines;
+      expect(
+        lines.map(({ row }) => row.position.name),
+        ground,
+      ).toEqual(['1L', '1L', '1R', '1R', '2L']);
+    }
   });
 });

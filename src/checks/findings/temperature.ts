@@ -38,7 +38,7 @@ function corrected(
   if (characteristic === undefined || point === undefined) return undefined;
   const gauge =
     setterOf(block, point.point, engine) ?? blockInstrument(characteristic, block, point.point, engine);
-  const warmth = blockWarmth(characteristic, block, session, gauge, engine);
+  const warmth = blockWarmth(characteristic, block, session, gauge, engine, registry);
   if (warmth === undefined || !expandUnlike(warmth)) return undefined;
   const by = toNumber(correction(point.point.amount, warmth));
   const unit = unitFor({ characteristic });

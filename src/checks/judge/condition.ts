@@ -1,17 +1,19 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { BandName } from '../../documents/limits/bands.ts';
-import type { Condition, PartChange } from '../../documents/session/partChanges.ts';
+import type { Condition } from '../../documents/session/partChanges.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
-import { findPosition } from '../../layout/readKey.ts';
-import { isOf } from '../history/partHistory.ts';
+import type { PartAt } from '../../layout/readPart.ts';
+import { isAt } from '../history/dependsOn.ts';
 import { decidingOrder } from './verdict.ts';
 
 /** A session and the engine whose layout names its positions. */
 export interface SessionOfEngine {
   readonly engine: Engine;
   readonly session: SessionDocument;
+  readonly registry: Registry;
 }
 
 /**
@@ -26,28 +28,46 @@ export const bandOrder = (
 ): readonly BandName[] =>
   decidingOrder(around.session.stage, judgeBy ?? statedCondition(around, characteristic, position)?.band);
 
-/** Which of the conditions that the session states chooses the band, and which one; the parts it is measured of agree. */
+/**
+ * Which of the conditions that the session states chooses the band, and which one. A fit with one part that is new or
+ * machined is judged as new; else the condition of the part decides that the figure is of.
+ */
 export function statedCondition(
-  { session, engine }: SessionOfEngine,
+  around: SessionOfEngine,
   characteristic: Characteristic,
   position: Position,
-): { readonly text: string; readonly band: 'new' | 'wear' } | undefined {
-  const isHere = (key: string): boolean =>
-    findPosition(engine.document.layout, characteristic.family, key) === position;
-  const stated = session.partChanges.flatMap((change) => {
-    const condition = conditionAt(change, isHere);
-    return condition !== undefined && isOf(change.part, characteristic.id) ? [{ change, condition }] : [];
-  });
-  const [first] = stated;
-  const bands = new Set(stated.map(({ condition }) => bandOf(condition)));
-  // Parts that disagree, such as new shells on a used shaft, leave it to the stage.
-  if (first === undefined || bands.size > 1) return undefined;
-  return { text: `${first.condition} ${first.change.part}`, band: bandOf(first.condition) };
+): StatedCondition | undefined {
+  const { of } = characteristic;
+  const stated = partsOfFit(characteristic, around.registry).flatMap((id) =>
+    conditionsOf(id, position, around).map((each) => ({ ...each, isItsOwn: id === of })),
+  );
+  return stated.find(({ band }) => band === 'new') ?? stated.find(({ isItsOwn }) => isItsOwn);
 }
 
-const conditionAt = (
-  { condition, conditionAt: at }: PartChange,
-  isHere: (key: string) => boolean,
-): Condition | undefined => [...at].find(([key]) => isHere(key))?.[1] ?? condition;
+export interface StatedCondition {
+  readonly text: string;
+  readonly band: 'new' | 'wear';
+}
+
+/** The part that it is of, and those that its figures are of from which it is worked out: a shell, its housing, its journal. */
+const partsOfFit = ({ of, derivations }: Characteristic, registry: Registry): readonly string[] => [
+  ...new Set(
+    [of, ...derivations.flatMap(({ inputs }) => inputs.map((id) => registry.find(id)?.of))].flatMap(
+      (id) => id ?? [],
+    ),
+  ),
+];
+
+const conditionsOf = (
+  id: string,
+  position: Position,
+  { session, engine, registry }: SessionOfEngine,
+): readonly StatedCondition[] =>
+  session.partChanges.flatMap((change) => {
+    const isHere = (part: PartAt): boolean => isAt(id, position, part, registry, engine.document.layout);
+    if (!change.parts.some(isHere)) return [];
+    const condition = change.conditionAt.find(isHere)?.condition ?? change.condition;
+    return condition === undefined ? [] : [{ text: `${condition} ${change.name}`, band: bandOf(condition) }];
+  });
 
 const bandOf = (condition: Condition): 'new' | 'wear' => (condition === 'used' ? 'wear' : 'new');

@@ -11,6 +11,7 @@ import { type JudgedSession, judgeSession, unitOfRow } from './session.ts';
 /** An engine with its judged sessions, in the order of their dates. */
 export interface EngineReport {
   readonly engine: Engine;
+  readonly registry: Registry;
   readonly rule: DecisionRule;
   readonly sessions: readonly ReportedSession[];
   readonly followUps: readonly FollowUpState[];
@@ -38,7 +39,7 @@ export function reportEngine(engine: Engine, registry: Registry, options: Judgin
       ...(history.get(each.session) ?? []),
     ]),
   }));
-  return { engine, rule: options.rule ?? engine.rule, sessions, followUps };
+  return { engine, registry, rule: options.rule ?? engine.rule, sessions, followUps };
 }
 
 function withEarlierRows(judged: readonly JudgedSession[]): readonly ReportedSession[] {

@@ -12,7 +12,7 @@ import { type Fraction, least } from '../../quantity/fraction.ts';
 import { stepsOf } from '../findings/steps.ts';
 import { type FittedSize, halvesAt } from '../grades/madeSize.ts';
 import { nominalSize } from '../grades/nominalSizes.ts';
-import { leftOut } from '../value/notTaken.ts';
+import { leftOut, supportsOf } from '../value/notTaken.ts';
 import type { Route } from '../value/route.ts';
 import { normalisedError, type SessionRoutes } from '../value/routes.ts';
 import { worstOfEqual } from '../value/worstRouteFirst.ts';
@@ -82,12 +82,12 @@ export function rowsOf(characteristic: Characteristic, view: SessionView): reado
   const rows = found.map((each) => rowOf(characteristic, each, view));
   const measured = rows.find((row) => row.routes.length > 0);
   if (measured === undefined) return [];
-  const lastDigit = finestDigit(rows);
+  const [lastDigit, supports] = [finestDigit(rows), supportsOf(characteristic, view.session)];
   return rows.flatMap((row) => {
     if (row.routes.length > 0) return [{ ...row, lastDigit }];
     // What is missing has no place of its own: it is told beside what was measured.
     const left = leftOut(characteristic, row.position, view.session);
-    return row.judgement.verdict === 'missing'
+    return row.judgement.verdict === 'missing' && !supports.has(row.position)
       ? [{ ...row, lastDigit, leftOut: left?.notes ?? [], place: left?.place ?? measured.place }]
       : [];
   });

@@ -112,8 +112,8 @@ export class Expectations {
 
   #aroundNominal(characteristic: Characteristic, position: Position): Range | undefined {
     const { engine } = this.#view;
-    const bore = isBored(characteristic) ? engine.sizes.get('bore') : undefined;
-    const standard = engine.sizes.get(characteristic.id) ?? bore;
+    const { id, nominal = id } = characteristic;
+    const standard = engine.sizes.get(id) ?? engine.sizes.get(nominal);
     if (standard !== undefined) {
       const size = toNumber(add(standard, this.#size(characteristic, position).by));
       return within(size, unknownWear(size));

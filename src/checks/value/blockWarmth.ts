@@ -1,4 +1,5 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Registry } from '../../characteristics/registry.ts';
 import type { Amount } from '../../documents/amount.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { ReadingBlock } from '../../documents/session/reading.ts';
@@ -18,14 +19,15 @@ export interface BlockWarmth extends Warmth {
  * was set with another, the other's scale is what carries the length.
  */
 export function blockWarmth(
-  { madeOf = [] }: Characteristic,
+  characteristic: Characteristic,
   block: ReadingBlock,
   session: SessionDocument,
   gauge: Instrument,
   { document }: Engine,
+  registry: Registry,
 ): BlockWarmth | undefined {
   const temperature = block.temperature ?? session.temperature;
-  const key = madeOf.find((part) => document.materials.has(part));
+  const key = materialOf(characteristic, registry).find((each) => document.materials.has(each));
   const part = key === undefined ? undefined : expansionOf(document.materials.get(key) ?? '');
   const scale = gauge.material === undefined ? GAUGE_STEEL : expansionOf(gauge.material);
   if (temperature === undefined || part === undefined || scale === undefined) return undefined;
@@ -37,6 +39,15 @@ export function blockWarmth(
     part: { ...part, id: `the ${key}, ${part.material}` },
     gauge: { ...scale, id: `${gauge.id}, ${scale.material}` },
   };
+}
+
+/** A difference of two parts does not expand as one does. */
+function materialOf(
+  { figure, of, expandsWith = of }: Characteristic,
+  { parts }: Registry,
+): readonly string[] {
+  const part = figure === 'size' && expandsWith !== undefined ? parts.find(expandsWith) : undefined;
+  return part?.material ?? [];
 }
 
 const writtenWithUnit = ({ written, unit }: Amount): string =>

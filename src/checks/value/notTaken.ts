@@ -15,3 +15,7 @@ export function leftOut(
     .find((each) => each.position === position && each.notes.length > 0);
   return reading && { notes: reading.notes, place: placeOf(reading.span) };
 }
+
+/** A shaft that lies in its supports there is not missing a reading of its runout. */
+export const supportsOf = ({ id }: Characteristic, session: SessionDocument): ReadonlySet<Position> =>
+  new Set(session.blocks.flatMap(({ measure, supportedOn }) => (measure.id === id ? supportedOn : [])));

@@ -120,7 +120,14 @@ export class SessionRoutes {
     if (first === undefined) return undefined;
     const instrument = blockInstrument(characteristic, block, first, this.#engine);
     const setter = setterOf(block, first, this.#engine);
-    const warmth = blockWarmth(characteristic, block, this.#session, setter ?? instrument, this.#engine);
+    const warmth = blockWarmth(
+      characteristic,
+      block,
+      this.#session,
+      setter ?? instrument,
+      this.#engine,
+      this.#registry,
+    );
     const valueAt = (point: Point): Value => {
       const value = pointValue(point, { block, session: this.#session, instrument, setter });
       return warmth === undefined ? value : atReferenceTemperature(value, warmth);

@@ -1,4 +1,3 @@
-import { isKnownPart } from '../../checks/history/partHistory.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
 import { measuredSession } from '../../checks/value/measured.ts';
 import { type PastState, withPast } from '../../compare/past.ts';
@@ -30,7 +29,7 @@ export function trend(
   world: World,
 ): number {
   const opened = openEngine(engineName, world, options.at);
-  const { engine, registry, revision } = opened;
+  const { engine, revision } = opened;
   const found = only(trendIn(measure, opened, options, world), options.position, opened);
   const unitFor = (row: Parameters<typeof unitOfRow>[0]) => unitOfRow(row, engine);
   const exit = opened.hasProblems ? 2 : 0;
@@ -41,10 +40,13 @@ export function trend(
     return exit;
   }
   const style = textStyle(world.out, world.environment, false);
-  const parts = engine.sessions.flatMap(({ partChanges }) => partChanges.map(({ part }) => part));
-  const unknown = [...new Set(parts)].filter((part) => !isKnownPart(part, registry));
+  const unknown = new Set(
+    engine.sessions.flatMap(({ partChanges }) =>
+      partChanges.flatMap(({ name, parts }) => (parts.length === 0 ? [name] : [])),
+    ),
+  );
   if (revision !== undefined) world.out.write(`${revisionText(revision, style)}\n`);
-  world.out.write(trendText(name, found, unknown, unitFor, style));
+  world.out.write(trendText(name, found, [...unknown], unitFor, style));
   return exit;
 }
 

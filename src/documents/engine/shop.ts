@@ -9,7 +9,7 @@ import { familyOf } from '../../layout/family.ts';
 import { QUANTITIES, type Quantity } from '../../quantity/units.ts';
 import { type DocumentContext, readAmount, report, type UnitsInForce } from '../amount.ts';
 import type { Station } from '../session/reading.ts';
-import { childOf, entriesOf, itemsOf, textAt, textOf } from '../yaml/access.ts';
+import { childOf, entriesOf, itemsOf, textAt, textOf, textsOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 
 export type DecisionRule = 'simple' | 'guarded';
@@ -58,6 +58,8 @@ export interface OwnCharacteristic {
   readonly label: string;
   readonly quantity: Quantity;
   readonly family: Family;
+  /** Words for the part that it is of, and for others that it depends on. */
+  readonly parts: readonly string[];
   readonly formula: ParsedFormula | undefined;
   /** In which the formula's amounts enter and leave. */
   readonly units: UnitsInForce;
@@ -69,6 +71,7 @@ export const readOwnCharacteristics = (root: Node, context: DocumentContext): re
     id: key,
     label: textAt(node, 'label') ?? key.replaceAll('_', ' '),
     quantity: oneOf(QUANTITIES, childOf(node, 'quantity'), 'length', context),
+    parts: textsOf(childOf(node, 'part')),
     family: familyOf(oneOf(AXES, childOf(node, 'positions'), 'engine', context)),
     formula: readFormula(childOf(node, 'formula'), context),
     units: context.units,

@@ -96,8 +96,8 @@ function readEntry(node: Node, measure: Measure, measures: Measures, context: Do
 
 /** What says how a taper is taken would be passed over anywhere else. */
 function reportNoTaper(node: Node, measure: Measure, measures: Measures, context: DocumentContext): void {
-  if (measure.isTaper === true) return;
-  const tapers = measures.ids().filter((id) => measures.find(id)?.isTaper === true);
+  if (measure.figure === 'taper') return;
+  const tapers = measures.ids().filter((id) => measures.find(id)?.figure === 'taper');
   for (const { key, keySpan } of entriesOf(node)) {
     if (key !== 'per' && key !== 'by') continue;
     const message = `\`${key}\` says how a taper is taken, and ${measure.id} is none`;

@@ -1,5 +1,5 @@
 import { FAMILIES, note, QUANTITIES, source } from './document.ts';
-import { about, choice, type Schema, text } from './scalars.ts';
+import { about, choice, type Schema, text, wordOrWords } from './scalars.ts';
 import { keyedByCharacteristic, mapShape } from './shared.ts';
 
 /** Characteristics that a shop adds itself, in a shop or limits document. */
@@ -15,6 +15,9 @@ export const ownCharacteristics: Schema = keyedByCharacteristic(
       positions: choice(
         about('Positions', 'What it is measured on; engine is the whole of it.', 'cylinder'),
         [...FAMILIES, 'engine'],
+      ),
+      part: wordOrWords(
+        about('Part', 'The part that it is of, and others that it depends on.', 'piston', ['piston', 'rod']),
       ),
       formula: text(
         about(

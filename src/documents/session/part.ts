@@ -1,109 +1,80 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
-import { ENGINE, type Family, STEP } from '../../layout/family.ts';
+import { ENGINE } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
-import type { Position } from '../../layout/position.ts';
-import { findPosition } from '../../layout/readKey.ts';
+import { isPlural, type Part, type Parts, wordsOf } from '../../layout/part.ts';
+import { type PartAt, partAt, readPart } from '../../layout/readPart.ts';
 import { type DocumentContext, report } from '../amount.ts';
-import type { Measures } from '../measure.ts';
+import { positionHelp } from '../engine/checkPosition.ts';
 import type { Named } from '../yaml/access.ts';
 
-/** A part of the engine that work was done on, as far as readings know it. */
-export interface Part {
-  /** What the ids begin with of everything that is measured of it, such as `cylinder_`. */
-  readonly begins: readonly string[];
-  /** One position of a family; undefined for all of them. */
-  readonly at: Position | undefined;
+/** What a session speaks of parts by. */
+export interface KnownParts {
+  readonly parts: Parts;
+  readonly layout: Layout;
 }
 
-const CRANKSHAFT: Part = {
-  begins: ['main_journal_', 'crankpin_', 'crankshaft_', 'thrust_journal_'],
-  at: undefined,
-};
-
-/** `cylinder 3`, `main journal flywheel end`, `pistons`, `thrust journal`, `crankshaft`; else a report. */
-export function readPart(
+/** The parts that words name, at positions that are told where the engine has none such; none for words of the shop's own. */
+export function readParts(
   { name, span }: Named,
-  measures: Measures,
-  layout: Layout,
+  { parts, layout }: KnownParts,
   context: DocumentContext,
-): Part | undefined {
-  const words = name.trim().toLowerCase().split(/[ _]+/);
-  if (words.join(' ') === 'crankshaft') return CRANKSHAFT;
-  const whole = wholePart(words, measures, layout);
-  if (whole !== undefined) return whole;
-  const known = partsOf(measures);
-  // The longest name first: `main journal 3` is no position of `main`.
-  for (let length = words.length - 1; length > 0; length--) {
-    const part = words.slice(0, length).join('_');
-    const family = known.get(part);
-    if (family === undefined) continue;
-    const key = words.slice(length).join(' ');
-    const position = positionCalled(key, family, layout);
-    if (position !== undefined) return { begins: [`${part}_`], at: position };
-    // Of `main flywheel end` the longer name may not be a part; of `main journal 9` it is, and has no 9.
-    const names = layout.positionsOf(family);
-    const help =
-      family === ENGINE
-        ? 'there is but one: leave out what follows its name'
-        : names.length === 0
-          ? `its layout names no ${family}: add it to layout in the engine document`
-          : `it has ${names.map(({ name: each }) => each).join(', ')}`;
-    return report(
-      context,
-      'unknown-position',
-      span,
-      `the engine has no ${part.replaceAll('_', ' ')} ${key}`,
-      help,
-    );
-  }
-  const names = [...known].flatMap(([part, family]) =>
-    [undefined, ...layout.positionsOf(family)].map(
-      (at) => `${part.replaceAll('_', ' ')}${at === undefined ? 's' : ` ${at.name}`}`,
-    ),
-  );
+): readonly PartAt[] {
+  const meaning = readPart(name, parts, layout);
+  if (meaning.kind === 'parts') return meaning.at;
+  if (meaning.kind === 'nowhere') reportNowhere(meaning.part, { name: meaning.key, span }, layout, context);
+  return [];
+}
+
+/** The same parts at positions that stand beside their name. */
+export const atPositions = (
+  all: readonly PartAt[],
+  keys: readonly Named[],
+  { parts, layout }: KnownParts,
+  context: DocumentContext,
+): readonly PartAt[] =>
+  keys.length === 0
+    ? all
+    : keys.flatMap((key) => {
+        const found = all.flatMap(({ part }) => partAt(part, key.name, parts, layout));
+        const [first] = all;
+        if (found.length === 0 && first !== undefined) reportNowhere(first.part, key, layout, context);
+        return found;
+      });
+
+function reportNowhere(part: Part, { name, span }: Named, layout: Layout, context: DocumentContext): void {
+  const help =
+    part.family === ENGINE && part.assembledFrom.length === 0
+      ? 'there is but one: leave out what follows its name'
+      : positionHelp(layout, part.family, name);
+  report(context, 'unknown-position', span, `the engine has no ${part.label} ${name}`, help);
+}
+
+/** Work has to be on a part that is measured, and to say on which of them. */
+export function readWorkedParts(
+  named: Named,
+  known: KnownParts,
+  context: DocumentContext,
+): readonly PartAt[] {
+  const found = readParts(named, known, context);
+  const isTold = readPart(named.name, known.parts, known.layout).kind === 'nowhere';
+  if (isTold || (found.length > 0 && !found.some(({ isOneOfMany }) => isOneOfMany))) return found;
   const help =
     'name what is measured, such as cylinder 3, main journal 1, pistons or crankshaft; other work goes into a note';
-  return report(
+  const names = known.parts.all.flatMap((part) => namesOf(part, known.layout));
+  report(
     context,
     'value',
-    span,
-    `nothing that is measured is called ${name}`,
-    didYouMean(name.toLowerCase(), ['crankshaft', ...names]) ?? help,
+    named.span,
+    `nothing that is measured is called ${named.name}`,
+    didYouMean(named.name.toLowerCase(), names) ?? help,
   );
+  return [];
 }
 
-/** `pistons` are all of them; `thrust journal` and the like an engine has but once. */
-function wholePart(words: readonly string[], measures: Measures, layout: Layout): Part | undefined {
-  const name = words.join('_');
-  const families = partsOf(measures);
-  if (families.get(name) === ENGINE) return { begins: [`${name}_`], at: undefined };
-  const one = name.replace(/s$/, '');
-  const family = one === name ? undefined : families.get(one);
-  return family === undefined || layout.positionsOf(family).length === 0
-    ? undefined
-    : { begins: [`${one}_`], at: undefined };
-}
-
-/** Every beginning of an id by whole words, with the family in which it is first measured. */
-function partsOf(measures: Measures): ReadonlyMap<string, Family> {
-  const parts = new Map<string, Family>();
-  for (const id of measures.ids()) {
-    const family = measures.find(id)?.family;
-    if (family === undefined || family === STEP) continue;
-    const words = id.split('_');
-    for (let length = 1; length < words.length; length++) {
-      const part = words.slice(0, length).join('_');
-      if (!parts.has(part)) parts.set(part, family);
-    }
-  }
-  return parts;
-}
-
-/** Work is written as people talk: `1l` for 1L. */
-function positionCalled(key: string, family: Family, layout: Layout): Position | undefined {
-  const names = layout
-    .positionsOf(family)
-    .flatMap(({ name, label }) => [name, ...(label === undefined ? [] : [label])]);
-  const written = names.find((name) => name.toLowerCase() === key);
-  return written === undefined ? undefined : findPosition(layout, family, written);
-}
+/** Every way to name all of a part, or one of it. */
+const namesOf = (part: Part, layout: Layout): readonly string[] =>
+  part.family === ENGINE
+    ? wordsOf(part)
+    : wordsOf(part).flatMap((word) =>
+        isPlural(word, part) ? [word] : layout.positionsOf(part.family).map(({ name }) => `${word} ${name}`),
+      );

@@ -1,8 +1,8 @@
-import type { Layout } from '../../layout/layout.ts';
+import type { PartAt } from '../../layout/readPart.ts';
 import type { DocumentContext } from '../amount.ts';
-import { childOf, entriesOf, itemsOf, textAt, textsOf } from '../yaml/access.ts';
+import { childOf, entriesOf, itemsOf, type Named, readNamed, textAt } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
-import { reportUnknownPartPositions } from './partPositions.ts';
+import { atPositions, type KnownParts, readParts } from './part.ts';
 
 export const CONDITIONS = ['new', 'used', 'reground'] as const;
 
@@ -12,48 +12,65 @@ export type Condition = (typeof CONDITIONS)[number];
 export interface PartChange {
   readonly how: 'replaced' | 'machined' | 'fitted';
   /** As written, such as `main shells`. */
-  readonly part: string;
-  /** By name or label, as written; empty for all of them. */
-  readonly positions: readonly string[];
+  readonly name: string;
+  /** The parts it names, and where; none for a part that only the shop knows. */
+  readonly parts: readonly PartAt[];
   /** Of a fitted part: what tells it from another, empty where nothing does. */
   readonly identity: string;
   /** Said to be new or reground. */
   readonly isFresh: boolean;
-  /** Of a fitted part, where it is stated; and at positions that differ from the rest, by the key as written. */
+  /** Of a fitted part, where it is stated; and where it differs from the rest. */
   readonly condition: Condition | undefined;
-  readonly conditionAt: ReadonlyMap<string, Condition>;
+  readonly conditionAt: readonly (PartAt & { readonly condition: Condition })[];
 }
-
-const NO_CONDITION = { condition: undefined, conditionAt: new Map<string, Condition>() };
 
 /** `replaced: [{ part, at }]`, `machined: [{ part, at }]` and what the session says is fitted. */
-export function readPartChanges(root: Node, layout: Layout, context: DocumentContext): readonly PartChange[] {
-  reportUnknownPartPositions(root, layout, context);
-  return [...changedParts(root, 'replaced'), ...changedParts(root, 'machined'), ...fittedParts(root)];
-}
+export const readPartChanges = (
+  root: Node,
+  known: KnownParts,
+  context: DocumentContext,
+): readonly PartChange[] => [
+  ...changedParts(root, 'replaced', known, context),
+  ...changedParts(root, 'machined', known, context),
+  ...fittedParts(root, known, context),
+];
 
-const changedParts = (root: Node, how: 'replaced' | 'machined'): readonly PartChange[] =>
+const changedParts = (
+  root: Node,
+  how: 'replaced' | 'machined',
+  known: KnownParts,
+  context: DocumentContext,
+): readonly PartChange[] =>
   itemsOf(childOf(root, how)).flatMap((item) => {
-    const part = textAt(item, 'part');
-    const positions = textsOf(childOf(item, 'at'));
-    return part === undefined ? [] : [{ how, part, positions, identity: '', isFresh: true, ...NO_CONDITION }];
+    const named = readNamed(childOf(item, 'part'));
+    if (named === undefined) return [];
+    const parts = atPositions(readParts(named, known, context), namesIn(childOf(item, 'at')), known, context);
+    return [
+      { how, name: named.name, parts, identity: '', isFresh: true, condition: undefined, conditionAt: [] },
+    ];
   });
 
-const fittedParts = (root: Node): readonly PartChange[] =>
-  entriesOf(childOf(root, 'fitted')).map(({ key, node }) => ({
-    how: 'fitted' as const,
-    part: key.replaceAll('_', ' '),
-    positions: [],
-    identity: ['mark', 'code', 'size'].flatMap((name) => textAt(node, name) ?? []).join(' '),
-    isFresh: ['new', 'reground'].includes(conditionOf(node) ?? ''),
-    condition: conditionOf(node),
-    conditionAt: new Map(
-      entriesOf(childOf(node, 'at')).flatMap((entry) => {
-        const condition = conditionOf(entry.node);
-        return condition === undefined ? [] : [[entry.key, condition] as const];
+const namesIn = (at: Node | undefined): readonly Named[] =>
+  (at?.kind === 'list' ? at.items : [at]).flatMap((each) => readNamed(each) ?? []);
+
+const fittedParts = (root: Node, known: KnownParts, context: DocumentContext): readonly PartChange[] =>
+  entriesOf(childOf(root, 'fitted')).map(({ key, keySpan, node }) => {
+    const parts = readParts({ name: key, span: keySpan }, known, context);
+    const condition = conditionOf(node);
+    return {
+      how: 'fitted' as const,
+      name: key.replaceAll('_', ' '),
+      parts,
+      identity: ['mark', 'code', 'size'].flatMap((name) => textAt(node, name) ?? []).join(' '),
+      isFresh: ['new', 'reground'].includes(condition ?? ''),
+      condition,
+      conditionAt: entriesOf(childOf(node, 'at')).flatMap((entry) => {
+        const at = atPositions(parts, [{ name: entry.key, span: entry.keySpan }], known, context);
+        const its = conditionOf(entry.node);
+        return its === undefined ? [] : at.map((each) => ({ ...each, condition: its }));
       }),
-    ),
-  }));
+    };
+  });
 
 const conditionOf = (node: Node): Condition | undefined =>
   CONDITIONS.find((each) => each === textAt(node, 'condition'));

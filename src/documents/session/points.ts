@@ -89,7 +89,7 @@ function startingAmount(block: Node, measure: Measure, context: DocumentContext)
 
 /** A gauge zeroed in a micrometer locked at the journal reads the clearance itself. */
 function zeroedOnJournal(measure: Measure, setTo: Node | undefined, context: DocumentContext): undefined {
-  if (measure.id.endsWith('_clearance') || setTo === undefined) return undefined;
+  if ((measure.figure ?? 'clearance') === 'clearance' || setTo === undefined) return undefined;
   return report(
     context,
     'value',

@@ -1,10 +1,10 @@
 import type { Position } from '../../layout/position.ts';
+import type { PartAt } from '../../layout/readPart.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
 import type { Amount } from '../amount.ts';
 import type { Measure } from '../measure.ts';
 import type { Named } from '../yaml/access.ts';
 import type { Span } from '../yaml/node.ts';
-import type { Part } from './part.ts';
 
 /** A place along a part at which it is measured, and how far along where that was written. */
 export interface Station {
@@ -53,6 +53,8 @@ export interface ReadingBlock {
   /** Where they differ from the session's. */
   readonly date: string | undefined;
   readonly temperature: Amount | undefined;
+  /** Where the part lay in its supports, and so was not measured. */
+  readonly supportedOn: readonly Position[];
   readonly conditions: ReadonlyMap<string, string>;
   readonly positions: readonly PositionReading[];
   readonly span: Span;
@@ -63,7 +65,7 @@ export interface WorkDone {
   readonly index: number;
   readonly work: string;
   readonly on: Named;
-  readonly part: Part;
+  readonly parts: readonly PartAt[];
 }
 
 /** In loops, since every check asks for them: this way takes a fifth of the time. */

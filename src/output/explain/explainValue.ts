@@ -19,7 +19,7 @@ const RIGHT = { align: 'right' } as const;
 /** Where a value comes from: its readings, the sum, the error budget, the bands and why the verdict is what it is. */
 export function valueText(
   { row, of: session }: MeasuredRow,
-  { engine, rule }: EngineReport,
+  { engine, registry, rule }: EngineReport,
   options: JudgingOptions,
   style: TextStyle,
 ): string {
@@ -38,7 +38,7 @@ export function valueText(
     [judged.route.inputs.length === 0 ? 'as read' : 'worked out', ...sumLines(judged, printing)],
     ['error budget', ...budgetLines(judged, printing)],
     ['limits', ...limitLines(row, printing)],
-    ['verdict', ...reasonLines(row, { session: session.session, engine }, rule, options, printing)],
+    ['verdict', ...reasonLines(row, { session: session.session, engine, registry }, rule, options, printing)],
     ...(others.length === 0 ? [] : [['other routes', ...others.map((each) => otherLine(each, printing))]]),
   ];
   return `${blocks.map((lines) => lines.flatMap((line) => folded(line, style)).join('\n')).join('\n\n')}\n`;

@@ -142,7 +142,7 @@ function notesOf(
     ...(withoutHours.length === 0
       ? []
       : [`by date: no hours in ${withoutHours.map(({ name }) => name).join(', ')}`]),
-    ...(/_(out_of_round|taper)$/.test(characteristic.id) ? [BIAS] : []),
+    ...(characteristic.figure === 'taper' || characteristic.figure === 'out of round' ? [BIAS] : []),
   ];
 }
 

@@ -23,7 +23,12 @@ describe('the condition of a part chooses the band that decides for it', () => {
     ['nothing stated at a rebuild', 'rebuild', '', ['out', 'out']],
     ['nothing stated at teardown', 'teardown', '', ['worn', 'worn']],
     ['a used shaft at a rebuild', 'rebuild', '{ crankshaft: { condition: used } }', ['worn', 'out']],
-    ['a reground shaft at a service', 'service', '{ crankshaft: { condition: reground } }', ['out', 'worn']],
+    [
+      'a reground shaft at a service, whose fit is then judged as new',
+      'service',
+      '{ crankshaft: { condition: reground } }',
+      ['out', 'out'],
+    ],
     ['used shells at a rebuild', 'rebuild', '{ main_shells: { condition: used } }', ['out', 'worn']],
     ['new shells at a service', 'service', '{ main_shells: { condition: new } }', ['worn', 'out']],
     [
@@ -39,7 +44,7 @@ describe('the condition of a part chooses the band that decides for it', () => {
       ['out', 'out'],
     ],
     [
-      'parts of one size that disagree leave it to the stage',
+      'one new part makes a fit a new one',
       'rebuild',
       '{ main_shells: { condition: used }, block: { condition: new } }',
       ['out', 'out'],

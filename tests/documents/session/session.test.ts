@@ -118,10 +118,7 @@ describe('the positions of parts that were changed', () => {
 
   it('are offered as the layout has them', () => {
     const [found] = shopOf(files(`${head()}replaced: [{ part: liners, at: 9 }]\n`)).diagnostics;
-    expect([found?.message, found?.help]).toEqual([
-      'the engine has no position 9',
-      'write a position as the layout of the engine document has it',
-    ]);
+    expect([found?.message, found?.help]).toEqual(['the engine has no cylinder 9', 'it has 1, 2, 3, 4']);
   });
 });
 

@@ -1,0 +1,94 @@
+import { ENGINE, type Family, familyOf } from '../layout/family.ts';
+import type { Part } from '../layout/part.ts';
+
+const [MAIN, CRANKPIN, CYLINDER] = [familyOf('main'), familyOf('crankpin'), familyOf('cylinder')];
+
+interface Named {
+  readonly plural?: string;
+  readonly also?: readonly string[];
+  readonly material?: readonly string[];
+  readonly from?: readonly string[];
+}
+
+const part = (id: string, label: string, family: Family, { plural, also, material, from }: Named): Part => ({
+  id,
+  label,
+  plural: plural ?? `${label}s`,
+  also: also ?? [],
+  family,
+  material: material ?? [],
+  assembledFrom: from ?? [],
+});
+
+/** Every part that something is measured of, or that it depends on; and words for several of them together. */
+export const parts: readonly Part[] = [
+  part('crankshaft', 'crankshaft', ENGINE, {
+    also: ['crank'],
+    material: ['crankshaft'],
+    from: ['main_journal', 'crankpin', 'thrust_journal'],
+  }),
+  part('main_journal', 'main journal', MAIN, { material: ['crankshaft'] }),
+  part('crankpin', 'crankpin', CRANKPIN, {
+    also: ['rod journal', 'crankpin journal'],
+    material: ['crankshaft'],
+  }),
+  part('thrust_journal', 'thrust journal', ENGINE, { also: ['thrust face'], material: ['crankshaft'] }),
+  part('block', 'block', ENGINE, {
+    also: ['cylinder block'],
+    material: ['block'],
+    from: ['cylinder', 'main_housing'],
+  }),
+  part('main_housing', 'main housing', MAIN, {
+    also: ['main bearing housing'],
+    material: ['block'],
+    from: ['main_cap'],
+  }),
+  part('main_cap', 'main cap', MAIN, { also: ['main bearing cap'], material: ['caps', 'block'] }),
+  part('main_bolt', 'main bolt', MAIN, { also: ['main stud', 'main cap bolt', 'main cap stud'] }),
+  part('main_shell', 'main shell', MAIN, {
+    also: ['main bearing', 'main bearing shell'],
+    material: ['shells'],
+  }),
+  part('main', 'main', MAIN, { from: ['main_journal', 'main_shell', 'main_housing'] }),
+  part('thrust_washer', 'thrust washer', ENGINE, { also: ['thrust bearing', 'thrust shell'] }),
+  part('thrust_cap', 'thrust cap', ENGINE, { also: ['thrust bearing cap'] }),
+  part('rod', 'connecting rod', CYLINDER, {
+    also: ['rod', 'con rod'],
+    material: ['rods'],
+    from: ['rod_housing'],
+  }),
+  part('rod_housing', 'rod housing', CYLINDER, {
+    also: ['rod cap', 'big end', 'big end housing', 'rod bearing housing'],
+    material: ['rods'],
+  }),
+  part('rod_bolt', 'rod bolt', CYLINDER, { also: ['rod stud', 'big end bolt', 'connecting rod bolt'] }),
+  part('rod_shell', 'rod shell', CYLINDER, {
+    also: [
+      'rod bearing',
+      'rod bearing shell',
+      'big end bearing',
+      'big end shell',
+      'big end bearing shell',
+      'connecting rod bearing',
+    ],
+    material: ['shells'],
+  }),
+  part('shell', 'shell', ENGINE, {
+    also: ['bearing', 'bearing shell'],
+    from: ['main_shell', 'rod_shell', 'thrust_washer'],
+  }),
+  part('cylinder', 'cylinder', CYLINDER, {
+    also: ['liner', 'sleeve', 'cylinder liner', 'cylinder sleeve', 'cylinder bore', 'bore'],
+    material: ['liners', 'block'],
+  }),
+  part('piston', 'piston', CYLINDER, { material: ['pistons'] }),
+  part('ring', 'ring', familyOf('ring'), { also: ['piston ring'], material: ['rings'] }),
+  part('camshaft', 'camshaft', ENGINE, { also: ['cam'], material: ['camshaft'] }),
+  part('head', 'cylinder head', ENGINE, {
+    also: ['head'],
+    material: ['head'],
+    from: ['valve', 'valve_guide'],
+  }),
+  part('valve', 'valve', familyOf('valve'), { material: ['valves'] }),
+  part('valve_guide', 'valve guide', familyOf('valve'), { also: ['guide'], material: ['guides'] }),
+];

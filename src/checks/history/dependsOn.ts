@@ -1,0 +1,35 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Layout } from '../../layout/layout.ts';
+import type { Position } from '../../layout/position.ts';
+import type { PartAt } from '../../layout/readPart.ts';
+import { relate } from '../../layout/relate.ts';
+
+/** Whether what is measured at a position depends on a part that was changed, or on one that it is assembled from. */
+export const dependsOn = (
+  { of, dependsOn: others }: Characteristic,
+  position: Position,
+  changed: PartAt,
+  registry: Registry,
+  layout: Layout,
+): boolean =>
+  [...(of === undefined ? [] : [of]), ...others].some((id) => isAt(id, position, changed, registry, layout));
+
+/** Whether a part, of those that belong to a position, is one that was changed. */
+export function isAt(
+  id: string,
+  position: Position,
+  { part: changed, positions }: PartAt,
+  { parts }: Registry,
+  layout: Layout,
+): boolean {
+  const part = parts.find(id);
+  if (part === undefined || !parts.within(changed).includes(part)) return false;
+  if (positions.length === 0) return true;
+  const here = relate(layout, position, part.family);
+  // What nothing relates, such as a step of the assembly, feels every part.
+  if (here === undefined) return true;
+  return positions.some((each) =>
+    (relate(layout, each, part.family) ?? []).some((there) => here.includes(there)),
+  );
+}

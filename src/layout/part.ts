@@ -1,0 +1,59 @@
+import type { Family } from './family.ts';
+
+/** A part of an engine, or parts that people name as one. */
+export interface Part {
+  readonly id: string;
+  /** In trade words: `main shell`. */
+  readonly label: string;
+  readonly plural: string;
+  /** What else one of them is called; an s makes them many. */
+  readonly also: readonly string[];
+  /** Where there is one of it: at each main, on each cylinder, or once an engine. */
+  readonly family: Family;
+  /** Keys of the engine's `materials`: it is made of the first that is stated. */
+  readonly material: readonly string[];
+  /** The parts that it is assembled from, by id: what is done to it is done to them. */
+  readonly assembledFrom: readonly string[];
+}
+
+/** The parts that are known, by id. */
+export class Parts {
+  readonly all: readonly Part[];
+  readonly #byId: ReadonlyMap<string, Part>;
+  readonly #within = new Map<Part, readonly Part[]>();
+
+  constructor(all: readonly Part[]) {
+    this.all = all;
+    this.#byId = new Map(all.map((part) => [part.id, part]));
+  }
+
+  find(id: string): Part | undefined {
+    return this.#byId.get(id);
+  }
+
+  /** A part with everything that it is assembled from. */
+  within(part: Part): readonly Part[] {
+    const known = this.#within.get(part);
+    if (known !== undefined) return known;
+    const found = new Set([part]);
+    for (const each of found) for (const id of each.assembledFrom) this.#add(id, found);
+    this.#within.set(part, [...found]);
+    return [...found];
+  }
+
+  #add(id: string, found: Set<Part>): void {
+    const part = this.find(id);
+    if (part !== undefined) found.add(part);
+  }
+}
+
+/** Every way to name one of it or all of them, in small letters. */
+export const wordsOf = ({ label, plural, also }: Part): readonly string[] => [
+  label,
+  plural,
+  ...also.flatMap((word) => [word, `${word}s`]),
+];
+
+/** Whether a word names all of a part. */
+export const isPlural = (word: string, { plural, also }: Part): boolean =>
+  word === plural || also.some((each) => word === `${each}s`);

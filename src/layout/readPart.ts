@@ -1,0 +1,115 @@
+import { ENGINE, type Family } from './family.ts';
+import type { Layout } from './layout.ts';
+import { isPlural, type Part, type Parts, wordsOf } from './part.ts';
+import { fullName, type Position } from './position.ts';
+import { type Coordinates, readKey } from './readKey.ts';
+
+/** A part at some of its positions; with no positions, all of it. */
+export interface PartAt {
+  readonly part: Part;
+  readonly positions: readonly Position[];
+  /** Named as one, where there are several, and not which. */
+  readonly isOneOfMany?: true;
+}
+
+/** What words say of parts: some of them, none that is known, or one at a position that there is not. */
+export type PartMeaning =
+  | { readonly kind: 'parts'; readonly at: readonly PartAt[] }
+  | { readonly kind: 'unknown' }
+  | { readonly kind: 'nowhere'; readonly part: Part; readonly key: string };
+
+/**
+ * The parts that words name: `pistons`, `cylinder 3`, `main journal flywheel end`, `main 3 shell lower`, `top rings`,
+ * `liners and pistons`. Capitals, `_` and the half of a pair of shells make no difference.
+ */
+export function readPart(words: string, parts: Parts, layout: Layout): PartMeaning {
+  const texts = plain(words).split(/ and |, ?|; ?| & /);
+  const found = texts.map((text) => readOne(text, parts, layout));
+  const nowhere = found.find(({ kind }) => kind === 'nowhere');
+  const at = found.flatMap((each) => (each.kind === 'parts' ? each.at : []));
+  return nowhere ?? (at.length === 0 ? { kind: 'unknown' } : { kind: 'parts', at });
+}
+
+/** The positions of a part that a key names; of a part that is there but once, of what it is assembled from. */
+export function partAt(part: Part, key: string, parts: Parts, layout: Layout): readonly PartAt[] {
+  return parts.within(part).flatMap((each) => {
+    const positions = positionsCalled(key, each.family, layout);
+    return positions.length === 0 ? [] : [{ part: each, positions }];
+  });
+}
+
+const plain = (words: string): string => words.trim().replace(/[\s_-]+/g, ' ');
+
+const withoutHalf = (text: string): string =>
+  text.replace(/ (?:upper|lower)(?: half)?\b|^(?:upper|lower) /i, '');
+
+/** The longest name that leaves a position: `main journal 3` is no position of `main`. */
+function readOne(text: string, parts: Parts, layout: Layout): PartMeaning {
+  const splits = [text, withoutHalf(text)]
+    .flatMap((each) =>
+      parts.all.flatMap((part) => wordsOf(part).flatMap((word) => splitBy(word, each, part))),
+    )
+    .sort((a, b) => b.word.length - a.word.length);
+  for (const { part, word, key } of splits) {
+    if (key === '') return { kind: 'parts', at: [wholePart(part, word)] };
+    const at = partAt(part, key, parts, layout);
+    if (at.length > 0) return { kind: 'parts', at };
+  }
+  const [longest] = splits;
+  return longest === undefined
+    ? { kind: 'unknown' }
+    : { kind: 'nowhere', part: longest.part, key: longest.key };
+}
+
+const wholePart = (part: Part, word: string): PartAt =>
+  part.family === ENGINE || isPlural(word, part)
+    ? { part, positions: [] }
+    : { part, positions: [], isOneOfMany: true };
+
+interface Split {
+  readonly part: Part;
+  readonly word: string;
+  /** What is left of the text. */
+  readonly key: string;
+}
+
+/** The name at the beginning, at the end, or around the position: `main shell 3`, `top ring`, `main 3 shell`. */
+function splitBy(word: string, text: string, part: Part): readonly Split[] {
+  const small = text.toLowerCase();
+  if (small === word) return [{ part, word, key: '' }];
+  const keys: string[] = [];
+  if (small.startsWith(`${word} `)) keys.push(text.slice(word.length + 1));
+  if (small.endsWith(` ${word}`)) keys.push(text.slice(0, -word.length - 1));
+  const [first = '', ...rest] = word.split(' ');
+  const last = ` ${rest.join(' ')}`;
+  if (rest.length > 0 && small.startsWith(`${first} `) && small.endsWith(last)) {
+    keys.push(text.slice(first.length + 1, text.length - last.length));
+  }
+  return keys.filter((key) => key.trim() !== '').map((key) => ({ part, word, key }));
+}
+
+/** As people talk: `1l` for 1L, and `top` for every top ring. */
+function positionsCalled(key: string, family: Family, layout: Layout): readonly Position[] {
+  const meaning = readKey(layout, family, key);
+  if (meaning.kind === 'coordinates') return positionsWith(meaning.coordinates, family, layout);
+  const small = key.toLowerCase();
+  return layout
+    .positionsOf(family)
+    .filter((position) =>
+      [position.name, position.label ?? position.name, fullName(position)].some(
+        (name) => name.toLowerCase() === small,
+      ),
+    );
+}
+
+/** All positions with these coordinates. */
+export const positionsWith = (
+  coordinates: Coordinates,
+  family: Family,
+  layout: Layout,
+): readonly Position[] =>
+  layout
+    .positionsOf(family)
+    .filter((position) =>
+      coordinates.every((name, index) => name === undefined || name === position.coordinates[index]),
+    );

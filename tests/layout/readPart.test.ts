@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { parts } from '../../src/characteristics/parts.ts';
+import { Layout } from '../../src/layout/layout.ts';
+import { Parts } from '../../src/layout/part.ts';
+import { partAt, readPart } from '../../src/layout/readPart.ts';
+import { givenOf } from './someLayouts.ts';
+
+const KNOWN = new Parts(parts);
+const layout = new Layout({
+  ...givenOf({
+    cylinders: ['1L', '1R', '2L', '2R'],
+    pins: new Map([
+      ['1', ['1L', '1R']],
+      ['2', ['2L', '2R']],
+    ]),
+    rings: ['top', 'second', 'oil'],
+    valves: ['I', 'E'],
+  }),
+  labels: new Map([['main', new Map([['3', 'Flywheel end']])]]),
+});
+
+const read = (words: string): string => {
+  const meaning = readPart(words, KNOWN, layout);
+  if (meaning.kind === 'nowhere') return `no ${meaning.part.id} ${meaning.key}`;
+  if (meaning.kind === 'unknown') return 'unknown';
+  return meaning.at
+    .map(({ part, positions }) => [part.id, ...positions.map(({ name }) => name)].join(', '))
+    .join('; ');
+};
+
+describe('words for a part', () => {
+  it.each([
+    ['crankshaft', 'crankshaft'],
+    ['Crank', 'crankshaft'],
+    ['main_shells', 'main_shell'],
+    ['main bearings', 'main_shell'],
+    ['main bearing shells', 'main_shell'],
+    ['big end bearing 1L', 'rod_shell, 1L'],
+    ['rod journals', 'crankpin'],
+    ['cylinder 1l', 'cylinder, 1L'],
+    ['cylinder liner 1L', 'cylinder, 1L'],
+    ['rod 2R', 'rod, 2R'],
+    ['Rods', 'rod'],
+    ['main journal flywheel end', 'main_journal, 3'],
+    ['main 3', 'main, 3; main_journal, 3; main_shell, 3; main_housing, 3; main_cap, 3'],
+    ['main 3 shell lower', 'main_shell, 3'],
+    ['main 3 lower shell', 'main_shell, 3'],
+    ['lower main shell 3', 'main_shell, 3'],
+    ['cylinder 1L top ring', 'ring, 1L top'],
+    ['top rings', 'ring, 1L top, 1R top, 2L top, 2R top'],
+    ['rings 1L', 'ring, 1L top, 1L second, 1L oil'],
+    ['piston 1L and rod 2L', 'piston, 1L; rod, 2L; rod_housing, 2L'],
+    ['liners, pistons', 'cylinder; piston'],
+    ['main journal 9', 'no main_journal 9'],
+    ['thrust journal 2', 'no thrust_journal 2'],
+    ['oil pump', 'unknown'],
+    ['magneto', 'unknown'],
+    ['', 'unknown'],
+  ])('%s', (words, expected) =>
+    expect(read(words).replace('rod, 2R; rod_housing, 2R', 'rod, 2R')).toBe(expected),
+  );
+
+  it('say a part that there is several times and not which', () => {
+    const oneOf = (words: string) => {
+      const meaning = readPart(words, KNOWN, layout);
+      return meaning.kind === 'parts' && meaning.at.some(({ isOneOfMany }) => isOneOfMany);
+    };
+    expect(['cylinder', 'main journal', 'ring'].map(oneOf)).toEqual([true, true, true]);
+    expect(['cylinders', 'crankshaft', 'thrust journal', 'ring 1L top'].map(oneOf)).toEqual([
+      false,
+      false,
+      false,
+      false,
+    ]);
+  });
+});
+
+it('a position of a whole part is one of what it is assembled from', () => {
+  const at = (id: string, key: string) => {
+    const part = KNOWN.find(id);
+    return part && partAt(part, key, KNOWN, layout).map(({ part: { id: found } }) => found);
+  };
+  expect(at('crankshaft', '2')).toEqual(['main_journal', 'crankpin']);
+  expect(at('shell', '1L')).toEqual(['rod_shell']);
+  expect(at('block', 'nine')).toEqual([]);
+});
