@@ -10,7 +10,7 @@ export default defineConfig(({ mode }) => ({
     isolate: false,
     maxWorkers: '100%',
     env: { PROPERTY_RUNS: mode === 'long' ? 'all' : 'some' },
-    globalSetup: 'tests/tellSeed.ts',
+    globalSetup: 'tests/wholeRun.ts',
     setupFiles: ['tests/plainSettings.ts', 'tests/everyProperty.ts'],
   },
 }));

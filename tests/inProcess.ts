@@ -6,7 +6,7 @@ import { type Ran, type RunOptions, SURROUNDINGS } from './program.ts';
 /** The day on which every call is made. */
 export const TODAY = '2026-03-20';
 
-export interface HereOptions extends Omit<RunOptions, 'timeoutMilliseconds'> {
+export interface HereOptions extends RunOptions {
   /** Makes the output a terminal of that width. */
   readonly columns?: number;
   /** Nobody reads what is printed, as behind a pipe whose other end was closed. */

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { chmodSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdtempSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -20,24 +20,19 @@ export interface RunOptions {
   readonly env?: Readonly<Record<string, string>>;
   /** What is piped in; nothing unless given. */
   readonly input?: string;
-  /** Of the whole run. */
-  readonly timeoutMilliseconds?: number;
 }
 
 /**
  * Carries out a line of a shell in which `tenths` is the built program: what is tested is what is shipped, with its
  * exit code, its two streams and its start. Nothing of the machine shows: no colours, a fixed locale and time zone.
  */
-export function runLine(
-  line: string,
-  { cwd, env = {}, input = '', timeoutMilliseconds = 100_000 }: RunOptions,
-): Promise<Ran> {
+export function runLine(line: string, { cwd, env = {}, input = '' }: RunOptions): Promise<Ran> {
   return new Promise((resolve, reject) => {
     const child = spawn('/bin/sh', ['-c', line], {
       cwd,
       env: { ...SURROUNDINGS, PATH: `${programFolder()}:${SURROUNDINGS.PATH}`, ...env },
       stdio: [input === '' ? 'ignore' : 'pipe', 'pipe', 'pipe'],
-      timeout: timeoutMilliseconds,
+      timeout: PATIENCE_MS,
       killSignal: 'SIGKILL',
     });
     const [stdout, stderr]: [Buffer[], Buffer[]] = [[], []];
@@ -51,6 +46,9 @@ export function runLine(
     });
   });
 }
+
+/** Only for what would never end. */
+const PATIENCE_MS = 100_000;
 
 const textOf = (chunks: readonly Buffer[]): string => Buffer.concat(chunks).toString('utf8');
 
@@ -78,7 +76,6 @@ function programFolder(): string {
   const program = join(folder, 'tenths');
   writeFileSync(program, `#!/bin/sh\nexec ${quoted(process.execPath)} ${quoted(builtProgram())} "$@"\n`);
   chmodSync(program, 0o755);
-  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
   folderOfProgram = folder;
   return folder;
 }

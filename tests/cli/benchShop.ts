@@ -1,6 +1,5 @@
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { commit, git, put } from '../shell/gitShop.ts';
+import { commit, git, madeOnce, put, SHOP_NAME } from '../shell/gitShop.ts';
 
 /** With a space and letters beyond ASCII, as people name folders. */
 export const PUMP = 'engines/pump é no 2';
@@ -19,8 +18,12 @@ export const FAMILY =
  * engine has limits of its own; the first extends a shared one that lies in no folder above it.
  */
 export function makeBenchShop(parent: string): string {
-  const shop = join(parent, 'Übung shop');
-  mkdirSync(shop, { recursive: true });
+  const shop = join(parent, SHOP_NAME);
+  copyShop(shop);
+  return shop;
+}
+
+const copyShop = madeOnce((shop) => {
   git(shop, 'init', '-q', '-b', 'main', '--template=');
   for (const [key, setting] of [
     ['core.fsync', 'none'],
@@ -51,5 +54,4 @@ export function makeBenchShop(parent: string): string {
   commit(shop, 'Rebuild');
   put(shop, 'engines/mill/second.yaml', readings('service', '2026-04-05', '1: 0.0031'));
   commit(shop, 'Mill');
-  return shop;
-}
+});

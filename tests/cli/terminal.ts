@@ -3,7 +3,7 @@ import { builtProgram, quoted } from '../program.ts';
 
 /** Whether `script` of util-linux is there: Node alone can open no terminal. */
 export const hasTerminal =
-  spawnSync('script', ['-qec', 'true', '/dev/null'], { stdio: 'ignore', timeout: 10_000 }).status === 0;
+  spawnSync('script', ['-qec', 'true', '/dev/null'], { stdio: 'ignore', timeout: 100_000 }).status === 0;
 
 /** A program in a terminal of its own, and a hand on its keyboard. */
 export class Terminal {
@@ -44,7 +44,7 @@ export class Terminal {
   }
 
   /** Waits until a text was shown so many times. */
-  async seeTimes(text: string, times: number, patienceMs = 60_000): Promise<void> {
+  async seeTimes(text: string, times: number, patienceMs = 100_000): Promise<void> {
     const until = performance.now() + patienceMs;
     while (this.#shown.split(text).length <= times) {
       if (performance.now() > until) throw new Error(`never saw ${JSON.stringify(text)} in:\n${this.#shown}`);

@@ -92,7 +92,7 @@ printf '<%s>' "$@" >> ${quoted(join(folder, 'called'))}; echo >> ${quoted(join(f
 
 const called = async (count: number): Promise<readonly string[]> => {
   const path = join(bench.folder(), 'called');
-  for (let waited = 0; waited < 200; waited++) {
+  for (let waited = 0; waited < 2000; waited++) {
     const lines = existsSync(path) ? readFileSync(path, 'utf8').split('\n').slice(0, -1) : [];
     if (lines.length >= count) return lines;
     await pause(50);

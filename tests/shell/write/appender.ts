@@ -24,7 +24,7 @@ function append(note: string): boolean {
       );
       return added.ok ? done(Buffer.from(added.value.text)) : added;
     },
-    10_000,
+    100_000,
   );
   process[result.ok ? 'stdout' : 'stderr'].write(`${result.ok ? note : result.problem.message}\n`);
   return result.ok;

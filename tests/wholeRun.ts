@@ -1,0 +1,16 @@
+import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { TestProject } from 'vitest/node';
+import { SEED } from './propertyRuns.ts';
+
+/** Before the first test: all that the tests make lies in one folder, which goes after the last. */
+export function setup({ config }: TestProject): () => void {
+  const cases = config.env.PROPERTY_RUNS === 'all' ? 'all cases' : 'a tenth of their cases';
+  process.stdout.write(`properties: seed ${SEED}, ${cases}\n`);
+  const folder = mkdtempSync(join(tmpdir(), 'tenths-tests-'));
+  // For other users too: some tests leave root.
+  chmodSync(folder, 0o755);
+  process.env.TMPDIR = folder;
+  return () => rmSync(folder, { recursive: true, force: true, maxRetries: 20, retryDelay: 50 });
+}
