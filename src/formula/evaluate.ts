@@ -2,10 +2,21 @@ import { didYouMean } from '../diagnostic/suggestion.ts';
 import { add, divide, type Fraction, multiply, negate, subtract, toDecimal } from '../quantity/fraction.ts';
 import { FUNCTIONS } from './functions.ts';
 import { type FormulaProblem, formulaProblem, isFormulaProblem, type Stretch } from './problem.ts';
-import type { CallNode, FormulaNode, NameNode, OperationNode, Operator, ParsedFormula } from './tree.ts';
+import {
+  type CallNode,
+  type FormulaNode,
+  type NameNode,
+  type OperationNode,
+  type Operator,
+  type ParsedFormula,
+  referenceText,
+} from './tree.ts';
 
-/** What each name stands for, in the document's own unit. */
-export type FormulaValues = ReadonlyMap<string, Fraction>;
+/** What each reference stands for by its text, in the document's own unit: of several positions the values of all. */
+export type FormulaValues = ReadonlyMap<string, Fraction | readonly Fraction[]>;
+
+/** What each part of a formula came to. */
+export type PartResults = Map<FormulaNode, Fraction>;
 
 /**
  * Some 1,200 digits: more than the fifty readings that fit a formula multiply up to, and little enough that
@@ -15,36 +26,53 @@ const HUGE = 1n << 4096n;
 
 type Result = Fraction | FormulaProblem;
 
+interface Work {
+  readonly values: FormulaValues;
+  readonly parts: PartResults | undefined;
+}
+
 /**
  * Works the formula out in exact fractions, in lowest terms; only a root that is not rational is rounded, to 30 digits.
  * Lengths enter and leave as plain numbers in the document's unit. A name without a value, a division by
  * zero and the root of a negative number are problems with a place, never an infinity and never thrown.
+ * What the parts came to is put into `parts`.
  */
-export function evaluateFormula(formula: ParsedFormula, values: FormulaValues): Result {
-  const result = evaluateNode(formula.root, values);
+export function evaluateFormula(formula: ParsedFormula, values: FormulaValues, parts?: PartResults): Result {
+  const result = evaluateNode(formula.root, { values, parts });
   return isFormulaProblem(result) ? result : lowestTerms(result);
 }
 
-function evaluateNode(node: FormulaNode, values: FormulaValues): Result {
-  const result = workOut(node, values);
-  return isFormulaProblem(result) || isHandy(result) ? result : tooManyDigits(node);
+function evaluateNode(node: FormulaNode, work: Work): Result {
+  const result = workOut(node, work);
+  if (isFormulaProblem(result)) return result;
+  if (!isHandy(result)) return tooManyDigits(node);
+  work.parts?.set(node, result);
+  return result;
 }
 
-function workOut(node: FormulaNode, values: FormulaValues): Result {
+function workOut(node: FormulaNode, work: Work): Result {
   switch (node.kind) {
     case 'number':
       return node.value;
-    case 'name':
-      return values.get(node.name) ?? noValueFor(node, values);
+    case 'name': {
+      const [first] = valuesOf(node, work.values);
+      return first ?? noValueFor(node, work.values);
+    }
     case 'negate': {
-      const of = evaluateNode(node.of, values);
+      const of = evaluateNode(node.of, work);
       return isFormulaProblem(of) ? of : negate(of);
     }
     case 'operation':
-      return operate(node, values);
+      return operate(node, work);
     case 'call':
-      return call(node, values);
+      return call(node, work);
   }
+}
+
+/** All that a reference stands for; none where there is no value for it. */
+export function valuesOf(node: NameNode, values: FormulaValues): readonly Fraction[] {
+  const found = values.get(referenceText(node)) ?? [];
+  return 'n' in found ? [found] : found;
 }
 
 const OPERATIONS: Readonly<Record<Operator, (a: Fraction, b: Fraction) => Fraction>> = {
@@ -54,10 +82,10 @@ const OPERATIONS: Readonly<Record<Operator, (a: Fraction, b: Fraction) => Fracti
   '/': divide,
 };
 
-function operate(node: OperationNode, values: FormulaValues): Result {
-  const left = evaluateNode(node.left, values);
+function operate(node: OperationNode, work: Work): Result {
+  const left = evaluateNode(node.left, work);
   if (isFormulaProblem(left)) return left;
-  const right = evaluateNode(node.right, values);
+  const right = evaluateNode(node.right, work);
   if (isFormulaProblem(right)) return right;
   if (node.operator === '/' && right.n === 0n) {
     return formulaProblem(node.right, 'this divides by zero', 'divide by something that cannot come to zero');
@@ -65,12 +93,12 @@ function operate(node: OperationNode, values: FormulaValues): Result {
   return OPERATIONS[node.operator](left, right);
 }
 
-function call(node: CallNode, values: FormulaValues): Result {
+function call(node: CallNode, work: Work): Result {
   const known: Fraction[] = [];
   for (const each of node.values) {
-    const value = evaluateNode(each, values);
+    const value = evaluateNode(each, work);
     if (isFormulaProblem(value)) return value;
-    known.push(value);
+    known.push(...(each.kind === 'name' ? valuesOf(each, work.values) : [value]));
   }
   const [first, ...rest] = known;
   if (first === undefined) throw new RangeError(`${node.name} was read without a value`);
@@ -85,8 +113,10 @@ function negativeRoot(at: Stretch, value: Fraction): FormulaProblem {
   return formulaProblem(at, message, 'turn the difference round, or use abs(x)');
 }
 
-const noValueFor = (node: NameNode, values: FormulaValues): FormulaProblem =>
-  formulaProblem(node, `there is no value for ${node.name}`, didYouMean(node.name, values.keys()));
+function noValueFor(node: NameNode, values: FormulaValues): FormulaProblem {
+  const wanted = referenceText(node);
+  return formulaProblem(node, `there is no value for ${wanted}`, didYouMean(wanted, values.keys()));
+}
 
 const tooManyDigits = (at: Stretch): FormulaProblem =>
   formulaProblem(at, 'the numbers here run to more than a thousand digits', 'use fewer or shorter numbers');

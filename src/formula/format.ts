@@ -1,7 +1,14 @@
-import { type FormulaNode, type OperationNode, type Operator, type ParsedFormula, STRENGTH } from './tree.ts';
+import {
+  type FormulaNode,
+  type OperationNode,
+  type Operator,
+  type ParsedFormula,
+  referenceText,
+  STRENGTH,
+} from './tree.ts';
 
-/** How a name is written. */
-type NameText = (name: string) => string;
+/** How a reference is written. */
+type NameText = (reference: string) => string;
 
 const SIGNS: Readonly<Record<Operator, string>> = { '+': '+', '-': '−', '*': '×', '/': '/' };
 
@@ -17,7 +24,7 @@ function write(node: FormulaNode, nameText: NameText): string {
     case 'number':
       return node.text;
     case 'name':
-      return nameText(node.name);
+      return nameText(referenceText(node));
     case 'negate':
       return `${SIGNS['-']}${writePart(node.of, node.of.kind === 'operation', nameText)}`;
     case 'operation':

@@ -5,17 +5,21 @@ import {
   fraction,
   greatest,
   least,
+  mean,
   multiply,
   round,
+  subtract,
 } from '../quantity/fraction.ts';
 import { squareRoot } from './square-root.ts';
 
-export type FunctionName = 'abs' | 'max' | 'min' | 'round' | 'sqrt';
+export type FunctionName = 'abs' | 'max' | 'mean' | 'min' | 'round' | 'spread' | 'sqrt';
 
 export interface FormulaFunction {
   /** The fewest and the most values it takes. */
   readonly fewest: number;
   readonly most: number;
+  /** It takes several positions at once, such as `bore[*]`; of one value alone it would say nothing. */
+  readonly takesSeveral?: true;
   /** As a person writes it. */
   readonly usage: string;
   readonly apply: (first: Fraction, rest: readonly Fraction[]) => Fraction;
@@ -24,23 +28,26 @@ export interface FormulaFunction {
 /** The most decimals that `round` keeps: far finer than any length a document can state. */
 export const MOST_ROUND_PLACES = 15;
 
+/** Greatest, least, mean, and greatest less least, of values or of positions. */
 export const FUNCTIONS: Readonly<Record<FunctionName, FormulaFunction>> = {
   abs: { fewest: 1, most: 1, usage: 'abs(x)', apply: absolute },
-  max: {
-    fewest: 1,
-    most: Number.POSITIVE_INFINITY,
-    usage: 'max(a, b, …)',
-    apply: (first, rest) => greatest([first, ...rest]),
-  },
-  min: {
-    fewest: 1,
-    most: Number.POSITIVE_INFINITY,
-    usage: 'min(a, b, …)',
-    apply: (first, rest) => least([first, ...rest]),
-  },
+  max: ofSeveral('max', greatest),
+  mean: ofSeveral('mean', mean),
+  min: ofSeveral('min', least),
   round: { fewest: 1, most: 2, usage: 'round(x) or round(x, places)', apply: roundTo },
+  spread: ofSeveral('spread', (values) => subtract(greatest(values), least(values))),
   sqrt: { fewest: 1, most: 1, usage: 'sqrt(x)', apply: squareRoot },
 };
+
+function ofSeveral(name: string, of: (values: readonly Fraction[]) => Fraction): FormulaFunction {
+  return {
+    fewest: 1,
+    most: Number.POSITIVE_INFINITY,
+    takesSeveral: true,
+    usage: `${name}(a, b, …)`,
+    apply: (first, rest) => of([first, ...rest]),
+  };
+}
 
 export const FUNCTION_NAMES: readonly string[] = Object.keys(FUNCTIONS);
 

@@ -1,5 +1,5 @@
 import { parseDecimal } from '../quantity/fraction.ts';
-import { type FunctionName, isFunctionName } from './functions.ts';
+import { FUNCTIONS, type FunctionName, isFunctionName } from './functions.ts';
 import { type FormulaProblem, isFormulaProblem } from './problem.ts';
 import {
   isEmpty,
@@ -8,13 +8,22 @@ import {
   noFunction,
   notClosed,
   noValue,
+  severalAlone,
   tooDeep,
   tooLong,
   tooManyParts,
   wrongValues,
 } from './refusals.ts';
 import { cutIntoTokens, type Token } from './tokens.ts';
-import { type FormulaNode, isOperator, type ParsedFormula, STRENGTH } from './tree.ts';
+import {
+  type FormulaNode,
+  isOperator,
+  isSeveral,
+  type NameNode,
+  type ParsedFormula,
+  partsOf,
+  STRENGTH,
+} from './tree.ts';
 
 /** Formulas may come from a stranger: these bound the work and the call depth before any of it is done. */
 export const LONGEST_FORMULA = 200;
@@ -24,7 +33,7 @@ export const DEEPEST_NESTING = 20;
 
 /**
  * Reads a formula such as `0.0005 * bore`: numbers, names, + − * /, brackets, a minus before a value, and
- * abs, max, min, round, sqrt. Nothing is looked up or worked out, and nothing is thrown, whatever the text.
+ * the functions. A name may say which positions it means: `bore[*]`, `bore[1]`. Nothing is looked up or worked out, and nothing is thrown, whatever the text.
  */
 export function parseFormula(text: string): ParsedFormula | FormulaProblem {
   const all = { start: 0, end: text.length };
@@ -33,7 +42,20 @@ export function parseFormula(text: string): ParsedFormula | FormulaProblem {
   if (isFormulaProblem(tokens)) return tokens;
   if (tokens.length === 0) return isEmpty(all);
   const root = new Parser(tokens, { kind: 'end', text: '', start: text.length, end: text.length }).whole();
-  return isFormulaProblem(root) ? root : { text, root };
+  if (isFormulaProblem(root)) return root;
+  const alone = severalOutOfPlace(root);
+  return alone === undefined ? { text, root } : severalAlone(alone);
+}
+
+/** The first reference to several values that no function takes together. */
+function severalOutOfPlace(node: FormulaNode): NameNode | undefined {
+  if (isSeveral(node)) return node;
+  const isTaken = node.kind === 'call' && FUNCTIONS[node.name].takesSeveral === true;
+  for (const part of partsOf(node)) {
+    const found = isTaken && isSeveral(part) ? undefined : severalOutOfPlace(part);
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }
 
 type Result = FormulaNode | FormulaProblem;
@@ -92,10 +114,15 @@ class Parser {
   }
 
   #named(word: Token, depth: number): Result {
-    const called = this.#next().text === '(';
+    const called = word.at === undefined && this.#next().text === '(';
     if (called) return isFunctionName(word.text) ? this.#call(word, word.text, depth + 1) : noFunction(word);
     if (isFunctionName(word.text)) return noBrackets(word, word.text);
-    return this.#keep({ kind: 'name', name: word.text, start: word.start, end: word.end });
+    const { text: name, start, end } = word;
+    return this.#keep(
+      word.at === undefined
+        ? { kind: 'name', name, start, end }
+        : { kind: 'name', name, at: word.at, start, end },
+    );
   }
 
   #call(word: Token, name: FunctionName, depth: number): Result {

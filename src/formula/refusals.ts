@@ -2,7 +2,7 @@ import { didYouMean } from '../diagnostic/suggestion.ts';
 import { FUNCTION_NAMES, FUNCTIONS, type FunctionName, MOST_ROUND_PLACES } from './functions.ts';
 import { type FormulaProblem, formulaProblem, type Stretch } from './problem.ts';
 import type { Token } from './tokens.ts';
-import type { FormulaNode } from './tree.ts';
+import { type FormulaNode, type NameNode, referenceText } from './tree.ts';
 
 export function tooLong(all: Stretch, most: number): FormulaProblem {
   const message = `the formula is ${all.end} characters long; ${most} is the most`;
@@ -24,11 +24,13 @@ export function noValue(found: Token): FormulaProblem {
   return formulaProblem(found, `a value is missing ${where}`);
 }
 
+const TAKING_MORE = 'max, mean, min, round or spread';
+
 /** Something follows a whole value, and no sign stands between. */
 export function leftOver(found: Token): FormulaProblem {
   if (found.text === ')') return formulaProblem(found, 'this ) closes no bracket', 'take it out');
   if (found.text === ',') {
-    return formulaProblem(found, 'a comma belongs between the values of max, min or round');
+    return formulaProblem(found, `a comma belongs between the values of ${TAKING_MORE}`);
   }
   const help = "write * to multiply; numbers are in the document's unit already";
   return formulaProblem(found, `no sign stands before ${found.text}`, help);
@@ -55,8 +57,29 @@ export function wrongValues(
   if (values.length < fewest || values.length > most) {
     return formulaProblem(at, `${name} does not take ${countOf(values.length)}`, usage(name));
   }
+  const [only] = values;
+  if (FUNCTIONS[name].takesSeveral === true && values.length === 1 && only !== undefined) {
+    if (only.kind !== 'name' || only.at === undefined) return ofOneValue(at, name, only);
+  }
   const places = name === 'round' ? values[1] : undefined;
   return places === undefined || isWholePlaces(places) ? undefined : wrongPlaces(places);
+}
+
+/** `max(bore)` would be the bore itself, at each position by itself. */
+function ofOneValue(at: Stretch, name: FunctionName, only: FormulaNode): FormulaProblem {
+  const wanted = only.kind === 'name' ? referenceText({ name: only.name, at: '*' }) : 'a, b';
+  const help = only.kind === 'name' ? `write ${name}(${wanted}) for all its positions` : usage(name);
+  return formulaProblem(at, `${name} of one value is that value`, help);
+}
+
+/** Several positions where one value is wanted. */
+export function severalAlone(node: NameNode): FormulaProblem {
+  const several = referenceText(node);
+  return formulaProblem(
+    node,
+    `${several} is several values, and one is wanted here`,
+    `write max(${several}), min, mean or spread of it`,
+  );
 }
 
 /** Written out, not worked out: so that a bad one is found when the document is read, not when it is judged. */

@@ -1,18 +1,22 @@
+import { FUNCTION_NAMES } from './functions.ts';
 import { type FormulaProblem, formulaProblem, isFormulaProblem, type Stretch } from './problem.ts';
 
 /** The parser adds the `end` itself, so that whatever is missing there has a place. */
 export interface Token extends Stretch {
   readonly kind: 'number' | 'name' | 'sign' | 'end';
   readonly text: string;
+  /** Of a name what stands in square brackets behind it. */
+  readonly at?: string;
 }
 
 interface Word extends Stretch {
   readonly text: string;
 }
 
-const TOKEN = /(?<name>[A-Za-z_]\w*)|(?<number>[\d.][\w.]*)|(?<sign>[-+*/(),])/y;
+const TOKEN = /(?<name>[A-Za-z_]\w*)(?:\[(?<at>[^[\]]*)\])?|(?<number>[\d.][\w.]*)|(?<sign>[-+*/(),])/y;
 const NUMBER = /^(?:(?:0|[1-9]\d*)(?:\.\d+)?|\.\d+)$/;
 const NAME = /^[a-z][a-z0-9_]*$/;
+const AT = /^(?:\*|[A-Za-z0-9][A-Za-z0-9_-]*(?: [A-Za-z0-9][A-Za-z0-9_-]*)*)$/;
 
 /** What people write for the four signs, or in other notations, and what to write here. */
 const INSTEAD: ReadonlyMap<string, string> = new Map([
@@ -25,14 +29,15 @@ const INSTEAD: ReadonlyMap<string, string> = new Map([
   ['^', 'write a power out: bore * bore'],
   ['%', 'write 5 % as 0.05'],
   [';', 'put a comma between the values of max and min'],
-  ['[', 'use round brackets'],
+  ['[', 'write square brackets behind a name, with the position in them: liner_protrusion[1]'],
+  [']', 'write square brackets behind a name, with the position in them: liner_protrusion[1]'],
   ['{', 'use round brackets'],
   ['\t', 'write it on one line, with plain spaces'],
   ['\n', 'write it on one line, with plain spaces'],
   ['\r', 'write it on one line, with plain spaces'],
 ]);
 
-const ALLOWED = 'a formula holds numbers, names, + - * / ( ) and abs, max, min, round, sqrt';
+const ALLOWED = `a formula holds numbers, names, + - * / ( ) and ${FUNCTION_NAMES.join(', ')}`;
 
 /** The formula cut into numbers, names and signs; or the first character or word that is none of them. */
 export function cutIntoTokens(text: string): readonly Token[] | FormulaProblem {
@@ -61,10 +66,25 @@ function tokenAt(text: string, start: number): Token | FormulaProblem {
   if (match?.groups === undefined) return strangeCharacter(text, start);
   const found = { text: match[0], start, end: start + match[0].length };
   if (match.groups.sign !== undefined) return { ...found, kind: 'sign' };
-  if (match.groups.name !== undefined)
-    return NAME.test(found.text) ? { ...found, kind: 'name' } : badName(found);
+  if (match.groups.name !== undefined) return nameToken(match.groups.name, match.groups.at, found);
   return NUMBER.test(found.text) ? { ...found, kind: 'number' } : badNumber(found);
 }
+
+function nameToken(name: string, at: string | undefined, found: Stretch): Token | FormulaProblem {
+  const word = { text: name, start: found.start, end: found.start + name.length };
+  if (!NAME.test(name)) return badName(word);
+  if (at === undefined) return { ...word, kind: 'name' };
+  const wanted = at.trim().replace(/ +/g, ' ');
+  if (!AT.test(wanted)) return badPosition({ start: word.end, end: found.end }, name);
+  return { ...word, kind: 'name', at: wanted, end: found.end };
+}
+
+const badPosition = (at: Stretch, name: string): FormulaProblem =>
+  formulaProblem(
+    at,
+    'no position stands in these square brackets',
+    `write ${name}[*] for every position, ${name}[1] for position 1, or [next], [previous] or [neighbours]`,
+  );
 
 /** `max(0,5 * bore)` is a half to one reader and two values to the next, so it is not guessed at. */
 function decimalComma(text: string): FormulaProblem | undefined {

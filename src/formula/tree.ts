@@ -11,10 +11,28 @@ export interface NumberNode extends Stretch {
   readonly value: Fraction;
 }
 
-export interface NameNode extends Stretch {
+export interface NameNode extends Stretch, Reference {
   readonly kind: 'name';
-  readonly name: string;
 }
+
+/** `bore`, or with the positions that are meant: `bore[*]`, `bore[3]`, `bore[next]`. */
+export interface Reference {
+  readonly name: string;
+  readonly at?: string;
+}
+
+/** What stands for a reference where values are looked up. */
+export const referenceText = ({ name, at }: Reference): string =>
+  at === undefined ? name : `${name}[${at}]`;
+
+export const EVERY = '*';
+export const NEXT = 'next';
+export const PREVIOUS = 'previous';
+export const NEIGHBOURS = 'neighbours';
+
+/** Several values at once, whatever the layout. */
+export const isSeveral = (node: FormulaNode): node is NameNode =>
+  node.kind === 'name' && (node.at === EVERY || node.at === NEIGHBOURS);
 
 export interface NegateNode extends Stretch {
   readonly kind: 'negate';

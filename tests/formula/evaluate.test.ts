@@ -34,7 +34,9 @@ const RESULTS: readonly (readonly [string, bigint, bigint])[] = [
   ['abs(bore - stroke)', 7n, 8n],
   ['min(bore, stroke)', 33n, 8n],
   ['max(bore, stroke)', 5n, 1n],
-  ['min(3)', 3n, 1n],
+  ['mean(1, 2, 4)', 7n, 3n],
+  ['spread(1, 4, 2)', 3n, 1n],
+  ['spread(wear, wear)', 0n, 1n],
   ['max(1, 4, 2, 3)', 4n, 1n],
   ['min(1 / 3, 0.3333)', 3333n, 10000n],
   ['sqrt(0)', 0n, 1n],
@@ -104,4 +106,31 @@ it('a hundred ordinary readings never run away', () => {
   const reading = fraction(324_781n * 10n ** 10n + 7n, 3n * 10n ** 15n);
   const product = evaluateFormula(parsed(Array(50).fill('a').join('*')), new Map([['a', reading]]));
   expect(product).not.toHaveProperty('message');
+});
+
+const GAPS = new Map([
+  ['gap[*]', [fraction(1), fraction(4), fraction(7)]],
+  ['gap[2]', [fraction(4)]],
+  ['gap', [fraction(7)]],
+  ['none[*]', []],
+]);
+
+it.each([
+  ['max(gap[*]) - min(gap[*])', 6n, 1n],
+  ['spread(gap[*])', 6n, 1n],
+  ['mean(gap[*])', 4n, 1n],
+  ['mean(gap[*], 8)', 5n, 1n],
+  ['gap - mean(gap[*])', 3n, 1n],
+  ['spread(gap[2], gap)', 3n, 1n],
+  ['max(gap[2])', 4n, 1n],
+])('%s goes over all positions', (text, n, d) => {
+  expect(evaluateFormula(parsed(text), GAPS)).toEqual({ n, d });
+});
+
+it('several positions of which none has a value come to nothing', () => {
+  expect(evaluateFormula(parsed('1 + max(none[*])'), GAPS)).toMatchObject({
+    message: 'there is no value for none[*]',
+    start: 8,
+    end: 15,
+  });
 });

@@ -11,6 +11,7 @@ const READINGS = new Map([
   ['bore', '4.1250'],
   ['stroke', '5.0000'],
   ['wear', '-0.0003'],
+  ['gap[*]', '0.017, -0.018'],
 ]);
 
 it.each([
@@ -26,6 +27,7 @@ it.each([
   ['((bore)-stroke)-1', '4.1250 − 5.0000 − 1'],
   ['(bore + 1) * 2', '(4.1250 + 1) × 2'],
   ['-(bore + 1)', '−(4.1250 + 1)'],
+  ['max(gap[*]) - gap[1]', 'max(0.017, -0.018) − gap[1]'],
   ['2 / (3 * bore)', '2 / (3 × 4.1250)'],
 ])('%s is shown as %s', (text, shown) => {
   expect(formatFormula(parsed(text), READINGS)).toBe(shown);

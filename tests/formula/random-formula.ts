@@ -27,6 +27,7 @@ const tree = fc.letrec<{ formula: string }>((tie) => {
       part.map((a) => `abs(${a})`),
       pair.map(([a, b]) => `max(${a}, ${b})`),
       fc.tuple(part, part, leaf).map(([a, b, c]) => `min(${a}, ${b} , ${c})`),
+      fc.tuple(part, part, leaf).map(([a, b, c]) => `mean(${a} , ${b}, ${c})`),
       part.map((a) => `sqrt(abs(${a}))`),
       part.map((a) => `sqrt(${a})`),
       leaf.map((a) => `sqrt((${a})*(${a}))`),
