@@ -28,11 +28,16 @@ export const BENCH_ORDER: readonly string[] = [
   'oil_ring_end_gap',
 ];
 
-/** Sorts what has an id into the order of the bench. */
-export function inBenchOrder<T extends { readonly id: string }>(all: readonly T[]): readonly T[] {
-  const rank = ({ id }: T): number => {
+/** Sorts what has an id into the order of the bench; what says after what it is measured stands behind that. */
+export function inBenchOrder<T extends { readonly id: string; readonly after?: string }>(
+  all: readonly T[],
+): readonly T[] {
+  const afterOf = new Map(all.map(({ id, after }) => [id, after]));
+  const rank = (id: string, steps = all.length): number => {
+    const after = steps > 0 ? afterOf.get(id) : undefined;
+    if (after !== undefined) return rank(after, steps - 1);
     const at = BENCH_ORDER.indexOf(id);
     return at < 0 ? BENCH_ORDER.length : at;
   };
-  return [...all].sort((a, b) => rank(a) - rank(b));
+  return [...all].sort((a, b) => rank(a.id) - rank(b.id));
 }

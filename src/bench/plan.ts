@@ -88,9 +88,22 @@ function wantedIds(registry: Registry, limited: Limited, before: readonly string
   const parts = new Set([...before, ...read, ...forForm]);
   const direct = isLimited
     .filter((each) => each.derivations.length > 0 && each.onlyWithLimits !== true)
-    .filter((each) => !each.derivations.some(({ inputs }) => inputs.every((id) => parts.has(id))))
+    .filter((each) => !isWorkedOut(each, registry, parts))
     .map((each) => each.id);
   return [...parts, ...direct];
+}
+
+/** From what is measured anyway, or from nominal sizes alone. */
+function isWorkedOut(
+  { derivations }: Characteristic,
+  registry: Registry,
+  parts: ReadonlySet<string>,
+): boolean {
+  const isThere = (id: string): boolean => {
+    const input = registry.find(id);
+    return parts.has(id) || (input !== undefined && isWorkedOut(input, registry, parts));
+  };
+  return derivations.some(({ inputs }) => inputs.every(isThere));
 }
 
 interface Surroundings {

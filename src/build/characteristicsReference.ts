@@ -2,7 +2,7 @@ import type { Characteristic, ExampleReading, WorkedExample } from '../character
 import { parts } from '../characteristics/parts.ts';
 import { characteristics } from '../characteristics/registry.ts';
 import type { Axis } from '../layout/axis.ts';
-import { withArticle } from '../quantity/words.ts';
+import { anInstrument } from '../measurement/instrument.ts';
 
 /** docs/characteristics.md: every characteristic of the registry, in the order of the sheet. */
 export const characteristicsReference = (): string =>
@@ -28,7 +28,7 @@ function sectionOf(each: Characteristic): string {
     `- How: ${each.formula}`,
     `- Of the ${partsText(each)}`,
     ...(each.derivations.length === 0 ? [] : [`- Worked out from: ${inputsOf(each)}`]),
-    `- Usually measured with ${withArticle(each.usual)}; that is assumed where a reading names no registered instrument`,
+    `- Usually measured with ${anInstrument(each.usual)}; that is assumed where a reading names no registered instrument`,
     `- Past a limit it is called ${each.words.above} (above) or ${each.words.below} (below)`,
     ...(each.onlyWithLimits === true ? ['- Shown only where a limit asks for it'] : []),
     `- Source: ${each.source}`,

@@ -1,8 +1,12 @@
+import type { Place } from '../diagnostic/place.ts';
 import type { Dimension } from '../documents/grades/movement.ts';
-import type { Measure } from '../documents/measure.ts';
+import type { Measure, Measures } from '../documents/measure.ts';
 import type { FormulaProblem } from '../formula/problem.ts';
+import type { Layout } from '../layout/layout.ts';
 import type { Part } from '../layout/part.ts';
-import type { InstrumentType } from '../measurement/instrument.ts';
+import type { Position } from '../layout/position.ts';
+import { relateOne } from '../layout/relate.ts';
+import { BY_EYE, type ByEye, type InstrumentType } from '../measurement/instrument.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import type { Grid, Measured } from './grid.ts';
 
@@ -10,12 +14,47 @@ import type { Grid, Measured } from './grid.ts';
 export interface Derivation {
   /** The route in trade words, such as `bearing bore − journal`. */
   readonly route: string;
-  /** Characteristics it needs, in the order in which `compute` takes them. */
+  /** Characteristics it needs. */
   readonly inputs: readonly string[];
+  /**
+   * Where they lie for a position, in the order in which `compute` takes them; undefined where it has no value there.
+   * Without it each input lies at the one position that belongs to it.
+   */
+  readonly places?: (layout: Layout, position: Position) => readonly InputPlace[] | undefined;
   /** Undefined where the readings do not give it, such as a taper from one station. */
-  readonly compute: (inputs: readonly Grid[], choice: DerivationChoice) => Measured | undefined;
+  readonly compute: Compute<Measured>;
   /** Of a shop's own formula: why the numbers give nothing, undefined where they do. */
-  readonly problem?: (inputs: readonly Grid[], choice: DerivationChoice) => FormulaProblem | undefined;
+  readonly problem?: Compute<FormulaProblem>;
+}
+
+type Compute<T> = (
+  inputs: readonly Grid[],
+  choice: DerivationChoice,
+  places?: readonly InputPlace[],
+) => T | undefined;
+
+/** One value that a derivation needs. */
+export interface InputPlace {
+  readonly id: string;
+  readonly position: Position;
+  /** In a formula what it stands for, such as `liner_protrusion[*]`. */
+  readonly reference?: string;
+}
+
+/** Where the inputs of a derivation lie for a position; undefined where one of them lies nowhere. */
+export function placesOf(
+  derivation: Derivation,
+  measures: Measures,
+  layout: Layout,
+  position: Position,
+): readonly InputPlace[] | undefined {
+  if (derivation.places !== undefined) return derivation.places(layout, position);
+  const places = derivation.inputs.flatMap((id) => {
+    const family = measures.find(id)?.family;
+    const at = family && relateOne(layout, position, family);
+    return at === undefined ? [] : [{ id, position: at }];
+  });
+  return places.length < derivation.inputs.length ? undefined : places;
 }
 
 /** What a limit says of how its characteristic is to be worked out. */
@@ -38,7 +77,7 @@ export interface Characteristic extends Measure {
   readonly formula: string;
   readonly derivations: readonly Derivation[];
   /** What it is usually measured with: what is assumed where a reading names no instrument. */
-  readonly usual: InstrumentType;
+  readonly usual: InstrumentType | ByEye;
   /** The id of the part that it is a figure of; a shop need not say it of its own. */
   readonly of: string | undefined;
   /** Ids of the other parts that it depends on: what is done to one of them changes it. */
@@ -58,8 +97,16 @@ export interface Characteristic extends Measure {
   readonly source: string;
   /** Worked out only where a limit asks for it: nobody wants a row of tapers that nothing limits. */
   readonly onlyWithLimits?: boolean;
+  /** What a person measures just before it; what does not say comes in the order of the registry. */
+  readonly after?: string;
+  /** A shop's own under the id of a built-in one: where the shop states it. */
+  readonly standsForOurs?: Place;
   readonly examples: readonly WorkedExample[];
 }
+
+/** A test is passed or not, and what is counted is counted: no error of an instrument is assumed. */
+export const isExact = ({ quantity, usual }: Pick<Characteristic, 'quantity' | 'usual'>): boolean =>
+  usual === BY_EYE || quantity === 'count' || quantity === 'pass or fail';
 
 /** Rows along a part, columns round it. */
 export interface UsualGrid {

@@ -1,6 +1,6 @@
 import type { Station } from '../documents/session/reading.ts';
 import { meanValue, type Value } from '../measurement/value.ts';
-import { compare } from '../quantity/fraction.ts';
+import { compare, type Fraction } from '../quantity/fraction.ts';
 
 /** Values read at one position: rows are stations along the part, columns directions round it. */
 export interface Grid {
@@ -16,6 +16,8 @@ export interface Measured {
   readonly greatest: Value;
   /** What else the readings show, such as which end is the larger. */
   readonly remark?: string;
+  /** One step of the last digit that is worth printing, where it does not follow from those of the readings. */
+  readonly lastDigit?: Fraction;
 }
 
 export const gridOfOne = (value: Value): Grid => ({

@@ -1,4 +1,4 @@
-import type { OwnCharacteristic } from '../documents/engine/shop.ts';
+import type { OwnCharacteristic } from '../documents/engine/ownCharacteristic.ts';
 import { namesIn } from '../formula/names.ts';
 import { type Part, wordsOf } from '../layout/part.ts';
 import type { BuiltIn } from './characteristic.ts';

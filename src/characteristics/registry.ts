@@ -1,4 +1,4 @@
-import type { OwnCharacteristic } from '../documents/engine/shop.ts';
+import type { OwnCharacteristic } from '../documents/engine/ownCharacteristic.ts';
 import type { Measure, Measures } from '../documents/measure.ts';
 import { Parts } from '../layout/part.ts';
 import type { BuiltIn, Characteristic } from './characteristic.ts';
@@ -27,7 +27,7 @@ export interface Registry extends Measures {
 
 const BUILT_IN: BuiltIn = { characteristics, parts };
 
-/** Ours, and after them those that a shop adds; a shop's own of the same id stands before ours. */
+/** Ours and those that a shop adds, each where it is measured; a shop's own of the same id stands before ours. */
 export function registryWith(own: readonly OwnCharacteristic[], built: BuiltIn = BUILT_IN): Registry {
   const ids = new Map<string, Measure>([...built.characteristics, ...own].map((each) => [each.id, each]));
   const added = ownParts(own, built);
@@ -36,15 +36,34 @@ export function registryWith(own: readonly OwnCharacteristic[], built: BuiltIn =
     find: (id) => ids.get(id),
     ids: () => [...ids.keys()],
   };
+  const ours = new Set(built.characteristics.map(({ id }) => id));
   const all = [
     ...built.characteristics,
-    ...own.map((each) => ownCharacteristic(each, measures, added.partsOf(each))),
+    ...own.map((each) => ({
+      ...ownCharacteristic(each, measures, added.partsOf(each)),
+      ...(ours.has(each.id) ? { standsForOurs: each.places.id } : {}),
+    })),
   ];
-  const byId = new Map(all.map((each) => [each.id, each]));
+  const byId = new Map<string, Characteristic>(all.map((each) => [each.id, each]));
   return {
-    all: [...byId.values()],
+    all: inPlace([...byId.values()]),
     parts: measures.parts,
     find: (id) => byId.get(id),
     ids: () => [...byId.keys()],
   };
+}
+
+/** What says after what it is measured stands behind that; of several that say the same, the first comes first. */
+function inPlace(all: readonly Characteristic[]): readonly Characteristic[] {
+  const following = new Map<string, Characteristic[]>();
+  for (const each of all) {
+    if (each.after !== undefined) following.set(each.after, [...(following.get(each.after) ?? []), each]);
+  }
+  const withFollowing = (each: Characteristic): readonly Characteristic[] => [
+    each,
+    ...(following.get(each.id) ?? []).flatMap(withFollowing),
+  ];
+  const placed = all.filter(({ after }) => after === undefined).flatMap(withFollowing);
+  // What follows something unknown, or itself, is refused elsewhere; here it must not be lost.
+  return [...placed, ...all.filter((each) => !placed.includes(each))];
 }

@@ -8,6 +8,7 @@ import { followUpKinds } from './findings/followUps.ts';
 import { instrumentKinds } from './findings/instruments.ts';
 import { overdueKinds } from './findings/overdue.ts';
 import { ownFormulaKinds } from './findings/ownFormulas.ts';
+import { ownIdKinds } from './findings/ownIds.ts';
 import { readingKinds } from './findings/readings.ts';
 import { scaleKinds } from './findings/resolutionAndRange.ts';
 import { spreadKinds } from './findings/spread.ts';
@@ -25,6 +26,7 @@ import { tighteningKinds } from './tightening/tightening.ts';
 export const findingKinds: readonly FindingKind[] = [
   ...readingKinds,
   ...ownFormulaKinds,
+  ...ownIdKinds,
   ...concessionKinds,
   ...followUpKinds,
   ...turningKinds,

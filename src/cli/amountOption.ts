@@ -15,7 +15,9 @@ export function amountOption(
   const [, digits, unitName] = AMOUNT.exec(text.trim()) ?? [];
   const all = unitsOf(quantity);
   const unit =
-    unitName === undefined ? (plain ?? (all.length === 1 ? all[0] : undefined)) : findUnit(unitName.trim());
+    unitName === undefined
+      ? (plain ?? (all.length === 1 ? all[0] : undefined))
+      : findUnit(unitName.trim(), quantity);
   if (digits !== undefined && unit?.quantity === quantity) return toBase(parseDecimal(digits), unit);
   const example = `write a number with its unit: ${all.map(({ name }) => name).join(', ')}`;
   throw new UsageError(`${option} ${text} is not a ${quantity}`, example);

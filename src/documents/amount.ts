@@ -64,7 +64,7 @@ export function parseAmount(
     return unit === undefined ? undefined : measured(text, text, unit, span, context);
   }
   const [, digits, unitName] = WITH_UNIT.exec(text) ?? [];
-  const unit = unitName === undefined ? undefined : findUnit(unitName.trim());
+  const unit = unitName === undefined ? undefined : findUnit(unitName.trim(), quantity);
   if (digits === undefined || unit === undefined) return undefined;
   if (unit.quantity !== quantity) {
     const wanted = unitsOf(quantity).map((each) => each.name);

@@ -7,18 +7,13 @@ import { findPosition } from '../layout/readKey.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
 import { checkPosition } from './engine/checkPosition.ts';
-import { type EngineDocument, PLAIN_SIZES, readEngine } from './engine/engine.ts';
+import { type EngineDocument, readEngine } from './engine/engine.ts';
 import { type RegisteredInstrument, readInstruments } from './engine/instruments.ts';
+import { type OwnCharacteristic, readOwnCharacteristics } from './engine/ownCharacteristic.ts';
+import { ownProblems } from './engine/ownProblems.ts';
 import type { NamedStudy, StudyAt } from './engine/registerStudies.ts';
 import { sameInstruments } from './engine/sameInstrument.ts';
-import {
-  checkOwnFormulas,
-  type DecisionRule,
-  type OwnCharacteristic,
-  type ReadingGrid,
-  readOwnCharacteristics,
-  readShop,
-} from './engine/shop.ts';
+import { type DecisionRule, type ReadingGrid, readShop } from './engine/shop.ts';
 import { everyEdition } from './limits/editions.ts';
 import { formulaProblems } from './limits/limitFormulas.ts';
 import { type LimitsDocument, readLimits } from './limits/limits.ts';
@@ -86,11 +81,15 @@ export type MeasuresFor = (own: readonly OwnCharacteristic[]) => Measures;
 /** Reads an engine's documents together: what one leaves open another says. Pure; reports every problem. */
 export function assembleEngine(documents: EngineDocuments, measuresFor: MeasuresFor): Assembled {
   const reading = new Reading(documents);
-  const measures = measuresFor(reading.ownCharacteristics());
-  reading.checkOwnFormulas(measures);
+  const own = reading.ownCharacteristics();
+  const measures = measuresFor(own);
   const engineDocument = reading.engineDocument();
-  if (engineDocument?.root === undefined) return { engine: undefined, diagnostics: reading.diagnostics() };
+  if (engineDocument?.root === undefined) {
+    reading.problems.push(...ownProblems(own, measures, undefined));
+    return { engine: undefined, diagnostics: reading.diagnostics() };
+  }
   const document = readEngine(engineDocument.root, measures, reading.contextOf(engineDocument));
+  reading.problems.push(...ownProblems(own, measures, document.layout));
   const shops = reading.all('shop', (root, context) => readShop(root, context));
   const registers = reading.all('instruments', (root, context) =>
     readInstruments(root, measures, (written, register) => reading.study(written, register), context),
@@ -99,7 +98,9 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
   const positionOf = (id: string, key: string): string =>
     findPosition(document.layout, measures.find(id)?.family ?? STEP, key)?.name ?? key;
   const limits = orderLimits(reading.limitLevels(measures, document.layout), reading.problems, positionOf);
-  reading.problems.push(...formulaProblems(limits, document.sizes, measures));
+  reading.problems.push(
+    ...formulaProblems(limits, { sizes: document.sizes, measures, layout: document.layout }),
+  );
   for (const edition of everyEdition(limits))
     reading.problems.push(...tighterWhenMerged(edition, document.layout, measures));
   const isSound = reading.isSound(['engine', 'limits', 'instruments', 'shop', undefined]);
@@ -206,13 +207,6 @@ class Reading {
         ? readOwnCharacteristics(each.root, this.contextOf(each))
         : [],
     );
-  }
-
-  checkOwnFormulas(measures: Measures): void {
-    const known = new Set([...PLAIN_SIZES, ...measures.ids()]);
-    for (const each of this.#everyDocument())
-      if ((each.kind === 'shop' || each.kind === 'limits') && each.root !== undefined)
-        checkOwnFormulas(each.root, known, this.contextOf(each));
   }
 
   /** Every own and shared document of a kind, the engine's first. */

@@ -21,6 +21,13 @@ export interface Measure {
   readonly figure?: Figure;
   /** The name of its grid in a shop document, other than its id. */
   readonly grid?: string;
+  /** Of a test: what people call a pass and a fail. */
+  readonly outcomes?: Outcomes;
+}
+
+export interface Outcomes {
+  readonly pass: string;
+  readonly fail: string;
 }
 
 /** Of a taper a limit may say from where to where it is taken; form is a difference of several readings. */

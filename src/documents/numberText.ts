@@ -113,4 +113,4 @@ function unitMeant(written: string): string | undefined {
 }
 
 /** No nearest one is offered: one letter is a factor of a thousand (N mm, N m), or another quantity (Nmm, mm). */
-const KNOWN_UNITS = `known units: ${UNITS.map(({ name }) => name).join(', ')}`;
+const KNOWN_UNITS = `known units: ${[...new Set(UNITS.map(({ name }) => name))].filter(Boolean).join(', ')}`;

@@ -1,5 +1,5 @@
 import { didYouMean } from '../diagnostic/suggestion.ts';
-import { findUnit, type Quantity, UNIT_SPELLINGS, type Unit } from '../quantity/units.ts';
+import { findUnit, QUANTITIES, type Quantity, UNIT_SPELLINGS, type Unit } from '../quantity/units.ts';
 import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
 import { childOf, entriesOf, textOf } from './yaml/access.ts';
 import type { Node } from './yaml/node.ts';
@@ -9,7 +9,13 @@ export function readUnits(root: Node | undefined, context: DocumentContext): Uni
   const units = new Map<Quantity, Unit>();
   for (const { key, node } of entriesOf(childOf(root, 'units'))) {
     const name = textOf(node);
-    const unit = name === undefined ? undefined : findUnit(name);
+    const unit =
+      name === undefined
+        ? undefined
+        : findUnit(
+            name,
+            QUANTITIES.find((each) => each === key),
+          );
     if (unit === undefined) {
       const help = didYouMean(name ?? '', UNIT_SPELLINGS);
       report(context, 'value', node.span, `${name ?? 'nothing'} is not a unit`, help);

@@ -30,14 +30,21 @@ export const areRelated = (from: Family, to: Family): boolean =>
   to.axes.every((axis) => isOpen(axis, from) || sourceOf(axis, from) !== undefined);
 
 /** The position before and the one after along its last axis, as far as there are any. */
-export function neighbours(layout: Layout, position: Position): readonly Position[] {
+export const neighbours = (layout: Layout, position: Position): readonly Position[] => [
+  ...stepAlong(layout, position, -1),
+  ...stepAlong(layout, position, 1),
+];
+
+/** The next position along the last axis, or with -1 the one before; none at the end of the row. */
+export function stepAlong(layout: Layout, position: Position, step: 1 | -1): readonly Position[] {
   const row = layout
     .positionsOf(position.family)
     .filter(({ coordinates }) =>
       coordinates.slice(0, -1).every((name, index) => name === position.coordinates[index]),
     );
   const at = row.indexOf(position);
-  return at < 0 ? [] : [row[at - 1], row[at + 1]].flatMap((each) => each ?? []);
+  const found = at < 0 ? undefined : row[at + step];
+  return found === undefined ? [] : [found];
 }
 
 type Related = Map<Position, readonly Position[] | undefined>;

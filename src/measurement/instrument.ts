@@ -7,6 +7,7 @@ import {
   multiply,
   subtract,
 } from '../quantity/fraction.ts';
+import { withArticle } from '../quantity/words.ts';
 
 export const INSTRUMENT_TYPES = [
   'micrometer',
@@ -30,6 +31,18 @@ export const INSTRUMENT_TYPES = [
 ] as const;
 
 export type InstrumentType = (typeof INSTRUMENT_TYPES)[number];
+
+/** Counted, seen or felt: no instrument stands behind it, and no error of one. */
+export const BY_EYE = 'by eye';
+
+export type ByEye = typeof BY_EYE;
+
+/** All that a characteristic may usually be measured with. */
+export const MEASURED_WITH: readonly (InstrumentType | ByEye)[] = [...INSTRUMENT_TYPES, BY_EYE];
+
+/** `a micrometer`, `an instrument`, `by eye`. */
+export const anInstrument = (type: InstrumentType | ByEye): string =>
+  type === BY_EYE ? type : withArticle(type === 'other' ? 'instrument' : type);
 
 /** The largest error an instrument may show: an amount in the base unit, or a share of the reading. */
 export type MaxError = { readonly amount: Fraction } | { readonly share: Fraction };

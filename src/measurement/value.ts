@@ -63,6 +63,17 @@ function scaledTerms(terms: Value['terms'], factor: number): Value['terms'] {
   return scaled;
 }
 
+/** An amount that moves with each of some values by its slope: their errors add up so weighted. */
+export const combineValues = (
+  amount: Fraction,
+  moving: readonly (readonly [of: Value, slope: number])[],
+): Value =>
+  lateValue(amount, () => {
+    const terms = new Map<string, ErrorTerm>();
+    for (const [{ terms: own }, slope] of moving) addInto(terms, own, slope);
+    return terms;
+  });
+
 /** The mean of at least one value: exact, and an error in only one of n readings counts one n-th. */
 export function meanValue(values: readonly Value[]): Value {
   const [first, ...rest] = values;
@@ -99,9 +110,9 @@ function addTerms(
   return terms;
 }
 
-function addInto(terms: Map<string, ErrorTerm>, added: ReadonlyMap<string, ErrorTerm>, sign: 1 | -1): void {
+function addInto(terms: Map<string, ErrorTerm>, added: ReadonlyMap<string, ErrorTerm>, factor: number): void {
   for (const [source, term] of added) {
-    const u = (terms.get(source)?.u ?? 0) + sign * term.u;
+    const u = (terms.get(source)?.u ?? 0) + factor * term.u;
     if (u === 0) terms.delete(source);
     else terms.set(source, { ...term, u });
   }

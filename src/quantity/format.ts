@@ -25,7 +25,15 @@ export const formatNumber = (amount: Fraction, unit: Unit, decimals: number): st
   toDecimal(fromBase(amount, unit), decimals);
 
 export const formatAmount = (amount: Fraction, unit: Unit, decimals: number): string =>
-  `${formatNumber(amount, unit, decimals)} ${unit.name}`;
+  withUnitName(formatNumber(amount, unit, decimals), unit);
+
+/** As a table is headed: `main journal diameter, in`. */
+export const headedWithUnit = (label: string, { name }: Unit): string =>
+  name === '' ? label : `${label}, ${name}`;
+
+/** A number with its unit behind it; plain numbers, counts and tests have none. */
+export const withUnitName = (number: string, { name }: Unit): string =>
+  name === '' ? number : `${number} ${name}`;
 
 const TENTH = divide(unitNamed('thou').factor, fraction(10));
 const TEN_TENTHS = unitNamed('thou').factor;

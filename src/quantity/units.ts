@@ -11,12 +11,17 @@ export const QUANTITIES = [
   'temperature',
   'time',
   'speed',
+  'roughness',
+  'percent',
+  'number',
+  'count',
+  'pass or fail',
 ] as const;
 
 export type Quantity = (typeof QUANTITIES)[number];
 
 export interface Unit {
-  /** As printed, and as written in a document. */
+  /** As printed, and as written in a document; plain numbers, counts and tests have none. */
   readonly name: string;
   readonly quantity: Quantity;
   /** One of this unit in the quantity's base unit. */
@@ -29,7 +34,7 @@ export interface Unit {
  * What one whole step inside stands for. Length: a tenth of a nanometre, which makes the inch (254,000,000) and the
  * millimetre (10,000,000) whole numbers, so every length a document can state is exact. Torque: newton metre; force:
  * newton; pressure: kilopascal; volume: cubic centimetre; mass: gram; angle: degree; temperature: degree Celsius; time:
- * hour; speed: revolution per minute.
+ * hour; speed: revolution per minute; roughness: micrometre; percent: one in a hundred; a test that was passed is one.
  */
 
 /** Pound-force in newtons, exact: 0.45359237 kg × 9.80665 m/s² (NIST SP 811, B.8). */
@@ -37,6 +42,9 @@ const LBF = parseDecimal('4.4482216152605');
 const FOOT_IN_METRES = parseDecimal('0.3048');
 const INCH_IN_METRES = parseDecimal('0.0254');
 const STANDARD_GRAVITY = parseDecimal('9.80665');
+/** A column of water of 1000 kg/m³, of mercury of 13 595.1 kg/m³: the conventional ones (NIST SP 811, B.8, from memory). */
+const WATER_PER_METRE_IN_KILOPASCALS = STANDARD_GRAVITY;
+const MERCURY_TO_WATER = parseDecimal('13.5951');
 const POUND_IN_GRAMS = parseDecimal('453.59237');
 const SQUARE_INCH_IN_SQUARE_METRES = multiply(INCH_IN_METRES, INCH_IN_METRES);
 const SIXTEENTH = fraction(1, 16);
@@ -61,17 +69,32 @@ export const UNITS: readonly Unit[] = [
   unit('psi', 'pressure', divide(divide(LBF, SQUARE_INCH_IN_SQUARE_METRES), fraction(1000))),
   unit('kPa', 'pressure', fraction(1)),
   unit('bar', 'pressure', fraction(100)),
+  unit('kgf/cm2', 'pressure', multiply(STANDARD_GRAVITY, fraction(10))),
+  unit('inH2O', 'pressure', multiply(WATER_PER_METRE_IN_KILOPASCALS, INCH_IN_METRES)),
+  unit(
+    'inHg',
+    'pressure',
+    multiply(multiply(WATER_PER_METRE_IN_KILOPASCALS, INCH_IN_METRES), MERCURY_TO_WATER),
+  ),
   unit('cc', 'volume', fraction(1)),
   unit('ml', 'volume', fraction(1)),
+  unit('L', 'volume', fraction(1000)),
   unit('in3', 'volume', parseDecimal('16.387064')),
   unit('g', 'mass', fraction(1)),
   unit('kg', 'mass', fraction(1000)),
   unit('oz', 'mass', multiply(POUND_IN_GRAMS, SIXTEENTH)),
+  unit('lb', 'mass', POUND_IN_GRAMS),
   unit('deg', 'angle', fraction(1)),
   unit('degC', 'temperature', fraction(1)),
   unit('degF', 'temperature', fraction(5, 9), divide(fraction(-160), fraction(9))),
   unit('h', 'time', fraction(1)),
   unit('rpm', 'speed', fraction(1)),
+  unit('um', 'roughness', fraction(1)),
+  unit('uin', 'roughness', parseDecimal('0.0254')),
+  unit('%', 'percent', fraction(1)),
+  unit('', 'number', fraction(1)),
+  unit('', 'count', fraction(1)),
+  unit('', 'pass or fail', fraction(1)),
 ];
 
 /** Spellings that shops write; accepted, and printed in the standard form. */
@@ -83,16 +106,26 @@ const OTHER_SPELLINGS: readonly (readonly [string, string])[] = [
   ['Nm', 'N m'],
 ];
 
-const byName = new Map(UNITS.map((each) => [each.name, each]));
-for (const [spelling, name] of OTHER_SPELLINGS) byName.set(spelling, unitNamed(name));
+/** By name; a micrometre of length and one of roughness share theirs. */
+const byName = new Map<string, readonly Unit[]>();
+for (const each of UNITS) if (each.name !== '') addUnder(each.name, each);
+for (const [spelling, name] of OTHER_SPELLINGS) addUnder(spelling, unitNamed(name));
+
+function addUnder(name: string, named: Unit): void {
+  byName.set(name, [...(byName.get(name) ?? []), named]);
+}
 
 export const UNIT_SPELLINGS: readonly string[] = [...byName.keys()];
 
-export const findUnit = (name: string): Unit | undefined => byName.get(name);
+/** The unit of this name of a quantity; where it has none, of another, so that a message can say of which. */
+export function findUnit(name: string, quantity?: Quantity): Unit | undefined {
+  const found = byName.get(name) ?? [];
+  return found.find((each) => each.quantity === quantity) ?? found[0];
+}
 
 /** A unit known to exist; asking for another is a bug. */
 export function unitNamed(name: string): Unit {
-  const found = byName.get(name);
+  const found = findUnit(name);
   if (found === undefined) throw new RangeError(`no unit is named ${name}`);
   return found;
 }

@@ -57,19 +57,6 @@ describe('a characteristic that a shop adds', () => {
     expect(rows.find(({ characteristic }) => characteristic.id === 'cylinder_wear')?.routes).toHaveLength(2);
   });
 
-  it('that leads back to itself finds nothing, and ends', () => {
-    const circle = shop(
-      '  one: { label: one, quantity: length, formula: "two + 1" }\n  two: { label: two, quantity: length, formula: "one + 1" }\n',
-    );
-    const text = {
-      'shop.yaml': circle,
-      'e/l.yaml': 'kind: limits\nsource: Invented.\nlimits: { one: { new: { max: 1 } } }\n',
-    };
-    expect(verdictsOf(files('- { measure: cylinder_bore, at: { 1: 4.1330 } }', text))).toEqual({
-      'cylinder_bore 1': null,
-    });
-  });
-
   it('whose formula cannot be read is refused where it stands', () => {
     const bad = WEAR.replace('cylinder_bore - bore', 'cylinder_bore -');
     expect(refusalsOf(files('- { measure: cylinder_bore, at: { 1: 4.13 } }', { 'shop.yaml': bad }))).toEqual([

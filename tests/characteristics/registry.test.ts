@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Characteristic } from '../../src/characteristics/characteristic.ts';
 import { parts } from '../../src/characteristics/parts.ts';
 import { characteristics, registryWith } from '../../src/characteristics/registry.ts';
+import { startOfFile } from '../../src/diagnostic/place.ts';
 import { ENGINE, STEP } from '../../src/layout/family.ts';
 import { wordsOf } from '../../src/layout/part.ts';
 import { areRelated, relateOne } from '../../src/layout/relate.ts';
@@ -9,6 +10,7 @@ import { unitNamed } from '../../src/quantity/units.ts';
 import { shopOf } from '../shopOf.ts';
 import { asWritten, gridOfExample } from './exampleGrid.ts';
 
+const PLACE = startOfFile('shop.yaml');
 const registry = registryWith([]);
 const named = characteristics.map((each) => [each.id, each] as const);
 const layout = shopOf({
@@ -168,6 +170,10 @@ describe('what a shop adds', () => {
       parts: [],
       formula: undefined,
       units: new Map(),
+      instrument: undefined,
+      words: { above: undefined, below: undefined },
+      after: undefined,
+      places: { id: PLACE, formula: PLACE, after: PLACE },
     } as const;
     const found = registryWith([
       { ...own, id: 'cam_lift' },

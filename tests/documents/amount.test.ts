@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Diagnostic } from '../../src/diagnostic/diagnostic.ts';
 import { startOfFile } from '../../src/diagnostic/place.ts';
 import { type Amount, type DocumentContext, isPlainNumber, parseAmount } from '../../src/documents/amount.ts';
-import { formatNumber } from '../../src/quantity/format.ts';
+import { formatNumber, withUnitName } from '../../src/quantity/format.ts';
 import { equals, fraction } from '../../src/quantity/fraction.ts';
 import { type Quantity, UNITS, type Unit, unitNamed } from '../../src/quantity/units.ts';
 import { runs } from '../propertyRuns.ts';
@@ -103,11 +103,11 @@ describe('an amount that is printed', () => {
           { ...unit, zero: fraction(0) },
           places,
         );
-        const first = read(`${text} ${unit.name}`, unit.quantity, []);
+        const first = read(withUnitName(text, unit), unit.quantity, []);
         if (first.codes.includes('document/too-fine')) return;
         const printed = first.amount && formatNumber(first.amount.amount, unit, places);
         expect(printed).toBe(text.replace(/^-(0(?:\.0+)?)$/, '$1'));
-        const again = read(`${printed} ${unit.name}`, unit.quantity, []).amount;
+        const again = read(withUnitName(`${printed}`, unit), unit.quantity, []).amount;
         expect(again && first.amount && equals(again.amount, first.amount.amount)).toBe(true);
         expect(again?.lastDigit && first.amount && equals(again.lastDigit, first.amount.lastDigit)).toBe(
           true,

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { evaluateFormula } from '../../src/formula/evaluate.ts';
-import { equals, fraction } from '../../src/quantity/fraction.ts';
+import { equals, type Fraction, fraction } from '../../src/quantity/fraction.ts';
 import { parsed, work } from './parsed.ts';
 
 const SIZES = { bore: '4.1250', stroke: '5', wear: '-0.0003', nothing: '0' };
@@ -108,7 +108,7 @@ it('a hundred ordinary readings never run away', () => {
   expect(product).not.toHaveProperty('message');
 });
 
-const GAPS = new Map([
+const GAPS = new Map<string, readonly Fraction[]>([
   ['gap[*]', [fraction(1), fraction(4), fraction(7)]],
   ['gap[2]', [fraction(4)]],
   ['gap', [fraction(7)]],

@@ -4,7 +4,7 @@ import { expect, it } from 'vitest';
 import { evaluateFormula, type FormulaValues, type PartResults } from '../../src/formula/evaluate.ts';
 import { isFormulaProblem } from '../../src/formula/problem.ts';
 import { type Slopes, slopesOf } from '../../src/formula/slopes.ts';
-import { fraction, toNumber } from '../../src/quantity/fraction.ts';
+import { type Fraction, fraction, toNumber } from '../../src/quantity/fraction.ts';
 import { parsed, valuesOf } from './parsed.ts';
 import { formulaText } from './random-formula.ts';
 
@@ -16,7 +16,7 @@ function slopes(text: string, values: FormulaValues): Slopes | undefined {
     : slopesOf(formula, values, parts);
 }
 
-const GAPS: FormulaValues = new Map([
+const GAPS: FormulaValues = new Map<string, Fraction | readonly Fraction[]>([
   ['gap', fraction(7)],
   ['gap[*]', [1, 4, 7].map((each) => fraction(each))],
   ['same[*]', [5, 5, 5].map((each) => fraction(each))],

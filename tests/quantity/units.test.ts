@@ -31,6 +31,10 @@ describe('factors of NIST SP 811, B.8, to the digits that it prints', () => {
     ['psi', 'kPa', '6.894757', 'seen: 6 894.757 Pa'],
     ['psi', 'kPa', '6.894757293168', 'computed'],
     ['in3', 'cc', '16.387064', 'seen, exact'],
+    ['lb', 'g', '453.59237', 'exact, from memory'],
+    ['kgf/cm2', 'kPa', '98.0665', 'exact, from memory'],
+    ['inH2O', 'kPa', '0.2490889', '249.0889 Pa, conventional, from memory'],
+    ['inHg', 'kPa', '3.386389', '3 386.389 Pa, conventional, from memory'],
     ['kgf m', 'lbf ft', '7.2330139', 'computed'],
   ])('1 %s is %s: %s (%s)', (from, to, printed, _mark) => {
     const decimals = printed.length - printed.indexOf('.') - 1;
@@ -58,6 +62,8 @@ describe('units that follow from one another (common practice, no source)', () =
     ['bar', 'kPa', '100'],
     ['cc', 'ml', '1'],
     ['kg', 'g', '1000'],
+    ['lb', 'oz', '16'],
+    ['L', 'cc', '1000'],
   ])('1 %s is exactly so many %s: %s', (from, to, expected) => {
     expect(equals(fromBase(unitNamed(from).factor, unitNamed(to)), parseDecimal(expected))).toBe(true);
   });
@@ -85,8 +91,8 @@ describe('the table of units', () => {
     for (const quantity of QUANTITIES) expect(unitsOf(quantity).length).toBeGreaterThan(0);
   });
 
-  it('holds no name twice, and only factors above zero', () => {
-    expect(new Set(UNITS.map(({ name }) => name)).size).toBe(UNITS.length);
+  it('holds no name twice for a quantity, and only factors above zero', () => {
+    expect(new Set(UNITS.map(({ name, quantity }) => `${name} ${quantity}`)).size).toBe(UNITS.length);
     expect(UNITS.filter(({ factor }) => factor.n <= 0n || factor.d <= 0n)).toEqual([]);
   });
 
@@ -99,6 +105,26 @@ describe('the table of units', () => {
   ])('takes the spelling %s for %s', (spelling, name) => {
     expect(findUnit(spelling)).toBe(unitNamed(name));
     expect(UNIT_SPELLINGS).toContain(spelling);
+  });
+
+  it('tells a micrometre of roughness from one of length by what is wanted', () => {
+    const roughness = findUnit('um', 'roughness');
+    expect(roughness?.quantity).toBe('roughness');
+    expect(findUnit('um')?.quantity).toBe('length');
+    expect(findUnit('um', 'length')).toBe(unitNamed('um'));
+    expect(findUnit('um', 'torque')?.quantity).toBe('length');
+    // A microinch is a millionth of an inch of 25.4 mm: 0.0254 micrometres.
+    const microinch = findUnit('uin', 'roughness');
+    if (roughness === undefined || microinch === undefined) throw new Error('no unit of roughness');
+    expect(equals(fromBase(microinch.factor, roughness), parseDecimal('0.0254'))).toBe(true);
+  });
+
+  it('has no word for the unit of plain numbers, counts and tests', () => {
+    for (const quantity of ['number', 'count', 'pass or fail'] as const) {
+      expect(unitsOf(quantity).map(({ name }) => name)).toEqual(['']);
+    }
+    expect(UNIT_SPELLINGS).not.toContain('');
+    expect(findUnit('')).toBeUndefined();
   });
 
   it('knows nothing else', () => {

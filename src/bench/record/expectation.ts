@@ -104,7 +104,7 @@ function previousReading(point: PlannedPoint, state: RecordState, unit: Unit): F
 /** In the base unit; undefined for a range. */
 export function amountOf(text: string, unit: Unit): Fraction | undefined {
   const [, digits, name] = /^([-+]?(?:\d+(?:\.\d+)?|\.\d+))(?: (.+))?$/.exec(text) ?? [];
-  const own = name === undefined ? unit : findUnit(name);
+  const own = name === undefined ? unit : findUnit(name, unit.quantity);
   return digits === undefined || own === undefined ? undefined : toBase(parseDecimal(digits), own);
 }
 

@@ -1,3 +1,4 @@
+import { TEST_WORDS } from '../../documents/session/outcome.ts';
 import { findUnit, type Quantity } from '../../quantity/units.ts';
 import type { GaugeZero } from '../sessionText.ts';
 import { completeDigits, type Expectation } from './trailingDigits.ts';
@@ -22,7 +23,7 @@ export interface TypedFor {
 }
 
 const DIGITS = '[-+]?(?:\\d+(?:[.,]\\d+)?|[.,]\\d+)';
-const AMOUNT = new RegExp(`^(${DIGITS}) ?([A-Za-z][A-Za-z0-9 -]*)?$`);
+const AMOUNT = new RegExp(`^(${DIGITS}) ?(%|[A-Za-z][A-Za-z0-9 /-]*)?$`);
 const RANGE = new RegExp(`^(${DIGITS}) ?(?:to|-|–) ?(${DIGITS})$`);
 const UNDER = new RegExp(`^(?:under|<) ?(${DIGITS})$`);
 const GO = new RegExp(`^go (${DIGITS}) no ?(?:go )?(${DIGITS})$`);
@@ -32,6 +33,7 @@ const GO = new RegExp(`^go (${DIGITS}) no ?(?:go )?(${DIGITS})$`);
  * feelers. Digits stay as typed; signs and zeros that only gauges put before a number go, a decimal comma becomes a point.
  */
 export function readTyped(line: string, about: TypedFor): TypedReading {
+  if (about.quantity === 'pass or fail') return readResult(line);
   const [, digits, unit] = AMOUNT.exec(line) ?? [];
   if (digits !== undefined) return readAmount(digits, unit?.trim(), about);
   if (!about.takesRanges) return notUnderstood(line);
@@ -45,9 +47,14 @@ export function readTyped(line: string, about: TypedFor): TypedReading {
   return range(`{ go: ${plain(go)}, no_go: ${plain(noGo)} }`, go, noGo, line);
 }
 
+const readResult = (line: string): TypedReading =>
+  TEST_WORDS.includes(line)
+    ? whole(line, line)
+    : refused(`${line} is no result of a test: type ${TEST_WORDS.join(', ')}`);
+
 function readAmount(digits: string, unit: string | undefined, about: TypedFor): TypedReading {
   if (about.zero !== undefined && unit === undefined) return deviation(digits);
-  const found = unit === undefined ? undefined : findUnit(unit);
+  const found = unit === undefined ? undefined : findUnit(unit, about.quantity);
   if (unit !== undefined && found === undefined) return refused(`${unit} is no unit known here`);
   if (found !== undefined && found.quantity !== about.quantity) {
     return refused(`${unit} is a unit of ${found.quantity}, and this is a ${about.quantity}`);

@@ -5,7 +5,7 @@ import {
   expandedFactor,
   LEAST_CAPABILITY,
 } from '../../measurement/conformance.ts';
-import { formatUncertainty } from '../../quantity/format.ts';
+import { formatUncertainty, withUnitName } from '../../quantity/format.ts';
 import { subtract, toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
@@ -68,7 +68,7 @@ function coarse({ row, route, tolerance, likewise }: Coarse, view: SessionView, 
   });
   const where = [row, ...likewise].map(({ position: each }) => positionText(each)).join(', ');
   const message =
-    `${[characteristic.label, where].filter(Boolean).join(' ')}: with ${route.with.join(' and ')} at ±${formatUncertainty(route.expanded, unit)} ${unit.name} ` +
+    `${[characteristic.label, where].filter(Boolean).join(' ')}: with ${route.with.join(' and ')} at ±${withUnitName(formatUncertainty(route.expanded, unit), unit)} ` +
     `nothing can be proven inside ${limits.join(' and ')}; ${remedy(row, route, tolerance, view, unit)}`;
   return finding(COARSE, row.place, message, {
     measure: characteristic.id,

@@ -8,7 +8,7 @@ import { type Finding, type FindingKind, finding } from '../finding.ts';
 import { bearsOn, reachOf } from '../judge/applyConcessions.ts';
 import type { ConcessionInForce, ConcessionOfSide } from '../judge/concessionInForce.ts';
 import type { Row } from '../judge/row.ts';
-import { named, type Printing, printingOf, readingText } from './readings.ts';
+import { amountText, named, type Printing, printingOf } from './readings.ts';
 
 const ACCEPTED: FindingKind = {
   code: 'reading/accepted',
@@ -83,7 +83,7 @@ const about = (row: Row) => ({
 function acceptedFindings(row: Row, printing: Printing): readonly Finding[] {
   const [judged] = row.routes;
   if (judged === undefined) return [];
-  const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name}`;
+  const reading = `${named(row)}: ${amountText(judged, printing)}`;
   const entries = new Map(row.concessions.map((each) => [each.concession, each]));
   return [...entries.values()].map((each) => {
     const message = `${reading} is accepted ${statedText(each)}: ${each.concession.reason}`;

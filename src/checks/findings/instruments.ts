@@ -1,11 +1,11 @@
+import { isExact } from '../../characteristics/characteristic.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { InstrumentCheck } from '../../documents/session/checked.ts';
 import type { ReadingBlock } from '../../documents/session/reading.ts';
 import type { Named } from '../../documents/yaml/access.ts';
-import { largestErrorAt } from '../../measurement/instrument.ts';
+import { anInstrument, largestErrorAt } from '../../measurement/instrument.ts';
 import { decimalsFor, formatAmount } from '../../quantity/format.ts';
 import { absolute, compare, subtract } from '../../quantity/fraction.ts';
-import { withArticle } from '../../quantity/words.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { Row, SessionView } from '../judge/row.ts';
 import { isSetToUnnamed } from '../value/blockInstrument.ts';
@@ -103,14 +103,14 @@ function assumedInstruments({ session, engine }: SessionView, rows: readonly Row
   return session.blocks.flatMap((block) => {
     const { instrument, measure, span } = block;
     const characteristic = characteristics.get(measure.id);
-    if (characteristic === undefined) return [];
+    if (characteristic === undefined || isExact(characteristic)) return [];
     const isUnnamed = instrument === undefined || !engine.instruments.has(instrument.name);
     const types = [
       ...(isUnnamed ? [characteristic.usual] : []),
       ...(isSetToUnnamed(block, engine) ? (['setting master'] as const) : []),
     ];
     return types.map((type) => {
-      const message = `${characteristic.label}: the usual error of ${withArticle(type)} is assumed`;
+      const message = `${characteristic.label}: the usual error of ${anInstrument(type)} is assumed`;
       return finding(ASSUMED, session.placeOf(span), message, { measure: measure.id });
     });
   });

@@ -1,7 +1,12 @@
-import type { Characteristic, Derivation } from '../../characteristics/characteristic.ts';
+import {
+  type Characteristic,
+  type Derivation,
+  type InputPlace,
+  placesOf,
+} from '../../characteristics/characteristic.ts';
+import type { Place } from '../../diagnostic/place.ts';
 import { nameAt } from '../../documents/measure.ts';
 import type { Position } from '../../layout/position.ts';
-import { relateOne } from '../../layout/relate.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import { nominalSizes } from '../grades/nominalSizes.ts';
 import type { SessionView } from '../judge/row.ts';
@@ -11,7 +16,7 @@ const NO_VALUE: FindingKind = {
   code: 'reading/formula',
   severity: 'warning',
   means:
-    "The formula of a shop's own characteristic comes to nothing with what was read at a position: it divides by zero, takes the root of a negative number, or names a size that the engine document does not give.",
+    "The formula of a shop's own characteristic comes to nothing with what was read at a position: it divides by zero, takes the root of a negative number, names a size that the engine document does not give, or takes several positions of which one was not read.",
   matters: 'There is no value to judge, and without a word it would pass for not measured.',
   usually: 'Look at the readings that the formula names; then correct the formula.',
   example: 'wear rate 2 cannot be worked out as 1 / (cylinder_bore - 4.125): this divides by zero',
@@ -26,35 +31,52 @@ export const ownFormulaFindings = (view: SessionView): readonly Finding[] =>
         ? []
         : view.engine.document.layout
             .positionsOf(characteristic.family)
-            .flatMap((position) => failureAt(characteristic, derivation, position, view) ?? []),
+            .flatMap((position) => failureAt({ characteristic, derivation, position }, view) ?? []),
     ),
   );
 
-function failureAt(
-  characteristic: Characteristic,
-  derivation: Derivation,
-  position: Position,
-  view: SessionView,
-): Finding | undefined {
-  const inputs = derivation.inputs.map((id) => inputAt(id, position, view));
-  const read = inputs.flatMap((input) => input ?? []);
-  const [first] = read;
-  if (first === undefined || read.length < inputs.length) return undefined;
-  const problem = derivation.problem?.(
-    read.map(({ grid }) => grid),
-    { sizes: nominalSizes(view.engine, view.session, view.registry, position) },
-  );
-  if (problem === undefined) return undefined;
-  const message = `${nameAt(characteristic, position)} cannot be worked out as ${derivation.route}: ${problem.message}`;
-  return finding(NO_VALUE, first.place, message, { measure: characteristic.id, position });
+interface Figure {
+  readonly characteristic: Characteristic;
+  readonly derivation: Derivation;
+  readonly position: Position;
 }
 
-function inputAt(
-  id: string,
-  position: Position,
-  { registry, routes, engine }: SessionView,
-): Route | undefined {
-  const input = registry.find(id);
-  const at = input && relateOne(engine.document.layout, position, input.family);
-  return input === undefined || at === undefined ? undefined : routes.at(input, at, {})[0];
+function failureAt(figure: Figure, view: SessionView): Finding | undefined {
+  const { derivation, position } = figure;
+  const { registry, routes, engine, session } = view;
+  const places = placesOf(derivation, registry, engine.document.layout, position);
+  if (places === undefined) return undefined;
+  const inputs = places.map((place) => routes.inputsAt(place)[0]);
+  const read = inputs.flatMap((input) => input ?? []);
+  const place = read[0]?.place ?? session.start;
+  if (read.length < inputs.length) return incomplete(figure, places, inputs, view);
+  const problem = derivation.problem?.(
+    read.map(({ grid }) => grid),
+    { sizes: nominalSizes(engine, session, registry, position) },
+    places,
+  );
+  return problem && cannot(figure, problem.message, place);
+}
+
+/** Of several positions that stand together some were read and others not: a spread of some of them proves nothing. */
+function incomplete(
+  figure: Figure,
+  places: readonly InputPlace[],
+  inputs: readonly (Route | undefined)[],
+  { registry }: SessionView,
+): Finding | undefined {
+  const wanting = places.filter((_, index) => inputs[index] === undefined);
+  const [first] = wanting;
+  const read = inputs.find(
+    (input, index) => input !== undefined && places[index]?.reference === first?.reference,
+  );
+  if (first === undefined || read === undefined) return undefined;
+  const { label = first.id } = registry.find(first.id) ?? {};
+  const where = wanting.filter(({ id }) => id === first.id).map((each) => each.position.name);
+  return cannot(figure, `there is no ${label} ${where.join(', ')}`, read.place);
+}
+
+function cannot({ characteristic, derivation, position }: Figure, why: string, place: Place): Finding {
+  const message = `${nameAt(characteristic, position)} cannot be worked out as ${derivation.route}: ${why}`;
+  return finding(NO_VALUE, place, message, { measure: characteristic.id, position });
 }

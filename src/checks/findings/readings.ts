@@ -1,4 +1,5 @@
 import { PLAIN_SIZES } from '../../documents/engine/engine.ts';
+import type { Outcomes } from '../../documents/measure.ts';
 import { namedAt } from '../../layout/naming.ts';
 import {
   decimalsFor,
@@ -6,6 +7,7 @@ import {
   formatDistance,
   formatNumber,
   formatUncertainty,
+  withUnitName,
 } from '../../quantity/format.ts';
 import { absolute, compare, type Fraction, subtract } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
@@ -19,11 +21,17 @@ import type { Route } from '../value/route.ts';
 export interface Printing {
   readonly unit: Unit;
   readonly decimals: number;
+  /** Of a test what a pass and a fail are called. */
+  readonly outcomes?: Outcomes | undefined;
 }
 
 export function printingOf(row: Row, unitFor: (row: Row) => Unit): Printing {
   const unit = unitFor(row);
-  return { unit, decimals: row.lastDigit === undefined ? 0 : decimalsFor(row.lastDigit, unit) };
+  return {
+    unit,
+    decimals: row.lastDigit === undefined ? 0 : decimalsFor(row.lastDigit, unit),
+    outcomes: row.characteristic.outcomes,
+  };
 }
 
 const OUT: FindingKind = {
@@ -144,7 +152,7 @@ export function readingFindings(row: Row, unitFor: (row: Row) => Unit): readonly
 const lackingMessage = (row: Row, name: string): string =>
   PLAIN_SIZES.includes(name)
     ? `the engine document gives no size ${name}, and a limit of ${named(row)} is worked out from it`
-    : `${name} was not measured here, and a limit of ${named(row)} is worked out from it`;
+    : `${name} ${name.endsWith(']') ? 'lacks a reading' : 'was not measured here'}, and a limit of ${named(row)} is worked out from it`;
 
 const withoutLimit = (row: Row, { band, side, written, problem, place }: FailedLimit): Finding => ({
   ...about(
@@ -179,16 +187,24 @@ export const plusMinus = ({ expanded, assumed }: Route, unit: Unit): string =>
   `±${formatUncertainty(expanded, unit)}${assumed.length > 0 ? ' (assumed)' : ''}`;
 
 /** `0.0045`, or `0.0041 to 0.0045` where least and greatest differ as printed. */
-export function readingText({ least, greatest }: JudgedRoute, { unit, decimals }: Printing): string {
+export function readingText(
+  { least, greatest }: JudgedRoute,
+  { unit, decimals, outcomes }: Printing,
+): string {
+  if (outcomes !== undefined) return least.n === 0n ? outcomes.fail : outcomes.pass;
   const [low, high] = [formatNumber(least, unit, decimals), formatNumber(greatest, unit, decimals)];
   return low === high ? high : `${low} to ${high}`;
 }
+
+/** The same with its unit. */
+export const amountText = (judged: JudgedRoute, printing: Printing): string =>
+  withUnitName(readingText(judged, printing), printing.unit);
 
 function verdictMessage(row: Row, printing: Printing): string {
   const { verdict, past, probability, deciding } = row.judgement;
   const [judged] = row.routes;
   if (judged === undefined) return missingMessage(row);
-  const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name}`;
+  const reading = `${named(row)}: ${amountText(judged, printing)}`;
   if (verdict === 'undecided') {
     const inside = `${Math.round((probability ?? 0) * 100)} % likely inside`;
     const u = plusMinus(judged.route, printing.unit);
@@ -206,6 +222,9 @@ function missingMessage(row: Row): string {
 }
 
 function whyMissing(row: Row): string {
+  if (row.characteristic.outcomes !== undefined) {
+    return `${named(row)} was not done${row.leftOut?.length ? '' : ', and others were'}`;
+  }
   const [derivation] = row.characteristic.derivations;
   return row.characteristic.onlyWithLimits === true && derivation !== undefined
     ? `${named(row)} cannot be worked out from what was read of ${derivation.inputs.join(', ')}`

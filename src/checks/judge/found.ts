@@ -1,21 +1,17 @@
 import type { Characteristic, DerivationChoice } from '../../characteristics/characteristic.ts';
-import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Half } from '../../documents/grades/movement.ts';
 import type { LimitsInForce } from '../../documents/limits/precedence.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
-import type { Fraction } from '../../quantity/fraction.ts';
 import { halfRoute } from '../grades/halfRoute.ts';
 import { type FittedSize, fittedSize, limitsOfFitted } from '../grades/madeSize.ts';
-import { nominalSizes } from '../grades/nominalSizes.ts';
 import type { Route } from '../value/route.ts';
 import type { SessionRoutes } from '../value/routes.ts';
 
 /** What was measured, in what, and by which characteristics. */
 interface Measuring {
   readonly engine: Engine;
-  readonly registry: Registry;
   readonly session: SessionDocument;
   readonly routes: SessionRoutes;
 }
@@ -41,13 +37,7 @@ export function foundAt(
     characteristic.onlyWithLimits !== true ||
     Object.keys(stated.bands).length > 0 ||
     session.blocks.some((block) => block.measure.id === characteristic.id);
-  const all = isWanted
-    ? routes.at(
-        characteristic,
-        position,
-        choiceOf(stated, nominalSizes(engine, session, view.registry, position)),
-      )
-    : [];
+  const all = isWanted ? routes.at(characteristic, position, choiceOf(stated)) : [];
   return {
     position,
     half,
@@ -57,11 +47,7 @@ export function foundAt(
   };
 }
 
-const choiceOf = (
-  { by, per }: { by: 'ends' | 'range' | undefined; per: Fraction | undefined },
-  sizes: ReadonlyMap<string, Fraction>,
-): DerivationChoice => ({
+const choiceOf = ({ by, per }: LimitsInForce): DerivationChoice => ({
   ...(by === undefined ? {} : { by }),
   ...(per === undefined ? {} : { per }),
-  sizes,
 });

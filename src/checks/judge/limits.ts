@@ -10,14 +10,20 @@ import {
 import type { LimitsInForce } from '../../documents/limits/precedence.ts';
 import { evaluateFormula } from '../../formula/evaluate.ts';
 import { formatFormula } from '../../formula/format.ts';
-import { namesIn } from '../../formula/names.ts';
+import { referencesIn, type UsedReference } from '../../formula/names.ts';
 import { type FormulaProblem, isFormulaProblem } from '../../formula/problem.ts';
 import { add, type Fraction, fraction, round, toDecimal, ZERO } from '../../quantity/fraction.ts';
 import { fromBase, type Quantity, toBase, type Unit, unitsOf } from '../../quantity/units.ts';
 import type { Bands, Side, SidedLimits, SideLimit } from './verdict.ts';
 
-/** The mean of what was measured of another characteristic at the same position, in its base unit. */
-export type MeanAt = (id: string) => { readonly amount: Fraction; readonly quantity: Quantity } | undefined;
+/** The means of what a formula names at the position that it limits; undefined where one of them was not measured. */
+export type MeansAt = (reference: UsedReference) => Means | undefined;
+
+/** In the base unit of their quantity. */
+export interface Means {
+  readonly amounts: readonly Fraction[];
+  readonly quantity: Quantity;
+}
 
 export interface PositionLimits {
   readonly inForce: LimitsInForce;
@@ -46,12 +52,12 @@ export type NominalAt = (name: string) => Fraction | undefined;
 export function limitsAt(
   characteristic: Characteristic,
   inForce: LimitsInForce,
-  meanAt: MeanAt,
+  meansAt: MeansAt,
   nominalAt: NominalAt,
 ): PositionLimits {
   const known = alikeEverywhere.get(inForce);
   if (known !== undefined) return known;
-  const limits = limitsHere(characteristic, inForce, meanAt, nominalAt);
+  const limits = limitsHere(characteristic, inForce, meansAt, nominalAt);
   if (!BAND_NAMES.some((name) => hasFormula(inForce.bands[name]))) alikeEverywhere.set(inForce, limits);
   return limits;
 }
@@ -65,7 +71,7 @@ const hasFormula = (band: Band | undefined): boolean =>
 function limitsHere(
   characteristic: Characteristic,
   inForce: LimitsInForce,
-  meanAt: MeanAt,
+  meansAt: MeansAt,
   nominalAt: NominalAt,
 ): PositionLimits {
   const lacking = new Set<string>();
@@ -74,7 +80,7 @@ function limitsHere(
   const bands: Partial<Record<BandName, SidedLimits>> = {};
   for (const name of BAND_NAMES) {
     const band = inForce.bands[name];
-    const sides = band && sidesOf(band, name, { characteristic, meanAt, nominalAt, lacking, failed, open });
+    const sides = band && sidesOf(band, name, { characteristic, meansAt, nominalAt, lacking, failed, open });
     // A band of which nothing can be worked out is none: it must not make a verdict of ok.
     if (sides?.min !== undefined || sides?.max !== undefined) bands[name] = sides;
   }
@@ -83,7 +89,7 @@ function limitsHere(
 
 interface Surroundings {
   readonly characteristic: Characteristic;
-  readonly meanAt: MeanAt;
+  readonly meansAt: MeansAt;
   readonly nominalAt: NominalAt;
   readonly lacking: Set<string>;
   readonly failed: FailedLimit[];
@@ -121,7 +127,7 @@ function workedOut(
   const values = formulaValues(value, around);
   if (unit === undefined || values === undefined) return undefined;
   const result = evaluateFormula(value.formula, values);
-  const texts = new Map([...values].map(([name, amount]) => [name, shortDecimal(amount)]));
+  const texts = new Map([...values].map(([text, all]) => [text, all.map(shortDecimal).join(', ')]));
   const written = formatFormula(value.formula, texts);
   if (isFormulaProblem(result)) {
     around.failed.push({ band, side, written, problem: result, place: value.place });
@@ -136,19 +142,27 @@ const shortDecimal = (amount: Fraction): string => toDecimal(amount, 6).replace(
 /** Readings at the position before nominal sizes; undefined, and said so, where a name has neither. */
 function formulaValues(
   value: LimitFormula,
-  { meanAt, nominalAt, lacking }: Surroundings,
-): ReadonlyMap<string, Fraction> | undefined {
-  const values = new Map<string, Fraction>();
-  const names = namesIn(value.formula);
-  for (const name of names) {
-    const mean = meanAt(name);
-    const size = nominalAt(name);
-    const found = mean ?? (size === undefined ? undefined : { amount: size, quantity: 'length' as const });
+  { meansAt, nominalAt, lacking }: Surroundings,
+): ReadonlyMap<string, readonly Fraction[]> | undefined {
+  const values = new Map<string, readonly Fraction[]>();
+  const references = referencesIn(value.formula);
+  for (const reference of references) {
+    const found = meansAt(reference) ?? nominalOf(reference, nominalAt);
     const unit = found && unitOf(value, found.quantity);
-    if (found === undefined || unit === undefined) lacking.add(name);
-    else values.set(name, fromBase(found.amount, unit));
+    if (found === undefined || unit === undefined) lacking.add(reference.text);
+    else
+      values.set(
+        reference.text,
+        found.amounts.map((amount) => fromBase(amount, unit)),
+      );
   }
-  return values.size === names.length ? values : undefined;
+  return values.size === references.length ? values : undefined;
+}
+
+/** A nominal size is that of what is fitted at the position itself, and says nothing of others. */
+function nominalOf({ name, at }: UsedReference, nominalAt: NominalAt): Means | undefined {
+  const size = at === undefined ? nominalAt(name) : undefined;
+  return size && { amounts: [size], quantity: 'length' };
 }
 
 function unitOf(value: LimitFormula, quantity: Quantity): Unit | undefined {

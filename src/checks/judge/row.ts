@@ -7,7 +7,7 @@ import type { Half } from '../../documents/grades/movement.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { STEP } from '../../layout/family.ts';
 import type { Position } from '../../layout/position.ts';
-import { relateOne } from '../../layout/relate.ts';
+import { reach } from '../../layout/reach.ts';
 import { type Fraction, least } from '../../quantity/fraction.ts';
 import { stepsOf } from '../findings/steps.ts';
 import { type FittedSize, halvesAt } from '../grades/madeSize.ts';
@@ -20,9 +20,9 @@ import type { ConcessionInForce, ConcessionOfSide } from './concessionInForce.ts
 import { bandOrder } from './condition.ts';
 import { type Found, foundAt } from './found.ts';
 import { incompleteLimits } from './incompleteLimits.ts';
-import { limitsAt, type MeanAt, type PositionLimits, settled } from './limits.ts';
-import { missing } from './missing.ts';
-import { type Judged, type Judgement, judge, type Verdict } from './verdict.ts';
+import { limitsAt, type MeansAt, type PositionLimits, settled } from './limits.ts';
+import { canBeAt, missing } from './missing.ts';
+import { type Judged, type Judgement, judge, judgeTest, type Verdict } from './verdict.ts';
 
 /** How a session is judged; the options of a run over what its documents say. */
 export interface JudgingOptions {
@@ -86,6 +86,7 @@ export function rowsOf(characteristic: Characteristic, view: SessionView): reado
   return rows.flatMap((row) => {
     if (row.routes.length > 0) return [{ ...row, lastDigit }];
     // What is missing has no place of its own: it is told beside what was measured.
+    if (!canBeAt(characteristic, row.position, view.registry, view.engine.document.layout)) return [];
     const left = leftOut(characteristic, row.position, view.session);
     return row.judgement.verdict === 'missing' && !supports.has(row.position)
       ? [{ ...row, lastDigit, leftOut: left?.notes ?? [], place: left?.place ?? measured.place }]
@@ -109,7 +110,7 @@ export function positionsIn(
 function rowOf(characteristic: Characteristic, found: Found, view: SessionView): Row {
   const { engine, session, options } = view;
   const { position, stated, routes } = found;
-  const limits = limitsAt(characteristic, stated, meanAt(position, view), (name) =>
+  const limits = limitsAt(characteristic, stated, meansAt(position, view), (name) =>
     nominalSize(engine, session, view.registry, name, position),
   );
   const order = bandOrder(view, characteristic, position, options.judgeBy);
@@ -121,7 +122,10 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
       return {
         route,
         amounts,
-        judgement: incompleteLimits(judge(value, limits.bands, order, rule), limits, order),
+        judgement:
+          characteristic.quantity === 'pass or fail'
+            ? judgeTest(value)
+            : incompleteLimits(judge(value, limits.bands, order, rule), limits, order),
       };
     }),
   );
@@ -158,11 +162,14 @@ const judgedOf = (route: Route, { least, greatest }: ReturnType<typeof amountsOf
   expanded: route.expanded,
 });
 
-const meanAt =
-  (position: Position, { engine, registry, routes }: SessionView): MeanAt =>
-  (id) => {
-    const other = registry.find(id);
-    const at = other && relateOne(engine.document.layout, position, other.family);
-    const mean = other && at && routes.at(other, at, {})[0]?.measured.mean.amount;
-    return other === undefined || mean === undefined ? undefined : { amount: mean, quantity: other.quantity };
+const meansAt =
+  (position: Position, { engine, registry, routes }: SessionView): MeansAt =>
+  ({ name, at }) => {
+    const other = registry.find(name);
+    const reached = other && reach(engine.document.layout, position, other.family, at);
+    if (other === undefined || reached?.kind !== 'positions' || reached.positions.length === 0)
+      return undefined;
+    const means = reached.positions.map((each) => routes.at(other, each, {})[0]?.measured.mean.amount);
+    const amounts = means.flatMap((mean) => mean ?? []);
+    return amounts.length < means.length ? undefined : { amounts, quantity: other.quantity };
   };

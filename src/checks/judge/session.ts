@@ -12,6 +12,7 @@ import { distanceFindings } from '../findings/distances.ts';
 import { emptySessionFindings } from '../findings/emptySession.ts';
 import { instrumentFindings } from '../findings/instruments.ts';
 import { ownFormulaFindings } from '../findings/ownFormulas.ts';
+import { ownIdFindings } from '../findings/ownIds.ts';
 import { readingFindings } from '../findings/readings.ts';
 import { scaleFindings } from '../findings/resolutionAndRange.ts';
 import { spreadFindings } from '../findings/spread.ts';
@@ -71,6 +72,7 @@ export function judgeSession(
     ...distances,
     ...stepLimitFindings(view),
     ...ownFormulaFindings(view),
+    ...ownIdFindings(rows),
     ...temperatureFindings(view, unitFor),
     ...conditionFindings(rows),
     ...grades,

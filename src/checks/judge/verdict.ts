@@ -105,6 +105,15 @@ export function judge(
   return { ...plain, probability, ...better() };
 }
 
+/** A test that failed anywhere is out, whatever any limit says; it has none. */
+export const judgeTest = ({ least }: Pick<Judged, 'least'>): Judgement => ({
+  verdict: least.n === 0n ? 'out' : 'ok',
+  deciding: NONE,
+  probability: null,
+  marginal: false,
+  past: undefined,
+});
+
 /** ISO 14253-1:2017 (wording from memory): proven inside from 95 % conformance probability, outside up to 5 %. */
 const INSIDE = 0.95;
 const OUTSIDE = 0.05;

@@ -1,7 +1,11 @@
-import type { Characteristic, Derivation } from '../../characteristics/characteristic.ts';
+import {
+  type Characteristic,
+  type Derivation,
+  type InputPlace,
+  placesOf,
+} from '../../characteristics/characteristic.ts';
 import { gridOfOne, type Measured } from '../../characteristics/grid.ts';
 import type { Position } from '../../layout/position.ts';
-import { relateOne } from '../../layout/relate.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
 import { readingTerms } from '../../measurement/readingTerms.ts';
 import { standardUncertainty, type Value } from '../../measurement/value.ts';
@@ -71,12 +75,14 @@ function byDerivation(
   view: SessionView,
 ): Alternative | undefined {
   const chosen: Chosen[] = [];
-  for (const id of derivation.inputs.toReversed()) {
-    const one = choose(id, of, position, chosen[0]?.instrument, view);
+  const places = placesOf(derivation, view.registry, view.engine.document.layout, position) ?? [];
+  if (places.length === 0) return undefined;
+  for (const place of places.toReversed()) {
+    const one = choose(place, of, chosen[0]?.instrument, view);
     if (one === undefined) return undefined;
     chosen.unshift(one);
   }
-  const measured = computed(derivation, chosen);
+  const measured = computed(derivation, chosen, places);
   if (measured === undefined) return undefined;
   const names = chosen.map(({ instrument, setter }) =>
     setter === undefined ? instrument.id : `${instrument.id} set with ${setter.id}`,
@@ -84,16 +90,20 @@ function byDerivation(
   return { instruments: [...new Set(names)].join(' and '), u: uncertaintyOf(measured).u };
 }
 
-const computed = (derivation: Derivation, chosen: readonly Chosen[]): Measured | undefined =>
+const computed = (
+  derivation: Derivation,
+  chosen: readonly Chosen[],
+  places: readonly InputPlace[],
+): Measured | undefined =>
   derivation.compute(
     chosen.map(({ value }) => gridOfOne(value)),
     {},
+    places,
   );
 
 function choose(
-  id: string,
+  { id, position }: InputPlace,
   of: Characteristic,
-  position: Position,
   shaftGauge: Instrument | undefined,
   view: SessionView,
 ): Chosen | undefined {
@@ -104,7 +114,7 @@ function choose(
   const values = suitable(input, amount, view).map((instrument) => ({
     instrument,
     setter,
-    value: readingWith(instrument, amount, id, setter),
+    value: readingWith(instrument, amount, `${id} ${position.key}`, setter),
   }));
   return values.sort((a, b) => standardUncertainty(a.value) - standardUncertainty(b.value))[0];
 }
@@ -116,9 +126,7 @@ function usualAmount(
   position: Position,
   { engine, registry, routes }: SessionView,
 ): Fraction | undefined {
-  const { layout } = engine.document;
-  const at = relateOne(layout, position, input.family);
-  const read = at === undefined ? undefined : routes.at(input, at, {})[0]?.measured.mean.amount;
+  const read = routes.at(input, position, {})[0]?.measured.mean.amount;
   if (read !== undefined) return read;
   const partners = of.derivations.flatMap((each) => (each.inputs.includes(input.id) ? each.inputs : []));
   const sized = [input.id, ...(isWall(input) ? [] : partners)];

@@ -1,10 +1,9 @@
-import type { Characteristic } from '../../characteristics/characteristic.ts';
+import { type Characteristic, isExact } from '../../characteristics/characteristic.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { type Point, pointsOf, type ReadingBlock } from '../../documents/session/reading.ts';
 import { assumedInstrument } from '../../measurement/assumed.ts';
-import type { Instrument } from '../../measurement/instrument.ts';
+import { anInstrument, BY_EYE, type Instrument } from '../../measurement/instrument.ts';
 import { type Fraction, least } from '../../quantity/fraction.ts';
-import { withArticle } from '../../quantity/words.ts';
 
 /** What a block was measured with: as registered, or assumed by type where the register does not know it. */
 export function blockInstrument(
@@ -16,13 +15,16 @@ export function blockInstrument(
   const registered = block.instrument && engine.instruments.get(block.instrument.name);
   if (registered !== undefined) return registered;
   const { usual, quantity } = characteristic;
+  if (usual === BY_EYE || isExact(characteristic)) return withoutError(block.instrument?.name ?? usual);
   const assume = (id: string): Instrument =>
     assumedInstrument(id, usual, quantity, point.amount, stepOf(point, block));
   // Without a name two blocks may have had two instruments: their errors must not cancel.
   return block.instrument === undefined
-    ? { ...assume(`${withArticle(usual)} (reading ${block.index + 1})`), isNameless: true }
+    ? { ...assume(`${anInstrument(usual)} (reading ${block.index + 1})`), isNameless: true }
     : assume(block.instrument.name);
 }
+
+const withoutError = (id: string): Instrument => ({ id, type: 'other', assumed: false });
 
 /** A bare 0 says nothing of the scale that it was read from: what stands beside it does. */
 function stepOf({ amount, lastDigit }: Point, block: ReadingBlock): Fraction {

@@ -1,6 +1,8 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Grid, Measured } from '../../characteristics/grid.ts';
 import type { Place } from '../../diagnostic/place.ts';
 import type { ReadingBlock } from '../../documents/session/reading.ts';
+import type { Position } from '../../layout/position.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
 import type { Value } from '../../measurement/value.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
@@ -30,8 +32,8 @@ export interface Route {
   readonly inputs: readonly Route[];
   readonly block: ReadingBlock | undefined;
   readonly notes: readonly string[];
-  /** The characteristic's label. */
-  readonly label: string;
+  readonly characteristic: Characteristic;
+  readonly position: Position;
   /** The day of a reading; empty for a derived value. */
   readonly takenOn: string;
   /** The date of the earlier session that it stands in from. */

@@ -1,4 +1,10 @@
-import type { Characteristic, Derivation, DerivationChoice } from '../../characteristics/characteristic.ts';
+import {
+  type Characteristic,
+  type Derivation,
+  type DerivationChoice,
+  type InputPlace,
+  placesOf,
+} from '../../characteristics/characteristic.ts';
 import { type Grid, gridOfOne, type Measured, summary, valuesOf } from '../../characteristics/grid.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Place } from '../../diagnostic/place.ts';
@@ -11,12 +17,12 @@ import {
 } from '../../documents/session/reading.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
-import { relateOne } from '../../layout/relate.ts';
 import { expandedFactor, welchSatterthwaite } from '../../measurement/conformance.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
 import { atReferenceTemperature, expandUnlike, type Warmth } from '../../measurement/temperature.ts';
 import { standardUncertainty, subtractValues, type Value } from '../../measurement/value.ts';
 import { compare, divide, type Fraction, fraction, toNumber } from '../../quantity/fraction.ts';
+import { nominalSizes } from '../grades/nominalSizes.ts';
 import { sessionsBefore } from '../history/earlier.ts';
 import { partHistoryStart } from '../history/partHistory.ts';
 import { blockInstrument, setterOf } from './blockInstrument.ts';
@@ -153,28 +159,36 @@ export class SessionRoutes {
       block,
       takenOn: block.date ?? this.#session.date,
       notes: [...reading.notes, ...warmthNote(warmth)],
-      label: characteristic.label,
+      characteristic,
+      position: reading.position,
       takenFrom: undefined,
     };
   }
 
   #derived(characteristic: Characteristic, position: Position, choice: DerivationChoice): readonly Route[] {
     return characteristic.derivations.flatMap((derivation) => {
-      const inputs = derivation.inputs.map((id) => this.#inputsAt(id, position));
-      for (const tied of choicesOf(inputs)) {
-        const routes = tied.flatMap((each) => derivedRoute(characteristic, derivation, each, choice) ?? []);
+      const places = placesOf(derivation, this.#registry, this.#engine.document.layout, position);
+      if (places === undefined) return [];
+      const sized = derivation.places === undefined ? choice : { ...choice, sizes: this.#sizesAt(position) };
+      const placed = { characteristic, position, derivation, places, start: this.#session.start };
+      for (const tied of choicesOf(places.map((place) => this.inputsAt(place)))) {
+        const routes = tied.flatMap((each) => derivedRoute(placed, each, sized) ?? []);
         if (routes.length > 0) return routes;
       }
       return [];
     });
   }
 
-  #inputsAt(id: string, position: Position): readonly Route[] {
+  /** A shop's own formula may name them, whoever asks for its figure. */
+  readonly #sizesAt = (position: Position): ReadonlyMap<string, Fraction> =>
+    nominalSizes(this.#engine, this.#session, this.#registry, position);
+
+  /** What there is of an input: read here, or standing in from a session that this one uses. */
+  inputsAt({ id, position }: InputPlace): readonly Route[] {
     const input = this.#registry.find(id);
-    const at = input && relateOne(this.#engine.document.layout, position, input.family);
-    if (input === undefined || at === undefined) return [];
-    const own = this.at(input, at, {});
-    return own.length > 0 ? own : this.#fromUsed(input, at);
+    if (input === undefined) return [];
+    const own = this.at(input, position, {});
+    return own.length > 0 ? own : this.#fromUsed(input, position);
   }
 
   /** Whether a session that this one uses has it. */
@@ -225,17 +239,24 @@ const usedSessions = (engine: Engine, session: SessionDocument): readonly Sessio
     .filter((each) => session.uses.some(({ name }) => name === each.name))
     .reverse();
 
+interface PlacedDerivation {
+  readonly characteristic: Characteristic;
+  readonly position: Position;
+  readonly derivation: Derivation;
+  readonly places: readonly InputPlace[];
+  readonly start: Place;
+}
+
 function derivedRoute(
-  { label }: Characteristic,
-  derivation: Derivation,
+  { characteristic, position, derivation, places, start }: PlacedDerivation,
   inputs: readonly Route[],
   choice: DerivationChoice,
 ): Route | undefined {
   const [first] = inputs;
   // What comes wholly from another session was judged there.
-  if (first === undefined || inputs.every(({ takenFrom }) => takenFrom !== undefined)) return undefined;
+  if (first !== undefined && inputs.every(({ takenFrom }) => takenFrom !== undefined)) return undefined;
   const grids = inputs.map((input) => input.grid);
-  const measured = derivation.compute(grids, choice);
+  const measured = derivation.compute(grids, choice, places);
   if (measured === undefined) return undefined;
   return {
     name: derivation.route,
@@ -245,18 +266,19 @@ function derivedRoute(
     measured,
     ...uncertaintyOf(measured),
     written: [],
-    lastDigit: finest(inputs.map((input) => input.lastDigit)),
-    place: first.place,
+    lastDigit: measured.lastDigit ?? finest(inputs.map((input) => input.lastDigit)),
+    place: first?.place ?? start,
     inputs,
     block: undefined,
     takenOn: '',
     notes: [
       ...(measured.remark === undefined ? [] : [measured.remark]),
       ...inputs.flatMap((input) =>
-        input.takenFrom === undefined ? [] : [`${input.label} of ${input.takenFrom}`],
+        input.takenFrom === undefined ? [] : [`${input.characteristic.label} of ${input.takenFrom}`],
       ),
     ],
-    label,
+    characteristic,
+    position,
     takenFrom: undefined,
   };
 }

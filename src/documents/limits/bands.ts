@@ -13,7 +13,7 @@ import {
   type UnitsInForce,
 } from '../amount.ts';
 import { PLAIN_SIZES } from '../engine/engine.ts';
-import { readFormula } from '../engine/shop.ts';
+import { readFormula } from '../formulaText.ts';
 import type { Measure, Measures } from '../measure.ts';
 import { childOf, scalarOf, textOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
@@ -135,6 +135,11 @@ function readLimitFormula(
   const { text } = formula;
   if (unknown !== undefined) {
     return report(context, 'formula', node.span, `in the formula ${text}: ${unknown.message}`, unknown.help);
+  }
+  const test = namesIn(formula).find((name) => measures.find(name)?.quantity === 'pass or fail');
+  if (test !== undefined) {
+    const message = `in the formula ${text}: ${test} is passed or failed, and a number is wanted`;
+    return report(context, 'formula', node.span, message);
   }
   if (namesIn(formula).includes(measure.id)) {
     const message = `in the formula ${text}: ${measure.id} is what it limits, so that it moves with the reading and never finds it out`;

@@ -1,29 +1,58 @@
 import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
 import { evaluateFormula } from '../../formula/evaluate.ts';
 import { formatFormula } from '../../formula/format.ts';
-import { namesIn } from '../../formula/names.ts';
+import { namesIn, referencesIn } from '../../formula/names.ts';
 import { isFormulaProblem } from '../../formula/problem.ts';
+import type { Layout } from '../../layout/layout.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
 import { fromBase } from '../../quantity/units.ts';
 import type { Amount } from '../amount.ts';
+import { reachProblem } from '../engine/reachProblem.ts';
 import type { Measures } from '../measure.ts';
 import { BAND_NAMES, type LimitFormula } from './bands.ts';
 import type { LimitEntry, LimitsDocument } from './limits.ts';
 
+/** What an engine gives the formulas of its limits. */
+export interface FormulaGround {
+  readonly sizes: ReadonlyMap<string, Amount>;
+  readonly measures: Measures;
+  readonly layout: Layout;
+}
+
 /**
- * Limits that no reading has a part in and that come to nothing with the engine's sizes, such as `1 / (bore - 4)`
- * where the bore is 4: they are wrong before anything is measured.
+ * Limits that are wrong before anything is measured: those that name what nothing relates to the position they limit,
+ * and those that no reading has a part in and that come to nothing with the engine's sizes, such as `1 / (bore - 4)`
+ * where the bore is 4.
  */
 export const formulaProblems = (
   documents: readonly LimitsDocument[],
-  sizes: ReadonlyMap<string, Amount>,
-  measures: Measures,
+  ground: FormulaGround,
 ): readonly Diagnostic[] =>
   documents.flatMap(({ limits }) =>
-    [...limits.values()].flatMap(({ general, at }) =>
-      [general, ...at.values()].flatMap(formulasOf).flatMap((each) => problemOf(each, sizes, measures) ?? []),
+    [...limits].flatMap(([id, { general, at }]) =>
+      [general, ...at.values()]
+        .flatMap(formulasOf)
+        .flatMap((each) => unrelated(each, id, ground) ?? problemOf(each, ground) ?? []),
     ),
   );
+
+/** A size that the engine states is the same everywhere and needs no relation. */
+function unrelated(
+  { formula, written, place }: LimitFormula,
+  id: string,
+  { sizes, measures, layout }: FormulaGround,
+): Diagnostic | undefined {
+  const limited = measures.find(id);
+  for (const reference of referencesIn(formula)) {
+    const measure = measures.find(reference.name);
+    const isNominal = reference.at === undefined && sizes.has(reference.name);
+    if (limited === undefined || measure === undefined || isNominal) continue;
+    const refusal = reachProblem(reference, limited.family, measure.family, layout);
+    if (refusal === undefined) continue;
+    return diagnostic('formula', place, `in the formula ${written}: ${refusal.message}`, refusal.help);
+  }
+  return undefined;
+}
 
 const formulasOf = ({ bands }: LimitEntry): readonly LimitFormula[] =>
   BAND_NAMES.flatMap((name) => [bands[name]?.min, bands[name]?.max]).flatMap((limit) =>
@@ -32,8 +61,7 @@ const formulasOf = ({ bands }: LimitEntry): readonly LimitFormula[] =>
 
 function problemOf(
   { formula, units, written, place }: LimitFormula,
-  sizes: ReadonlyMap<string, Amount>,
-  measures: Measures,
+  { sizes, measures }: FormulaGround,
 ): Diagnostic | undefined {
   const unit = units.get('length');
   const values = new Map<string, Fraction>();

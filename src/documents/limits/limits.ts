@@ -53,6 +53,9 @@ export function readLimits(
     if (measure === undefined) {
       const help = didYouMean(entry.key, measures.ids());
       report(context, 'unknown-measure', entry.keySpan, `nothing is known as ${entry.key}`, help);
+    } else if (measure.quantity === 'pass or fail') {
+      const message = `${measure.id} is passed or failed`;
+      report(context, 'value', entry.keySpan, message, 'take it out: a test has no limits');
     } else limits.set(measure.id, readMeasureLimits(entry.node, measure, measures, context));
   }
   const path = childOf(root, 'extends');

@@ -1,6 +1,11 @@
-import { FAMILIES, note, QUANTITIES, source } from './document.ts';
+import { MEASURED_WITH } from '../../measurement/instrument.ts';
+import { QUANTITIES } from '../../quantity/units.ts';
+import { FAMILIES, note, source } from './document.ts';
 import { about, choice, type Schema, text, wordOrWords } from './scalars.ts';
 import { keyedByCharacteristic, mapShape } from './shared.ts';
+
+const FORMULA =
+  'How it follows from others, by + - * / ( ) abs max mean min round spread sqrt. A name means its value at the same position or the one that belongs to it; name[*] all of them, name[3] one, name[next], name[previous] and name[neighbours] those beside it.';
 
 /** Characteristics that a shop adds itself, in a shop or limits document. */
 export const ownCharacteristics: Schema = keyedByCharacteristic(
@@ -11,7 +16,7 @@ export const ownCharacteristics: Schema = keyedByCharacteristic(
   mapShape(
     {
       label: text(about('Label', 'What people call it.', 'piston protrusion')),
-      quantity: choice(about('Quantity', 'What kind of figure it is.', 'length'), QUANTITIES),
+      quantity: choice(about('Quantity', 'What kind of figure it is, or a test.', 'length'), QUANTITIES),
       positions: choice(
         about('Positions', 'What it is measured on; engine is the whole of it.', 'cylinder'),
         [...FAMILIES, 'engine'],
@@ -19,13 +24,16 @@ export const ownCharacteristics: Schema = keyedByCharacteristic(
       part: wordOrWords(
         about('Part', 'The part that it is of, and others that it depends on.', 'piston', ['piston', 'rod']),
       ),
-      formula: text(
-        about(
-          'Formula',
-          'How it follows from others at the same position, by + - * / ( ) abs min max sqrt round.',
-          'cylinder_bore - piston_diameter',
-        ),
+      formula: text(about('Formula', FORMULA, 'cylinder_bore - piston_diameter')),
+      instrument: choice(
+        about('Instrument', 'What it is usually measured with, or by eye.', 'depth micrometer'),
+        MEASURED_WITH,
       ),
+      too_great: text(about('Too great', 'What to call a value above its limits.', 'proud')),
+      too_small: text(about('Too small', 'What to call a value below its limits.', 'sunk')),
+      pass: text(about('Pass', 'Of a test: what a part is that passes.', 'sound')),
+      fail: text(about('Fail', 'Of a test: what a part is that fails.', 'cracked')),
+      after: text(about('After', 'What is measured just before it.', 'cylinder_bore')),
       source,
       note,
     },

@@ -1,4 +1,4 @@
-import { findUnit, type Quantity, UNIT_SPELLINGS } from '../../quantity/units.ts';
+import { findUnit, QUANTITIES, type Quantity, UNIT_SPELLINGS } from '../../quantity/units.ts';
 import { type About, about, choice, type Schema, text } from './scalars.ts';
 import { map, type Properties } from './shared.ts';
 
@@ -43,11 +43,10 @@ export const photos: Schema = {
 };
 
 const spellingsOf = (quantity: Quantity): string[] =>
-  UNIT_SPELLINGS.filter((each) => findUnit(each)?.quantity === quantity);
+  UNIT_SPELLINGS.filter((each) => findUnit(each, quantity)?.quantity === quantity);
 
-export const QUANTITIES: readonly Quantity[] = [
-  ...new Set(UNIT_SPELLINGS.flatMap((each) => findUnit(each)?.quantity ?? [])),
-];
+/** Plain numbers, counts and tests have no unit to be stated. */
+const WITH_UNITS: readonly Quantity[] = QUANTITIES.filter((each) => spellingsOf(each).length > 0);
 
 const unitOf = (quantity: Quantity): Schema => {
   const spellings = spellingsOf(quantity);
@@ -59,7 +58,7 @@ const unitOf = (quantity: Quantity): Schema => {
 
 const units: Schema = map(
   about('Units', 'The units of plain numbers in this document.', { length: 'in', torque: 'lbf ft' }),
-  Object.fromEntries(QUANTITIES.map((each) => [each, unitOf(each)])),
+  Object.fromEntries(WITH_UNITS.map((each) => [each, unitOf(each)])),
 );
 
 export const decisionRule: Schema = choice(

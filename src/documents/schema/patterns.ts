@@ -1,4 +1,5 @@
 import { UNIT_SPELLINGS } from '../../quantity/units.ts';
+import { TEST_WORDS } from '../session/outcome.ts';
 
 /*
  * Every pattern here is a row of fixed parts, none of which can match what its neighbour matches, so that no
@@ -12,10 +13,10 @@ const AMOUNT = `${NUMBER}(?: ?${UNIT})?`;
 export const PATTERNS = {
   withUnit: `^${NUMBER} ?${UNIT}$`,
   range: `^${AMOUNT} to ${AMOUNT}$`,
-  rangeOrUnder: `^(?:under ${AMOUNT}|${NUMBER} ?${UNIT}|${AMOUNT} to ${AMOUNT})$`,
+  /** What can stand at a point and is no plain number: of a test its result. */
+  readingText: `^(?:under ${AMOUNT}|${NUMBER} ?${UNIT}|${AMOUNT} to ${AMOUNT}|${TEST_WORDS.join('|')})$`,
   withUnitOrRange: `^(?:${NUMBER} ?${UNIT}|${AMOUNT} to ${AMOUNT})$`,
   percent: `^${NUMBER} ?%$`,
-  withUnitOrPercent: `^${NUMBER} ?(?:%|${UNIT})$`,
   grade: `^(?:std|${AMOUNT} (?:under|over)(?: (?:each|set))?)$`,
   date: '^[0-9]{4}-[0-9]{2}-[0-9]{2}$',
   identifier: '^[a-z][a-z0-9_]*$',

@@ -77,7 +77,7 @@ export const amount = (told: About): Schema => scalar(inUnits(told), AMOUNT_HELP
 
 export const percentOrAmount = (told: About): Schema =>
   scalar(told, 'write a number, a number with its unit such as 0.0001 in, or a percentage such as 4 %', {
-    anyOf: [NUMBER_TYPE, matching(PATTERNS.withUnitOrPercent)],
+    anyOf: [NUMBER_TYPE, matching(PATTERNS.withUnit)],
   });
 
 export const AMOUNT_HELP = 'write a number, or a number with its unit such as 0.0635 mm';
@@ -92,7 +92,7 @@ export const amountOrNothing = (told: About): Schema =>
   scalar(inUnits(told), `${AMOUNT_HELP}, or ~ where none was taken`, { anyOf: AMOUNT_OR_NOTHING });
 
 /** The branches of a reading at one point that are not a map or a list. */
-export const READING_SCALARS: readonly Schema[] = [NUMBER_TYPE, matching(PATTERNS.rangeOrUnder), NOTHING];
+export const READING_SCALARS: readonly Schema[] = [NUMBER_TYPE, matching(PATTERNS.readingText), NOTHING];
 
 export const amountOrRange = (told: About): Schema =>
   scalar(inUnits(told), 'write a number, a number with its unit, or a range such as 58 to 69', {

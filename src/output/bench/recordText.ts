@@ -2,12 +2,14 @@ import { bandsText } from '../../bench/bandsText.ts';
 import type { PlannedBlock } from '../../bench/plan.ts';
 import type { PlannedPoint } from '../../bench/points.ts';
 import { COMMANDS } from '../../bench/record/command.ts';
+import { typingUnit } from '../../bench/record/expectation.ts';
 import type { LiveFeedback } from '../../bench/record/liveFeedback.ts';
 import type { RecordEvent } from '../../bench/record/state.ts';
 import type { GaugeZero } from '../../bench/sessionText.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { positionText } from '../../layout/naming.ts';
+import { headedWithUnit } from '../../quantity/format.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { visible } from '../terminal/visible.ts';
 import { wrap } from '../terminal/wrap.ts';
@@ -26,11 +28,12 @@ export function blockHeading(
   { engine, registry, style }: PromptAbout,
 ): string {
   const characteristic = registry.find(block.measure);
-  const unit = characteristic && engine.units.get(characteristic.quantity)?.name;
-  const label = `${characteristic?.label ?? block.measure}${unit === undefined ? '' : `, ${unit}`}`;
+  const unit = characteristic && typingUnit(characteristic.quantity, engine);
+  const name = characteristic?.label ?? block.measure;
+  const label = unit === undefined ? name : headedWithUnit(name, unit);
   const tool =
     instrument === undefined ? '  (no instrument stated: w NAME)' : `  with ${visible(instrument)}`;
-  return `\n${style.paint.strong(label)}${style.paint.faint(tool + settingText(zero, unit ?? ''))}\n`;
+  return `\n${style.paint.strong(label)}${style.paint.faint(tool + settingText(zero, unit?.name ?? ''))}\n`;
 }
 
 /** `, set to 3.2500, tenths from there`. */

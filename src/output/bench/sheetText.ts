@@ -1,9 +1,11 @@
 import { bandsText } from '../../bench/bandsText.ts';
 import type { Plan, PlannedBlock } from '../../bench/plan.ts';
+import { typingUnit } from '../../bench/record/expectation.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Stage } from '../../documents/session/stage.ts';
 import { tableName } from '../../layout/naming.ts';
+import { headedWithUnit } from '../../quantity/format.ts';
 import { type Cell, type Column, cell, layTable } from '../terminal/table.ts';
 import { visible } from '../terminal/visible.ts';
 
@@ -31,9 +33,10 @@ export function sheetText(plan: Plan, head: SheetHead): string {
 function blockLines(block: PlannedBlock, { engine, registry }: SheetHead): readonly string[] {
   const characteristic = registry.find(block.measure);
   if (characteristic === undefined) return [];
-  const unit = engine.units.get(characteristic.quantity)?.name;
+  const unit = typingUnit(characteristic.quantity, engine);
   const general = bandsText(characteristic, block.positions[0], engine);
-  const heading = `${characteristic.label}${unit === undefined ? '' : `, ${unit}`}   ${visible(general)}`;
+  const label = unit === undefined ? characteristic.label : headedWithUnit(characteristic.label, unit);
+  const heading = `${label}   ${visible(general)}`;
   const columns = block.grid.stations.flatMap((station) =>
     block.grid.directions.length === 0
       ? [station]

@@ -11,6 +11,7 @@ import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
 import type { Bands, SideLimit, Verdict } from '../../checks/judge/verdict.ts';
 import { BAND_NAMES, type BandName } from '../../documents/limits/bands.ts';
 import { tableName } from '../../layout/naming.ts';
+import { headedWithUnit } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/units.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { type Cell, type Column, cell, fitting, layTable, painted } from '../terminal/table.ts';
@@ -46,18 +47,18 @@ function tableOf(
 ): readonly string[] {
   const [first] = rows;
   if (first === undefined) return [];
-  const { unit, decimals } = printingOf(first, unitFor);
+  const printing = printingOf(first, unitFor);
   const bands = rows.map((row) => [
-    ...bandsTexts(row.limits.bands, { unit, decimals }),
-    ...sizeText(row, unit),
+    ...bandsTexts(row.limits.bands, printing),
+    ...sizeText(row, printing.unit),
   ]);
   const usual = usualBands(rows, bands);
   const own = bands.map((texts) => texts.filter((text) => !usual.includes(text)).join(', '));
-  const heading = `${first.characteristic.label}, ${unit.name}`;
+  const heading = headedWithUnit(first.characteristic.label, printing.unit);
   const span = extentOf(rows);
   const lines = fitting(style.width, SHAPES, (shape) => {
     const lines = rows.flatMap((row, index) =>
-      rowLines(row, own[index] ?? '', { unit, decimals }, { span, session, style, shape }),
+      rowLines(row, own[index] ?? '', printing, { span, session, style, shape }),
     );
     const laid = layTable(
       lines.map((line) => line.cells),

@@ -1,6 +1,7 @@
 import type { Change } from '../../compare/change.ts';
 import type { EngineDiff } from '../../compare/diff.ts';
 import type { EngineState } from '../../compare/state.ts';
+import { headedWithUnit } from '../../quantity/format.ts';
 import { positionText } from '../check/checkTables.ts';
 import { markdownCell as plain } from '../terminal/markdownCell.ts';
 import { type Comparison, notComparedText, type Sides, sidesText } from './comparison.ts';
@@ -82,7 +83,7 @@ function rowCells(change: Change, unitFor: EngineState['unitFor']): readonly str
   const printing = printingOfChange(change, unitFor);
   const where = row === undefined ? '' : positionText(row);
   return [
-    `${change.characteristic.label} ${where}, ${printing.unit.name}`,
+    headedWithUnit(`${change.characteristic.label} ${where}`, printing.unit),
     sideText(change.a, printing),
     sideText(change.b, printing),
     deltaText(change, printing),

@@ -2,6 +2,7 @@ import type { Change } from '../../compare/change.ts';
 import { type EngineDiff, newsOf } from '../../compare/diff.ts';
 import type { EngineState } from '../../compare/state.ts';
 import { shortName } from '../../layout/naming.ts';
+import { headedWithUnit } from '../../quantity/format.ts';
 import { positionText } from '../check/checkTables.ts';
 import { type Cell, type Column, cell, fitting, layTable, painted } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
@@ -141,7 +142,7 @@ function groupLines(
         ),
   );
   const shared = isShared ? `  ${style.paint.notice(unlike)}` : '';
-  return [`  ${visible(label)}, ${unit.name}${shared}`, ...lines];
+  return [`  ${headedWithUnit(visible(label), unit)}${shared}`, ...lines];
 }
 
 interface ChangeRow {

@@ -13,7 +13,7 @@ import type { EngineState, StateValue } from '../../compare/state.ts';
 import type { Unlikeness } from '../../compare/unlike.ts';
 import { nameAt } from '../../documents/measure.ts';
 import { shortName } from '../../layout/naming.ts';
-import { formatNumber, formatUncertainty } from '../../quantity/format.ts';
+import { formatNumber, formatUncertainty, withUnitName } from '../../quantity/format.ts';
 import { absolute } from '../../quantity/fraction.ts';
 import { positionText } from '../check/checkTables.ts';
 import { plural } from '../check/checkText.ts';
@@ -25,7 +25,7 @@ export function printingOfChange({ a, b }: Change, unitFor: UnitFor): Printing {
   const both = [a, b].flatMap((side) => (side === undefined ? [] : [printingOf(side.row, unitFor)]));
   const [first] = both;
   if (first === undefined) throw new RangeError('a change has at least one side');
-  return { unit: first.unit, decimals: Math.max(...both.map(({ decimals }) => decimals)) };
+  return { ...first, decimals: Math.max(...both.map(({ decimals }) => decimals)) };
 }
 
 export function sideText(side: StateValue | undefined, printing: Printing): string {
@@ -36,10 +36,10 @@ export function sideText(side: StateValue | undefined, printing: Printing): stri
 /** `+0.0011 ±0.00024`, or `+0.0001 within ±0.00024`. */
 export function deltaText(
   { state, delta, expanded }: Change,
-  { unit, decimals }: Printing,
+  { unit, decimals, outcomes }: Printing,
   withUncertainty = true,
 ): string {
-  if (delta === null) return '';
+  if (delta === null || outcomes !== undefined) return '';
   if (state === 'same') return 'no change';
   const sign = delta.n < 0n ? '−' : delta.n > 0n ? '+' : '';
   const size = `${sign}${formatNumber(absolute(delta), unit, decimals)}`;
@@ -102,7 +102,7 @@ export function limitChangeText({ row, band, side, a, b }: LimitChange, unitFor:
   const text = (limit: LimitChange['a']): string =>
     limit === undefined ? 'none' : formatLimit(limit.amount, unit, decimals);
   const name = `${row.characteristic.label} ${positionText(row)}`.trim();
-  return `${name}: ${band} ${side} ${text(a)} → ${text(b)} ${unit.name}`;
+  return `${name}: ${band} ${side} ${withUnitName(`${text(a)} → ${text(b)}`, unit)}`;
 }
 
 /** `cylinder taper 3, up to 0.0030: standby engine`. */

@@ -4,10 +4,10 @@ import type { Route } from '../../checks/value/route.ts';
 import { pointsOf } from '../../documents/session/reading.ts';
 import { expandedFactor } from '../../measurement/conformance.ts';
 import type { Instrument, MaxError } from '../../measurement/instrument.ts';
-import { formatUncertainty } from '../../quantity/format.ts';
+import { anInstrument } from '../../measurement/instrument.ts';
+import { formatUncertainty, withUnitName } from '../../quantity/format.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { withArticle } from '../../quantity/words.ts';
 import { type Cell, cell, layTable } from '../terminal/table.ts';
 import { visible } from '../terminal/visible.ts';
 
@@ -61,10 +61,10 @@ const sourceText = (source: string, readings: ReadonlyMap<string, string>): stri
 function assumptionText({ type, maxError, source }: Instrument, unit: Unit): string {
   const error = maxError === undefined ? '' : ` of ±${maxErrorText(maxError, unit)}`;
   const from = source === undefined ? '' : ` (${source})`;
-  return `  not in the register: a largest error${error} is assumed, that of ${withArticle(type)}${from}`;
+  return `  not in the register: a largest error${error} is assumed, that of ${anInstrument(type)}${from}`;
 }
 
 const maxErrorText = (error: MaxError, unit: Unit): string =>
   'share' in error
     ? `${toNumber(error.share) * 100} % of the reading`
-    : `${formatUncertainty(toNumber(error.amount), unit)} ${unit.name}`;
+    : withUnitName(formatUncertainty(toNumber(error.amount), unit), unit);

@@ -1,6 +1,6 @@
 import type { Characteristic, ExampleReading, WorkedExample } from '../../characteristics/characteristic.ts';
 import { ENGINE, STEP } from '../../layout/family.ts';
-import { withArticle } from '../../quantity/words.ts';
+import { anInstrument } from '../../measurement/instrument.ts';
 import { type Cell, cell, layTable, painted } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { visible } from '../terminal/visible.ts';
@@ -13,7 +13,7 @@ export function characteristicText(of: Characteristic, style: TextStyle): string
     ['measured at', positionsText(of)],
     ['formula', of.formula],
     ...of.derivations.map((each) => ['route', `${each.route}  (${each.inputs.join(', ')})`] as const),
-    ['usually with', withArticle(of.usual)],
+    ['usually with', anInstrument(of.usual)],
     ['too great', of.words.above],
     ['too small', of.words.below],
     ['source', of.source],

@@ -1,8 +1,16 @@
-import { type Printing, plusMinus, printingOf, readingText } from '../../checks/findings/readings.ts';
+import {
+  amountText,
+  type Printing,
+  plusMinus,
+  printingOf,
+  readingText,
+} from '../../checks/findings/readings.ts';
 import { type EngineReport, unitsFor } from '../../checks/judge/report.ts';
 import type { JudgedRoute, JudgingOptions } from '../../checks/judge/row.ts';
+import { unitOfRow } from '../../checks/judge/session.ts';
 import type { Route } from '../../checks/value/route.ts';
-import { decimalsFor, formatNumber } from '../../quantity/format.ts';
+import { decimalsFor, formatNumber, withUnitName } from '../../quantity/format.ts';
+import type { Unit } from '../../quantity/units.ts';
 import { positionText, verdictText } from '../check/checkTables.ts';
 import { type Cell, cell, fitting, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
@@ -30,12 +38,12 @@ export function valueText(
   const heading = `${style.paint.strong(visible(title))}  ${stage} ${date}`;
   if (judged === undefined) return `${heading}\n\n  ${row.judgement.verdict ?? 'not measured'}\n`;
   const blocks = [
-    [
-      heading,
-      `  ${readingText(judged, printing)} ${printing.unit.name}  ${verdictText(row, printing)}`.trimEnd(),
-    ],
+    [heading, `  ${amountText(judged, printing)}  ${verdictText(row, printing)}`.trimEnd()],
     ['readings', ...readingLines(judged.route, style)],
-    [judged.route.inputs.length === 0 ? 'as read' : 'worked out', ...sumLines(judged, printing)],
+    [
+      judged.route.inputs.length === 0 ? 'as read' : 'worked out',
+      ...sumLines(judged, printing, (input) => unitOfRow(input, engine)),
+    ],
     ['error budget', ...budgetLines(judged, printing)],
     ['limits', ...limitLines(row, printing)],
     ['verdict', ...reasonLines(row, { session: session.session, engine, registry }, rule, options, printing)],
@@ -52,9 +60,11 @@ const folded = (line: string, { width }: TextStyle): readonly string[] =>
 
 /** What was typed, with file and line; of a derived value everything that it comes from. */
 function readingLines(route: Route, { width }: TextStyle): readonly string[] {
-  const leaves = leavesOf(route);
-  const rows = leaves.map((leaf): readonly Cell[] => [
-    cell(leaf.block?.measure.id ?? leaf.name),
+  // A figure of nominal sizes alone was not read.
+  const leaves = leavesOf(route).filter(({ block }) => block !== undefined);
+  const names = inputNames(leaves);
+  const rows = leaves.map((leaf, index): readonly Cell[] => [
+    cell(names[index] ?? ''),
     cell(visible(leaf.written.join(', '))),
     cell(visible([...leaf.with, ...setterText(leaf)].join(', '))),
   ]);
@@ -75,21 +85,48 @@ const setterText = ({ block }: Route): readonly string[] =>
   block?.setWith === undefined ? [] : [`set with ${block.setWith.name}`];
 
 /** The formula, and the numbers that went into it. */
-function sumLines(judged: JudgedRoute, printing: Printing): readonly string[] {
+function sumLines(
+  judged: JudgedRoute,
+  printing: Printing,
+  unitFor: (input: Route) => Unit,
+): readonly string[] {
   const { route } = judged;
   const number = (amount: JudgedRoute['least']): string =>
     formatNumber(amount, printing.unit, printing.decimals + 1);
+  const names = inputNames(route.inputs);
   const ends = [
     [cell('least'), cell(number(judged.least))],
     [cell('mean'), cell(number(judged.mean))],
     [cell('greatest'), cell(number(judged.greatest))],
   ];
-  const inputs = route.inputs.map((input): readonly Cell[] => [
-    cell(input.block?.measure.id ?? input.name),
-    cell(`${number(input.measured.least.amount)} to ${number(input.measured.greatest.amount)}`),
+  const inputs = route.inputs.map((input, index): readonly Cell[] => [
+    cell(names[index] ?? ''),
+    cell(inputText(input, printing, unitFor(input))),
   ]);
   const formula = route.inputs.length === 0 ? [] : [`  ${route.name}`];
   return [...formula, ...layTable([...inputs, ...ends], [LEFT, RIGHT])];
+}
+
+/** In the unit of the figure where both are of one quantity, else in its own. */
+function inputText({ measured, lastDigit }: Route, printing: Printing, own: Unit): string {
+  const isAlike = own.quantity === printing.unit.quantity;
+  const [unit, decimals] = isAlike
+    ? [printing.unit, printing.decimals + 1]
+    : [own, decimalsFor(lastDigit, own) + 1];
+  const [least, greatest] = [measured.least, measured.greatest].map(({ amount }) =>
+    formatNumber(amount, unit, decimals),
+  );
+  const text = `${least} to ${greatest}`;
+  return isAlike ? text : withUnitName(text, unit);
+}
+
+/** What was read, with its position where there is more than one of it. */
+function inputNames(inputs: readonly Route[]): readonly string[] {
+  const ids = inputs.map(({ characteristic }) => characteristic.id);
+  return ids.map((id, index) => {
+    const isOneOfSeveral = ids.filter((each) => each === id).length > 1;
+    return isOneOfSeveral ? `${id} ${visible(inputs[index]?.position.name ?? '')}` : id;
+  });
 }
 
 /** With all digits of its own: another route may have been read finer. */

@@ -5,7 +5,7 @@ import { keyText } from '../../documents/writing/keyText.ts';
 import { averageAndRange } from '../../measurement/averageAndRange.ts';
 import { gaugeAnova } from '../../measurement/gaugeAnova.ts';
 import { type GaugeVariation, percentOfTolerance } from '../../measurement/gaugeStudy.ts';
-import { decimalsFor } from '../../quantity/format.ts';
+import { decimalsFor, headedWithUnit, withUnitName } from '../../quantity/format.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type Cell, cell, layTable } from '../terminal/table.ts';
@@ -39,7 +39,7 @@ export function studyText(told: ToldStudy, style: TextStyle): string {
   const { study, unit } = told;
   const { people, parts, readings, measure, instrument } = study;
   const size = `${parts.length} parts, ${people.length} people, ${readings[0]?.[0]?.length ?? 0} repeats each`;
-  const heading = `${style.paint.strong(`gauge study of ${visible(instrument ?? 'an unnamed instrument')}`)}  ${measure.id}, ${unit.name}`;
+  const heading = `${style.paint.strong(`gauge study of ${visible(instrument ?? 'an unnamed instrument')}`)}  ${headedWithUnit(measure.id, unit)}`;
   const methods = [
     ['average and range', averageAndRange(readings)],
     ['analysis of variance', gaugeAnova(readings)],
@@ -99,5 +99,5 @@ function registerText({ study: { instrument, readings, lastDigit }, unit, path }
   const value = result.repeatability.deviation / toNumber(unit.factor);
   const text = value.toFixed(decimalsFor(lastDigit, unit) + 2);
   const name = visible(instrument ?? 'its name');
-  return `for the register, ${text} ${unit.name}: ${name}: { repeatability: { study: ${visible(keyText(path))} } }`;
+  return `for the register, ${withUnitName(text, unit)}: ${name}: { repeatability: { study: ${visible(keyText(path))} } }`;
 }

@@ -45,6 +45,17 @@ describe('a line at the bench', () => {
     expect(readTyped(line, DEVIATION)).toMatchObject({ ok: true, text });
   });
 
+  it.each([
+    ['pass', 'pass'],
+    ['fail', 'fail'],
+    ['not done', 'not done'],
+    ['1', undefined],
+    ['cracked', undefined],
+  ])('of a test %s is taken as %s', (line, text) => {
+    const read = readTyped(line, { ...LENGTH, quantity: 'pass or fail', expected: undefined });
+    expect(read.ok ? read.text : undefined).toBe(text);
+  });
+
   it('never throws and never makes a reading of what holds no digit', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'grapheme', maxLength: 20 }), (line) => {
