@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { afterEach, beforeEach } from 'vitest';
 import { callHere } from '../inProcess.ts';
 
@@ -25,8 +26,7 @@ export function benchFolder(): Bench {
   beforeEach(() => {
     folder = mkdtempSync(join(tmpdir(), 'tenths '));
   });
-  // A shell that was just killed may have left something behind that still writes.
-  afterEach(() => rmSync(folder, { recursive: true, force: true, maxRetries: 20, retryDelay: 50 }));
+  afterEach(() => removeWhole(folder));
   return {
     folder: () => folder,
     call: (...words) => callIn(folder, words),
@@ -38,6 +38,19 @@ export function benchFolder(): Bench {
       }
     },
   };
+}
+
+/** A shell that was just killed may still write: what it made meanwhile goes at the next attempt. */
+async function removeWhole(folder: string): Promise<void> {
+  for (let left = 40; left > 0; left--) {
+    try {
+      return rmSync(folder, { recursive: true, force: true });
+    } catch (error) {
+      if (left === 1 || !(error instanceof Error && 'code' in error && error.code === 'ENOTEMPTY'))
+        throw error;
+      await setTimeout(50);
+    }
+  }
 }
 
 export async function callIn(folder: string, words: readonly string[], input = ''): Promise<Called> {
