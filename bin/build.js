@@ -4,13 +4,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
-import { BUNDLE, COMPILED, STARTED } from './bundle.js';
+import { BUNDLE, SCRIPTS } from './bundle.js';
 import { commitAll } from './commitAll.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const dist = join(root, 'dist');
-/** The program, and a thread of a long run. */
-const STARTS = ['src/cli/main.ts', 'src/cli/check/poolMember.ts'];
+/** The program's first look at its arguments, all the rest, and a thread of a long run. */
+const SCRIPT_SOURCES = ['src/cli/main.ts', 'src/cli/run.ts', 'src/cli/check/poolMember.ts'];
 
 const EXAMPLE = 'engines/reservoir-pump-2';
 
@@ -54,18 +54,17 @@ async function writeGenerated({ schemaFiles, validatorsSource }) {
 
 async function bundleProgram() {
   rmSync(dist, { recursive: true, force: true });
-  await build({ ...STARTED, entryPoints: STARTS, entryNames: '[name]', outdir: 'dist' });
-  await build({ ...COMPILED, entryPoints: ['src/cli/run.ts'], outfile: 'dist/run.cjs' });
-  await keepCompiled(join(dist, 'run.cjs'));
+  await build({ ...SCRIPTS, entryPoints: SCRIPT_SOURCES, entryNames: '[name]', outdir: 'dist' });
+  const kept = await loadSource('src/shell/process/keptCode.ts');
+  if (kept.needsKeptCode) await keepCompiled(join(dist, 'run.cjs'), kept);
 }
 
 /** What V8 has compiled by the time the program has carried out these calls, into a file and in a terminal. */
-async function keepCompiled(file) {
-  const { loadCompiled, cacheOf } = await loadSource('src/shell/process/compiled.ts');
+async function keepCompiled(file, { loadFromKeptCode, keepCode }) {
   const { skipOptimising } = await loadSource('src/shell/process/compiler.ts');
-  // V8 takes a cache only under the options that it was made under.
+  // V8 takes compiled code only under the options that it was made under.
   skipOptimising();
-  const { exports, script } = loadCompiled(file);
+  const { exports, script } = loadFromKeptCode(file);
   const shop = mkdtempSync(join(tmpdir(), 'tenths-build-'));
   try {
     commitExamples(shop);
@@ -77,7 +76,7 @@ async function keepCompiled(file) {
   } finally {
     rmSync(shop, { recursive: true, force: true });
   }
-  writeFileSync(cacheOf(file), script.createCachedData());
+  keepCode(file, script.createCachedData());
 }
 
 /** The example shop as it was before its last session, and as it is. */

@@ -54,18 +54,12 @@ export const PROGRAM = {
   minifySyntax: true,
 };
 
-const AS_SCRIPT = { ...PROGRAM, format: 'cjs', define: { 'import.meta.dirname': '__dirname' } };
-
-/** What node itself starts. As a module it would start some milliseconds later. */
-export const STARTED = {
-  ...AS_SCRIPT,
+/** As scripts: as modules they would start some milliseconds later. */
+export const SCRIPTS = {
+  ...PROGRAM,
+  format: 'cjs',
+  define: { 'import.meta.dirname': '__dirname' },
   outExtension: { '.js': '.cjs' },
-};
-
-/** A function that src/shell/process/compiled.ts calls, in ASCII alone, so that it is read without being decoded. */
-export const COMPILED = {
-  ...AS_SCRIPT,
+  // In ASCII alone, so that it is read without being decoded.
   charset: 'ascii',
-  banner: { js: '(function(require,module,__dirname){' },
-  footer: { js: '})' },
 };

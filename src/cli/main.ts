@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { cacheFolder } from '../shell/process/cacheFolder.ts';
 import { today } from '../shell/process/clock.ts';
 import { loadCompiled } from '../shell/process/compiled.ts';
 import { optimise, skipOptimising } from '../shell/process/compiler.ts';
@@ -30,7 +31,8 @@ async function runShort(): Promise<number> {
   }
   if (words.some(asksGit)) childProcess();
   skipOptimising();
-  const { run } = loadCompiled(join(import.meta.dirname, 'run.cjs')).exports as typeof Program;
+  const file = join(import.meta.dirname, 'run.cjs');
+  const { run } = loadCompiled(file, cacheFolder(process.env)) as typeof Program;
   const err = standardStream(2);
   const input = () => process.stdin;
   return run(words, {

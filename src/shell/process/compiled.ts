@@ -1,36 +1,26 @@
-import { readFileSync } from 'node:fs';
-import { dirname } from 'node:path';
-import { Script } from 'node:vm';
+import { createRequire } from 'node:module';
+import { compilingWhole } from './compiler.ts';
+import { loadFromKeptCode, needsKeptCode } from './keptCode.ts';
 
-/** What the build makes of a module: an expression that is this function. It asks for modules of node alone. */
-type Wrapped = (
-  require: typeof process.getBuiltinModule,
-  module: { exports: unknown },
-  dirname: string,
-) => void;
-
-/** Where the build keeps what V8 compiled of a file. */
-export const cacheOf = (file: string): string => `${file}.cache`;
+/** Since 22.1 node keeps what it has compiled, of each version of its own, and believes nothing whose sum is another. */
+interface KeepingNode {
+  readonly enableCompileCache: (folder: string) => unknown;
+  /** Undefined where nothing is kept: the user may have named a folder for it, or forbidden it. */
+  readonly getCompileCacheDir: () => string | undefined;
+}
 
 /**
- * Runs a file of the bundle from V8's cache of its compiled code: to compile it anew at each start would take longer than
- * to judge an engine. A cache that is not there, or that another version of node has made, costs that time and no more.
+ * The exports of a file of the bundle, compiled by an earlier run where that is possible: to compile it anew at each start
+ * takes longer than to judge an engine.
+ * @param folder where node may keep what it has compiled
  */
-export function loadCompiled(file: string): { readonly exports: unknown; readonly script: Script } {
-  const cachedData = cacheIn(cacheOf(file));
-  const script = new Script(readFileSync(file, 'latin1'), {
-    filename: file,
-    ...(cachedData === undefined ? {} : { cachedData }),
-  });
-  const module = { exports: {} };
-  (script.runInThisContext() as Wrapped)(process.getBuiltinModule, module, dirname(file));
-  return { exports: module.exports, script };
+export function loadCompiled(file: string, folder: string | undefined): object {
+  if (needsKeptCode) return loadFromKeptCode(file).exports;
+  const node = process.getBuiltinModule('node:module') as unknown as KeepingNode;
+  if (folder !== undefined) node.enableCompileCache(folder);
+  // Node keeps what was compiled as the file was loaded, so functions that are called later have to be compiled by then.
+  return node.getCompileCacheDir() === undefined ? load(file) : compilingWhole(() => load(file));
 }
 
-function cacheIn(file: string): Buffer | undefined {
-  try {
-    return readFileSync(file);
-  } catch {
-    return undefined;
-  }
-}
+/** As node does it. */
+export const load = (file: string): object => createRequire(file)(file);

@@ -6,3 +6,5 @@ export const childProcess = () => process.getBuiltinModule('node:child_process')
 export const crypto = () => process.getBuiltinModule('node:crypto');
 
 export const workerThreads = () => process.getBuiltinModule('node:worker_threads');
+
+export const zlib = () => process.getBuiltinModule('node:zlib');

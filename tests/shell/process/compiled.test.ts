@@ -1,25 +1,99 @@
 import { spawnSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
-import { expect, it } from 'vitest';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { buildSync } from 'esbuild';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { SHORT_RUN } from '../../../src/shell/process/compiler.ts';
+import { keptCodeOf, needsKeptCode } from '../../../src/shell/process/keptCode.ts';
+import { projectFolder, type Ran } from '../../program.ts';
 
-const built = fileURLToPath(new URL('../../../dist/run.cjs', import.meta.url));
+let folder = '';
 
-/** As the program loads it: under the same options of V8, in a process of its own. */
-const LOAD = `
-  const { readFileSync } = require('node:fs');
-  const { Script } = require('node:vm');
-  for (const option of ${JSON.stringify(SHORT_RUN)}) require('node:v8').setFlagsFromString(option);
-  const file = process.argv[1];
-  const source = readFileSync(file, 'latin1');
-  const load = (cachedData) => new Script(source, { filename: file, cachedData }).cachedDataRejected;
-  const good = readFileSync(file + '.cache');
-  const spoiled = Buffer.from(good).fill(0, 0, 16);
-  process.stdout.write(JSON.stringify({ good: load(good), spoiled: load(spoiled), ascii: !/[^\\x00-\\x7f]/.test(source) }));
-`;
+// A copy of the program, since what was kept of it is spoiled here, and a home of its own.
+beforeEach(() => {
+  folder = realpathSync(mkdtempSync(join(tmpdir(), 'tenths compiled ')));
+  for (const part of ['bin/tenths.cjs', 'dist']) {
+    cpSync(join(projectFolder, part), join(folder, part), { recursive: true });
+  }
+});
 
-it('the build keeps compiled code that this node takes, and of ASCII alone', () => {
-  const { stdout, stderr } = spawnSync(process.execPath, ['-e', LOAD, built], { encoding: 'utf8', env: {} });
+afterEach(() => rmSync(folder, { recursive: true }));
+
+function runCopy(environment: Readonly<Record<string, string>> = {}): Ran {
+  const words = [join(folder, 'bin/tenths.cjs'), 'check', join(projectFolder, 'examples')];
+  const env = { HOME: folder, ...environment };
+  const { stdout, stderr, status } = spawnSync(process.execPath, words, { encoding: 'utf8', env });
+  return { stdout, stderr, exitCode: status };
+}
+
+/** What node did with the code that it had kept: it tells so where the other output goes. */
+const told = (): string => {
+  const { stdout, stderr } = runCopy({ NODE_DEBUG_NATIVE: 'COMPILE_CACHE' });
+  return stdout + stderr;
+};
+
+const program = (): string => join(folder, 'dist/run.cjs');
+
+/** The file of compiled code, by the build or by node. */
+function keptFile(): string {
+  if (needsKeptCode) return keptCodeOf(program());
+  const cache = join(folder, '.cache/tenths');
+  const found = readdirSync(cache, { recursive: true, withFileTypes: true }).filter((each) => each.isFile());
+  expect(found).toHaveLength(1);
+  return join(found[0]?.parentPath ?? '', found[0]?.name ?? '');
+}
+
+/** Whether V8 took the code that the build kept, as the program loads it; undefined where it was not even offered. */
+function isKeptTaken(): boolean | undefined {
+  const loader = join(folder, 'keptCode.cjs');
+  const source = join(projectFolder, 'src/shell/process/keptCode.ts');
+  buildSync({ entryPoints: [source], bundle: true, format: 'cjs', platform: 'node', outfile: loader });
+  const script = `
+    for (const option of ${JSON.stringify(SHORT_RUN)}) require('node:v8').setFlagsFromString(option);
+    const { cachedDataRejected } = require(process.argv[1]).loadFromKeptCode(process.argv[2]).script;
+    process.stdout.write(String(cachedDataRejected));`;
+  const { stdout, stderr } = spawnSync(process.execPath, ['-e', script, loader, program()], {
+    encoding: 'utf8',
+  });
   expect(stderr).toBe('');
-  expect(JSON.parse(stdout)).toEqual({ good: false, spoiled: true, ascii: true });
+  return { false: true, true: false }[stdout];
+}
+
+describe('compiled code', () => {
+  it('is taken at the second start', () => {
+    runCopy();
+    if (needsKeptCode) expect(isKeptTaken()).toBe(true);
+    else expect(told()).toMatch(/run\.cjs was accepted/);
+  });
+
+  it.each([0, 8, 24, 0.1, 0.3, 0.5, 0.7, 0.9, 1])('that was spoiled at %d is never run', (at) => {
+    const wanted = runCopy();
+    const file = keptFile();
+    const bytes = readFileSync(file);
+    const place = Number.isInteger(at) && at !== 1 ? at : Math.floor(at * (bytes.length - 1));
+    bytes[place] = (bytes[place] ?? 0) ^ 0x10;
+    writeFileSync(file, bytes);
+    expect(runCopy()).toEqual(wanted);
+    writeFileSync(file, bytes);
+    if (needsKeptCode) expect(isKeptTaken()).toBeUndefined();
+    else expect(told()).not.toMatch(/run\.cjs was accepted/);
+  });
+
+  it.each([0, 3, 100_000])('of which only %d bytes are there is never run', (length) => {
+    const wanted = runCopy();
+    writeFileSync(keptFile(), readFileSync(keptFile()).subarray(0, length));
+    expect(runCopy()).toEqual(wanted);
+  });
+
+  it('of a program of the same length is never run', () => {
+    runCopy();
+    writeFileSync(program(), readFileSync(program(), 'latin1').replaceAll('remark', 'notice'));
+    const { stdout } = runCopy();
+    expect(stdout).toMatch(/\d+ notices/);
+  });
+
+  it('is of ASCII alone, so that the source is read without being decoded', () => {
+    expect(/[^\x00-\x7f]/.test(readFileSync(program(), 'latin1'))).toBe(false);
+  });
 });

@@ -1,0 +1,33 @@
+import { mkdirSync, statSync } from 'node:fs';
+import { isAbsolute, join } from 'node:path';
+import type { Environment } from '../world.ts';
+
+/**
+ * The folder for what can be made anew, by the XDG Base Directory Specification; undefined where there is none that belongs
+ * to the user alone, and then nothing is made: others could put something else there, or would not be rid of it.
+ */
+export function cacheFolder({
+  XDG_CACHE_HOME: named = '',
+  HOME: home = '',
+}: Environment): string | undefined {
+  const [base, inside] = isAbsolute(named) ? [named, ['tenths']] : [home, ['.cache', 'tenths']];
+  try {
+    if (!isAbsolute(base) || !isOwn(base)) return undefined;
+    const folder = inside.reduce(ownFolderIn, base);
+    return isWrittenByOthers(folder) ? undefined : folder;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Throws where it is another's or cannot be made. */
+function ownFolderIn(parent: string, name: string): string {
+  const folder = join(parent, name);
+  if (statSync(folder, { throwIfNoEntry: false }) === undefined) mkdirSync(folder, { mode: 0o700 });
+  if (!isOwn(folder)) throw new Error(`${folder} belongs to another user`);
+  return folder;
+}
+
+const isOwn = (folder: string): boolean => statSync(folder).uid === process.geteuid?.();
+
+const isWrittenByOthers = (folder: string): boolean => (statSync(folder).mode & 0o022) !== 0;
