@@ -3,6 +3,7 @@ import type { SideLimit } from '../checks/judge/verdict.ts';
 import { BAND_NAMES, type BandName } from '../documents/limits/bands.ts';
 import { equals } from '../quantity/fraction.ts';
 import type { Change } from './change.ts';
+import { isSameSize } from './unlike.ts';
 
 /** A limit that is not the same on both sides: a change of the sheet, not of the engine. */
 export interface LimitChange {
@@ -13,9 +14,11 @@ export interface LimitChange {
   readonly b: SideLimit | undefined;
 }
 
-/** Of everything that both sides measured, in the order of the changes. */
+/** Of everything that both sides measured of one size, in the order of the changes. */
 export const limitChanges = (changes: readonly Change[]): readonly LimitChange[] =>
-  changes.flatMap(({ a, b }) => (a === undefined || b === undefined ? [] : changesOfRow(a.row, b.row)));
+  changes.flatMap(({ a, b }) =>
+    a === undefined || b === undefined || !isSameSize(a, b) ? [] : changesOfRow(a.row, b.row),
+  );
 
 const changesOfRow = (before: Row, after: Row): readonly LimitChange[] =>
   BAND_NAMES.flatMap((band) =>

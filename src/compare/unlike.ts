@@ -1,8 +1,11 @@
 import type { Route } from '../checks/value/route.ts';
-import { absolute, compare, fraction, subtract } from '../quantity/fraction.ts';
+import { absolute, compare, equals, fraction, subtract } from '../quantity/fraction.ts';
 import type { StateValue } from './state.ts';
 
-export type Unlikeness = 'method' | 'instrument' | 'conditions' | 'temperature';
+/** Size: the part was made to another service size, or is another one of it. */
+export const UNLIKENESSES = ['method', 'instrument', 'conditions', 'temperature', 'size'] as const;
+
+export type Unlikeness = (typeof UNLIKENESSES)[number];
 
 /** In what two measurements of the same thing are not like for like. */
 export function unlikeness(a: StateValue, b: StateValue): readonly Unlikeness[] {
@@ -13,9 +16,13 @@ export function unlikeness(a: StateValue, b: StateValue): readonly Unlikeness[] 
     ['instrument', sameTexts(before.with, after.with)],
     ['conditions', sameTexts(conditionsOf(before), conditionsOf(after))],
     ['temperature', isSameWarmth(a, b)],
+    ['size', isSameSize(a, b)],
   ];
   return kinds.flatMap(([kind, isAlike]) => (isAlike ? [] : [kind]));
 }
+
+/** Their limits differ as much as the sizes do. */
+export const isSameSize = (a: StateValue, b: StateValue): boolean => equals(a.row.size.by, b.row.size.by);
 
 const sameTexts = (a: readonly string[], b: readonly string[]): boolean =>
   a.length === b.length && [...a].sort().every((text, index) => text === [...b].sort()[index]);

@@ -21,6 +21,28 @@ const only = ({ changes }: Diff): Change => {
 const between = (before: string, after: string): Change =>
   only(diffStates(stateWith(`{ 1: ${before} }`), stateWith(`{ 1: ${after} }`)));
 
+describe('a part that was made to another size in between', () => {
+  const journal = (said: string, read: string): EngineState =>
+    stateOfFiles({
+      ...shop({
+        'engine/a.yaml': session(TEARDOWN, [['main_journal_diameter', 'mic', `{ 1: ${read} }`]]) + said,
+      }),
+      'engine/limits.yaml':
+        'kind: limits\nsource: invented\nlimits: { main_journal_diameter: { new: 3.2470 to 3.2485 } }\n',
+    });
+  const UNDER = 'machined: [{ part: main journals, size: 0.010 under }]\n';
+
+  it('is not like for like, and its limits are not said to have changed', () => {
+    const diff = diffStates(journal('', '3.2480'), journal(UNDER, '3.2380'));
+    expect(only(diff).unlike).toEqual(['size']);
+    expect(diff.limits).toEqual([]);
+  });
+
+  it('is like what was made to that size before', () => {
+    expect(only(diffStates(journal(UNDER, '3.2378'), journal(UNDER, '3.2380'))).unlike).toEqual([]);
+  });
+});
+
 describe('the news about a verdict', () => {
   // One change: worn 0.0045, out 0.0052, ok 0.0030 at a teardown (wear max 0.0050).
   it.each([

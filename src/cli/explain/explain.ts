@@ -97,7 +97,9 @@ function explainValue(
   const text =
     position === undefined && characteristic.family !== ENGINE
       ? positionsText(call, rows, unitsFor(report.engine), style)
-      : valueText(rowAt(position ?? WHOLE_ENGINE.name, rows, report), report, options, style);
+      : rowsAt(position ?? WHOLE_ENGINE.name, rows, report)
+          .map((row) => valueText(row, report, options, style))
+          .join('\n');
   if (opened.revision !== undefined) world.out.write(`${revisionText(opened.revision, style)}\n`);
   world.out.write(text);
   return opened.hasProblems ? 2 : 0;
@@ -110,29 +112,40 @@ function latestRows(
   session: string | undefined,
 ): readonly MeasuredRow[] {
   const sessions = session === undefined ? report.sessions : sessionNamed(session, report.sessions);
-  const latest = new Map<Position, MeasuredRow>();
+  const latest = new Map<Position, readonly MeasuredRow[]>();
   for (const of of sessions) {
-    for (const row of of.rows) {
-      if (row.characteristic.id !== id) continue;
-      if (row.routes.length > 0 || !latest.has(row.position)) latest.set(row.position, { row, of });
+    const rows = of.rows.filter(({ characteristic }) => characteristic.id === id);
+    for (const position of new Set(rows.map((row) => row.position))) {
+      // Two, where the halves of a pair of shells are unlike.
+      const here = rows.filter((row) => row.position === position);
+      const isMeasured = here.some(({ routes }) => routes.length > 0);
+      if (isMeasured || !latest.has(position))
+        latest.set(
+          position,
+          here.map((row) => ({ row, of })),
+        );
     }
   }
   if (latest.size === 0) {
     const where = session === undefined ? 'any session' : `the session ${session}`;
     throw new UsageError(`${id} is not in ${where}`, 'tenths check shows what was measured');
   }
-  const found = [...latest.values()];
+  const found = [...latest.values()].flat();
   // The steps of an assembly stand in the order in which they were taken.
   return family === STEP
     ? found
     : found.sort(({ row: a }, { row: b }) => compareNames(a.position.name, b.position.name));
 }
 
-function rowAt(position: string, rows: readonly MeasuredRow[], { engine }: EngineReport): MeasuredRow {
+function rowsAt(
+  position: string,
+  rows: readonly MeasuredRow[],
+  { engine }: EngineReport,
+): readonly MeasuredRow[] {
   const { id = '', family = ENGINE } = rows[0]?.row.characteristic ?? {};
   const at = findPosition(engine.document.layout, family, position);
-  const found = rows.find(({ row }) => row.position === at);
-  if (found !== undefined) return found;
+  const found = rows.filter(({ row }) => row.position === at);
+  if (found.length > 0) return found;
   const known = rows.map(({ row }) => row.position.name).join(', ');
   throw new UsageError(
     `${id} was not measured at ${position}`,

@@ -1,3 +1,4 @@
+import { UNLIKENESSES } from '../../compare/unlike.ts';
 import { BAND_NAMES } from '../../documents/limits/bands.ts';
 import { described, list, number, object, orNull, ref, type Schema, text, VERDICTS } from './parts.ts';
 
@@ -44,10 +45,7 @@ const definitions: Readonly<Record<string, Schema>> = {
         'a real change: true towards the deciding limit that it lies nearest to, false away from it',
         { enum: [true, false, null] },
       ),
-      unlike: described(
-        'not like for like',
-        list({ enum: ['method', 'instrument', 'conditions', 'temperature'] }),
-      ),
+      unlike: described('not like for like', list({ enum: UNLIKENESSES })),
     },
     'One characteristic at one position; numbers are in `unit`.',
   ),

@@ -1,3 +1,4 @@
+import { UNLIKENESSES } from '../../compare/unlike.ts';
 import { described, list, number, object, orNull, ref, type Schema, text } from './parts.ts';
 
 const side = orNull({ enum: ['min', 'max'] });
@@ -46,10 +47,7 @@ const definitions: Readonly<Record<string, Schema>> = {
       unit: text,
       started_by: described('what ended the line before it', orNull(text)),
       followed: { enum: ['least', 'mean', 'greatest'] },
-      unlike: described(
-        'not like for like',
-        list({ enum: ['method', 'instrument', 'conditions', 'temperature'] }),
-      ),
+      unlike: described('not like for like', list({ enum: UNLIKENESSES })),
       limits: object({ min: orNull(number), max: orNull(number) }),
       points: list(ref('point')),
       slope: described('for an hour, or a day', orNull(number)),

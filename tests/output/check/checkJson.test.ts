@@ -71,6 +71,36 @@ describe('check --format json', () => {
     });
   });
 
+  it('is as its schema says of a part that was made to another size, half by half', async () => {
+    const { output } = await checkJson({
+      ...SHOP,
+      'engines/a/limits.yaml':
+        'kind: limits\nsource: invented\nlimits:\n  main_journal_diameter: { new: 2.999 to 3.000 }\n  main_shell_thickness: { new: 0.0930 to 0.0935, sizes: { 0.010 under: { new: 0.0980 to 0.0985 } } }\n',
+      'engines/a/one.yaml':
+        'kind: session\nstage: rebuild\ndate: 2026-02-03\nmachined: [{ part: main journals, size: 0.010 under }]\nfitted: { main_shells: { at: { 2: { lower: 0.011 under } } } }\nreadings:\n  - { measure: main_journal_diameter, at: { 1: 2.9895, 2: 2.9895 } }\n  - { measure: main_shell_thickness, at: { 1: [0.0982, 0.0982], 2: [0.0982, 0.0987] } }\n',
+    });
+    expect(validate(output), JSON.stringify(validate.errors)).toBe(true);
+    const journal = { half: null, graded: { size: '0.010 under', rule: 'moved', assumed: false } };
+    expect(output).toMatchObject({
+      engines: [
+        {
+          sessions: [
+            {
+              counts: { ok: 5 },
+              rows: [
+                journal,
+                journal,
+                { half: null, graded: { size: '0.010 under', rule: 'stated', assumed: true } },
+                { half: 'upper', graded: { size: '0.010 under', rule: 'stated' } },
+                { half: 'lower', graded: { size: '0.011 under', rule: 'moved', assumed: false } },
+              ],
+            },
+          ],
+        },
+      ],
+    });
+  });
+
   it('refuses an output without its findings, so the schema can fail', async () => {
     const { output } = await checkJson(SHOP);
     const broken = JSON.parse(JSON.stringify(output).replaceAll('"findings"', '"finding"'));
