@@ -89,8 +89,8 @@ export interface Characteristic extends Measure {
   readonly usualGrid?: UsualGrid;
   /** Another size of the engine document that is its nominal size: a cylinder's and a piston's is `bore`. */
   readonly nominal?: string;
-  /** Which part's service size moves it, and what it is of that part. */
-  readonly graded?: Graded;
+  /** What it is of its part, where the part's service size moves it. */
+  readonly dimension?: Dimension;
   /** What to call a value above the greatest and below the least. */
   readonly words: { readonly above: string; readonly below: string };
   /** Where the definition comes from. */
@@ -112,11 +112,6 @@ export const isExact = ({ quantity, usual }: Pick<Characteristic, 'quantity' | '
 export interface UsualGrid {
   readonly stations: readonly string[];
   readonly directions: readonly string[];
-}
-
-export interface Graded {
-  readonly part: string;
-  readonly dimension: Dimension;
 }
 
 /** A sum worked on paper: each is a test, and `explain` shows it. */

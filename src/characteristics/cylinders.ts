@@ -33,7 +33,7 @@ export const cylinders: readonly Characteristic[] = [
     kind: 'bore',
     usual: 'bore gauge',
     taperBy: 'range',
-    graded: { part: 'cylinder', dimension: 'size' },
+    dimension: 'size',
     source: 'TM 5-3895-370-14&P, p. 5-272',
   }),
   ...diameter({
@@ -47,7 +47,7 @@ export const cylinders: readonly Characteristic[] = [
     kind: 'shaft',
     usual: 'micrometer',
     taperBy: 'ends',
-    graded: { part: 'piston', dimension: 'size' },
+    dimension: 'size',
     source: 'TM 5-3895-347-14P: skirt',
   }),
   clearanceOf(

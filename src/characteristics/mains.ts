@@ -15,7 +15,7 @@ export const mains: readonly Characteristic[] = [
     kind: 'shaft',
     usual: 'micrometer',
     taperBy: 'ends',
-    graded: { part: 'main_journal', dimension: 'size' },
+    dimension: 'size',
     source: 'TM 9-2815-202-34, p. 4-157',
   }),
   ...diameter({
@@ -30,7 +30,7 @@ export const mains: readonly Characteristic[] = [
     kind: 'bore',
     usual: 'bore gauge',
     taperBy: 'ends',
-    graded: { part: 'main_shell', dimension: 'shell housing' },
+    dimension: 'size',
     source: 'TM 9-2815-256-24, p. 3-180',
   }),
   {
@@ -49,7 +49,7 @@ export const mains: readonly Characteristic[] = [
     formula: 'as read; the thinner and the thicker half are both judged',
     derivations: [],
     words: { above: 'thick', below: 'thin' },
-    graded: { part: 'main_shell', dimension: 'shell wall' },
+    dimension: 'shell wall',
     source: 'TM 55-1905-220-14-7: (ball + shell) − ball',
     examples: [],
   },
@@ -66,7 +66,7 @@ export const mains: readonly Characteristic[] = [
     kind: 'bore with shells',
     usual: 'bore gauge',
     taperBy: 'ends',
-    graded: { part: 'main_shell', dimension: 'bore with shells' },
+    dimension: 'bore with shells',
     source: 'TM 9-2815-220-24, WP 0138-8',
   }),
   clearanceOf(

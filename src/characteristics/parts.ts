@@ -1,5 +1,5 @@
 import { ENGINE, type Family, familyOf } from '../layout/family.ts';
-import type { Part } from '../layout/part.ts';
+import type { Part, Sized } from '../layout/part.ts';
 
 const [MAIN, CRANKPIN, CYLINDER] = [familyOf('main'), familyOf('crankpin'), familyOf('cylinder')];
 
@@ -8,9 +8,15 @@ interface Named {
   readonly also?: readonly string[];
   readonly material?: readonly string[];
   readonly from?: readonly string[];
+  readonly sized?: Sized;
 }
 
-const part = (id: string, label: string, family: Family, { plural, also, material, from }: Named): Part => ({
+const part = (
+  id: string,
+  label: string,
+  family: Family,
+  { plural, also, material, from, sized }: Named,
+): Part => ({
   id,
   label,
   plural: plural ?? `${label}s`,
@@ -18,6 +24,7 @@ const part = (id: string, label: string, family: Family, { plural, also, materia
   family,
   material: material ?? [],
   assembledFrom: from ?? [],
+  ...(sized === undefined ? {} : { sized }),
 });
 
 /** Every part that something is measured of, or that it depends on; and words for several of them together. */
@@ -27,12 +34,17 @@ export const parts: readonly Part[] = [
     material: ['crankshaft'],
     from: ['main_journal', 'crankpin', 'thrust_journal'],
   }),
-  part('main_journal', 'main journal', MAIN, { material: ['crankshaft'] }),
+  part('main_journal', 'main journal', MAIN, { material: ['crankshaft'], sized: { made: 'under' } }),
   part('crankpin', 'crankpin', CRANKPIN, {
     also: ['rod journal', 'crankpin journal'],
     material: ['crankshaft'],
+    sized: { made: 'under' },
   }),
-  part('thrust_journal', 'thrust journal', ENGINE, { also: ['thrust face'], material: ['crankshaft'] }),
+  part('thrust_journal', 'thrust journal', ENGINE, {
+    also: ['thrust face'],
+    material: ['crankshaft'],
+    sized: {},
+  }),
   part('block', 'block', ENGINE, {
     also: ['cylinder block'],
     material: ['block'],
@@ -42,15 +54,17 @@ export const parts: readonly Part[] = [
     also: ['main bearing housing'],
     material: ['block'],
     from: ['main_cap'],
+    sized: {},
   }),
   part('main_cap', 'main cap', MAIN, { also: ['main bearing cap'], material: ['caps', 'block'] }),
   part('main_bolt', 'main bolt', MAIN, { also: ['main stud', 'main cap bolt', 'main cap stud'] }),
   part('main_shell', 'main shell', MAIN, {
     also: ['main bearing', 'main bearing shell'],
     material: ['shells'],
+    sized: { made: 'under', fits: 'main_journal', liesIn: 'main_housing' },
   }),
   part('main', 'main', MAIN, { from: ['main_journal', 'main_shell', 'main_housing'] }),
-  part('thrust_washer', 'thrust washer', ENGINE, { also: ['thrust bearing', 'thrust shell'] }),
+  part('thrust_washer', 'thrust washer', ENGINE, { also: ['thrust bearing', 'thrust shell'], sized: {} }),
   part('thrust_cap', 'thrust cap', ENGINE, { also: ['thrust bearing cap'] }),
   part('rod', 'connecting rod', CYLINDER, {
     also: ['rod', 'con rod'],
@@ -60,6 +74,7 @@ export const parts: readonly Part[] = [
   part('rod_housing', 'rod housing', CYLINDER, {
     also: ['rod cap', 'big end', 'big end housing', 'rod bearing housing'],
     material: ['rods'],
+    sized: {},
   }),
   part('rod_bolt', 'rod bolt', CYLINDER, { also: ['rod stud', 'big end bolt', 'connecting rod bolt'] }),
   part('rod_shell', 'rod shell', CYLINDER, {
@@ -72,6 +87,7 @@ export const parts: readonly Part[] = [
       'connecting rod bearing',
     ],
     material: ['shells'],
+    sized: { made: 'under', fits: 'crankpin', liesIn: 'rod_housing' },
   }),
   part('shell', 'shell', ENGINE, {
     also: ['bearing', 'bearing shell'],
@@ -80,15 +96,24 @@ export const parts: readonly Part[] = [
   part('cylinder', 'cylinder', CYLINDER, {
     also: ['liner', 'sleeve', 'cylinder liner', 'cylinder sleeve', 'cylinder bore', 'bore'],
     material: ['liners', 'block'],
+    sized: { made: 'over' },
   }),
-  part('piston', 'piston', CYLINDER, { material: ['pistons'] }),
-  part('ring', 'ring', familyOf('ring'), { also: ['piston ring'], material: ['rings'] }),
+  part('piston', 'piston', CYLINDER, { material: ['pistons'], sized: { made: 'over', fits: 'cylinder' } }),
+  part('ring', 'ring', familyOf('ring'), {
+    also: ['piston ring'],
+    material: ['rings'],
+    sized: { fits: 'cylinder' },
+  }),
   part('camshaft', 'camshaft', ENGINE, { also: ['cam'], material: ['camshaft'] }),
   part('head', 'cylinder head', ENGINE, {
     also: ['head'],
     material: ['head'],
     from: ['valve', 'valve_guide'],
   }),
-  part('valve', 'valve', familyOf('valve'), { material: ['valves'] }),
-  part('valve_guide', 'valve guide', familyOf('valve'), { also: ['guide'], material: ['guides'] }),
+  part('valve', 'valve', familyOf('valve'), { material: ['valves'], sized: {} }),
+  part('valve_guide', 'valve guide', familyOf('valve'), {
+    also: ['guide'],
+    material: ['guides'],
+    sized: {},
+  }),
 ];

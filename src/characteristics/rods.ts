@@ -15,7 +15,7 @@ export const rods: readonly Characteristic[] = [
     kind: 'shaft',
     usual: 'micrometer',
     taperBy: 'ends',
-    graded: { part: 'crankpin', dimension: 'size' },
+    dimension: 'size',
     source: 'TM 9-2815-202-34, p. 4-157',
   }),
   ...diameter({
@@ -30,7 +30,7 @@ export const rods: readonly Characteristic[] = [
     kind: 'bore',
     usual: 'bore gauge',
     taperBy: 'ends',
-    graded: { part: 'rod_shell', dimension: 'shell housing' },
+    dimension: 'size',
     source: 'TM 9-2815-225-34&P, app. F',
   }),
   {
@@ -48,7 +48,7 @@ export const rods: readonly Characteristic[] = [
     formula: 'as read; the thinner and the thicker half are both judged',
     derivations: [],
     words: { above: 'thick', below: 'thin' },
-    graded: { part: 'rod_shell', dimension: 'shell wall' },
+    dimension: 'shell wall',
     source: 'TM 55-1905-220-14-7: (ball + shell) − ball',
     examples: [],
   },
@@ -65,7 +65,7 @@ export const rods: readonly Characteristic[] = [
     kind: 'bore with shells',
     usual: 'bore gauge',
     taperBy: 'ends',
-    graded: { part: 'rod_shell', dimension: 'bore with shells' },
+    dimension: 'bore with shells',
     source: 'TM 5-3895-346-14, p. 204',
   }),
   clearanceOf(

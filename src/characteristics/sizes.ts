@@ -1,6 +1,7 @@
+import type { Dimension } from '../documents/grades/movement.ts';
 import type { Family } from '../layout/family.ts';
 import type { InstrumentType } from '../measurement/instrument.ts';
-import type { Characteristic, Derivation, Graded, UsualGrid, WorkedExample } from './characteristic.ts';
+import type { Characteristic, Derivation, UsualGrid, WorkedExample } from './characteristic.ts';
 import { boreTaper, journalTaper, outOfRound } from './form.ts';
 
 /** Full differences of diameters, as engine manuals take them: ISO 1101 and ISO 12180 halve both. */
@@ -32,7 +33,7 @@ export interface Diameter extends MeasuredPart {
   readonly expandsWith?: string;
   readonly nominal?: string;
   readonly usualGrid?: UsualGrid;
-  readonly graded?: Graded;
+  readonly dimension?: Dimension;
 }
 
 export function diameter(of: Diameter): readonly Characteristic[] {
@@ -62,7 +63,7 @@ const sizeOf = (of: Diameter): Characteristic => ({
   ...(of.expandsWith === undefined ? {} : { expandsWith: of.expandsWith }),
   ...(of.nominal === undefined ? {} : { nominal: of.nominal }),
   ...(of.usualGrid === undefined ? {} : { usualGrid: of.usualGrid }),
-  ...(of.graded === undefined ? {} : { graded: of.graded }),
+  ...(of.dimension === undefined ? {} : { dimension: of.dimension }),
   source: of.source,
   examples: [],
 });

@@ -3,6 +3,7 @@ import { startOfFile } from '../diagnostic/place.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import { STEP } from '../layout/family.ts';
 import type { Layout } from '../layout/layout.ts';
+import type { Parts } from '../layout/part.ts';
 import { findPosition } from '../layout/readKey.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
@@ -60,6 +61,8 @@ export interface Engine {
   readonly instruments: ReadonlyMap<string, RegisteredInstrument>;
   /** Where each part is gone over, as its shop says, by the part's name such as `main_journal`. */
   readonly grids: ReadonlyMap<string, ReadingGrid>;
+  /** The parts that its shop knows. */
+  readonly parts: Parts;
   /** By date; those with a diagnostic are left out. */
   readonly sessions: readonly SessionDocument[];
   /** The paths of sessions that have a diagnostic and are not judged. */
@@ -114,6 +117,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
     units: reading.unitsFor(engineDocument),
     limits,
     grids,
+    parts: measures.parts,
     instruments: new Map(registers.toReversed().flatMap((register) => [...register])),
     sessions,
     notJudged: reading.notJudged(),

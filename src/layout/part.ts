@@ -14,6 +14,17 @@ export interface Part {
   readonly material: readonly string[];
   /** The parts that it is assembled from, by id: what is done to it is done to them. */
   readonly assembledFrom: readonly string[];
+  /** How it is made in service sizes; absent where it is not. */
+  readonly sized?: Sized;
+}
+
+export interface Sized {
+  /** Ground smaller or bored larger when it is worn, in the steps that are usual. */
+  readonly made?: 'under' | 'over';
+  /** The part that it is bought for, by id: a shell for its journal, a piston for its cylinder. */
+  readonly fits?: string;
+  /** Of a shell the part that it lies in, by id: its halves may differ, and it may be larger outside. */
+  readonly liesIn?: string;
 }
 
 /** The parts that are known, by id. */

@@ -5,6 +5,7 @@ import { characteristics, registryWith } from '../../src/characteristics/registr
 import { reportEngine } from '../../src/checks/judge/report.ts';
 import { assembleEngine } from '../../src/documents/assemble.ts';
 import { openDocument } from '../../src/documents/opened.ts';
+import type { Sized } from '../../src/layout/part.ts';
 import { type Files, limitsOf } from '../shopOf.ts';
 
 /** `main_journal_diameter` is `q1`, whatever it says: nothing may be read out of an id. */
@@ -25,12 +26,19 @@ const renamed = (each: Characteristic): Characteristic => ({
   })),
 });
 
+const renamedSizes = ({ fits, liesIn, ...made }: Sized): Sized => ({
+  ...made,
+  ...(fits === undefined ? {} : { fits: named(fits) }),
+  ...(liesIn === undefined ? {} : { liesIn: named(liesIn) }),
+});
+
 const OPAQUE: BuiltIn = {
   characteristics: characteristics.map(renamed),
   parts: parts.map((part) => ({
     ...part,
     id: named(part.id),
     assembledFrom: part.assembledFrom.map(named),
+    ...(part.sized === undefined ? {} : { sized: renamedSizes(part.sized) }),
   })),
 };
 

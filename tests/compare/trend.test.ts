@@ -298,6 +298,14 @@ describe('a new line begins', () => {
     expect(linesOf(files('B8'))).toHaveLength(2);
   });
 
+  it('where a place on a fitted part is of another size, and not where it is of the same', () => {
+    const block = (size: string): string => `fitted: { block: { cylinder: ${size}, condition: used } }\n`;
+    const files = (last: string): Files =>
+      inShop(service(2020, 200, '4.1256', block('std')), service(2021, 2100, '4.1265', block(last)));
+    expect(linesOf(files('std'))).toHaveLength(1);
+    expect(linesOf(files('0.020 over'))).toHaveLength(2);
+  });
+
   it('for a clearance where one of the parts that it lies between was changed', () => {
     const clearance = (year: number, more: string): Files => ({
       [`engine/${year}.yaml`]: `kind: session\nstage: service\ndate: ${year}-03-01\n${more}readings:\n  - { measure: main_bearing_clearance, with: bore, at: { 1: 0.0030 } }\n`,

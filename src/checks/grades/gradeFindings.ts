@@ -55,13 +55,13 @@ function notStated({ size }: Row, unit: Unit): string {
  * stated: 0.75 mm is nearly 0.030 in. Not the fitted one.
  */
 function gradesOf({ characteristic, size }: Row, view: SessionView): readonly Grade[] {
-  const { engine, session } = view;
-  if (characteristic.graded === undefined) return [];
+  const { engine, session, registry } = view;
+  if (characteristic.dimension === undefined) return [];
   const printed = limitsOn(engine.limits, session.date).flatMap(
     ({ limits }) => limits.get(characteristic.id)?.general.sizes.map(({ grade }) => grade) ?? [],
   );
   const unit = size.grade?.size?.unit ?? engine.units.get('length');
-  const usual = usualGrades(characteristic).filter(
+  const usual = usualGrades(characteristic, registry.parts).filter(
     (grade) => unit === undefined || grade.size === undefined || grade.size.unit === unit,
   );
   const all = [...printed, ...usual];
@@ -76,8 +76,8 @@ function gradesOf({ characteristic, size }: Row, view: SessionView): readonly Gr
 function fits(row: Row, grade: Grade, { engine, session }: SessionView): boolean {
   const { characteristic, position, limits } = row;
   const [judged] = row.routes;
-  if (characteristic.graded === undefined || judged === undefined) return false;
-  const by = movement(characteristic.graded.dimension, wholly(grade));
+  if (characteristic.dimension === undefined || judged === undefined) return false;
+  const by = movement(characteristic.dimension, wholly(grade));
   const { bands } = limitsAt(
     characteristic,
     limitsInForce(limitsOn(engine.limits, session.date), engine.document.layout, characteristic, position, {

@@ -2,20 +2,20 @@ import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { type Grade, gradeText, sameGrade } from '../../documents/grades/grade.ts';
 import { type Dimension, type Half, movement, type PartGrade } from '../../documents/grades/movement.ts';
-import type { SizedPart } from '../../documents/grades/sizedParts.ts';
 import { limitsOn } from '../../documents/limits/editions.ts';
 import { type MadeSize, STANDARD_SIZE } from '../../documents/limits/gradedBands.ts';
 import { type LimitsInForce, limitsInForce } from '../../documents/limits/precedence.ts';
+import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { type GradeInForce, gradeInForce, type Moment } from './gradeInForce.ts';
+import { gradeInForce, type Moment } from './gradeInForce.ts';
 
 /** The size to which the part that is measured was made, and who says so. */
 export interface FittedSize extends MadeSize {
   /** `0.010 under`, `0.010 under upper, 0.011 under lower`. */
   readonly text: (unit: Unit) => string;
   /** The part whose grade was stated where it is not the measured one: then it is assumed. */
-  readonly assumedFrom: SizedPart | undefined;
+  readonly assumedFrom: Part | undefined;
   /** Said of it, or of what it fits; else it is taken for standard. */
   readonly isKnown: boolean;
 }
@@ -31,21 +31,33 @@ const STANDARD: FittedSize = {
 export function fittedSize(
   engine: Engine,
   moment: Moment,
-  { graded }: Pick<Characteristic, 'graded'>,
+  { of, dimension }: Sized,
   position: Position | undefined,
   half?: Half,
 ): FittedSize {
-  if (graded === undefined || position === undefined) return STANDARD;
-  const { grade, from }: GradeInForce = gradeInForce(engine, moment, graded.part, position);
-  if (from === undefined) return STANDARD;
+  const part = partOf(engine, of);
+  if (dimension === undefined || part === undefined || position === undefined) return STANDARD;
+  const { grade, from } = gradeInForce(engine, moment, part, position);
+  const sources = sidesOf(dimension, half).map((side) => from[side]);
+  if (sources.every((source) => source === undefined)) return STANDARD;
   return {
-    grade: rowOf(graded.dimension, grade, half),
-    by: movement(graded.dimension, grade, half),
-    text: (unit) => textOf(graded.dimension, grade, half, unit),
-    assumedFrom: from === 'stated' ? undefined : from,
+    grade: rowOf(dimension, grade, half),
+    by: movement(dimension, grade, half),
+    text: (unit) => textOf(dimension, grade, half, unit),
+    assumedFrom: sources.find((source) => source !== undefined && source !== 'stated'),
     isKnown: true,
   };
 }
+
+/** What is moved by the size of a part. */
+type Sized = Pick<Characteristic, 'of' | 'dimension'>;
+
+const partOf = ({ parts }: Engine, id: string | undefined): Part | undefined =>
+  id === undefined ? undefined : parts.find(id);
+
+/** Which figures of its part a dimension goes by. */
+const sidesOf = (of: Dimension, half: Half = 'upper'): readonly (keyof PartGrade)[] =>
+  of === 'shell wall' ? [half, 'outside'] : of === 'bore with shells' ? ['upper', 'lower'] : ['upper'];
 
 /** The limits of one characteristic at one position when a session was taken, for the size that was fitted then. */
 export const limitsOfFitted = (
@@ -67,11 +79,12 @@ export const limitsOfFitted = (
 export function halvesAt(
   engine: Engine,
   moment: Moment,
-  { graded }: Pick<Characteristic, 'graded'>,
+  { of, dimension }: Sized,
   position: Position,
 ): readonly (Half | undefined)[] {
-  if (graded?.dimension !== 'shell wall') return WHOLE;
-  const { upper, lower } = gradeInForce(engine, moment, graded.part, position).grade;
+  const part = partOf(engine, of);
+  if (dimension !== 'shell wall' || part === undefined) return WHOLE;
+  const { upper, lower } = gradeInForce(engine, moment, part, position).grade;
   return sameGrade(upper, lower) ? WHOLE : HALVES;
 }
 
@@ -80,7 +93,6 @@ const HALVES: readonly Half[] = ['upper', 'lower'];
 
 /** A maker's table has rows for one size: none for halves that differ, nor for shells that differ inside and outside. */
 function rowOf(of: Dimension, { upper, lower, outside }: PartGrade, half: Half = 'upper'): Grade | undefined {
-  if (of === 'shell housing') return outside;
   const inside = half === 'upper' ? upper : lower;
   if (of === 'bore with shells') return sameGrade(upper, lower) ? upper : undefined;
   if (of !== 'shell wall' || outside.by.n === 0n) return inside;
@@ -89,7 +101,6 @@ function rowOf(of: Dimension, { upper, lower, outside }: PartGrade, half: Half =
 
 function textOf(of: Dimension, grade: PartGrade, half: Half | undefined, unit: Unit): string {
   const { upper, lower, outside } = grade;
-  if (of === 'shell housing') return gradeText(outside, unit);
   const inside =
     half !== undefined || sameGrade(upper, lower)
       ? gradeText(half === 'lower' ? lower : upper, unit)

@@ -32,8 +32,8 @@ export function nominalSize(
   at: Position,
 ): Fraction | undefined {
   const standard = engine.sizes.get(name);
-  const sized = registry.find(SIZED_BY[name] ?? name);
-  if (standard === undefined || sized?.graded === undefined) return standard;
+  const sized = registry.find(name) ?? registry.all.find(({ nominal }) => nominal === name);
+  if (standard === undefined || sized?.dimension === undefined) return standard;
   return add(standard, moveOf(engine, moment, sized, at));
 }
 
@@ -44,6 +44,3 @@ function moveOf(engine: Engine, moment: Moment, sized: Characteristic, at: Posit
   const [first = ZERO] = moves;
   return moves.every((by) => equals(by, first)) ? first : ZERO;
 }
-
-/** An engine states its bore; the cylinders are what is bored. */
-const SIZED_BY: Readonly<Record<string, string>> = { bore: 'cylinder_bore' };

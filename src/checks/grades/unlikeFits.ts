@@ -1,10 +1,11 @@
-import { gradeText, sameGrade } from '../../documents/grades/grade.ts';
-import { FITS, SIZED_PARTS, type SizedPart } from '../../documents/grades/sizedParts.ts';
+import { type Grade, gradeText, sameGrade } from '../../documents/grades/grade.ts';
+import { namedAt } from '../../layout/naming.ts';
+import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import { relateOne } from '../../layout/relate.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { SessionView } from '../judge/row.ts';
-import { type GradeInForce, gradeInForce } from './gradeInForce.ts';
+import { gradeInForce } from './gradeInForce.ts';
 
 const UNLIKE: FindingKind = {
   code: 'part/grade',
@@ -21,27 +22,31 @@ export const unlikeFitKinds: readonly FindingKind[] = [UNLIKE];
 
 /** Said by the session that states one of the two. Shells are left out: of those a half may differ by choice. */
 export const unlikeFitFindings = (view: SessionView): readonly Finding[] =>
-  FITS.flatMap((fit) => {
-    const [bored, ...others] = fit.flatMap((id) => SIZED_PARTS.filter((part) => part.id === id));
-    if (bored === undefined) return [];
-    return others.filter(({ isShell }) => isShell !== true).flatMap((part) => unlike(part, bored, view));
-  });
+  view.session.sizes.length === 0
+    ? []
+    : view.engine.parts.all.flatMap((part) => {
+        const { fits, liesIn } = part.sized ?? {};
+        const bored = fits === undefined || liesIn !== undefined ? undefined : view.engine.parts.find(fits);
+        return bored === undefined ? [] : unlike(part, bored, view);
+      });
 
-function unlike(part: SizedPart, bored: SizedPart, view: SessionView): readonly Finding[] {
+function unlike(part: Part, bored: Part, view: SessionView): readonly Finding[] {
   const { engine, session } = view;
-  const statement = session.sizes.find((each) => each.part === part || each.part === bored);
+  const statement = session.sizes.find(({ at }) => at.part === part || at.part === bored);
   if (statement === undefined) return [];
   const { layout } = engine.document;
   return layout.positionsOf(part.family).flatMap((position) => {
     const at = relateOne(layout, position, bored.family);
-    const [own, its] = [gradeOf(part, position, view), at && gradeOf(bored, at, view)];
-    if (own?.from !== 'stated' || its?.from !== 'stated') return [];
-    if (sameGrade(own.grade.upper, its.grade.upper)) return [];
-    const [is, bore] = [own, its].map(({ grade }) => gradeText(grade.upper, engine.units.get('length')));
-    const message = `${part.label} ${position.name} is of ${is}, and its ${bored.label} of ${bore}`;
+    const [own, its] = [stated(part, position, view), at && stated(bored, at, view)];
+    if (own === undefined || its === undefined || sameGrade(own, its)) return [];
+    const [is, bore] = [own, its].map((grade) => gradeText(grade, engine.units.get('length')));
+    const message = `${namedAt(part.label, position)} is of ${is}, and its ${bored.label} of ${bore}`;
     return [finding(UNLIKE, statement.place, message, { position })];
   });
 }
 
-const gradeOf = (part: SizedPart, position: Position, { engine, session }: SessionView): GradeInForce =>
-  gradeInForce(engine, session, part.id, position);
+/** The size that is said of a part itself. */
+function stated(part: Part, position: Position, { engine, session }: SessionView): Grade | undefined {
+  const { grade, from } = gradeInForce(engine, session, part, position);
+  return from.upper === 'stated' ? grade.upper : undefined;
+}

@@ -1,7 +1,7 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { type Grade, STANDARD } from '../../documents/grades/grade.ts';
 import { movement, wholly } from '../../documents/grades/movement.ts';
-import { FITS, SIZED_PARTS } from '../../documents/grades/sizedParts.ts';
+import type { Part, Parts } from '../../layout/part.ts';
 import { negate, parseDecimal, toNumber } from '../../quantity/fraction.ts';
 import { toBase, unitNamed } from '../../quantity/units.ts';
 
@@ -21,27 +21,32 @@ const STEPS: readonly Grade[] = [
 ];
 
 /** The grades in which the part that is measured is usually made, standard first; that alone where it is made in no other. */
-export function usualGrades({ graded }: Pick<Characteristic, 'graded'>): readonly Grade[] {
-  const made = SIZED_PARTS.find(({ id }) => id === graded?.part)?.made;
-  if (graded === undefined || made === undefined || graded.dimension === 'shell housing') return [STANDARD];
+export function usualGrades({ of, dimension }: Sized, parts: Parts): readonly Grade[] {
+  const made = partOf(of, parts)?.sized?.made;
+  if (dimension === undefined || made === undefined) return [STANDARD];
   return [STANDARD, ...STEPS.map((step) => (made === 'over' ? step : { ...step, by: negate(step.by) }))];
 }
 
+type Sized = Pick<Characteristic, 'of' | 'dimension'>;
+
+const partOf = (id: string | undefined, parts: Parts): Part | undefined =>
+  id === undefined ? undefined : parts.find(id);
+
 /** How far a part's size may lie from standard: nought, and each service size. In the base unit. */
-export const serviceShifts = (of: Pick<Characteristic, 'graded'>): readonly number[] => {
-  const { graded } = of;
-  return graded === undefined
+export const serviceShifts = (of: Sized, parts: Parts): readonly number[] => {
+  const { dimension } = of;
+  return dimension === undefined
     ? [0]
-    : usualGrades(of).map((grade) => toNumber(movement(graded.dimension, wholly(grade))));
+    : usualGrades(of, parts).map((grade) => toNumber(movement(dimension, wholly(grade))));
 };
 
 /** Bored together with it: one cylinder takes its piston along, and no other. */
-export const isBoredWith = (
-  one: Pick<Characteristic, 'graded'>,
-  other: Pick<Characteristic, 'graded'>,
-): boolean =>
-  FITS.some((fit) => [one, other].every(({ graded }) => graded !== undefined && fit.includes(graded.part))) &&
-  [one, other].every(isBored);
+export const isBoredWith = (one: Sized, other: Sized, parts: Parts): boolean => {
+  const [a, b] = [partOf(one.of, parts), partOf(other.of, parts)];
+  return (
+    isBored(one, parts) && isBored(other, parts) && (a?.sized?.fits === b?.id || b?.sized?.fits === a?.id)
+  );
+};
 
-export const isBored = ({ graded }: Pick<Characteristic, 'graded'>): boolean =>
-  SIZED_PARTS.find(({ id }) => id === graded?.part)?.made === 'over';
+export const isBored = ({ of, dimension }: Sized, parts: Parts): boolean =>
+  dimension !== undefined && partOf(of, parts)?.sized?.made === 'over';

@@ -57,7 +57,7 @@ export class Expectations {
   /** Whether most of its like are of the size that is fitted, as nearly all are, and no other size need be thought of. */
   isStandard(characteristic: Characteristic): boolean {
     const known = this.#standardParts.get(characteristic.id);
-    if (characteristic.graded === undefined || known !== undefined) return known ?? true;
+    if (characteristic.dimension === undefined || known !== undefined) return known ?? true;
     const medians = [...this.medians(characteristic)];
     const standard = medians.filter(([position, read]) => {
       const range = this.fittedRange(characteristic, position);
@@ -74,7 +74,9 @@ export class Expectations {
     const from = toNumber(this.#size(characteristic, position).by);
     return (
       range !== undefined &&
-      serviceShifts(characteristic).some((by) => by !== from && isIn(amount, shifted(range, by - from)))
+      serviceShifts(characteristic, this.#view.registry.parts).some(
+        (by) => by !== from && isIn(amount, shifted(range, by - from)),
+      )
     );
   }
 
@@ -132,12 +134,12 @@ export class Expectations {
   #shiftsAt(characteristic: Characteristic, position: Position): readonly number[] {
     if (this.#size(characteristic, position).isKnown) return [0];
     const shared = this.#sharedShifts(characteristic);
-    const mates = isBored(characteristic) ? this.#mates(characteristic) : [];
+    const mates = isBored(characteristic, this.#view.registry.parts) ? this.#mates(characteristic) : [];
     const ofMates = mates.flatMap((mate) => {
       const read = this.medians(mate).get(position);
       const range = this.fittedRange(mate, position);
       if (read === undefined || range === undefined) return [];
-      return serviceShifts(mate).filter((by) => isIn(read, shifted(range, by)));
+      return serviceShifts(mate, this.#view.registry.parts).filter((by) => isIn(read, shifted(range, by)));
     });
     return [...new Set([...shared, ...ofMates])];
   }
@@ -146,7 +148,7 @@ export class Expectations {
     const known = this.#shifts.get(characteristic.id);
     if (known !== undefined) return known;
     const medians = [...this.medians(characteristic)];
-    const counts = serviceShifts(characteristic).map((by) => ({
+    const counts = serviceShifts(characteristic, this.#view.registry.parts).map((by) => ({
       by,
       count: medians.filter(([position, read]) => {
         const range = this.fittedRange(characteristic, position);
@@ -162,7 +164,8 @@ export class Expectations {
 
   #mates(characteristic: Characteristic): readonly Characteristic[] {
     return this.#view.registry.all.filter(
-      (other) => other.id !== characteristic.id && isBoredWith(characteristic, other),
+      (other) =>
+        other.id !== characteristic.id && isBoredWith(characteristic, other, this.#view.registry.parts),
     );
   }
 }

@@ -135,4 +135,4 @@ function usualAmount(
     .flatMap((id) => engine.sizes.get(id) ?? [])[0];
 }
 
-const isWall = (of: Characteristic | undefined): boolean => of?.graded?.dimension === 'shell wall';
+const isWall = (of: Characteristic | undefined): boolean => of?.dimension === 'shell wall';

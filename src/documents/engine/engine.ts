@@ -23,15 +23,16 @@ export interface EngineDocument {
 export const PLAIN_SIZES: readonly string[] = ['bore', 'stroke'];
 
 export function readEngine(root: Node, measures: Measures, context: DocumentContext): EngineDocument {
+  const layout = readLayout(root, context);
   return {
     name: textAt(root, 'name') ?? context.source.path,
-    layout: readLayout(root, context),
+    layout,
     sizes: readSizes(childOf(root, 'sizes'), measures, context),
     materials: new Map(
       entriesOf(childOf(root, 'materials')).map(({ key, node }) => [key, textOf(node) ?? '']),
     ),
     decisionRule: readDecisionRule(root),
-    fitted: readSizeStatements(root, context),
+    fitted: readSizeStatements(root, { parts: measures.parts, layout }, context),
   };
 }
 

@@ -6,13 +6,11 @@ import { type Grade, STANDARD } from './grade.ts';
  * they stay as they are.
  */
 export type Dimension =
-  /** A journal, pin, stem or lifter and the hole it is made for, a bore and its piston, an insert's outside and its hole. */
+  /** A journal, pin, stem or lifter and the hole it is made for, a bore and its piston, an insert's outside and its hole, a housing. */
   | 'size'
   | 'shell wall'
   /** With the shells in; of one shell each half takes half of its own grade. */
   | 'bore with shells'
-  /** Made larger for shells that are larger outside. */
-  | 'shell housing'
   /** Over the two thrust washers; one washer. */
   | 'washer set'
   | 'washer';
@@ -39,8 +37,6 @@ export function movement(of: Dimension, grade: PartGrade, half: Half = 'upper'):
       return halved(subtract(outside.by, grade[half].by));
     case 'bore with shells':
       return add(halved(upper.by), halved(lower.by));
-    case 'shell housing':
-      return outside.by;
     case 'washer set':
       return overBoth(upper);
     case 'washer':

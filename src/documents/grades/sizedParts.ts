@@ -1,65 +1,48 @@
-import { ENGINE, type Family, familyOf } from '../../layout/family.ts';
+import type { Part, Parts } from '../../layout/part.ts';
+import type { PartAt } from '../../layout/readPart.ts';
+import { type DocumentContext, report } from '../amount.ts';
+import type { KnownParts } from '../session/part.ts';
+import type { Named } from '../yaml/access.ts';
+import type { Grade } from './grade.ts';
 
-/** A part that is made in service sizes. */
-export interface SizedPart {
-  readonly id: string;
-  readonly label: string;
-  readonly family: Family;
-  /** A pair of shells: its halves may differ, and what is over standard is its outside. */
-  readonly isShell?: true;
-  /** Ground smaller or bored larger when it is worn. */
-  readonly made?: 'under' | 'over';
-  /** What it is called in `machined:` and `replaced:`, and the keys in `fitted:` that state its size. */
-  readonly names: readonly string[];
-  readonly keys: readonly string[];
+/** The parts that are made in sizes among some and what they are assembled from, each once. */
+export function sizedWithin(all: readonly PartAt[], { parts }: KnownParts): readonly PartAt[] {
+  const found = new Map<Part, PartAt>();
+  for (const at of all) if (at.part.sized !== undefined) found.set(at.part, at);
+  for (const { part, positions } of all) {
+    for (const each of parts.within(part)) {
+      if (each.sized === undefined || found.has(each)) continue;
+      found.set(each, { part: each, positions: each.family === part.family ? positions : [] });
+    }
+  }
+  return [...found.values()];
 }
 
-const part = (
-  id: string,
-  family: Family,
-  names: readonly string[],
-  keys: readonly string[],
-  more: Pick<SizedPart, 'isShell' | 'made'> = {},
-): SizedPart => ({
-  id,
-  label: id.replaceAll('_', ' '),
-  family,
-  names: [id, `${id}s`, ...names],
-  keys: [...keys, `${id}s`, id],
-  ...more,
-});
+/**
+ * The parts that a size is said of. Of a word for several, such as a crankshaft, those that are made so: its journals
+ * under and not its thrust faces; and what is machined before what is bought for it.
+ */
+export function sizedAmong(
+  named: readonly PartAt[],
+  at: readonly PartAt[],
+  grade: Grade,
+  known: KnownParts,
+): readonly PartAt[] {
+  const all = sizedWithin(at, known);
+  if (named.length > 0 && named.every(({ part }) => part.sized !== undefined)) {
+    return all.filter(({ part }) => named.some((each) => each.part === part));
+  }
+  const alike = grade.by.n === 0n ? all : all.filter(({ part }) => part.sized?.made === wayOf(grade));
+  const machined = alike.filter(({ part }) => part.sized?.fits === undefined);
+  return machined.length > 0 ? machined : alike;
+}
 
-const MAIN = familyOf('main');
-const CRANKPIN = familyOf('crankpin');
-const CYLINDER = familyOf('cylinder');
+const wayOf = ({ by }: Grade): 'under' | 'over' => (by.n < 0n ? 'under' : 'over');
 
-export const SIZED_PARTS: readonly SizedPart[] = [
-  part('main_journal', MAIN, ['crankshaft', 'mains'], ['crankshaft', 'crankshaft main'], { made: 'under' }),
-  part('main_shell', MAIN, ['main_bearing', 'main_bearings', 'shells'], [], {
-    made: 'under',
-    isShell: true,
-  }),
-  part(
-    'crankpin',
-    CRANKPIN,
-    ['crankshaft', 'rod_journal', 'rod_journals'],
-    ['crankshaft', 'crankshaft crankpin'],
-    { made: 'under' },
-  ),
-  part('rod_shell', CYLINDER, ['rod_bearing', 'rod_bearings', 'shells'], [], {
-    made: 'under',
-    isShell: true,
-  }),
-  part('cylinder', CYLINDER, ['bores', 'bore', 'block'], ['block', 'block cylinder'], { made: 'over' }),
-  part('piston', CYLINDER, [], [], { made: 'over' }),
-  part('ring', CYLINDER, ['piston_ring', 'piston_rings'], []),
-  part('thrust_washer', ENGINE, [], []),
-  part('thrust_journal', ENGINE, [], ['crankshaft thrust']),
-];
+export function reportNoSizes({ name, span }: Named, { parts }: KnownParts, context: DocumentContext): void {
+  const message = `nothing that is made in this size is called ${name.replaceAll('_', ' ')}`;
+  report(context, 'value', span, message, `state the size of ${namesOf(parts)}; of others write a note`);
+}
 
-/** Parts of one fit, the one that is machined first: where one is not said to be of some size it is made for the others. */
-export const FITS: readonly (readonly string[])[] = [
-  ['main_journal', 'main_shell'],
-  ['crankpin', 'rod_shell'],
-  ['cylinder', 'piston', 'ring'],
-];
+const namesOf = ({ all }: Parts): string =>
+  all.flatMap(({ sized, plural }) => (sized === undefined ? [] : [plural])).join(', ');

@@ -1,16 +1,27 @@
 import type { Place } from '../../diagnostic/place.ts';
+import { type Part, wordsOf } from '../../layout/part.ts';
+import type { PartAt } from '../../layout/readPart.ts';
 import type { DocumentContext } from '../amount.ts';
-import { childOf, entriesOf, itemsOf, textAt, textOf, textsOf } from '../yaml/access.ts';
-import type { Node } from '../yaml/node.ts';
-import { type Grade, parseGrade, STANDARD } from './grade.ts';
+import { atPositions, type KnownParts, readParts } from '../session/part.ts';
+import {
+  childOf,
+  entriesOf,
+  itemsOf,
+  type Named,
+  namesAt,
+  readNamed,
+  textAt,
+  textOf,
+} from '../yaml/access.ts';
+import type { Entry, Node } from '../yaml/node.ts';
+import { type Grade, parseGrade } from './grade.ts';
 import type { PartGrade } from './movement.ts';
-import { SIZED_PARTS, type SizedPart } from './sizedParts.ts';
+import { reportNoSizes, sizedAmong, sizedWithin } from './sizedParts.ts';
 
 /** What a document says of the size of a part from there on. */
 export interface SizeStatement {
-  readonly part: SizedPart;
-  /** By name or label, as written; empty for all positions. */
-  readonly at: readonly string[];
+  /** A part that is made in service sizes, and where; with no positions all of it. */
+  readonly at: PartAt;
   readonly grade: Partial<PartGrade>;
   /** Of one half alone, or of what is larger outside, the rest stays as it was. */
   readonly isWhole: boolean;
@@ -20,101 +31,141 @@ export interface SizeStatement {
 }
 
 /** What was replaced and machined, then what is fitted: the last word on what is in the engine. */
-export const readSizeStatements = (root: Node, context: DocumentContext): readonly SizeStatement[] => [
+export const readSizeStatements = (
+  root: Node,
+  known: KnownParts,
+  context: DocumentContext,
+): readonly SizeStatement[] => [
   ...['replaced', 'machined'].flatMap((how) =>
-    itemsOf(childOf(root, how)).flatMap((item) => changedSizes(item, how, context)),
+    itemsOf(childOf(root, how)).flatMap((item) => changedSizes(item, how, known, context)),
   ),
-  ...fittedSizes(root, context),
+  ...entriesOf(childOf(root, 'fitted')).flatMap((entry) => fittedSizes(entry, known, context)),
 ];
 
 /** Of a part that was replaced nothing is known but what is said here; one that was machined keeps its size until then. */
-function changedSizes(item: Node, how: string, context: DocumentContext): readonly SizeStatement[] {
-  const name = (textAt(item, 'part') ?? '').toLowerCase().replaceAll(' ', '_');
-  const stated = gradeAt(item, 'size', context);
-  if (stated === undefined && how === 'machined') return [];
-  const at = textsOf(childOf(item, 'at'));
-  return SIZED_PARTS.filter(({ names }) => names.includes(name)).map((part) => ({
-    part,
-    at,
-    grade: stated === undefined ? {} : ofPart(part, stated),
-    isWhole: true,
-    identity: undefined,
-    place: context.source.place(item.span),
-  }));
-}
-
-const fittedSizes = (root: Node, context: DocumentContext): readonly SizeStatement[] =>
-  entriesOf(childOf(root, 'fitted')).flatMap(({ key, node }) =>
-    SIZED_PARTS.filter(({ keys }) => keys.some((each) => each.split(' ')[0] === key)).flatMap((part) => [
-      ...fittedWhole(part, key, node, context),
-      ...entriesOf(childOf(node, 'at')).flatMap((entry) => fittedAt(part, entry.key, entry.node, context)),
-    ]),
-  );
-
-/** Its own size before that of all of it: `crankshaft: { size: std, main: 0.010 under }`. */
-function fittedWhole(
-  part: SizedPart,
-  key: string,
-  node: Node,
+function changedSizes(
+  item: Node,
+  how: string,
+  known: KnownParts,
   context: DocumentContext,
 ): readonly SizeStatement[] {
-  const own = part.keys.flatMap((each) => (each.startsWith(`${key} `) ? [each.slice(key.length + 1)] : []));
-  const stated = [...own, 'size']
-    .map((name) => gradeAt(node, name, context))
-    .find((each) => each !== undefined);
+  const name = readNamed(childOf(item, 'part'));
+  const grade = gradeAt(item, 'size', context);
+  if (name === undefined || (grade === undefined && how === 'machined')) return [];
+  const named = readParts(name, known, context);
+  const at = atPositions(named, namesAt(item, 'at'), known, context);
+  const parts =
+    grade === undefined ? sizedWithin(at, known) : sized({ name, named, at, grade }, known, context);
+  const place = context.source.place(item.span);
+  return parts.map((part) => stating(part, grade, place, true));
+}
+
+/** The mark, the size of all of it, those of places on it (`main: 0.010 under`), and then positions that differ. */
+function fittedSizes(
+  { key, keySpan, node }: Entry,
+  known: KnownParts,
+  context: DocumentContext,
+): readonly SizeStatement[] {
+  const named = readParts({ name: key, span: keySpan }, known, context);
+  const all = sizedWithin(named, known);
   const identity = ['mark', 'code'].flatMap((name) => textAt(node, name) ?? []).join(' ');
-  const outside = gradeAt(node, 'outside', context);
-  const grade = { ...(stated === undefined ? {} : ofPart(part, stated)), ...(outside && { outside }) };
-  if (identity === '' && Object.keys(grade).length === 0) return [];
+  const place = context.source.place(node.span);
+  const about = { name: { name: key, span: keySpan }, named, at: named };
+  const [size, outside] = [gradeAt(node, 'size', context), gradeAt(node, 'outside', context)];
   return [
-    {
-      part,
-      at: [],
-      grade,
-      isWhole: stated !== undefined,
-      identity: identity || undefined,
-      place: context.source.place(node.span),
-    },
+    ...(identity === '' ? [] : all.map((at) => ({ at, grade: {}, isWhole: false, identity, place }))),
+    ...(size === undefined ? [] : sized({ ...about, grade: size }, known, context)).map((at) =>
+      stating(at, size, place, true),
+    ),
+    ...(outside === undefined
+      ? []
+      : sized({ ...about, grade: outside }, known, context).map((at) => ({
+          ...stating(at, undefined, place, false),
+          grade: { outside },
+        }))),
+    ...entriesOf(node).flatMap((entry) => placeSizes(entry, all, known, context)),
+    ...entriesOf(childOf(node, 'at')).flatMap((entry) => fittedAt(entry, about, known, context)),
   ];
+}
+
+/** Keys of a part that say something else than the size of a place on it. */
+const OTHER_KEYS = ['mark', 'code', 'condition', 'size', 'outside', 'at', 'source', 'note'];
+
+/** `main: 0.010 under` of a crankshaft: by the word for the part, or for the places where it is. */
+function placeSizes(
+  { key, keySpan, node }: Entry,
+  all: readonly PartAt[],
+  known: KnownParts,
+  context: DocumentContext,
+): readonly SizeStatement[] {
+  if (OTHER_KEYS.includes(key)) return [];
+  const grade = gradeOf(node, context);
+  const name = key.replaceAll('_', ' ');
+  const named = all.filter(({ part }) => part.family.name === name || wordsOf(part).includes(name));
+  if (grade === undefined) return [];
+  const about = { name: { name, span: keySpan }, named, at: named, grade };
+  const place = context.source.place(node.span);
+  return sized(about, known, context).map((at) => stating(at, grade, place, true));
 }
 
 /** `3: 0.010 under`, or `3: { lower: 0.011 under }`. */
 function fittedAt(
-  part: SizedPart,
-  at: string,
-  node: Node,
+  { key, keySpan, node }: Entry,
+  about: Omit<Asked, 'grade'>,
+  known: KnownParts,
   context: DocumentContext,
 ): readonly SizeStatement[] {
-  const text = textOf(node);
-  const whole = text === undefined ? gradeAt(node, 'size', context) : parseGrade(text, node.span, context);
-  const halves = Object.fromEntries(
-    ['upper', 'lower', 'outside'].flatMap((name) => {
-      const grade = gradeAt(node, name, context);
-      return grade === undefined ? [] : [[name, grade] as const];
-    }),
-  );
-  const grade = { ...(whole === undefined ? {} : ofPart(part, whole)), ...halves };
-  if (Object.keys(grade).length === 0) return [];
-  return [
-    {
-      part,
-      at: [at],
-      grade,
-      isWhole: whole !== undefined,
-      identity: undefined,
-      place: context.source.place(node.span),
-    },
-  ];
+  const size = textOf(node) === undefined ? gradeAt(node, 'size', context) : gradeOf(node, context);
+  const sides = (['upper', 'lower', 'outside'] as const).flatMap((side) => {
+    const grade = gradeAt(node, side, context);
+    return grade === undefined ? [] : [[side, grade] as const];
+  });
+  const first = size ?? sides[0]?.[1];
+  if (first === undefined) return [];
+  const name: Named = { name: key, span: keySpan };
+  const at = atPositions(about.named, [name], known, context);
+  const place = context.source.place(node.span);
+  return sized({ ...about, at, grade: first }, known, context).map((part) => {
+    const whole = stating(part, size, place, size !== undefined);
+    return { ...whole, grade: { ...whole.grade, ...Object.fromEntries(sides) } };
+  });
 }
 
-/** A shell that is over standard is so outside: for a housing that was bored out. */
-const ofPart = ({ isShell }: SizedPart, grade: Grade): PartGrade =>
-  isShell === true && grade.by.n > 0n
-    ? { upper: STANDARD, lower: STANDARD, outside: grade }
-    : { upper: grade, lower: grade, outside: STANDARD };
+/** Parts that were named, at the positions that are meant, and the size that they are said to be of. */
+interface Asked {
+  readonly name: Named;
+  readonly named: readonly PartAt[];
+  readonly at: readonly PartAt[];
+  readonly grade: Grade;
+}
 
-function gradeAt(node: Node, key: string, context: DocumentContext): Grade | undefined {
-  const child = childOf(node, key);
-  const text = textOf(child);
-  return child === undefined || text === undefined ? undefined : parseGrade(text, child.span, context);
+/** Those of them that are made in sizes; told where none is. */
+function sized(
+  { name, named, at, grade }: Asked,
+  known: KnownParts,
+  context: DocumentContext,
+): readonly PartAt[] {
+  const found = sizedAmong(named, at, grade, known);
+  if (found.length === 0 && at.length >= named.length) reportNoSizes(name, known, context);
+  return found;
+}
+
+const stating = (at: PartAt, grade: Grade | undefined, place: Place, isWhole: boolean): SizeStatement => ({
+  at,
+  grade: grade === undefined ? {} : ofPart(at.part, grade),
+  isWhole,
+  identity: undefined,
+  place,
+});
+
+/** A shell that is over standard is so outside: for a housing that was bored out. */
+const ofPart = ({ sized: how }: Part, grade: Grade): Partial<PartGrade> =>
+  how?.liesIn !== undefined && grade.by.n > 0n ? { outside: grade } : { upper: grade, lower: grade };
+
+const gradeAt = (node: Node, key: string, context: DocumentContext): Grade | undefined =>
+  gradeOf(childOf(node, key), context);
+
+function gradeOf(node: Node | undefined, context: DocumentContext): Grade | undefined {
+  const text = textOf(node);
+  return node === undefined || text === undefined ? undefined : parseGrade(text, node.span, context);
 }

@@ -55,7 +55,7 @@ const fittedPart: Schema = mapShape(
   {
     ...identity,
     ...Object.fromEntries(FAMILIES.map(gradeOfFamily)),
-    thrust: grade(
+    thrust_journal: grade(
       about('Thrust faces', 'How much wider a crankshaft is between its thrust faces.', '0.010 over'),
     ),
     outside,

@@ -1,6 +1,6 @@
 import type { PartAt } from '../../layout/readPart.ts';
 import type { DocumentContext } from '../amount.ts';
-import { childOf, entriesOf, itemsOf, type Named, readNamed, textAt } from '../yaml/access.ts';
+import { childOf, entriesOf, itemsOf, namesAt, readNamed, textAt, textOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 import { atPositions, type KnownParts, readParts } from './part.ts';
 
@@ -44,14 +44,11 @@ const changedParts = (
   itemsOf(childOf(root, how)).flatMap((item) => {
     const named = readNamed(childOf(item, 'part'));
     if (named === undefined) return [];
-    const parts = atPositions(readParts(named, known, context), namesIn(childOf(item, 'at')), known, context);
+    const parts = atPositions(readParts(named, known, context), namesAt(item, 'at'), known, context);
     return [
       { how, name: named.name, parts, identity: '', isFresh: true, condition: undefined, conditionAt: [] },
     ];
   });
-
-const namesIn = (at: Node | undefined): readonly Named[] =>
-  (at?.kind === 'list' ? at.items : [at]).flatMap((each) => readNamed(each) ?? []);
 
 const fittedParts = (root: Node, known: KnownParts, context: DocumentContext): readonly PartChange[] =>
   entriesOf(childOf(root, 'fitted')).map(({ key, keySpan, node }) => {
@@ -61,7 +58,7 @@ const fittedParts = (root: Node, known: KnownParts, context: DocumentContext): r
       how: 'fitted' as const,
       name: key.replaceAll('_', ' '),
       parts,
-      identity: ['mark', 'code', 'size'].flatMap((name) => textAt(node, name) ?? []).join(' '),
+      identity: identityOf(node),
       isFresh: ['new', 'reground'].includes(condition ?? ''),
       condition,
       conditionAt: entriesOf(childOf(node, 'at')).flatMap((entry) => {
@@ -74,3 +71,11 @@ const fittedParts = (root: Node, known: KnownParts, context: DocumentContext): r
 
 const conditionOf = (node: Node): Condition | undefined =>
   CONDITIONS.find((each) => each === textAt(node, 'condition'));
+
+/** What is stamped on it and the sizes it was made to: of a crankshaft also that of its mains. */
+const identityOf = (node: Node): string =>
+  entriesOf(node)
+    .flatMap(({ key, node: value }) => (NO_IDENTITY.includes(key) ? [] : (textOf(value) ?? [])))
+    .join(' ');
+
+const NO_IDENTITY = ['condition', 'source', 'note'];

@@ -5,7 +5,7 @@ import { readSizeStatements, type SizeStatement } from '../grades/statements.ts'
 import { stemOf } from '../stem.ts';
 import { type KnownSequences, readTightened, type TighteningLog } from '../tightening/tightened.ts';
 import type { Named } from '../yaml/access.ts';
-import { childOf, itemsOf, readNamed, textAt } from '../yaml/access.ts';
+import { childOf, itemsOf, namesAt, textAt } from '../yaml/access.ts';
 import type { Node, Span } from '../yaml/node.ts';
 import { type InstrumentCheck, readCheck } from './checked.ts';
 import { type Concession, readConcessions } from './concessions.ts';
@@ -72,12 +72,12 @@ export function readSession(root: Node, around: SessionContext, context: Documen
     blocks: items.flatMap((item, index) => readBlock(item, index, conditions, around, context) ?? []),
     study: readStudy(root, around.measures, context),
     concessions: readConcessions(root, around, context),
-    uses: readUses(childOf(root, 'uses')),
+    uses: namesAt(root, 'uses'),
     partChanges: readPartChanges(root, known, context),
     tightened: readTightened(root, around.sequences, context),
     work: items.flatMap((item, index) => readWork(item, index, known, context)),
     checked: itemsOf(childOf(root, 'checked')).flatMap((item) => readCheck(item, context) ?? []),
-    sizes: readSizeStatements(root, context),
+    sizes: readSizeStatements(root, known, context),
     imported: readImported(root),
     placeOf: context.source.place,
     start: context.source.place(startOf(root)),
@@ -89,6 +89,3 @@ const startOf = (root: Node): Span => {
   const { start } = (childOf(root, 'date') ?? root).span;
   return { start, end: start };
 };
-
-const readUses = (node: Node | undefined): readonly Named[] =>
-  (node?.kind === 'list' ? node.items : [node]).flatMap((item) => readNamed(item) ?? []);

@@ -38,6 +38,12 @@ export interface Named {
   readonly span: Span;
 }
 
+/** The names of a list; one bare scalar stands for a list of one. */
+export function namesAt(node: Node | undefined, key: string): readonly Named[] {
+  const child = childOf(node, key);
+  return (child?.kind === 'list' ? child.items : [child]).flatMap((each) => readNamed(each) ?? []);
+}
+
 /** The text of a scalar with its place, such as the name of an instrument. */
 export function readNamed(
   node: Node | undefined,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { unitNamed } from '../../../src/quantity/units.ts';
-import { type Files, limitsOf, reportOf, sessionOf } from '../../shopOf.ts';
+import { type Files, limitsOf, refusalsOf, reportOf, sessionOf } from '../../shopOf.ts';
 
 const ENGINE = `kind: engine
 name: Bench engine
@@ -122,7 +122,7 @@ describe('the size that a session says', () => {
       'fitted: { main_shells: { outside: 0.020 over } }',
       'main_housing_bore',
       '2',
-      '3.2710 to 3.2720 0.020 over',
+      '3.2710 to 3.2720 0.020 over from main shell',
     ],
     [
       'of shells that are larger outside: the wall',
@@ -175,7 +175,7 @@ describe('the size that a session says', () => {
     ],
     [
       'of the thrust faces',
-      'fitted: { crankshaft: { thrust: 0.010 over } }',
+      'fitted: { crankshaft: { thrust_journal: 0.010 over } }',
       'thrust_journal_width',
       'engine',
       '1.5440 to 1.5460 0.010 over',
@@ -254,6 +254,63 @@ describe('a size that is not stated', () => {
     expect(limitsAt(bored, 'piston_diameter', '1L')).toBe('4.0160 to 4.0170 0.020 over from cylinder');
     const pistons = shopOfSessions('fitted: { pistons: { size: 0.020 over } }');
     expect(limitsAt(pistons, 'cylinder_bore', '1L')).toBe('4.0200 to 4.0210 0.020 over from piston');
+  });
+});
+
+describe('a housing that was bored out', () => {
+  const bored = 'machined: [{ part: main housings, at: 2, size: 0.020 over }]';
+
+  it('is of the size that is stated, and its shells are larger outside, assumed', () => {
+    const files = shopOfSessions(bored);
+    expect(limitsAt(files, 'main_housing_bore', '2')).toBe('3.2710 to 3.2720 0.020 over');
+    expect(limitsAt(files, 'main_housing_bore', '1')).toBe('3.2510 to 3.2520 std');
+    expect(limitsAt(files, 'main_shell_thickness', '2')).toBe(
+      '0.1345 to 0.1350 0.020 over outside from main housing',
+    );
+    expect(limitsAt(files, 'main_bearing_bore', '2')).toBe('3.0010 to 3.0030 std');
+  });
+
+  it('takes shells that are under inside as well', () => {
+    const files = shopOfSessions(`${bored}\nfitted: { main_shells: { size: 0.010 under } }`);
+    expect(limitsAt(files, 'main_shell_thickness', '2')).toBe(
+      '0.1395 to 0.1400 0.010 under, 0.020 over outside from main housing',
+    );
+    expect(limitsAt(files, 'main_bearing_bore', '2')).toBe('2.9910 to 2.9930 0.010 under');
+  });
+});
+
+describe('the words for what is of a size', () => {
+  it.each([
+    ['machined: [{ part: rod journals, size: 0.010 under }]', 'crankpin_diameter', '2'],
+    ['machined: [{ part: crankpin 2, size: 0.010 under }]', 'crankpin_diameter', '2'],
+    ['machined: [{ part: crankshaft, size: 0.010 under }]', 'main_journal_diameter', '3'],
+    ['machined: [{ part: crankshaft, size: 0.010 under }]', 'crankpin_diameter', '1'],
+    ['machined: [{ part: mains, size: 0.010 under }]', 'main_journal_diameter', '3'],
+    ['machined: [{ part: main journal, at: flywheel end, size: 0.010 under }]', 'main_journal_diameter', '3'],
+    ['machined: [{ part: liners, size: 0.010 over }]', 'cylinder_bore', '1L'],
+    ['machined: [{ part: block, size: 0.010 over }]', 'cylinder_bore', '1L'],
+    ['fitted: { shells: { size: 0.010 under } }', 'rod_shell_thickness', '1R'],
+  ])('%s: %s %s', (said, measure, position) => {
+    const engine = { 'e/engine.yaml': `${ENGINE}labels: { main: { 3: flywheel end } }\n` };
+    expect(limitsAt({ ...shopOfSessions(said), ...engine }, measure, position)).toContain('0.010');
+  });
+
+  it('a crankshaft that is under has the thrust faces that it had', () => {
+    const files = shopOfSessions('machined: [{ part: crankshaft, size: 0.010 under }]');
+    expect(limitsAt(files, 'thrust_journal_width', 'engine')).toBe('1.5340 to 1.5360 std');
+  });
+
+  it.each([
+    ['machined: [{ part: oil pump, size: 0.010 under }]'],
+    ['machined: [{ part: head, size: 0.010 under }]'],
+    ['machined: [{ part: pistons, at: 9, size: 0.010 over }]'],
+    ['fitted: { rods: { size: 0.010 under } }'],
+    ['fitted: { flywheel: { size: 0.010 over } }'],
+    ['fitted: { crankshaft: { cylinder: 0.010 over } }'],
+    ['fitted: { main_shells: { at: { 9: { lower: 0.011 under } } } }'],
+    ['machined: [{ part: main journals, size: 10 under inches }]'],
+  ])('%s is told, and nothing is judged by it', (said) => {
+    expect(refusalsOf(shopOfSessions(said))).toHaveLength(1);
   });
 });
 
