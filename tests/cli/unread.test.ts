@@ -202,6 +202,12 @@ function makeRow(row: Row, index: number): void {
   }
 }
 
+function commitAll(repository: string, message: string): void {
+  const author = ['-c', 'user.name=A. Machinist', '-c', 'user.email=machinist@example.invalid'];
+  git(repository, '-c', 'core.fsync=none', 'add', '-A', '-f');
+  git(repository, ...author, 'commit', '-q', '-m', message);
+}
+
 const ROWS = [...IN_GIT, ...ON_DISK];
 
 const CASES = ROWS.flatMap((row, index) =>
@@ -221,9 +227,7 @@ beforeAll(() => {
   file(LIMITS)(join(parent, 'outside/limits.yaml'), bare);
   IN_GIT.forEach(makeRow);
   git(shop, 'init', '-q', '--template=');
-  git(shop, '-c', 'core.fsync=none', 'add', '-A', '-f');
-  const author = ['-c', 'user.name=A. Machinist', '-c', 'user.email=machinist@example.invalid'];
-  git(shop, ...author, 'commit', '-q', '-m', 'All of them');
+  commitAll(shop, 'All of them');
   for (const [index, row] of ON_DISK.entries()) makeRow(row, IN_GIT.length + index);
 });
 
@@ -415,6 +419,29 @@ describe('outside of a repository, and without a shop document', () => {
   });
 });
 
+describe('a shop document that is not read', () => {
+  it('is where the shop begins all the same, on disk and in a commit: nothing above it serves an engine', async () => {
+    const repository = join(parent, 'nested');
+    file('kind: [broken\n')(join(repository, 'shop.yaml'), bare);
+    file('kind: shop\n')(join(repository, 'below/Shop.YAML'), bare);
+    file(ENGINE)(join(repository, 'below/pump/engine.yaml'), bare);
+    const problemsOf = async (...words: readonly string[]) => {
+      const { out } = await call(repository, ['check', 'below/pump', '--format', 'json', ...words]);
+      const { engines, diagnostics } = JSON.parse(out) as Json;
+      return [
+        engines.map(({ judged }) => judged),
+        diagnostics.map(({ place, code }) => `${place.path} ${code}`),
+      ];
+    };
+    const told = [[false], ['below/Shop.YAML document/unread']];
+    expect(await problemsOf()).toEqual(told);
+    git(repository, 'init', '-q', '--template=');
+    expect(await problemsOf()).toEqual(told);
+    commitAll(repository, 'All');
+    expect(await problemsOf('--at', 'HEAD')).toEqual(told);
+  });
+});
+
 describe('since a revision', () => {
   it('tells what looks like a document and was not there then, of the engines that it bears on', async () => {
     const repository = join(parent, 'since');
@@ -424,12 +451,7 @@ describe('since a revision', () => {
       file(SESSION)(join(repository, folder, 'old.YAML'), bare);
     }
     git(repository, 'init', '-q', '--template=');
-    const author = ['-c', 'user.name=A. Machinist', '-c', 'user.email=machinist@example.invalid'];
-    const commitAll = (message: string): void => {
-      git(repository, 'add', '-A', '-f');
-      git(repository, ...author, 'commit', '-q', '-m', message);
-    };
-    commitAll('First');
+    commitAll(repository, 'First');
     const since = async (...words: readonly string[]) => {
       const { out } = await call(repository, ['check', '--format', 'json', ...words]);
       const { engines, diagnostics, findings } = JSON.parse(out) as Json;
@@ -444,7 +466,7 @@ describe('since a revision', () => {
       ['a false', 'b false'],
       ['limits.YAML', 'a/new.YAML'],
     ]);
-    commitAll('Second');
+    commitAll(repository, 'Second');
     expect(await since('--at', 'HEAD', '--since', 'HEAD~1')).toEqual([
       ['a false', 'b false'],
       ['limits.YAML', 'a/new.YAML'],
