@@ -361,7 +361,7 @@ describe('an entry that is killed', () => {
     ['SIGTERM', 40],
   ])('by %s loses no reading that was acknowledged, and goes on', async (signal, answers) => {
     shopWith({
-      ...manyPoints(100, 5),
+      ...manyPoints(40, 5),
       'engines/pump/limits.yaml': LIMITS.replace(
         '{ new: 3.2475 to 3.2485 }',
         '{ new: 3.2475 to 3.2485, wear: { max: 3.29 } }',
