@@ -3,6 +3,7 @@ import { keyText } from '../../documents/writing/keyText.ts';
 import { inBenchOrder } from '../order.ts';
 import { comment, schemaLine } from '../sessionText.ts';
 import { type MadeFile, madeFile, schemaPath } from './madeFile.ts';
+import type { RodsOnPins } from './rods.ts';
 
 export interface EngineRequest {
   readonly name: string;
@@ -10,7 +11,8 @@ export interface EngineRequest {
   readonly folder: string;
   readonly cylinders: number;
   readonly mains: number;
-  readonly crankpins: number;
+  /** A pin each, or the rods on each pin. */
+  readonly crankpins: number | RodsOnPins;
   readonly characteristics: readonly Characteristic[];
 }
 
@@ -20,15 +22,15 @@ export const engineFiles = (request: EngineRequest): readonly MadeFile[] => [
   madeFile(`${request.folder}/limits.yaml`, limitsText(request)),
 ];
 
-function engineText({ name, folder, cylinders, mains, crankpins }: EngineRequest): string {
+function engineText(request: EngineRequest): string {
+  const { name, folder, mains } = request;
   const lines = [
     schemaLine(schemaPath(folder, 'engine')),
     'kind: engine',
     `name: ${keyText(name)}`,
     '',
     comment('How many there are of each. Names instead of a count: mains: [1, 2, 3, 4, 5]'),
-    `layout: { cylinders: ${cylinders}, mains: ${mains}, crankpins: ${crankpins} }`,
-    ...(cylinders === crankpins ? [] : sharedPins(cylinders, crankpins)),
+    layoutText(request),
     '',
     comment('What people call a position, shown beside its number.'),
     comment(`labels: { main: { 1: front, ${mains}: flywheel end } }`),
@@ -46,13 +48,19 @@ function engineText({ name, folder, cylinders, mains, crankpins }: EngineRequest
   return `${lines.join('\n')}\n`;
 }
 
-/** Which rods share a crankpin differs from maker to maker, so it is asked for and never worked out. */
-const sharedPins = (cylinders: number, crankpins: number): readonly string[] => [
-  comment(
-    `${cylinders} cylinders on ${crankpins} crankpins: say which run on which, or clearances of rod bearings`,
-  ),
-  comment('cannot be worked out. Inside layout, as the maker numbers them: pins: { 1: [1, 5], 2: [2, 6] }'),
-];
+/** Cylinders that are named on the pins need no counting, unless they are numbered and stand in another order there. */
+function layoutText({ cylinders, mains, crankpins }: EngineRequest): string {
+  if (typeof crankpins === 'number') {
+    return `layout: { cylinders: ${cylinders}, mains: ${mains}, crankpins: ${crankpins} }`;
+  }
+  const names = crankpins.flat();
+  const isNumbered = Array.from({ length: cylinders }, (_, index) => `${index + 1}`).every((each) =>
+    names.includes(each),
+  );
+  const pins = crankpins.map((rods, index) => `${index + 1}: [${rods.map(keyText).join(', ')}]`);
+  const counted = isNumbered ? `cylinders: ${cylinders}, ` : '';
+  return `layout: { ${counted}mains: ${mains}, crankpins: { ${pins.join(', ')} } }`;
+}
 
 function limitsText({ folder, characteristics }: EngineRequest): string {
   const measured = inBenchOrder(characteristics);

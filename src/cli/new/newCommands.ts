@@ -1,4 +1,5 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
+import { readRods } from '../../bench/scaffold/rods.ts';
 import { STAGES } from '../../documents/session/stage.ts';
 import type { World } from '../../shell/world.ts';
 import { helpEnd } from '../helpWords.ts';
@@ -25,14 +26,15 @@ export function addNew(program: Command, world: World, done: (exitCode: number) 
     .command('engine')
     .description('a folder with the documents of an engine')
     .argument('<name>', 'what the engine is called')
-    .option('--cylinders <count>', 'how many', count, 4)
+    .option('--cylinders <count>', 'how many; 4 unless given', count)
     .option('--mains <count>', 'main bearings; one more than cylinders unless given', count)
     .option('--crankpins <count>', 'as many as cylinders unless given', count)
+    .option('--rods <rods>', 'those on each crankpin, such as "1 5, 2 6, 3 7, 4 8"', readRods)
     .option('--folder <path>', 'where, instead of engines/NAME')
     .addHelpText('after', NEW_ENGINE_END)
     .action(async (name: string, options) => {
       const { newEngine } = await import('./new.ts');
-      done(newEngine(name, options, world));
+      done(await newEngine(name, options, world));
     });
   scaffold
     .command('session')
@@ -76,7 +78,7 @@ const NEW_END = helpEnd({
 const NEW_ENGINE_END = helpEnd({
   examples: [
     ['tenths new engine "Reservoir pump no. 2"', 'four cylinders, five mains'],
-    ['tenths new engine "Ridge 8" --cylinders 8 --mains 5 --crankpins 4'],
+    ['tenths new engine "Ridge 8" --mains 5 --rods "1 5, 2 6, 3 7, 4 8"', 'two rods on each pin'],
   ],
 });
 

@@ -1,5 +1,5 @@
 import { type DocumentContext, report } from '../amount.ts';
-import { entriesOf, itemsOf, textOf } from '../yaml/access.ts';
+import { childOf, entriesOf, itemsOf, textOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 
 /** Names that stand twice in a list of positions, such as `mains: [1, 1, 2]`. */
@@ -18,6 +18,25 @@ export function reportSameNames(key: string, names: Node | undefined, context: D
       );
     seen.add(name);
   }
+}
+
+/** Rods that the layout puts on no crankpin: their clearances could never be worked out. */
+export function reportLooseRods(
+  layout: Node | undefined,
+  pins: ReadonlyMap<string, string>,
+  crankpins: readonly string[],
+  cylinders: readonly string[],
+  context: DocumentContext,
+): void {
+  const loose = cylinders.filter((cylinder) => !pins.has(cylinder));
+  const stated = childOf(layout, 'pins') ?? childOf(layout, 'crankpins');
+  if (stated === undefined || loose.length === 0) return;
+  const message =
+    pins.size === 0
+      ? `${cylinders.length} cylinders on ${crankpins.length} crankpins, and nothing says which rods run on each`
+      : `${loose.length > 1 ? 'the rods of cylinders' : 'the rod of cylinder'} ${loose.join(', ')} ${loose.length > 1 ? 'are' : 'is'} on no crankpin`;
+  const help = 'write each pin with its rods, as the maker numbers them: crankpins: { 1: [1, 5], … }';
+  report(context, 'value', stated.span, message, help);
 }
 
 /** Crankpins and cylinders that the engine does not have, and cylinders that stand on two pins. */

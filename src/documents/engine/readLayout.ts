@@ -6,7 +6,7 @@ import type { DocumentContext } from '../amount.ts';
 import { childOf, entriesOf, itemsOf, scalarOf, textOf, textsOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 import { checkPosition } from './checkPosition.ts';
-import { reportPins, reportSameNames } from './layoutProblems.ts';
+import { reportLooseRods, reportPins, reportSameNames } from './layoutProblems.ts';
 
 /** How the names along an axis are written in `layout`, and in `labels`. */
 export const LAYOUT_KEYS: readonly { readonly key: string; readonly label: string; readonly axis: Axis }[] = [
@@ -27,12 +27,9 @@ export function readLayout(root: Node, context: DocumentContext): Layout {
   const pins = readPins(node, names);
   if (names.get('crankpin')?.length === 0) names.set('crankpin', [...new Set(pins.values())]);
   if (names.get('cylinder')?.length === 0) names.set('cylinder', [...pins.keys()]);
-  reportPins(
-    [childOf(node, 'crankpins'), childOf(node, 'pins')],
-    names.get('crankpin') ?? [],
-    names.get('cylinder') ?? [],
-    context,
-  );
+  const [crankpins, cylinders] = [names.get('crankpin') ?? [], names.get('cylinder') ?? []];
+  reportPins([childOf(node, 'crankpins'), childOf(node, 'pins')], crankpins, cylinders, context);
+  reportLooseRods(node, pins, crankpins, cylinders, context);
   const given: Partial<LayoutNames> = { names, ofCylinder: new Map([['crankpin', pins]]) };
   return new Layout({ ...given, labels: readLabels(childOf(root, 'labels'), new Layout(given), context) });
 }

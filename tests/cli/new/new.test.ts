@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { benchFolder } from '../calling.ts';
 import { ENGINE, LIMITS, SHOP } from '../fourCylinder.ts';
+import { hasTerminal, Terminal } from '../terminal.ts';
 
 const bench = benchFolder();
 const read = (path: string): string => readFileSync(join(bench.folder(), path), 'utf8');
@@ -19,7 +20,18 @@ const shopWith = (files: Readonly<Record<string, string>>): void =>
 describe('a new engine', () => {
   it.each([
     [['Pump'], 'layout: { cylinders: 4, mains: 5, crankpins: 4 }'],
-    [['Ridge 8', '--cylinders', '8', '--mains', '5', '--crankpins', '4'], '8 cylinders on 4 crankpins'],
+    [
+      ['Ridge 8', '--cylinders', '8', '--mains', '5', '--crankpins', '4', '--rods', '1 5, 2 6, 3 7, 4 8'],
+      'layout: { cylinders: 8, mains: 5, crankpins: { 1: [1, 5], 2: [2, 6], 3: [3, 7], 4: [4, 8] } }',
+    ],
+    [
+      ['Ridge 4', '--mains', '3', '--rods', '1L 1R, 2L 2R'],
+      'layout: { mains: 3, crankpins: { 1: [1L, 1R], 2: [2L, 2R] } }',
+    ],
+    [
+      ['Ridge 6', '--mains', '4', '--rods', '1 2 3,4 5 6'],
+      'layout: { cylinders: 6, mains: 4, crankpins: { 1: [1, 2, 3], 2: [4, 5, 6] } }',
+    ],
     [['Single', '--cylinders', '1', '--mains', '2'], 'layout: { cylinders: 1, mains: 2, crankpins: 1 }'],
     [['Überholung: 3 # x'], 'name: "Überholung: 3 # x"'],
   ])('%j is sound as it is', async (words, expected) => {
@@ -45,12 +57,76 @@ describe('a new engine', () => {
     expect(await bench.call('check')).toMatchObject({ exitCode: 0 });
   });
 
+  it.each([
+    [
+      ['--cylinders', '8', '--mains', '5', '--crankpins', '4'],
+      '8 cylinders on 4 crankpins, and nothing says which rods run on each',
+      'add them pin by pin as the maker numbers them, such as --rods "1 5, 2 6, 3 7, 4 8"',
+    ],
+    [
+      ['--cylinders', '8', '--rods', '1 5, 2 6, 3 7, 4'],
+      '7 rods are on the pins, and there are 8 cylinders',
+      undefined,
+    ],
+    [['--crankpins', '3', '--rods', '1 3, 2 4'], 'rods are given for 2 pins, and there are 3', undefined],
+    [['--rods', '1 3, 2 1'], 'rod 1 is on two pins', undefined],
+    [['--rods', '1 3,, 2 4'], 'no rod is on pin 2', undefined],
+    [['--cylinders', '2', '--crankpins', '4'], '4 crankpins for 2 cylinders', undefined],
+  ])('with %j is refused', async (words, message, help) => {
+    bench.put({ 'shop.yaml': SHOP });
+    const called = await bench.call('new', 'engine', 'Ridge 8', ...words);
+    expect(called).toMatchObject({ exitCode: 2, out: '' });
+    expect(called.err).toContain(message);
+    if (help !== undefined) expect(called.err).toContain(help);
+  });
+
+  it('is made as each example of its help says', async () => {
+    const { out } = await bench.call('new', 'engine', '--help');
+    const examples = out.match(/tenths new engine "[^"]*"(?: --\S+ (?:"[^"]*"|\S+))*/g) ?? [];
+    expect(examples.length).toBeGreaterThan(1);
+    for (const example of examples) {
+      bench.put({ 'shop.yaml': SHOP });
+      const words = (example.match(/"[^"]*"|\S+/g) ?? []).slice(1).map((word) => word.replaceAll('"', ''));
+      expect(await bench.call(...words), example).toMatchObject({ exitCode: 0, err: '' });
+    }
+    expect(await bench.call('check')).toMatchObject({ exitCode: 0 });
+  });
+
   it('is not made where one stands', async () => {
     shopWith({});
     const called = await bench.call('new', 'engine', 'Pump');
     expect(called.exitCode).toBe(2);
     expect(called.err).toContain('engines/pump/engine.yaml is there already');
     expect(read('engines/pump/engine.yaml')).toBe(ENGINE);
+  });
+});
+
+describe.skipIf(!hasTerminal)('a new engine with fewer pins than cylinders, at a terminal', () => {
+  it('asks for the rods on each pin until they are all there', async () => {
+    bench.put({ 'shop.yaml': SHOP });
+    const terminal = new Terminal(bench.folder(), [
+      'new',
+      'engine',
+      'Ridge',
+      '--mains',
+      '3',
+      '--crankpins',
+      '2',
+    ]);
+    await terminal.see('crankpin 1 > ');
+    terminal.send('1 3\r');
+    await terminal.see('crankpin 2 > ');
+    terminal.send('3\r');
+    await terminal.see('rod 3 is on a pin already');
+    terminal.send('2\r');
+    await terminal.see('3 rods, and there are 4 cylinders: once more from crankpin 1');
+    terminal.send('1 2\r');
+    await terminal.seeTimes('crankpin 2 > ', 3);
+    terminal.send('3 4\r');
+    expect(await terminal.ended()).toBe(0);
+    expect(read('engines/ridge/engine.yaml')).toContain(
+      'layout: { cylinders: 4, mains: 3, crankpins: { 1: [1, 2], 2: [3, 4] } }',
+    );
   });
 });
 

@@ -55,7 +55,6 @@ describe('the crankpin that a rod runs on', () => {
       '7',
       '3',
     ],
-    ['in a vee that does not say it is not known', 'layout: { cylinders: 8, crankpins: 4 }', '7', undefined],
     [
       'named pins and cylinders pair by their order',
       'layout: { cylinders: [a, b], crankpins: [x, y] }',
