@@ -9,22 +9,19 @@ interface Named {
   readonly material?: readonly string[];
   readonly from?: readonly string[];
   readonly sized?: Sized;
+  readonly runsOn?: string;
 }
 
-const part = (
-  id: string,
-  label: string,
-  family: Family,
-  { plural, also, material, from, sized }: Named,
-): Part => ({
+const part = (id: string, label: string, family: Family, named: Named): Part => ({
   id,
   label,
-  plural: plural ?? `${label}s`,
-  also: also ?? [],
+  plural: named.plural ?? `${label}s`,
+  also: named.also ?? [],
   family,
-  material: material ?? [],
-  assembledFrom: from ?? [],
-  ...(sized === undefined ? {} : { sized }),
+  material: named.material ?? [],
+  assembledFrom: named.from ?? [],
+  ...(named.runsOn === undefined ? {} : { runsOn: named.runsOn }),
+  ...(named.sized === undefined ? {} : { sized: named.sized }),
 });
 
 /** Every part that something is measured of, or that it depends on; and words for several of them together. */
@@ -70,11 +67,13 @@ export const parts: readonly Part[] = [
     also: ['rod', 'con rod'],
     material: ['rods'],
     from: ['rod_housing'],
+    runsOn: 'crankpin',
   }),
   part('rod_housing', 'rod housing', CYLINDER, {
     also: ['rod cap', 'big end', 'big end housing', 'rod bearing housing'],
     material: ['rods'],
     sized: {},
+    runsOn: 'crankpin',
   }),
   part('rod_bolt', 'rod bolt', CYLINDER, { also: ['rod stud', 'big end bolt', 'connecting rod bolt'] }),
   part('rod_shell', 'rod shell', CYLINDER, {
@@ -88,6 +87,7 @@ export const parts: readonly Part[] = [
     ],
     material: ['shells'],
     sized: { made: 'under', fits: 'crankpin', liesIn: 'rod_housing' },
+    runsOn: 'crankpin',
   }),
   part('shell', 'shell', ENGINE, {
     also: ['bearing', 'bearing shell'],

@@ -16,6 +16,8 @@ export interface Part {
   readonly assembledFrom: readonly string[];
   /** How it is made in service sizes; absent where it is not. */
   readonly sized?: Sized;
+  /** The part that it runs on, by id: where several share one, they are shown together. */
+  readonly runsOn?: string;
 }
 
 export interface Sized {

@@ -131,14 +131,21 @@ const KIND_OF: Partial<Record<Verdict, FindingKind>> = {
 };
 
 /** What a row's verdict says, in words with the numbers. */
-export function readingFindings(row: Row, unitFor: (row: Row) => Unit): readonly Finding[] {
+export function readingFindings(row: Row, unitFor: (row: Row) => Unit, effect?: string): readonly Finding[] {
   const printing = printingOf(row, unitFor);
   const { verdict, past, marginal } = row.judgement;
   const kind = verdict === null ? undefined : KIND_OF[verdict];
   return [
     ...(kind === undefined
       ? []
-      : [about(row, kind, verdictMessage(row, printing), past?.limit ?? limitInQuestion(row))]),
+      : [
+          about(
+            row,
+            kind,
+            [verdictMessage(row, printing), effect].filter(Boolean).join('; '),
+            past?.limit ?? limitInQuestion(row),
+          ),
+        ]),
     ...(marginal && verdict !== 'undecided' ? marginalFinding(row, printing) : []),
     ...row.routes.slice(1).flatMap((route) => disagreement(row, route, printing) ?? []),
     // Of a position that was not measured at all it is enough to say that.

@@ -22,6 +22,7 @@ import { type Found, foundAt } from './found.ts';
 import { incompleteLimits } from './incompleteLimits.ts';
 import { limitsAt, type MeansAt, type PositionLimits, settled } from './limits.ts';
 import { canBeAt, missing } from './missing.ts';
+import { type SharedPin, sharedPin } from './sharedPin.ts';
 import { type Judged, type Judgement, judge, judgeTest, type Verdict } from './verdict.ts';
 
 /** How a session is judged; the options of a run over what its documents say. */
@@ -58,6 +59,8 @@ export interface Row {
   readonly leftOut?: readonly string[];
   /** The finest last digit that was written at any position of the characteristic: all are printed with it. */
   readonly lastDigit?: Fraction | undefined;
+  /** What its part runs on together with others. */
+  readonly shared: SharedPin | undefined;
   readonly place: Place;
 }
 
@@ -144,6 +147,7 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
     limits,
     judgement: first?.judgement ?? missing(limits, order, characteristic),
     concessions: [],
+    shared: sharedPin(characteristic, position, view.registry, engine.document.layout),
     place: first?.route.place ?? session.start,
   };
 }

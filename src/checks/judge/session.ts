@@ -9,6 +9,7 @@ import { capabilityFindings } from '../findings/capability.ts';
 import { concessionFindings } from '../findings/concessions.ts';
 import { conditionFindings } from '../findings/conditions.ts';
 import { distanceFindings } from '../findings/distances.ts';
+import { effectOf } from '../findings/effects.ts';
 import { emptySessionFindings } from '../findings/emptySession.ts';
 import { instrumentFindings } from '../findings/instruments.ts';
 import { ownFormulaFindings } from '../findings/ownFormulas.ts';
@@ -63,7 +64,7 @@ export function judgeSession(
   );
   const distances = distanceFindings(view);
   const findings = [
-    ...rows.flatMap((row) => readingFindings(row, unitFor)),
+    ...rows.flatMap((row) => readingFindings(row, unitFor, effectOf(row, rows))),
     ...concessionFindings(rows, view.concessions, unitFor),
     ...turningFindings(session, rows, unitFor),
     ...instrumentFindings(view, rows),

@@ -19,6 +19,7 @@ import type { TextStyle } from '../terminal/textStyle.ts';
 import { visible } from '../terminal/visible.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
+import { inPinOrder, pinHeading } from './pinGroups.ts';
 import { type Extent, extentOf, pictureOf } from './rowPicture.ts';
 import { sizeText } from './sizeText.ts';
 
@@ -36,7 +37,7 @@ export function characteristicTables(
     if (group === undefined) groups.set(row.characteristic.id, [row]);
     else group.push(row);
   }
-  return [...groups.values()].flatMap((rows) => ['', ...tableOf(rows, session, unitFor, style)]);
+  return [...groups.values()].flatMap((rows) => ['', ...tableOf(inPinOrder(rows), session, unitFor, style)]);
 }
 
 function tableOf(
@@ -57,17 +58,25 @@ function tableOf(
   const heading = headedWithUnit(first.characteristic.label, printing.unit);
   const span = extentOf(rows);
   const lines = fitting(style.width, SHAPES, (shape) => {
-    const lines = rows.flatMap((row, index) =>
-      rowLines(row, own[index] ?? '', printing, { span, session, style, shape }),
-    );
+    const lines = rows.flatMap((row, index) => {
+      const [line, ...more] = rowLines(row, own[index] ?? '', printing, { span, session, style, shape });
+      const above = pinHeading(row, rows[index - 1]);
+      return line === undefined ? [] : [{ ...line, above }, ...more];
+    });
     const laid = layTable(
       lines.map((line) => line.cells),
       COLUMNS,
     );
-    return laid.flatMap((line, index) => [line, ...belowLines(lines[index]?.below ?? '', style)]);
+    return laid.flatMap((line, index) => {
+      const { above, below } = lines[index] ?? { below: '' };
+      return [...aboveLines(above, style), line, ...belowLines(below, style)];
+    });
   });
   return [...headingLines(heading, usual.join(', '), style), ...lines];
 }
+
+const aboveLines = (text: string | undefined, { paint }: TextStyle): readonly string[] =>
+  text === undefined ? [] : [`  ${paint.faint(visible(text))}`];
 
 /** The limits stand beside what they limit, or below it where that is too wide. */
 function headingLines(heading: string, limits: string, { paint, width }: TextStyle): readonly string[] {
@@ -113,6 +122,8 @@ const COLUMNS: readonly Column[] = [
 
 /** A row of the table, and what stands below it where the window is too narrow for it. */
 interface RowLine {
+  /** Of the first of several that run on one pin: which they are. */
+  readonly above?: string | undefined;
   readonly cells: readonly Cell[];
   readonly below: string;
 }
