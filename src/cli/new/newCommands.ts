@@ -33,7 +33,7 @@ export function addNew(program: Command, world: World, done: (exitCode: number) 
     .option('--folder <path>', 'where, instead of engines/NAME')
     .addHelpText('after', NEW_ENGINE_END)
     .action(async (name: string, options) => {
-      const { newEngine } = await import('./new.ts');
+      const { newEngine } = await import('./newEngine.ts');
       done(await newEngine(name, options, world));
     });
   scaffold
