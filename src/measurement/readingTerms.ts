@@ -9,6 +9,8 @@ export interface ReadingError {
   readonly id: string;
   /** File and pointer of its block, whose readings were taken with one instrument from one zero; else it stands alone. */
   readonly block?: string;
+  /** What its gauge was zeroed at, where that was done anew within the block. */
+  readonly zeroedAt?: string | undefined;
   /** The day on which it was read. */
   readonly on?: string;
   /** Half the width of a reading given as a range (`0.003 to 0.004`); it stands for the marks of a strip. */
@@ -63,8 +65,11 @@ function lastingTerms(of: Instrument, { amount, id, block = id, on }: ReadingErr
 const FIXED: readonly InstrumentType[] = ['setting master', 'gauge block'];
 
 /** The setter was read once, when the gauge was zeroed: all readings from that zero are off by the same. */
-function zeroingTerms(setter: Instrument, { id, block = id }: ReadingError): readonly NamedTerm[] {
-  const at = `at zeroing at ${block}`;
+function zeroingTerms(
+  setter: Instrument,
+  { id, block = id, zeroedAt = block }: ReadingError,
+): readonly NamedTerm[] {
+  const at = `at zeroing at ${zeroedAt}`;
   const resolution = FIXED.includes(setter.type) ? undefined : setter.resolution;
   return [
     ...stated(resolution, (step) => [`resolution of ${setter.id} ${at}`, ofResolution(step)]),

@@ -39,18 +39,26 @@ function stepOf({ amount, lastDigit }: Point, block: ReadingBlock): Fraction {
 
 const finestSteps = new WeakMap<ReadingBlock, Fraction>();
 
-/**
- * What the gauge was set with, and whose error its readings therefore carry. A gauge zeroed in a micrometer
- * that is locked at the journal reads the clearance itself: the micrometer's error has cancelled.
- */
+/** What the gauge was set with, and whose error its readings therefore carry. */
 export function setterOf(block: ReadingBlock, point: Point, engine: Engine): Instrument | undefined {
-  if (block.setTo === 'journal') return undefined;
+  if (block.setTo === 'journal') return lockedSetter(block, engine);
   if (block.setWith === undefined) return isSetToUnnamed(block, engine) ? masterOf(block, point) : undefined;
   const { name } = block.setWith;
   return (
     engine.instruments.get(name) ??
     assumedInstrument(name, 'micrometer', block.measure.quantity, point.amount, stepOf(point, block))
   );
+}
+
+/**
+ * A gauge zeroed in a micrometer that is locked at the journal reads the clearance itself: the micrometer's own error has
+ * cancelled, and nobody read its scale. What is left is how well it closes on the journal.
+ */
+function lockedSetter({ setWith }: ReadingBlock, engine: Engine): Instrument | undefined {
+  const setter = setWith && engine.instruments.get(setWith.name);
+  if (setter?.repeatability === undefined) return undefined;
+  const { maxError: _, calibration: __, resolution: ___, ...locked } = setter;
+  return locked;
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { Point, ReadingBlock } from '../../documents/session/reading.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import type { Position } from '../../layout/position.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
 import { type Repeats, readingTerms } from '../../measurement/readingTerms.ts';
 import { standardDeviation } from '../../measurement/sample.ts';
@@ -9,13 +10,17 @@ import { toNumber } from '../../quantity/fraction.ts';
 /** Where a point was read, and with what. */
 export interface PointSource {
   readonly block: ReadingBlock;
+  readonly position: Position;
   readonly session: SessionDocument;
   readonly instrument: Instrument;
   readonly setter: Instrument | undefined;
 }
 
 /** What was read at a point, with all sources of error that are stated of it. */
-export const pointValue = (point: Point, { block, session, instrument, setter }: PointSource): Value =>
+export const pointValue = (
+  point: Point,
+  { block, position, session, instrument, setter }: PointSource,
+): Value =>
   lateValue(point.amount, () =>
     readingTerms(
       instrument,
@@ -23,6 +28,8 @@ export const pointValue = (point: Point, { block, session, instrument, setter }:
         amount: point.amount,
         id: `${session.path}#${point.pointer}`,
         block: `${session.path}#/readings/${block.index}`,
+        zeroedAt:
+          block.setTo === 'journal' ? `${session.path}#/readings/${block.index} ${position.key}` : undefined,
         on: block.date ?? session.date,
         halfRange: point.halfRange,
         repeats: repeatsOf(point),

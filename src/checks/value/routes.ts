@@ -135,7 +135,13 @@ export class SessionRoutes {
       this.#registry,
     );
     const valueAt = (point: Point): Value => {
-      const value = pointValue(point, { block, session: this.#session, instrument, setter });
+      const value = pointValue(point, {
+        block,
+        position: reading.position,
+        session: this.#session,
+        instrument,
+        setter,
+      });
       return warmth === undefined ? value : atReferenceTemperature(value, warmth);
     };
     const grid: Grid = {

@@ -143,7 +143,7 @@ describe('an instrument that the register does not hold', () => {
     expect(bore?.get('largest error of old')?.u).toBeCloseTo(50_000 / Math.sqrt(3), 3);
   });
 
-  test('a gauge zeroed in a micrometer locked at the journal carries nothing of the micrometer', () => {
+  test('a gauge zeroed in a micrometer locked at the journal carries nothing of its own error', () => {
     const block =
       'measure: main_bearing_clearance, with: bore-2-6, set_with: mic-3-4, set_to: journal, at: { 1: 0.0030 }';
     const terms = rowAt(read(one(block)), 'main_bearing_clearance', '1').routes[0]?.route.measured.mean.terms;
