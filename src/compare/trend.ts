@@ -1,34 +1,21 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import { partHistoryStart } from '../checks/history/partHistory.ts';
-import type { JudgedRoute, Row } from '../checks/judge/row.ts';
+import type { Row } from '../checks/judge/row.ts';
 import type { Side, SideLimit } from '../checks/judge/verdict.ts';
 import type { MeasuredSession } from '../checks/value/measured.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
 import { inOrderOf, type Layout } from '../layout/layout.ts';
 import type { Position } from '../layout/position.ts';
-import { standardUncertainty } from '../measurement/value.ts';
 import { toNumber } from '../quantity/fraction.ts';
 import { type EarlierStates, NO_PAST } from './past.ts';
 import { fitTrend, type TrendFit } from './trendFit.ts';
+import { type Followed, linePoints, pointOf, type TrendPoint } from './trendPoint.ts';
 import { type Unlikeness, unlikeness } from './unlike.ts';
 
 /** What a trend is drawn over: running hours, or days since 1970-01-01. */
 export type TrendAxis = 'hours' | 'date';
-
-export interface TrendPoint {
-  readonly x: number;
-  /** In the base unit: the end of the readings that meets the limit. */
-  readonly y: number;
-  /** Standard uncertainty of y. */
-  readonly u: number;
-  readonly row: Row;
-  readonly session: SessionDocument;
-}
-
-/** Which of a position's readings is followed: the one that meets the limit first. */
-export type Followed = 'least' | 'mean' | 'greatest';
 
 /** One part at one position, from when it was fitted or machined until it was changed. */
 export interface TrendLine {
@@ -160,7 +147,7 @@ function lineOf({ startedBy, found }: Segment, axis: TrendAxis): TrendLine | und
     startedBy,
     unlike: [...new Set(unlike)],
     limits,
-    fit: fitTrend(points, { min: heightOf(limits.min), max: heightOf(limits.max) }),
+    fit: fitTrend(linePoints(points), { min: heightOf(limits.min), max: heightOf(limits.max) }),
   };
 }
 
@@ -182,14 +169,3 @@ const followedOf = ({ min, max }: TrendLine['limits']): Followed =>
     : min !== undefined && max === undefined
       ? 'least'
       : 'mean';
-
-function pointOf(
-  x: number,
-  judged: JudgedRoute,
-  followed: Followed,
-  row: Row,
-  session: SessionDocument,
-): TrendPoint {
-  const u = standardUncertainty(judged.route.measured[followed]);
-  return { x, y: toNumber(judged[followed]), u, row, session };
-}

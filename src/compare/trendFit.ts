@@ -1,19 +1,12 @@
 import type { Side } from '../checks/judge/verdict.ts';
-import { twoSidedT } from '../measurement/distributions/studentT.ts';
 import { fitLine, type LineFit, type LinePoint } from '../measurement/line.ts';
 import {
   confidenceInterval,
   type Interval,
   inversePrediction,
   predictionInterval,
+  slopeHalfWidth,
 } from '../measurement/linePrediction.ts';
-
-/** A reading as the fit takes it: y and its standard uncertainty in one unit. */
-export interface Reading {
-  readonly x: number;
-  readonly y: number;
-  readonly u: number;
-}
 
 /** What can be said of where a line leads. */
 export type Outlook =
@@ -54,61 +47,34 @@ export interface TrendFit {
 
 export const CONFIDENCE = 0.95;
 
-/** A weighted straight line (weights 1/u²) and what it says of the limits. Points are sorted by x. */
+/** A straight line and what it says of the limits. Points are sorted by x. */
 export function fitTrend(
-  points: readonly Reading[],
+  points: readonly LinePoint[],
   limits: Readonly<Record<Side, number | undefined>>,
 ): TrendFit {
-  const line = lineThrough(points);
+  const line = fitLine(points);
   const last = points.at(-1);
   const nothing = { line, slope: line?.slope ?? null, slopeHalfWidth: null, last: null, next: null };
   if (last === undefined || points.length < 2) return { ...nothing, outlook: { kind: 'one reading' } };
   if (line === null) return { ...nothing, outlook: { kind: 'no span' } };
-  if (line.slopeUncertainty === null) return { ...nothing, outlook: { kind: 'two readings' } };
-  const apart = (last.x - (points[0]?.x ?? last.x)) / (points.length - 1);
-  const next = predictionInterval(line, last.x + apart, CONFIDENCE).interval;
+  const halfWidth = slopeHalfWidth(line, CONFIDENCE);
+  if (halfWidth === null) return { ...nothing, outlook: { kind: 'two readings' } };
+  const nextX = last.x + (last.x - (points[0]?.x ?? last.x)) / (points.length - 1);
+  const next = predictionInterval(line, nextX, CONFIDENCE).interval;
   return {
     line,
     slope: line.slope,
-    slopeHalfWidth: twoSidedT(CONFIDENCE, line.dof) * line.slopeUncertainty,
+    slopeHalfWidth: halfWidth,
     last: confidenceInterval(line, last.x, CONFIDENCE).interval,
-    next: next && { x: last.x + apart, interval: next },
-    outlook: outlookOf(line, points, limits),
-  };
-}
-
-/** Weighted by 1/u² where every reading has an uncertainty, else all alike. */
-function lineThrough(points: readonly Reading[]): LineFit | null {
-  const isWeighted = points.every(({ u }) => u > 0);
-  const weighted = points.map(
-    ({ x, y, u }): LinePoint => (isWeighted ? { x, y, weight: 1 / (u * u) } : { x, y }),
-  );
-  const line = fitLine(weighted);
-  return line === null || !isWeighted ? line : notBelowInstruments(line, points);
-}
-
-/**
- * Three readings may lie on a line by luck, closer than any instrument allows. Their scatter is then no measure of
- * how well the line is known, and the uncertainty of a reading of mean weight stands for it (as for weighted means:
- * the larger of the internal and the external error, after Birge 1932, from memory).
- */
-function notBelowInstruments(line: LineFit, points: readonly Reading[]): LineFit {
-  const meanWeight = points.reduce((sum, { u }) => sum + 1 / (u * u), 0) / points.length;
-  const internal = 1 / Math.sqrt(meanWeight);
-  const { residualDeviation, interceptUncertainty, slopeUncertainty } = line;
-  if (residualDeviation === null || slopeUncertainty === null || interceptUncertainty === null) return line;
-  if (residualDeviation >= internal) return line;
-  return {
-    ...line,
-    residualDeviation: internal,
-    slopeUncertainty: internal / Math.sqrt(line.sxx),
-    interceptUncertainty: internal * Math.sqrt(line.pivot.share + line.pivot.x ** 2 / line.sxx),
+    next: next && { x: nextX, interval: next },
+    outlook: outlookOf(line, halfWidth, points, limits),
   };
 }
 
 function outlookOf(
   line: LineFit,
-  points: readonly Reading[],
+  halfWidth: number,
+  points: readonly LinePoint[],
   limits: Readonly<Record<Side, number | undefined>>,
 ): Outlook {
   const [first, last] = [points[0], points.at(-1)];
@@ -118,15 +84,14 @@ function outlookOf(
     if (limit !== undefined && (side === 'max' ? last.y > limit : last.y < limit))
       return { kind: 'beyond', side };
   }
-  const reach = twoSidedT(CONFIDENCE, line.dof) * (line.slopeUncertainty ?? 0);
-  if (Math.abs(line.slope) <= reach) return { kind: 'no trend' };
+  if (Math.abs(line.slope) <= halfWidth) return { kind: 'no trend' };
   const side = line.slope > 0 ? 'max' : 'min';
   const limit = limits[side];
   if (limit === undefined) {
     const other = side === 'max' ? 'min' : 'max';
     return limits[other] === undefined ? { kind: 'no limit' } : { kind: 'away', side: other };
   }
-  const { x, interval } = inversePrediction(line, { limit }, CONFIDENCE);
+  const { x, interval } = inversePrediction(line, limit, CONFIDENCE);
   if (x === null || interval === null) return { kind: 'no trend' };
   return { kind: 'reached', side, x, interval, isFar: x - last.x > last.x - first.x };
 }

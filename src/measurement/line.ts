@@ -1,112 +1,129 @@
-import { sum } from './sample.ts';
+import { type LineFrame, lineFrame, type Tilt } from './lineFrame.ts';
+import { mean, sumOfSquares } from './sample.ts';
+import { ALIKE, type Column, dot, whiteningOf } from './whitening.ts';
 
 export interface LinePoint {
   readonly x: number;
   readonly y: number;
-  /** Relative weight, above zero: 1/u² for readings of known uncertainty. Without weights all count alike. */
-  readonly weight?: number | undefined;
+  /** Standard uncertainty of what this point alone is off by. Where one point has none, all count alike. */
+  readonly own?: number | undefined;
+  /** Signed standard uncertainties of errors that other points have as well, by source. */
+  readonly shared?: ReadonlyMap<string, number> | undefined;
 }
 
-/** Where the line turns when its slope is off: the weighted centre, or the origin it was made to pass through. */
-export interface Pivot {
-  readonly x: number;
-  readonly y: number;
-  /** Variance of the line here, in parts of the residual variance: 1/n, or 0 at a fixed origin. */
-  readonly share: number;
+/** One error: what it does to each point, and to the line. */
+export interface LineError extends Tilt {
+  readonly column: Column;
 }
 
-/**
- * A straight line through points. The weights are scaled to a mean of one, so that the residual deviation is that
- * of a reading of mean weight. What needs degrees of freedom is null where there are none (two points).
- */
+/** A straight line through points. What needs degrees of freedom is null where there are none (two points). */
 export interface LineFit {
-  readonly intercept: number;
   readonly slope: number;
-  readonly interceptUncertainty: number | null;
-  readonly slopeUncertainty: number | null;
-  /** Correlation of intercept and slope; 0 for a line through the origin. */
-  readonly correlation: number;
-  readonly residualDeviation: number | null;
+  /** The weighted centre. */
+  readonly pivot: { readonly x: number; readonly y: number };
   readonly dof: number;
-  /** Measured less fitted y, in the order of the points, unweighted. */
-  readonly residuals: readonly number[];
-  readonly pivot: Pivot;
-  /** Σ w (x − pivot.x)². */
-  readonly sxx: number;
+  /**
+   * How far the points scatter: their standard deviation where they count alike, else how many times as far as their
+   * own uncertainties say, at least once.
+   */
+  readonly scatter: number | null;
+  /** One a point. */
+  readonly own: readonly LineError[] | null;
+  readonly shared: readonly LineError[];
 }
 
 /**
- * Fits y = intercept + slope · x by (weighted) least squares. Null where the points do not make a line: fewer than
- * two different x, or through the origin none but x = 0. Throws a RangeError for what is not finite, or a weight
- * that is not above zero. Sums about the centre, as NIST's reference sets need.
+ * Fits y = intercept + slope · x by least squares. Points are weighted by their covariance s²D + S: D of what each is off
+ * by itself, s its scatter, S of what several share. So an error that is alike in all of them lifts the line and does not
+ * turn it. Null where there are not two different x. Throws a RangeError for what is not finite, or an uncertainty below 0.
  */
-export function fitLine(
-  points: readonly LinePoint[],
-  { throughOrigin = false }: { readonly throughOrigin?: boolean } = {},
-): LineFit | null {
-  const weighted = scaleWeights(points);
-  if (!makesLine(points, throughOrigin)) return null;
-  const pivot = throughOrigin ? ORIGIN : centreOf(weighted);
-  const sxx = sum(weighted.map(({ x, weight }) => weight * (x - pivot.x) ** 2));
-  const sxy = sum(weighted.map(({ x, y, weight }) => weight * (x - pivot.x) * (y - pivot.y)));
-  const slope = sxy / sxx;
-  const residuals = weighted.map(({ x, y }) => y - pivot.y - slope * (x - pivot.x));
-  const variance = sum(residuals.map((residual, index) => (weighted[index]?.weight ?? 0) * residual ** 2));
-  const dof = weighted.length - (throughOrigin ? 1 : 2);
-  const residualDeviation = dof > 0 ? Math.sqrt(variance / dof) : null;
+export function fitLine(points: readonly LinePoint[]): LineFit | null {
+  points.forEach(requirePoint);
+  if (points.every(({ x }) => x === points[0]?.x)) return null;
+  const height = mean(points.map(({ y }) => y));
+  const shared = sharedColumns(points);
+  const { frame, line, scatter, own } = balanced(points, shared, height);
+  const errorOf = (column: Column): LineError => ({ column, ...frame.through(column) });
   return {
-    slope,
-    residuals,
-    pivot,
-    sxx,
-    dof,
-    residualDeviation,
-    ...intercept(slope, pivot, sxx, residualDeviation),
+    slope: line.turn,
+    pivot: { x: frame.pivot, y: height + line.lift },
+    dof: points.length - 2,
+    scatter,
+    own: scatter === null ? null : own.map((u, index) => errorOf(alone(index, scatter * u, own.length))),
+    shared: shared.map(errorOf),
   };
 }
-
-/** Asked of the x as given: a spread about a rounded centre need not be exactly zero. */
-function makesLine(points: readonly LinePoint[], throughOrigin: boolean): boolean {
-  const first = throughOrigin ? 0 : points[0]?.x;
-  return points.some(({ x }) => x !== first);
-}
-
-const ORIGIN: Pivot = { x: 0, y: 0, share: 0 };
-
-/** Variance of the line at `x`, in parts of the residual variance. */
-export const lineShare = ({ pivot, sxx }: Pick<LineFit, 'pivot' | 'sxx'>, x: number): number =>
-  pivot.share + (x - pivot.x) ** 2 / sxx;
 
 /** The fitted y at `x`. */
 export const valueAt = ({ pivot, slope }: LineFit, x: number): number => pivot.y + slope * (x - pivot.x);
 
-function intercept(slope: number, pivot: Pivot, sxx: number, deviation: number | null) {
-  const atZero = Math.sqrt(lineShare({ pivot, sxx }, 0));
-  return {
-    intercept: pivot.y - slope * pivot.x,
-    interceptUncertainty: deviation === null ? null : deviation * atZero,
-    slopeUncertainty: deviation === null ? null : deviation / Math.sqrt(sxx),
-    correlation: atZero === 0 ? 0 : -pivot.x / Math.sqrt(sxx) / atZero,
-  };
+interface Balanced {
+  readonly frame: LineFrame;
+  readonly line: Tilt;
+  readonly scatter: number | null;
+  /** What each point is off by itself, where the scatter is one. */
+  readonly own: Column;
 }
 
-type WeightedPoint = LinePoint & { readonly weight: number };
-
-function scaleWeights(points: readonly LinePoint[]): readonly WeightedPoint[] {
-  const total = sum(points.map(({ weight = 1 }) => weight));
-  return points.map(({ x, y, weight = 1 }) => {
-    if (!Number.isFinite(x) || !Number.isFinite(y))
-      throw new RangeError(`(${x}, ${y}) is no point of a line`);
-    if (!(weight > 0 && weight < Number.POSITIVE_INFINITY)) throw new RangeError(`${weight} is no weight`);
-    return { x, y, weight: (weight * points.length) / total };
-  });
+function balanced(points: readonly LinePoint[], shared: readonly Column[], height: number): Balanced {
+  const xs = points.map(({ x }) => x);
+  const ys = points.map(({ y }) => y - height);
+  const own = points.map((point) => point.own ?? 0);
+  return own.includes(0) ? countedAlike(xs, ys) : weighed(xs, ys, own, shared);
 }
 
-function centreOf(points: readonly WeightedPoint[]): Pivot {
-  const average = (coordinate: 'x' | 'y'): number => {
-    const first = sum(points.map((point) => point.weight * point[coordinate])) / points.length;
-    // A second pass takes back the rounding of the first, as for a mean.
-    return first + sum(points.map((point) => point.weight * (point[coordinate] - first))) / points.length;
-  };
-  return { x: average('x'), y: average('y'), share: 1 / points.length };
+function countedAlike(xs: Column, ys: Column): Balanced {
+  const frame = lineFrame(xs, ALIKE);
+  const line = frame.through(ys);
+  const dof = xs.length - 2;
+  const scatter = dof > 0 ? Math.sqrt(sumOfSquares(frame.residuals(ys, line)) / dof) : null;
+  return { frame, line, scatter, own: xs.map(() => 1) };
+}
+
+/**
+ * The scatter is one, or what makes the residuals as large as their covariance says: r · (s²D + S)⁻¹ r = n − 2. Three readings
+ * may lie on a line by luck, closer than any instrument allows, which is no measure of how well the line is known (as for
+ * weighted means: the larger of the internal and the external error, after Birge 1932, from memory).
+ *
+ * Found by Newton's method for the reciprocal of that sum. It is concave in s², so the steps never pass the answer; where
+ * nothing is shared it is a straight line, and one step finds it.
+ */
+function weighed(xs: Column, ys: Column, own: Column, shared: readonly Column[]): Balanced {
+  const dof = xs.length - 2;
+  const variances = own.map((u) => u * u);
+  for (let squared = 1; ; ) {
+    const whitening = whiteningOf(
+      variances.map((variance) => squared * variance),
+      shared,
+    );
+    const frame = lineFrame(xs, whitening);
+    const line = frame.through(ys);
+    const weighedResiduals = whitening.weigh(frame.residuals(ys, line));
+    const size = dot(frame.residuals(ys, line), weighedResiduals);
+    const fall = dot(
+      variances,
+      weighedResiduals.map((each) => each * each),
+    );
+    const step = (size * (size / dof - 1)) / fall;
+    if (dof === 0 || !(step > squared * SMALLEST_STEP))
+      return { frame, line, scatter: dof > 0 ? Math.sqrt(squared) : null, own };
+    squared += step;
+  }
+}
+
+const SMALLEST_STEP = 1e-13;
+
+const alone = (at: number, size: number, count: number): Column =>
+  Array.from({ length: count }, (_, index) => (index === at ? size : 0));
+
+function sharedColumns(points: readonly LinePoint[]): readonly Column[] {
+  const sources = new Set(points.flatMap(({ shared }) => [...(shared?.keys() ?? [])]));
+  return [...sources].map((source) => points.map(({ shared }) => shared?.get(source) ?? 0));
+}
+
+function requirePoint({ x, y, own = 0, shared = new Map() }: LinePoint): void {
+  if (!Number.isFinite(x) || !Number.isFinite(y)) throw new RangeError(`(${x}, ${y}) is no point of a line`);
+  if (!(own >= 0 && own < Number.POSITIVE_INFINITY)) throw new RangeError(`${own} is no uncertainty`);
+  for (const [source, u] of shared)
+    if (!Number.isFinite(u)) throw new RangeError(`${u} is no uncertainty of ${source}`);
 }

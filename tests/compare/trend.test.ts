@@ -47,11 +47,11 @@ describe('the fit of a trend', () => {
     const line = mustFit(points);
     const alike = [0, 0.1].map((u) =>
       fitTrend(
-        points.map((each) => ({ ...each, u })),
+        points.map((each) => ({ ...each, own: u })),
         { min: undefined, max: 120 },
       ),
     );
-    const { x, interval } = inversePrediction(line, { limit: 120 });
+    const { x, interval } = inversePrediction(line, 120);
     for (const { slope, outlook, last } of alike) {
       expect(slope).toBeCloseTo(line.slope, 12);
       expect(outlook).toMatchObject({ kind: 'reached', side: 'max' });
@@ -68,7 +68,7 @@ describe('the fit of a trend', () => {
   });
 
   it('of readings that are closer to a line than their instrument allows stands on the instrument', () => {
-    const points = [0, 1000, 2000].map((x) => ({ x, y: x * 2, u: 300 }));
+    const points = [0, 1000, 2000].map((x) => ({ x, y: x * 2, own: 300 }));
     const { slopeHalfWidth, outlook } = fitTrend(points, { min: undefined, max: 10_000 });
     // Student's t for one degree of freedom, 12.706; Sxx = 2 000 000.
     expect(slopeHalfWidth).toBeCloseTo((12.7062 * 300) / Math.sqrt(2_000_000), 3);
@@ -76,7 +76,7 @@ describe('the fit of a trend', () => {
     // Without an uncertainty of their own the scatter, which is none, decides.
     expect(
       fitTrend(
-        points.map((each) => ({ ...each, u: 0 })),
+        points.map((each) => ({ ...each, own: 0 })),
         { min: undefined, max: 10_000 },
       ).outlook,
     ).toMatchObject({
@@ -87,13 +87,13 @@ describe('the fit of a trend', () => {
 
   it('weighs a reading by its uncertainty', () => {
     const points = [
-      { x: 0, y: 0, u: 1 },
-      { x: 1, y: 1, u: 1 },
-      { x: 2, y: 2, u: 1 },
-      { x: 3, y: 30, u: 1000 },
+      { x: 0, y: 0, own: 1 },
+      { x: 1, y: 1, own: 1 },
+      { x: 2, y: 2, own: 1 },
+      { x: 3, y: 30, own: 1000 },
     ];
     expect(fitTrend(points, { min: undefined, max: undefined }).slope).toBeCloseTo(1, 3);
-    const alike = points.map((each) => ({ ...each, u: 1 }));
+    const alike = points.map((each) => ({ ...each, own: 1 }));
     expect(fitTrend(alike, { min: undefined, max: undefined }).slope).toBeCloseTo(9.1, 6);
   });
 
@@ -152,21 +152,44 @@ describe('the fit of a trend', () => {
       'away',
     ],
   ] as const)('of %j: %s', (points, kind) => {
-    const readings = points.map(([x, y]) => ({ x, y, u: 0.001 }));
+    const readings = points.map(([x, y]) => ({ x, y, own: 0.001 }));
     expect(fitTrend(readings, { min: undefined, max: 11 }).outlook.kind).toBe(kind);
   });
 
   it('says of a limit that lies beyond the span of the readings that it is far ahead', () => {
-    const readings = [0, 100, 200, 300].map((x, index) => ({ x, y: x + (index % 2), u: 0.1 }));
+    const readings = [0, 100, 200, 300].map((x, index) => ({ x, y: x + (index % 2), own: 0.1 }));
     expect(fitTrend(readings, { min: undefined, max: 500 }).outlook).toMatchObject({ isFar: false });
     expect(fitTrend(readings, { min: undefined, max: 700 }).outlook).toMatchObject({ isFar: true });
+  });
+
+  it('takes a last reading exactly on its limit for inside', () => {
+    const up = [10, 20, 30].map((y, index) => ({ x: index, y, own: 0.01 }));
+    const down = up.map((each) => ({ ...each, y: 40 - each.y }));
+    expect(fitTrend(up, { min: undefined, max: 30 }).outlook).toMatchObject({ kind: 'reached', side: 'max' });
+    expect(fitTrend(up, { min: undefined, max: 29.999 }).outlook.kind).toBe('beyond');
+    expect(fitTrend(down, { min: 10, max: undefined }).outlook).toMatchObject({
+      kind: 'reached',
+      side: 'min',
+    });
+    expect(fitTrend(down, { min: 10.001, max: undefined }).outlook.kind).toBe('beyond');
+  });
+
+  it('names no date where the slope is only just smaller than what it is uncertain by', () => {
+    // Four points a unit apart: Sxx 5, Student's t for two degrees of freedom 4.3027.
+    const reach = (4.3027 * 1) / Math.sqrt(5);
+    const rising = (slope: number) =>
+      fitTrend(
+        [0, 1, 2, 3].map((x) => ({ x, y: slope * x, own: 1 })),
+        { min: undefined, max: 50 },
+      ).outlook.kind;
+    expect([rising(0.95 * reach), rising(1.05 * reach)]).toEqual(['no trend', 'reached']);
   });
 
   it('never names a date from two readings, whatever they are', () => {
     const reading = fc.record({
       x: fc.integer({ min: 0, max: 20_000 }),
       y: fc.integer({ min: 0, max: 1000 }),
-      u: fc.constantFrom(0, 0.1, 10),
+      own: fc.constantFrom(0, 0.1, 10),
     });
     fc.assert(
       fc.property(reading, reading, fc.integer({ min: 0, max: 2000 }), (a, b, max) => {
@@ -178,6 +201,80 @@ describe('the fit of a trend', () => {
         expect([next, slopeHalfWidth]).toEqual([null, null]);
       }),
     );
+  });
+});
+
+describe('an instrument whose own error is the same in every session', () => {
+  const micrometer = (more = ''): string =>
+    `  fine: { type: bore gauge, max_error: 0.010 mm, repeatability: 0.0005 mm${more} }\n`;
+  const measured = (register: string, gauges = ['fine', 'fine', 'fine']): TrendLine => {
+    const bores = ['70.000', '70.006', '70.012'];
+    const sessions = bores.map((bore, index) =>
+      service(
+        2020 + index,
+        index * 1000,
+        '',
+        `readings:\n  - { measure: cylinder_bore, with: ${gauges[index]}, at: { 1: ${bore} mm } }\n`,
+      ),
+    );
+    const limits =
+      'kind: limits\nsource: invented\nlimits: { cylinder_bore: { wear: { max: 70.030 mm } } }\n';
+    const [line] = linesOf({
+      ...shop(Object.assign({}, ...sessions)),
+      'engine/limits.yaml': limits,
+      'instruments.yaml': `kind: instruments\ninstruments:\n${register}`,
+    });
+    if (line === undefined) throw new Error('no line');
+    return line;
+  };
+  const MM = 10_000_000;
+  const other = micrometer().replace('fine', 'other');
+  const twoSessions = measured(micrometer() + other, ['fine', 'fine', 'other']);
+
+  it('moves the line, and not its slope', () => {
+    const { fit } = measured(micrometer());
+    // Student's t for one degree of freedom, 12.706; Sxx = 2 000 000 h².
+    expect(((fit.slope ?? 0) * 1000) / MM).toBeCloseTo(0.006, 9);
+    expect(((fit.slopeHalfWidth ?? 0) * 1000) / MM).toBeCloseTo((12.7062 * 0.0005) / Math.SQRT2, 6);
+    expect(fit.outlook).toMatchObject({ kind: 'reached', x: expect.closeTo(5000, 6) });
+  });
+
+  it('widens the distance to the limit and the place of the line, and leaves that of a next reading', () => {
+    const [fine, certain] = [micrometer(), micrometer().replace('max_error: 0.010 mm, ', '')].map(
+      (register) => measured(register).fit,
+    );
+    const width = (interval: { lower: number; upper: number } | null | undefined): number =>
+      (interval?.upper ?? Number.NaN) - (interval?.lower ?? Number.NaN);
+    const [own, whole] = [width(certain?.last) / 2, width(fine?.last) / 2];
+    expect(Math.sqrt(whole ** 2 - own ** 2) / MM).toBeCloseTo((1.959964 * 0.01) / Math.sqrt(3), 7);
+    expect(width(fine?.next?.interval)).toBeCloseTo(width(certain?.next?.interval), 0);
+    const reach = [certain, fine].map((fit) =>
+      fit?.outlook.kind === 'reached' ? width(fit.outlook.interval) : Number.NaN,
+    );
+    expect(reach[1]).toBeGreaterThan((reach[0] ?? 0) + 1000);
+  });
+
+  it('is another one after a change of instrument', () => {
+    expect(twoSessions.unlike).toEqual(['instrument']);
+    expect(twoSessions.fit.outlook.kind).toBe('no trend');
+  });
+
+  it('is another one after a calibration', () => {
+    const calibrated = measured(micrometer(', calibrated: 2021-08-01'));
+    expect(calibrated.fit.slopeHalfWidth).toBeCloseTo(twoSessions.fit.slopeHalfWidth ?? 0, 6);
+    expect(measured(micrometer(', calibrated: 2019-08-01')).fit.outlook.kind).toBe('reached');
+  });
+
+  it('is not shared where no document says that it was one instrument', () => {
+    const nameless = [0, 1, 2].map((year) =>
+      service(
+        2020 + year,
+        year * 1000,
+        '',
+        `readings:\n  - { measure: cylinder_bore, at: { 1: 70.00${6 * year} mm } }\n`,
+      ),
+    );
+    expect(linesOf(inShop(...nameless))[0]?.fit.line?.shared).toEqual([]);
   });
 });
 

@@ -1,7 +1,8 @@
 import type { Correction, EarlierStates } from '../../compare/past.ts';
 import type { EngineState } from '../../compare/state.ts';
-import { dayText, type Trend, type TrendAxis, type TrendLine, type TrendPoint } from '../../compare/trend.ts';
+import { dayText, type Trend, type TrendAxis, type TrendLine } from '../../compare/trend.ts';
 import type { Outlook } from '../../compare/trendFit.ts';
+import type { TrendPoint } from '../../compare/trendPoint.ts';
 import type { Interval } from '../../measurement/linePrediction.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';

@@ -1,7 +1,8 @@
 import { formatLimit, type Printing, printingOf } from '../../checks/findings/readings.ts';
 import type { EngineState } from '../../compare/state.ts';
-import { dayText, type Followed, type Trend, type TrendAxis, type TrendLine } from '../../compare/trend.ts';
+import { dayText, type Trend, type TrendAxis, type TrendLine } from '../../compare/trend.ts';
 import type { LimitCrossing } from '../../compare/trendFit.ts';
+import type { Followed } from '../../compare/trendPoint.ts';
 import type { Position } from '../../layout/position.ts';
 import { formatUncertainty } from '../../quantity/format.ts';
 import { toNumber } from '../../quantity/fraction.ts';
