@@ -93,7 +93,7 @@ export async function inCopyOf<Result>(
 ): Promise<Result> {
   const copy = realpathSync(mkdtempSync(join(tmpdir(), 'tenths-shop-')));
   try {
-    if (folder !== undefined) cpSync(folder, copy, { recursive: true });
+    if (folder !== undefined) cpSync(folder, copy, { recursive: true, verbatimSymlinks: true });
     return await act(copy);
   } finally {
     rmSync(copy, { recursive: true, force: true });
