@@ -1,4 +1,14 @@
-import { compare, type Fraction, fraction, least, parseDecimal } from '../quantity/fraction.ts';
+import {
+  absolute,
+  compare,
+  divide,
+  type Fraction,
+  fraction,
+  least,
+  multiply,
+  parseDecimal,
+  toNumber,
+} from '../quantity/fraction.ts';
 import { type Quantity, toBase, unitNamed } from '../quantity/units.ts';
 import type { Instrument, InstrumentType, MaxError } from './instrument.ts';
 
@@ -17,10 +27,8 @@ interface Assumption {
  * instruments in fair order. They are shown as assumed wherever they decide.
  */
 const ASSUMED: Partial<Record<InstrumentType, Assumption>> = {
-  micrometer: { maxError: length('0.005', 'mm'), source: 'DIN 863-1, 50 to 100 mm' },
   'inside micrometer': { maxError: length('0.008', 'mm'), source: 'our judgement, no source' },
   'depth micrometer': { maxError: length('0.008', 'mm'), source: 'our judgement, no source' },
-  'ball micrometer': { maxError: length('0.005', 'mm'), source: 'as a micrometer' },
   'bore gauge': { maxError: length('0.006', 'mm'), source: 'our budget: setting 4, dial 3.5, body 2 µm' },
   'dial indicator': { maxError: length('0.015', 'mm'), source: 'JIS B 7503, whole range of 10 mm' },
   caliper: { maxError: length('0.05', 'mm'), source: 'DIN 862, inside and depth' },
@@ -41,8 +49,23 @@ const wrench = (amount: Fraction): Assumption => ({
   source: 'ISO 6789, setting tools',
 });
 
+/** DIN 863-1, error limits of outside micrometers: 4 µm up to 50 mm, then 1 µm more for each 50 mm. */
+function micrometer(size: Fraction): Assumption {
+  const steps = Math.max(1, Math.ceil(toNumber(divide(absolute(size), FIFTY_MILLIMETRES))));
+  const micrometres = Math.max(4, steps + 3);
+  return {
+    maxError: { amount: multiply(fraction(micrometres), MICROMETRE) },
+    source: `DIN 863-1, ${50 * (steps - 1)} to ${50 * steps} mm`,
+  };
+}
+
+const FIFTY_MILLIMETRES = toBase(fraction(50), unitNamed('mm'));
+const MICROMETRE = toBase(parseDecimal('0.001'), unitNamed('mm'));
+
 export function assumptionFor(type: InstrumentType, quantity: Quantity, amount: Fraction): Assumption {
   if (type === 'torque wrench') return wrench(amount);
+  if (quantity === 'length' && (type === 'micrometer' || type === 'ball micrometer'))
+    return micrometer(amount);
   return ASSUMED[type] ?? (quantity === 'length' ? OTHER_LENGTH : OTHER);
 }
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { assumedInstrument, assumptionFor } from '../../src/measurement/assumed.ts';
 import { INSTRUMENT_TYPES } from '../../src/measurement/instrument.ts';
 import { readingTerms } from '../../src/measurement/readingTerms.ts';
-import { equals, parseDecimal } from '../../src/quantity/fraction.ts';
+import { equals, parseDecimal, toNumber } from '../../src/quantity/fraction.ts';
 import { toBase, unitNamed } from '../../src/quantity/units.ts';
 
 const length = (text: string, unit: string) => toBase(parseDecimal(text), unitNamed(unit));
@@ -10,7 +10,8 @@ const INCH = length('1', 'in');
 
 describe('what is assumed of an instrument that nobody registered', () => {
   it.each([
-    ['micrometer', '0.005', 'mm', 'DIN 863-1, 50 to 100 mm'],
+    ['micrometer', '0.004', 'mm', 'DIN 863-1, 0 to 50 mm'],
+    ['ball micrometer', '0.004', 'mm', 'DIN 863-1, 0 to 50 mm'],
     ['dial indicator', '0.015', 'mm', 'JIS B 7503, whole range of 10 mm'],
     ['caliper', '0.05', 'mm', 'DIN 862, inside and depth'],
     ['gauging strip', '0.0005', 'in', 'half a gap of 0.001 in between marks'],
@@ -19,6 +20,29 @@ describe('what is assumed of an instrument that nobody registered', () => {
     const found = assumptionFor(type, 'length', INCH);
     expect(found.source).toBe(source);
     expect('amount' in found.maxError && equals(found.maxError.amount, length(figure, unit))).toBe(true);
+  });
+
+  // DIN 863-1, error limits as printed: range to, micrometres.
+  it.each([
+    ['0', 4],
+    ['25', 4],
+    ['50', 4],
+    ['50.001', 5],
+    ['75', 5],
+    ['100', 5],
+    ['125', 6],
+    ['150', 6],
+    ['175', 7],
+    ['200', 7],
+    ['225', 8],
+    ['250', 8],
+    ['275', 9],
+    ['300', 9],
+    ['500', 13],
+    ['-60', 5],
+  ])('a micrometer at %s mm is off by up to %d µm', (size, micrometres) => {
+    const { maxError } = assumptionFor('micrometer', 'length', length(size, 'mm'));
+    expect('amount' in maxError && toNumber(maxError.amount) / 1e4).toBeCloseTo(micrometres, 12);
   });
 
   it('every type has a figure above zero and says where it is from', () => {
