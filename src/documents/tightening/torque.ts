@@ -166,10 +166,10 @@ function reportCount(fasteners: readonly string[], root: Node, context: Document
 function readLubrication(root: Node): Lubrication {
   const factor = scalarOf(childOf(root, 'nut_factor'))?.value;
   const scatter = readPercentAt(root, 'scatter');
-  if (typeof factor === 'number' && factor > 0) return statedNutFactor(factor, scatter);
   const lubricant = textAt(root, 'lubricant');
   const named = lubricant === undefined ? UNSTATED : lubricationNamed(lubricant);
-  return scatter === undefined ? named : { ...named, scatter };
+  const stated = typeof factor === 'number' && factor > 0 ? statedNutFactor(factor, named) : named;
+  return scatter === undefined ? stated : { ...stated, scatter };
 }
 
 function readFriction(node: Node | undefined, context: DocumentContext): Friction | undefined {

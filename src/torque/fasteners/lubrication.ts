@@ -63,8 +63,8 @@ export function lubricationNamed(note: string): Lubrication {
   return lubrication;
 }
 
-/** A nut factor that the document itself states; its scatter is that of a lubricated bolt unless it says more. */
-export const statedNutFactor = (nutFactor: number, scatter = 0.25): Lubrication => ({
+/** A nut factor that the document itself states; it scatters as its lubrication does. */
+export const statedNutFactor = (nutFactor: number, { scatter }: Lubrication): Lubrication => ({
   name: 'nut factor as stated',
   nutFactor,
   scatter,

@@ -46,6 +46,22 @@ const orderOf = (lines: string): string => {
   return `${orderFrom}: ${sequence.order.join(' ')}`;
 };
 
+describe('a nut factor that is stated', () => {
+  const NAMED = 'fasteners: { names: [a, b] }\nnut_factor: 0.16\n';
+
+  // NSTS 08307, torque wrench (from memory): unlubricated 35 %, cadmium plated 30 %, lubricated 25 %.
+  test.each([
+    ['', 0.35],
+    ['lubricant: dry', 0.35],
+    ['lubricant: cadmium plated', 0.3],
+    ['lubricant: anti-seize paste', 0.25],
+    ['lubricant: engine oil', 0.25],
+    ['lubricant: engine oil\nscatter: 12 %', 0.12],
+  ])('scatters as its lubrication does: %s', (more, scatter) => {
+    expect(read(NAMED + more).joint.lubrication).toMatchObject({ nutFactor: 0.16, scatter });
+  });
+});
+
 describe('the order of a joint', () => {
   test.each([
     ['as the maker writes it', 'fasteners: { names: [a, b, c] }\norder: [b, a, c]', 'maker: b a c'],
