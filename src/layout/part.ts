@@ -10,7 +10,7 @@ export interface Part {
   readonly also: readonly string[];
   /** Where there is one of it: at each main, on each cylinder, or once an engine. */
   readonly family: Family;
-  /** Keys of the engine's `materials`: it is made of the first that is stated. */
+  /** Keys of the engine's `materials` and `expansion`: it is made of the first that is stated. */
   readonly material: readonly string[];
   /** The parts that it is assembled from, by id: what is done to it is done to them. */
   readonly assembledFrom: readonly string[];

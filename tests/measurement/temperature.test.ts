@@ -1,14 +1,21 @@
 import { describe, expect, test } from 'vitest';
+import { expansionOf, GAUGE_STEEL } from '../../src/measurement/expansion.ts';
 import {
   atReferenceTemperature,
   correction,
   expandUnlike,
-  expansionOf,
-  GAUGE_STEEL,
   type Warmth,
 } from '../../src/measurement/temperature.ts';
 import { exactly, standardUncertainty, subtractValues } from '../../src/measurement/value.ts';
-import { compare, fraction, parseDecimal, toDecimal, toNumber } from '../../src/quantity/fraction.ts';
+import {
+  add,
+  compare,
+  fraction,
+  parseDecimal,
+  subtract,
+  toDecimal,
+  toNumber,
+} from '../../src/quantity/fraction.ts';
 import { toBase, unitNamed } from '../../src/quantity/units.ts';
 
 const mm = (text: string) => toBase(parseDecimal(text), unitNamed('mm'));
@@ -35,21 +42,48 @@ describe('expansion', () => {
     ['Cast iron', '11.4'],
     ['nodular iron', '11.2'],
     ['ductile cast iron', '11.2'],
-    ['aluminum', '23.0'],
-    ['aluminium alloy', '23.0'],
     ['bronze', '18.0'],
   ])('%s grows by %s millionths for a degree', (written, millionths) => {
     expect(toDecimal(known(written, 'x').coefficient, 7)).toBe((Number(millionths) / 1e6).toFixed(7));
   });
 
+  // A laser interferometer's user's manual, table 17-1: piston alloys, then those of blocks and heads.
+  test.each([
+    ['aluminium 4032', '19.4'],
+    ['aluminum A132', '19.0'],
+    ['aluminium alloy D132', '20.5'],
+    ['F132 aluminium', '20.7'],
+    ['aluminium 142', '22.5'],
+    ['forged aluminium 2218', '22.3'],
+    ['aluminium 319', '21.5'],
+    ['aluminium 355', '22.0'],
+    ['aluminium 356-T6', '21.5'],
+  ])('%s grows by %s millionths, known to half a millionth', (written, millionths) => {
+    const { coefficient, halfWidth } = known(written, 'x');
+    expect(toNumber(coefficient) * 1e6).toBeCloseTo(Number(millionths), 12);
+    expect(toNumber(halfWidth) * 1e6).toBeCloseTo(0.5, 12);
+  });
+
+  test.each(['aluminium', 'aluminum alloy', 'aluminium 6061', 'aluminium 4032 or 142'])(
+    'of %s no alloy is known: it lies between the 19.0 and 22.5 of piston alloys',
+    (written) => {
+      const { coefficient, halfWidth } = known(written, 'x');
+      const ends = [subtract(coefficient, halfWidth), add(coefficient, halfWidth)];
+      expect(ends.map((end) => toNumber(end) * 1e6)).toEqual([
+        expect.closeTo(19, 9),
+        expect.closeTo(22.5, 9),
+      ]);
+    },
+  );
+
   test.each(['titanium', 'steel-backed aluminium', 'ironwood', ''])('nothing is said of %s', (written) => {
     expect(expansionOf(written)).toBeUndefined();
   });
 
-  test('a 4.000 in aluminium piston at 70 °F in a steel micrometer is half a tenth smaller at 20 °C', () => {
-    // 4.000 × (23 − 11.5)e-6 × 10/9 = 0.0000511
+  test('a 4.000 in aluminium piston at 70 °F in a steel micrometer is four hundredths of a thou smaller at 20 °C', () => {
+    // 4.000 × (20.75 − 11.5)e-6 × 10/9 = 0.0000411
     const at: Warmth = { temperature: degF('70'), id: 't', part: known('aluminium', 'p'), gauge: steelGauge };
-    expect(toNumber(correction(inches('4.000'), at)) / 254e6).toBeCloseTo(-0.0000511, 7);
+    expect(toNumber(correction(inches('4.000'), at)) / 254e6).toBeCloseTo(-0.0000411, 7);
   });
 
   test('a gauge that does not grow: the same piston differs by the 0.000096 in of 21.5 ppm', () => {
@@ -89,8 +123,8 @@ describe('expansion', () => {
     const value = atReferenceTemperature(exactly(inches('4.000')), at);
     expect(compare(value.amount, inches('4.000'))).toBe(0);
     expect([...value.terms.keys()]).toEqual(['t']);
-    // 1 K × 4 in × 11.5 ppm, rectangular
-    expect(standardUncertainty(value)).toBeCloseTo((4 * 254e6 * 11.5e-6) / Math.sqrt(3), 6);
+    // 1 K × 4 in × 9.25 ppm, rectangular
+    expect(standardUncertainty(value)).toBeCloseTo((4 * 254e6 * 9.25e-6) / Math.sqrt(3), 6);
   });
 
   test('a part that expands more than it is thought to is smaller at 20 °C, a gauge that does so makes it larger', () => {
@@ -123,7 +157,7 @@ describe('expansion', () => {
     });
     const bore = atReferenceTemperature(exactly(mm('101.68')), at('block'));
     const piston = atReferenceTemperature(exactly(mm('101.60')), at('piston'));
-    // 0.08 mm × 11.5 ppm × 1 K: nothing
+    // 0.08 mm × 9.25 ppm × 1 K: nothing
     expect(standardUncertainty(subtractValues(bore, piston))).toBeLessThan(10);
   });
 });

@@ -17,7 +17,7 @@ const CORRECTED: FindingKind = {
   matters: 'A warm aluminium piston in a steel micrometer reads larger than it is at 20 °C, by tenths.',
   usually: 'Let the part stand until it is as warm as the shop, or leave the correction as it is.',
   example:
-    'piston diameter: read at 35 degC and taken to 20 degC, 0.00071 in less (aluminium 23, steel gauge 11.5 millionths for 1 degC)',
+    'piston diameter: read at 35 degC and taken to 20 degC, 0.00057 in less (aluminium 20.75, steel gauge 11.5 millionths for 1 degC)',
 };
 
 export const temperatureKinds: readonly FindingKind[] = [CORRECTED];
@@ -50,7 +50,7 @@ function corrected(
 /** `aluminium 23, steel gauge 11.5 millionths for 1 degC`. */
 function coefficients({ part, gauge }: BlockWarmth): string {
   const text = (coefficient: typeof part.coefficient): string =>
-    toDecimal(multiply(coefficient, fraction(1_000_000)), 1).replace(/\.0$/, '');
+    toDecimal(multiply(coefficient, fraction(1_000_000)), 2).replace(/\.?0+$/, '');
   const ofGauge = gauge === undefined ? '' : `, ${gauge.material} gauge ${text(gauge.coefficient)}`;
   return `${part.material} ${text(part.coefficient)}${ofGauge} millionths for 1 degC`;
 }

@@ -4,8 +4,9 @@ import type { Amount } from '../../documents/amount.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { ReadingBlock } from '../../documents/session/reading.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import { expansionOf, GAUGE_STEEL } from '../../measurement/expansion.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
-import { expandUnlike, expansionOf, GAUGE_STEEL, type Warmth } from '../../measurement/temperature.ts';
+import { expandUnlike, type Warmth } from '../../measurement/temperature.ts';
 
 /** A block's temperature and materials, with the temperature as a person wrote it. */
 export interface BlockWarmth extends Warmth {
@@ -27,8 +28,8 @@ export function blockWarmth(
   registry: Registry,
 ): BlockWarmth | undefined {
   const temperature = block.temperature ?? session.temperature;
-  const key = materialOf(characteristic, registry).find((each) => document.materials.has(each));
-  const part = key === undefined ? undefined : expansionOf(document.materials.get(key) ?? '');
+  const key = materialOf(characteristic, registry).find((each) => document.expansions.has(each));
+  const part = key === undefined ? undefined : document.expansions.get(key);
   const scale = gauge.material === undefined ? GAUGE_STEEL : expansionOf(gauge.material);
   if (temperature === undefined || part === undefined || scale === undefined) return undefined;
   const where = block.temperature === undefined ? '' : `, reading ${block.index + 1}`;

@@ -1,10 +1,12 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Layout } from '../../layout/layout.ts';
+import type { Expansion } from '../../measurement/expansion.ts';
 import { type Amount, type DocumentContext, readAmount, report } from '../amount.ts';
 import { readSizeStatements, type SizeStatement } from '../grades/statements.ts';
 import type { Measures } from '../measure.ts';
-import { childOf, entriesOf, textAt, textOf } from '../yaml/access.ts';
+import { childOf, entriesOf, textAt } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
+import { readExpansions } from './expansions.ts';
 import { readLayout } from './readLayout.ts';
 import { type DecisionRule, readDecisionRule } from './shop.ts';
 
@@ -13,7 +15,8 @@ export interface EngineDocument {
   readonly layout: Layout;
   /** Nominal sizes by name, such as `bore`. */
   readonly sizes: ReadonlyMap<string, Amount>;
-  readonly materials: ReadonlyMap<string, string>;
+  /** Of each part whose material or expansion is stated; undefined for a material that is not known. */
+  readonly expansions: ReadonlyMap<string, Expansion | undefined>;
   readonly decisionRule: DecisionRule | undefined;
   /** The sizes of the parts that it came with. */
   readonly fitted: readonly SizeStatement[];
@@ -28,9 +31,7 @@ export function readEngine(root: Node, measures: Measures, context: DocumentCont
     name: textAt(root, 'name') ?? context.source.path,
     layout,
     sizes: readSizes(childOf(root, 'sizes'), measures, context),
-    materials: new Map(
-      entriesOf(childOf(root, 'materials')).map(({ key, node }) => [key, textOf(node) ?? '']),
-    ),
+    expansions: readExpansions(root, context),
     decisionRule: readDecisionRule(root),
     fitted: readSizeStatements(root, { parts: measures.parts, layout }, context),
   };

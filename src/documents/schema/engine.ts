@@ -1,6 +1,6 @@
 import { decisionRule, document, FAMILIES, source } from './document.ts';
 import { fitted } from './fitted.ts';
-import { about, amount, type Schema, text, WORD_ITEM, word, words } from './scalars.ts';
+import { about, amount, coefficient, type Schema, text, WORD_ITEM, word, words } from './scalars.ts';
 import { keyedByCharacteristic, map, named, type Offered } from './shared.ts';
 
 export const engineSchema = (offered: readonly Offered[]): Schema =>
@@ -13,6 +13,7 @@ export const engineSchema = (offered: readonly Offered[]): Schema =>
       labels,
       sizes: sizes(offered),
       materials,
+      expansion,
       decision_rule: decisionRule,
       fitted,
       job,
@@ -104,6 +105,24 @@ const materials: Schema = map(
     Object.entries(MATERIAL_OF).map(([part, material]) => [
       part,
       text(about(`Material: ${part}`, `The material of the ${part}.`, material)),
+    ]),
+  ),
+);
+
+const expansion: Schema = map(
+  about(
+    'Expansion',
+    'By what share of its length a part grows for one degree, where that is known better than by its material.',
+    {
+      pistons: '19.4e-6 per degC',
+    },
+  ),
+  Object.fromEntries(
+    Object.keys(MATERIAL_OF).map((part) => [
+      part,
+      coefficient(
+        about(`Expansion: ${part}`, `The expansion of the ${part}.`, '19.4e-6 per degC', '10.8e-6 per degF'),
+      ),
     ]),
   ),
 );

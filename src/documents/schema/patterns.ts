@@ -18,6 +18,7 @@ export const PATTERNS = {
   withUnitOrRange: `^(?:${NUMBER} ?${UNIT}|${AMOUNT} to ${AMOUNT})$`,
   percent: `^${NUMBER} ?%$`,
   grade: `^(?:std|${AMOUNT} (?:under|over)(?: (?:each|set))?)$`,
+  coefficient: '^(?:[0-9]+(?:\\.[0-9]+)?|\\.[0-9]+)(?:e-[0-9])? per deg[CF]$',
   date: '^[0-9]{4}-[0-9]{2}-[0-9]{2}$',
   identifier: '^[a-z][a-z0-9_]*$',
   notBlank: '\\S',

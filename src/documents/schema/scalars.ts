@@ -61,6 +61,14 @@ export const texts = (told: About): Schema =>
     items: { ...TEXT, errorMessage: 'write it as text, in quotes if it is digits' },
   });
 
+/** A coefficient of expansion, as a share for one degree. */
+export const coefficient = (told: About): Schema =>
+  scalar(
+    told,
+    'write a share of the length for one degree, such as 19.4e-6 per degC',
+    matching(PATTERNS.coefficient),
+  );
+
 export const flag = (told: About): Schema => scalar(told, 'write true or false', { type: 'boolean' });
 
 export const date = (told: About): Schema =>

@@ -1,4 +1,4 @@
-import { expansionOf } from '../../measurement/temperature.ts';
+import { expansionOf } from '../../measurement/expansion.ts';
 import { type Fraction, toDecimal, toNumber } from '../../quantity/fraction.ts';
 import { fromBase, unitNamed } from '../../quantity/units.ts';
 import type { Joint } from '../joint.ts';

@@ -60,13 +60,33 @@ describe('temperature', () => {
   test('a warm aluminium piston is smaller at 20 °C, and the report says that it was moved', () => {
     const found = read(STATED, session('temperature: 35 degC', PISTON));
     const row = rowAt(found, 'piston_diameter', '1');
-    // 4.0010 × 11.5e-6 × 15
-    expect(toNumber(row.routes[0]?.mean ?? { n: 0n, d: 1n }) / 254e6).toBeCloseTo(4.001 - 0.00069, 6);
+    // 4.0010 × (20.75 − 11.5)e-6 × 15
+    expect(toNumber(row.routes[0]?.mean ?? { n: 0n, d: 1n }) / 254e6).toBeCloseTo(4.001 - 0.000555, 6);
     expect(row.routes[0]?.route.written).toEqual(['4.0010']);
     expect(row.routes[0]?.route.notes).toEqual(['read at 35 degC, taken to 20 degC']);
     expect(messages(found, 'temperature/corrected')).toEqual([
-      'piston diameter: read at 35 degC and taken to 20 degC, 0.00069 in less (aluminium 23, steel gauge 11.5 millionths for 1 degC)',
+      'piston diameter: read at 35 degC and taken to 20 degC, 0.00056 in less (aluminium 20.75, steel gauge 11.5 millionths for 1 degC)',
     ]);
+  });
+
+  test.each([
+    ['by its alloy', 'aluminium D132', '', 20.5, 'aluminium D132 20.5'],
+    ['as stated', 'aluminium', '{ pistons: 19.4e-6 per degC }', 19.4, 'aluminium 19.4'],
+    [
+      'as stated of a material that is not known',
+      'secret',
+      '{ pistons: 0.0000194 per degC }',
+      19.4,
+      'secret 19.4',
+    ],
+    ['as stated for a degree Fahrenheit', 'aluminium', '{ pistons: 10e-6 per degF }', 18, 'aluminium 18'],
+  ])('a piston grows %s', (_, material, expansion, millionths, told) => {
+    const text = `${engine(`{ pistons: ${material} }`)}${expansion === '' ? '' : `expansion: ${expansion}\n`}`;
+    const found = read(text, session('temperature: 35 degC', PISTON));
+    const row = rowAt(found, 'piston_diameter', '1');
+    const moved = 4.001 * (millionths - 11.5) * 1e-6 * 15;
+    expect(toNumber(row.routes[0]?.mean ?? { n: 0n, d: 1n }) / 254e6).toBeCloseTo(4.001 - moved, 6);
+    expect(messages(found, 'temperature/corrected')[0]).toContain(`(${told},`);
   });
 
   test("a block's own temperature stands before the session's", () => {

@@ -129,3 +129,32 @@ describe('an engine document', () => {
     expect(refusalsOf(text('layout: { mains: 1000000000 }'))).toHaveLength(1);
   });
 });
+
+describe('an expansion that is stated', () => {
+  const refused = (written: string) =>
+    refusalsOf(text(`layout: { mains: 1 }\nexpansion: { pistons: ${written} }`));
+
+  it.each(['19.4e-6 per degC', '0.0000194 per degC', '10.8e-6 per degF', '1.2e-6 per degC'])(
+    '%s is read',
+    (written) => {
+      expect(refused(written)).toEqual([]);
+    },
+  );
+
+  it.each([
+    '19.4 per degC',
+    '0.0001001 per degC',
+    '4e-7 per degC',
+    '19.4e-6',
+    '19.4e-6 per K',
+    '-1e-6 per degC',
+  ])('%s is refused', (written) => {
+    expect(refused(written)).toHaveLength(1);
+  });
+
+  it('of a part that no engine has is refused', () => {
+    expect(refusalsOf(text('layout: { mains: 1 }\nexpansion: { magneto: 19.4e-6 per degC }'))).toHaveLength(
+      1,
+    );
+  });
+});
