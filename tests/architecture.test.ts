@@ -38,6 +38,16 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   'node:': ['src/shell/', 'src/build/', 'src/cli/main.ts', 'src/cli/check/poolMember.ts'],
 };
 
+/** Words that go past what others rely on: where each may stand. */
+const RESERVED_WORDS: Readonly<Record<string, readonly string[]>> = {
+  // Text leaves the program escaped, docs/decisions/0010-escape-last.md: by a language's own writer.
+  letOut: ['src/output/escape/', 'src/shell/process/promptLoop.ts'],
+  'as Written': ['src/output/escape/language.ts'],
+  ownPiece: ['src/output/escape/', 'src/output/terminal/paint.ts'],
+  'process.stdout': ['src/shell/process/standardStream.ts'],
+  'process.stderr': ['src/shell/process/standardStream.ts'],
+};
+
 const NO_FOLDERS = ['utils', 'helpers', 'common', 'core', 'types'];
 
 /** More side by side than a reader takes in: then a folder has rooms, each named after what it knows. */
@@ -110,6 +120,10 @@ function breachesOf({ path, text }: SourceFile): readonly string[] {
     found.push(`${path} lies in ${part}: a folder is named after what it knows`);
   }
   if (/^export default\b|\bas default\b/m.test(text)) found.push(`${path} has a default export`);
+  for (const [word, allowed] of Object.entries(RESERVED_WORDS)) {
+    if (!new RegExp(`\\b${word}\\b`).test(text) || allowed.some((each) => path.startsWith(each))) continue;
+    found.push(`${path} may not say ${word}`);
+  }
   if (lines > MOST_LINES && !Object.hasOwn(LONGER, path)) found.push(`${path} has ${lines} lines`);
   return found;
 }
@@ -275,6 +289,21 @@ describe('a breach is seen', () => {
       'of the size of a folder',
       Array.from({ length: 21 }, (_, index) => file(`src/checks/a${index}.ts`, '')),
       'src/checks holds 21 files: sort them into folders by what they know',
+    ],
+    [
+      'of who may let text out',
+      [file('src/cli/a.ts', "import { letOut } from '../output/escape/language.ts';\n")],
+      'src/cli/a.ts may not say letOut',
+    ],
+    [
+      'of who may let text out, by a cast',
+      [file('src/output/check/a.ts', 'const a = text as Written;\n')],
+      'src/output/check/a.ts may not say as Written',
+    ],
+    [
+      'of who may write to a stream',
+      [file('src/cli/a.ts', "process.stdout.write('a');\n")],
+      'src/cli/a.ts may not say process.stdout',
     ],
     ['of one idea a file', [file('src/checks/a.ts', '//\n'.repeat(211))], 'src/checks/a.ts has 211 lines'],
   ];

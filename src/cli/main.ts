@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { writtenLines } from '../output/escape/line.ts';
 import { cacheFolder } from '../shell/process/cacheFolder.ts';
 import { today } from '../shell/process/clock.ts';
 import { loadCompiled } from '../shell/process/compiled.ts';
@@ -18,7 +19,7 @@ const asksVersion = words.length === 1 && (words[0] === '--version' || words[0] 
 told(asksVersion ? printVersion : runShort).then((exitCode) => process.exit(exitCode));
 
 function printVersion(): number {
-  out.write(`${VERSION}\n`);
+  out.write(writtenLines([VERSION]));
   return 0;
 }
 
@@ -26,7 +27,7 @@ function printVersion(): number {
 async function runShort(): Promise<number> {
   const workingDirectory = folderHere();
   if (workingDirectory === undefined) {
-    tell('tenths: the folder of this terminal is no longer there\n        cd to one that is\n');
+    tell(['tenths: the folder of this terminal is no longer there', '        cd to one that is']);
     return 2;
   }
   if (words.some(asksGit)) childProcess();
@@ -65,25 +66,24 @@ async function told(carryOut: () => number | Promise<number>): Promise<number> {
   try {
     return await carryOut();
   } catch (error) {
-    tell(await troubleText(error));
+    tell(troubleLines(error));
     return 2;
   }
 }
 
 /** Where trouble cannot be told either, the exit code alone says it. */
-function tell(text: string): void {
+function tell(lines: readonly string[]): void {
   try {
-    standardStream(2).write(text);
+    standardStream(2).write(writtenLines(lines));
   } catch (error) {
     if (!(error instanceof CannotWrite)) throw error;
   }
 }
 
 /** What no command expects is a fault of the program's, not of its user's. */
-async function troubleText(error: unknown): Promise<string> {
-  const { visible } = await import('../output/terminal/visible.ts');
+function troubleLines(error: unknown): readonly string[] {
   const { message, stack } = error instanceof Error ? error : new Error(String(error));
-  if (error instanceof CannotWrite) return `tenths: ${message}\n`;
-  const told = `tenths: this is a bug of ours: ${visible(message)}, please report it\n`;
-  return process.env.TENTHS_DEBUG === undefined ? told : `${told}${stack}\n`;
+  if (error instanceof CannotWrite) return [`tenths: ${message}`];
+  const told = `tenths: this is a bug of ours: ${message}, please report it`;
+  return process.env.TENTHS_DEBUG === undefined ? [told] : [told, ...(stack ?? '').split('\n')];
 }

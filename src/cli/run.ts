@@ -1,5 +1,5 @@
 import { Command, CommanderError } from 'commander';
-import { visible, visibleLines } from '../output/terminal/visible.ts';
+import { writtenLines, writtenText } from '../output/escape/line.ts';
 import type { Output, World } from '../shell/world.ts';
 import { VERSION } from '../version.ts';
 import { addBenchCommands } from './benchCommands.ts';
@@ -7,7 +7,7 @@ import type { CheckCall, CheckedEngine, EngineTask } from './check/checkEngine.t
 import { HELP_WORDS } from './helpWords.ts';
 import { addJudgingCommands } from './judgingCommands.ts';
 import { addTorque } from './torque/torqueCommand.ts';
-import { UsageError } from './usage.ts';
+import { problemLines, UsageError } from './usage.ts';
 
 /** Carries out one call and returns its exit code: 0 well, 1 findings, 2 it could not be done. */
 export async function run(words: readonly string[], world: World): Promise<number> {
@@ -32,9 +32,7 @@ export async function checkerFor(call: CheckCall): Promise<(task: EngineTask) =>
 function failure(error: unknown, { err }: World): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
   if (!(error instanceof UsageError)) throw error;
-  err.write(
-    `tenths: ${visible(error.message)}\n${error.help === undefined ? '' : `        ${visible(error.help)}\n`}`,
-  );
+  err.write(writtenLines(problemLines(error)));
   return 2;
 }
 
@@ -46,13 +44,13 @@ export function commandLine(world: World, done: (exitCode: number) => void): Com
     .helpOption('-h, --help', 'print this help')
     .configureHelp(HELP_WORDS)
     .configureOutput({
-      writeOut: (text) => world.out.write(text),
-      writeErr: (text) => world.err.write(text),
+      writeOut: (text) => world.out.write(writtenText(text)),
+      writeErr: (text) => world.err.write(writtenText(text)),
       getOutHelpWidth: () => widthOf(world.out),
       getErrHelpWidth: () => widthOf(world.err),
       getOutHasColors: () => false,
       getErrHasColors: () => false,
-      outputError: (text, write) => write(visibleLines(ourWords(text))),
+      outputError: (text, write) => write(ourWords(text)),
     })
     .exitOverride()
     .showHelpAfterError('(tenths --help lists the commands)');

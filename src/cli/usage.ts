@@ -10,6 +10,17 @@ export class UsageError extends Error {
   }
 }
 
+/** What went wrong and what to do about it, as it is told on stderr. */
+export const problemLines = ({ message, help }: ToldProblem): readonly string[] => [
+  `tenths: ${message}`,
+  ...(help === undefined ? [] : [`        ${help}`]),
+];
+
+interface ToldProblem {
+  readonly message: string;
+  readonly help?: string | undefined;
+}
+
 /** What the shell was asked for; where it could not, that ends the call. */
 export function orUsage<Value>(outcome: Outcome<Value>): Value {
   if (outcome.ok) return outcome.value;

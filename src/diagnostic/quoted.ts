@@ -2,7 +2,7 @@
  * Characters that a terminal obeys instead of showing, or that cannot be seen: C0 and C1 controls, directions
  * of writing, zero width, tags, noncharacters, lone surrogates.
  */
-const HIDDEN =
+export const HIDDEN =
   /[\0-\x1f\x7f-\x9f\xad\u061c\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\ud800-\udfff\ufeff\ufff9-\ufffb\ufffe\uffff\u{e0000}-\u{e007f}]/gu;
 
 /** Enough of a long text to know it by, in characters. */

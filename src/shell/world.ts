@@ -1,3 +1,5 @@
+import type { Written } from '../output/escape/language.ts';
+
 /** Everything outside the program that a command may touch: given to it, so that a test can give another. */
 export interface World {
   readonly workingDirectory: string;
@@ -24,7 +26,7 @@ export interface Output {
   readonly isTTY?: boolean;
   readonly columns?: number;
   /** False where nobody reads any more; else anything. */
-  readonly write: (text: string) => unknown;
+  readonly write: (text: Written) => unknown;
 }
 
 /** Carries out tasks in threads that all know the call; the results, plain data, come in the order of the tasks. */

@@ -6,6 +6,7 @@ import { startLine } from '../../src/bench/record/journalText.ts';
 import { benchEngine } from '../../src/cli/record/benchEngine.ts';
 import { Entry } from '../../src/cli/record/recordEntry.ts';
 import { recordStart, recordTarget } from '../../src/cli/record/recordTarget.ts';
+import { writtenLines } from '../../src/output/escape/line.ts';
 import { promptLoop } from '../../src/shell/process/promptLoop.ts';
 import { thisProcess } from '../../src/shell/process/thisProcess.ts';
 import { openJournal } from '../../src/shell/write/journal.ts';
@@ -67,7 +68,7 @@ async function entryOn(fault: Parameters<typeof failingFiles>[0]): Promise<Took>
     const entry = new Entry(opened, target, start, journal.value, world, false);
     let acknowledged = 0;
     const counting = {
-      opening: () => '',
+      opening: () => writtenLines([]),
       prompt: () => entry.prompt(),
       hear: (line: string) => {
         const next = entry.hear(line, false);

@@ -8,9 +8,12 @@ import {
   followUpJson,
   notJudgedEngineJson,
 } from '../../output/check/checkJson.ts';
-import { engineText, findingsText } from '../../output/check/checkText.ts';
-import { diagnosticsText, notJudgedText, summaryText } from '../../output/check/runText.ts';
+import { engineLines, findingsLines } from '../../output/check/checkText.ts';
+import { diagnosticsLines, notJudgedLines, summaryLines } from '../../output/check/runText.ts';
 import { revisionJson, revisionText, sinceText } from '../../output/diff/revision.ts';
+import { json, writtenJson } from '../../output/escape/json.ts';
+import { together, type Written } from '../../output/escape/language.ts';
+import { type Line, writtenLines } from '../../output/escape/line.ts';
 import type { Texts } from '../../shell/discover/loadEngines.ts';
 import type { Revision } from '../../shell/git/commitFiles.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
@@ -35,7 +38,7 @@ export interface CheckWriter {
 
 /** An engine as it is printed, and what of it is told again at the end. */
 export interface PrintedEngine {
-  readonly text: string;
+  readonly text: Written;
   readonly followUps: readonly FollowUpJson[];
 }
 
@@ -62,13 +65,15 @@ export const checkWriter = (format: Format, world: World): CheckWriter =>
 export function enginePrinter({ format, detail }: EngineFormat, { out, environment }: World): EnginePrinter {
   if (format === 'json') {
     return (report, chosen) => ({
-      text: JSON.stringify(engineJson(report, chosen)),
+      text: writtenJson(json`${engineJson(report, chosen)}`),
       followUps: report.followUps.map(followUpJson),
     });
   }
   const style = textStyle(out, environment, detail);
   return (report, chosen) => ({
-    text: chosen.length === 0 && report.sessions.length > 0 ? '' : engineText(report, chosen, style),
+    text: writtenLines(
+      chosen.length === 0 && report.sessions.length > 0 ? [] : engineLines(report, chosen, style),
+    ),
     followUps: [],
   });
 }
@@ -76,19 +81,20 @@ export function enginePrinter({ format, detail }: EngineFormat, { out, environme
 function textWriter({ out, environment }: World, { detail, at, since }: Format): CheckWriter {
   const style = textStyle(out, environment, detail);
   let isFirst = true;
-  const write = (text: string): void => {
+  const write = (text: Written): void => {
     if (text === '') return;
-    out.write(isFirst ? text : `\n${text}`);
+    out.write(isFirst ? text : together(writtenLines(['']), text));
     isFirst = false;
   };
-  if (at !== undefined) write(revisionText(at, style));
-  if (since !== undefined) write(sinceText(since, style));
+  const writeLines = (lines: readonly Line[]): void => write(writtenLines(lines));
+  if (at !== undefined) writeLines([revisionText(at, style)]);
+  if (since !== undefined) writeLines([sinceText(since, style)]);
   return {
-    diagnostics: (list, texts) => write(diagnosticsText(list, texts, style)),
+    diagnostics: (list, texts) => writeLines(diagnosticsLines(list, texts, style)),
     engine: ({ text }) => write(text),
-    findings: (list) => write(findingsText(list, style)),
-    notJudged: (folder) => write(notJudgedText(folder, style)),
-    end: (tally) => write(summaryText(tally, style)),
+    findings: (list) => writeLines(findingsLines(list, style)),
+    notJudged: (folder) => writeLines(notJudgedLines(folder, style)),
+    end: (tally) => writeLines(summaryLines(tally, style)),
   };
 }
 
@@ -98,12 +104,14 @@ function jsonWriter({ out }: World, { at, since }: Format): CheckWriter {
   const followUps: FollowUpJson[] = [];
   const findings: Finding[] = [];
   const tool = { name: 'tenths', version: VERSION };
-  const head = `{"format":"tenths.check","version":1,"tool":${JSON.stringify(tool)},"at":${JSON.stringify(revisionJson(at))},"since":${JSON.stringify(revisionJson(since))},"engines":[`;
+  const head = writtenJson(
+    json`{"format":"tenths.check","version":1,"tool":${tool},"at":${revisionJson(at)},"since":${revisionJson(since)},"engines":[`,
+  );
   // The head is written with the first engine: a call that finds none prints nothing.
   let before = head;
-  const item = (json: string): void => {
-    out.write(`${before}${json}`);
-    before = ',\n';
+  const item = (text: Written): void => {
+    out.write(together(before, text));
+    before = writtenJson(json`,\n`);
   };
   return {
     diagnostics: (list) => told.push(...list),
@@ -112,24 +120,18 @@ function jsonWriter({ out }: World, { at, since }: Format): CheckWriter {
       followUps.push(...printed.followUps);
     },
     findings: (list) => findings.push(...list),
-    notJudged: (folder) => item(JSON.stringify(notJudgedEngineJson(folder))),
+    notJudged: (folder) => item(writtenJson(json`${notJudgedEngineJson(folder)}`)),
     end: (tally) => {
-      const rest = {
-        diagnostics: told.map(diagnosticJson),
-        findings: findings.map(findingJson),
-        follow_ups: followUps,
-        strict: tally.strict,
-        exit: tally.exitCode(),
-        summary: {
-          engines: tally.engines,
-          sessions: tally.sessions,
-          diagnostics: tally.diagnostics,
-          errors: tally.findings.error,
-          warnings: tally.findings.warning,
-          remarks: tally.findings.remark,
-        },
+      const summary = {
+        engines: tally.engines,
+        sessions: tally.sessions,
+        diagnostics: tally.diagnostics,
+        errors: tally.findings.error,
+        warnings: tally.findings.warning,
+        remarks: tally.findings.remark,
       };
-      out.write(`${before === head ? head : ''}],\n${JSON.stringify(rest).slice(1)}\n`);
+      const rest = json`],\n"diagnostics":${told.map(diagnosticJson)},"findings":${findings.map(findingJson)},"follow_ups":${followUps},"strict":${tally.strict},"exit":${tally.exitCode()},"summary":${summary}}\n`;
+      out.write(before === head ? together(head, writtenJson(rest)) : writtenJson(rest));
     },
   };
 }

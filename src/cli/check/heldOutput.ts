@@ -1,9 +1,10 @@
+import type { Written } from '../../output/escape/language.ts';
 import type { Output } from '../../shell/world.ts';
 
 /** Keeps what is printed until it is certain that it may be; looks like the stream that it is kept for. */
 export class HeldOutput implements Output {
   readonly #out: Output;
-  readonly #texts: string[] = [];
+  readonly #texts: Written[] = [];
 
   constructor(out: Output) {
     this.#out = out;
@@ -17,7 +18,7 @@ export class HeldOutput implements Output {
     return this.#out.columns ?? 0;
   }
 
-  write(text: string): void {
+  write(text: Written): void {
     this.#texts.push(text);
   }
 

@@ -1,4 +1,5 @@
 import type { Command, Option } from 'commander';
+import { line, writtenLines } from '../../output/escape/line.ts';
 import type { World } from '../../shell/world.ts';
 import { engineNames, measureNames, type Offer, sessionNames, stageNames } from './offers.ts';
 
@@ -10,9 +11,8 @@ export async function complete(program: Command, words: readonly string[], world
   const typed = words.at(-1) ?? '';
   const { command, rest } = commandOf(program, words.slice(0, -1));
   const offers = await offersFor(command, rest, typed, world);
-  for (const { word, means } of offers) {
-    if (word.startsWith(typed)) world.out.write(`${word}\t${means}\n`);
-  }
+  const fitting = offers.filter(({ word }) => word.startsWith(typed));
+  world.out.write(writtenLines(fitting.map(({ word, means }) => line`${word}\t${means}`)));
   return 0;
 }
 

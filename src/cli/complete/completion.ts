@@ -1,10 +1,11 @@
+import { writtenText } from '../../output/escape/line.ts';
 import type { World } from '../../shell/world.ts';
 
 export type Shell = 'bash' | 'zsh' | 'fish';
 
 /** Prints what a shell must read to complete the program's words. */
 export function completion(shell: Shell, { out }: World): number {
-  out.write(SCRIPTS[shell]);
+  out.write(writtenText(SCRIPTS[shell]));
   return 0;
 }
 

@@ -2,8 +2,11 @@ import { isSame } from '../../compare/diff.ts';
 import { notComparedText, sidesText } from '../../output/diff/comparison.ts';
 import { diffJson } from '../../output/diff/diffJson.ts';
 import { diffMarkdown } from '../../output/diff/diffMarkdown.ts';
-import { diffText } from '../../output/diff/diffText.ts';
-import { visible } from '../../output/terminal/visible.ts';
+import { diffLines } from '../../output/diff/diffText.ts';
+import { json, writtenJson } from '../../output/escape/json.ts';
+import type { Written } from '../../output/escape/language.ts';
+import { withGaps, writtenLines } from '../../output/escape/line.ts';
+import { writtenMarkdown } from '../../output/escape/markdown.ts';
 import { OpenedOnce } from '../../shell/discover/openedOnce.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
@@ -45,14 +48,17 @@ export function diff(words: readonly string[], options: DiffOptions, world: Worl
   return exit;
 }
 
-function printed(compared: Compared, exit: 0 | 1 | 2, options: DiffOptions, world: World): string {
+function printed(compared: Compared, exit: 0 | 1 | 2, options: DiffOptions, world: World): Written {
   const { sides, engines, notCompared } = compared;
-  if (options.format === 'json') return `${JSON.stringify(diffJson(compared, exit))}\n`;
-  if (options.format === 'markdown') return diffMarkdown(compared, options);
-  if (engines.length + notCompared.length === 0) return `${sidesText(sides)}: nothing changed\n`;
+  if (options.format === 'json') return writtenJson(json`${diffJson(compared, exit)}\n`);
+  if (options.format === 'markdown') return writtenMarkdown(diffMarkdown(compared, options));
+  if (engines.length + notCompared.length === 0)
+    return writtenLines([`${sidesText(sides)}: nothing changed`]);
   const style = textStyle(world.out, world.environment, false);
-  return [
-    ...engines.map((each) => diffText(each, sides, options, style)),
-    ...notCompared.map((each) => `${style.paint.bad(visible(notComparedText(each)))}\n`),
-  ].join('\n');
+  return writtenLines(
+    withGaps([
+      ...engines.map((each) => diffLines(each, sides, options, style)),
+      ...notCompared.map((each) => [style.paint.bad(notComparedText(each))]),
+    ]),
+  );
 }

@@ -11,11 +11,13 @@ import { compareNames } from '../../layout/nameOrder.ts';
 import { type Position, WHOLE_ENGINE } from '../../layout/position.ts';
 import { findPosition } from '../../layout/readKey.ts';
 import { revisionText } from '../../output/diff/revision.ts';
-import { characteristicText } from '../../output/explain/explainCharacteristic.ts';
-import { documentCodeText, findingKindText } from '../../output/explain/explainCode.ts';
-import { type MeasuredRow, positionsText } from '../../output/explain/explainPositions.ts';
-import { valueText } from '../../output/explain/explainValue.ts';
+import { type Line, writtenLines } from '../../output/escape/line.ts';
+import { characteristicLines } from '../../output/explain/explainCharacteristic.ts';
+import { documentCodeLines, findingKindLines } from '../../output/explain/explainCode.ts';
+import { type MeasuredRow, positionsLines } from '../../output/explain/explainPositions.ts';
+import { valueLines } from '../../output/explain/explainValue.ts';
 import { shellWord } from '../../output/terminal/shellWord.ts';
+import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import { sessionNamed } from '../check/chooseSessions.ts';
@@ -45,14 +47,18 @@ export function explain(words: readonly string[], options: ExplainOptions, world
 
 function explainName(name: string, at: string | undefined, world: World): number {
   const style = textStyle(world.out, world.environment, true);
+  world.out.write(writtenLines(nameLines(name, at, style, world)));
+  return 0;
+}
+
+function nameLines(name: string, at: string | undefined, style: TextStyle, world: World): readonly Line[] {
   const kind = findingKinds.find(({ code }) => code === name);
   const code = name.replace(/^document\//, '');
   const characteristic = characteristics.find(({ id }) => id === name);
-  if (kind !== undefined) world.out.write(findingKindText(kind, style));
-  else if (characteristic !== undefined) world.out.write(characteristicText(characteristic, style));
-  else if (isDocumentCode(code)) world.out.write(documentCodeText(code, style));
-  else world.out.write(characteristicText(ownCharacteristic(name, at, world), style));
-  return 0;
+  if (kind !== undefined) return findingKindLines(kind, style);
+  if (characteristic !== undefined) return characteristicLines(characteristic, style);
+  if (isDocumentCode(code)) return documentCodeLines(code, style);
+  return characteristicLines(ownCharacteristic(name, at, world), style);
 }
 
 const isDocumentCode = (code: string): code is DocumentCode => Object.hasOwn(DOCUMENT_CODES, code);
@@ -94,14 +100,15 @@ function explainValue(
   }
   const rows = latestRows(report, characteristic, options.session);
   const style = textStyle(world.out, world.environment, true);
-  const text =
+  const lines =
     position === undefined && characteristic.family !== ENGINE
-      ? positionsText(call, rows, unitsFor(report.engine), style)
-      : rowsAt(position ?? WHOLE_ENGINE.name, rows, report)
-          .map((row) => valueText(row, report, options, style))
-          .join('\n');
-  if (opened.revision !== undefined) world.out.write(`${revisionText(opened.revision, style)}\n`);
-  world.out.write(text);
+      ? positionsLines(call, rows, unitsFor(report.engine), style)
+      : rowsAt(position ?? WHOLE_ENGINE.name, rows, report).flatMap((row, index) => [
+          ...(index === 0 ? [] : ['']),
+          ...valueLines(row, report, options, style),
+        ]);
+  const revision = opened.revision === undefined ? [] : [revisionText(opened.revision, style), ''];
+  world.out.write(writtenLines([...revision, ...lines]));
   return opened.hasProblems ? 2 : 0;
 }
 

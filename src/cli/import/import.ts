@@ -14,7 +14,7 @@ import { folderOf } from '../../documents/opened.ts';
 import type { ImportedRows } from '../../documents/session/imported.ts';
 import { appendItem, insertEntry } from '../../documents/writing/splice.ts';
 import { plural } from '../../output/check/checkText.ts';
-import { visible, visibleLines } from '../../output/terminal/visible.ts';
+import { type Line, writtenLines, writtenText } from '../../output/escape/line.ts';
 import { fileOfCall, pathOnDisk } from '../../shell/discover/paths.ts';
 import { readBelow } from '../../shell/discover/safeRead.ts';
 import { done, type Outcome } from '../../shell/problem.ts';
@@ -64,9 +64,9 @@ async function importRows(
   const known = knownRows(nameOf(file), csv, opened.engine.sessions, sha256);
   const fresh = newRows(file, csv, known);
   if (fresh === 0) {
-    world.err.write(
-      `Nothing is new: ${plural(csv.rows.length - 1, 'row')} of ${visible(nameOf(file))} stand in ${known.session ?? ''}\n`,
-    );
+    const rows = plural(csv.rows.length - 1, 'row');
+    const told = `Nothing is new: ${rows} of ${nameOf(file)} stand in ${known.session ?? ''}`;
+    world.err.write(writtenLines([told]));
     return 0;
   }
   const readings = readingsOf(csv, mapping, known.count, opened.engine, opened.registry);
@@ -108,11 +108,11 @@ const nameOf = (path: string): string => path.replace(/^.*[\\/]/, '');
 const MOST_BYTES = 8 * 1024 * 1024;
 /** `bores.csv:12:7`, then the row and the heading, as a spreadsheet counts them. */
 function tellProblems(file: string, problems: readonly CellProblem[], { err }: World): number {
-  for (const { line, column, where, message, help } of problems) {
-    err.write(`${visible(file)}:${line}:${column} ${visible(where)}: ${visible(message)}\n`);
-    if (help !== undefined) err.write(`    ${visible(help)}\n`);
-  }
-  err.write(`${plural(problems.length, 'problem')}; nothing was written\n`);
+  const told = problems.flatMap(({ line, column, where, message, help }): readonly Line[] => [
+    `${file}:${line}:${column} ${where}: ${message}`,
+    ...(help === undefined ? [] : [`    ${help}`]),
+  ]);
+  err.write(writtenLines([...told, `${plural(problems.length, 'problem')}; nothing was written`]));
   return 2;
 }
 
@@ -164,8 +164,8 @@ function showDry(
       ? done(newText(opened, options, readings, rows, world))
       : addedText(opened, target, bytes.value, readings, rows);
   if (!text.ok) throw new UsageError(text.problem.message, text.problem.help);
-  world.out.write(visibleLines(text.value));
-  world.err.write(`\n${visible(target.path)} would hold this; nothing was written\n`);
+  world.out.write(writtenText(text.value));
+  world.err.write(writtenLines(['', `${target.path} would hold this; nothing was written`]));
   return 0;
 }
 
@@ -189,8 +189,7 @@ async function write(
     return text.ok ? done(Buffer.from(text.value)) : text;
   });
   if (!written.ok) throw new UsageError(written.problem.message, written.problem.help);
-  world.err.write(
-    `${plural(readings.taken.size, 'reading')} from ${visible(rows.file)} into ${visible(target.path)}\n\n`,
-  );
+  const count = plural(readings.taken.size, 'reading');
+  world.err.write(writtenLines([`${count} from ${rows.file} into ${target.path}`, '']));
   return check([pathOnDisk(root, target.path)], { format: 'text', strict: false, detail: false }, world);
 }

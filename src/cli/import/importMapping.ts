@@ -2,7 +2,8 @@ import { type Mapping, mappingText, readMapping } from '../../bench/import/mappi
 import { madeFile } from '../../bench/scaffold/madeFile.ts';
 import type { Csv } from '../../documents/csv.ts';
 import { stemOf } from '../../documents/stem.ts';
-import { diagnosticsText } from '../../output/check/runText.ts';
+import { diagnosticsLines } from '../../output/check/runText.ts';
+import { writtenLines } from '../../output/escape/line.ts';
 import { discover } from '../../shell/discover/discover.ts';
 import { pathOnDisk, shopPath } from '../../shell/discover/paths.ts';
 import { readBelow } from '../../shell/discover/safeRead.ts';
@@ -30,7 +31,7 @@ export function openMapping(
   const mapping = readMapping(shown, bytes.value);
   if (mapping.ok) return mapping.value;
   const style = textStyle(world.err, world.environment, false);
-  world.err.write(diagnosticsText(mapping.problems, new Map([[shown, mapping.text]]), style));
+  world.err.write(writtenLines(diagnosticsLines(mapping.problems, new Map([[shown, mapping.text]]), style)));
   return undefined;
 }
 
@@ -76,7 +77,12 @@ export function newMapping(
   const code = printMade(results, world);
   if (code === 0)
     world.out.write(
-      `\nNext:\n  edit ${file.path}\n  tenths import FILE.csv --map ${name} --stage STAGE --dry-run\n`,
+      writtenLines([
+        '',
+        'Next:',
+        `  edit ${file.path}`,
+        `  tenths import FILE.csv --map ${name} --stage STAGE --dry-run`,
+      ]),
     );
   return code;
 }

@@ -1,5 +1,5 @@
 import { shopFiles } from '../../bench/scaffold/shop.ts';
-import { visible } from '../../output/terminal/visible.ts';
+import { type Line, writtenLines } from '../../output/escape/line.ts';
 import { packagedSchemas } from '../../shell/discover/packaged.ts';
 import { absolutePath, isFolder } from '../../shell/discover/paths.ts';
 import { standingAt } from '../../shell/discover/root.ts';
@@ -7,7 +7,7 @@ import { initGit } from '../../shell/git/initGit.ts';
 import type { World } from '../../shell/world.ts';
 import { makeFiles } from '../../shell/write/makeFiles.ts';
 import { VERSION } from '../../version.ts';
-import { UsageError } from '../usage.ts';
+import { problemLines, UsageError } from '../usage.ts';
 import { printMade } from './printMade.ts';
 
 export interface InitOptions {
@@ -35,7 +35,7 @@ export function init(folder: string, options: InitOptions, world: World): number
   const code = printMade(results, world, ['.tenths/schemas']);
   if (code !== 0) return code;
   if (options.git) beginGit(root, world);
-  world.out.write(nextSteps(folder, options, isNew));
+  world.out.write(writtenLines(nextSteps(folder, options, isNew)));
   return 0;
 }
 
@@ -49,11 +49,11 @@ function requireFolder(root: string, folder: string, { workingDirectory }: World
 /** A shop is a git repository. Without git it is a shop all the same. */
 function beginGit(root: string, { environment, out, err }: World): void {
   const made = initGit(root, environment);
-  if (made.ok && made.value === 'made') out.write('made      .git (git init)\n');
-  if (!made.ok) err.write(`tenths: ${visible(made.problem.message)}\n        ${made.problem.help}\n`);
+  if (made.ok && made.value === 'made') out.write(writtenLines(['made      .git (git init)']));
+  if (!made.ok) err.write(writtenLines(problemLines(made.problem)));
 }
 
-function nextSteps(folder: string, { units, hook }: InitOptions, isNew: boolean): string {
+function nextSteps(folder: string, { units, hook }: InitOptions, isNew: boolean): readonly Line[] {
   const plain = units === 'in' ? 'inches and lbf ft' : 'millimetres and N m';
   const steps = [
     ...(folder === '.' ? [] : [`cd ${folder}`]),
@@ -63,6 +63,6 @@ function nextSteps(folder: string, { units, hook }: InitOptions, isNew: boolean)
     'edit instruments.yaml                    the instruments of the shop',
     'tenths new engine "Reservoir pump no. 2" --cylinders 4 --mains 5',
   ];
-  const units_ = isNew ? `Plain numbers are in ${plain}; shop.yaml says so and can be changed.\n` : '';
-  return `\n${units_}Next:\n${steps.map((step) => `  ${step}\n`).join('')}`;
+  const said = isNew ? [`Plain numbers are in ${plain}; shop.yaml says so and can be changed.`] : [];
+  return ['', ...said, 'Next:', ...steps.map((step) => `  ${step}`)];
 }

@@ -4,7 +4,8 @@ import { scaffoldSession } from '../../bench/scaffold/session.ts';
 import { torqueFile } from '../../bench/scaffold/torque.ts';
 import { isCalendarDate } from '../../documents/date.ts';
 import { STAGES, type Stage } from '../../documents/session/stage.ts';
-import { sheetText } from '../../output/bench/sheetText.ts';
+import { sheetLines } from '../../output/bench/sheetText.ts';
+import { writtenLines } from '../../output/escape/line.ts';
 import { shellWord } from '../../output/terminal/shellWord.ts';
 import { pathOnDisk } from '../../shell/discover/paths.ts';
 import { shownPath } from '../../shell/discover/store.ts';
@@ -38,7 +39,7 @@ export async function newSession(
   if (typeof stage === 'number') return stage;
   const plan = planSession(engine, registry, { stage, only });
   if (options.sheet === true) {
-    world.out.write(sheetText(plan, { engine, registry, stage, date }));
+    world.out.write(writtenLines(sheetLines(plan, { engine, registry, stage, date })));
     return 0;
   }
   const path = `${folder}/sessions/${date}-${stage}.yaml`;
@@ -99,7 +100,7 @@ export function printAndAdvise(
   if (results.every((each) => each.what === 'kept')) {
     throw new UsageError('nothing was made: it is there already', 'nothing is ever overwritten');
   }
-  world.out.write(`\nNext:\n${next.map((step) => `  ${step}\n`).join('')}`);
+  world.out.write(writtenLines(['', 'Next:', ...next.map((step) => `  ${step}`)]));
   return 0;
 }
 

@@ -1,4 +1,6 @@
 import { exampleRods, type RodsOnPins, readRodsOfPin } from '../../bench/scaffold/rods.ts';
+import type { Written } from '../../output/escape/language.ts';
+import { BELL, line, writtenLines, writtenPrompt } from '../../output/escape/line.ts';
 import { type PromptDialogue, promptLoop } from '../../shell/process/promptLoop.ts';
 import type { World } from '../../shell/world.ts';
 import { canAsk } from '../record/stageQuestion.ts';
@@ -39,16 +41,18 @@ class RodsQuestion implements PromptDialogue {
     return this.#rods;
   }
 
-  opening(): string {
-    return 'Which rods run on each crankpin? As the maker numbers them, with a space between.\n';
+  opening(): Written {
+    return writtenLines([
+      'Which rods run on each crankpin? As the maker numbers them, with a space between.',
+    ]);
   }
 
-  prompt(): { readonly above: string; readonly prompt: string } {
-    return { above: '', prompt: `  crankpin ${this.#rods.length + 1} > ` };
+  prompt(): { readonly above: Written; readonly prompt: Written } {
+    return { above: writtenLines([]), prompt: writtenPrompt(`  crankpin ${this.#rods.length + 1} > `) };
   }
 
-  hear(line: string): 'go on' | 'finished' {
-    const names = readRodsOfPin(line);
+  hear(typed: string): 'go on' | 'finished' {
+    const names = readRodsOfPin(typed);
     const wrong = this.#wrong(names);
     if (wrong !== undefined) return this.#say(wrong);
     this.#rods = [...this.#rods, names];
@@ -67,7 +71,7 @@ class RodsQuestion implements PromptDialogue {
   }
 
   #say(text: string): 'go on' {
-    this.#world.out.write(`\u0007    ${text}\n`);
+    this.#world.out.write(writtenLines([line`${BELL}    ${text}`]));
     return 'go on';
   }
 }

@@ -1,6 +1,7 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { diagnosticsText } from '../../output/check/runText.ts';
+import { diagnosticsLines } from '../../output/check/runText.ts';
+import { writtenLines } from '../../output/escape/line.ts';
 import type { LoadedEngine } from '../../shell/discover/loadEngines.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
@@ -25,7 +26,7 @@ export function benchEngine(name: string | undefined, world: World): BenchEngine
   const { engine, registry, diagnostics, texts } = loaded;
   if (engine === undefined) {
     const style = textStyle(world.err, world.environment, false);
-    world.err.write(diagnosticsText(diagnostics, texts, style));
+    world.err.write(writtenLines(diagnosticsLines(diagnostics, texts, style)));
     throw new UsageError(
       `${shop.store.shown(folder)} cannot be used until its documents are sound`,
       'mend what is listed above',

@@ -13,20 +13,22 @@ import {
 } from '../../bench/record/state.ts';
 import {
   blockHeading,
-  eventText,
+  eventLines,
   feedbackLine,
   helpLines,
   type PromptAbout,
   promptText,
 } from '../../output/bench/recordText.ts';
 import { plural } from '../../output/check/checkText.ts';
-import { visible } from '../../output/terminal/visible.ts';
+import type { Written } from '../../output/escape/language.ts';
+import { BELL, type Line, line, writtenLines, writtenPrompt } from '../../output/escape/line.ts';
 import { pathOnDisk } from '../../shell/discover/paths.ts';
 import type { PromptDialogue } from '../../shell/process/promptLoop.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import type { Journal } from '../../shell/write/journal.ts';
 import { check } from '../check/check.ts';
+import { problemLines } from '../usage.ts';
 import type { BenchEngine } from './benchEngine.ts';
 import type { RecordTarget } from './recordTarget.ts';
 import { writeSession } from './recordWrite.ts';
@@ -67,32 +69,32 @@ export class Entry implements PromptDialogue {
   takeUp({ events, torn }: ReadJournal): void {
     this.#state = events.reduce(applyEvent, this.#state);
     const lost = torn === 0 ? '' : `; ${plural(torn, 'line')} torn by the end of it, never acknowledged`;
-    this.#tell(
-      `An entry of ${this.#target.name} was cut off: ${counted(this.#state.taken.size)} here${lost}.\n`,
-    );
+    const here = counted(this.#state.taken.size);
+    this.#tell([`An entry of ${this.#target.name} was cut off: ${here} here${lost}.`]);
   }
 
-  opening(): string {
+  opening(): Written {
     const { head, points } = this.#start;
     const { engine } = this.#opened;
-    return `${visible(engine.document.name)}  ${head.stage} ${head.date}: ${points.length} readings\n? for help, . to finish, Ctrl-C to leave and go on later\n`;
+    return writtenLines([
+      `${engine.document.name}  ${head.stage} ${head.date}: ${points.length} readings`,
+      '? for help, . to finish, Ctrl-C to leave and go on later',
+    ]);
   }
 
   /** The text to print above the prompt, where a new characteristic begins; and the prompt. */
-  prompt(): { readonly above: string; readonly prompt: string } {
+  prompt(): { readonly above: Written; readonly prompt: Written } {
     const { points, at, again, instruments, zeros, taken } = this.#state;
     const point = points[at];
     const block = point && this.#start.plan.blocks.find((each) => each.measure === point.measure);
     if (point === undefined || block === undefined) {
       this.#headed = '';
-      return {
-        above: '',
-        prompt: `  ${taken.size} of ${points.length} taken: . writes the session, < goes back > `,
-      };
+      const done = `  ${taken.size} of ${points.length} taken: . writes the session, < goes back > `;
+      return { above: writtenLines([]), prompt: writtenPrompt(done) };
     }
     const [instrument, zero] = [instruments.get(point.measure), zeros.get(point.measure)];
     const key = JSON.stringify([point.measure, instrument, zero]);
-    const above = key === this.#headed ? '' : blockHeading(block, instrument, zero, this.#about);
+    const above = key === this.#headed ? [] : blockHeading(block, instrument, zero, this.#about);
     this.#headed = key;
     const { engine, registry } = this.#opened;
     const characteristic = registry.find(point.measure);
@@ -103,13 +105,13 @@ export class Entry implements PromptDialogue {
       nominal: characteristic && nominalSize(characteristic, point.position, engine)?.written,
       again,
     };
-    return { above, prompt: promptText(place, this.#about) };
+    return { above: writtenLines(above), prompt: writtenPrompt(promptText(place, this.#about)) };
   }
 
   /** Takes one line. What it answers is printed; nothing is asked before it is on the disk. */
-  hear(line: string, isTyped: boolean): 'go on' | 'finished' | 'failed' {
+  hear(typed: string, isTyped: boolean): 'go on' | 'finished' | 'failed' {
     this.#lines += 1;
-    const asked = askedBy(line, this.#state, this.#opened);
+    const asked = askedBy(typed, this.#state, this.#opened);
     switch (asked.kind) {
       case 'nothing':
         return 'go on';
@@ -128,25 +130,23 @@ export class Entry implements PromptDialogue {
   /** At the keyboard it is asked again; in a pipe every later line would land one place off. */
   #unclear(why: string, isTyped: boolean): 'go on' | 'failed' {
     if (isTyped) {
-      this.#world.out.write(`\u0007    ${visible(why)}\n`);
+      this.#world.out.write(writtenLines([line`${BELL}    ${why}`]));
       return 'go on';
     }
-    this.#world.err.write(`tenths: line ${this.#lines}: ${visible(why)}\n`);
+    this.#world.err.write(writtenLines([`tenths: line ${this.#lines}: ${why}`]));
     return 'failed';
   }
 
   #carryOut({ event, completed }: TypedRequest & { kind: 'event' }, isTyped: boolean): 'go on' | 'failed' {
-    if (completed && event.do === 'take') this.#tell(`    = ${visible(event.text)}\n`);
+    if (completed && event.do === 'take') this.#tell([`    = ${event.text}`]);
     const saved = this.#journal.append(eventLine(event));
     if (!saved.ok) {
-      this.#world.err.write(
-        `tenths: ${visible(saved.problem.message)}\n        ${visible(saved.problem.help)}\n`,
-      );
+      this.#world.err.write(writtenLines(problemLines(saved.problem)));
       return 'failed';
     }
     this.#state = applyEvent(this.#state, event);
     if (event.do === 'take') this.#comment(event, isTyped);
-    else if (isTyped) this.#tell(eventText(event, lastTaken(this.#state)?.texts.at(-1)));
+    else if (isTyped) this.#tell(eventLines(event, lastTaken(this.#state)?.texts.at(-1)));
     return 'go on';
   }
 
@@ -158,23 +158,24 @@ export class Entry implements PromptDialogue {
     const where = isTyped ? '' : `line ${this.#lines}:`;
     for (const opinion of liveFeedback(point, this.#state.taken, judging)) {
       const bell = isTyped && (opinion.severity !== 'remark' || opinion.word !== 'marginal');
-      this.#tell(`${where}${feedbackLine(opinion, this.#about.style, bell)}`);
+      const [first = '', ...rest] = feedbackLine(opinion, this.#about.style, bell);
+      this.#tell([line`${where}${first}`, ...rest]);
     }
   }
 
   /** To the screen where somebody sits before it; a pipe's results stay clean. */
-  #tell(text: string): void {
-    (this.#isTyped ? this.#world.out : this.#world.err).write(text);
+  #tell(lines: readonly Line[]): void {
+    (this.#isTyped ? this.#world.out : this.#world.err).write(writtenLines(lines));
   }
 
   /** Not finished: what was taken stays where it is. */
   leave(ending: number): number {
     const { size } = this.#state.taken;
-    this.#world.err.write(
+    const told =
       size === 0
-        ? '\nNothing was taken.\n'
-        : `\n${counted(size)} kept, and not in the session yet. To go on: tenths record\n`,
-    );
+        ? 'Nothing was taken.'
+        : `${counted(size)} kept, and not in the session yet. To go on: tenths record`;
+    this.#world.err.write(writtenLines(['', told]));
     if (size === 0) this.#journal.remove();
     return ending;
   }
@@ -185,15 +186,14 @@ export class Entry implements PromptDialogue {
     if (this.#state.taken.size === 0) return this.leave(0);
     const written = writeSession(this.#opened, path, this.#start, this.#state);
     if (!written.ok) {
-      this.#world.err.write(
-        `tenths: ${visible(written.problem.message)}\n        ${visible(written.problem.help)}\n        the readings are kept: tenths record goes on from there\n`,
-      );
+      const kept = '        the readings are kept: tenths record goes on from there';
+      this.#world.err.write(writtenLines([...problemLines(written.problem), kept]));
       return 2;
     }
     this.#journal.remove();
     const left = this.#state.points.length - this.#state.taken.size;
-    if (left > 0) this.#tell(`\n${plural(left, 'place')} of the plan not read\n`);
-    this.#tell(`\n${counted(this.#state.taken.size)} in ${visible(path)}\n\n`);
+    if (left > 0) this.#tell(['', `${plural(left, 'place')} of the plan not read`]);
+    this.#tell(['', `${counted(this.#state.taken.size)} in ${path}`, '']);
     return check([pathOnDisk(root, path)], { format: 'text', strict: false, detail: false }, this.#world);
   }
 }

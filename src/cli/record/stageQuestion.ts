@@ -1,4 +1,6 @@
 import { STAGES, type Stage } from '../../documents/session/stage.ts';
+import type { Written } from '../../output/escape/language.ts';
+import { BELL, line, writtenLines, writtenPrompt } from '../../output/escape/line.ts';
 import { type Ending, type PromptDialogue, promptLoop } from '../../shell/process/promptLoop.ts';
 import type { World } from '../../shell/world.ts';
 import { UsageError } from '../usage.ts';
@@ -42,20 +44,21 @@ export class StageQuestion implements PromptDialogue {
     this.#then = then;
   }
 
-  opening(): string {
+  opening(): Written {
     const lines = STAGES.map((stage, index) => `  ${index + 1}  ${stage.padEnd(9)} ${MEANINGS[stage]}`);
-    return `Where does the job stand?\n${lines.join('\n')}\n`;
+    return writtenLines(['Where does the job stand?', ...lines]);
   }
 
-  prompt(): { readonly above: string; readonly prompt: string } {
-    return this.#next?.prompt() ?? { above: '', prompt: '  number or name > ' };
+  prompt(): { readonly above: Written; readonly prompt: Written } {
+    return this.#next?.prompt() ?? { above: writtenLines([]), prompt: writtenPrompt('  number or name > ') };
   }
 
-  hear(line: string, isTyped: boolean): 'go on' | 'finished' | 'failed' {
-    if (this.#next !== undefined) return this.#next.hear(line, isTyped);
-    const stage = stageCalled(line.trim().toLowerCase());
+  hear(typed: string, isTyped: boolean): 'go on' | 'finished' | 'failed' {
+    if (this.#next !== undefined) return this.#next.hear(typed, isTyped);
+    const stage = stageCalled(typed.trim().toLowerCase());
     if (stage === undefined) {
-      if (line.trim() !== '') this.#world.out.write('\u0007    one of the five, or Ctrl-C to leave\n');
+      if (typed.trim() !== '')
+        this.#world.out.write(writtenLines([line`${BELL}    one of the five, or Ctrl-C to leave`]));
       return 'go on';
     }
     this.#next = this.#then(stage);

@@ -1,6 +1,7 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { diagnosticsText } from '../../output/check/runText.ts';
+import { diagnosticsLines } from '../../output/check/runText.ts';
+import { writtenLines } from '../../output/escape/line.ts';
 import { standingAt } from '../../shell/discover/root.ts';
 import type { Revision } from '../../shell/git/commitFiles.ts';
 import { type Repository, repositoryAround } from '../../shell/git/repository.ts';
@@ -116,7 +117,8 @@ export function readEngine(
     told.add(key);
     return isNew;
   });
-  world.err.write(diagnosticsText(fresh, texts, textStyle(world.err, world.environment, true)));
+  const style = textStyle(world.err, world.environment, true);
+  world.err.write(writtenLines(diagnosticsLines(fresh, texts, style)));
   return { engine, registry, hasProblems: diagnostics.length > 0 };
 }
 

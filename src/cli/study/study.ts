@@ -1,7 +1,8 @@
 import { unitOf } from '../../checks/judge/session.ts';
 import { tolerancesOf } from '../../checks/judge/tolerances.ts';
 import { revisionText } from '../../output/diff/revision.ts';
-import { studyText } from '../../output/study/studyText.ts';
+import { writtenLines } from '../../output/escape/line.ts';
+import { studyLines } from '../../output/study/studyText.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import { documentsNamed } from '../check/chooseSessions.ts';
@@ -33,8 +34,8 @@ export function study(
     path: pathInShop(holding.path, found),
   };
   const style = textStyle(world.out, world.environment, false);
-  if (revision !== undefined) world.out.write(`${revisionText(revision, style)}\n`);
-  world.out.write(studyText(told, style));
+  const read = revision === undefined ? [] : [revisionText(revision, style), ''];
+  world.out.write(writtenLines([...read, ...studyLines(told, style)]));
   return 0;
 }
 

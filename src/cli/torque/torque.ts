@@ -1,8 +1,11 @@
 import type { Engine } from '../../documents/assemble.ts';
 import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import { adapterAt, angleOf } from '../../documents/tightening/wrench.ts';
-import { diagnosticsText } from '../../output/check/runText.ts';
-import { torqueCardText } from '../../output/torque/torqueCard.ts';
+import { diagnosticsLines } from '../../output/check/runText.ts';
+import { json, spreadJson, writtenJson } from '../../output/escape/json.ts';
+import { writtenLines } from '../../output/escape/line.ts';
+import { writtenMarkdown } from '../../output/escape/markdown.ts';
+import { torqueCardLines } from '../../output/torque/torqueCard.ts';
 import { torqueCardJson } from '../../output/torque/torqueCardJson.ts';
 import { torqueCardMarkdown } from '../../output/torque/torqueCardMarkdown.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
@@ -31,7 +34,8 @@ export function torque(
   const { shop, folder } = engineNamed(engineName, world);
   const { engine, diagnostics, texts } = shop.load(folder);
   if (diagnostics.length > 0) {
-    world.err.write(diagnosticsText(diagnostics, texts, textStyle(world.err, world.environment, false)));
+    const style = textStyle(world.err, world.environment, false);
+    world.err.write(writtenLines(diagnosticsLines(diagnostics, texts, style)));
   }
   if (engine === undefined) return 2;
   const document = sequenceNamed(name, engine);
@@ -47,9 +51,9 @@ export function torque(
   const exit = diagnostics.length > 0 ? 2 : card.beyondProof ? 1 : 0;
   const style = textStyle(world.out, world.environment, false);
   const written = {
-    text: () => torqueCardText(card, origin, style),
-    markdown: () => torqueCardMarkdown(card, origin),
-    json: () => `${JSON.stringify(torqueCardJson(card, origin, exit), null, 2)}\n`,
+    text: () => writtenLines(torqueCardLines(card, origin, style)),
+    markdown: () => writtenMarkdown(torqueCardMarkdown(card, origin)),
+    json: () => writtenJson(json`${spreadJson(torqueCardJson(card, origin, exit))}\n`),
   }[options.format]();
   world.out.write(written);
   return exit;

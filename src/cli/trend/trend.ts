@@ -5,8 +5,10 @@ import { type Trend, type TrendAxis, trendOf } from '../../compare/trend.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import { findPosition } from '../../layout/readKey.ts';
 import { revisionText, shortCommit } from '../../output/diff/revision.ts';
+import { json, writtenJson } from '../../output/escape/json.ts';
+import { writtenLines } from '../../output/escape/line.ts';
 import { trendJson } from '../../output/trend/trendJson.ts';
-import { trendText } from '../../output/trend/trendText.ts';
+import { trendLines } from '../../output/trend/trendText.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import { type OpenedEngine, openEngine } from '../shop/resolveShop.ts';
@@ -35,8 +37,8 @@ export function trend(
   const exit = opened.hasProblems ? 2 : 0;
   const { name } = engine.document;
   if (options.format === 'json') {
-    const json = trendJson({ folder: engine.folder, name }, found, revision, unitFor, exit);
-    world.out.write(`${JSON.stringify(json)}\n`);
+    const told = trendJson({ folder: engine.folder, name }, found, revision, unitFor, exit);
+    world.out.write(writtenJson(json`${told}\n`));
     return exit;
   }
   const style = textStyle(world.out, world.environment, false);
@@ -45,8 +47,8 @@ export function trend(
       partChanges.flatMap(({ name, parts }) => (parts.length === 0 ? [name] : [])),
     ),
   );
-  if (revision !== undefined) world.out.write(`${revisionText(revision, style)}\n`);
-  world.out.write(trendText(name, found, [...unknown], unitFor, style));
+  const read = revision === undefined ? [] : [revisionText(revision, style), ''];
+  world.out.write(writtenLines([...read, ...trendLines(name, found, [...unknown], unitFor, style)]));
   return exit;
 }
 
@@ -77,12 +79,12 @@ function statesBefore({ found, revision }: OpenedEngine, world: World): readonly
   const { states, leftOut, isCutShort } = pastStates(found, revision, world);
   if (leftOut.length > 0) {
     const commits = leftOut.map((each) => `${shortCommit(each)} of ${each.date}`).join(', ');
-    world.err.write(`tenths: left out, as the engine cannot be judged there: ${commits}\n`);
+    world.err.write(writtenLines([`tenths: left out, as the engine cannot be judged there: ${commits}`]));
   }
   if (isCutShort) {
-    world.err.write(
-      'tenths: this is a shallow clone, whose history was cut short: git fetch --unshallow fetches the rest\n',
-    );
+    const said =
+      'this is a shallow clone, whose history was cut short: git fetch --unshallow fetches the rest';
+    world.err.write(writtenLines([`tenths: ${said}`]));
   }
   return states;
 }

@@ -10,8 +10,9 @@ import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { positionText } from '../../layout/naming.ts';
 import { headedWithUnit } from '../../quantity/format.ts';
+import { BELL, type Line, line } from '../escape/line.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
-import { visible } from '../terminal/visible.ts';
+import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
 
 export interface PromptAbout {
@@ -26,22 +27,22 @@ export function blockHeading(
   instrument: string | undefined,
   zero: GaugeZero | undefined,
   { engine, registry, style }: PromptAbout,
-): string {
+): readonly Line[] {
   const characteristic = registry.find(block.measure);
   const unit = characteristic && typingUnit(characteristic.quantity, engine);
   const name = characteristic?.label ?? block.measure;
   const label = unit === undefined ? name : headedWithUnit(name, unit);
-  const tool =
-    instrument === undefined ? '  (no instrument stated: w NAME)' : `  with ${visible(instrument)}`;
-  return `\n${style.paint.strong(label)}${style.paint.faint(tool + settingText(zero, unit?.name ?? ''))}\n`;
+  const tool = instrument === undefined ? '  (no instrument stated: w NAME)' : `  with ${instrument}`;
+  const about = style.paint.faint(tool + settingText(zero, unit?.name ?? ''));
+  return ['', line`${style.paint.strong(label)}${about}`];
 }
 
 /** `, set to 3.2500, tenths from there`. */
 function settingText(zero: GaugeZero | undefined, unit: string): string {
   if (zero === undefined) return '';
   const counts = zero.counts ?? unit;
-  if (zero.setTo !== undefined) return `, set to ${visible(zero.setTo)}, ${counts} from there`;
-  return zero.base === undefined ? `, in ${counts}` : `, ${counts} to be added to ${visible(zero.base)}`;
+  if (zero.setTo !== undefined) return `, set to ${zero.setTo}, ${counts} from there`;
+  return zero.base === undefined ? `, in ${counts}` : `, ${counts} to be added to ${zero.base}`;
 }
 
 /** What is known of a place before it is read. */
@@ -60,18 +61,18 @@ export interface AskedPlace {
 export function promptText(place: AskedPlace, { engine, registry, style }: PromptAbout): string {
   const { point, last, now, nominal, again } = place;
   const along = [point.station, point.direction].filter((part) => part !== undefined).join(', ');
-  const head = visible(
-    [again ? 'once more' : undefined, positionText(point.position), along].filter(Boolean).join(' '),
-  );
+  const head = [again ? 'once more' : undefined, positionText(point.position), along]
+    .filter(Boolean)
+    .join(' ');
   const characteristic = registry.find(point.measure);
   const bands = characteristic === undefined ? '' : bandsText(characteristic, point.position, engine);
   const size = bands === '' && nominal !== undefined ? `nominal ${nominal}` : bands;
   const before = now === undefined ? (last === undefined ? '' : `last ${last}`) : `now ${now}`;
-  const room = Math.min(style.width, 100) - head.length - ROOM_FOR_READING;
+  const room = Math.min(style.width, 100) - widthOf(head) - ROOM_FOR_READING;
   const shown = [[size, before].filter(Boolean).join('; '), before, size].find(
-    (each) => each !== '' && visible(each).length <= room,
+    (each) => each !== '' && widthOf(each) <= room,
   );
-  return `  ${[head, shown === undefined ? '' : `[${visible(shown)}]`].filter(Boolean).join('  ')} > `;
+  return `  ${[head, shown === undefined ? '' : `[${shown}]`].filter(Boolean).join('  ')} > `;
 }
 
 /** Brackets, the sign and what is typed behind it. */
@@ -82,40 +83,39 @@ export function feedbackLine(
   { severity, word, message }: LiveFeedback,
   { paint, width }: TextStyle,
   bell: boolean,
-): string {
+): readonly Line[] {
   const colour = { error: paint.bad, warning: paint.notice, remark: paint.notice }[severity];
-  const [first = '', ...rest] = wrap(visible(message), width - word.length - INDENT - 2);
+  const [first = '', ...rest] = wrap(message, width - word.length - INDENT - 2);
   const indent = ' '.repeat(word.length + INDENT + 2);
-  const lines = [
-    `${' '.repeat(INDENT)}${colour(word.toUpperCase())}  ${first}`,
-    ...rest.map((line) => indent + line),
+  return [
+    line`${bell ? BELL : ''}${' '.repeat(INDENT)}${colour(word.toUpperCase())}  ${first}`,
+    ...rest.map((each) => indent + each),
   ];
-  return `${bell ? '\u0007' : ''}${lines.join('\n')}\n`;
 }
 
 const INDENT = 4;
 
 /** What an event did that no prompt shows. */
-export function eventText(event: RecordEvent, last: string | undefined): string {
+export function eventLines(event: RecordEvent, last: string | undefined): readonly Line[] {
   switch (event.do) {
     case 'note':
-      return `    noted with ${last ?? 'the last reading'}\n`;
+      return [`    noted with ${last ?? 'the last reading'}`];
     case 'skip':
-      return '    left out\n';
+      return ['    left out'];
     default:
-      return '';
+      return [];
   }
 }
 
-export const helpLines = ({ width }: TextStyle): string => {
+export const helpLines = ({ width }: TextStyle): readonly Line[] => {
   const widest = Math.max(...COMMANDS.map(({ usage }) => usage.length));
   const indent = ' '.repeat(widest + 4);
   const commands = COMMANDS.flatMap(({ usage, does }) => {
     const [first = '', ...rest] = wrap(does, Math.min(width, 100) - indent.length);
-    return [`  ${usage.padEnd(widest)}  ${first}`, ...rest.map((line) => indent + line)];
+    return [`  ${usage.padEnd(widest)}  ${first}`, ...rest.map((each) => indent + each)];
   });
-  const prose = HELP.flatMap((text) => wrap(text, Math.min(width, 100) - 2)).map((line) => `  ${line}`);
-  return `${[...prose, ...commands].join('\n')}\n`;
+  const prose = HELP.flatMap((text) => wrap(text, Math.min(width, 100) - 2)).map((each) => `  ${each}`);
+  return [...prose, ...commands];
 };
 
 const HELP = [

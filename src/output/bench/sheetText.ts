@@ -6,8 +6,8 @@ import type { Engine } from '../../documents/assemble.ts';
 import type { Stage } from '../../documents/session/stage.ts';
 import { tableName } from '../../layout/naming.ts';
 import { headedWithUnit } from '../../quantity/format.ts';
+import type { Line } from '../escape/line.ts';
 import { type Cell, type Column, cell, layTable } from '../terminal/table.ts';
-import { visible } from '../terminal/visible.ts';
 
 export interface SheetHead {
   readonly engine: Engine;
@@ -20,23 +20,22 @@ const BLANK = '_________';
 const LEFT: Column = { align: 'left' };
 
 /** A session as a form to print: in the order of the bench, with the limits beside the blanks. */
-export function sheetText(plan: Plan, head: SheetHead): string {
+export function sheetLines(plan: Plan, head: SheetHead): readonly Line[] {
   const { engine, stage, date } = head;
-  const lines = [
-    `${visible(engine.document.name)}   ${stage} ${date}`,
+  return [
+    `${engine.document.name}   ${stage} ${date}`,
     `by ${BLANK}${BLANK}   hours ${BLANK}   temperature ${BLANK}`,
     ...plan.blocks.flatMap((block) => ['', ...blockLines(block, head)]),
   ];
-  return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
 }
 
-function blockLines(block: PlannedBlock, { engine, registry }: SheetHead): readonly string[] {
+function blockLines(block: PlannedBlock, { engine, registry }: SheetHead): readonly Line[] {
   const characteristic = registry.find(block.measure);
   if (characteristic === undefined) return [];
   const unit = typingUnit(characteristic.quantity, engine);
   const general = bandsText(characteristic, block.positions[0], engine);
   const label = unit === undefined ? characteristic.label : headedWithUnit(characteristic.label, unit);
-  const heading = `${label}   ${visible(general)}`;
+  const heading = `${label}   ${general}`;
   const columns = block.grid.stations.flatMap((station) =>
     block.grid.directions.length === 0
       ? [station]
@@ -46,13 +45,13 @@ function blockLines(block: PlannedBlock, { engine, registry }: SheetHead): reado
   const rows = block.positions.map((position): readonly Cell[] => {
     const own = bandsText(characteristic, position, engine);
     return [
-      cell(visible(tableName(position))),
+      cell(tableName(position)),
       ...(names.length === 0 ? [''] : names).map(() => cell(BLANK)),
-      cell(own === general ? '' : visible(own)),
+      cell(own === general ? '' : own),
     ];
   });
-  const header = [cell(''), ...names.map((name) => cell(visible(name)))];
+  const header = [cell(''), ...names.map((name) => cell(name))];
   const all = names.length === 0 ? rows : [header, ...rows];
   const layout = Array.from({ length: 2 + Math.max(1, names.length) }, () => LEFT);
-  return [`${heading}   with ${visible(block.instrument ?? BLANK)}`.trimEnd(), ...layTable(all, layout)];
+  return [`${heading}   with ${block.instrument ?? BLANK}`.trimEnd(), ...layTable(all, layout)];
 }

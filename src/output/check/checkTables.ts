@@ -13,10 +13,10 @@ import { BAND_NAMES, type BandName } from '../../documents/limits/bands.ts';
 import { tableName } from '../../layout/naming.ts';
 import { headedWithUnit } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/units.ts';
+import { type Line, line } from '../escape/line.ts';
 import type { Paint } from '../terminal/paint.ts';
-import { type Cell, type Column, cell, fitting, layTable, painted } from '../terminal/table.ts';
+import { type Cell, type Column, cell, fitting, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
-import { visible } from '../terminal/visible.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { inPinOrder, pinHeading } from './pinGroups.ts';
@@ -30,7 +30,7 @@ export function characteristicTables(
   session: ReportedSession,
   unitFor: UnitFor,
   style: TextStyle,
-): readonly string[] {
+): readonly Line[] {
   const groups = new Map<string, Row[]>();
   for (const row of session.rows) {
     const group = groups.get(row.characteristic.id);
@@ -45,7 +45,7 @@ function tableOf(
   session: ReportedSession,
   unitFor: UnitFor,
   style: TextStyle,
-): readonly string[] {
+): readonly Line[] {
   const [first] = rows;
   if (first === undefined) return [];
   const printing = printingOf(first, unitFor);
@@ -59,35 +59,35 @@ function tableOf(
   const span = extentOf(rows);
   const lines = fitting(style.width, SHAPES, (shape) => {
     const lines = rows.flatMap((row, index) => {
-      const [line, ...more] = rowLines(row, own[index] ?? '', printing, { span, session, style, shape });
+      const [top, ...more] = rowLines(row, own[index] ?? '', printing, { span, session, style, shape });
       const above = pinHeading(row, rows[index - 1]);
-      return line === undefined ? [] : [{ ...line, above }, ...more];
+      return top === undefined ? [] : [{ ...top, above }, ...more];
     });
     const laid = layTable(
-      lines.map((line) => line.cells),
+      lines.map(({ cells }) => cells),
       COLUMNS,
     );
-    return laid.flatMap((line, index) => {
+    return laid.flatMap((each, index) => {
       const { above, below } = lines[index] ?? { below: '' };
-      return [...aboveLines(above, style), line, ...belowLines(below, style)];
+      return [...aboveLines(above, style), each, ...belowLines(below, style)];
     });
   });
   return [...headingLines(heading, usual.join(', '), style), ...lines];
 }
 
-const aboveLines = (text: string | undefined, { paint }: TextStyle): readonly string[] =>
-  text === undefined ? [] : [`  ${paint.faint(visible(text))}`];
+const aboveLines = (text: string | undefined, { paint }: TextStyle): readonly Line[] =>
+  text === undefined ? [] : [line`  ${paint.faint(text)}`];
 
 /** The limits stand beside what they limit, or below it where that is too wide. */
-function headingLines(heading: string, limits: string, { paint, width }: TextStyle): readonly string[] {
+function headingLines(heading: string, limits: string, { paint, width }: TextStyle): readonly Line[] {
   if (limits === '') return [paint.strong(heading)];
   if (widthOf(heading) + 2 + widthOf(limits) <= width)
-    return [`${paint.strong(heading)}  ${paint.faint(limits)}`];
-  return [paint.strong(heading), ...wrap(limits, width - 2).map((line) => `  ${paint.faint(line)}`)];
+    return [line`${paint.strong(heading)}  ${paint.faint(limits)}`];
+  return [paint.strong(heading), ...wrap(limits, width - 2).map((each) => line`  ${paint.faint(each)}`)];
 }
 
-const belowLines = (text: string, { paint, width }: TextStyle): readonly string[] =>
-  text === '' ? [] : wrap(text, width - 6).map((line) => `      ${paint.faint(line)}`);
+const belowLines = (text: string, { paint, width }: TextStyle): readonly Line[] =>
+  text === '' ? [] : wrap(text, width - 6).map((each) => line`      ${paint.faint(each)}`);
 
 /** What gives way first where the window is narrow. */
 interface Shape {
@@ -138,11 +138,11 @@ interface Surroundings {
 function rowLines(row: Row, limits: string, printing: Printing, around: Surroundings): readonly RowLine[] {
   const [judged, ...others] = row.routes;
   const { session, style, shape } = around;
-  const where = cell(shape.bare === true ? visible(row.position.name) : positionText(row));
+  const where = cell(shape.bare === true ? row.position.name : positionText(row));
   if (judged === undefined) {
     return [{ cells: [where, cell(''), cell(''), verdictCell(row, printing, style.paint)], below: '' }];
   }
-  const notes = [beforeText(row, session, printing), ...judged.route.notes.map(visible)];
+  const notes = [beforeText(row, session, printing), ...judged.route.notes];
   const near = marginalText(row, printing);
   const isBelow = shape.terse === true && near !== '';
   const extras = { before: isBelow ? [near, ...notes] : notes, limits };
@@ -170,12 +170,12 @@ function rowLine(
   const { before, limits } = said.extras;
   const isBeside = shape.extras === 'beside';
   const [u, from] = style.detail ? detailTexts(route, printing) : ['', ''];
-  const faint = (text: string): Cell => painted(isBeside ? text : '', style.paint.faint);
+  const faint = (text: string): Cell => cell(style.paint.faint(isBeside ? text : ''));
   const cells = [
     said.where,
     route === row.routes[0]
       ? cell(readingText(route, printing))
-      : painted(readingText(route, printing), style.paint.faint),
+      : cell(style.paint.faint(readingText(route, printing))),
     cell(shape.picture === 0 ? '' : pictureOf(row, route, shape.picture, span, style.glyphs)),
     said.verdict,
     faint([...before, limits].filter(Boolean).join('; ')),
@@ -187,12 +187,12 @@ function rowLine(
 }
 
 export const positionText = ({ position, half }: Row): string =>
-  visible([tableName(position), half ?? ''].join(' ').trim());
+  [tableName(position), half ?? ''].join(' ').trim();
 
 /** Another route to the same thing: beside the judged one, with how well the two agree. */
 function otherRoute(row: Row, other: JudgedRoute, printing: Printing, around: Surroundings): RowLine {
   const agreement = other.en === null ? '' : `, E_n ${other.en.toFixed(1)}`;
-  const verdict = painted(`${visible(other.route.name)}${agreement}`, around.style.paint.faint);
+  const verdict = cell(around.style.paint.faint(`${other.route.name}${agreement}`));
   return rowLine(row, other, { where: cell(''), verdict, extras: NOTHING }, printing, around);
 }
 
@@ -232,7 +232,7 @@ const COLOURS: Readonly<Record<Verdict, keyof Paint>> = {
 function verdictCell(row: Row, printing: Printing, paint: Paint, isTerse = false): Cell {
   const { verdict } = row.judgement;
   const text = isTerse ? distanceText(row, printing) : verdictText(row, printing);
-  return verdict === null ? cell(text) : painted(text, paint[COLOURS[verdict]]);
+  return cell(verdict === null ? text : paint[COLOURS[verdict]](text));
 }
 
 function beforeText(row: Row, session: ReportedSession, printing: Printing): string {
@@ -242,7 +242,7 @@ function beforeText(row: Row, session: ReportedSession, printing: Printing): str
 
 const detailTexts = ({ route }: JudgedRoute, { unit }: Printing): readonly [string, string] => [
   plusMinus(route, unit),
-  `${route.name}, ${route.with.map(visible).join(', ')}`,
+  `${route.name}, ${route.with.join(', ')}`,
 ];
 
 /** `target 0.0026 to 0.0032`, `new 0.0020 to 0.0038`, `wear max 0.0050`. */

@@ -2,8 +2,8 @@ import type { Finding } from '../../checks/finding.ts';
 import { type FollowUpState, followUpText } from '../../checks/findings/followUps.ts';
 import { type EngineReport, type ReportedSession, unitsFor } from '../../checks/judge/report.ts';
 import type { Verdict } from '../../checks/judge/verdict.ts';
+import { type Line, line } from '../escape/line.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
-import { visible } from '../terminal/visible.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { characteristicTables } from './checkTables.ts';
 import { steppedBackLines } from './steppedBackText.ts';
@@ -15,21 +15,21 @@ const RULES = {
 } as const;
 
 /** An engine's sessions as tables, each followed by its findings and one line that sums it up. */
-export function engineText(
+export function engineLines(
   report: EngineReport,
   chosen: readonly ReportedSession[],
   style: TextStyle,
-): string {
+): readonly Line[] {
   const { engine, rule, sessions } = report;
-  const folder = engine.folder === '.' ? '' : `  ${style.paint.faint(visible(engine.folder))}`;
-  const heading = `${style.paint.strong(visible(engine.document.name))}${folder}`;
-  const lines = [heading, ...wrap(RULES[rule], style.width).map((line) => style.paint.faint(line))];
+  const folder = engine.folder === '.' ? '' : line`  ${style.paint.faint(engine.folder)}`;
+  const heading = line`${style.paint.strong(engine.document.name)}${folder}`;
+  const lines: Line[] = [heading, ...wrap(RULES[rule], style.width).map(style.paint.faint)];
   if (sessions.length === 0 && engine.notJudged.length === 0) lines.push('', 'no session yet');
   for (const path of engine.notJudged) {
-    lines.push('', `${visible(path)}: ${style.paint.bad('not judged')}, since it has problems`);
+    lines.push('', line`${path}: ${style.paint.bad('not judged')}, since it has problems`);
   }
   for (const session of chosen) lines.push('', ...sessionLines(session, report, style));
-  return `${[...lines, ...openLines(report.followUps, chosen)].join('\n')}\n`;
+  return [...lines, ...openLines(report.followUps, chosen)];
 }
 
 /** What a document holds and nothing is made of yet is not passed over in silence. */
@@ -44,16 +44,16 @@ function openLines(
   const last = chosen.at(-1)?.session.date ?? '';
   const open = followUps.filter((each) => each.state === 'open' && each.session.date <= last);
   if (open.length === 0) return [];
-  const line = ({ session, followUp }: FollowUpState): string =>
-    `  ${visible(followUpText(followUp))}  (concession of ${session.stage} ${session.date})`;
-  return ['', 'still open', ...open.map(line)];
+  const lineOf = ({ session, followUp }: FollowUpState): string =>
+    `  ${followUpText(followUp)}  (concession of ${session.stage} ${session.date})`;
+  return ['', 'still open', ...open.map(lineOf)];
 }
 
-function sessionLines(session: ReportedSession, report: EngineReport, style: TextStyle): readonly string[] {
+function sessionLines(session: ReportedSession, report: EngineReport, style: TextStyle): readonly Line[] {
   const { stage, date, name, by, kept } = session.session;
   // A file that is named after its day and stage says nothing new.
-  const file = name === `${date}-${stage}` ? '' : `  ${visible(name)}`;
-  const title = `${style.paint.strong(`${stage} ${date}`)}${file}${by === undefined ? '' : `, by ${visible(by)}`}`;
+  const file = name === `${date}-${stage}` ? '' : `  ${name}`;
+  const title = line`${style.paint.strong(`${stage} ${date}`)}${file}${by === undefined ? '' : `, by ${by}`}`;
   const lines = [title, ...characteristicTables(session, unitsFor(report.engine), style)];
   const told = session.findings.filter((each) => style.detail || each.severity !== 'remark');
   const tightened = tighteningLines(session.session, style.width);
@@ -61,8 +61,7 @@ function sessionLines(session: ReportedSession, report: EngineReport, style: Tex
   if (told.length > 0) lines.push('', ...gathered(told).flatMap((each) => findingLines(each, style)));
   lines.push('', ...wrap(`${stage} ${date}: ${countsText(session)}`, style.width));
   const folded = session.findings.length - told.length;
-  const faint = (text: string): readonly string[] =>
-    wrap(text, style.width).map((line) => style.paint.faint(line));
+  const faint = (text: string): readonly Line[] => wrap(text, style.width).map(style.paint.faint);
   if (folded > 0) lines.push(...faint(`${remarksText(session.findings)}: --detail lists them`));
   lines.push(...steppedBackLines(session.steppedBack, style), ...keptText(kept).flatMap(faint));
   return lines;
@@ -83,28 +82,25 @@ function gathered(findings: readonly Finding[]): readonly Finding[] {
 }
 
 /** Findings of no session. Remarks are counted alone, unless all is asked for. */
-export function findingsText(findings: readonly Finding[], style: TextStyle): string {
-  if (findings.length === 0) return '';
+export function findingsLines(findings: readonly Finding[], style: TextStyle): readonly Line[] {
   const told = findings.filter((each) => style.detail || each.severity !== 'remark');
   const folded = told.length < findings.length ? [`${remarksText(findings)}: --detail lists them`] : [];
-  const faint = folded.flatMap((text) => wrap(text, style.width)).map((line) => style.paint.faint(line));
-  return `${[...told.flatMap((each) => findingLines(each, style)), ...faint].join('\n')}\n`;
+  const faint = folded.flatMap((text) => wrap(text, style.width)).map(style.paint.faint);
+  return [...told.flatMap((each) => findingLines(each, style)), ...faint];
 }
 
 /** What it is and where it stands, with the place of the limit it speaks of. */
-function findingLines(finding: Finding, { paint, width }: TextStyle): readonly string[] {
+function findingLines(finding: Finding, { paint, width }: TextStyle): readonly Line[] {
   const colour = { error: paint.bad, warning: paint.notice, remark: paint.faint }[finding.severity];
-  const [first = '', ...rest] = wrap(visible(finding.message), width - INDENT);
+  const [first = '', ...rest] = wrap(finding.message, width - INDENT);
   const { place, limitPlace } = finding;
   const limit =
-    limitPlace === undefined
-      ? ''
-      : `  limit ${visible(limitPlace.path)}:${limitPlace.line}:${limitPlace.column}`;
-  const where = `${visible(place.path)}:${place.line}:${place.column}  ${finding.code}${limit}`;
+    limitPlace === undefined ? '' : `  limit ${limitPlace.path}:${limitPlace.line}:${limitPlace.column}`;
+  const where = `${place.path}:${place.line}:${place.column}  ${finding.code}${limit}`;
   return [
-    `  ${colour(finding.severity.padEnd(INDENT - 4))}  ${first}`,
-    ...[...rest, ...wrap(where, width - INDENT).map((line) => paint.faint(line))].map(
-      (line) => `${' '.repeat(INDENT)}${line}`,
+    line`  ${colour(finding.severity.padEnd(INDENT - 4))}  ${first}`,
+    ...[...rest, ...wrap(where, width - INDENT).map(paint.faint)].map(
+      (each) => line`${' '.repeat(INDENT)}${each}`,
     ),
   ];
 }

@@ -1,54 +1,51 @@
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
+import { type Line, line, withGaps } from '../escape/line.ts';
 import { codeFrame } from '../terminal/codeFrame.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
-import { visible } from '../terminal/visible.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { plural } from './checkText.ts';
 
 /** Problems with documents: the place, what is wrong, the user's own line, what to do. */
-export const diagnosticsText = (
+export const diagnosticsLines = (
   list: readonly Diagnostic[],
   texts: ReadonlyMap<string, string>,
   style: TextStyle,
-): string => list.map((each) => diagnosticText(each, texts.get(each.place.path), style)).join('\n');
+): readonly Line[] => withGaps(list.map((each) => diagnosticLines(each, texts.get(each.place.path), style)));
 
 const FRAME_WIDTH = 100;
 
-function diagnosticText(
+function diagnosticLines(
   { code, message, help, place }: Diagnostic,
   text: string | undefined,
   style: TextStyle,
-): string {
+): readonly Line[] {
   const { paint } = style;
-  const where = `${visible(place.path)}:${place.line}:${place.column}`;
+  const where = `${place.path}:${place.line}:${place.column}`;
   const frame =
-    text === undefined ? '' : codeFrame(text, place, { width: Math.min(style.width, FRAME_WIDTH) });
-  const head = `${paint.strong(where)}: ${paint.bad('error')} ${code}:`;
+    text === undefined ? [] : codeFrame(text, place, { width: Math.min(style.width, FRAME_WIDTH) });
+  const head = line`${paint.strong(where)}: ${paint.bad('error')} ${code}:`;
   return [
-    ...behind(head, `${where}: error ${code}:`, visible(message), style.width),
-    ...(frame === '' ? [] : [frame]),
-    ...(help === undefined ? [] : indented(visible(help), style.width)),
-    '',
-  ].join('\n');
+    ...behind(head, message, style.width),
+    ...frame,
+    ...(help === undefined ? [] : indented(help, style.width)),
+  ];
 }
 
 /** Words behind a head, or below it where the window is too narrow for both; a pipe has room for any line. */
-const behind = (painted: string, head: string, words: string, width: number): readonly string[] =>
-  widthOf(head) + 1 + widthOf(words) <= width
-    ? [`${painted} ${words}`]
-    : [painted, ...indented(words, width)];
+const behind = (head: Line, words: string, width: number): readonly Line[] =>
+  widthOf(head) + 1 + widthOf(words) <= width ? [line`${head} ${words}`] : [head, ...indented(words, width)];
 
 const indented = (words: string, width: number): readonly string[] =>
-  wrap(words, width - INDENT.length).map((line) => INDENT + line);
+  wrap(words, width - INDENT.length).map((each) => INDENT + each);
 
 const INDENT = '   ';
 
-export function notJudgedText(folder: string, { paint, width }: TextStyle): string {
-  const name = folder === '.' ? 'the engine here' : visible(folder);
-  const head = `${paint.strong(name)}: ${paint.bad('not judged')},`;
+export function notJudgedLines(folder: string, { paint, width }: TextStyle): readonly Line[] {
+  const name = folder === '.' ? 'the engine here' : folder;
+  const head = line`${paint.strong(name)}: ${paint.bad('not judged')},`;
   const why = 'since a document that every verdict stands on has a problem';
-  return `${behind(head, `${name}: not judged,`, why, width).join('\n')}\n`;
+  return behind(head, why, width);
 }
 
 /** What a run came to. */
@@ -59,10 +56,10 @@ export interface RunCounts {
   readonly findings: { readonly error: number; readonly warning: number; readonly remark: number };
 }
 
-export function summaryText(
+export function summaryLines(
   { engines, sessions, diagnostics, findings }: RunCounts,
   { paint, width }: TextStyle,
-): string {
+): readonly Line[] {
   const told = [
     count(diagnostics, 'problem with a document', 'problems with documents'),
     count(findings.error, 'error'),
@@ -74,10 +71,11 @@ export function summaryText(
   const looked = `${plural(engines, 'engine')}, ${plural(sessions, 'session')}:`;
   const found = told.join(', ') || 'nothing to tell';
   return [
-    `${looked}${looked.length + 1 + found.length > width ? '\n  ' : ' '}${colour(found)}`,
-    ...wrap(CAUTION, width).map((line) => paint.faint(line)),
-    '',
-  ].join('\n');
+    ...(looked.length + 1 + found.length > width
+      ? [looked, line`  ${colour(found)}`]
+      : [line`${looked} ${colour(found)}`]),
+    ...wrap(CAUTION, width).map(paint.faint),
+  ];
 }
 
 const count = (n: number, one: string, many = `${one}s`): string =>

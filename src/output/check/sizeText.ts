@@ -2,7 +2,6 @@ import type { Row } from '../../checks/judge/row.ts';
 import { BAND_NAMES } from '../../documents/limits/bands.ts';
 import { ruleOf } from '../../documents/limits/gradedBands.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { visible } from '../terminal/visible.ts';
 
 /** `limits of 0.010 under, moved by rule from standard`: which service size the limits hold for; empty for standard. */
 export function sizeText({ size, limits: { bands, inForce } }: Row, unit: Unit): readonly string[] {
@@ -12,7 +11,7 @@ export function sizeText({ size, limits: { bands, inForce } }: Row, unit: Unit):
   const which = moved.length === stated.length ? '' : `${moved.join(' and ')} `;
   const assumed = size.assumedFrom === undefined ? [] : [`assumed from its ${size.assumedFrom.label}`];
   const rule = moved.length === 0 ? [] : [`${which}moved by rule from standard`];
-  return [[`limits of ${visible(size.text(unit))}`, ...assumed, ...rule].join(', ')];
+  return [[`limits of ${size.text(unit)}`, ...assumed, ...rule].join(', ')];
 }
 
 /** The same as data; null for a part of standard size. */

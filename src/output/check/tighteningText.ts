@@ -1,6 +1,5 @@
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { TighteningLog } from '../../documents/tightening/tightened.ts';
-import { visible } from '../terminal/visible.ts';
 import { wrap } from '../terminal/wrap.ts';
 
 /** A line for each joint that was tightened: `main caps tightened (main-caps): 3 of 3 passes logged, with beam-60`. */
@@ -24,5 +23,5 @@ function lineOf({ document, with: wrench, passes, fasteners }: TighteningLog): s
     fasteners && `${fasteners} fasteners`,
   ];
   const said = parts.filter((each) => each !== undefined).join(', ');
-  return visible(`${document.joint.sequence.joint} tightened (${document.name}): ${said}`);
+  return `${document.joint.sequence.joint} tightened (${document.name}): ${said}`;
 }

@@ -1,5 +1,4 @@
 import type { ComparedState, EngineDiff, NotCompared } from '../../compare/diff.ts';
-import { visible } from '../terminal/visible.ts';
 import { shortCommit } from './revision.ts';
 
 /** The two sides of a comparison. */
@@ -19,7 +18,7 @@ export interface Comparison {
 export const sidesText = ({ a, b }: Sides): string => `${sideName(a)} → ${sideName(b)}`;
 
 const sideName = ({ name, commit }: ComparedState): string =>
-  visible(commit === null || commit.startsWith(name) ? name : `${name} (${shortCommit({ commit })})`);
+  commit === null || commit.startsWith(name) ? name : `${name} (${shortCommit({ commit })})`;
 
 export const notComparedText = ({ path, sides }: NotCompared): string =>
   `${path}: not compared, since a document has a problem in ${sides.map(({ name }) => name).join(' and in ')}`;

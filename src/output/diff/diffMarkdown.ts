@@ -3,7 +3,7 @@ import type { EngineDiff } from '../../compare/diff.ts';
 import type { EngineState } from '../../compare/state.ts';
 import { headedWithUnit } from '../../quantity/format.ts';
 import { positionText } from '../check/checkTables.ts';
-import { markdownCell as plain } from '../terminal/markdownCell.ts';
+import { type Markdown, markdownList, markdownTable, md } from '../escape/markdown.ts';
 import { type Comparison, notComparedText, type Sides, sidesText } from './comparison.ts';
 import { type DiffSection, foldedText, groupsOf, sectionsOf } from './diffSections.ts';
 import {
@@ -24,23 +24,23 @@ import {
 export function diffMarkdown(
   { sides, engines, notCompared }: Comparison,
   options: { readonly all: boolean },
-): string {
-  if (engines.length + notCompared.length === 0) return `${plain(sidesText(sides))}: nothing changed\n`;
+): readonly Markdown[] {
+  if (engines.length + notCompared.length === 0) return [md`${sidesText(sides)}: nothing changed`];
   const blocks = engines.flatMap((each) => engineBlocks(each, sides, options.all));
-  return `${[...blocks, ...notCompared.map((each) => plain(notComparedText(each)))].join('\n\n')}\n`;
+  return [...blocks, ...notCompared.map((each) => md`${notComparedText(each)}`)];
 }
 
-function engineBlocks({ name, diff, unitFor }: EngineDiff, sides: Sides, all: boolean): readonly string[] {
+function engineBlocks({ name, diff, unitFor }: EngineDiff, sides: Sides, all: boolean): readonly Markdown[] {
   const sections = sectionsOf(diff);
   const folded = all ? '' : foldedText(sections);
   const warmth = warmthText(diff.changes);
   return [
-    `### ${plain(name)}`,
-    plain(sidesText(sides)),
-    ...(warmth === '' ? [] : [plain(warmth)]),
+    md`### ${name}`,
+    md`${sidesText(sides)}`,
+    ...(warmth === '' ? [] : [md`${warmth}`]),
     ...sections
       .filter((each) => all || !each.folded)
-      .flatMap((each) => [`#### ${plain(each.title)}`, sectionBlock(each, unitFor, all)]),
+      .flatMap((each) => [md`#### ${each.title}`, sectionBlock(each, unitFor, all)]),
     ...listBlock(REWRITTEN, diff.rewritten.flatMap(rewrittenTexts)),
     ...listBlock(
       'limits changed',
@@ -52,30 +52,27 @@ function engineBlocks({ name, diff, unitFor }: EngineDiff, sides: Sides, all: bo
         diff.concessions.filter((each) => each.state === state).map(concessionText),
       ),
     ),
-    ...(folded === '' ? [] : [plain(folded)]),
+    ...(folded === '' ? [] : [md`${folded}`]),
   ];
 }
 
-const listBlock = (title: string, texts: readonly string[]): readonly string[] =>
-  texts.length === 0 ? [] : [`#### ${plain(title)}`, texts.map((text) => `- ${plain(text)}`).join('\n')];
+const listBlock = (title: string, texts: readonly string[]): readonly Markdown[] =>
+  texts.length === 0 ? [] : [md`#### ${title}`, markdownList(texts)];
 
 function sectionBlock(
   { listed, changes }: DiffSection,
   unitFor: EngineState['unitFor'],
   all: boolean,
-): string {
+): Markdown {
   if (listed && !all) {
-    return groupsOf(changes)
-      .map(([label, group]) => `- ${plain(`${label} ${group.map(positionWord).join(', ')}`.trim())}`)
-      .join('\n');
+    return markdownList(
+      groupsOf(changes).map(([label, group]) => `${label} ${group.map(positionWord).join(', ')}`.trim()),
+    );
   }
-  const heading = ['', 'before', 'after', 'change', 'verdict', 'not like for like'];
-  const rows = [
-    heading,
-    heading.map(() => '---'),
-    ...changes.map((change) => rowCells(change, unitFor).map(plain)),
-  ];
-  return rows.map((cells) => `| ${cells.join(' | ')} |`).join('\n');
+  return markdownTable(
+    ['', 'before', 'after', 'change', 'verdict', 'not like for like'],
+    changes.map((change) => rowCells(change, unitFor)),
+  );
 }
 
 function rowCells(change: Change, unitFor: EngineState['unitFor']): readonly string[] {

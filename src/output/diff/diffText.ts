@@ -4,9 +4,10 @@ import type { EngineState } from '../../compare/state.ts';
 import { shortName } from '../../layout/naming.ts';
 import { headedWithUnit } from '../../quantity/format.ts';
 import { positionText } from '../check/checkTables.ts';
-import { type Cell, type Column, cell, fitting, layTable, painted } from '../terminal/table.ts';
+import { joined } from '../escape/language.ts';
+import { type Line, line, withGaps } from '../escape/line.ts';
+import { type Cell, type Column, cell, fitting, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
-import { visible } from '../terminal/visible.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { type Sides, sidesText } from './comparison.ts';
@@ -26,21 +27,21 @@ import {
 } from './diffWords.ts';
 
 /** What changed in one engine, the worst first; what is within its uncertainty or the same is counted. */
-export function diffText(
+export function diffLines(
   { name, diff, unitFor }: EngineDiff,
   sides: Sides,
   options: { readonly all: boolean },
   style: TextStyle,
-): string {
-  const [title, about] = [visible(name), sidesText(sides)];
-  const gap = widthOf(title) + widthOf(about) + 2 > style.width ? '\n' : '  ';
-  const heading = `${style.paint.strong(title)}${gap}${about}`;
+): readonly Line[] {
+  const [title, about] = [style.paint.strong(name), sidesText(sides)];
+  const fits = widthOf(title) + widthOf(about) + 2 <= style.width;
+  const heading = fits ? [line`${title}  ${about}`] : [title, about];
   const warmth = warmthText(diff.changes);
   const sections = sectionsOf(diff);
   const shown = sections.filter(({ folded }) => options.all || !folded);
   const folded = options.all ? '' : foldedText(sections);
-  const blocks = [
-    [heading, ...(warmth === '' ? [] : [style.paint.notice(visible(warmth))])],
+  const blocks: (readonly Line[])[] = [
+    [...heading, ...(warmth === '' ? [] : [style.paint.notice(warmth)])],
     ...shown.map((each) => sectionLines(each, unitFor, options.all, style)),
     listLines(REWRITTEN, diff.rewritten.flatMap(rewrittenTexts), style),
     listLines(
@@ -61,15 +62,15 @@ export function diffText(
     ],
   ].filter((lines) => lines.length > 0);
   if (blocks.length === 1) blocks.push(['nothing measured on either side']);
-  return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`;
+  return withGaps(blocks);
 }
 
 const LEGEND = 'before, after, change of the mean ± its uncertainty (95 %)';
 
-function listLines(title: string, texts: readonly string[], style: TextStyle): readonly string[] {
+function listLines(title: string, texts: readonly string[], style: TextStyle): readonly Line[] {
   if (texts.length === 0) return [];
   const lines = texts.flatMap((text) =>
-    wrap(visible(text), style.width - 4).map((line, index) => `${index === 0 ? '  ' : '    '}${line}`),
+    wrap(text, style.width - 4).map((each, index) => `${index === 0 ? '  ' : '    '}${each}`),
   );
   return [style.paint.strong(title), ...lines];
 }
@@ -79,7 +80,7 @@ function sectionLines(
   unitFor: EngineState['unitFor'],
   all: boolean,
   style: TextStyle,
-): readonly string[] {
+): readonly Line[] {
   if (listed && !all) {
     const texts = groupsOf(changes).map(
       ([label, group]) => `${label}  ${group.map(positionWord).join(', ')}`,
@@ -123,7 +124,7 @@ function groupLines(
   group: readonly Change[],
   unitFor: EngineState['unitFor'],
   style: TextStyle,
-): readonly string[] {
+): readonly Line[] {
   const [first] = group;
   if (first === undefined) return [];
   const { unit } = printingOfChange(first, unitFor);
@@ -141,8 +142,8 @@ function groupLines(
           4,
         ),
   );
-  const shared = isShared ? `  ${style.paint.notice(unlike)}` : '';
-  return [`  ${headedWithUnit(visible(label), unit)}${shared}`, ...lines];
+  const shared = isShared ? line`  ${style.paint.notice(unlike)}` : '';
+  return [line`  ${headedWithUnit(label, unit)}${shared}`, ...lines];
 }
 
 interface ChangeRow {
@@ -151,14 +152,14 @@ interface ChangeRow {
 }
 
 /** The words below the numbers, where they do not fit beside them. */
-const foldedRows = (rows: readonly ChangeRow[]): readonly string[] =>
+const foldedRows = (rows: readonly ChangeRow[]): readonly Line[] =>
   layTable(
     rows.map(({ numbers }) => numbers),
     COLUMNS,
     4,
-  ).flatMap((line, index) => {
-    const told = rows[index]?.words.map(({ text }) => text).filter((text) => text !== '') ?? [];
-    return told.length === 0 ? [line] : [line, `        ${told.join('  ')}`];
+  ).flatMap((each, index) => {
+    const told = rows[index]?.words.filter(({ width }) => width > 0).map(({ text }) => line`${text}`) ?? [];
+    return told.length === 0 ? [each] : [each, line`        ${joined(told, line`  `)}`];
   });
 
 function changeRow(
@@ -173,19 +174,19 @@ function changeRow(
   const where = row === undefined ? '' : shape.labels ? positionText(row) : shortName(row.position);
   return {
     numbers: [
-      cell(visible(where)),
+      cell(where),
       cell(sideText(change.a, printing)),
       cell(sideText(change.b, printing)),
       cell(deltaText(change, printing, shape.uncertainty)),
     ],
     words: [
-      painted(visible(verdictsText(change, printing)), colourOf(change, paint)),
-      painted(isShared ? '' : unlikeText(change.unlike), paint.notice),
+      cell(colourOf(change, paint)(verdictsText(change, printing))),
+      cell(paint.notice(isShared ? '' : unlikeText(change.unlike))),
     ],
   };
 }
 
-function colourOf(change: Change, paint: TextStyle['paint']): (text: string) => string {
+function colourOf(change: Change, paint: TextStyle['paint']): (text: Line) => Line {
   const news = newsOf(change);
   if (news === null) return (text) => text;
   if (news === 'newly in') return paint.good;

@@ -1,5 +1,5 @@
+import type { Line } from '../escape/line.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
-import { visible } from '../terminal/visible.ts';
 
 /** A revision as it was asked for, and the commit that it names. */
 export interface NamedCommit {
@@ -11,11 +11,11 @@ export interface NamedCommit {
 export const shortCommit = ({ commit }: Pick<NamedCommit, 'commit'>): string => commit.slice(0, 10);
 
 /** The line above a report of documents that are not those on disk. */
-export const revisionText = (revision: NamedCommit, { paint }: TextStyle): string =>
-  `${paint.notice(`as it stood at ${visible(revision.name)}, commit ${shortCommit(revision)}`)}\n`;
+export const revisionText = (revision: NamedCommit, { paint }: TextStyle): Line =>
+  paint.notice(`as it stood at ${revision.name}, commit ${shortCommit(revision)}`);
 
-export const sinceText = (revision: NamedCommit, { paint }: TextStyle): string =>
-  `${paint.notice(`only engines that changed since ${visible(revision.name)}, commit ${shortCommit(revision)}`)}\n`;
+export const sinceText = (revision: NamedCommit, { paint }: TextStyle): Line =>
+  paint.notice(`only engines that changed since ${revision.name}, commit ${shortCommit(revision)}`);
 
 export const revisionJson = (revision: NamedCommit | undefined) =>
   revision === undefined ? null : { revision: revision.name, commit: revision.commit };

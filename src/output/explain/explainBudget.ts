@@ -8,21 +8,21 @@ import { anInstrument } from '../../measurement/instrument.ts';
 import { formatUncertainty, withUnitName } from '../../quantity/format.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
+import type { Line } from '../escape/line.ts';
 import { type Cell, cell, layTable } from '../terminal/table.ts';
-import { visible } from '../terminal/visible.ts';
 
 const LEFT = { align: 'left' } as const;
 const RIGHT = { align: 'right' } as const;
 
 /** Every source of error, the largest first, with its share of the whole (of the squares). */
-export function budgetLines({ route }: JudgedRoute, { unit }: Printing): readonly string[] {
+export function budgetLines({ route }: JudgedRoute, { unit }: Printing): readonly Line[] {
   const { terms } = route.worse;
   const places = writtenPoints(route);
   const whole = route.u * route.u;
   const rows = [...terms]
     .sort(([, a], [, b]) => Math.abs(b.u) - Math.abs(a.u))
     .map(([source, { u, dof }]): readonly Cell[] => [
-      cell(visible(sourceText(source, places))),
+      cell(sourceText(source, places)),
       cell(formatUncertainty(Math.abs(u), unit)),
       cell(`${Math.round((100 * u * u) / whole)} %`),
       cell(Number.isFinite(dof) ? `${dof} degrees of freedom` : ''),

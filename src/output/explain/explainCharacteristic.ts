@@ -1,14 +1,14 @@
 import type { Characteristic, ExampleReading, WorkedExample } from '../../characteristics/characteristic.ts';
 import { ENGINE, STEP } from '../../layout/family.ts';
 import { anInstrument } from '../../measurement/instrument.ts';
-import { type Cell, cell, layTable, painted } from '../terminal/table.ts';
+import { type Line, line } from '../escape/line.ts';
+import { type Cell, cell, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
-import { visible } from '../terminal/visible.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { LINE } from './explainCode.ts';
 
 /** What a characteristic is, how it is worked out, by which routes, with the sums that are tested. */
-export function characteristicText(of: Characteristic, style: TextStyle): string {
+export function characteristicLines(of: Characteristic, style: TextStyle): readonly Line[] {
   const facts: readonly (readonly [string, string])[] = [
     ['measured at', positionsText(of)],
     ['formula', of.formula],
@@ -18,20 +18,16 @@ export function characteristicText(of: Characteristic, style: TextStyle): string
     ['too small', of.words.below],
     ['source', of.source],
   ];
-  const rows = facts.map(([name, text]): readonly Cell[] => [
-    painted(name, style.paint.faint),
-    cell(visible(text)),
-  ]);
+  const rows = facts.map(([name, text]): readonly Cell[] => [cell(style.paint.faint(name)), cell(text)]);
   return [
-    `${style.paint.strong(of.id)}  ${of.label}, ${of.quantity}`,
+    line`${style.paint.strong(of.id)}  ${of.label}, ${of.quantity}`,
     '',
     ...wrap(of.description, Math.min(style.width, LINE)),
     ...(of.note === undefined ? [] : wrap(of.note, Math.min(style.width, LINE))),
     '',
     ...layTable(rows, [{ align: 'left' }, { align: 'left' }]),
     ...of.examples.flatMap((example) => ['', ...exampleLines(example, style)]),
-    '',
-  ].join('\n');
+  ];
 }
 
 const positionsText = ({ family }: Characteristic): string =>
@@ -44,10 +40,10 @@ const positionsText = ({ family }: Characteristic): string =>
 function exampleLines(
   { unit, given, least, greatest, source }: WorkedExample,
   { paint }: TextStyle,
-): readonly string[] {
+): readonly Line[] {
   const readings = Object.entries(given).map(([id, reading]) => `  ${id} ${readingText(reading)}`);
   const result = least === greatest ? least : `${least} to ${greatest}`;
-  return [`example, ${unit}  ${paint.faint(source)}`, ...readings, `  gives ${result}`];
+  return [line`example, ${unit}  ${paint.faint(source)}`, ...readings, `  gives ${result}`];
 }
 
 const readingText = (reading: ExampleReading): string =>

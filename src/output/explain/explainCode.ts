@@ -1,11 +1,12 @@
 import type { FindingKind } from '../../checks/finding.ts';
 import { DOCUMENT_CODES } from '../../diagnostic/catalogue.ts';
 import type { DocumentCode } from '../../diagnostic/diagnostic.ts';
+import { type Line, line } from '../escape/line.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { wrap } from '../terminal/wrap.ts';
 
 /** What a kind of finding means, why it matters and what people do about it. */
-export const findingKindText = (kind: FindingKind, style: TextStyle): string =>
+export const findingKindLines = (kind: FindingKind, style: TextStyle): readonly Line[] =>
   sheet(
     kind.code,
     kind.severity,
@@ -18,7 +19,7 @@ export const findingKindText = (kind: FindingKind, style: TextStyle): string =>
     style,
   );
 
-export function documentCodeText(code: DocumentCode, style: TextStyle): string {
+export function documentCodeLines(code: DocumentCode, style: TextStyle): readonly Line[] {
   const { means, usually } = DOCUMENT_CODES[code];
   return sheet(
     `document/${code}`,
@@ -33,9 +34,9 @@ function sheet(
   severity: string,
   paragraphs: readonly string[],
   { paint, width }: TextStyle,
-): string {
-  const lines = paragraphs.flatMap((text) => ['', ...wrap(text, Math.min(width, LINE)).map((line) => line)]);
-  return [`${paint.strong(code)}  ${severity}`, ...lines, ''].join('\n');
+): readonly Line[] {
+  const lines = paragraphs.flatMap((text) => ['', ...wrap(text, Math.min(width, LINE))]);
+  return [line`${paint.strong(code)}  ${severity}`, ...lines];
 }
 
 /** As wide as a page is read with ease. */

@@ -6,15 +6,15 @@ import type { Place } from '../../diagnostic/place.ts';
 import type { DecisionRule } from '../../documents/engine/shop.ts';
 import { BAND_NAMES, type BandName } from '../../documents/limits/bands.ts';
 import { sizeText } from '../check/sizeText.ts';
+import type { Line } from '../escape/line.ts';
 import { type Cell, cell, layTable } from '../terminal/table.ts';
-import { visible } from '../terminal/visible.ts';
 
 const LEFT = { align: 'left' } as const;
 
-export const placeText = ({ path, line, column }: Place): string => `${visible(path)}:${line}:${column}`;
+export const placeText = ({ path, line, column }: Place): string => `${path}:${line}:${column}`;
 
 /** The bands with where each stands, and where their figures come from. */
-export function limitLines(row: Row, printing: Printing): readonly string[] {
+export function limitLines(row: Row, printing: Printing): readonly Line[] {
   const { bands, inForce } = row.limits;
   const rows = BAND_NAMES.flatMap((name) =>
     (['min', 'max'] as const).flatMap((side): readonly (readonly Cell[])[] => {
@@ -38,8 +38,8 @@ function limitNumber({ amount, written, unit }: SideLimit, printing: Printing): 
   const number = formatLimit(amount, printing.unit, printing.decimals);
   if (unit === undefined) return number;
   return unit.name === printing.unit.name
-    ? `${number} = ${visible(written)}`
-    : `${number}, in ${unit.name} ${formatLimit(amount, unit, printing.decimals)} = ${visible(written)}`;
+    ? `${number} = ${written}`
+    : `${number}, in ${unit.name} ${formatLimit(amount, unit, printing.decimals)} = ${written}`;
 }
 
 /** One line where all bands have one source, else a line for each source. */
@@ -49,11 +49,10 @@ function sourceLines(
 ): readonly string[] {
   const stated = [...new Set(names.flatMap((name) => sources[name] ?? []))];
   const [only] = stated;
-  if (only !== undefined && names.every((name) => sources[name] === only))
-    return [`  source: ${visible(only)}`];
+  if (only !== undefined && names.every((name) => sources[name] === only)) return [`  source: ${only}`];
   return stated.map((source) => {
     const of = names.filter((name) => sources[name] === source);
-    return `  source of ${of.join(' and ')}: ${visible(source)}`;
+    return `  source of ${of.join(' and ')}: ${source}`;
   });
 }
 
@@ -70,7 +69,7 @@ export function reasonLines(
   const { stage } = around.session;
   const order = bandOrder(around, characteristic, position, judgeBy).join(', else ');
   const condition = statedCondition(around, characteristic, position);
-  const by = condition === undefined ? stage : `${stage} with ${visible(condition.text)}`;
+  const by = condition === undefined ? stage : `${stage} with ${condition.text}`;
   const side = (name: 'min' | 'max'): string => {
     const limit = deciding[name];
     return limit === undefined
@@ -89,7 +88,7 @@ export function reasonLines(
 
 function concessionText({ concessions }: Row): string {
   const entries = [...new Set(concessions.map(({ concession }) => concession))];
-  const reasons = entries.map(({ reason }) => visible(reason)).join(' / ');
+  const reasons = entries.map(({ reason }) => reason).join(' / ');
   if (entries.length === 0) return '';
   return entries.length === 1 ? `; a concession stands: ${reasons}` : `; concessions stand: ${reasons}`;
 }

@@ -3,10 +3,10 @@ import type { ReportedSession } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { positionText, verdictText } from '../check/checkTables.ts';
+import { type Line, line } from '../escape/line.ts';
 import { shellWord } from '../terminal/shellWord.ts';
 import { type Cell, type Column, cell, fitting, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
-import { visible } from '../terminal/visible.ts';
 
 /** A row and the session that has it. */
 export interface MeasuredRow {
@@ -22,13 +22,13 @@ interface Told {
 }
 
 /** With as many of the rest beside the reading, the others below. */
-function tableLines(told: readonly Told[], beside: number): readonly string[] {
+function tableLines(told: readonly Told[], beside: number): readonly Line[] {
   const cells = told.map(({ position, reading, rest }): readonly Cell[] =>
     [position, reading, ...rest.slice(0, beside)].map(cell),
   );
-  return layTable(cells, COLUMNS.slice(0, 2 + beside)).flatMap((line, index) => {
+  return layTable(cells, COLUMNS.slice(0, 2 + beside)).flatMap((each, index) => {
     const below = told[index]?.rest.slice(beside).filter((text) => text !== '') ?? [];
-    return below.length === 0 ? [line] : [line, `      ${below.join('  ')}`];
+    return below.length === 0 ? [each] : [each, `      ${below.join('  ')}`];
   });
 }
 
@@ -40,14 +40,14 @@ const COLUMNS: readonly Column[] = [
 ];
 
 /** Where a characteristic was measured, and how to ask about one of these values. */
-export function positionsText(
+export function positionsLines(
   call: readonly [engine: string, measure: string],
   rows: readonly MeasuredRow[],
   unitFor: (row: Row) => Unit,
   { paint, width }: TextStyle,
-): string {
+): readonly Line[] {
   const [first] = rows;
-  if (first === undefined) return '';
+  if (first === undefined) return [];
   const { label } = first.row.characteristic;
   const told = rows.map(({ row, of: { session } }): Told => {
     const printing = printingOf(row, unitFor);
@@ -60,10 +60,9 @@ export function positionsText(
   });
   const again = [...call, first.row.position.name].map(shellWord).join(' ');
   return [
-    `${paint.strong(visible(label))}, ${unitFor(first.row).name}`,
+    line`${paint.strong(label)}, ${unitFor(first.row).name}`,
     ...fitting(width, [2, 1, 0], (beside) => tableLines(told, beside)),
     '',
-    `one of them: tenths explain ${visible(again)}`,
-    '',
-  ].join('\n');
+    `one of them: tenths explain ${again}`,
+  ];
 }

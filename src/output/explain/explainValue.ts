@@ -12,10 +12,10 @@ import type { Route } from '../../checks/value/route.ts';
 import { decimalsFor, formatNumber, withUnitName } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { positionText, verdictText } from '../check/checkTables.ts';
+import { type Line, line, withGaps } from '../escape/line.ts';
 import { type Cell, cell, fitting, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
-import { visible } from '../terminal/visible.ts';
-import { widthOf } from '../terminal/width.ts';
+import { uncoloured, widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { budgetLines, leavesOf } from './explainBudget.ts';
 import { limitLines, placeText, reasonLines } from './explainLimits.ts';
@@ -25,19 +25,19 @@ const LEFT = { align: 'left' } as const;
 const RIGHT = { align: 'right' } as const;
 
 /** Where a value comes from: its readings, the sum, the error budget, the bands and why the verdict is what it is. */
-export function valueText(
+export function valueLines(
   { row, of: session }: MeasuredRow,
   { engine, registry, rule }: EngineReport,
   options: JudgingOptions,
   style: TextStyle,
-): string {
+): readonly Line[] {
   const printing = printingOf(row, unitsFor(engine));
   const [judged, ...others] = row.routes;
   const { stage, date } = session.session;
   const title = `${row.characteristic.label} ${positionText(row)}`.trim();
-  const heading = `${style.paint.strong(visible(title))}  ${stage} ${date}`;
-  if (judged === undefined) return `${heading}\n\n  ${row.judgement.verdict ?? 'not measured'}\n`;
-  const blocks = [
+  const heading = line`${style.paint.strong(title)}  ${stage} ${date}`;
+  if (judged === undefined) return [heading, '', `  ${row.judgement.verdict ?? 'not measured'}`];
+  const blocks: readonly (readonly Line[])[] = [
     [heading, `  ${amountText(judged, printing)}  ${verdictText(row, printing)}`.trimEnd()],
     ['readings', ...readingLines(judged.route, style)],
     [
@@ -49,24 +49,26 @@ export function valueText(
     ['verdict', ...reasonLines(row, { session: session.session, engine, registry }, rule, options, printing)],
     ...(others.length === 0 ? [] : [['other routes', ...others.map((each) => otherLine(each, printing))]]),
   ];
-  return `${blocks.map((lines) => lines.flatMap((line) => folded(line, style)).join('\n')).join('\n\n')}\n`;
+  return withGaps(blocks.map((lines) => lines.flatMap((each) => folded(each, style))));
 }
 
 /** What is wider than the window goes on below, a step further in. */
-const folded = (line: string, { width }: TextStyle): readonly string[] =>
-  widthOf(line) <= width
-    ? [line]
-    : wrap(line.trimStart(), width - 6).map((each, index) => `${index === 0 ? '  ' : '      '}${each}`);
+const folded = (text: Line, { width }: TextStyle): readonly Line[] =>
+  widthOf(text) <= width
+    ? [text]
+    : wrap(uncoloured(text).trimStart(), width - 6).map(
+        (each, index) => `${index === 0 ? '  ' : '      '}${each}`,
+      );
 
 /** What was typed, with file and line; of a derived value everything that it comes from. */
-function readingLines(route: Route, { width }: TextStyle): readonly string[] {
+function readingLines(route: Route, { width }: TextStyle): readonly Line[] {
   // A figure of nominal sizes alone was not read.
   const leaves = leavesOf(route).filter(({ block }) => block !== undefined);
   const names = inputNames(leaves);
   const rows = leaves.map((leaf, index): readonly Cell[] => [
     cell(names[index] ?? ''),
-    cell(visible(leaf.written.join(', '))),
-    cell(visible([...leaf.with, ...setterText(leaf)].join(', '))),
+    cell(leaf.written.join(', ')),
+    cell([...leaf.with, ...setterText(leaf)].join(', ')),
   ]);
   const places = leaves.map(({ place }) => placeText(place));
   const lines = fitting(width, ['beside', 'below'] as const, (shape) =>
@@ -75,9 +77,9 @@ function readingLines(route: Route, { width }: TextStyle): readonly string[] {
           rows.map((row, index) => [...row, cell(places[index] ?? '')]),
           [LEFT, LEFT, LEFT, LEFT],
         )
-      : layTable(rows, [LEFT, LEFT, LEFT]).flatMap((line, index) => [line, `      ${places[index] ?? ''}`]),
+      : layTable(rows, [LEFT, LEFT, LEFT]).flatMap((each, index) => [each, `      ${places[index] ?? ''}`]),
   );
-  const notes = route.notes.map((note) => `  ${visible(note)}`);
+  const notes = route.notes.map((note) => `  ${note}`);
   return [...lines, ...notes];
 }
 
@@ -85,11 +87,7 @@ const setterText = ({ block }: Route): readonly string[] =>
   block?.setWith === undefined ? [] : [`set with ${block.setWith.name}`];
 
 /** The formula, and the numbers that went into it. */
-function sumLines(
-  judged: JudgedRoute,
-  printing: Printing,
-  unitFor: (input: Route) => Unit,
-): readonly string[] {
+function sumLines(judged: JudgedRoute, printing: Printing, unitFor: (input: Route) => Unit): readonly Line[] {
   const { route } = judged;
   const number = (amount: JudgedRoute['least']): string =>
     formatNumber(amount, printing.unit, printing.decimals + 1);
@@ -125,7 +123,7 @@ function inputNames(inputs: readonly Route[]): readonly string[] {
   const ids = inputs.map(({ characteristic }) => characteristic.id);
   return ids.map((id, index) => {
     const isOneOfSeveral = ids.filter((each) => each === id).length > 1;
-    return isOneOfSeveral ? `${id} ${visible(inputs[index]?.position.name ?? '')}` : id;
+    return isOneOfSeveral ? `${id} ${inputs[index]?.position.name ?? ''}` : id;
   });
 }
 
@@ -133,5 +131,5 @@ function inputNames(inputs: readonly Route[]): readonly string[] {
 function otherLine(other: JudgedRoute, { unit, decimals }: Printing): string {
   const en = other.en === null ? '' : `, E_n ${other.en.toFixed(2)}`;
   const own = { unit, decimals: Math.max(decimals, decimalsFor(other.route.lastDigit, unit)) };
-  return `  ${other.route.name} (${visible(other.route.with.join(', '))}): ${readingText(other, own)} ${plusMinus(other.route, unit)}${en}`;
+  return `  ${other.route.name} (${other.route.with.join(', ')}): ${readingText(other, own)} ${plusMinus(other.route, unit)}${en}`;
 }

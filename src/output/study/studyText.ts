@@ -8,9 +8,9 @@ import { type GaugeVariation, percentOfTolerance } from '../../measurement/gauge
 import { decimalsFor, headedWithUnit, withUnitName } from '../../quantity/format.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
+import { type Line, line } from '../escape/line.ts';
 import { type Cell, cell, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
-import { visible } from '../terminal/visible.ts';
 
 const COLUMNS = [{ align: 'left' }, { align: 'right' }, { align: 'right' }, { align: 'right' }] as const;
 
@@ -35,22 +35,28 @@ export interface ToldStudy {
 }
 
 /** A gauge study by both methods, the judgement of the gauge, and the line for the register. */
-export function studyText(told: ToldStudy, style: TextStyle): string {
+export function studyLines(told: ToldStudy, style: TextStyle): readonly Line[] {
   const { study, unit } = told;
   const { people, parts, readings, measure, instrument } = study;
   const size = `${parts.length} parts, ${people.length} people, ${readings[0]?.[0]?.length ?? 0} repeats each`;
-  const heading = `${style.paint.strong(`gauge study of ${visible(instrument ?? 'an unnamed instrument')}`)}  ${headedWithUnit(measure.id, unit)}`;
+  const name = `gauge study of ${instrument ?? 'an unnamed instrument'}`;
+  const heading = line`${style.paint.strong(name)}  ${headedWithUnit(measure.id, unit)}`;
   const methods = [
     ['average and range', averageAndRange(readings)],
     ['analysis of variance', gaugeAnova(readings)],
   ] as const;
-  const blocks = methods.map(([name, result]) =>
-    result.kind === 'no study' ? `${name}: ${result.reason}` : methodText(name, result, told),
-  );
-  return `${[`${heading}\n  ${size}`, ...blocks, registerText(told)].join('\n\n')}\n`;
+  const blocks = methods.flatMap(([name, result]) => [
+    '',
+    ...(result.kind === 'no study' ? [`${name}: ${result.reason}`] : methodLines(name, result, told)),
+  ]);
+  return [heading, `  ${size}`, ...blocks, '', registerText(told)];
 }
 
-function methodText(name: string, of: GaugeVariation, { study, unit, tolerances }: ToldStudy): string {
+function methodLines(
+  name: string,
+  of: GaugeVariation,
+  { study, unit, tolerances }: ToldStudy,
+): readonly Line[] {
   const decimals = decimalsFor(study.lastDigit, unit) + 2;
   const head = [cell(''), cell('one deviation'), cell('of total'), cell('of variance')];
   const rows = ROWS.flatMap(([key, label]): readonly (readonly Cell[])[] => {
@@ -73,7 +79,7 @@ function methodText(name: string, of: GaugeVariation, { study, unit, tolerances 
     ...layTable([head, ...rows], COLUMNS),
     `  ${categories} distinct categories of parts (five or more are wanted); ${judged(of)}`,
     ...tolerances.map((tolerance) => toleranceText(of, tolerance, study, unit)),
-  ].join('\n');
+  ];
 }
 
 /** How much of what the limits allow goes to the gauge: six deviations, which hold nearly all readings. */
@@ -98,6 +104,6 @@ function registerText({ study: { instrument, readings, lastDigit }, unit, path }
   if (result.kind === 'no study') return 'no repeatability for the register';
   const value = result.repeatability.deviation / toNumber(unit.factor);
   const text = value.toFixed(decimalsFor(lastDigit, unit) + 2);
-  const name = visible(instrument ?? 'its name');
-  return `for the register, ${withUnitName(text, unit)}: ${name}: { repeatability: { study: ${visible(keyText(path))} } }`;
+  const name = instrument ?? 'its name';
+  return `for the register, ${withUnitName(text, unit)}: ${name}: { repeatability: { study: ${keyText(path)} } }`;
 }

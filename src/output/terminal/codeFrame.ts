@@ -1,5 +1,5 @@
 import type { Place } from '../../diagnostic/place.ts';
-import { visible } from './visible.ts';
+import { visible } from '../escape/line.ts';
 import { widthOf } from './width.ts';
 
 /** What one character of the user's line looks like. */
@@ -23,12 +23,16 @@ const LEAST_ROOM = 16;
 
 /**
  * The user's own line with its number, and carets under the place. A place over several lines is marked to the end
- * of its first line. Empty when the text has no such line.
+ * of its first line. No lines when the text has no such line.
  * @param options.width columns to fill at most; a longer line is cut around the carets
  */
-export function codeFrame(text: string, place: Place, options: { readonly width: number }): string {
+export function codeFrame(
+  text: string,
+  place: Place,
+  options: { readonly width: number },
+): readonly string[] {
   const line = lineAt(text, place.line);
-  if (line === undefined) return '';
+  if (line === undefined) return [];
   const number = ` ${place.line} `;
   const room = Math.max(LEAST_ROOM, options.width - number.length - 2);
   const { cells, before, after } = cut(pieceAround(line, place, room), room);
@@ -36,7 +40,7 @@ export function codeFrame(text: string, place: Place, options: { readonly width:
   const indent = (before ? 1 : 0) + columnsOf(first < 0 ? cells : cells.slice(0, first));
   const carets = '^'.repeat(Math.max(1, columnsOf(cells.filter(({ marked }) => marked))));
   const shown = `${before ? '…' : ''}${cells.map((cell) => cell.text).join('')}${after ? '…' : ''}`;
-  return `${`${number}| ${shown}`.trimEnd()}\n${' '.repeat(number.length)}| ${' '.repeat(indent)}${carets}`;
+  return [`${number}| ${shown}`.trimEnd(), `${' '.repeat(number.length)}| ${' '.repeat(indent)}${carets}`];
 }
 
 function lineAt(text: string, number: number): string | undefined {

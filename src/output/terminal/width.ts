@@ -1,8 +1,18 @@
 import stringWidth from 'string-width';
+import { type Line, sourceOfLine } from '../escape/line.ts';
 
-/** Looking up every character's width is slow, and the first lookup reads tables for longer than an engine takes to judge. */
-export const widthOf = (text: string): number =>
-  ONE_COLUMN_EACH.test(text) ? text.length : stringWidth(text);
+/**
+ * The columns that a line takes when it is printed; colours take none. Looking up every character's width is slow, and
+ * the first lookup reads tables for longer than an engine takes to judge.
+ */
+export function widthOf(text: Line): number {
+  if (typeof text === 'string' && ONE_COLUMN_EACH.test(text)) return text.length;
+  const printed = uncoloured(text);
+  return ONE_COLUMN_EACH.test(printed) ? printed.length : stringWidth(printed);
+}
+
+/** What is printed of a line, in no colour. */
+export const uncoloured = (text: Line): string => sourceOfLine(text).replace(/\u001b\[\d+m/g, '');
 
 /** Western and Greek letters, punctuation, arrows and signs of arithmetic, and what pictures are drawn with. */
 export const ONE_COLUMN_EACH =

@@ -5,7 +5,7 @@ import type { PassLoad } from '../../torque/fasteners/jointLoads.ts';
 import type { Joint } from '../../torque/joint.ts';
 import { GENERATED_NOTE } from '../../torque/order/orders.ts';
 import { exactly } from '../../torque/sequence.ts';
-import { visible } from '../terminal/visible.ts';
+import { visible } from '../escape/line.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { drawJoint } from './jointDrawing.ts';
 import { convertedSpan, exactSpan, otherUnit } from './torqueWords.ts';
@@ -57,19 +57,18 @@ const ORDER_NOTE: Readonly<Record<Joint['orderFrom'], string | undefined>> = {
 export function drawingLines(joint: Joint, width: number): readonly string[] {
   const { sequence, places, orderFrom } = joint;
   const positions = places?.positions ?? [];
-  const shown = (name: string): string => visible(name);
   const drawn =
     places === undefined || orderFrom === 'listed'
       ? wrap(
           sequence.order
-            .map((name, index) => (orderFrom === 'listed' ? shown(name) : `(${index + 1}) ${shown(name)}`))
+            .map((name, index) => (orderFrom === 'listed' ? name : `(${index + 1}) ${name}`))
             .join('  '),
           width,
         )
       : drawJoint({
           kind: places.kind,
-          positions: positions.map((each) => ({ ...each, name: shown(each.name) })),
-          order: sequence.order.map(shown),
+          positions: positions.map((each) => ({ ...each, name: visible(each.name) })),
+          order: sequence.order.map(visible),
           width,
         });
   const note = ORDER_NOTE[orderFrom];

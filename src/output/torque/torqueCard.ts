@@ -1,7 +1,7 @@
 import type { CardPass, TighteningCard } from '../../torque/card.ts';
-import { type Cell, cell, layTable, painted } from '../terminal/table.ts';
+import type { Line } from '../escape/line.ts';
+import { type Cell, cell, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
-import { visible } from '../terminal/visible.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
 import {
@@ -26,17 +26,17 @@ export interface CardOrigin {
 }
 
 /** The tightening card for the bench, as text of at most 80 columns that fits a page. */
-export function torqueCardText(card: TighteningCard, origin: CardOrigin, style: TextStyle): string {
+export function torqueCardLines(card: TighteningCard, origin: CardOrigin, style: TextStyle): readonly Line[] {
   const width = Math.min(style.width, PAGE);
-  const section = (title: string, lines: readonly string[]): readonly string[] =>
+  const section = (title: string, lines: readonly Line[]): readonly Line[] =>
     lines.length === 0 ? [] : ['', style.paint.strong(title), ...lines];
   const { joint } = card;
   const { sequence } = joint;
-  const lines = [
-    ...wrap(visible(`${sequence.joint}: tightening card`), width).map((line) => style.paint.strong(line)),
-    ...wrap(visible(`${origin.engine}, ${origin.path}`), width).map((line) => style.paint.faint(line)),
+  return [
+    ...wrap(`${sequence.joint}: tightening card`, width).map(style.paint.strong),
+    ...wrap(`${origin.engine}, ${origin.path}`, width).map(style.paint.faint),
     ...[boltsLine(joint), toolsLine(card), joint.note].flatMap((text) =>
-      text === undefined ? [] : wrap(visible(text), width),
+      text === undefined ? [] : wrap(text, width),
     ),
     '',
     ...drawingLines(joint, width),
@@ -44,18 +44,14 @@ export function torqueCardText(card: TighteningCard, origin: CardOrigin, style: 
     ...section('passes', passTable(card, width, style)),
     ...section('confirm after', boxes(sequence.after, width)),
     ...section('expected clamp load of one fastener: an estimate', loadLines(card, width)),
-    ...section(
-      'doubtful',
-      card.doubts.flatMap((each) => item(each, width)).map((line) => style.paint.bad(line)),
-    ),
+    ...section('doubtful', card.doubts.flatMap((each) => item(each, width)).map(style.paint.bad)),
     ...section(
       'caution',
       card.cautions.flatMap(({ text }) => item(text, width)),
     ),
     '',
-    ...wrap(visible(`source: ${joint.source}`), width),
+    ...wrap(`source: ${joint.source}`, width),
   ];
-  return `${lines.join('\n')}\n`;
 }
 
 const boxes = (steps: readonly string[], width: number): readonly string[] =>
@@ -65,7 +61,7 @@ const item = (text: string, width: number): readonly string[] => hanging('- ', t
 
 function hanging(mark: string, text: string, width: number): readonly string[] {
   const room = width - INDENT.length - mark.length;
-  return wrap(visible(text), room).map(
+  return wrap(text, room).map(
     (line, index) => `${INDENT}${index === 0 ? mark : ' '.repeat(mark.length)}${line}`,
   );
 }
@@ -79,7 +75,7 @@ const PASS_COLUMNS = [
 ] as const;
 
 /** Both systems side by side where they fit, else one below the other. */
-function passTable(card: TighteningCard, width: number, style: TextStyle): readonly string[] {
+function passTable(card: TighteningCard, width: number, style: TextStyle): readonly Line[] {
   const beside = passRows(card, style, true);
   const fits = laidOut(beside).every((line) => widthOf(line) <= width);
   const rows = fits ? beside : passRows(card, style, false);
@@ -94,14 +90,14 @@ function passTable(card: TighteningCard, width: number, style: TextStyle): reado
 
 type Rows = readonly (readonly (readonly Cell[])[])[];
 
-const laidOut = (rows: Rows): readonly string[] => layTable(rows.flat(), PASS_COLUMNS);
+const laidOut = (rows: Rows): readonly Line[] => layTable(rows.flat(), PASS_COLUMNS);
 
 /** The rows of each pass. */
 function passRows(card: TighteningCard, { paint }: TextStyle, beside: boolean): Rows {
   const units = { torque: card.joint.torqueUnit, length: card.joint.lengthUnit };
   return card.passes.map((pass) =>
     passLines(pass, units).flatMap(({ does, amount, converted, isSetting }, index) => {
-      const figure = (text: string): Cell => (isSetting ? painted(text, paint.strong) : cell(text));
+      const figure = (text: string): Cell => cell(isSetting ? paint.strong(text) : text);
       const mark = [cell(index === 0 ? '[ ]' : ''), cell(index === 0 ? String(pass.pass) : ''), cell(does)];
       if (beside) return [[...mark, figure(amount), figure(converted)]];
       const below = [cell(''), cell(''), cell(''), figure(converted)];
@@ -113,7 +109,7 @@ function passRows(card: TighteningCard, { paint }: TextStyle, beside: boolean): 
 /** Which fasteners, where not all of them, and what is noted of the pass. */
 const asideLines = (pass: CardPass, width: number): readonly string[] =>
   [placesText(pass), pass.note].flatMap((text) =>
-    text === undefined ? [] : wrap(visible(text), width - ASIDE.length).map((line) => `${ASIDE}${line}`),
+    text === undefined ? [] : wrap(text, width - ASIDE.length).map((line) => `${ASIDE}${line}`),
   );
 
 const ASIDE = ' '.repeat(10);
@@ -133,7 +129,7 @@ const LOAD_COLUMNS = [
 function loadLines(
   { passes, joint, assumptions, comparisons }: TighteningCard,
   width: number,
-): readonly string[] {
+): readonly Line[] {
   const rows = loadRows(passes, joint.torqueUnit).map((row) =>
     [row.passes, width < BOTH_SYSTEMS ? row.oneSystem : row.load, row.between, row.ofProof, row.atMost].map(
       cell,

@@ -1,5 +1,5 @@
 import type { TighteningCard } from '../../torque/card.ts';
-import { inMarkdown, markdownTable } from '../terminal/markdown.ts';
+import { codeBlock, type Markdown, markdownList, markdownTable, md } from '../escape/markdown.ts';
 import {
   assumptionWords,
   boltsLine,
@@ -15,39 +15,42 @@ import { passLines } from './torqueWords.ts';
 const PAGE = 80;
 
 /** The tightening card as Markdown, for printing. */
-export function torqueCardMarkdown(card: TighteningCard, origin: CardOrigin): string {
+export function torqueCardMarkdown(card: TighteningCard, origin: CardOrigin): readonly Markdown[] {
   const { joint } = card;
   const { sequence } = joint;
   const drawing = drawingLines(joint, PAGE);
-  const blocks = [
-    `# ${inMarkdown(sequence.joint)}: tightening card`,
-    `${inMarkdown(origin.engine)}, ${inMarkdown(origin.path)}`,
+  return [
+    md`# ${sequence.joint}: tightening card`,
+    md`${origin.engine}, ${origin.path}`,
     ...[boltsLine(joint), toolsLine(card), joint.note].flatMap((text) =>
-      text === undefined ? [] : inMarkdown(text),
+      text === undefined ? [] : [md`${text}`],
     ),
-    ...(drawing.length === 0 ? [] : [['```text', ...drawing, '```'].join('\n')]),
+    ...(drawing.length === 0 ? [] : [codeBlock(drawing)]),
     ...section('Confirm before', boxes(sequence.before)),
-    ...section('Passes', passTable(card)),
+    ...section('Passes', [passTable(card)]),
     ...section('Confirm after', boxes(sequence.after)),
     ...section('Expected clamp load of one fastener: an estimate', loads(card)),
     ...section('Doubtful', items(card.doubts)),
     ...section('Caution', items(card.cautions.map(({ text }) => text))),
-    `Source: ${inMarkdown(joint.source)}`,
+    md`Source: ${joint.source}`,
   ];
-  return `${blocks.join('\n\n')}\n`;
 }
 
-const section = (title: string, body: string): readonly string[] =>
-  body === '' ? [] : [`## ${title}`, body];
-const boxes = (steps: readonly string[]): string =>
-  steps.map((each) => `- [ ] ${inMarkdown(each)}`).join('\n');
-const items = (texts: readonly string[]): string => texts.map((each) => `- ${inMarkdown(each)}`).join('\n');
+const section = (title: string, body: readonly Markdown[]): readonly Markdown[] =>
+  body.length === 0 ? [] : [md`## ${title}`, ...body];
 
-function passTable({ passes, joint }: TighteningCard): string {
+const boxes = (steps: readonly string[]): readonly Markdown[] => list(steps, md`- [ ] `);
+
+const items = (texts: readonly string[]): readonly Markdown[] => list(texts, md`- `);
+
+const list = (texts: readonly string[], mark: Markdown): readonly Markdown[] =>
+  texts.length === 0 ? [] : [markdownList(texts, mark)];
+
+function passTable({ passes, joint }: TighteningCard): Markdown {
   const units = { torque: joint.torqueUnit, length: joint.lengthUnit };
   const rows = passes.flatMap((pass) => {
     const lines = passLines(pass, units).map(({ does, amount, converted, isSetting }, index) => {
-      const strong = (text: string): string => (isSetting && text !== '' ? `**${text}**` : text);
+      const strong = (text: string) => (isSetting && text !== '' ? md`**${text}**` : text);
       return [
         index === 0 ? `${pass.pass}` : '',
         does,
@@ -57,15 +60,12 @@ function passTable({ passes, joint }: TighteningCard): string {
       ];
     });
     const asides = [placesText(pass), pass.note];
-    return [
-      ...lines,
-      ...asides.flatMap((text) => (text === undefined ? [] : [['', inMarkdown(text), '', '', '']])),
-    ];
+    return [...lines, ...asides.flatMap((text) => (text === undefined ? [] : [['', text, '', '', '']]))];
   });
   return markdownTable(['pass', 'do', 'amount', 'other units', 'done'], rows);
 }
 
-function loads({ passes, joint, assumptions, comparisons }: TighteningCard): string {
+function loads({ passes, joint, assumptions, comparisons }: TighteningCard): readonly Markdown[] {
   const rows = loadRows(passes, joint.torqueUnit).map((row) => [
     row.passes,
     row.load,
@@ -77,6 +77,6 @@ function loads({ passes, joint, assumptions, comparisons }: TighteningCard): str
   const table = markdownTable(['pass', 'load', 'between', 'of proof', 'at most'], rows);
   return [
     table,
-    items([...frictionWords(passes), ...joint.lacking, ...assumptionWords(assumptions), ...comparisons]),
-  ].join('\n\n');
+    ...items([...frictionWords(passes), ...joint.lacking, ...assumptionWords(assumptions), ...comparisons]),
+  ];
 }

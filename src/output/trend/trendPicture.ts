@@ -3,9 +3,9 @@ import type { Trend, TrendLine } from '../../compare/trend.ts';
 import { valueAt } from '../../measurement/line.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import { positionText } from '../check/checkTables.ts';
+import type { Line } from '../escape/line.ts';
 import { LINES } from '../terminal/picture.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
-import { visible } from '../terminal/visible.ts';
 import { CHART_LINES, CHART_PLAIN, type ChartGlyphs, drawTrend } from './trendChart.ts';
 import { heightText, limitName, printingOfLine, xText } from './trendWords.ts';
 
@@ -31,7 +31,7 @@ export function chartLines(
   { axis, characteristic, past }: Trend,
   unitFor: EngineState['unitFor'],
   style: TextStyle,
-): readonly string[] {
+): readonly Line[] {
   const { points, fit } = line;
   const [first, last] = [points[0], points.at(-1)];
   if (first === undefined || last === undefined || points.length < 3 || fit.line === null) return [];
@@ -57,7 +57,7 @@ export function chartLines(
     glyphsOf(style),
   );
   const name = `${characteristic.label} ${positionText(line.row)}`.trim();
-  return [style.paint.strong(visible(name)), ...drawn, ...intervalLines(line, axis, unitFor)];
+  return [style.paint.strong(name), ...drawn, ...intervalLines(line, axis, unitFor)];
 }
 
 export const glyphsOf = ({ glyphs }: TextStyle): ChartGlyphs =>

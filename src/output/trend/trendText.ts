@@ -3,41 +3,41 @@ import type { Trend, TrendLine } from '../../compare/trend.ts';
 import { ENGINE } from '../../layout/family.ts';
 import { positionText } from '../check/checkTables.ts';
 import { plural } from '../check/checkText.ts';
-import { type Cell, type Column, cell, fitting, layTable, painted } from '../terminal/table.ts';
+import { type Line, line, withGaps } from '../escape/line.ts';
+import { type Cell, type Column, cell, fitting, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
-import { visible } from '../terminal/visible.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { pastNotes } from './trendPast.ts';
 import { chartLines, glyphsOf, mostPressing } from './trendPicture.ts';
 import { heightText, outlookText, printingOfLine, rateText, unlikeReadings } from './trendWords.ts';
 
 /** One characteristic of an engine across its sessions: a line a position, then the chart of the most pressing. */
-export function trendText(
+export function trendLines(
   engine: string,
   trend: Trend,
   unknownParts: readonly string[],
   unitFor: EngineState['unitFor'],
   style: TextStyle,
-): string {
+): readonly Line[] {
   const { characteristic, axis, lines } = trend;
   const [first] = lines;
   const unit = first === undefined ? '' : `, ${unitFor(first.row).name}`;
   const over = axis === 'hours' ? 'by running hours' : 'by date';
-  const heading = `${style.paint.strong(`${visible(characteristic.label)}${unit}`)}  ${visible(engine)}, ${over}`;
+  const heading = line`${style.paint.strong(`${characteristic.label}${unit}`)}  ${engine}, ${over}`;
   const pressing = mostPressing(lines);
   const chart = pressing === undefined ? [] : chartLines(pressing, trend, unitFor, style);
   const blocks = [
     [heading, ...fitting(style.width, SHAPES, (shape) => tableLines(trend, shape, unitFor, style))],
     [...notesOf(trend, unknownParts), ...pastNotes(trend, glyphsOf(style), unitFor)].flatMap((note) =>
-      hanging(visible(note), style),
+      hanging(note, style),
     ),
     chart,
   ].filter((block) => block.length > 0);
-  return `${blocks.map((block) => block.join('\n')).join('\n\n')}\n`;
+  return withGaps(blocks);
 }
 
-const hanging = (text: string, { width, paint }: TextStyle): readonly string[] =>
-  wrap(text, width - 4).map((line, index) => paint.notice(`${index === 0 ? '  ' : '    '}${line}`));
+const hanging = (text: string, { width, paint }: TextStyle): readonly Line[] =>
+  wrap(text, width - 4).map((each, index) => paint.notice(`${index === 0 ? '  ' : '    '}${each}`));
 
 const COLUMNS: readonly Column[] = [
   { align: 'left' },
@@ -59,8 +59,8 @@ function tableLines(
   { below }: Shape,
   unitFor: EngineState['unitFor'],
   style: TextStyle,
-): readonly string[] {
-  const rows = lines.map((line, index) => rowOf(line, lines[index - 1], axis, unitFor, style));
+): readonly Line[] {
+  const rows = lines.map((each, index) => rowOf(each, lines[index - 1], axis, unitFor, style));
   if (below === 'nothing')
     return layTable(
       rows.map(({ cells, rate, outlook }) => [...cells, cell(rate), outlook]),
@@ -89,27 +89,27 @@ interface LineRow {
 }
 
 function rowOf(
-  line: TrendLine,
+  of: TrendLine,
   before: TrendLine | undefined,
   axis: Trend['axis'],
   unitFor: EngineState['unitFor'],
   { paint }: TextStyle,
 ): LineRow {
-  const printing = printingOfLine(line, unitFor);
-  const [first, last] = [line.points[0], line.points.at(-1)];
-  const values = [first, ...(line.points.length > 1 ? [last] : [])].flatMap((point) => point ?? []);
-  const isNext = before?.row.position.key === line.row.position.key;
-  const { kind } = line.fit.outlook;
-  const colour = kind === 'beyond' ? paint.bad : kind === 'reached' ? paint.notice : (text: string) => text;
-  const outlook = outlookText(line, axis, printing);
+  const printing = printingOfLine(of, unitFor);
+  const [first, last] = [of.points[0], of.points.at(-1)];
+  const values = [first, ...(of.points.length > 1 ? [last] : [])].flatMap((point) => point ?? []);
+  const isNext = before?.row.position.key === of.row.position.key;
+  const { kind } = of.fit.outlook;
+  const colour = kind === 'beyond' ? paint.bad : kind === 'reached' ? paint.notice : (text: Line) => text;
+  const outlook = outlookText(of, axis, printing);
   return {
     cells: [
-      cell(isNext ? '' : positionText(line.row)),
-      cell(plural(line.points.length, 'reading')),
+      cell(isNext ? '' : positionText(of.row)),
+      cell(plural(of.points.length, 'reading')),
       cell(values.map(({ y }) => heightText(y, printing)).join(' → ')),
     ],
-    rate: rateText(line, axis, printing),
-    outlook: painted(outlook, colour),
+    rate: rateText(of, axis, printing),
+    outlook: cell(colour(outlook)),
     told: outlook,
   };
 }

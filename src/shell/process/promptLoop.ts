@@ -1,12 +1,13 @@
 import { createInterface } from 'node:readline';
 import { Writable } from 'node:stream';
+import { letOut, type Written } from '../../output/escape/language.ts';
 import type { Input, Output } from '../world.ts';
 import { watchSignals } from './signals.ts';
 
 /** The side of a conversation that is not the keyboard. */
 export interface PromptDialogue {
-  readonly opening: () => string;
-  readonly prompt: () => { readonly above: string; readonly prompt: string };
+  readonly opening: () => Written;
+  readonly prompt: () => { readonly above: Written; readonly prompt: Written };
   /** Synchronous: the next line is not looked at before it returns. */
   readonly hear: (line: string, isTyped: boolean) => 'go on' | 'finished' | 'failed';
 }
@@ -84,7 +85,8 @@ function streamOf(out: Output): Writable & { readonly columns: number | undefine
   const stream = new Writable({
     decodeStrings: false,
     write: (text: string, _encoding, written) => {
-      out.write(text);
+      // What was typed, and where the cursor goes: the library's own, at a keyboard alone.
+      out.write(letOut(text));
       written();
     },
   });

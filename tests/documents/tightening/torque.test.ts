@@ -3,9 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { registryWith } from '../../../src/characteristics/registry.ts';
 import { reportEngine } from '../../../src/checks/judge/report.ts';
 import type { TorqueDocument } from '../../../src/documents/tightening/torque.ts';
+import { writtenLines } from '../../../src/output/escape/line.ts';
 import { paintWith } from '../../../src/output/terminal/paint.ts';
 import { PLAIN } from '../../../src/output/terminal/picture.ts';
-import { torqueCardText } from '../../../src/output/torque/torqueCard.ts';
+import { torqueCardLines } from '../../../src/output/torque/torqueCard.ts';
 import { add, toNumber } from '../../../src/quantity/fraction.ts';
 import { unitNamed } from '../../../src/quantity/units.ts';
 import { tighteningCard } from '../../../src/torque/card.ts';
@@ -364,7 +365,8 @@ test('whatever pieces a document and a log are put together from, nothing throws
       expect(reportEngine(engine, registryWith([]), {}).sessions.length).toBeLessThan(2);
       for (const { joint } of engine.sequences) {
         const carded = tighteningCard(joint, {});
-        if ('card' in carded) cards.push(torqueCardText(carded.card, { engine: 'e', path: 'p' }, STYLE));
+        if ('card' in carded)
+          cards.push(writtenLines(torqueCardLines(carded.card, { engine: 'e', path: 'p' }, STYLE)));
       }
     }),
     runs(400),

@@ -1,5 +1,5 @@
+import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
-import { widthOf } from '../../../src/output/terminal/width.ts';
 import { atTheBench } from '../../cli/bench.ts';
 import { callHere } from '../../inProcess.ts';
 
@@ -112,7 +112,7 @@ describe('a report', () => {
     ]) {
       expect(narrow.replace(/\s+/g, ' ')).toContain(words);
     }
-    expect(Math.max(...lines(narrow).map(widthOf))).toBeLessThanOrEqual(60);
+    expect(Math.max(...lines(narrow).map((each) => stringWidth(each)))).toBeLessThanOrEqual(60);
   });
 
   it('has no line that runs over where a limit is near, and says that below the row', async () => {
@@ -123,7 +123,7 @@ describe('a report', () => {
     });
     const narrow = await printed(['worn'], { ...files, ...twoStations(files) }, 60);
     expect(narrow).toContain('marginal at ±0.00013');
-    expect(Math.max(...lines(narrow).map(widthOf))).toBeLessThanOrEqual(60);
+    expect(Math.max(...lines(narrow).map((each) => stringWidth(each)))).toBeLessThanOrEqual(60);
   });
 
   it('has the general limits above the table, where as many positions have limits of their own', async () => {

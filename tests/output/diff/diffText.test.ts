@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type ComparedState, diffStates } from '../../../src/compare/diff.ts';
-import { diffText } from '../../../src/output/diff/diffText.ts';
+import { diffLines } from '../../../src/output/diff/diffText.ts';
+import { writtenLines } from '../../../src/output/escape/line.ts';
 import { paintWith } from '../../../src/output/terminal/paint.ts';
 import { LINES } from '../../../src/output/terminal/picture.ts';
 import { widthOf } from '../../../src/output/terminal/width.ts';
@@ -13,7 +14,7 @@ function told(before: Files, after: Files, width = Number.POSITIVE_INFINITY, all
   const [a, b] = [stateOfFiles(shop(before)), stateOfFiles(shop(after))];
   const style = { paint: paintWith(0), width, glyphs: LINES, detail: false };
   const engine = { path: 'engine', name: 'Mill pump', diff: diffStates(a, b), unitFor: b.unitFor };
-  return diffText(engine, { a: A, b: B }, { all }, style);
+  return writtenLines(diffLines(engine, { a: A, b: B }, { all }, style));
 }
 
 const at = (about: string, clearances: string, instrument = 'bore'): Files => ({
@@ -100,7 +101,7 @@ before, after, change of the mean ± its uncertainty (95 %)
       unitFor: state.unitFor,
     };
     const style = { paint: paintWith(0), width: 80, glyphs: LINES, detail: false };
-    expect(diffText(engine, { a: A, b: B }, { all: false }, style).split('\n')[0]).toMatch(
+    expect(writtenLines(diffLines(engine, { a: A, b: B }, { all: false }, style))).toMatch(
       /^a\\u\{1b\}\[31m\\nb {2}/,
     );
   });

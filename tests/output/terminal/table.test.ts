@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { type Column, cell, fitting, layTable, painted } from '../../../src/output/terminal/table.ts';
+import { type Line, line, sourceOfLine } from '../../../src/output/escape/line.ts';
+import { paintWith } from '../../../src/output/terminal/paint.ts';
+import { type Column, cell, fitting, layTable } from '../../../src/output/terminal/table.ts';
 import { widthOf } from '../../../src/output/terminal/width.ts';
 
 const COLUMNS: readonly Column[] = [{ align: 'left' }, { align: 'right' }, { align: 'left' }];
-const red = (text: string): string => `\u001b[31m${text}\u001b[39m`;
+const red = (text: Line): Line => line`\u001b[31m${text}\u001b[39m`;
+
+const laid = (...of: Parameters<typeof layTable>): readonly string[] => layTable(...of).map(sourceOfLine);
 
 describe('a table', () => {
   it('sets columns two spaces apart, numbers to the right, and ends no line with spaces', () => {
@@ -11,10 +15,7 @@ describe('a table', () => {
       [cell('1 front'), cell('0.0025'), cell('ok')],
       [cell('5'), cell('0.0045 to 0.0051'), cell('')],
     ];
-    expect(layTable(rows, COLUMNS)).toEqual([
-      '  1 front            0.0025  ok',
-      '  5        0.0045 to 0.0051',
-    ]);
+    expect(laid(rows, COLUMNS)).toEqual(['  1 front            0.0025  ok', '  5        0.0045 to 0.0051']);
   });
 
   it('leaves out a column that is empty in every row', () => {
@@ -22,22 +23,22 @@ describe('a table', () => {
       [cell('1'), cell(''), cell('ok')],
       [cell('2'), cell(''), cell('out')],
     ];
-    expect(layTable(rows, COLUMNS)).toEqual(['  1  ok', '  2  out']);
+    expect(laid(rows, COLUMNS)).toEqual(['  1  ok', '  2  out']);
   });
 
   it('takes a row that is shorter than the others', () => {
-    expect(layTable([[cell('1')], [cell('2'), cell('0.1'), cell('ok')]], COLUMNS)).toEqual([
+    expect(laid([[cell('1')], [cell('2'), cell('0.1'), cell('ok')]], COLUMNS)).toEqual([
       '  1',
       '  2  0.1  ok',
     ]);
   });
 
   it('stands the same with colours and without', () => {
-    const lay = (paint: (text: string) => string): readonly string[] =>
-      layTable(
+    const lay = (paint: (text: Line) => Line): readonly string[] =>
+      laid(
         [
-          [painted('ok', paint), cell('1'), cell('x')],
-          [painted('out', paint), cell('22'), cell('y')],
+          [cell(paint('ok')), cell('1'), cell('x')],
+          [cell(paint('out')), cell('22'), cell('y')],
         ],
         COLUMNS,
       );
@@ -47,8 +48,17 @@ describe('a table', () => {
     expect(lay(red)).not.toEqual(plain);
   });
 
-  it('paints nothing where there is nothing', () => {
-    expect(painted('', red)).toEqual({ text: '', width: 0 });
+  it('leaves out a column of painted nothing', () => {
+    const { faint } = paintWith(1);
+    expect(laid([[cell('1'), cell(faint('')), cell('ok')]], COLUMNS)).toEqual(['  1  ok']);
+  });
+
+  it('is as wide as what is printed, where a name holds what cannot be seen', () => {
+    const rows = [
+      [cell('a\u001b'), cell('1')],
+      [cell('b'), cell('2')],
+    ];
+    expect(laid(rows, COLUMNS)).toEqual(['  a\\u{1b}  1', '  b        2']);
   });
 
   it.each([
@@ -67,6 +77,7 @@ describe('a table', () => {
     [2, 'small'],
   ])('takes the first shape that fits in %i columns, or the last', (width, expected) => {
     const shapes = ['wide, wide', 'middle', 'small'];
-    expect(fitting(width, shapes, (shape) => [red(shape)])).toEqual([red(expected)]);
+    const [found] = fitting(width, shapes, (shape) => [red(shape)]);
+    expect(found).toEqual(red(expected));
   });
 });

@@ -2,11 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { registryWith } from '../../../src/characteristics/registry.ts';
 import { unitOfRow } from '../../../src/checks/judge/session.ts';
 import { trendOf } from '../../../src/compare/trend.ts';
+import { writtenLines } from '../../../src/output/escape/line.ts';
 import { paintWith } from '../../../src/output/terminal/paint.ts';
 import { LINES, PLAIN } from '../../../src/output/terminal/picture.ts';
 import { widthOf } from '../../../src/output/terminal/width.ts';
 import { CHART_PLAIN, drawTrend } from '../../../src/output/trend/trendChart.ts';
-import { trendText } from '../../../src/output/trend/trendText.ts';
+import { trendLines } from '../../../src/output/trend/trendText.ts';
 import { type Files, reportOf, shop } from '../../compare/shop.ts';
 
 const registry = registryWith([]);
@@ -16,12 +17,14 @@ function told(sessions: Files, measure: string, width = Number.POSITIVE_INFINITY
   const characteristic = registry.find(measure);
   if (characteristic === undefined) throw new Error(measure);
   const style = { paint: paintWith(0), width, glyphs, detail: false };
-  return trendText(
-    'Mill pump',
-    trendOf(report, registry, characteristic),
-    ['flywheel'],
-    (row) => unitOfRow(row, report.engine),
-    style,
+  return writtenLines(
+    trendLines(
+      'Mill pump',
+      trendOf(report, registry, characteristic),
+      ['flywheel'],
+      (row) => unitOfRow(row, report.engine),
+      style,
+    ),
   );
 }
 

@@ -1,0 +1,114 @@
+import fc from 'fast-check';
+import { fromMarkdown } from 'mdast-util-from-markdown';
+import { describe, expect, it, test } from 'vitest';
+import {
+  codeBlock,
+  type Markdown,
+  markdownList,
+  markdownTable,
+  md,
+  writtenMarkdown,
+} from '../../../src/output/escape/markdown.ts';
+import { runs } from '../../propertyRuns.ts';
+import { isCommand } from './commands.ts';
+import { nodesOf, parsedMarkdown, textOf, textsOf } from './readMarkdown.ts';
+
+/** Where a text of others may stand, and the nodes that are ours. */
+const PLACES: readonly (readonly [string, (text: string) => Markdown, readonly string[]])[] = [
+  ['a paragraph', (text) => md`${text}`, ['paragraph', 'text']],
+  ['a heading', (text) => md`## ${text}`, ['heading', 'text']],
+  ['a list', (text) => markdownList([text]), ['list', 'listItem', 'paragraph', 'text']],
+  ['a list of boxes', (text) => markdownList([text], md`- [ ] `), ['list', 'listItem', 'paragraph', 'text']],
+  [
+    'a table',
+    (text) => markdownTable(['a'], [[text]]),
+    ['table', 'tableRow', 'tableCell', 'text', 'tableRow', 'tableCell', 'text'],
+  ],
+  ['strong words', (text) => md`a **${text}** b`, ['paragraph', 'text', 'strong', 'text', 'text']],
+  ['a drawing', (text) => codeBlock([text]), ['code']],
+];
+
+/** What hosts make links of when all is read. */
+const REFERENCE = /[@#!]\w|\bgh-\d|:\/\/|\bwww\.|:\w+:/i;
+
+const ATTACKS = [
+  '<img src=x onerror=alert(1)>',
+  '[a](javascript:b)',
+  '![a](http://b)',
+  'http://a.example/b',
+  'www.a.example',
+  'WWW.a.example',
+  'someone@a.example',
+  '<http://a.example>',
+  '@everyone',
+  '#1 GH-1 !1',
+  '- a',
+  '+ a',
+  '* a',
+  '1. a',
+  '1) a',
+  '    a',
+  '\ta',
+  '---',
+  '===',
+  '***',
+  '# a',
+  '> a',
+  '```',
+  '~~~',
+  '~~a~~',
+  '`a`',
+  '**a** __a__ *a* _a_',
+  '&amp; &#64;everyone &lt;b&gt;',
+  '| a | b |',
+  '[^1]',
+  '[ ] a',
+  '[x] a',
+  ':warning:',
+  '$a$',
+  'a\\',
+  '\\',
+  '<!-- a -->',
+  'a\n\n# b',
+  'a\u2028# b',
+  '::error::a',
+  '##[error]a',
+  'a  \nb',
+];
+
+describe.each(PLACES)('in %s', (_, place, nodes) => {
+  it.each(ATTACKS)('%j is text and nothing else', (attack) => {
+    const written = writtenMarkdown([md`before`, place(attack), md`after`]);
+    const { children } = parsedMarkdown(written);
+    expect(children).toHaveLength(3);
+    expect(children.slice(1, 2).flatMap(nodesOf)).toEqual(nodes);
+    expect(written.split('\n').filter(isCommand)).toEqual([]);
+    for (const text of textsOf(parsedMarkdown(written))) expect(text).not.toMatch(REFERENCE);
+  });
+
+  it('any text is', () => {
+    const text = fc.string({ unit: 'binary', minLength: 1 }).filter((each) => each.trim() !== '');
+    fc.assert(
+      fc.property(text, (any) => {
+        const { children } = parsedMarkdown(writtenMarkdown([md`before`, place(any), md`after`]));
+        expect(children).toHaveLength(3);
+        expect(children.slice(1, 2).flatMap(nodesOf)).toEqual(nodes);
+      }),
+      runs(1500, 60),
+    );
+  });
+});
+
+test.each([
+  ['a figure', '0.0025 to 0.0038, -0.5', '0.0025 to 0.0038, -0.5'],
+  ['what stands in brackets', 'main caps (8)', 'main caps (8)'],
+  ['a mention', '@everyone', '&#64;&#8203;everyone'],
+  ['a sign that refers to nothing', 'no. # 1', 'no. &#35; 1'],
+])('%s reads on', (_, text, expected) => {
+  expect(md`${text}`.source).toBe(expected);
+});
+
+test('is read back as it was written', () => {
+  const text = 'Pump <no. 2> & co: 50 % [a|b] `c` *d* ~ e';
+  expect(fromMarkdown(writtenMarkdown([md`${text}`])).children.map(textOf)).toEqual([text]);
+});
