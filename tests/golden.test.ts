@@ -63,7 +63,7 @@ const BRINGS: Readonly<Record<string, readonly string[]>> = {
   'reading/grade': ['reading/out'],
   // A concession bears on a value that is out, and a follow-up on a value that was accepted.
   'concession/exceeded': ['reading/out'],
-  'concession/expired': ['reading/accepted', 'reading/out'],
+  'concession/expired': ['reading/out'],
   'follow-up/open': ['reading/accepted'],
 };
 

@@ -91,6 +91,8 @@ export interface Characteristic extends Measure {
   readonly nominal?: string;
   /** What it is of its part, where the part's service size moves it. */
   readonly dimension?: Dimension;
+  /** A figure of parts put together, such as end play: it ends when they are taken apart, where a size stays. */
+  readonly isAssemblyFigure?: true;
   /** What to call a value above the greatest and below the least. */
   readonly words: { readonly above: string; readonly below: string };
   /** Where the definition comes from. */

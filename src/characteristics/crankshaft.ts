@@ -47,6 +47,7 @@ export const crankshaft: readonly Characteristic[] = [
       of: 'thrust_washer',
       dependsOn: ['thrust_journal', 'thrust_cap', 'main_shell'],
       figure: 'other',
+      isAssemblyFigure: true,
       description: 'How far the crankshaft moves along its axis.',
       family: familyOf('engine'),
       formula: 'read directly with a dial, or thrust journal width − thrust bearing width',
@@ -106,6 +107,7 @@ export const crankshaft: readonly Characteristic[] = [
       'piston',
       'ring',
     ],
+    isAssemblyFigure: true,
     figure: 'other',
     description:
       'Torque that turns the crankshaft after a step of the assembly, running and not breaking away.',

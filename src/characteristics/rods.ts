@@ -117,6 +117,7 @@ export const rods: readonly Characteristic[] = [
       label: 'rod side clearance',
       of: 'rod',
       dependsOn: ['crankpin'],
+      isAssemblyFigure: true,
       description: 'How far the rods of a crankpin can move along it.',
       family: familyOf('crankpin'),
       formula: 'read directly, with feelers or a dial',

@@ -9,6 +9,7 @@ export const running: readonly Characteristic[] = [
     of: 'cylinder',
     dependsOn: ['piston', 'ring', 'valve', 'head'],
     figure: 'other',
+    isAssemblyFigure: true,
     description: 'Greatest pressure in a cylinder while the engine is cranked.',
     quantity: 'pressure',
     family: familyOf('cylinder'),

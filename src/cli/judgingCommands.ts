@@ -23,14 +23,14 @@ const judgeBy = (): Option =>
 function addCheck(program: Command, world: World, done: (exitCode: number) => void): void {
   program
     .command('check')
-    .description('validate every document, judge every session, print tables and findings')
+    .description('validate every document and judge where each engine stands now')
     .argument(
       '[paths...]',
       'engines by name or path, sessions, or folders of them; this folder where none is named',
       ['.'],
     )
     .option('--session <name>', 'only this session: a path, a file name or a part of it, or a stage')
-    .option('--latest', 'only the latest session of each engine')
+    .option('--all', 'every session as it found the engine, instead of where the engine stands now')
     .option('--at <revision>', AT)
     .option('--since <revision>', 'only engines whose documents, or those they share, changed since then')
     .addOption(rule())
@@ -48,7 +48,7 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
 const CHECK_END = helpEnd({
   examples: [
     ['tenths check', 'every engine below this folder'],
-    ['tenths check reservoir-pump-2 --latest', 'an engine by its name, or a part of it'],
+    ['tenths check reservoir-pump-2', 'an engine by its name, or a part of it'],
     ['tenths check --session teardown --rule guarded'],
     ['tenths check --since origin/main --strict', 'what a pull request changes'],
     ['tenths check engines/reservoir-pump-2 --at HEAD~3'],

@@ -117,7 +117,7 @@ function expectRefused({ stdout, stderr, exitCode }: Ran, path: string, codes: R
   const own = told.filter(([, at]) => at === path).map(([, , code]) => code);
   expect(own).toEqual(expect.arrayContaining([expect.stringMatching(codes)]));
   expect(stdout).toMatch(/^Sound pump {2}sound$/m);
-  expect(stdout).toContain('\nteardown 2026-02-03: 2 ok\n');
+  expect(stdout).toContain('\n2 ok\nas teardown 2026-02-03 leaves it\n');
   expect(stdout).not.toMatch(/^ +at /m);
   expect(controlsIn(stdout)).toEqual([]);
 }
@@ -184,7 +184,7 @@ describe('a file that is none', () => {
     );
     expect(ran.exitCode).toBe(2);
     expect(ran.stdout).toContain('worn/hostile.yaml:1:1: error document/too-big: ');
-    expect(ran.stdout).toContain('\nteardown 2026-02-03: 2 ok\n');
+    expect(ran.stdout).toContain('\n2 ok\nas teardown 2026-02-03 leaves it\n');
   });
 
   it.each([

@@ -131,7 +131,9 @@ describe('a window', () => {
     ['LANG=C.UTF-8', true],
     ['LC_ALL=C LANG=C.UTF-8', false],
   ])('of a locale draws with characters that it has: %s', async (environment, lines) => {
-    const { stdout } = await atTheBench({}, (cwd) => runHere(`${environment} tenths check sound`, { cwd }));
+    const { stdout } = await atTheBench({}, (cwd) =>
+      runHere(`${environment} tenths check sound --detail`, { cwd }),
+    );
     expect(stdout.includes('─')).toBe(lines);
     expect(stdout.includes('|--')).toBe(!lines);
   });

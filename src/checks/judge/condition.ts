@@ -2,8 +2,9 @@ import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { BandName } from '../../documents/limits/bands.ts';
-import type { Condition } from '../../documents/session/partChanges.ts';
+import type { Condition, PartChange } from '../../documents/session/partChanges.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import type { Stage } from '../../documents/session/stage.ts';
 import type { Position } from '../../layout/position.ts';
 import type { PartAt } from '../../layout/readPart.ts';
 import { isAt } from '../history/dependsOn.ts';
@@ -14,6 +15,10 @@ export interface SessionOfEngine {
   readonly engine: Engine;
   readonly session: SessionDocument;
   readonly registry: Registry;
+  /** Where the engine's state is judged: the earlier sessions of its run, the latest first. */
+  readonly earlier?: readonly SessionDocument[];
+  /** Of the session in which a value was read, where that is another one. */
+  readonly stage?: Stage;
 }
 
 /**
@@ -26,7 +31,10 @@ export const bandOrder = (
   position: Position,
   judgeBy?: 'new' | 'wear' | undefined,
 ): readonly BandName[] =>
-  decidingOrder(around.session.stage, judgeBy ?? statedCondition(around, characteristic, position)?.band);
+  decidingOrder(
+    around.stage ?? around.session.stage,
+    judgeBy ?? statedCondition(around, characteristic, position)?.band,
+  );
 
 /**
  * Which of the conditions that the session states chooses the band, and which one. A fit with one part that is new or
@@ -61,13 +69,25 @@ const partsOfFit = ({ of, derivations }: Characteristic, registry: Registry): re
 const conditionsOf = (
   id: string,
   position: Position,
-  { session, engine, registry }: SessionOfEngine,
+  { session, engine, registry, earlier = [] }: SessionOfEngine,
 ): readonly StatedCondition[] =>
-  session.partChanges.flatMap((change) => {
+  changesInForce(session, earlier).flatMap((change) => {
     const isHere = (part: PartAt): boolean => isAt(id, position, part, registry, engine.document.layout);
     if (!change.parts.some(isHere)) return [];
     const condition = change.conditionAt.find(isHere)?.condition ?? change.condition;
     return condition === undefined ? [] : [{ text: `${condition} ${change.name}`, band: bandOf(condition) }];
   });
+
+/** What is said of a part last; what a session says of itself alone stands as it is. */
+function changesInForce(
+  session: SessionDocument,
+  earlier: readonly SessionDocument[],
+): readonly PartChange[] {
+  const changes = [...session.partChanges];
+  for (const change of earlier.flatMap(({ partChanges }) => partChanges)) {
+    if (!changes.some(({ name }) => name === change.name)) changes.push(change);
+  }
+  return changes;
+}
 
 const bandOf = (condition: Condition): 'new' | 'wear' => (condition === 'used' ? 'wear' : 'new');

@@ -1,9 +1,13 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { DecisionRule } from '../../documents/engine/shop.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import type { TighteningLog } from '../../documents/tightening/tightened.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { sortFindings } from '../finding.ts';
 import { type FollowUpState, followUpsOf, openFollowUps } from '../findings/followUps.ts';
+import { latestRun } from '../state/run.ts';
+import { judgeState } from '../state/state.ts';
 import { historyFindings } from '../tightening/history.ts';
 import type { JudgingOptions, Row } from './row.ts';
 import { type JudgedSession, judgeSession, unitOfRow } from './session.ts';
@@ -15,6 +19,16 @@ export interface EngineReport {
   readonly rule: DecisionRule;
   readonly sessions: readonly ReportedSession[];
   readonly followUps: readonly FollowUpState[];
+  /** Where it stands now; undefined where it has no session. */
+  readonly state: StateReport | undefined;
+}
+
+/** The state of an engine after the sessions since it last ran. */
+export interface StateReport extends ReportedSession {
+  /** Those sessions, the earliest first. */
+  readonly run: readonly SessionDocument[];
+  /** How each joint was tightened last. */
+  readonly tightened: readonly TighteningLog[];
 }
 
 export interface ReportedSession extends JudgedSession {
@@ -39,7 +53,22 @@ export function reportEngine(engine: Engine, registry: Registry, options: Judgin
       ...(history.get(each.session) ?? []),
     ]),
   }));
-  return { engine, registry, rule: options.rule ?? engine.rule, sessions, followUps };
+  const state = stateReport(engine, registry, sessions, options);
+  return { engine, registry, rule: options.rule ?? engine.rule, sessions, followUps, state };
+}
+
+function stateReport(
+  engine: Engine,
+  registry: Registry,
+  sessions: readonly ReportedSession[],
+  options: JudgingOptions,
+): StateReport | undefined {
+  const documents = latestRun(engine.sessions);
+  const run = sessions.slice(sessions.length - documents.length);
+  const state = judgeState(engine, registry, run, options);
+  const beforeOf = (row: Row): EarlierRow | undefined =>
+    run.find(({ session }) => session === row.routes[0]?.route.readIn)?.before(row);
+  return state && { ...state, run: documents, tightened: latestLogs(documents), before: beforeOf };
 }
 
 function withEarlierRows(judged: readonly JudgedSession[]): readonly ReportedSession[] {
@@ -55,6 +84,12 @@ function withEarlierRows(judged: readonly JudgedSession[]): readonly ReportedSes
 
 const keyOf = ({ characteristic, position, half }: Row): string =>
   `${characteristic.id} ${position.key} ${half ?? ''}`;
+
+const latestLogs = (run: readonly SessionDocument[]): readonly TighteningLog[] => [
+  ...new Map(
+    run.flatMap(({ tightened }) => tightened.map((log) => [log.document.name, log] as const)),
+  ).values(),
+];
 
 export const unitsFor =
   (engine: Engine) =>

@@ -4,6 +4,7 @@ import type { Place } from '../../diagnostic/place.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { DecisionRule } from '../../documents/engine/shop.ts';
 import type { Half } from '../../documents/grades/movement.ts';
+import type { BandName } from '../../documents/limits/bands.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { STEP } from '../../layout/family.ts';
 import type { Position } from '../../layout/position.ts';
@@ -69,6 +70,8 @@ export interface SessionView {
   readonly registry: Registry;
   readonly session: SessionDocument;
   readonly routes: SessionRoutes;
+  /** Where the engine's state is judged: the earlier sessions of its run, the latest first. */
+  readonly earlier?: readonly SessionDocument[];
   readonly concessions: readonly ConcessionInForce[];
   readonly options: JudgingOptions;
 }
@@ -105,9 +108,10 @@ function finestDigit(rows: readonly Row[]): Fraction | undefined {
 /** Where a session may have a value: any position of the layout, and the steps that it names itself. */
 export function positionsIn(
   { family, id }: Characteristic,
-  { engine, session }: SessionView,
+  { engine, session, earlier = [] }: SessionView,
 ): readonly Position[] {
-  return family === STEP ? stepsOf(session, id) : engine.document.layout.positionsOf(family);
+  if (family !== STEP) return engine.document.layout.positionsOf(family);
+  return [session, ...earlier].map((each) => stepsOf(each, id)).find((steps) => steps.length > 0) ?? [];
 }
 
 function rowOf(characteristic: Characteristic, found: Found, view: SessionView): Row {
@@ -116,10 +120,12 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
   const limits = limitsAt(characteristic, stated, meansAt(position, view), (name) =>
     nominalSize(engine, session, view.registry, name, position),
   );
-  const order = bandOrder(view, characteristic, position, options.judgeBy);
+  const orderFor = ({ stage }: SessionDocument): readonly BandName[] =>
+    bandOrder({ ...view, stage }, characteristic, position, options.judgeBy);
   const rule = options.rule ?? engine.rule;
   const judged = worstOfEqual(
     routes.map((route) => {
+      const order = orderFor(route.readIn);
       const amounts = amountsOf(route, characteristic);
       const value = judgedOf(route, amounts);
       return {
@@ -145,7 +151,7 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
       en: first === undefined || route === first.route ? null : normalisedError(route, first.route),
     })),
     limits,
-    judgement: first?.judgement ?? missing(limits, order, characteristic),
+    judgement: first?.judgement ?? missing(limits, orderFor(session), characteristic),
     concessions: [],
     shared: sharedPin(characteristic, position, view.registry, engine.document.layout),
     place: first?.route.place ?? session.start,

@@ -114,7 +114,7 @@ export const unitOfRow = ({ characteristic }: Pick<Row, 'characteristic'>, engin
   unitOf(characteristic.quantity, engine);
 
 /** Characteristics whose limits would decide at this stage, and of which the session holds nothing. */
-function unmeasured(
+export function unmeasured(
   { engine, registry, session, options, routes }: SessionView,
   rows: readonly Row[],
   told: readonly Finding[],

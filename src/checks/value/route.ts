@@ -2,6 +2,7 @@ import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Grid, Measured } from '../../characteristics/grid.ts';
 import type { Place } from '../../diagnostic/place.ts';
 import type { ReadingBlock } from '../../documents/session/reading.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
 import type { Value } from '../../measurement/value.ts';
@@ -36,6 +37,8 @@ export interface Route {
   readonly position: Position;
   /** The day of a reading; empty for a derived value. */
   readonly takenOn: string;
+  /** The session in which it was read; of a derived value the latest of those that its readings come from. */
+  readonly readIn: SessionDocument;
   /** The date of the earlier session that it stands in from. */
   readonly takenFrom: string | undefined;
 }

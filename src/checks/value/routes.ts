@@ -15,7 +15,7 @@ import {
   pointsOf,
   type ReadingBlock,
 } from '../../documents/session/reading.ts';
-import type { SessionDocument } from '../../documents/session/session.ts';
+import { compareSessions, type SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
 import { expandedFactor, welchSatterthwaite } from '../../measurement/conformance.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
@@ -32,14 +32,26 @@ import { pointValue } from './pointValue.ts';
 import type { Route } from './route.ts';
 import { workAfter } from './work.ts';
 
+/** Whether what a session read of a characteristic at a position still holds. */
+export type Holds = (characteristic: Characteristic, position: Position, session: SessionDocument) => boolean;
+
+/** What makes a session's values those of the engine's state. */
+export interface StateSources {
+  /** The earlier sessions of the same run, the latest first. */
+  readonly earlier: readonly SessionDocument[];
+  readonly holds: Holds;
+}
+
 /** Everything that a session measures: asked by characteristic and position, worked out once. */
 export class SessionRoutes {
   readonly #engine: Engine;
   readonly #registry: Registry;
   readonly #session: SessionDocument;
   readonly #placeOf: (span: { start: number; end: number }) => Place;
-  /** The sessions that this one uses, the latest first. */
+  /** The sessions that this one uses, or that came before it in one run of the engine, the latest first. */
   readonly #used: readonly SessionRoutes[];
+  /** Where an engine's state is asked for: whether what an earlier session read still holds. */
+  readonly #holds: Holds | undefined;
   readonly #known = new Map<string, readonly Route[]>();
   readonly #blocksOf: ReadonlyMap<string, readonly ReadingBlock[]>;
   readonly #reachable = new Map<string, boolean>();
@@ -50,12 +62,14 @@ export class SessionRoutes {
     registry: Registry,
     session: SessionDocument,
     built = new Map<SessionDocument, SessionRoutes>(),
+    state?: StateSources,
   ) {
     this.#engine = engine;
     this.#registry = registry;
     this.#session = session;
     this.#placeOf = session.placeOf;
-    this.#used = usedSessions(engine, session).map((each) => {
+    this.#holds = state?.holds;
+    this.#used = (state?.earlier ?? usedSessions(engine, session)).map((each) => {
       const routes = built.get(each) ?? new SessionRoutes(engine, registry, each, built);
       built.set(each, routes);
       return routes;
@@ -70,7 +84,10 @@ export class SessionRoutes {
     if (known !== undefined) return known;
     // Of a formula that leads back to itself it cannot be told here: `at` finds out.
     this.#reachable.set(id, true);
-    const found = this.#blocksOf.has(id) || characteristic.derivations.some((each) => this.#mayDerive(each));
+    const found =
+      this.#blocksOf.has(id) ||
+      (this.#holds !== undefined && this.#used.some((routes) => routes.#blocksOf.has(id))) ||
+      characteristic.derivations.some((each) => this.#mayDerive(each));
     this.#reachable.set(id, found);
     return found;
   }
@@ -101,6 +118,24 @@ export class SessionRoutes {
   }
 
   #direct(characteristic: Characteristic, position: Position): readonly Route[] {
+    const own = this.#ownDirect(characteristic, position);
+    return own.length > 0 || this.#holds === undefined
+      ? own
+      : this.#held(characteristic, position, this.#holds);
+  }
+
+  /** The latest reading of an earlier session, as long as it holds. */
+  #held(characteristic: Characteristic, position: Position, holds: Holds): readonly Route[] {
+    for (const routes of this.#used) {
+      const found = routes.#ownDirect(characteristic, position);
+      if (found.length === 0) continue;
+      if (!holds(characteristic, position, routes.#session)) return [];
+      return found.map((route) => ({ ...route, takenFrom: routes.#session.date }));
+    }
+    return [];
+  }
+
+  #ownDirect(characteristic: Characteristic, position: Position): readonly Route[] {
     return (this.#blocksOf.get(characteristic.id) ?? [])
       .filter(
         (block) =>
@@ -167,6 +202,7 @@ export class SessionRoutes {
       notes: [...reading.notes, ...warmthNote(warmth)],
       characteristic,
       position: reading.position,
+      readIn: this.#session,
       takenFrom: undefined,
     };
   }
@@ -176,9 +212,11 @@ export class SessionRoutes {
       const places = placesOf(derivation, this.#registry, this.#engine.document.layout, position);
       if (places === undefined) return [];
       const sized = derivation.places === undefined ? choice : { ...choice, sizes: this.#sizesAt(position) };
-      const placed = { characteristic, position, derivation, places, start: this.#session.start };
+      const placed = { characteristic, position, derivation, places, session: this.#session };
       for (const tied of choicesOf(places.map((place) => this.inputsAt(place)))) {
-        const routes = tied.flatMap((each) => derivedRoute(placed, each, sized) ?? []);
+        const routes = tied
+          .filter((each) => this.#holds !== undefined || !isOfOthers(each))
+          .flatMap((each) => derivedRoute(placed, each, sized) ?? []);
         if (routes.length > 0) return routes;
       }
       return [];
@@ -194,11 +232,13 @@ export class SessionRoutes {
     const input = this.#registry.find(id);
     if (input === undefined) return [];
     const own = this.at(input, position, {});
-    return own.length > 0 ? own : this.#fromUsed(input, position);
+    return own.length > 0 || this.#holds !== undefined ? own : this.#fromUsed(input, position);
   }
 
   /** Whether a session that this one uses has it. */
   isInUsed(characteristic: Characteristic, position: Position): boolean {
+    // Of a state all that holds is its own.
+    if (this.#holds !== undefined) return false;
     return this.#used.some(
       (routes) =>
         routes.at(characteristic, position, {}).length > 0 &&
@@ -250,17 +290,19 @@ interface PlacedDerivation {
   readonly position: Position;
   readonly derivation: Derivation;
   readonly places: readonly InputPlace[];
-  readonly start: Place;
+  readonly session: SessionDocument;
 }
 
+/** What comes wholly from other sessions was judged there; the state takes it from wherever it was read. */
+const isOfOthers = (inputs: readonly Route[]): boolean =>
+  inputs.length > 0 && inputs.every(({ takenFrom }) => takenFrom !== undefined);
+
 function derivedRoute(
-  { characteristic, position, derivation, places, start }: PlacedDerivation,
+  { characteristic, position, derivation, places, session }: PlacedDerivation,
   inputs: readonly Route[],
   choice: DerivationChoice,
 ): Route | undefined {
   const [first] = inputs;
-  // What comes wholly from another session was judged there.
-  if (first !== undefined && inputs.every(({ takenFrom }) => takenFrom !== undefined)) return undefined;
   const grids = inputs.map((input) => input.grid);
   const measured = derivation.compute(grids, choice, places);
   if (measured === undefined) return undefined;
@@ -273,7 +315,7 @@ function derivedRoute(
     ...uncertaintyOf(measured),
     written: [],
     lastDigit: measured.lastDigit ?? finest(inputs.map((input) => input.lastDigit)),
-    place: first?.place ?? start,
+    place: first?.place ?? session.start,
     inputs,
     block: undefined,
     takenOn: '',
@@ -285,9 +327,16 @@ function derivedRoute(
     ],
     characteristic,
     position,
+    readIn: latestOf(inputs) ?? session,
     takenFrom: undefined,
   };
 }
+
+const latestOf = (inputs: readonly Route[]): SessionDocument | undefined =>
+  inputs
+    .map(({ readIn }) => readIn)
+    .sort(compareSessions)
+    .at(-1);
 
 /** Of the ends of what was measured the less certain counts for both. */
 export function uncertaintyOf(measured: Measured): Pick<Route, 'worse' | 'u' | 'dof' | 'expanded'> {

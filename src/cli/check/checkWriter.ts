@@ -1,5 +1,5 @@
 import type { Finding } from '../../checks/finding.ts';
-import type { EngineReport, ReportedSession } from '../../checks/judge/report.ts';
+import type { EngineReport, ReportedSession, StateReport } from '../../checks/judge/report.ts';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
 import {
   diagnosticJson,
@@ -45,7 +45,10 @@ export interface PrintedEngine {
 type FollowUpJson = ReturnType<typeof followUpJson>;
 
 /** Pure, so that engines can be printed side by side. */
-export type EnginePrinter = (report: EngineReport, chosen: readonly ReportedSession[]) => PrintedEngine;
+export type EnginePrinter = (
+  report: EngineReport,
+  chosen: readonly (ReportedSession | StateReport)[],
+) => PrintedEngine;
 
 export interface EngineFormat {
   readonly format: CheckFormat;

@@ -1,30 +1,32 @@
-import type { EngineReport, ReportedSession } from '../../checks/judge/report.ts';
+import type { EngineReport, ReportedSession, StateReport } from '../../checks/judge/report.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { STAGES } from '../../documents/session/stage.ts';
 import { UsageError } from '../usage.ts';
 
-/** Which of an engine's sessions a run is about. */
+/** What of an engine a run is about: where it stands now, unless sessions are asked for. */
 export interface SessionChoice {
   /** A path, a file stem, a unique part of a stem, or a stage (the latest of it). */
   readonly session?: string | undefined;
-  readonly latest?: boolean | undefined;
+  /** Every session, as it found the engine. */
+  readonly all?: boolean | undefined;
 }
 
 /**
  * `named` are the files and folders of the command line that bear on this engine, by the path under which they are
- * reported. Session files alone choose those sessions; the engine's folder, or any other file of it, chooses all.
+ * reported. Session files alone choose those sessions; the engine's folder, or any other file of it, where it stands.
  */
 export function chooseSessions(
-  { sessions, engine }: EngineReport,
+  { sessions, engine, state }: EngineReport,
   choice: SessionChoice,
   named: readonly string[],
-): readonly ReportedSession[] {
+): readonly (ReportedSession | StateReport)[] {
   if (choice.session !== undefined) return sessionNamed(choice.session, sessions);
-  if (choice.latest === true) return sessions.slice(-1);
+  if (choice.all === true) return sessions;
   const isSession = (path: string): boolean =>
     engine.notJudged.includes(path) || sessions.some((each) => each.session.path === path);
   const chosen = sessions.filter((each) => named.includes(each.session.path));
-  return chosen.length > 0 && named.every(isSession) ? chosen : sessions;
+  if (named.length > 0 && named.every(isSession)) return chosen;
+  return state === undefined ? [] : [state];
 }
 
 /** None where the engine has no such session: another engine of the run may. */

@@ -1,7 +1,12 @@
 import type { Finding } from '../../checks/finding.ts';
 import type { FollowUpState } from '../../checks/findings/followUps.ts';
 import { printingOf } from '../../checks/findings/readings.ts';
-import { type EngineReport, type ReportedSession, unitsFor } from '../../checks/judge/report.ts';
+import {
+  type EngineReport,
+  type ReportedSession,
+  type StateReport,
+  unitsFor,
+} from '../../checks/judge/report.ts';
 import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
 import type { SidedLimits, SideLimit } from '../../checks/judge/verdict.ts';
 import type { SteppedBack } from '../../checks/value/steppedBack.ts';
@@ -48,13 +53,17 @@ export const followUpJson = ({ session, followUp, state, closedBy }: FollowUpSta
   closed_by: closedBy?.path ?? null,
 });
 
-export const engineJson = ({ engine, rule }: EngineReport, chosen: readonly ReportedSession[]) => ({
+export const engineJson = (
+  { engine, rule }: EngineReport,
+  chosen: readonly (ReportedSession | StateReport)[],
+) => ({
   path: engine.folder,
   name: engine.document.name,
   judged: true,
   rule,
+  state: chosen.flatMap((each) => ('run' in each ? [stateJson(each, unitsFor(engine))] : []))[0] ?? null,
   sessions: [
-    ...chosen.map((session) => sessionJson(session, unitsFor(engine))),
+    ...chosen.flatMap((each) => ('run' in each ? [] : [sessionJson(each, unitsFor(engine))])),
     ...engine.notJudged.map(notJudgedJson),
   ],
 });
@@ -65,6 +74,7 @@ export const notJudgedEngineJson = (folder: string) => ({
   name: null,
   judged: false,
   rule: null,
+  state: null,
   sessions: [],
 });
 
@@ -79,6 +89,13 @@ const notJudgedJson = (path: string) => ({
   tightened: [],
   stepped_back: [],
   counts: {},
+});
+
+/** As the last session of a run leaves the engine. */
+const stateJson = (state: StateReport, unitFor: (row: Row) => Unit) => ({
+  ...sessionJson(state, unitFor),
+  tightened: state.tightened.map(tightenedJson),
+  run: state.run.map(({ path }) => path),
 });
 
 function sessionJson({ session, rows, findings, steppedBack }: ReportedSession, unitFor: (row: Row) => Unit) {
@@ -142,6 +159,7 @@ function rowJson(row: Row, unitFor: (row: Row) => Unit) {
     marginal,
     past: past === undefined ? null : { side: past.side, by: differenceIn(past.by, unit) },
     verdict,
+    read_in: judged?.route.readIn.path ?? null,
     place: placeJson(row.place),
   };
 }

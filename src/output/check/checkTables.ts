@@ -142,7 +142,9 @@ function rowLines(row: Row, limits: string, printing: Printing, around: Surround
   if (judged === undefined) {
     return [{ cells: [where, cell(''), cell(''), verdictCell(row, printing, style.paint)], below: '' }];
   }
-  const notes = [beforeText(row, session, printing), ...judged.route.notes];
+  const { takenFrom, notes: taken } = judged.route;
+  const held = takenFrom === undefined ? '' : `read ${takenFrom}`;
+  const notes = [held, beforeText(row, session, printing), ...taken].filter(Boolean);
   const near = marginalText(row, printing);
   const isBelow = shape.terse === true && near !== '';
   const extras = { before: isBelow ? [near, ...notes] : notes, limits };

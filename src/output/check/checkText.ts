@@ -1,11 +1,18 @@
 import type { Finding } from '../../checks/finding.ts';
 import { type FollowUpState, followUpText } from '../../checks/findings/followUps.ts';
-import { type EngineReport, type ReportedSession, unitsFor } from '../../checks/judge/report.ts';
+import {
+  type EngineReport,
+  type ReportedSession,
+  type StateReport,
+  unitsFor,
+} from '../../checks/judge/report.ts';
 import type { Verdict } from '../../checks/judge/verdict.ts';
 import { type Line, line } from '../escape/line.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { wrap } from '../terminal/wrap.ts';
+import { answerText } from './answerText.ts';
 import { characteristicTables } from './checkTables.ts';
+import { quietMeasures, quietText } from './quietRows.ts';
 import { steppedBackLines } from './steppedBackText.ts';
 import { tighteningLines } from './tighteningText.ts';
 
@@ -14,10 +21,10 @@ const RULES = {
   guarded: 'rule guarded (ISO 14253-1): inside or out only where 95 % sure, else undecided',
 } as const;
 
-/** An engine's sessions as tables, each followed by its findings and one line that sums it up. */
+/** Where an engine stands, or its sessions: tables, followed by the findings and what sums them up. */
 export function engineLines(
   report: EngineReport,
-  chosen: readonly ReportedSession[],
+  chosen: readonly (ReportedSession | StateReport)[],
   style: TextStyle,
 ): readonly Line[] {
   const { engine, rule, sessions } = report;
@@ -28,7 +35,11 @@ export function engineLines(
   for (const path of engine.notJudged) {
     lines.push('', line`${path}: ${style.paint.bad('not judged')}, since it has problems`);
   }
-  for (const session of chosen) lines.push('', ...sessionLines(session, report, style));
+  for (const session of chosen) {
+    const shown =
+      'run' in session ? stateLines(session, report, style) : sessionLines(session, report, style);
+    lines.push('', ...shown);
+  }
   return [...lines, ...openLines(report.followUps, chosen)];
 }
 
@@ -49,21 +60,66 @@ function openLines(
   return ['', 'still open', ...open.map(lineOf)];
 }
 
+/** The answer first, then what has something to say, then the rest, a line a characteristic. */
+function stateLines(state: StateReport, report: EngineReport, style: TextStyle): readonly Line[] {
+  const { rows, findings, run } = state;
+  const unitFor = unitsFor(report.engine);
+  const quiet = style.detail ? new Set<string>() : quietMeasures(rows, findings);
+  const folded = [...quiet].map((id) =>
+    quietText(
+      rows.filter(({ characteristic }) => characteristic.id === id),
+      unitFor,
+    ),
+  );
+  const loud = rows.filter(({ characteristic }) => !quiet.has(characteristic.id));
+  const answer = wrap(answerText(rows, report.followUps), style.width);
+  const lines: Line[] = [
+    ...answer.map(style.paint.strong),
+    ...wrap(standingText(run), style.width).map(style.paint.faint),
+    ...characteristicTables({ ...state, rows: loud }, unitFor, style),
+  ];
+  if (folded.length > 0) lines.push('', ...folded.flatMap((each) => wrap(each, style.width)));
+  return [...lines, ...toldLines(state, style)];
+}
+
+/** `as rebuild 2026-03-14 leaves it, with what holds of trial 2026-03-07`. */
+function standingText(run: StateReport['run']): string {
+  const names = run.map(({ stage, date }) => `${stage} ${date}`);
+  const earlier = names.slice(0, -1).reverse();
+  const held = earlier.length === 0 ? '' : `, with what holds of ${earlier.join(' and ')}`;
+  return `as ${names.at(-1)} leaves it${held}`;
+}
+
 function sessionLines(session: ReportedSession, report: EngineReport, style: TextStyle): readonly Line[] {
-  const { stage, date, name, by, kept } = session.session;
+  const { stage, date, name, by } = session.session;
   // A file that is named after its day and stage says nothing new.
   const file = name === `${date}-${stage}` ? '' : `  ${name}`;
   const title = line`${style.paint.strong(`${stage} ${date}`)}${file}${by === undefined ? '' : `, by ${by}`}`;
-  const lines = [title, ...characteristicTables(session, unitsFor(report.engine), style)];
+  const counts = wrap(`${stage} ${date}: ${countsText(session)}`, style.width);
+  const tables = characteristicTables(session, unitsFor(report.engine), style);
+  return [title, ...tables, ...toldLines(session, style, counts)];
+}
+
+/** What was tightened and found, what that comes to, and what is kept and not judged. */
+function toldLines(
+  session: ReportedSession | StateReport,
+  style: TextStyle,
+  counts: readonly Line[] = [],
+): readonly Line[] {
+  const lines: Line[] = [];
   const told = session.findings.filter((each) => style.detail || each.severity !== 'remark');
-  const tightened = tighteningLines(session.session, style.width);
+  const logs = 'run' in session ? session.tightened : session.session.tightened;
+  const tightened = tighteningLines(logs, style.width);
   if (tightened.length > 0) lines.push('', ...tightened);
   if (told.length > 0) lines.push('', ...gathered(told).flatMap((each) => findingLines(each, style)));
-  lines.push('', ...wrap(`${stage} ${date}: ${countsText(session)}`, style.width));
+  if (counts.length > 0) lines.push('', ...counts);
   const folded = session.findings.length - told.length;
   const faint = (text: string): readonly Line[] => wrap(text, style.width).map(style.paint.faint);
   if (folded > 0) lines.push(...faint(`${remarksText(session.findings)}: --detail lists them`));
-  lines.push(...steppedBackLines(session.steppedBack, style), ...keptText(kept).flatMap(faint));
+  lines.push(
+    ...steppedBackLines(session.steppedBack, style),
+    ...keptText(session.session.kept).flatMap(faint),
+  );
   return lines;
 }
 

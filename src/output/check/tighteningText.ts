@@ -1,9 +1,8 @@
-import type { SessionDocument } from '../../documents/session/session.ts';
 import type { TighteningLog } from '../../documents/tightening/tightened.ts';
 import { wrap } from '../terminal/wrap.ts';
 
 /** A line for each joint that was tightened: `main caps tightened (main-caps): 3 of 3 passes logged, with beam-60`. */
-export const tighteningLines = ({ tightened }: SessionDocument, width: number): readonly string[] =>
+export const tighteningLines = (tightened: readonly TighteningLog[], width: number): readonly string[] =>
   tightened.flatMap((log) => wrap(lineOf(log), width - INDENT.length).map((line) => `${INDENT}${line}`));
 
 const INDENT = '  ';

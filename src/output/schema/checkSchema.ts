@@ -13,6 +13,19 @@ const numbers = {
 const verdict = described('Null where no limit decides.', { enum: [...VERDICTS, null] });
 const severity: Schema = { enum: ['error', 'warning', 'remark'] };
 
+const session = () => ({
+  name: text,
+  path: text,
+  stage: { enum: [...STAGES, null] },
+  date: orNull(text),
+  judged: described('False where the document has a problem.', { type: 'boolean' }),
+  rows: list(ref('row')),
+  findings: list(ref('finding')),
+  tightened: list(ref('tightened')),
+  stepped_back: described('Readings from before work on their part.', list(ref('stepped_back'))),
+  counts: described('Rows by verdict.', { type: 'object', additionalProperties: whole }),
+});
+
 const definitions: Readonly<Record<string, Schema>> = {
   place: object(
     { path: text, line: whole, column: whole, end_line: whole, end_column: whole },
@@ -70,6 +83,10 @@ const definitions: Readonly<Record<string, Schema>> = {
       marginal: { type: 'boolean' },
       past: orNull(object({ side: { enum: ['min', 'max'] }, by: number })),
       verdict,
+      read_in: described(
+        'The session that the judged value is of; the latest of its readings.',
+        orNull(text),
+      ),
       place: ref('place'),
     },
     'One characteristic at one position; numbers are in `unit`.',
@@ -89,18 +106,11 @@ const definitions: Readonly<Record<string, Schema>> = {
     { measure: text, position: text, written: list(text), work: text, on: text, place: ref('place') },
     'A reading from before work on its part: kept, and not judged.',
   ),
-  session: object({
-    name: text,
-    path: text,
-    stage: { enum: [...STAGES, null] },
-    date: orNull(text),
-    judged: described('False where the document has a problem.', { type: 'boolean' }),
-    rows: list(ref('row')),
-    findings: list(ref('finding')),
-    tightened: list(ref('tightened')),
-    stepped_back: described('Readings from before work on their part.', list(ref('stepped_back'))),
-    counts: described('Rows by verdict.', { type: 'object', additionalProperties: whole }),
-  }),
+  session: object(session()),
+  state: object(
+    { ...session(), run: described('The sessions since it last ran, the earliest first.', list(text)) },
+    'Where the engine stands: of each value the latest that still holds.',
+  ),
   engine: object({
     path: text,
     name: orNull(text),
@@ -108,7 +118,8 @@ const definitions: Readonly<Record<string, Schema>> = {
       type: 'boolean',
     }),
     rule: { enum: ['simple', 'guarded', null] },
-    sessions: list(ref('session')),
+    state: described('null where sessions were asked for, or there is none.', orNull(ref('state'))),
+    sessions: described('Those that were asked for.', list(ref('session'))),
   }),
   follow_up: object({
     session: text,

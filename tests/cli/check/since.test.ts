@@ -101,7 +101,7 @@ describe('a check of what changed since a revision', () => {
 
   it('ends with 0 where nothing changed, with 1 for an error and with 2 for a broken document', async () => {
     expect((await call(here.shop, ['check', '--since', 'HEAD'])).exit).toBe(0);
-    expect((await call(here.shop, ['check', '--since', 'HEAD~2'])).exit).toBe(1);
+    expect((await call(here.shop, ['check', '--since', 'HEAD~2', '--all'])).exit).toBe(1);
     put(here.shop, `${PUMP}/sessions/rebuild.yaml`, 'kind: [broken');
     expect((await call(here.shop, ['check', '--since', 'HEAD'])).exit).toBe(2);
     put(here.shop, 'shelf/session.yaml', readings('service', '2026-09-14', '1: 0.0030'));

@@ -131,7 +131,7 @@ describe('at a prompt of', () => {
               'tenths record "pump é no 2" --session 20\t',
               '<record><pump é no 2><--session><2026-02-03-teardown>',
             ],
-            ['tenths check --la\t', '<check><--latest>'],
+            ['tenths check --al\t', '<check><--all>'],
             ['tenths check sho\t', '<check><shop.yaml>'],
           ];
           for (const [index, [keys]] of typed.entries()) {

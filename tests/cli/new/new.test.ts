@@ -181,7 +181,7 @@ describe('a new session', () => {
     const checked = await bench.call('check', '--format', 'json');
     const { diagnostics, engines } = JSON.parse(checked.out);
     expect(diagnostics).toEqual([]);
-    expect(engines[0].sessions).toHaveLength(1);
+    expect(engines[0].state.run).toHaveLength(1);
     const text = read('engines/pump/sessions/2026-02-03-rebuild.yaml');
     const block = text.slice(
       text.indexOf('measure: main_bearing_clearance'),

@@ -154,7 +154,7 @@ describe('readings through a pipe', () => {
       '    set_to: 3.2500\n    in: tenths\n    at:\n      1: +7\n      2: 05\n      3: -3\n',
     );
     const checked = JSON.parse((await bench.call('check', '--format', 'json')).out);
-    const [first] = checked.engines[0].sessions[0].rows;
+    const [first] = checked.engines[0].state.rows;
     expect(first).toMatchObject({ measure: 'main_bearing_bore', position: '1', mean: 3.2507 });
   });
 
@@ -272,7 +272,7 @@ describe('readings through a pipe', () => {
     expect(result.stderr).not.toContain('SLIP');
     expect(read(session)).toContain(`${head}${block}      1: ${typed[0]}   # tight\n      2: ${typed[1]}\n`);
     const checked = JSON.parse((await bench.call('check', '--format', 'json')).out);
-    expect(checked.engines[0].sessions[0].rows[0]).toMatchObject({ position: '1', mean: Number(means) });
+    expect(checked.engines[0].state.rows[0]).toMatchObject({ position: '1', mean: Number(means) });
   });
 
   it('show what was read last time and say nothing of it to a pipe', async () => {

@@ -35,7 +35,7 @@ describe('check --format json', () => {
     expect(validate(output), JSON.stringify(validate.errors)).toBe(true);
     expect(output).toMatchObject({
       exit: 1,
-      engines: [{ name: 'A', sessions: [{ counts: { out: 1, missing: 1 } }] }],
+      engines: [{ name: 'A', state: { counts: { out: 1, missing: 1 } } }],
     });
     expect(exit).toBe(1);
   });
@@ -62,10 +62,10 @@ describe('check --format json', () => {
     expect(output).toMatchObject({
       engines: [
         {
-          sessions: [
-            { tightened: [] },
-            { tightened: [{ sequence: 'main-caps', joint: 'main caps', fasteners: 'reused', passes: null }] },
-          ],
+          state: {
+            run: ['engines/a/one.yaml', 'engines/a/two.yaml'],
+            tightened: [{ sequence: 'main-caps', joint: 'main caps', fasteners: 'reused', passes: null }],
+          },
         },
       ],
     });

@@ -70,7 +70,7 @@ describe('a row of the report', () => {
 
   it('shows the label beside the number, and the earlier value behind the verdict', async () => {
     const text = await printed(
-      ['worn', '--latest'],
+      ['worn', '--session', 'service'],
       worn('{ 3: 3.2478 }', {
         'worn/engine.yaml': engine('labels: { main: { 3: centre } }\n'),
         'worn/service.yaml': session('{ 3: 3.2472 }', 'service', '2026-06-01'),
@@ -80,7 +80,7 @@ describe('a row of the report', () => {
   });
 
   it('says limits of its own, which are not those above the table', async () => {
-    const text = await printed(['worn'], worn('{ 1: 3.2481, 2: 3.2481, 5: 3.2481 }'));
+    const text = await printed(['worn', '--all'], worn('{ 1: 3.2481, 2: 3.2481, 5: 3.2481 }'));
     expect(text).toContain('in  target 3.2479 to 3.2483, new 3.2475 to 3.2485, wear min 3.2465\n');
     expect(rowOf(text, '5')).toBe('5 3.2481 ok wear min 3.2470');
   });
@@ -127,7 +127,7 @@ describe('a report', () => {
   });
 
   it('has the general limits above the table, where as many positions have limits of their own', async () => {
-    const text = await printed(['worn'], {
+    const text = await printed(['worn', '--all'], {
       ...worn('{ 5: 3.2481, 2: 3.2481 }'),
       'worn/engine.yaml': engine().replace('mains: 5', 'mains: [5, 2]'),
     });
@@ -139,7 +139,7 @@ describe('a report', () => {
     const limits =
       'kind: limits\nsource: Invented.\nlimits: { main_journal_diameter: { wear: { min: 3.2465 } } }\n';
     const files = { ...worn('{ 1: 3.2481, 2: 3.2473 }'), 'limits.yaml': limits };
-    const text = await printed(['worn'], files);
+    const text = await printed(['worn', '--detail'], files);
     const pictures = lines(text).flatMap((line) => /[├●][─●├]+/.exec(line)?.[0] ?? []);
     expect(pictures.map((picture) => picture.indexOf('●') / (picture.length - 1))).toEqual([1, 0.5]);
   });

@@ -1,0 +1,35 @@
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import type { Stage } from '../../documents/session/stage.ts';
+import { sessionsBefore } from '../history/earlier.ts';
+import { partHistoryStart } from '../history/partHistory.ts';
+import type { Holds } from '../value/routes.ts';
+
+/** Whether the parts of a characteristic at a position are, after a run's later sessions, what they were in one of it. */
+export const samePartsSince =
+  (engine: Engine, registry: Registry, run: readonly SessionDocument[]): Holds =>
+  (characteristic, position, session) =>
+    run.slice(run.indexOf(session) + 1).every((later) => {
+      const earlier = sessionsBefore(engine, later);
+      const { layout } = engine.document;
+      return partHistoryStart(later, earlier, characteristic, position, registry, layout) === undefined;
+    });
+
+/** Stages at which an engine lies in pieces, or goes together anew. */
+const APART: readonly Stage[] = ['teardown', 'machined', 'trial', 'rebuild'];
+
+/**
+ * Whether what a session of a run read still holds after its later ones: a size until its part is worked on, machined,
+ * replaced or fitted anew; a figure of parts put together also no longer than they stay so.
+ */
+export const holdsSince = (run: readonly SessionDocument[], isSamePart: Holds): Holds => {
+  const isOpened = ({ stage }: SessionDocument, later: SessionDocument): boolean =>
+    later.stage !== stage && APART.includes(later.stage);
+  return (characteristic, position, session) => {
+    const after = run.slice(run.indexOf(session) + 1);
+    if (characteristic.isAssemblyFigure === true && after.some((later) => isOpened(session, later)))
+      return false;
+    return isSamePart(characteristic, position, session);
+  };
+};

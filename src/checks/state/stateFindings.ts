@@ -1,0 +1,49 @@
+import type { Unit } from '../../quantity/units.ts';
+import { type Finding, sortFindings } from '../finding.ts';
+import { concessionFindings, concessionKinds } from '../findings/concessions.ts';
+import { conditionFindings, conditionKinds } from '../findings/conditions.ts';
+import { readingFindings, readingKinds } from '../findings/readings.ts';
+import { spreadFindings, spreadKinds } from '../findings/spread.ts';
+import type { Row, SessionView } from '../judge/row.ts';
+import { type JudgedSession, sessionKinds, unitOfRow, unmeasured } from '../judge/session.ts';
+import { sessionsBehind } from './sessionsBehind.ts';
+
+/** What is said of rows as they stand, and not again as each session found them. */
+const OF_ROWS: ReadonlySet<string> = new Set(
+  [...readingKinds, ...concessionKinds, ...conditionKinds, ...spreadKinds, ...sessionKinds].map(
+    ({ code }) => code,
+  ),
+);
+
+/** What there is to say of the rows of a state, and of how the readings behind them were taken. */
+export function stateFindings(
+  view: SessionView,
+  rows: readonly Row[],
+  run: readonly JudgedSession[],
+): readonly Finding[] {
+  const { engine } = view;
+  const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
+  const taken = run.flatMap((each) => findingsThatBear(each, rows));
+  const slips = taken.filter(({ measure }) => measure !== undefined);
+  return sortFindings([
+    ...rows.flatMap((row) => readingFindings(row, unitFor)),
+    ...concessionFindings(rows, view.concessions, unitFor),
+    ...conditionFindings(rows),
+    ...spreadFindings(rows, slips, engine.document.layout, unitFor),
+    ...unmeasured(view, rows, taken),
+    ...taken,
+  ]);
+}
+
+/** Of a session's findings those about readings that still count, and those about no single reading. */
+const findingsThatBear = ({ session, findings }: JudgedSession, rows: readonly Row[]): readonly Finding[] =>
+  findings
+    .filter(({ code }) => !OF_ROWS.has(code))
+    .filter(({ measure, at }) => {
+      if (measure === undefined) return true;
+      const about = rows.filter(
+        ({ characteristic, position }) =>
+          characteristic.id === measure && (at === undefined || position === at),
+      );
+      return about.length === 0 || about.some((row) => sessionsBehind(row).has(session));
+    });

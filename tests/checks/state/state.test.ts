@@ -1,0 +1,209 @@
+import { describe, expect, it } from 'vitest';
+import { ENGINE, type Files, limitsOf, reportOf } from '../../shopOf.ts';
+
+const LIMITS = limitsOf(`main_journal_diameter: { new: 2.9980 to 2.9990, wear: { min: 2.9960 } }
+main_bearing_clearance: { new: 0.0020 to 0.0038, wear: { max: 0.0050 } }
+crankshaft_end_play: { new: 0.006 to 0.013 }
+cylinder_taper: { wear: { max: 0.0020 } }`);
+
+const REGISTER = `kind: instruments
+instruments:
+  mic: { type: micrometer, resolution: 0.0001 in, max_error: 0.0001 in }
+  bore: { type: bore gauge, resolution: 0.0001 in, max_error: 0.0001 in }
+  strip: { type: gauging strip, marks: [0.002 in, 0.003 in, 0.004 in] }
+  dial: { type: dial indicator, resolution: 0.0005 in, max_error: 0.0005 in }
+`;
+
+/** Sessions in the order of their days: the stage, the blocks, and what else they say. */
+const engine = (...sessions: readonly (readonly [stage: string, blocks: string, more?: string])[]): Files =>
+  Object.fromEntries([
+    ['e/engine.yaml', ENGINE],
+    ['e/limits.yaml', LIMITS],
+    ['e/instruments.yaml', REGISTER],
+    ...sessions.map(([stage, blocks, more = ''], index) => [
+      `e/${index + 1}.yaml`,
+      `kind: session\nstage: ${stage}\ndate: 2026-03-0${index + 1}\n${more}\nreadings:${blocks === '' ? ' []' : `\n${blocks}`}\n`,
+    ]),
+  ]);
+
+const journals = (figures: string): string =>
+  `  - { measure: main_journal_diameter, with: mic, at: { ${figures} } }`;
+const bores = (figures: string): string =>
+  `  - { measure: main_bearing_bore, with: bore, at: { ${figures} } }`;
+const endPlay = (figure: string): string =>
+  `  - { measure: crankshaft_end_play, with: dial, value: ${figure} }`;
+const ALL = '1: 2.9985, 2: 2.9984, 3: 2.9986';
+const WORN = '1: 2.9985, 2: 2.9970, 3: 2.9986';
+
+/** What stands: the first figure as typed, or the mean in inches, and the verdict. */
+const standing = (files: Files, measure: string, position: string): string => {
+  const row = reportOf(files).state?.rows.find(
+    (each) => each.characteristic.id === measure && each.position.name === position,
+  );
+  const [judged] = row?.routes ?? [];
+  if (row === undefined || judged === undefined) return row?.judgement.verdict ?? 'nothing';
+  const mean = Number(judged.mean.n) / Number(judged.mean.d) / 254_000_000;
+  return `${judged.route.written[0] ?? mean.toFixed(4)} ${row.judgement.verdict}`;
+};
+
+const codes = (files: Files): readonly string[] =>
+  reportOf(files).state?.findings.map(({ code }) => code) ?? [];
+
+const unmeasured = (files: Files): readonly (string | undefined)[] =>
+  (reportOf(files).state?.findings ?? [])
+    .filter(({ code }) => code === 'session/unmeasured')
+    .map(({ measure }) => measure);
+
+describe('of each thing the latest value stands', () => {
+  it('a later session puts a new value in the place of an old one, and leaves the others', () => {
+    const files = engine(['teardown', journals(ALL)], ['machined', journals('2: 2.9988')]);
+    expect(standing(files, 'main_journal_diameter', '2')).toBe('2.9988 ok');
+    expect(standing(files, 'main_journal_diameter', '1')).toBe('2.9985 ok');
+  });
+
+  it('a value that was out and was measured anew is judged no more', () => {
+    const files = engine(['teardown', journals('2: 2.9950')], ['machined', journals('2: 2.9985')]);
+    expect(codes(files)).not.toContain('reading/out');
+  });
+
+  it('what several sessions measured is put together: bore of one, journal of the other', () => {
+    const files = engine(['machined', journals(ALL)], ['trial', bores('1: 3.0013')]);
+    expect(standing(files, 'main_bearing_clearance', '1')).toBe('0.0028 ok');
+  });
+
+  it('of two routes that hold the surer one is judged, whichever is the later', () => {
+    const strip = '  - { measure: main_bearing_clearance, with: strip, at: { 1: 0.003 } }';
+    const files = engine(['trial', `${journals(ALL)}\n${bores('1: 3.0013')}`], ['rebuild', strip]);
+    expect(standing(files, 'main_bearing_clearance', '1')).toBe('0.0028 ok');
+  });
+
+  it('one session that measured everything is the state', () => {
+    const report = reportOf(
+      engine(['trial', `${journals(ALL)}\n${bores('1: 3.0013')}\n${endPlay('0.009')}`]),
+    );
+    expect(report.state?.rows).toEqual(report.sessions[0]?.rows);
+    expect(report.state?.findings).toEqual(report.sessions[0]?.findings);
+  });
+
+  it('the same measured again in a second session of the stage gives the same verdicts', () => {
+    const blocks = `${journals(ALL)}\n${bores('1: 3.0013')}\n${endPlay('0.009')}`;
+    const report = reportOf(engine(['rebuild', blocks], ['rebuild', blocks]));
+    const verdicts = (rows = report.state?.rows ?? []) =>
+      rows.map(({ characteristic, position, judgement }) => [
+        characteristic.id,
+        position.name,
+        judgement.verdict,
+      ]);
+    expect(verdicts()).toEqual(verdicts([...(report.sessions[1]?.rows ?? [])]));
+  });
+});
+
+describe('the size of a part holds', () => {
+  it('though a joint is opened', () => {
+    const files = engine(['trial', journals(ALL)], ['rebuild', endPlay('0.009')]);
+    expect(standing(files, 'main_journal_diameter', '1')).toBe('2.9985 ok');
+  });
+
+  it.each([
+    ['worked on', '  - { work: polished, on: main journal 2 }', ''],
+    ['machined', endPlay('0.009'), 'machined: [{ part: main journals, at: 2 }]'],
+    ['replaced', endPlay('0.009'), 'replaced: [{ part: crankshaft }]'],
+    ['another by its mark', endPlay('0.009'), 'fitted: { crankshaft: { mark: K2, condition: new } }'],
+  ])('until its part is %s', (_, blocks, more) => {
+    const files = engine(['teardown', journals(WORN)], ['machined', blocks, more]);
+    expect(standing(files, 'main_journal_diameter', '2')).not.toContain('2.9970');
+  });
+
+  it('though what is fitted is said again', () => {
+    const fitted = 'fitted: { crankshaft: { mark: K1, condition: used } }';
+    const files = engine(['teardown', journals(ALL), fitted], ['rebuild', endPlay('0.009'), fitted]);
+    expect(standing(files, 'main_journal_diameter', '1')).toBe('2.9985 ok');
+  });
+
+  it('at the other positions, where one was worked on', () => {
+    const files = engine(
+      ['teardown', journals(WORN)],
+      ['machined', '  - { work: polished, on: main journal 2 }'],
+    );
+    expect(standing(files, 'main_journal_diameter', '1')).toBe('2.9985 ok');
+    expect(standing(files, 'main_journal_diameter', '2')).toBe('missing');
+  });
+});
+
+describe('a figure of parts put together holds', () => {
+  it('until they go together anew', () => {
+    const files = engine(['trial', endPlay('0.009')], ['rebuild', journals(ALL)]);
+    expect(standing(files, 'crankshaft_end_play', 'engine')).toBe('nothing');
+    expect(unmeasured(files)).toContain('crankshaft_end_play');
+  });
+
+  it('through a second day of the same assembly', () => {
+    const files = engine(['rebuild', endPlay('0.009')], ['rebuild', journals(ALL)]);
+    expect(standing(files, 'crankshaft_end_play', 'engine')).toBe('0.009 ok');
+    expect(unmeasured(files)).not.toContain('crankshaft_end_play');
+  });
+});
+
+describe('running ends all that was measured before', () => {
+  it.each([
+    ['at a teardown', ['rebuild', journals(ALL)], ['teardown', endPlay('0.009')]],
+    [
+      'with more hours',
+      ['rebuild', journals(ALL), 'hours: 100'],
+      ['service', endPlay('0.009'), 'hours: 350'],
+    ],
+  ] as const)('%s', (_, before, after) => {
+    expect(standing(engine(before, after), 'main_journal_diameter', '1')).toBe('nothing');
+  });
+
+  it('and the same hours end nothing', () => {
+    const files = engine(['trial', journals(ALL), 'hours: 100'], ['rebuild', endPlay('0.009'), 'hours: 100']);
+    expect(standing(files, 'main_journal_diameter', '1')).toBe('2.9985 ok');
+  });
+});
+
+describe('the band goes by the part', () => {
+  it('nothing said: by the stage of the session in which it was read', () => {
+    const files = engine(['teardown', journals(WORN)], ['rebuild', endPlay('0.009')]);
+    expect(standing(files, 'main_journal_diameter', '2')).toBe('2.9970 worn');
+  });
+
+  it('reground: as new, also where an earlier session of the run says it', () => {
+    const files = engine(
+      ['machined', journals(WORN), 'fitted: { crankshaft: { mark: K1, condition: new } }'],
+      ['service', endPlay('0.009')],
+    );
+    expect(standing(files, 'main_journal_diameter', '2')).toBe('2.9970 out');
+  });
+});
+
+describe('a concession', () => {
+  const taper =
+    '  - { measure: cylinder_bore, with: bore, stations: [top, bottom], at: { 3: [4.1280, 4.1252] } }';
+  const conceded = (more = ''): string =>
+    `concessions: [{ measure: cylinder_taper, at: 3, up_to: 0.0030, reason: The owner agreed., by: RK${more} }]`;
+
+  it('covers the value in later sessions of the run', () => {
+    const files = engine(['teardown', taper, conceded()], ['rebuild', endPlay('0.009')]);
+    expect(standing(files, 'cylinder_taper', '3')).toContain('accepted');
+  });
+
+  it('covers a later value there, up to its limit', () => {
+    const again = taper.replace('4.1280', '4.1281');
+    expect(
+      standing(engine(['teardown', taper, conceded()], ['trial', again]), 'cylinder_taper', '3'),
+    ).toContain('accepted');
+    const beyond = taper.replace('4.1280', '4.1290');
+    expect(
+      standing(engine(['teardown', taper, conceded()], ['trial', beyond]), 'cylinder_taper', '3'),
+    ).toContain('out');
+  });
+
+  it.each([
+    ['after the next teardown', ['teardown', taper] as const, conceded()],
+    ['after its day', ['rebuild', taper] as const, conceded(', until: 2026-03-01')],
+    ['after its part was renewed', ['rebuild', taper, 'replaced: [{ part: block }]'] as const, conceded()],
+  ])('covers nothing %s', (_, later, concession) => {
+    expect(standing(engine(['teardown', taper, concession], later), 'cylinder_taper', '3')).toContain('out');
+  });
+});
