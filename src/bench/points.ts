@@ -1,3 +1,4 @@
+import type { Half } from '../documents/grades/movement.ts';
 import type { Position } from '../layout/position.ts';
 import type { Plan, PlannedBlock } from './plan.ts';
 
@@ -8,6 +9,10 @@ export interface PlannedPoint {
   readonly station: string | undefined;
   readonly direction: string | undefined;
 }
+
+/** Which half of a pair of shells is read there. */
+export const halfAt = ({ station }: PlannedPoint): Half | undefined =>
+  station === 'upper' || station === 'lower' ? station : undefined;
 
 /** The same for the same place, whatever plan it stands in. */
 export const keyOf = ({ measure, position, station, direction }: PlannedPoint): string =>

@@ -1,6 +1,6 @@
 import { bandsText } from '../../bench/bandsText.ts';
 import type { PlannedBlock } from '../../bench/plan.ts';
-import type { PlannedPoint } from '../../bench/points.ts';
+import { halfAt, type PlannedPoint } from '../../bench/points.ts';
 import { COMMANDS } from '../../bench/record/command.ts';
 import { typingUnit } from '../../bench/record/expectation.ts';
 import type { LiveFeedback } from '../../bench/record/liveFeedback.ts';
@@ -65,7 +65,8 @@ export function promptText(place: AskedPlace, { engine, registry, style }: Promp
     .filter(Boolean)
     .join(' ');
   const characteristic = registry.find(point.measure);
-  const bands = characteristic === undefined ? '' : bandsText(characteristic, point.position, engine);
+  const bands =
+    characteristic === undefined ? '' : bandsText(characteristic, point.position, engine, halfAt(point));
   const size = bands === '' && nominal !== undefined ? `nominal ${nominal}` : bands;
   const before = now === undefined ? (last === undefined ? '' : `last ${last}`) : `now ${now}`;
   const room = Math.min(style.width, 100) - widthOf(head) - ROOM_FOR_READING;

@@ -109,3 +109,71 @@ describe('a shop and the same with its crankshaft ground', () => {
     );
   }, 60_000);
 });
+
+/** Readings of two crankpins with two rods each: pins, walls by halves, bores, in tenths of a thousandth. */
+const vee = fc.record({
+  stage: fc.constantFrom('teardown', 'trial', 'rebuild'),
+  pins: readings(24_995, 2),
+  walls: readings(1_247, 8),
+  bores: readings(25_020, 4),
+});
+
+function readings(middle: Tenths, count: number): fc.Arbitrary<readonly Tenths[]> {
+  return fc.array(fc.integer({ min: middle - 12, max: middle + 12 }), { minLength: count, maxLength: count });
+}
+
+const RODS = ['1L', '1R', '2L', '2R'];
+
+/** The same engine with its pins ground by `u`; or one pin alone, with the shells of its two rods. */
+function veeFiles(
+  { stage, pins, walls, bores }: typeof vee extends fc.Arbitrary<infer T> ? T : never,
+  by: readonly Tenths[],
+): Files {
+  const u = (rod: number): Tenths => by[Math.floor(rod / 2)] ?? 0;
+  const at = (names: readonly string[], text: (index: number) => string): string =>
+    names.map((name, index) => `${name}: ${text(index)}`).join(', ');
+  const size = (tenths: Tenths): string => (tenths === 0 ? 'std' : `${lengthIn('in', tenths)} under`);
+  const wall = (rod: number, half: number): string =>
+    lengthIn('in', (walls[2 * rod + half] ?? 0) + u(rod) / 2);
+  return {
+    'e/engine.yaml':
+      'kind: engine\nname: A\nunits: { length: in }\nlayout: { mains: 3, cylinders: [1L, 1R, 2L, 2R], crankpins: { 1: [1L, 1R], 2: [2L, 2R] } }\n',
+    'e/limits.yaml':
+      'kind: limits\nsource: Invented.\nlimits:\n  crankpin_diameter: { new: 2.4990 to 2.5000, wear: { min: 2.4985 } }\n  rod_shell_thickness: { new: 0.1245 to 0.1250, wear: { min: 0.1238 } }\n  rod_bearing_bore: { new: 2.5015 to 2.5025 }\n  rod_bearing_clearance: { new: 0.0018 to 0.0035, wear: { max: 0.0040 } }\n',
+    'e/session.yaml': `kind: session
+stage: ${stage}
+date: 2026-02-03
+machined: [${by.map((tenths, pin) => `{ part: crankpins, at: ${pin + 1}, size: ${size(tenths)} }`).join(', ')}]
+readings:
+  - { measure: crankpin_diameter, at: { ${at(['1', '2'], (pin) => lengthIn('in', (pins[pin] ?? 0) - (by[pin] ?? 0)))} } }
+  - { measure: rod_shell_thickness, at: { ${at(RODS, (rod) => `[${wall(rod, 0)}, ${wall(rod, 1)}]`)} } }
+  - { measure: rod_bearing_bore, at: { ${at(RODS, (rod) => lengthIn('in', (bores[rod] ?? 0) - u(rod)))} } }
+`,
+  };
+}
+
+describe('a vee of two rods a pin', () => {
+  it.each([
+    ['with all pins ground', [100, 100]],
+    ['with one pin ground, and shells for its two rods', [0, 200]],
+    ['with each pin ground to its own size', [100, 300]],
+  ])(
+    '%s gets the verdicts and findings of its standard twin',
+    (_, by) => {
+      const seen = new Set<string>();
+      // Which reading stands apart from its like depends on which are alike: those of one size.
+      const verdicts = (files: Files): readonly string[] =>
+        said(files).filter((each) => !each.startsWith('reading/spread'));
+      fc.assert(
+        fc.property(vee, (shop) => {
+          const standard = verdicts(veeFiles(shop, [0, 0]));
+          for (const each of standard) seen.add(each.split(' ')[2] ?? '');
+          expect(verdicts(veeFiles(shop, by))).toEqual(standard);
+        }),
+        runs(60, 40),
+      );
+      for (const verdict of ['ok', 'out', 'worn']) expect(seen).toContain(verdict);
+    },
+    60_000,
+  );
+});
