@@ -28,8 +28,10 @@ export function readLayout(root: Node, context: DocumentContext): Layout {
   if (names.get('crankpin')?.length === 0) names.set('crankpin', [...new Set(pins.values())]);
   if (names.get('cylinder')?.length === 0) names.set('cylinder', [...pins.keys()]);
   const [crankpins, cylinders] = [names.get('crankpin') ?? [], names.get('cylinder') ?? []];
+  const told = context.problems.length;
   reportPins([childOf(node, 'crankpins'), childOf(node, 'pins')], crankpins, cylinders, context);
-  reportLooseRods(node, pins, crankpins, cylinders, context);
+  // A rod whose pin is misspelt is on none: once that is put right the rest can be told.
+  if (context.problems.length === told) reportLooseRods(node, pins, crankpins, cylinders, context);
   const given: Partial<LayoutNames> = { names, ofCylinder: new Map([['crankpin', pins]]) };
   return new Layout({ ...given, labels: readLabels(childOf(root, 'labels'), new Layout(given), context) });
 }

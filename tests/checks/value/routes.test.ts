@@ -216,8 +216,8 @@ describe('rods and their crankpins', () => {
     ).toEqual([['5', [3]]]);
   });
 
-  it('with nothing said of the pins of a vee there is no sum', () => {
-    expect(clearances('{ cylinders: 8, crankpins: 5 }')).toEqual([]);
+  it('with nothing said of the pins of a vee the layout is refused', () => {
+    expect(() => clearances('{ cylinders: 8, crankpins: 5 }')).toThrow('nothing says which rods run on each');
   });
 
   it('pins written with their rods serve as well', () => {
