@@ -8,7 +8,7 @@ import type { EngineState, StateValue } from '../../compare/state.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { VERSION } from '../../version.ts';
-import { numberIn, shortened } from '../check/checkJson.ts';
+import { numberIn, shortened } from '../check/rowJson.ts';
 import type { Comparison } from './comparison.ts';
 import { printingOfChange } from './diffWords.ts';
 

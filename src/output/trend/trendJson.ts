@@ -7,7 +7,7 @@ import type { Interval } from '../../measurement/linePrediction.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { VERSION } from '../../version.ts';
-import { numberIn, shortened } from '../check/checkJson.ts';
+import { numberIn, shortened } from '../check/rowJson.ts';
 import { type NamedCommit, revisionJson } from '../diff/revision.ts';
 import { followedAt, inUnit } from './trendWords.ts';
 

@@ -84,18 +84,16 @@ describe('check --format json', () => {
     expect(output).toMatchObject({
       engines: [
         {
-          sessions: [
-            {
-              counts: { ok: 5 },
-              rows: [
-                journal,
-                journal,
-                { half: null, graded: { size: '0.010 under', rule: 'stated', assumed: true } },
-                { half: 'upper', graded: { size: '0.010 under', rule: 'stated' } },
-                { half: 'lower', graded: { size: '0.011 under', rule: 'moved', assumed: false } },
-              ],
-            },
-          ],
+          state: {
+            counts: { ok: 5 },
+            rows: [
+              journal,
+              journal,
+              { half: null, graded: { size: '0.010 under', rule: 'stated', assumed: true } },
+              { half: 'upper', graded: { size: '0.010 under', rule: 'stated' } },
+              { half: 'lower', graded: { size: '0.011 under', rule: 'moved', assumed: false } },
+            ],
+          },
         },
       ],
     });

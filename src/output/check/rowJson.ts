@@ -1,0 +1,102 @@
+import { printingOf } from '../../checks/findings/readings.ts';
+import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
+import type { SidedLimits, SideLimit } from '../../checks/judge/verdict.ts';
+import { BAND_NAMES } from '../../documents/limits/bands.ts';
+import { type Fraction, toNumber } from '../../quantity/fraction.ts';
+import { fromBase, type Unit } from '../../quantity/units.ts';
+import { placeJson } from './placeJson.ts';
+import { gradedJson } from './sizeText.ts';
+
+/** One characteristic at one position; numbers are in the engine's unit. */
+export function rowJson(row: Row, unitFor: (row: Row) => Unit) {
+  const unit = unitFor(row);
+  const { decimals } = printingOf(row, unitFor);
+  const [judged] = row.routes;
+  const { deciding, probability, marginal, past, verdict } = row.judgement;
+  return {
+    measure: row.characteristic.id,
+    position: row.position.name,
+    label: row.position.label ?? null,
+    half: row.half ?? null,
+    unit: unit.name,
+    decimals,
+    written: judged?.route.written ?? [],
+    ...numbersJson(judged, unit),
+    route: judged?.route.name ?? null,
+    routes: row.routes.map((route) => routeJson(route, unit)),
+    bands: Object.fromEntries(
+      BAND_NAMES.flatMap((name) => {
+        const band = row.limits.bands[name];
+        return band === undefined ? [] : [[name, bandJson(band, unit)]];
+      }),
+    ),
+    graded: gradedJson(row, unit),
+    limits: { min: limitJson(deciding.min, unit), max: limitJson(deciding.max, unit) },
+    probability,
+    marginal,
+    past: past === undefined ? null : { side: past.side, by: differenceIn(past.by, unit) },
+    verdict,
+    read_in: judged?.route.readIn.path ?? null,
+    place: placeJson(row.place),
+  };
+}
+
+const numbersJson = (judged: JudgedRoute | undefined, unit: Unit) =>
+  judged === undefined
+    ? { least: null, mean: null, greatest: null, u: null, U: null, dof: null }
+    : {
+        least: numberIn(judged.least, unit),
+        mean: numberIn(judged.mean, unit),
+        greatest: numberIn(judged.greatest, unit),
+        u: shortened(judged.route.u / toNumber(unit.factor)),
+        U: shortened(judged.route.expanded / toNumber(unit.factor)),
+        dof: Number.isFinite(judged.route.dof) ? shortened(judged.route.dof) : null,
+      };
+
+const routeJson = (judged: JudgedRoute, unit: Unit) => {
+  const { least, mean, greatest, u, U } = numbersJson(judged, unit);
+  const { route, en, verdict } = judged;
+  return {
+    route: route.name,
+    with: route.with,
+    least,
+    mean,
+    greatest,
+    u,
+    U,
+    en: en === null ? null : shortened(en),
+    verdict,
+  };
+};
+
+const bandJson = ({ min, max }: SidedLimits, unit: Unit) => ({
+  min: min === undefined ? null : numberIn(min.amount, unit),
+  max: max === undefined ? null : numberIn(max.amount, unit),
+});
+
+const limitJson = (limit: SideLimit | undefined, unit: Unit) =>
+  limit === undefined
+    ? null
+    : { value: numberIn(limit.amount, unit), band: limit.band, place: placeJson(limit.place) };
+
+/** Twelve digits: a tenth of a nanometre in a metre, and no tail of binary digits. */
+export function shortened(value: number): number {
+  // Most are readings of few decimals already, and to go by way of text is slow.
+  const millionths = Math.round(value * 1e6);
+  if (Math.abs(millionths) < 1e12 && millionths / 1e6 === value) return value;
+  return Number(value.toPrecision(12));
+}
+
+export const numberIn = (amount: Fraction, unit: Unit): number =>
+  shortened(
+    isWhole(amount) && isWhole(unit.factor) && unit.zero === undefined
+      ? // Lengths: the same double as by way of a fraction.
+        Number(amount.n) / Number(unit.factor.n)
+      : toNumber(fromBase(amount, unit)),
+  );
+
+const isWhole = ({ d }: Fraction): boolean => d === 1n;
+
+/** A distance has no zero of a scale to start from, as temperatures have. */
+const differenceIn = (amount: Fraction, unit: Unit): number =>
+  shortened(toNumber(amount) / toNumber(unit.factor));
