@@ -23,9 +23,7 @@ export const BENCH_ORDER: readonly string[] = [
   'cylinder_bore',
   'piston_diameter',
   'piston_clearance',
-  'top_ring_end_gap',
-  'second_ring_end_gap',
-  'oil_ring_end_gap',
+  'ring_end_gap',
 ];
 
 /** Sorts what has an id into the order of the bench; what says after what it is measured stands behind that. */

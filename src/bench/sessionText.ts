@@ -95,10 +95,19 @@ function readingLines(block: WrittenBlock): readonly string[] {
   if (block.family === ENGINE)
     return block.at.map((each) => `value: ${positionText(each, block.grid, false)}`);
   if (block.family === STEP) return ['after:', ...block.at.map(stepText)];
-  const entries = block.at.map(
-    (each) => `  ${keyText(each.position.name)}: ${positionText(each, block.grid, block.halves)}`,
-  );
-  return ['at:', ...entries];
+  return ['at:', ...nestedLines(block.at, 0, block).map((line) => `  ${line}`)];
+}
+
+/** A key for each coordinate: what has the same first ones stands below them together. */
+function nestedLines(all: readonly WrittenPosition[], depth: number, block: WrittenBlock): readonly string[] {
+  const last = block.family.axes.length - 1;
+  const keys = [...new Set(all.map(({ position }) => position.written[depth] ?? ''))];
+  return keys.flatMap((key) => {
+    const here = all.filter(({ position }) => position.written[depth] === key);
+    return depth === last
+      ? here.map((each) => `${keyText(key)}: ${positionText(each, block.grid, block.halves)}`)
+      : [`${keyText(key)}:`, ...nestedLines(here, depth + 1, block).map((line) => `  ${line}`)];
+  });
 }
 
 /** A note stands beside the step's value and not within it. */

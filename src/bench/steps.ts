@@ -17,7 +17,9 @@ export function plannedSteps(engine: Engine, measure: string, stage: Stage): rea
 
 function stepNames(engine: Engine, measure: string, stage: Stage): readonly string[] {
   if (stage === 'teardown' || stage === 'service') return [AS_RECEIVED];
-  const named = engine.limits.flatMap((document) => [...(document.limits.get(measure)?.at.keys() ?? [])]);
+  const named = engine.limits.flatMap((document) =>
+    (document.limits.get(measure)?.at ?? []).flatMap(({ path: [first] }) => first?.key ?? []),
+  );
   const pistons = engine.document.layout.namesAlong('cylinder').map((cylinder) => `piston ${cylinder}`);
   return [...new Set(['crankshaft', ...named.filter((step) => !pistons.includes(step)), ...pistons])];
 }

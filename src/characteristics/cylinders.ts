@@ -3,23 +3,6 @@ import type { Characteristic } from './characteristic.ts';
 import { pistonClearance } from './clearance.ts';
 import { clearanceOf, diameter } from './sizes.ts';
 
-const ringGap = (ring: string, label: string): Characteristic => ({
-  id: `${ring}_ring_end_gap`,
-  label: `${label} end gap`,
-  description: `Gap between the ends of the ${label}, the ring square in its cylinder.`,
-  quantity: 'length',
-  figure: 'other',
-  family: familyOf('cylinder'),
-  of: 'ring',
-  dependsOn: ['cylinder'],
-  usual: 'feeler gauge',
-  formula: 'read directly with feelers',
-  derivations: [],
-  words: { above: 'wide', below: 'close' },
-  source: 'TM 5-3895-370-14&P, p. 5-283',
-  examples: [],
-});
-
 export const cylinders: readonly Characteristic[] = [
   ...diameter({
     name: 'cylinder',
@@ -81,7 +64,20 @@ export const cylinders: readonly Characteristic[] = [
       },
     ],
   ),
-  ringGap('top', 'top ring'),
-  ringGap('second', 'second ring'),
-  ringGap('oil', 'oil ring'),
+  {
+    id: 'ring_end_gap',
+    label: 'ring end gap',
+    description: 'Gap between the ends of a piston ring, the ring square in its cylinder.',
+    quantity: 'length',
+    figure: 'other',
+    family: familyOf('cylinder', 'ring'),
+    of: 'ring',
+    dependsOn: ['cylinder'],
+    usual: 'feeler gauge',
+    formula: 'read directly with feelers',
+    derivations: [],
+    words: { above: 'wide', below: 'close' },
+    source: 'TM 5-3895-370-14&P, p. 5-283',
+    examples: [],
+  },
 ];

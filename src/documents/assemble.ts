@@ -4,10 +4,8 @@ import { didYouMean } from '../diagnostic/suggestion.ts';
 import { STEP } from '../layout/family.ts';
 import type { Layout } from '../layout/layout.ts';
 import type { Parts } from '../layout/part.ts';
-import { findPosition } from '../layout/readKey.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
-import { checkPosition } from './engine/checkPosition.ts';
 import { type EngineDocument, readEngine } from './engine/engine.ts';
 import { type RegisteredInstrument, readInstruments } from './engine/instruments.ts';
 import { type OwnCharacteristic, readOwnCharacteristics } from './engine/ownCharacteristic.ts';
@@ -19,10 +17,11 @@ import { everyEdition } from './limits/editions.ts';
 import { formulaProblems } from './limits/limitFormulas.ts';
 import { type LimitsDocument, readLimits } from './limits/limits.ts';
 import { tighterWhenMerged } from './limits/mergedBands.ts';
+import { placeName } from './limits/placedEntries.ts';
+import { reportPlaces } from './limits/placeProblems.ts';
 import { type LimitsLevel, orderLimits } from './limits/precedence.ts';
 import type { Measures } from './measure.ts';
 import { folderOf, isAtOrAbove, type Kind, type OpenedDocument } from './opened.ts';
-import { reportSamePosition } from './session/samePosition.ts';
 import {
   compareSessions,
   readSession,
@@ -98,12 +97,11 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
     readInstruments(root, measures, (written, register) => reading.study(written, register), context),
   );
   reading.problems.push(...sameInstruments(registers, (path) => reading.levelOf(path)));
-  const positionOf = (id: string, key: string): string =>
-    findPosition(document.layout, measures.find(id)?.family ?? STEP, key)?.name ?? key;
-  const limits = orderLimits(reading.limitLevels(measures, document.layout), reading.problems, positionOf);
-  reading.problems.push(
-    ...formulaProblems(limits, { sizes: document.sizes, measures, layout: document.layout }),
+  const { layout } = document;
+  const limits = orderLimits(reading.limitLevels(measures, layout), reading.problems, (id, { path }) =>
+    placeName(path, layout, measures.find(id)?.family ?? STEP),
   );
+  reading.problems.push(...formulaProblems(limits, { sizes: document.sizes, measures, layout }));
   for (const edition of everyEdition(limits))
     reading.problems.push(...tighterWhenMerged(edition, document.layout, measures));
   const isSound = reading.isSound(['engine', 'limits', 'instruments', 'shop', undefined]);
@@ -236,7 +234,10 @@ class Reading {
       const limits = read(each);
       if (limits === undefined) continue;
       byPath.set(each.source.path, limits);
-      this.#checkPositions(limits, measures, layout, this.contextOf(each), limits.isOwn);
+      for (const [id, stated] of limits.limits) {
+        const measure = measures.find(id);
+        if (measure !== undefined) reportPlaces(limits, measure, stated, layout, this.contextOf(each));
+      }
     }
     const levels = new Map<string, LimitsDocument[]>();
     for (const each of [...this.#documents.own, ...this.#documents.shared]) {
@@ -280,22 +281,6 @@ class Reading {
         'let one of them stand alone',
       ),
     );
-  }
-
-  #checkPositions(
-    limits: LimitsDocument,
-    measures: Measures,
-    layout: Layout,
-    context: DocumentContext,
-    isOwn: boolean,
-  ): void {
-    for (const [id, { keys }] of limits.limits) {
-      const measure = measures.find(id);
-      if (measure === undefined) continue;
-      reportSamePosition(keys, layout, measure.family, context);
-      // Limits that serve several engines may name positions that this one has not.
-      if (isOwn) for (const key of keys) checkPosition(key, layout, measure.family, context);
-    }
   }
 
   /** The torque documents of the engine's own folder. */

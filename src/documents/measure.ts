@@ -5,6 +5,7 @@ import type { Parts } from '../layout/part.ts';
 import type { Position } from '../layout/position.ts';
 import type { Quantity } from '../quantity/units.ts';
 import { type DocumentContext, report } from './amount.ts';
+import { RENAMED_IDS } from './renamedIds.ts';
 import { textOf } from './yaml/access.ts';
 import type { Node } from './yaml/node.ts';
 
@@ -53,11 +54,17 @@ export function readMeasure(
   if (id === undefined || node === undefined) return undefined;
   const found = measures.find(id);
   if (found !== undefined) return found;
-  return report(
-    context,
-    'unknown-measure',
-    node.span,
-    `nothing is known as ${id}`,
-    didYouMean(id, measures.ids()),
-  );
+  const { message, help } = unknownMeasure(id, measures);
+  return report(context, 'unknown-measure', node.span, message, help);
+}
+
+/** What is wrong with an id that no characteristic has: it was another once, or is nearly one. */
+export function unknownMeasure(
+  id: string,
+  measures: Pick<Measures, 'ids'>,
+): { readonly message: string; readonly help: string | undefined } {
+  const renamed = RENAMED_IDS.get(id);
+  return renamed === undefined
+    ? { message: `nothing is known as ${id}`, help: didYouMean(id, measures.ids()) }
+    : { message: `${id} is now ${renamed.now}`, help: `write ${renamed.example}` };
 }

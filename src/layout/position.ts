@@ -58,10 +58,14 @@ function axisAt(family: Family, index: number): Axis {
 export const WHOLE_ENGINE: Position = makePosition(ENGINE, ['engine']);
 
 /** With the axes: `cylinder 3 top ring`. Words stand before their axis, numbers and codes after it. */
-export const fullName = ({ family, coordinates }: Position): string =>
+export const fullName = ({ family, coordinates }: Position): string => spoken(family, coordinates);
+
+/** The same of the coordinates that are known. */
+export const spoken = (family: Family, coordinates: readonly (string | undefined)[]): string =>
   coordinates
-    .map((name, index) => {
+    .flatMap((name, index) => {
       const axis = axisAt(family, index);
+      if (name === undefined) return [];
       return /^[a-z]/.test(name) ? `${name} ${axis}` : `${axis} ${name}`;
     })
     .join(' ');

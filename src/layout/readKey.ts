@@ -19,8 +19,6 @@ export const isComplete = (coordinates: Coordinates): coordinates is readonly st
 
 /** The position that a whole key names: by its names, by labels where they are one's own, or as it is printed. */
 export function findPosition(layout: Layout, family: Family, key: string): Position | undefined {
-  const plain = layout.at(family, [key]);
-  if (plain !== undefined) return plain;
   const meaning = readKey(layout, family, key);
   return meaning.kind === 'coordinates' && isComplete(meaning.coordinates)
     ? layout.at(family, meaning.coordinates)
@@ -38,7 +36,8 @@ export function readKey(
   key: string,
   known: Coordinates = noCoordinates(family),
 ): KeyMeaning {
-  if (family === ENGINE || family === STEP) return whole(layout.at(family, [key]));
+  const plain = layout.at(family, [key]);
+  if (plain !== undefined || family === ENGINE || family === STEP) return whole(plain);
   const found = readings({ layout, family, isSpaced: true }, key, known);
   const readingsFound = found.length > 0 ? found : readings({ layout, family, isSpaced: false }, key, known);
   const different = [...new Map(readingsFound.map((each) => [keyOfCoordinates(each), each])).values()];

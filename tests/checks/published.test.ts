@@ -131,16 +131,16 @@ describe("the bearing selection table of a maker's shop manual, 1982", () => {
 describe('a ring gap', () => {
   it('grows .003 in for each .001 in of cylinder wear, which is π rounded (TM 5-6115-593-34, p. 1-9)', () => {
     expect((Math.PI * 0.001).toFixed(3)).toBe('0.003');
-    const limit = 'top_ring_end_gap: { new: { max: { formula: "0.033 + 3.14 * (cylinder_bore - bore)" } } }';
+    const limit = 'ring_end_gap: { new: { max: { formula: "0.033 + 3.14 * (cylinder_bore - bore)" } } }';
     const engine = { 'e/engine.yaml': engineIn('in', 'sizes: { bore: 5.501 }\n') };
     const gapAt = (gap: string) =>
       verdictsOf({
         ...shopFiles(
           limit,
-          `- { measure: cylinder_bore, at: { 1: 5.502 } }\n- { measure: top_ring_end_gap, at: { 1: ${gap} } }`,
+          `- { measure: cylinder_bore, at: { 1: 5.502 } }\n- { measure: ring_end_gap, at: { 1 top: ${gap} } }`,
         ),
         ...engine,
-      })['top_ring_end_gap 1'];
+      })['ring_end_gap 1 top'];
     expect(gapAt('0.03614')).toBe('ok');
     expect(gapAt('0.03615')).toBe('out');
   });

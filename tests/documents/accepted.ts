@@ -95,7 +95,7 @@ source: Invented.
 extends: ../../limits/family.yaml
 units: { length: mm }
 characteristics:
-  ring_gap_ratio: { label: ring gap ratio, quantity: length, positions: engine, formula: top_ring_end_gap / bore }
+  ring_gap_ratio: { label: ring gap ratio, quantity: length, positions: ring, formula: ring_end_gap / bore }
 limits:
   main_bearing_clearance:
     new: 0.0020 to 0.0038
@@ -256,7 +256,7 @@ source: Invented.
     'ranges of strips and feelers',
     `
   - { measure: main_bearing_clearance, at: { 1: under 0.004, 2: 0.003 to 0.004, 3: { front: 0.003, rear: 0.003 to 0.004 } } }
-  - { measure: top_ring_end_gap, at: { 1: { go: 0.017, no_go: 0.018 }, 2: under 0.1 mm, 3: 0.4 mm to 0.5 mm } }
+  - { measure: ring_end_gap, at: { 1: { top: { go: 0.017, no_go: 0.018 }, second: under 0.1 mm }, 3 top: 0.4 mm to 0.5 mm } }
   - { measure: rod_side_clearance, at: { 1: [under 0.004, { go: 0.010, no_go: 0.011 }] } }`,
   ),
   session(

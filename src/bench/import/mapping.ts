@@ -1,6 +1,6 @@
 import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
-import { childOf, entriesOf, itemsOf, textAt, textOf } from '../../documents/yaml/access.ts';
+import { childOf, entriesOf, itemsOf, textAt, textOf, textsOf } from '../../documents/yaml/access.ts';
 import { loadYaml } from '../../documents/yaml/loader.ts';
 import type { Node, Span } from '../../documents/yaml/node.ts';
 import { findUnit, type Unit } from '../../quantity/units.ts';
@@ -20,7 +20,8 @@ export interface Mapping {
   readonly measure: string | undefined;
   /** What the spreadsheet calls a characteristic, and its id. */
   readonly measures: ReadonlyMap<string, string>;
-  readonly positionColumn: string | undefined;
+  /** One, or one for each coordinate: `[Cylinder, Ring]`. */
+  readonly positionColumns: readonly string[];
   readonly stationColumn: string | undefined;
   readonly directionColumn: string | undefined;
   readonly withColumn: string | undefined;
@@ -108,7 +109,7 @@ export function readMapping(shown: string, bytes: Uint8Array): MappingResult {
       measures: new Map(
         entriesOf(childOf(root, 'measures')).map(({ key, node }) => [key, textOf(node) ?? '']),
       ),
-      positionColumn: textAt(columns, 'position'),
+      positionColumns: textsOf(childOf(columns, 'position')),
       stationColumn: textAt(columns, 'station'),
       directionColumn: textAt(columns, 'direction'),
       withColumn: textAt(columns, 'with'),

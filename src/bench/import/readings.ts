@@ -70,7 +70,7 @@ class RowReader {
     const wanted = [
       ...mapping.readings.map((each) => each.heading),
       mapping.measureColumn,
-      mapping.positionColumn,
+      ...mapping.positionColumns,
       mapping.stationColumn,
       mapping.directionColumn,
       mapping.withColumn,
@@ -116,7 +116,7 @@ class RowReader {
   }
 
   #pointOf(row: readonly CsvCell[], column: ReadingColumn): PlannedPoint | undefined {
-    const { measureColumn, measures, positionColumn, stationColumn, directionColumn } = this.#mapping;
+    const { measureColumn, measures, positionColumns, stationColumn, directionColumn } = this.#mapping;
     const called = this.#text(row, measureColumn) ?? this.#mapping.measure ?? '';
     const id = measures.get(called) ?? called;
     const characteristic = this.#registry.find(id);
@@ -130,15 +130,15 @@ class RowReader {
         help,
       );
     }
-    const name =
-      this.#text(row, positionColumn) ?? (characteristic.family === ENGINE ? WHOLE_ENGINE.name : '');
+    const names = positionColumns.flatMap((heading) => this.#text(row, heading) ?? []);
+    const name = names.join(' ') || (characteristic.family === ENGINE ? WHOLE_ENGINE.name : '');
     const position = findPosition(this.#engine.document.layout, characteristic.family, name);
     if (position === undefined || position.name === '') {
       const help = positionHelp(this.#engine.document.layout, characteristic.family, name);
-      const cell = this.#cell(row, positionColumn) ?? row[0];
+      const cell = this.#cell(row, positionColumns[0]) ?? row[0];
       return this.#report(
         cell,
-        positionColumn ?? '',
+        positionColumns[0] ?? '',
         `the engine has no ${characteristic.family.name} ${name}`,
         help,
       );

@@ -1,13 +1,13 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
+import { placesUnder } from '../../documents/engine/places.ts';
 import type { PositionReading } from '../../documents/session/reading.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Path } from '../../documents/writing/shape.ts';
-import { childOf, entriesOf, itemsOf, textAt } from '../../documents/yaml/access.ts';
+import { childOf, itemsOf, textAt } from '../../documents/yaml/access.ts';
 import type { Node } from '../../documents/yaml/node.ts';
 import { ENGINE, STEP } from '../../layout/family.ts';
 import { WHOLE_ENGINE } from '../../layout/position.ts';
-import { findPosition } from '../../layout/readKey.ts';
 import type { PlannedBlock } from '../plan.ts';
 import type { PlannedPoint } from '../points.ts';
 import { GAUGE_COUNTS, type GaugeZero } from '../sessionText.ts';
@@ -128,10 +128,10 @@ function locate(
     const holder = [...path, 'after', index];
     return node === undefined ? undefined : { node, path: [...holder, key], holder };
   }
-  const entry = entriesOf(childOf(item, 'at')).find(
-    ({ key }) => findPosition(engine.document.layout, family, key) === reading.position,
+  const placed = placesUnder(childOf(item, 'at'), engine.document.layout, family).find(
+    ({ position }) => position === reading.position,
   );
-  return entry && { node: entry.node, path: [...path, 'at', entry.key], holder: undefined };
+  return placed && { node: placed.node, path: [...path, 'at', ...placed.path], holder: undefined };
 }
 
 function placesOf(

@@ -13,7 +13,7 @@ const OPEN: FindingKind = {
     'A concession asked for something to be measured later, and no later session has measured it as asked.',
   matters: 'The deviation was accepted on that condition.',
   usually: 'Measure it at the next service, in a session of its own.',
-  example: 'to be measured: top ring end gap 1, at most 0.030 in',
+  example: 'to be measured: ring end gap, cylinder 1 top ring, at most 0.030 in',
 };
 
 export const followUpKinds: readonly FindingKind[] = [OPEN];

@@ -1,7 +1,7 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import type { LimitEntry } from '../../documents/limits/limits.ts';
+import type { LimitEntry, PlacedEntry } from '../../documents/limits/limitEntry.ts';
 import { STEP } from '../../layout/family.ts';
 import type { Position } from '../../layout/position.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
@@ -33,7 +33,8 @@ function unmatched(characteristic: Characteristic, { engine, session }: SessionV
   const measuring = engine.sessions.filter((each) => stepsOf(each, id).length > 0);
   if (measuring.at(-1) !== session) return [];
   const steps = new Set(measuring.flatMap((each) => stepsOf(each, id)).map(({ name }) => name));
-  return ownEntries(engine, id).flatMap(([key, entry]) => {
+  return ownEntries(engine, id).flatMap(({ path, entry }) => {
+    const key = path.map((each) => each.key).join(' ');
     if (steps.has(key)) return [];
     const message = `${label} has a limit at ${key}, and no session has a step of that name${meant(key, steps)}`;
     const limitPlace = placeOf(entry);
@@ -47,8 +48,8 @@ const atStep = ({ document: { layout } }: Engine, key: string): { readonly posit
 };
 
 /** Limits that serve several engines may name steps that this one has not. */
-const ownEntries = ({ limits }: Engine, id: string): readonly (readonly [string, LimitEntry])[] =>
-  limits.filter(({ isOwn }) => isOwn).flatMap((each) => [...(each.limits.get(id)?.at ?? [])]);
+const ownEntries = ({ limits }: Engine, id: string): readonly PlacedEntry[] =>
+  limits.filter(({ isOwn }) => isOwn).flatMap((each) => each.limits.get(id)?.at ?? []);
 
 const placeOf = ({ bands }: LimitEntry): Finding['limitPlace'] =>
   Object.values(bands).flatMap((band) => band?.max?.place ?? band?.min?.place ?? [])[0];

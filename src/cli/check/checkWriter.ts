@@ -108,7 +108,7 @@ function jsonWriter({ out }: World, { at, since }: Format): CheckWriter {
   const findings: Finding[] = [];
   const tool = { name: 'tenths', version: VERSION };
   const head = writtenJson(
-    json`{"format":"tenths.check","version":1,"tool":${tool},"at":${revisionJson(at)},"since":${revisionJson(since)},"engines":[`,
+    json`{"format":"tenths.check","version":2,"tool":${tool},"at":${revisionJson(at)},"since":${revisionJson(since)},"engines":[`,
   );
   // The head is written with the first engine: a call that finds none prints nothing.
   let before = head;

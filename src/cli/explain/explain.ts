@@ -5,7 +5,7 @@ import { type EngineReport, reportEngine, unitsFor } from '../../checks/judge/re
 import type { JudgingOptions } from '../../checks/judge/row.ts';
 import { DOCUMENT_CODES } from '../../diagnostic/catalogue.ts';
 import type { DocumentCode } from '../../diagnostic/diagnostic.ts';
-import { didYouMean } from '../../diagnostic/suggestion.ts';
+import { unknownMeasure } from '../../documents/measure.ts';
 import { ENGINE, STEP } from '../../layout/family.ts';
 import { compareNames } from '../../layout/nameOrder.ts';
 import { type Position, WHOLE_ENGINE } from '../../layout/position.ts';
@@ -73,10 +73,8 @@ function ownCharacteristic(name: string, at: string | undefined, world: World): 
     if (found !== undefined) return found;
     for (const id of registry?.ids() ?? []) known.add(id);
   }
-  throw new UsageError(
-    `nothing is known as ${name}`,
-    didYouMean(name, known) ?? 'name a finding code or a characteristic',
-  );
+  const { message, help } = unknownMeasure(name, { ids: () => [...known] });
+  throw new UsageError(message, help ?? 'name a finding code or a characteristic');
 }
 
 const knownNames = (): readonly string[] => [
@@ -96,7 +94,8 @@ function explainValue(
   const report = reportEngine(opened.engine, opened.registry, options);
   const characteristic = opened.registry.find(measure);
   if (characteristic === undefined) {
-    throw new UsageError(`nothing is known as ${measure}`, didYouMean(measure, opened.registry.ids()));
+    const { message, help } = unknownMeasure(measure, opened.registry);
+    throw new UsageError(message, help);
   }
   const rows = latestRows(report, characteristic, options.session);
   const style = textStyle(world.out, world.environment, true);

@@ -3,6 +3,7 @@ import { type MadeFile, madeFile, schemaPath } from '../../bench/scaffold/madeFi
 import { scaffoldSession } from '../../bench/scaffold/session.ts';
 import { torqueFile } from '../../bench/scaffold/torque.ts';
 import { isCalendarDate } from '../../documents/date.ts';
+import { unknownMeasure } from '../../documents/measure.ts';
 import { STAGES, type Stage } from '../../documents/session/stage.ts';
 import { sheetLines } from '../../output/bench/sheetText.ts';
 import { writtenLines } from '../../output/escape/line.ts';
@@ -112,7 +113,8 @@ export function knownMeasures(
   for (const id of measure ?? []) {
     const found = registry.find(id);
     if (found === undefined) {
-      throw new UsageError(`nothing is known as ${id}`, `one of ${registry.ids().join(', ')}`);
+      const { message, help } = unknownMeasure(id, registry);
+      throw new UsageError(message, help ?? `one of ${registry.ids().join(', ')}`);
     }
     if (found.onlyWithLimits === true) {
       const [input] = found.derivations.flatMap((each) => each.inputs);

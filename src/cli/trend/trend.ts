@@ -2,7 +2,7 @@ import { unitOfRow } from '../../checks/judge/session.ts';
 import { measuredSession } from '../../checks/value/measured.ts';
 import { type PastState, withPast } from '../../compare/past.ts';
 import { type Trend, type TrendAxis, trendOf } from '../../compare/trend.ts';
-import { didYouMean } from '../../diagnostic/suggestion.ts';
+import { unknownMeasure } from '../../documents/measure.ts';
 import { findPosition } from '../../layout/readKey.ts';
 import { revisionText, shortCommit } from '../../output/diff/revision.ts';
 import { json, writtenJson } from '../../output/escape/json.ts';
@@ -61,7 +61,8 @@ function trendIn(
   const { engine, registry } = opened;
   const characteristic = registry.find(measure);
   if (characteristic === undefined) {
-    throw new UsageError(`nothing is known as ${measure}`, didYouMean(measure, registry.ids()));
+    const { message, help } = unknownMeasure(measure, registry);
+    throw new UsageError(message, help);
   }
   const present = engine.sessions.map((session) => measuredSession(engine, registry, session));
   const { sessions, past } = withPast(present, history ? statesBefore(opened, world) : [], measure);

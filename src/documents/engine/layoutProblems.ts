@@ -1,9 +1,18 @@
+import { didYouMean } from '../../diagnostic/suggestion.ts';
+import type { Axis } from '../../layout/axis.ts';
+import type { Layout } from '../../layout/layout.ts';
+import { RESERVED } from '../../layout/reservedWords.ts';
 import { type DocumentContext, report } from '../amount.ts';
-import { childOf, entriesOf, itemsOf, textOf } from '../yaml/access.ts';
-import type { Node } from '../yaml/node.ts';
+import { childOf, entriesOf, itemsOf, type Named, readNamed, textOf } from '../yaml/access.ts';
+import type { Entry, Node } from '../yaml/node.ts';
 
-/** Names that stand twice in a list of positions, such as `mains: [1, 1, 2]`. */
+/** Names that stand twice in a list of positions, such as `mains: [1, 1, 2]`, or in that of one cylinder. */
 export function reportSameNames(key: string, names: Node | undefined, context: DocumentContext): void {
+  if (names?.kind === 'map') {
+    for (const { key: holder, node } of entriesOf(names))
+      reportSameNames(`${key} of ${holder}`, node, context);
+    return;
+  }
   const seen = new Set<string>();
   for (const item of itemsOf(names)) {
     const name = textOf(item);
@@ -39,30 +48,70 @@ export function reportLooseRods(
   report(context, 'value', stated.span, message, help);
 }
 
-/** Crankpins and cylinders that the engine does not have, and cylinders that stand on two pins. */
-export function reportPins(
-  pins: readonly (Node | undefined)[],
-  crankpins: readonly string[],
+/** Words that say what stands at a position cannot name one. */
+export function reportReserved(names: Node | undefined, context: DocumentContext): void {
+  for (const { name, span } of namesIn(names)) {
+    if (!RESERVED.has(name)) continue;
+    const message = `${name} is a word that says what stands at a position, and can be no name of one`;
+    report(context, 'value', span, message, 'give it another name');
+  }
+}
+
+const namesIn = (node: Node | undefined): readonly Named[] =>
+  node?.kind === 'map'
+    ? entriesOf(node).flatMap(({ key, keySpan, node: below }) => [
+        { name: key, span: keySpan },
+        ...namesIn(below),
+      ])
+    : itemsOf(node).flatMap((item) => readNamed(item) ?? []);
+
+/** What stands under `labels` for a name that the layout does not have; a label may be no shape word either. */
+export function reportNoLabel(
+  { key, keySpan, node }: Entry,
+  axis: Axis,
+  layout: Layout,
+  context: DocumentContext,
+): void {
+  const names = layout.namesAlong(axis);
+  const label = readNamed(node);
+  if (label !== undefined && RESERVED.has(label.name)) {
+    const message = `${label.name} is a word that says what stands at a position, and can be no label of one`;
+    report(context, 'value', label.span, message, 'give it another label');
+  }
+  if (names.includes(key)) return;
+  const help =
+    names.length === 0
+      ? `its layout names no ${axis}: add it to layout in the engine document`
+      : (didYouMean(key, names) ?? `it has ${names.join(', ')}`);
+  report(context, 'unknown-position', keySpan, `the engine has no ${axis} ${key}`, help);
+}
+
+/** Crankpins or banks, and cylinders in them, that the engine does not have; and cylinders that stand in two. */
+export function reportCylinders(
+  axis: 'crankpin' | 'bank',
+  groups: readonly (Node | undefined)[],
+  names: readonly string[],
   cylinders: readonly string[],
   context: DocumentContext,
 ): void {
-  const pinOf = new Map<string, string>();
-  for (const { key, keySpan, node } of pins.flatMap(entriesOf)) {
-    if (!crankpins.includes(key)) {
-      const message = `the engine has no crankpin ${key}`;
-      report(context, 'value', keySpan, message, `it has ${crankpins.join(', ')}`);
+  const groupOf = new Map<string, string>();
+  for (const { key, keySpan, node } of groups.flatMap(entriesOf)) {
+    if (!names.includes(key)) {
+      report(context, 'value', keySpan, `the engine has no ${axis} ${key}`, `it has ${names.join(', ')}`);
     }
     for (const item of node.kind === 'list' ? node.items : [node]) {
       const cylinder = textOf(item);
       if (cylinder === undefined) continue;
-      const other = pinOf.get(cylinder);
-      pinOf.set(cylinder, key);
+      const other = groupOf.get(cylinder);
+      groupOf.set(cylinder, key);
       if (!cylinders.includes(cylinder)) {
         const message = `the engine has no cylinder ${cylinder}`;
         report(context, 'value', item.span, message, `it has ${cylinders.join(', ')}`);
       } else if (other !== undefined) {
-        const where = other === key ? `twice on crankpin ${key}` : `on crankpin ${other} as well`;
-        report(context, 'value', item.span, `cylinder ${cylinder} stands ${where}`, 'a rod runs on one pin');
+        const on = axis === 'crankpin' ? 'on' : 'in';
+        const where = other === key ? `twice ${on} ${axis} ${key}` : `${on} ${axis} ${other} as well`;
+        const help = axis === 'crankpin' ? 'a rod runs on one pin' : 'a cylinder stands in one bank';
+        report(context, 'value', item.span, `cylinder ${cylinder} stands ${where}`, help);
       }
     }
   }

@@ -3,7 +3,7 @@ import { type Fraction, ZERO } from '../../quantity/fraction.ts';
 import { type Grade, STANDARD, sameGrade } from '../grades/grade.ts';
 import { movedAmount } from '../grades/movedAmount.ts';
 import type { Band, BandName, LimitValue } from './bands.ts';
-import type { LimitEntry } from './limits.ts';
+import type { LimitEntry } from './limitEntry.ts';
 
 /** The size that a part was made to, as the limits of one of its dimensions ask for it. */
 export interface MadeSize {

@@ -10,7 +10,8 @@ import type { Amount } from '../amount.ts';
 import { reachProblem } from '../engine/reachProblem.ts';
 import type { Measures } from '../measure.ts';
 import { BAND_NAMES, type LimitFormula } from './bands.ts';
-import type { LimitEntry, LimitsDocument } from './limits.ts';
+import type { LimitEntry } from './limitEntry.ts';
+import type { LimitsDocument } from './limits.ts';
 
 /** What an engine gives the formulas of its limits. */
 export interface FormulaGround {
@@ -30,7 +31,7 @@ export const formulaProblems = (
 ): readonly Diagnostic[] =>
   documents.flatMap(({ limits }) =>
     [...limits].flatMap(([id, { general, at }]) =>
-      [general, ...at.values()]
+      [general, ...at.map(({ entry }) => entry)]
         .flatMap(formulasOf)
         .flatMap((each) => unrelated(each, id, ground) ?? problemOf(each, ground) ?? []),
     ),

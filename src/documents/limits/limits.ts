@@ -1,34 +1,12 @@
-import { didYouMean } from '../../diagnostic/suggestion.ts';
-import type { Fraction } from '../../quantity/fraction.ts';
 import { type DocumentContext, readAmount, report } from '../amount.ts';
 import { readDate } from '../date.ts';
-import type { Measure, Measures } from '../measure.ts';
+import { type Measure, type Measures, unknownMeasure } from '../measure.ts';
 import { childOf, entriesOf, textAt, textOf } from '../yaml/access.ts';
 import type { Entry, Node, Span } from '../yaml/node.ts';
-import type { Bands } from './bands.ts';
 import { lastBand, readBands } from './entryBands.ts';
-import { type GradeRow, readGradeRows } from './gradeRows.ts';
-
-/** What a document says of one characteristic, in general or at one position. */
-export interface LimitEntry {
-  readonly bands: Bands;
-  /** As the maker prints them for under and oversize parts. */
-  readonly sizes: readonly GradeRow[];
-  /** A taper's limit may be for a length of the part instead of for all of it. */
-  readonly per: Fraction | undefined;
-  /** A taper from end to end, or as the range of all stations. */
-  readonly by: 'ends' | 'range' | undefined;
-  readonly source: string | undefined;
-  readonly note: string | undefined;
-}
-
-export interface MeasureLimits {
-  readonly general: LimitEntry;
-  /** By the key as written; the engine decides which of its positions that names. */
-  readonly at: ReadonlyMap<string, LimitEntry>;
-  /** Where the keys stand, to report those that name nothing. */
-  readonly keys: readonly Pick<Entry, 'key' | 'keySpan'>[];
-}
+import { readGradeRows } from './gradeRows.ts';
+import type { LimitEntry, MeasureLimits } from './limitEntry.ts';
+import { placedEntries } from './placedEntries.ts';
 
 export interface LimitsDocument {
   readonly path: string;
@@ -51,12 +29,12 @@ export function readLimits(
   for (const entry of entriesOf(childOf(root, 'limits'))) {
     const measure = measures.find(entry.key);
     if (measure === undefined) {
-      const help = didYouMean(entry.key, measures.ids());
-      report(context, 'unknown-measure', entry.keySpan, `nothing is known as ${entry.key}`, help);
+      const { message, help } = unknownMeasure(entry.key, measures);
+      report(context, 'unknown-measure', entry.keySpan, message, help);
     } else if (measure.quantity === 'pass or fail') {
       const message = `${measure.id} is passed or failed`;
       report(context, 'value', entry.keySpan, message, 'take it out: a test has no limits');
-    } else limits.set(measure.id, readMeasureLimits(entry.node, measure, measures, context));
+    } else limits.set(measure.id, readMeasureLimits(entry, measure, measures, context));
   }
   const path = childOf(root, 'extends');
   return {
@@ -70,18 +48,18 @@ export function readLimits(
 }
 
 function readMeasureLimits(
-  node: Node,
+  key: Entry,
   measure: Measure,
   measures: Measures,
   context: DocumentContext,
 ): MeasureLimits {
+  const { node } = key;
   reportNoTaper(node, measure, measures, context);
-  const positions = entriesOf(childOf(node, 'at'));
   const entryOf = (each: Node): LimitEntry => readEntry(each, measure, measures, context);
   return {
     general: entryOf(node),
-    at: new Map(positions.map(({ key, node: each }) => [key, entryOf(each)])),
-    keys: positions,
+    at: placedEntries(node, measure, entryOf, context),
+    key,
   };
 }
 

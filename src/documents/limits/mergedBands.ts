@@ -1,9 +1,11 @@
 import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
-import { findPosition } from '../../layout/readKey.ts';
+import { positionsWith } from '../../layout/readPart.ts';
 import type { Measure, Measures } from '../measure.ts';
-import type { LimitEntry, LimitsDocument } from './limits.ts';
+import type { LimitEntry } from './limitEntry.ts';
+import type { LimitsDocument } from './limits.ts';
+import { entriesIn } from './placedEntries.ts';
 import { limitsInForce } from './precedence.ts';
 import { tighterSides, WEAR_HELP } from './wearBand.ts';
 
@@ -27,10 +29,10 @@ function problemsOf(
   layout: Layout,
 ): readonly Diagnostic[] {
   const stated = documents.flatMap(({ limits }) => limits.get(measure.id) ?? []);
-  const entries = stated.flatMap(({ general, at }) => [general, ...at.values()]);
-  const named = stated.flatMap(({ at }) =>
-    [...at.keys()].flatMap((key) => findPosition(layout, measure.family, key) ?? []),
-  );
+  const entries = stated.flatMap(({ general, at }) => [general, ...at.map(({ entry }) => entry)]);
+  const named = stated
+    .flatMap((each) => entriesIn(each, layout, measure.family))
+    .flatMap(({ coordinates }) => positionsWith(coordinates, measure.family, layout));
   // First what holds in general: where that is wrong no position has to repeat it.
   return [undefined, ...new Set(named)].flatMap((position) =>
     problemsAt(measure, position, documents, layout, entries),

@@ -2,13 +2,14 @@ import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
 import type { Place } from '../../diagnostic/place.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
-import { findPosition } from '../../layout/readKey.ts';
 import { gradeText } from '../grades/grade.ts';
 import type { Measure } from '../measure.ts';
 import { BAND_NAMES, type Band, type BandName, type Bands } from './bands.ts';
 import { newestFirst } from './editions.ts';
 import { type GradeRule, gradedBand, isStandard, type MadeSize, STANDARD_SIZE } from './gradedBands.ts';
-import type { LimitEntry, LimitsDocument } from './limits.ts';
+import type { LimitEntry, PlacedEntry } from './limitEntry.ts';
+import type { LimitsDocument } from './limits.ts';
+import { entriesIn, isAtCoordinates } from './placedEntries.ts';
 
 /** The limits documents of one folder, each with those it extends. */
 export interface LimitsLevel {
@@ -18,16 +19,16 @@ export interface LimitsLevel {
   }[];
 }
 
-/** The position that a key names: its number and its label are one. */
-export type PositionOf = (measure: string, key: string) => string;
+/** Where limits hold, by one name: a position's number and its label are one. */
+export type PlaceNameOf = (measure: string, placed: PlacedEntry) => string;
 
 /** The order in which a band is looked for: the nearest folder first, a document before what it extends. */
 export function orderLimits(
   levels: readonly LimitsLevel[],
   problems: Diagnostic[],
-  positionOf: PositionOf = (_, key) => key,
+  placeNameOf: PlaceNameOf,
 ): readonly LimitsDocument[] {
-  for (const level of levels) reportConflicts(level, problems, positionOf);
+  for (const level of levels) reportConflicts(level, problems, placeNameOf);
   const ordered = levels.flatMap((level) => {
     const inAChain = new Set(level.documents.flatMap((each) => each.chain));
     const heads = level.documents
@@ -39,10 +40,10 @@ export function orderLimits(
 }
 
 /** Two documents of a folder that set one band of one thing: neither can be said to win. */
-function reportConflicts(level: LimitsLevel, problems: Diagnostic[], positionOf: PositionOf): void {
+function reportConflicts(level: LimitsLevel, problems: Diagnostic[], placeNameOf: PlaceNameOf): void {
   const seen = new Map<string, LimitsDocument>();
   for (const { limits } of level.documents) {
-    for (const { key, what, place } of bandsOf(limits, positionOf)) {
+    for (const { key, what, place } of bandsOf(limits, placeNameOf)) {
       const other = seen.get(key);
       if (other !== undefined && other.from === limits.from && !related(level, limits, other)) {
         const message = `${other.path} sets ${what} as well, in the same folder`;
@@ -65,10 +66,10 @@ interface StatedBand {
   readonly place: Place;
 }
 
-function bandsOf(limits: LimitsDocument, positionOf: PositionOf): readonly StatedBand[] {
+function bandsOf(limits: LimitsDocument, placeNameOf: PlaceNameOf): readonly StatedBand[] {
   return [...limits.limits].flatMap(([id, { general, at }]) => [
     ...bandsOfEntry(id, general),
-    ...[...at].flatMap(([key, entry]) => bandsOfEntry(`${id} at ${positionOf(id, key)}`, entry)),
+    ...at.flatMap((placed) => bandsOfEntry(`${id} at ${placeNameOf(id, placed)}`, placed.entry)),
   ]);
 }
 
@@ -101,7 +102,8 @@ export interface LimitsInForce {
 }
 
 /**
- * Per band the first that is given, in general or at a position; an entry for the position comes before its document's general one.
+ * Per band the first that is given, in general or at a position; within a document what
+ * says more of where comes before what says less.
  * Positions without an entry of their own have the same object, so that what is worked out from it can be kept.
  */
 export function limitsInForce(
@@ -143,11 +145,11 @@ function entriesAt(
   const stated = document.limits.get(measure.id);
   if (stated === undefined) return [];
   const general = { entry: stated.general, source: stated.general.source ?? document.source };
-  for (const [key, entry] of position === undefined ? [] : stated.at) {
-    if (findPosition(layout, measure.family, key) !== position) continue;
-    return [{ entry, source: entry.source ?? general.source }, general];
-  }
-  return [general];
+  if (position === undefined || stated.at.length === 0) return [general];
+  const here = entriesIn(stated, layout, measure.family).filter(({ coordinates }) =>
+    isAtCoordinates(position, coordinates),
+  );
+  return [...here.map(({ entry }) => ({ entry, source: entry.source ?? general.source })), general];
 }
 
 /** By the documents of an engine, and by characteristic and size. */

@@ -1,4 +1,5 @@
 import { findUnit, QUANTITIES, type Quantity, UNIT_SPELLINGS } from '../../quantity/units.ts';
+import { LAYOUT_KEYS } from '../engine/readLayout.ts';
 import { type About, about, choice, type Schema, text } from './scalars.ts';
 import { map, type Properties } from './shared.ts';
 
@@ -70,5 +71,5 @@ export const decisionRule: Schema = choice(
   ['simple', 'guarded'],
 );
 
-/** Families of positions; the whole engine is a position of its own. */
-export const FAMILIES = ['main', 'crankpin', 'cylinder', 'cam_bearing', 'valve'] as const;
+/** Families of positions, by their last axis; the whole engine is a position of its own. */
+export const FAMILIES: readonly string[] = LAYOUT_KEYS.map(({ label }) => label);

@@ -48,7 +48,46 @@ const layout: Schema = map(
       errorMessage: 'write how many there are, their names, or the rods on each such as { 1: [1L, 1R] }',
     },
     cam_bearings: positions('Cam bearings', 'The camshaft journals and bearings.', 3),
-    valves: positions('Valves', 'The valves.', ['1I', '1E', '2I', '2E']),
+    rings: {
+      ...about(
+        'Rings',
+        'The rings of every piston from its crown down, where they are not top, second and oil.',
+        ['top', 'second', 'oil'],
+      ),
+      ...names,
+      errorMessage: 'write a list of names from the crown down, such as [top, second, oil]',
+    },
+    valves: {
+      ...about(
+        'Valves',
+        'The valves of each cylinder, or of every cylinder where all have the same.',
+        { 1: ['I', 'E'], 2: ['I', 'E'] },
+        ['I', 'E'],
+      ),
+      anyOf: [
+        names,
+        {
+          type: 'object',
+          minProperties: 1,
+          additionalProperties: {
+            ...names,
+            errorMessage: 'write the valves of this cylinder, such as [I, E]',
+          },
+        },
+      ],
+      errorMessage:
+        'write the valves of each cylinder, such as { 1: [I, E], 2: [I, E] }, or [I, E] where all have the same',
+    },
+    banks: named(
+      about('Banks', 'The cylinders of each bank; never worked out.', { L: ['1L', '2L'], R: ['1R', '2R'] }),
+      { ...names, errorMessage: 'write the cylinders of this bank, such as [1L, 2L]' },
+    ),
+    lobes: positions('Lobes', 'The lobes of the camshaft.', 8),
+    gears: {
+      ...about('Gears', 'The gears of the timing train.', ['crank', 'idler', 'cam']),
+      ...names,
+      errorMessage: 'write a list of names, such as [crank, idler, cam]',
+    },
     pins: named(
       about('Cylinders on each crankpin', 'For vee engines, where two rods share a pin.', { 1: [1, 5] }),
       onEachPin,
@@ -66,9 +105,12 @@ const labels: Schema = map(
   Object.fromEntries(
     FAMILIES.map((family) => [
       family,
-      named(about(`Labels of each ${family}`, 'Position and its label.', { 1: 'front' }), {
-        ...label,
-      }),
+      named(
+        about(`Labels of each ${family.replaceAll('_', ' ')}`, 'Position and its label.', { 1: 'front' }),
+        {
+          ...label,
+        },
+      ),
     ]),
   ),
 );

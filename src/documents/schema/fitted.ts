@@ -1,5 +1,5 @@
 import { CONDITIONS } from '../session/partChanges.ts';
-import { FAMILIES, note, source } from './document.ts';
+import { note, source } from './document.ts';
 import { PATTERNS } from './patterns.ts';
 import { about, choice, grade, type Schema, word } from './scalars.ts';
 import { mapShape, named, type Properties } from './shared.ts';
@@ -40,6 +40,9 @@ const atOnePosition: Schema = {
   errorMessage: 'write a size grade such as 0.010 under, or { lower: 0.011 under }',
 };
 
+/** Of a part that has several places of one size. */
+const GRADED = ['main', 'crankpin', 'cylinder', 'cam_bearing', 'valve'];
+
 const gradeOfFamily = (family: string): [string, Schema] => [
   family,
   grade(
@@ -54,7 +57,7 @@ const gradeOfFamily = (family: string): [string, Schema] => [
 const fittedPart: Schema = mapShape(
   {
     ...identity,
-    ...Object.fromEntries(FAMILIES.map(gradeOfFamily)),
+    ...Object.fromEntries(GRADED.map(gradeOfFamily)),
     thrust_journal: grade(
       about('Thrust faces', 'How much wider a crankshaft is between its thrust faces.', '0.010 over'),
     ),

@@ -28,7 +28,12 @@ export const limitsSchema = (offered: readonly Offered[]): Schema =>
       limits: limits(offered),
     },
     ['source'],
-    { band, bandsOnly },
+    {
+      band,
+      bandsOnly,
+      bandsLast: bandsWith(true),
+      bandsAt: bandsWith(orNoMap({ $ref: '#/definitions/bandsLast' })),
+    },
   );
 
 const bound = (title: string, description: string, example: unknown): Schema => ({
@@ -79,6 +84,15 @@ const bands: Properties = {
 
 const bandsOnly: Schema = mapShape(bands);
 
+/** Any other key is a coordinate, or told by the reader, which knows how many there are. */
+const bandsWith = (anyOther: Schema | true): Schema => mapShape(bands, { additionalProperties: anyOther });
+
+/** What is no map can be no coordinate: the reader tells it. */
+const orNoMap = (map: Schema): Schema => ({
+  anyOf: [map, ...['string', 'number', 'boolean', 'null', 'array'].map((type) => ({ type }))],
+  errorMessage: 'write target, new or wear',
+});
+
 const last = (title: string, description: string, example: number): Schema =>
   amount(about(title, `${description} It never moves with a size grade.`, example));
 
@@ -91,7 +105,7 @@ const limit: Schema = mapShape({
     about('At', 'Positions with limits of their own; they replace the general ones band by band.', {
       5: { target: { min: 0.0028, max: 0.0036 } },
     }),
-    { $ref: '#/definitions/bandsOnly' },
+    { $ref: '#/definitions/bandsAt' },
   ),
   sizes: {
     ...about('Size grades', 'The limits of under and oversize parts, as makers print them.', {

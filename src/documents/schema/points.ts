@@ -57,7 +57,7 @@ const part = (title: string, description: string, example: unknown): Schema =>
 const ROW: Schema = { type: 'array', minItems: 1, items: POINT };
 
 /** All that can stand at one position: a point, points along it, rows of points, halves or ends. */
-const position: Schema = {
+const positionWith = (anyOther: Schema | true): Schema => ({
   anyOf: [
     ...READING_SCALARS,
     {
@@ -76,18 +76,27 @@ const position: Schema = {
         front: part('Front end', 'A strip at its widest, at the front end.', 0.003),
         rear: part('Rear end', 'A strip at its widest, at the rear end.', 0.004),
       },
-      TOGETHER,
+      // Any other key is a coordinate, or told by the reader, which knows the layout.
+      { ...TOGETHER, additionalProperties: anyOther },
     ),
   ],
   errorMessage: `${POINT_HELP}; or a list of them along the stations`,
+});
+
+/** Of two names along two axes the last leads to a reading. */
+export const readingDefinitions: Properties = {
+  point,
+  pointShape: mapShape(onePoint, TOGETHER),
+  position: positionWith(true),
+  positionAt: positionWith({ $ref: '#/definitions/position' }),
 };
 
-export const readingDefinitions: Properties = { point, pointShape: mapShape(onePoint, TOGETHER), position };
-
 export const at: Schema = named(
-  about('At', 'A position and what was read there: a point, a list along the stations, or rows.', {
-    1: 3.2478,
-    2: [3.2475, 3.2476],
-  }),
-  { $ref: '#/definitions/position' },
+  about(
+    'At',
+    'A position and what was read there: a point, a list along the stations, or rows. Of what has two names, such as a ring of a cylinder, one below the other or in one key.',
+    { 1: 3.2478, 2: [3.2475, 3.2476] },
+    { 1: { top: 0.016, second: 0.018 } },
+  ),
+  { $ref: '#/definitions/positionAt' },
 );

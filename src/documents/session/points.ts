@@ -1,3 +1,4 @@
+import { READING_WORDS } from '../../layout/reservedWords.ts';
 import { add, divide, fraction, mean, subtract } from '../../quantity/fraction.ts';
 import { type Amount, type DocumentContext, report } from '../amount.ts';
 import { childOf, itemsOf, scalarOf, textOf } from '../yaml/access.ts';
@@ -5,15 +6,7 @@ import type { Node, Span } from '../yaml/node.ts';
 import type { Point, ReadAmount } from './reading.ts';
 
 /** The keys of a map that is one point; a map with others names stations. */
-export const POINT_KEYS: ReadonlySet<string> = new Set([
-  'value',
-  'repeat',
-  'go',
-  'no_go',
-  'note',
-  'was',
-  'why',
-]);
+export const POINT_KEYS: ReadonlySet<string> = new Set<string>(READING_WORDS);
 
 export const isPoint = (node: Node): boolean =>
   node.kind === 'scalar' ||

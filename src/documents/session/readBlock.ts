@@ -4,6 +4,7 @@ import { type Position, WHOLE_ENGINE } from '../../layout/position.ts';
 import { type DocumentContext, readAmount, report } from '../amount.ts';
 import { readDate } from '../date.ts';
 import { checkPosition } from '../engine/checkPosition.ts';
+import { readPlaces } from '../engine/places.ts';
 import { type ReadingGrid, readStations } from '../engine/shop.ts';
 import { type Measure, type Measures, readMeasure } from '../measure.ts';
 import { childOf, entriesOf, itemsOf, readNamed, textAt, textOf } from '../yaml/access.ts';
@@ -11,7 +12,6 @@ import type { Node } from '../yaml/node.ts';
 import { amountReader, setToOf } from './amountReader.ts';
 import { reportUnreadKeys } from './blockKeys.ts';
 import type { PositionReading, ReadingBlock } from './reading.ts';
-import { reportSamePosition } from './samePosition.ts';
 import { type BlockShape, gridOf, readPosition, textList } from './shapes.ts';
 
 /** What a block of readings is read by. */
@@ -109,13 +109,9 @@ function readPositions(
   const steps = itemsOf(childOf(item, 'after')).map((step, index) =>
     readStep(step, `${pointer}/after/${index}`, shape, layout, context),
   );
-  const positions = entriesOf(childOf(item, 'at'));
-  reportSamePosition(positions, layout, family, context);
-  const places = positions.map((entry) => {
-    const position = checkPosition(entry, layout, family, context);
-    if (position === undefined) return undefined;
-    return readPosition(position, entry.node, `${pointer}/at/${entry.key}`, shape, context);
-  });
+  const places = readPlaces(childOf(item, 'at'), layout, family, context).map(({ position, node, path }) =>
+    readPosition(position, node, [pointer, 'at', ...path].join('/'), shape, context),
+  );
   return [...steps, ...places].flatMap((each) => each ?? []);
 }
 

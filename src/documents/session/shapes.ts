@@ -1,9 +1,11 @@
+import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Position } from '../../layout/position.ts';
+import { STATION_WORDS } from '../../layout/reservedWords.ts';
 import { type DocumentContext, report } from '../amount.ts';
 import type { ReadingGrid } from '../engine/shop.ts';
 import type { Measure } from '../measure.ts';
 import { entriesOf, itemsOf, textAt, textOf } from '../yaml/access.ts';
-import type { Node } from '../yaml/node.ts';
+import type { Entry, Node } from '../yaml/node.ts';
 import { isPoint, POINT_KEYS, readPoint } from './points.ts';
 import type { Point, PositionReading, ReadAmount, Station } from './reading.ts';
 
@@ -32,6 +34,7 @@ export function readPosition(
   }
   if (node.kind === 'map') {
     const entries = entriesOf(node).filter(({ key }) => !POINT_KEYS.has(key));
+    reportUnknownKeys(entries, shape.grid, context);
     const rows = entries.map(({ key, node: value }) => [point(value, `${pointer}/${key}`)]);
     return {
       ...base,
@@ -44,6 +47,17 @@ export function readPosition(
   if (table === undefined) return undefined;
   const rows = table.cells.map((row) => row.map(({ node: cell, at }) => point(cell, `${pointer}/${at}`)));
   return { ...base, stations: table.stations, directions: table.directions, rows };
+}
+
+/** Below a whole position stand readings, at stations that have a name; all else is misspelt. */
+function reportUnknownKeys(entries: readonly Entry[], grid: ReadingGrid, context: DocumentContext): void {
+  const stations = [...STATION_WORDS, ...grid.stations.flatMap(({ name }) => name ?? [])];
+  for (const { key, keySpan } of entries) {
+    if (stations.includes(key)) continue;
+    const known = [...POINT_KEYS, ...stations];
+    const help = didYouMean(key, known) ?? `it takes ${known.join(', ')}`;
+    report(context, 'unknown-key', keySpan, `unknown key \`${key}\``, help);
+  }
 }
 
 /** A station that the grid knows keeps its distance. */

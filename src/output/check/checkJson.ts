@@ -10,7 +10,9 @@ import type { Row } from '../../checks/judge/row.ts';
 import type { SteppedBack } from '../../checks/value/steppedBack.ts';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
 import { stemOf } from '../../documents/stem.ts';
+import { coordinatesByAxis } from '../../layout/position.ts';
 import type { Unit } from '../../quantity/units.ts';
+import { positionJson } from '../positionJson.ts';
 import { placeJson } from './placeJson.ts';
 import { rowJson } from './rowJson.ts';
 import { tightenedJson } from './tightenedJson.ts';
@@ -29,6 +31,7 @@ export const findingJson = (finding: Finding) => ({
   message: finding.message,
   measure: finding.measure ?? null,
   position: finding.position ?? null,
+  at: finding.at === undefined ? null : coordinatesByAxis(finding.at),
   place: placeJson(finding.place),
   limit_place: finding.limitPlace === undefined ? null : placeJson(finding.limitPlace),
 });
@@ -36,7 +39,7 @@ export const findingJson = (finding: Finding) => ({
 export const followUpJson = ({ session, followUp, state, closedBy }: FollowUpState) => ({
   session: session.path,
   measure: followUp.measure.id,
-  position: followUp.position.name,
+  ...positionJson(followUp.position),
   state,
   closed_by: closedBy?.path ?? null,
 });
@@ -103,7 +106,7 @@ function sessionJson({ session, rows, findings, steppedBack }: ReportedSession, 
 
 const steppedBackJson = ({ measure, position, written, work, place }: SteppedBack) => ({
   measure,
-  position: position.name,
+  ...positionJson(position),
   written,
   work: work.work,
   on: work.on.name,

@@ -4,6 +4,7 @@ import type { SidedLimits, SideLimit } from '../../checks/judge/verdict.ts';
 import { BAND_NAMES } from '../../documents/limits/bands.ts';
 import { type Fraction, toNumber } from '../../quantity/fraction.ts';
 import { fromBase, type Unit } from '../../quantity/units.ts';
+import { positionJson } from '../positionJson.ts';
 import { placeJson } from './placeJson.ts';
 import { gradedJson } from './sizeText.ts';
 
@@ -15,7 +16,7 @@ export function rowJson(row: Row, unitFor: (row: Row) => Unit) {
   const { deciding, probability, marginal, past, verdict } = row.judgement;
   return {
     measure: row.characteristic.id,
-    position: row.position.name,
+    ...positionJson(row.position),
     label: row.position.label ?? null,
     half: row.half ?? null,
     unit: unit.name,

@@ -5,17 +5,19 @@ import type { ConcessionChange, EngineDiff } from '../../compare/diff.ts';
 import type { LimitChange } from '../../compare/limitChanges.ts';
 import type { RewrittenSession } from '../../compare/rewritten.ts';
 import type { EngineState, StateValue } from '../../compare/state.ts';
+import { coordinatesByAxis } from '../../layout/position.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { VERSION } from '../../version.ts';
 import { numberIn, shortened } from '../check/rowJson.ts';
+import { positionJson } from '../positionJson.ts';
 import type { Comparison } from './comparison.ts';
 import { printingOfChange } from './diffWords.ts';
 
 /** What `tenths diff --format json` prints. */
 export const diffJson = ({ sides: { a, b }, engines, notCompared }: Comparison, exit: 0 | 1 | 2) => ({
   format: 'tenths.diff',
-  version: 1,
+  version: 2,
   tool: { name: 'tenths', version: VERSION },
   exit,
   a,
@@ -39,7 +41,7 @@ function rowJson(change: Change, unitFor: EngineState['unitFor']) {
   const { characteristic, position, state, crossed, a, b, delta, expanded, moved, unlike } = change;
   return {
     measure: characteristic.id,
-    position: position.name,
+    ...positionJson(position),
     state,
     crossed,
     a: sideJson(a, printing),
@@ -77,7 +79,7 @@ function limitJson({ row, band, side, a, b }: LimitChange, unitFor: EngineState[
     limit === undefined ? null : numberIn(limit.amount, unit);
   return {
     measure: row.characteristic.id,
-    position: row.position.name,
+    ...positionJson(row.position),
     band,
     side,
     a: value(a),
@@ -90,6 +92,7 @@ const concessionJson = ({ concession, session, state }: ConcessionChange) => ({
   state,
   measure: concession.measure.id,
   positions: concession.positions.map(({ name }) => name),
+  at: concession.positions.map(coordinatesByAxis),
   up_to: concession.upTo?.written ?? null,
   down_to: concession.downTo?.written ?? null,
   reason: concession.reason,
@@ -101,7 +104,7 @@ const rewrittenJson = ({ session, state, readings }: RewrittenSession) => ({
   session: session.path,
   readings: readings.map(({ measure, position, a, b }) => ({
     measure: measure.id,
-    position: position.name,
+    ...positionJson(position),
     a,
     b,
   })),

@@ -1,6 +1,18 @@
 import { BAND_NAMES } from '../../documents/limits/bands.ts';
 import { STAGES } from '../../documents/session/stage.ts';
-import { described, list, number, object, orNull, ref, type Schema, text, VERDICTS, whole } from './parts.ts';
+import {
+  coordinates,
+  described,
+  list,
+  number,
+  object,
+  orNull,
+  ref,
+  type Schema,
+  text,
+  VERDICTS,
+  whole,
+} from './parts.ts';
 
 const numbers = {
   least: orNull(number),
@@ -43,6 +55,7 @@ const definitions: Readonly<Record<string, Schema>> = {
       message: text,
       measure: orNull(text),
       position: orNull(text),
+      at: orNull(coordinates),
       place: ref('place'),
       limit_place: orNull(ref('place')),
     },
@@ -55,6 +68,7 @@ const definitions: Readonly<Record<string, Schema>> = {
     {
       measure: text,
       position: text,
+      at: coordinates,
       label: orNull(text),
       half: described('Of shells whose halves are of different sizes.', { enum: ['upper', 'lower', null] }),
       unit: text,
@@ -103,7 +117,15 @@ const definitions: Readonly<Record<string, Schema>> = {
     'A joint that the session says was tightened.',
   ),
   stepped_back: object(
-    { measure: text, position: text, written: list(text), work: text, on: text, place: ref('place') },
+    {
+      measure: text,
+      position: text,
+      at: coordinates,
+      written: list(text),
+      work: text,
+      on: text,
+      place: ref('place'),
+    },
     'A reading from before work on its part: kept, and not judged.',
   ),
   session: object(session()),
@@ -125,6 +147,7 @@ const definitions: Readonly<Record<string, Schema>> = {
     session: text,
     measure: text,
     position: text,
+    at: coordinates,
     state: { enum: ['open', 'closed'] },
     closed_by: orNull(text),
   }),
@@ -136,7 +159,7 @@ export const checkSchema = (): Schema => ({
   title: 'tenths check',
   ...object({
     format: { const: 'tenths.check' },
-    version: { const: 1 },
+    version: { const: 2 },
     tool: object({ name: { const: 'tenths' }, version: text }),
     at: described('The commit that was checked; null for the working tree.', orNull(ref('revision'))),
     since: described('Only engines that changed after it are listed.', orNull(ref('revision'))),

@@ -1,6 +1,17 @@
 import { UNLIKENESSES } from '../../compare/unlike.ts';
 import { BAND_NAMES } from '../../documents/limits/bands.ts';
-import { described, list, number, object, orNull, ref, type Schema, text, VERDICTS } from './parts.ts';
+import {
+  coordinates,
+  described,
+  list,
+  number,
+  object,
+  orNull,
+  ref,
+  type Schema,
+  text,
+  VERDICTS,
+} from './parts.ts';
 
 const side = object(
   {
@@ -28,6 +39,7 @@ const definitions: Readonly<Record<string, Schema>> = {
     {
       measure: text,
       position: text,
+      at: coordinates,
       state: { enum: ['same', 'within', 'real', 'appeared', 'disappeared'] },
       crossed: described(
         'out: from ok, off target or worn to out or accepted; in: back; what is undecided is neither',
@@ -53,6 +65,7 @@ const definitions: Readonly<Record<string, Schema>> = {
     {
       measure: text,
       position: text,
+      at: coordinates,
       band: { enum: BAND_NAMES },
       side: { enum: ['min', 'max'] },
       a: orNull(number),
@@ -65,6 +78,7 @@ const definitions: Readonly<Record<string, Schema>> = {
     state: { enum: ['opened', 'closed'] },
     measure: text,
     positions: list(text),
+    at: list(coordinates),
     up_to: orNull(text),
     down_to: orNull(text),
     reason: text,
@@ -88,6 +102,7 @@ const definitions: Readonly<Record<string, Schema>> = {
         object({
           measure: text,
           position: text,
+          at: coordinates,
           a: described('as typed, what is not the same; empty where there is none', list(text)),
           b: list(text),
         }),
@@ -103,7 +118,7 @@ export const diffSchema = (): Schema => ({
   title: 'tenths diff',
   ...object({
     format: { const: 'tenths.diff' },
-    version: { const: 1 },
+    version: { const: 2 },
     tool: object({ name: { const: 'tenths' }, version: text }),
     exit: { enum: [0, 1, 2] },
     a: ref('side'),

@@ -10,6 +10,9 @@ export const whole: Schema = { type: 'integer', minimum: 0 };
 export const number: Schema = { type: 'number' };
 export const text: Schema = { type: 'string' };
 
+/** A position's name along each axis: `{ cylinder: "3", ring: "top" }`. */
+export const coordinates: Schema = { type: 'object', additionalProperties: text };
+
 /** Every key is always there; fields may be added within a version, so others are allowed. */
 export const object = (properties: Readonly<Record<string, Schema>>, description = ''): Schema => ({
   ...(description === '' ? {} : { description }),

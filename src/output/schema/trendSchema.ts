@@ -1,5 +1,5 @@
 import { UNLIKENESSES } from '../../compare/unlike.ts';
-import { described, list, number, object, orNull, ref, type Schema, text } from './parts.ts';
+import { coordinates, described, list, number, object, orNull, ref, type Schema, text } from './parts.ts';
 
 const side = orNull({ enum: ['min', 'max'] });
 
@@ -19,6 +19,7 @@ const definitions: Readonly<Record<string, Schema>> = {
   correction: object(
     {
       position: text,
+      at: coordinates,
       session: text,
       date: text,
       was: number,
@@ -43,6 +44,7 @@ const definitions: Readonly<Record<string, Schema>> = {
   line: object(
     {
       position: text,
+      at: coordinates,
       label: orNull(text),
       unit: text,
       started_by: described('what ended the line before it', orNull(text)),
@@ -66,7 +68,7 @@ export const trendSchema = (): Schema => ({
   title: 'tenths trend',
   ...object({
     format: { const: 'tenths.trend' },
-    version: { const: 1 },
+    version: { const: 2 },
     tool: object({ name: { const: 'tenths' }, version: text }),
     exit: { enum: [0, 2] },
     at: described(

@@ -9,6 +9,7 @@ import type { Unit } from '../../quantity/units.ts';
 import { VERSION } from '../../version.ts';
 import { numberIn, shortened } from '../check/rowJson.ts';
 import { type NamedCommit, revisionJson } from '../diff/revision.ts';
+import { positionJson } from '../positionJson.ts';
 import { followedAt, inUnit } from './trendWords.ts';
 
 /** What `tenths trend --format json` prints. */
@@ -20,7 +21,7 @@ export const trendJson = (
   exit: 0 | 2,
 ) => ({
   format: 'tenths.trend',
-  version: 1,
+  version: 2,
   tool: { name: 'tenths', version: VERSION },
   exit,
   at: revisionJson(at),
@@ -40,7 +41,7 @@ function correctionJson(
   const unit = unitFor(row);
   const followed = followedAt(row.position, trend);
   return {
-    position: row.position.name,
+    ...positionJson(row.position),
     session: session.path,
     date: session.date,
     was: numberIn(was[followed], unit),
@@ -53,7 +54,7 @@ function lineJson(line: TrendLine, { axis, past }: Trend, unit: Unit) {
   const { fit, limits } = line;
   const perX = (slope: number | null): number | null => (slope === null ? null : scaled(slope, unit));
   return {
-    position: line.row.position.name,
+    ...positionJson(line.row.position),
     label: line.row.position.label ?? null,
     unit: unit.name,
     started_by: line.startedBy ?? null,

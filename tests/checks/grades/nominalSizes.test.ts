@@ -22,11 +22,11 @@ const greatest = (files: Files, measure: string): Readonly<Record<string, number
 describe('a limit that is worked out', () => {
   it('sees the bore that was made, cylinder by cylinder', () => {
     const files = shop(
-      'top_ring_end_gap: { new: { max: { formula: "0.005 * bore" } } }',
-      '- { measure: top_ring_end_gap, at: { 1: 0.018, 2: 0.018 } }',
+      'ring_end_gap: { new: { max: { formula: "0.005 * bore" } } }',
+      '- { measure: ring_end_gap, at: { 1 top: 0.018, 2 top: 0.018 } }',
       'machined: [{ part: cylinders, at: 2, size: 0.060 over }]',
     );
-    expect(greatest(files, 'top_ring_end_gap')).toMatchObject({ 1: 200, 2: 203 });
+    expect(greatest(files, 'ring_end_gap')).toMatchObject({ '1 top': 200, '2 top': 203 });
   });
 
   it('sees the bore of the whole engine where all are of one size, and the stated one where they are not', () => {

@@ -31,14 +31,14 @@ describe('a limit that is worked out from another family of positions', () => {
   });
 
   it('of a cylinder cannot take a main: both are named, and the words to type', () => {
-    const limits = formula('top_ring_end_gap', '0.01 * main_journal_diameter');
+    const limits = formula('ring_end_gap', '0.01 * main_journal_diameter');
     const read =
-      '- { measure: main_journal_diameter, at: { 2: 2.0 } }\n- { measure: top_ring_end_gap, at: { 2: 0.021 } }';
+      '- { measure: main_journal_diameter, at: { 2: 2.0 } }\n- { measure: ring_end_gap, at: { 2 top: 0.021 } }';
     expect(refusalsOf(shopFiles(limits, read))).toEqual([
       {
         code: 'document/formula',
         message:
-          'in the formula 0.01 * main_journal_diameter: main_journal_diameter is measured at a main, this at a cylinder, and nothing says which of them belong together',
+          'in the formula 0.01 * main_journal_diameter: main_journal_diameter is measured at a main, this at a ring of a cylinder, and nothing says which of them belong together',
         help: 'name one, such as main_journal_diameter[1]; a characteristic of the engine may take max(main_journal_diameter[*])',
       },
     ]);
@@ -46,23 +46,21 @@ describe('a limit that is worked out from another family of positions', () => {
 
   it('may take a nominal size of another family, which is the same everywhere', () => {
     const engine = { 'e/engine.yaml': engineIn('in', 'sizes: { main_journal_diameter: 2.0 }\n') };
-    const limits = formula('top_ring_end_gap', '0.01 * main_journal_diameter');
-    const read = '- { measure: top_ring_end_gap, at: { 1: 0.020, 2: 0.021 } }';
+    const limits = formula('ring_end_gap', '0.01 * main_journal_diameter');
+    const read = '- { measure: ring_end_gap, at: { 1 top: 0.020, 2 top: 0.021 } }';
     expect(verdictsOf(shopFiles(limits, read, 'rebuild', engine))).toMatchObject({
-      'top_ring_end_gap 1': 'ok',
-      'top_ring_end_gap 2': 'out',
+      'ring_end_gap 1 top': 'ok',
+      'ring_end_gap 2 top': 'out',
     });
   });
 
   it('takes one by name, and several by min, max, mean or spread', () => {
     const read =
-      '- { measure: main_journal_diameter, at: { 1: 2.0, 2: 2.2, 3: 2.4 } }\n- { measure: top_ring_end_gap, at: { 1: 0.022 } }\n- { measure: crankshaft_end_play, value: 0.022 }';
+      '- { measure: main_journal_diameter, at: { 1: 2.0, 2: 2.2, 3: 2.4 } }\n- { measure: ring_end_gap, at: { 1 top: 0.022 } }\n- { measure: crankshaft_end_play, value: 0.022 }';
     const maxOf = (limits: string, measure: string) =>
       rowsOf(shopFiles(limits, read)).find(({ characteristic }) => characteristic.id === measure)?.judgement
         .deciding.max;
-    expect(
-      maxOf(formula('top_ring_end_gap', '0.01 * main_journal_diameter[2]'), 'top_ring_end_gap'),
-    ).toMatchObject({
+    expect(maxOf(formula('ring_end_gap', '0.01 * main_journal_diameter[2]'), 'ring_end_gap')).toMatchObject({
       amount: { n: 5_588_000n },
       written: '0.01 × 2.20',
     });

@@ -149,7 +149,15 @@ describe('two revisions', () => {
       {
         state: 'edited',
         session: path,
-        readings: [{ measure: 'main_bearing_clearance', position: '2', a: ['0.0056'], b: ['0.0064'] }],
+        readings: [
+          {
+            measure: 'main_bearing_clearance',
+            position: '2',
+            at: { main: '2' },
+            a: ['0.0056'],
+            b: ['0.0064'],
+          },
+        ],
       },
     ]);
     const line = 'teardown: main bearing clearance 2  0.0056 → 0.0064';

@@ -53,8 +53,8 @@ describe('at positions', () => {
     const found = clearance(
       '{ new: { max: 1 }, at: { 3: { target: { max: 0.003 }, source: page 4, note: rear } } }',
     );
-    expect([...(found?.at.keys() ?? [])]).toEqual(['3']);
-    expect(found?.at.get('3')).toMatchObject({
+    expect(found?.at.map(({ path }) => path.map(({ key }) => key))).toEqual([['3']]);
+    expect(found?.at[0]?.entry).toMatchObject({
       source: 'page 4',
       note: 'rear',
       bands: { target: { max: {} } },

@@ -46,7 +46,7 @@ describe('what stands beside other keys and would not be read is refused', () =>
     ],
     [
       'a reading beside feelers',
-      '{ measure: top_ring_end_gap, at: { 1: { go: 0.017, no_go: 0.018, value: 0.0175 } } }',
+      '{ measure: rod_side_clearance, at: { 1: { go: 0.017, no_go: 0.018, value: 0.0175 } } }',
       'value value',
     ],
     [
@@ -66,7 +66,7 @@ describe('what stands beside other keys and would not be read is refused', () =>
     '{ measure: main_shell_thickness, at: { 1: { upper: 0.12, lower: 0.12, note: worn } } }',
     '{ measure: cylinder_bore, set_to: 4.125, at: { 1: { value: 0.001, was: 0.010, why: misread } } }',
     '{ measure: cylinder_bore, base: 4, at: { 1: { repeat: [0.001], note: rough } } }',
-    '{ measure: top_ring_end_gap, at: { 1: { go: 0.017, no_go: 0.018 } } }',
+    '{ measure: ring_end_gap, at: { 1: { top: { go: 0.017, no_go: 0.018 } } } }',
   ])('but not %s', (block) => expect(refusedIn(block)).toEqual([]));
 
   it('with what to write instead', () => {
