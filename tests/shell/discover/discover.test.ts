@@ -77,6 +77,7 @@ describe('the documents of a shop', () => {
     mkdirSync(join(root, 'engines/closed'));
     chmodSync(join(root, 'engines/closed'), 0);
     expect(discover(root, ['engines'])).toMatchObject({ problems: [{ message: /permission denied/ }] });
+    chmodSync(join(root, 'engines/closed'), 0o700);
     rmSync(join(root, 'engines/closed'), { recursive: true });
   });
 
