@@ -45,11 +45,12 @@ function keptFile(): string {
 }
 
 /** Whether V8 took the code that the build kept, as the program loads it; undefined where it was not even offered. */
-function isKeptTaken(): boolean | undefined {
+function isKeptTaken(version = process.version): boolean | undefined {
   const loader = join(folder, 'keptCode.cjs');
   const source = join(projectFolder, 'src/shell/process/keptCode.ts');
   buildSync({ entryPoints: [source], bundle: true, format: 'cjs', platform: 'node', outfile: loader });
   const script = `
+    Object.defineProperty(process, 'version', { value: ${JSON.stringify(version)} });
     for (const option of ${JSON.stringify(SHORT_RUN)}) require('node:v8').setFlagsFromString(option);
     const { cachedDataRejected } = require(process.argv[1]).loadFromKeptCode(process.argv[2]).script;
     process.stdout.write(String(cachedDataRejected));`;
@@ -84,6 +85,10 @@ describe('compiled code', () => {
     const wanted = runCopy();
     writeFileSync(keptFile(), readFileSync(keptFile()).subarray(0, length));
     expect(runCopy()).toEqual(wanted);
+  });
+
+  it.runIf(needsKeptCode)('that another version of node made is never run', () => {
+    expect(isKeptTaken('v20.19.0')).toBeUndefined();
   });
 
   it('of a program of the same length is never run', () => {
