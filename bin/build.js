@@ -6,6 +6,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { BUNDLE, SCRIPTS } from './bundle.js';
 import { commitAll } from './commitAll.js';
+import { bundledPackages, noticesText } from './notices.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const dist = join(root, 'dist');
@@ -23,8 +24,8 @@ const CALLS = [
   'diff HEAD~1 HEAD',
 ];
 
-await writeGenerated(await loadSource('src/build/generate.ts'));
-if (existsSync(join(root, 'src/cli/main.ts'))) await bundleProgram();
+const ofValidators = await writeGenerated(await loadSource('src/build/generate.ts'));
+if (existsSync(join(root, 'src/cli/main.ts'))) await bundleProgram(ofValidators);
 
 /** Node 20 runs no TypeScript, so a source is bundled before the build can call it; its packages are found from dist/. */
 async function loadSource(source) {
@@ -37,11 +38,13 @@ async function loadSource(source) {
   }
 }
 
+/** Gives what esbuild says of the validators' inputs. */
 async function writeGenerated({ schemaFiles, validatorsSource }) {
   mkdirSync(join(root, 'schemas'), { recursive: true });
   for (const [name, text] of schemaFiles()) writeIfChanged(join(root, 'schemas', name), text);
-  const { outputFiles } = await build({
+  const { outputFiles, metafile } = await build({
     ...BUNDLE,
+    metafile: true,
     stdin: { contents: validatorsSource(), resolveDir: root },
     write: false,
     minify: true,
@@ -50,11 +53,19 @@ async function writeGenerated({ schemaFiles, validatorsSource }) {
   for (const { text } of outputFiles) {
     writeIfChanged(join(root, 'src/documents/validation/validators.generated.js'), text);
   }
+  return metafile;
 }
 
-async function bundleProgram() {
+async function bundleProgram(ofValidators) {
   rmSync(dist, { recursive: true, force: true });
-  await build({ ...SCRIPTS, entryPoints: SCRIPT_SOURCES, entryNames: '[name]', outdir: 'dist' });
+  const { metafile } = await build({
+    ...SCRIPTS,
+    entryPoints: SCRIPT_SOURCES,
+    entryNames: '[name]',
+    outdir: 'dist',
+    metafile: true,
+  });
+  writeFileSync(join(dist, 'NOTICES.txt'), noticesText(root, bundledPackages([ofValidators, metafile])));
   const kept = await loadSource('src/shell/process/keptCode.ts');
   if (kept.needsKeptCode) await keepCompiled(join(dist, 'run.cjs'), kept);
 }
