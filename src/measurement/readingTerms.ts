@@ -1,6 +1,6 @@
 import { type Fraction, fraction, multiply, toNumber } from '../quantity/fraction.ts';
 import { halfGap, type Instrument, type InstrumentType, largestErrorAt } from './instrument.ts';
-import type { ErrorTerm } from './value.ts';
+import type { ErrorTerm, Range } from './value.ts';
 
 /** What one reading needs told apart from its instrument. */
 export interface ReadingError {
@@ -13,8 +13,8 @@ export interface ReadingError {
   readonly zeroedAt?: string | undefined;
   /** The day on which it was read. */
   readonly on?: string;
-  /** Half the width of a reading given as a range (`0.003 to 0.004`); it stands for the marks of a strip. */
-  readonly halfRange?: Fraction | undefined;
+  /** Of a reading given as a range (`0.003 to 0.004`), which stands for the marks of a strip. */
+  readonly range?: Range | undefined;
   readonly repeats?: Repeats | undefined;
 }
 
@@ -80,13 +80,17 @@ function zeroingTerms(
 function ownTerms(instrument: Instrument, reading: ReadingError): readonly NamedTerm[] {
   const { id, resolution, marks } = instrument;
   const at = `of ${id} at ${reading.id}`;
-  const { amount, halfRange } = reading;
-  const gap = halfRange === undefined ? marks && halfGap(marks, amount) : undefined;
+  const { amount, range } = reading;
+  const half = range?.above;
+  const gap = half === undefined ? marks && halfGap(marks, amount) : undefined;
   return [
     ...stated(resolution, (step) => [`resolution ${at}`, ofResolution(step)]),
     ...stated(repeatedTerm(instrument, reading), (each) => each),
-    ...stated(halfRange, (half) => [`range read ${at}`, certain(rectangular(half))]),
-    ...stated(gap, (half) => [`marks ${at}`, certain(rectangular(half))]),
+    ...stated(half, (width) => [`range read ${at}`, { ...certain(rectangular(width)), isRange: true }]),
+    ...stated(gap, (width) => [
+      `marks ${at}`,
+      { ...certain(rectangular(width)), ...(range !== undefined && { isRange: true }) },
+    ]),
   ];
 }
 

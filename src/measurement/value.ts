@@ -9,6 +9,14 @@ export interface ErrorTerm {
   readonly estimate?: string;
   /** The instrument whose own error it is, alike in all its readings of one calibration; none for that of a single reading. */
   readonly instrument?: string;
+  /** That the reading was given as a range, and may lie anywhere in it. */
+  readonly isRange?: true;
+}
+
+/** How far a reading that was given as a range reaches below and above its amount; without end above for `over 0.006`. */
+export interface Range {
+  readonly below: Fraction;
+  readonly above: Fraction | undefined;
 }
 
 /**
@@ -19,6 +27,8 @@ export interface Value {
   /** In the quantity's base unit, exact. */
   readonly amount: Fraction;
   readonly terms: ReadonlyMap<string, ErrorTerm>;
+  /** Of a reading that was given as one; what is worked out from it has its terms alone. */
+  readonly range?: Range | undefined;
 }
 
 const NO_TERMS: ReadonlyMap<string, ErrorTerm> = new Map();
@@ -31,10 +41,12 @@ export const exactly = (amount: Fraction): Value => ({ amount, terms: NO_TERMS }
  */
 class LateValue implements Value {
   readonly amount: Fraction;
+  readonly range: Range | undefined;
   #terms: Value['terms'] | (() => Value['terms']);
 
-  constructor(amount: Fraction, terms: () => Value['terms']) {
+  constructor(amount: Fraction, terms: () => Value['terms'], range?: Range) {
     this.amount = amount;
+    this.range = range;
     this.#terms = terms;
   }
 
@@ -44,8 +56,12 @@ class LateValue implements Value {
   }
 }
 
-export const lateValue = (amount: Fraction, terms: () => Value['terms']): Value =>
-  new LateValue(amount, terms);
+export const lateValue = (amount: Fraction, terms: () => Value['terms'], range?: Range): Value =>
+  new LateValue(amount, terms, range);
+
+/** What is uncertain of a value where its range is looked at by itself. */
+export const withoutRange = ({ amount, terms }: Value): Value =>
+  lateValue(amount, () => new Map([...terms].filter(([, term]) => term.isRange !== true)));
 
 export const addValues = (a: Value, b: Value): Value =>
   lateValue(add(a.amount, b.amount), () => addTerms(a.terms, b.terms, 1));

@@ -96,7 +96,10 @@ describe('a strip decides no better than its marks', () => {
   });
 
   it('and a reading given as a range stands for the marks', () => {
-    const found = termsOf({ marks: MARKS }, { amount: parseDecimal('5'), halfRange: fraction(1, 2) });
+    const found = termsOf(
+      { marks: MARKS },
+      { amount: parseDecimal('5'), range: { below: fraction(1, 2), above: fraction(1, 2) } },
+    );
     expect(found).toEqual({ 'range read of mic at s.yaml#/readings/0/at/1': 0.5 / Math.sqrt(3) });
   });
 });

@@ -85,7 +85,11 @@ describe('the error terms of a reading', () => {
       marks: ['0.002', '0.006'].map(inch),
       assumed: false,
     };
-    const read = readingTerms(strip, { amount: inch('0.0035'), id: 'a', halfRange: inch('0.0005') });
+    const read = readingTerms(strip, {
+      amount: inch('0.0035'),
+      id: 'a',
+      range: { below: inch('0.0005'), above: inch('0.0005') },
+    });
     expect([...read.keys()]).toEqual(['range read of s at a']);
   });
 });

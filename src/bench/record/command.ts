@@ -105,7 +105,7 @@ function askAgain(state: RecordState, around: Expecting): TypedRequest {
   const last = lastTaken(state);
   if (last === undefined) return unclear('there is no reading before this place to repeat');
   if (around.registry.find(last.point.measure)?.family === STEP) return unclear('a step is read once');
-  if (last.texts.some((text) => /to|under|go/.test(text))) return unclear('a range is not repeated');
+  if (last.texts.some((text) => /to|under|over|go/.test(text))) return unclear('a range is not repeated');
   return event({ do: 'again' });
 }
 

@@ -26,6 +26,7 @@ const DIGITS = '[-+]?(?:\\d+(?:[.,]\\d+)?|[.,]\\d+)';
 const AMOUNT = new RegExp(`^(${DIGITS}) ?(%|[A-Za-z][A-Za-z0-9 /-]*)?$`);
 const RANGE = new RegExp(`^(${DIGITS}) ?(?:to|-|–) ?(${DIGITS})$`);
 const UNDER = new RegExp(`^(?:under|<) ?(${DIGITS})$`);
+const OVER = new RegExp(`^(?:over|>) ?(${DIGITS})$`);
 const GO = new RegExp(`^go (${DIGITS}) no ?(?:go )?(${DIGITS})$`);
 
 /**
@@ -39,6 +40,8 @@ export function readTyped(line: string, about: TypedFor): TypedReading {
   if (!about.takesRanges) return notUnderstood(line);
   const [, under] = UNDER.exec(line) ?? [];
   if (under !== undefined) return whole(`under ${plain(under)}`, line);
+  const [, over] = OVER.exec(line) ?? [];
+  if (over !== undefined) return whole(`over ${plain(over)}`, line);
   const [, low, high] = RANGE.exec(line) ?? [];
   if (low !== undefined && high !== undefined)
     return range(`${plain(low)} to ${plain(high)}`, low, high, line);

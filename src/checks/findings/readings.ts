@@ -14,7 +14,7 @@ import type { Unit } from '../../quantity/units.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { FailedLimit } from '../judge/limits.ts';
 import type { JudgedRoute, Row } from '../judge/row.ts';
-import type { Side, SidedLimits, SideLimit, Verdict } from '../judge/verdict.ts';
+import { type Side, type SidedLimits, type SideLimit, sideAcross, type Verdict } from '../judge/verdict.ts';
 import type { Route } from '../value/route.ts';
 
 /** How a row's numbers are printed: the unit of the report, and the digits of the finest reading of its table. */
@@ -49,7 +49,7 @@ const UNDECIDED: FindingKind = {
   code: 'reading/undecided',
   severity: 'warning',
   means:
-    'Under the guarded rule the value is so near a limit that its uncertainty leaves it open on which side it lies.',
+    'Under the guarded rule the value is so near a limit that its uncertainty leaves it open on which side it lies; under both rules it was read as a range, such as `under 0.004`, and a limit lies inside that.',
   matters: 'A reading that proves nothing is easily taken for a good one.',
   usually:
     'Measure again with a finer instrument or more readings; `explain` shows which source of error is the largest.',
@@ -175,7 +175,8 @@ function limitInQuestion({ judgement, routes }: Row): SideLimit | undefined {
   const { deciding, verdict } = judgement;
   if (verdict !== 'undecided' && verdict !== 'missing') return undefined;
   const [judged] = routes;
-  return judged === undefined ? (deciding.max ?? deciding.min) : deciding[nearestSide(judged, deciding)];
+  if (judged === undefined) return deciding.max ?? deciding.min;
+  return deciding[sideAcross(judged, deciding) ?? nearestSide(judged, deciding)];
 }
 
 const about = (row: Row, kind: FindingKind, message: string, limit?: SideLimit): Finding =>
@@ -213,6 +214,10 @@ function verdictMessage(row: Row, printing: Printing): string {
   if (judged === undefined) return missingMessage(row);
   const reading = `${named(row)}: ${amountText(judged, printing)}`;
   if (verdict === 'undecided') {
+    const across = sideAcross(judged, deciding);
+    const limit = across && deciding[across];
+    if (across !== undefined && limit !== undefined)
+      return `${reading}, read as ${judged.route.written.join(', ')}, may lie on either side of ${limitText(across, limit, printing)}`;
     const inside = `${Math.round((probability ?? 0) * 100)} % likely inside`;
     const u = plusMinus(judged.route, printing.unit);
     return `${reading} is too near ${nearestText(judged, deciding, printing)} to decide at ${u}, ${inside}`;
@@ -274,7 +279,9 @@ export function pastText(row: Row, { unit, decimals }: Printing): string {
   const { past } = row.judgement;
   if (past === undefined) return '';
   const { above, below } = row.characteristic.words;
-  return `${past.side === 'max' ? above : below} by ${formatDistance(past.by, unit, decimals)}`;
+  const word = past.side === 'max' ? above : below;
+  // A range that begins on its limit lies beyond it by nobody knows how much.
+  return past.by.n === 0n ? word : `${word} by ${formatDistance(past.by, unit, decimals)}`;
 }
 
 function marginalFinding(row: Row, printing: Printing): readonly Finding[] {

@@ -50,7 +50,7 @@ function offRange(block: ReadingBlock, instrument: Instrument, view: SessionView
   const span = rangeOf(instrument);
   if (span === undefined || block.setTo === 'journal') return undefined;
   const points = readingPointsOfBlock(block).filter(
-    (point) => point.point.halfRange === undefined && !isWithin(point.point.amount, span, block.setTo),
+    (point) => point.point.range === undefined && !isWithin(point.point.amount, span, block.setTo),
   );
   const range = (unit: Unit): string => {
     const decimals = Math.max(...[span.from, span.to].map((end) => decimalsOf(end, unit)));
@@ -87,7 +87,7 @@ function tooManyDigits(block: ReadingBlock, instrument: Instrument, view: Sessio
   const from = typeof block.setTo === 'object' ? block.setTo : fraction(0);
   const points = readingPointsOfBlock(block).filter(
     ({ point }) =>
-      point.halfRange === undefined &&
+      point.range === undefined &&
       compare(point.lastDigit, resolution) < 0 &&
       (point.repeats ?? [point.amount]).some((amount) =>
         isFiner(subtract(amount, from), point.lastDigit, resolution),

@@ -2,6 +2,7 @@ import type { Concession } from '../../documents/session/concessions.ts';
 import { compare } from '../../quantity/fraction.ts';
 import type { ConcessionInForce, ConcessionOfSide } from './concessionInForce.ts';
 import type { Row } from './row.ts';
+import { standing } from './spans.ts';
 import { type Past, passedLimits, type Side } from './verdict.ts';
 
 /**
@@ -46,9 +47,8 @@ export const reachOf = ({ upTo, downTo }: Concession, side: Side): Concession['u
 function isCovered({ routes: [judged] }: Row, side: Side, concession: Concession): boolean {
   const reach = reachOf(concession, side);
   if (judged === undefined || reach === undefined) return false;
-  return side === 'max'
-    ? compare(judged.greatest, reach.amount) <= 0
-    : compare(judged.least, reach.amount) >= 0;
+  const spans = judged.spans ?? [{ from: judged.least, to: judged.greatest }];
+  return spans.every((span) => standing(span, side, reach.amount) === 'inside');
 }
 
 function farthest(bearing: readonly ConcessionInForce[], side: Side): ConcessionInForce | undefined {

@@ -23,7 +23,9 @@ import { type Found, foundAt } from './found.ts';
 import { incompleteLimits } from './incompleteLimits.ts';
 import { limitsAt, type MeansAt, type PositionLimits, settled } from './limits.ts';
 import { canBeAt, missing } from './missing.ts';
+import { rangedOf } from './ranged.ts';
 import { type SharedPin, sharedPin } from './sharedPin.ts';
+import type { Span } from './spans.ts';
 import { type Judged, type Judgement, judge, judgeTest, type Verdict } from './verdict.ts';
 
 /** How a session is judged; the options of a run over what its documents say. */
@@ -38,6 +40,8 @@ export interface JudgedRoute {
   readonly mean: Fraction;
   readonly greatest: Fraction;
   readonly verdict: Verdict | null;
+  /** Of a reading that was given as a range. */
+  readonly spans: readonly Span[] | undefined;
   /** Against the judged route; null for that one itself. */
   readonly en: number | null;
 }
@@ -127,10 +131,10 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
     routes.map((route) => {
       const order = orderFor(route.readIn);
       const amounts = amountsOf(route, characteristic);
-      const value = judgedOf(route, amounts);
+      const value = judgedOf(route, characteristic);
       return {
         route,
-        amounts,
+        amounts: { ...amounts, spans: value.spans },
         judgement:
           characteristic.quantity === 'pass or fail'
             ? judgeTest(value)
@@ -164,13 +168,11 @@ const amountsOf = ({ measured }: Route, { quantity }: Characteristic) => ({
   greatest: settled(measured.greatest.amount, quantity),
 });
 
-const judgedOf = (route: Route, { least, greatest }: ReturnType<typeof amountsOf>): Judged => ({
-  least,
-  greatest,
-  u: route.u,
-  dof: route.dof,
-  expanded: route.expanded,
-});
+function judgedOf(route: Route, characteristic: Characteristic): Judged {
+  const { least, greatest } = amountsOf(route, characteristic);
+  const { u, dof, expanded } = route;
+  return { least, greatest, u, dof, expanded, ...rangedOf(route, characteristic) };
+}
 
 const meansAt =
   (position: Position, { engine, registry, routes }: SessionView): MeansAt =>

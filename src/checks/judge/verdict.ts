@@ -2,15 +2,16 @@ import type { Place } from '../../diagnostic/place.ts';
 import type { DecisionRule } from '../../documents/engine/shop.ts';
 import type { BandName } from '../../documents/limits/bands.ts';
 import type { Stage } from '../../documents/session/stage.ts';
-import { conformanceProbability } from '../../measurement/conformance.ts';
+import { conformanceProbability, type MeasuredSpan } from '../../measurement/conformance.ts';
 import { add, compare, type Fraction, negate, subtract, toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
+import { type Span, standing } from './spans.ts';
 
 export type Verdict = 'ok' | 'off target' | 'worn' | 'undecided' | 'out' | 'accepted' | 'missing';
 
 export type Side = 'min' | 'max';
 
-type Ends = Pick<Judged, 'least' | 'greatest'>;
+type Ends = Pick<Judged, 'least' | 'greatest' | 'spans'>;
 
 /** A limit worked out for one position: an amount in the base unit, rounded once. */
 export interface SideLimit {
@@ -35,6 +36,8 @@ export interface Judged {
   readonly dof: number;
   /** Expanded uncertainty, 95 %. */
   readonly expanded: number;
+  /** Of a reading that was given as a range: then the uncertainty is what is left besides. */
+  readonly spans?: readonly Span[] | undefined;
 }
 
 export interface Judgement {
@@ -93,6 +96,9 @@ export function judge(
   if (deciding.min === undefined && deciding.max === undefined) {
     return { ...plain, ...(bands.target === undefined ? { verdict: null, past: undefined } : better()) };
   }
+  // A range says nothing of where in it the part lies.
+  if (out === undefined && sideAcross(value, deciding) !== undefined)
+    return { ...plain, verdict: 'undecided', past: undefined };
   if (rule === 'simple') {
     return { ...plain, ...(out === undefined ? better() : { verdict: 'out', past: out }) };
   }
@@ -120,12 +126,28 @@ const OUTSIDE = 0.05;
 
 const probabilityInside = (value: Judged, { min, max }: SidedLimits): number =>
   conformanceProbability({
-    least: toNumber(value.least),
-    greatest: toNumber(value.greatest),
+    ...endsOf(value),
     u: value.u,
     dof: value.dof,
     ...(min === undefined ? {} : { min: toNumber(min.amount) }),
     ...(max === undefined ? {} : { max: toNumber(max.amount) }),
+  });
+
+function endsOf({ least, greatest, spans }: Judged): Pick<MeasuredSpan, 'least' | 'greatest'> {
+  if (spans === undefined) return { least: toNumber(least), greatest: toNumber(greatest) };
+  return {
+    least: Math.min(...spans.map(({ from }) => toNumber(from))),
+    greatest: Math.max(
+      ...spans.map(({ to }) => (to === undefined ? Number.POSITIVE_INFINITY : toNumber(to))),
+    ),
+  };
+}
+
+/** The side whose limit lies inside a range that was read. */
+export const sideAcross = ({ spans = [] }: Pick<Judged, 'spans'>, limits: SidedLimits): Side | undefined =>
+  SIDES.find((side) => {
+    const limit = limits[side];
+    return limit !== undefined && spans.some((span) => standing(span, side, limit.amount) === 'across');
   });
 
 /** Of a value inside its deciding limits: worn beyond `new` where `wear` decided, else off its target. */
@@ -134,12 +156,13 @@ function insideVerdict(
   bands: Bands,
   deciding: SidedLimits,
 ): Pick<Judgement, 'verdict' | 'past'> {
-  const worn = beyond(value, {
+  const middle = { least: value.least, greatest: value.greatest };
+  const worn = beyond(middle, {
     min: deciding.min !== undefined && deciding.min.band !== 'new' ? bands.new?.min : undefined,
     max: deciding.max !== undefined && deciding.max.band !== 'new' ? bands.new?.max : undefined,
   });
   if (worn !== undefined) return { verdict: 'worn', past: worn };
-  const off = beyond(value, bands.target ?? NONE);
+  const off = beyond(middle, bands.target ?? NONE);
   return off === undefined ? { verdict: 'ok', past: undefined } : { verdict: 'off target', past: off };
 }
 
@@ -150,11 +173,17 @@ const beyond = (value: Ends, limits: SidedLimits): Past | undefined => passedLim
 export function passedLimits(value: Ends, limits: SidedLimits): readonly Past[] {
   const passed = SIDES.flatMap((side) => {
     const limit = limits[side];
-    const by = limit === undefined ? undefined : beyondBy(value, side, limit);
-    return limit === undefined || by === undefined || by.n <= 0n ? [] : [{ side, limit, by }];
+    return limit !== undefined && isBeyond(value, side, limit)
+      ? [{ side, limit, by: beyondBy(value, side, limit) }]
+      : [];
   });
   return passed.sort((a, b) => compare(b.by, a.by));
 }
+
+const isBeyond = (value: Ends, side: Side, limit: SideLimit): boolean =>
+  value.spans === undefined
+    ? beyondBy(value, side, limit).n > 0n
+    : value.spans.some((span) => standing(span, side, limit.amount) === 'beyond');
 
 /** How far a value lies beyond the limit that it is worst by; negative inside. */
 export const distanceBeyond = (value: Ends, limits: SidedLimits): Fraction | undefined =>
@@ -169,5 +198,12 @@ const beyondBy = (value: Ends, side: Side, limit: SideLimit): Fraction =>
 const isMarginal = (value: Judged, limits: SidedLimits): boolean =>
   SIDES.some((side) => {
     const limit = limits[side];
-    return limit !== undefined && Math.abs(toNumber(beyondBy(value, side, limit))) < value.expanded;
+    return limit !== undefined && distances(value, side, limit).some((each) => each < value.expanded);
   });
+
+/** Of a range how far its ends lie from a limit. */
+const distances = (value: Judged, side: Side, limit: SideLimit): readonly number[] => {
+  const ends = value.spans?.flatMap(({ from, to = from }) => [from, to]);
+  const gaps = ends?.map((end) => subtract(end, limit.amount)) ?? [beyondBy(value, side, limit)];
+  return gaps.map((gap) => Math.abs(toNumber(gap)));
+};

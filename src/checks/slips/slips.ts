@@ -95,7 +95,7 @@ class Looker {
   #suspects(at: ReadingPoint): readonly SlipCandidate[] {
     const { block, reading, point } = at;
     const characteristic = this.#view.registry.find(block.measure.id);
-    if (characteristic?.quantity !== 'length' || point.settled || point.halfRange !== undefined) return [];
+    if (characteristic?.quantity !== 'length' || point.settled || point.range !== undefined) return [];
     // Nearly all readings are of the size that is fitted: what it takes to know the others is worked out for the rest alone.
     const usual = this.#expectations.fittedRange(characteristic, reading.position);
     const amounts = point.repeats ?? [point.amount];

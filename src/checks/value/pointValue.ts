@@ -4,6 +4,7 @@ import type { Position } from '../../layout/position.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
 import { type Repeats, readingTerms } from '../../measurement/readingTerms.ts';
 import { standardDeviation } from '../../measurement/sample.ts';
+import { atReferenceTemperature, type Warmth } from '../../measurement/temperature.ts';
 import { lateValue, type Value } from '../../measurement/value.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 
@@ -14,28 +15,35 @@ export interface PointSource {
   readonly session: SessionDocument;
   readonly instrument: Instrument;
   readonly setter: Instrument | undefined;
+  readonly warmth: Warmth | undefined;
 }
 
 /** What was read at a point, with all sources of error that are stated of it. */
-export const pointValue = (
+export function pointValue(point: Point, source: PointSource): Value {
+  const { warmth } = source;
+  const read = lateValue(point.amount, () => termsOf(point, source), point.range);
+  if (warmth === undefined) return read;
+  const moved = atReferenceTemperature(read, warmth);
+  return lateValue(moved.amount, () => moved.terms, point.range);
+}
+
+const termsOf = (
   point: Point,
   { block, position, session, instrument, setter }: PointSource,
-): Value =>
-  lateValue(point.amount, () =>
-    readingTerms(
-      instrument,
-      {
-        amount: point.amount,
-        id: `${session.path}#${point.pointer}`,
-        block: `${session.path}#/readings/${block.index}`,
-        zeroedAt:
-          block.setTo === 'journal' ? `${session.path}#/readings/${block.index} ${position.key}` : undefined,
-        on: block.date ?? session.date,
-        halfRange: point.halfRange,
-        repeats: repeatsOf(point),
-      },
-      setter,
-    ),
+): Value['terms'] =>
+  readingTerms(
+    instrument,
+    {
+      amount: point.amount,
+      id: `${session.path}#${point.pointer}`,
+      block: `${session.path}#/readings/${block.index}`,
+      zeroedAt:
+        block.setTo === 'journal' ? `${session.path}#/readings/${block.index} ${position.key}` : undefined,
+      on: block.date ?? session.date,
+      range: point.range,
+      repeats: repeatsOf(point),
+    },
+    setter,
   );
 
 const repeatsOf = ({ repeats = [] }: Point): Repeats | undefined =>

@@ -19,7 +19,7 @@ import { compareSessions, type SessionDocument } from '../../documents/session/s
 import type { Position } from '../../layout/position.ts';
 import { expandedFactor, welchSatterthwaite } from '../../measurement/conformance.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
-import { atReferenceTemperature, expandUnlike, type Warmth } from '../../measurement/temperature.ts';
+import { expandUnlike, type Warmth } from '../../measurement/temperature.ts';
 import { standardUncertainty, subtractValues, type Value } from '../../measurement/value.ts';
 import { compare, divide, type Fraction, fraction, toNumber } from '../../quantity/fraction.ts';
 import { nominalSizes } from '../grades/nominalSizes.ts';
@@ -169,16 +169,9 @@ export class SessionRoutes {
       this.#engine,
       this.#registry,
     );
-    const valueAt = (point: Point): Value => {
-      const value = pointValue(point, {
-        block,
-        position: reading.position,
-        session: this.#session,
-        instrument,
-        setter,
-      });
-      return warmth === undefined ? value : atReferenceTemperature(value, warmth);
-    };
+    const { position } = reading;
+    const source = { block, position, session: this.#session, instrument, setter, warmth };
+    const valueAt = (point: Point): Value => pointValue(point, source);
     const grid: Grid = {
       stations: reading.stations,
       directions: reading.directions,

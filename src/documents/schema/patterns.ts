@@ -14,7 +14,7 @@ export const PATTERNS = {
   withUnit: `^${NUMBER} ?${UNIT}$`,
   range: `^${AMOUNT} to ${AMOUNT}$`,
   /** What can stand at a point and is no plain number: of a test its result. */
-  readingText: `^(?:under ${AMOUNT}|${NUMBER} ?${UNIT}|${AMOUNT} to ${AMOUNT}|${TEST_WORDS.join('|')})$`,
+  readingText: `^(?:(?:under|over) ${AMOUNT}|${NUMBER} ?${UNIT}|${AMOUNT} to ${AMOUNT}|${TEST_WORDS.join('|')})$`,
   withUnitOrRange: `^(?:${NUMBER} ?${UNIT}|${AMOUNT} to ${AMOUNT})$`,
   percent: `^${NUMBER} ?%$`,
   grade: `^(?:std|${AMOUNT} (?:under|over)(?: (?:each|set))?)$`,

@@ -11,7 +11,7 @@ import {
 import { mapShape, named, type Properties, reference } from './shared.ts';
 
 const POINT_HELP =
-  'write a number, a number with its unit such as 82.495 mm, a range such as 0.003 to 0.004, under 0.004, or ~; of a test write pass, fail or not done';
+  'write a number, a number with its unit such as 82.495 mm, a range such as 0.003 to 0.004, under 0.004 or over 0.006, or ~; of a test write pass, fail or not done';
 
 export const trace: Properties = {
   was: amountOrNothing(about('Was', 'What stood here before a slip was put right.', 2.8374)),

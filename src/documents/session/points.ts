@@ -1,5 +1,5 @@
 import { READING_WORDS } from '../../layout/reservedWords.ts';
-import { add, divide, fraction, mean, subtract } from '../../quantity/fraction.ts';
+import { add, divide, fraction, mean, subtract, ZERO } from '../../quantity/fraction.ts';
 import { type Amount, type DocumentContext, report } from '../amount.ts';
 import { childOf, itemsOf, scalarOf, textOf } from '../yaml/access.ts';
 import type { Node, Span } from '../yaml/node.ts';
@@ -73,7 +73,7 @@ function readGoNoGo(
   return between(go, noGo, `${go?.written} go, ${noGo?.written} no go`, node.span, pointer, context);
 }
 
-/** `under 0.004`, or `0.003 to 0.004`. */
+/** `under 0.004`, `over 0.006`, or `0.003 to 0.004`. */
 function readRange(
   text: string,
   span: Span,
@@ -83,9 +83,17 @@ function readRange(
 ): Point | undefined {
   const under = /^under (.+)$/.exec(text)?.[1];
   if (under !== undefined) return between(read('0', span), read(under, span), text, span, pointer, context);
+  const over = /^over (.+)$/.exec(text)?.[1];
+  if (over !== undefined) return beyond(read(over, span), text, pointer);
   const [, low, high] = /^(.+) to (.+)$/.exec(text) ?? [];
   if (low === undefined || high === undefined) return undefined;
   return between(read(low, span), read(high, span), text, span, pointer, context);
+}
+
+/** Nothing tells how far: the mark that it is beyond stands for it. */
+function beyond(mark: Amount | undefined, written: string, pointer: string): Point | undefined {
+  const point = single(mark, pointer);
+  return point && { ...point, written, range: { below: ZERO, above: undefined } };
 }
 
 function between(
@@ -101,12 +109,13 @@ function between(
   if (width.n <= 0n) {
     return report(context, 'value', span, `${written}: the second figure is not greater than the first`);
   }
+  const half = divide(width, fraction(2));
   return {
     amount: divide(add(low.amount, high.amount), fraction(2)),
     written,
     // The middle may fall between two digits.
     lastDigit: divide(high.lastDigit, fraction(2)),
-    halfRange: divide(width, fraction(2)),
+    range: { below: half, above: half },
     pointer,
     span,
   };

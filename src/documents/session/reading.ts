@@ -1,5 +1,6 @@
 import type { Position } from '../../layout/position.ts';
 import type { PartAt } from '../../layout/readPart.ts';
+import type { Range } from '../../measurement/value.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
 import type { Amount } from '../amount.ts';
 import type { Measure } from '../measure.ts';
@@ -19,8 +20,8 @@ export interface Point {
   /** As typed, with the unit where one was typed. */
   readonly written: string;
   readonly lastDigit: Fraction;
-  /** Half the width of a reading that was given as a range. */
-  readonly halfRange?: Fraction;
+  /** Of a reading that was given as a range. */
+  readonly range?: Range;
   /** The single readings where one point was read several times. */
   readonly repeats?: readonly Fraction[];
   /** Put right already, with `was:`: a slip that was found is not looked for again. */

@@ -121,6 +121,6 @@ export const helpLines = ({ width }: TextStyle): readonly Line[] => {
 
 const HELP = [
   'Type a reading as the instrument shows it, or its last digits alone where they can mean but one number.',
-  'Strips: 0.003 to 0.004, under 0.004. Feelers: go 0.017 no 0.018. Another unit: 63.45 mm.',
+  'Strips: 0.003 to 0.004, under 0.004, over 0.006. Feelers: go 0.017 no 0.018. Another unit: 63.45 mm.',
   'Ctrl-C leaves and keeps everything; tenths record goes on from there.',
 ];

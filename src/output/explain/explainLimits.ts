@@ -1,7 +1,7 @@
 import { formatLimit, type Printing } from '../../checks/findings/readings.ts';
 import { bandOrder, type SessionOfEngine, statedCondition } from '../../checks/judge/condition.ts';
 import type { JudgingOptions, Row } from '../../checks/judge/row.ts';
-import type { SideLimit } from '../../checks/judge/verdict.ts';
+import { type SideLimit, sideAcross } from '../../checks/judge/verdict.ts';
 import type { Place } from '../../diagnostic/place.ts';
 import type { DecisionRule } from '../../documents/engine/shop.ts';
 import { BAND_NAMES, type BandName } from '../../documents/limits/bands.ts';
@@ -65,6 +65,7 @@ export function reasonLines(
   printing: Printing,
 ): readonly string[] {
   const { deciding, verdict, probability } = row.judgement;
+  const [judged] = row.routes;
   const { characteristic, position } = row;
   const { stage } = around.session;
   const order = bandOrder(around, characteristic, position, judgeBy).join(', else ');
@@ -79,9 +80,11 @@ export function reasonLines(
   const decided = judgeBy === undefined ? `${by} is decided by` : 'as asked for, it is decided by';
   return [
     `  ${decided} ${order}, side by side: ${side('min')}, ${side('max')}`,
-    rule === 'simple'
-      ? '  rule simple: least and greatest are compared with them as they stand'
-      : `  rule guarded: inside from 95 %, out up to 5 %; here ${((probability ?? 0) * 100).toFixed(1)} % likely inside`,
+    judged !== undefined && sideAcross(judged, deciding) !== undefined
+      ? `  it was read as ${visible(judged.route.written.join(', '))}, and a limit lies inside that`
+      : rule === 'simple'
+        ? '  rule simple: least and greatest are compared with them as they stand'
+        : `  rule guarded: inside from 95 %, out up to 5 %; here ${((probability ?? 0) * 100).toFixed(1)} % likely inside`,
     `  so it is ${verdict ?? 'not judged: no limit decides'}${concessionText(row)}`,
   ];
 }

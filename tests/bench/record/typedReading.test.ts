@@ -21,6 +21,8 @@ describe('a line at the bench', () => {
     ['70 ft-lb', undefined, false],
     ['under 0.004', 'under 0.004', false],
     ['<0.004', 'under 0.004', false],
+    ['over 0.006', 'over 0.006', false],
+    ['>0.006', 'over 0.006', false],
     ['0.003-0.004', '0.003 to 0.004', false],
     ['go 0.017 no 0.018', '{ go: 0.017, no_go: 0.018 }', false],
     ['0.004 to 0.003', undefined, false],

@@ -26,7 +26,7 @@ describe('a reading that is a range is its middle, with half its width', () => {
   ])('%s', (_, at, middle, half) => {
     const point = pointOf(strip(at));
     expect(inches(point.amount)).toBe(middle);
-    expect(inches(point.halfRange)).toBe(half);
+    expect([inches(point.range?.below), inches(point.range?.above)]).toEqual([half, half]);
   });
 
   it.each([
@@ -35,6 +35,14 @@ describe('a reading that is a range is its middle, with half its width', () => {
     ['feelers the wrong way round', '{ go: 0.018, no_go: 0.017 }', 'value { go: 0.018, no_go: 0.017 }'],
     ['under nothing', 'under 0', 'value under 0'],
   ])('%s is refused', (_, at, place) => expect(refusedIn(strip(at))).toEqual([place]));
+
+  it('over a mark begins at it, and nothing tells where it ends', () => {
+    const point = pointOf(strip('over 0.006'));
+    expect(inches(point.amount)).toBe('0.00600');
+    expect(inches(point.range?.below)).toBe('0.00000');
+    expect(point.range).toHaveProperty('above', undefined);
+    expect(point.written).toBe('over 0.006');
+  });
 
   it('feelers need both figures', () => {
     expect(refusedIn(strip('{ go: 0.017 }'))).toEqual(['missing-key 1']);
@@ -52,7 +60,7 @@ describe('a point read several times', () => {
     const point = pointOf(strip('{ repeat: [0.0030, 0.0031, 0.0031] }'));
     expect(point.amount.n * 3n).toBe(point.amount.d * (30n + 31n + 31n) * 25_400n);
     expect(point.repeats).toHaveLength(3);
-    expect(point.halfRange).toBeUndefined();
+    expect(point.range).toBeUndefined();
     expect(point.written).toBe('0.0030, 0.0031, 0.0031');
   });
 
