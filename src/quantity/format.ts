@@ -4,6 +4,7 @@ import {
   divide,
   type Fraction,
   fraction,
+  multiply,
   parseDecimal,
   toDecimal,
   toNumber,
@@ -13,9 +14,14 @@ import { fromBase, type Unit, unitNamed } from './units.ts';
 /** How many decimals show one step of this size in this unit, as far as decimals can. */
 export function decimalsFor(step: Fraction, unit: Unit): number {
   if (step.n === 0n) return 0;
-  const inUnit = toNumber(divide(step, unit.factor));
-  return Math.min(MOST_DECIMALS, Math.max(0, Math.ceil(-Math.log10(inUnit) - 1e-9)));
+  const inUnit = divide(step, unit.factor);
+  let decimals = 0;
+  while (decimals < MOST_DECIMALS && compare(multiply(inUnit, fraction(10n ** BigInt(decimals))), ONE) < 0)
+    decimals += 1;
+  return decimals;
 }
+
+const ONE = fraction(1);
 
 /** A tenth of a nanometre has nine decimals in inches; nobody reads more. */
 const MOST_DECIMALS = 9;

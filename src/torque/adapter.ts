@@ -36,15 +36,6 @@ export function wrenchRatio(wrenchLength: Fraction, adapter: Adapter): WrenchRat
 /** What to set the wrench to for a torque at the fastener, in the torque's own unit. */
 export const wrenchSetting = (torque: Fraction, ratio: Fraction): Fraction => multiply(torque, ratio);
 
-/** What the fastener got when the wrench read a torque. */
-export const torqueAtFastener = (reading: Fraction, ratio: Fraction): Fraction => divide(reading, ratio);
-
-/**
- * The torque to reach on a fastener that drags (a locknut): what turns it freely comes on top
- * (FAA AC 43.13-1B, paragraph 7-40). Add it before the adapter is reckoned with.
- */
-export const withRunOn = (torque: Fraction, runOn: Fraction): Fraction => add(torque, runOn);
-
 function forwardLength(adapter: Adapter): Fraction {
   if (adapter.kind === 'straight') return adapter.length;
   if (adapter.kind === 'shortening') return negate(adapter.length);

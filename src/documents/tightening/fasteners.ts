@@ -87,7 +87,7 @@ function readStrength(
   if (proofPa !== undefined) {
     // What is not stated is taken as low as it can be.
     const upTo = yieldPa ?? proofPa;
-    const own = { grade: grade ?? 'proof strength as stated', proofPa, yieldPa: upTo, tensilePa: upTo };
+    const own = { grade: grade ?? 'proof strength as stated', proofPa, yieldPa: upTo };
     return { strength: { ...own, source: 'stated in the document' }, lacking: [] };
   }
   if (grade === undefined) return { strength: undefined, lacking: ['the grade is not stated'] };

@@ -1,35 +1,18 @@
-import { betaPower, incompleteBeta } from './beta.ts';
-import { requireProbability } from './normal.ts';
+import { incompleteBeta } from './beta.ts';
 import { requireDof } from './studentT.ts';
-import { positiveQuantile, type Tails } from './tails.ts';
 
-/** The probability that F with `top` and `bottom` degrees of freedom (above zero, finite) is at most `f`. */
-export const fCdf = (f: number, top: number, bottom: number): number => fTails(f, top, bottom).below;
-
-/** The probability that F is above `f`: the p of an analysis of variance. It keeps its digits however small. */
-export const fUpperTail = (f: number, top: number, bottom: number): number => fTails(f, top, bottom).above;
-
-/** The f below which F lies with probability `p`, 0 ≤ p ≤ 1. */
-export function fQuantile(p: number, top: number, bottom: number): number {
-  requireProbability(p);
-  const distribution = {
-    tails: (f: number): Tails => fTails(f, top, bottom),
-    density: (f: number): number => {
-      const { x, y } = shares(f, top, bottom);
-      return betaPower(x, y, top / 2, bottom / 2) / f;
-    },
-  };
-  return positiveQuantile(distribution, { below: p, above: 1 - p });
-}
-
-function fTails(f: number, top: number, bottom: number): Tails {
+/**
+ * The probability that F with `top` and `bottom` degrees of freedom (above zero, finite) is above `f`: the p of an analysis
+ * of variance. It keeps its digits however small.
+ */
+export function fUpperTail(f: number, top: number, bottom: number): number {
   for (const dof of [top, bottom]) {
     requireDof(dof);
     if (dof === Number.POSITIVE_INFINITY) throw new RangeError('F needs finite degrees of freedom');
   }
-  if (f <= 0) return { below: 0, above: 1 };
+  if (f <= 0) return 1;
   const { x, y } = shares(f, top, bottom);
-  return incompleteBeta(x, y, top / 2, bottom / 2);
+  return incompleteBeta(x, y, top / 2, bottom / 2).above;
 }
 
 /** top·f / (top·f + bottom) and what it lacks to one; f may be infinite. */

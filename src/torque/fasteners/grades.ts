@@ -6,7 +6,6 @@ export interface Strength {
   readonly grade: string;
   readonly proofPa: number;
   readonly yieldPa: number;
-  readonly tensilePa: number;
   readonly source: string;
 }
 
@@ -20,7 +19,6 @@ interface SizeRange {
   readonly upToM: number;
   readonly proofPa: number;
   readonly yieldPa: number;
-  readonly tensilePa: number;
 }
 
 interface Grade {
@@ -35,33 +33,19 @@ const PA_IN_A_KSI = 6_894_757.293168;
 const M_IN_AN_INCH = 0.0254;
 
 /** Inches and thousands of psi, in the order the standard prints them. */
-const inchRange = (
-  over: number,
-  upTo: number,
-  proof: number,
-  yieldAt: number,
-  tensile: number,
-): SizeRange => ({
+const inchRange = (over: number, upTo: number, proof: number, yieldAt: number): SizeRange => ({
   overM: over * M_IN_AN_INCH,
   upToM: upTo * M_IN_AN_INCH,
   proofPa: proof * PA_IN_A_KSI,
   yieldPa: yieldAt * PA_IN_A_KSI,
-  tensilePa: tensile * PA_IN_A_KSI,
 });
 
 /** Millimetres and megapascals. */
-const metricRange = (
-  over: number,
-  upTo: number,
-  proof: number,
-  yieldAt: number,
-  tensile: number,
-): SizeRange => ({
+const metricRange = (over: number, upTo: number, proof: number, yieldAt: number): SizeRange => ({
   overM: over / 1000,
   upToM: upTo / 1000,
   proofPa: proof * 1e6,
   yieldPa: yieldAt * 1e6,
-  tensilePa: tensile * 1e6,
 });
 
 const sae = (mark: string, remembered: string, ranges: readonly SizeRange[]): Grade => ({
@@ -84,15 +68,12 @@ const iso = (mark: string, ranges: readonly SizeRange[]): Grade => ({
 const BELOW_A_QUARTER = 0.216;
 
 export const GRADES: readonly Grade[] = [
-  sae('2', 'yield and tensile', [
-    inchRange(BELOW_A_QUARTER, 0.75, 55, 57, 74),
-    inchRange(0.75, 1.5, 33, 36, 60),
-  ]),
-  sae('5', 'yield and tensile', [inchRange(BELOW_A_QUARTER, 1, 85, 92, 120), inchRange(1, 1.5, 74, 81, 105)]),
-  sae('8', 'proof, yield and tensile', [inchRange(BELOW_A_QUARTER, 1.5, 120, 130, 150)]),
-  iso('8.8', [metricRange(0, 16, 580, 640, 800), metricRange(16, 39, 600, 660, 830)]),
-  iso('10.9', [metricRange(0, 39, 830, 940, 1040)]),
-  iso('12.9', [metricRange(0, 39, 970, 1100, 1220)]),
+  sae('2', 'yield', [inchRange(BELOW_A_QUARTER, 0.75, 55, 57), inchRange(0.75, 1.5, 33, 36)]),
+  sae('5', 'yield', [inchRange(BELOW_A_QUARTER, 1, 85, 92), inchRange(1, 1.5, 74, 81)]),
+  sae('8', 'proof and yield', [inchRange(BELOW_A_QUARTER, 1.5, 120, 130)]),
+  iso('8.8', [metricRange(0, 16, 580, 640), metricRange(16, 39, 600, 660)]),
+  iso('10.9', [metricRange(0, 39, 830, 940)]),
+  iso('12.9', [metricRange(0, 39, 970, 1100)]),
 ];
 
 /**
@@ -108,8 +89,8 @@ export function strengthOf(written: string, thread: Thread): FoundStrength {
   if (range === undefined) {
     return { problem: `${grade.name} states nothing for ${thread.designation}`, help: STATE_IT };
   }
-  const { proofPa, yieldPa, tensilePa } = range;
-  return { strength: { grade: grade.name, proofPa, yieldPa, tensilePa, source: grade.source } };
+  const { proofPa, yieldPa } = range;
+  return { strength: { grade: grade.name, proofPa, yieldPa, source: grade.source } };
 }
 
 const STATE_IT = 'state the proof strength that the fastener maker gives';
