@@ -177,12 +177,19 @@ describe('the fit of a trend', () => {
   it('names no date where the slope is only just smaller than what it is uncertain by', () => {
     // Four points a unit apart: Sxx 5, Student's t for two degrees of freedom 4.3027.
     const reach = (4.3027 * 1) / Math.sqrt(5);
-    const rising = (slope: number) =>
+    const rising = (slope: number, limits: { min?: number; max?: number }) =>
       fitTrend(
         [0, 1, 2, 3].map((x) => ({ x, y: slope * x, own: 1 })),
-        { min: undefined, max: 50 },
+        { min: undefined, max: undefined, ...limits },
       ).outlook.kind;
-    expect([rising(0.95 * reach), rising(1.05 * reach)]).toEqual(['no trend', 'reached']);
+    expect([rising(0.95 * reach, { max: 50 }), rising(1.05 * reach, { max: 50 })]).toEqual([
+      'no trend',
+      'reached',
+    ]);
+    expect([rising(0.95 * reach, { min: -50 }), rising(1.05 * reach, { min: -50 })]).toEqual([
+      'no trend',
+      'away',
+    ]);
   });
 
   it('never names a date from two readings, whatever they are', () => {

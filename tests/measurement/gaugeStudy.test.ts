@@ -272,3 +272,88 @@ describe('a study that cannot be worked says why', () => {
     }
   });
 });
+
+describe('five parts, two people and four repeats: no two counts alike', () => {
+  /** Parts, people and both together, with a scatter of its own in each reading: made up, and never the same twice. */
+  const uneven: GaugeReadings = [10, 12, 13.5, 15, 18].map((part, i) =>
+    [0, 0.8].map((person, j) =>
+      [0.1, -0.2, 0.3, 0.05].map(
+        (scatter, k) => part + person + 0.4 * ((i * 3 + j * 2) % 5) + scatter * (1 + ((i + j + k) % 3)),
+      ),
+    ),
+  );
+
+  /** By projections: what each set of columns explains beyond the one before (any textbook of linear models). */
+  function explained(): Readonly<Record<string, number>> {
+    const singles = uneven.flatMap((part, i) => part.flatMap((cell, j) => cell.map((y) => ({ i, j, y }))));
+    const ys = singles.map(({ y }) => y);
+    const sumFor = (groupOf: (single: { i: number; j: number }) => string): number => {
+      const names = [...new Set(singles.map(groupOf))];
+      return names.reduce((total, name) => {
+        const group = singles.filter((single) => groupOf(single) === name);
+        return total + group.reduce((sum, { y }) => sum + y, 0) ** 2 / group.length;
+      }, 0);
+    };
+    const nothing = sumFor(() => '');
+    const [parts, people, cells] = [
+      sumFor(({ i }) => `${i}`),
+      sumFor(({ j }) => `${j}`),
+      sumFor(({ i, j }) => `${i} ${j}`),
+    ];
+    const all = ys.reduce((sum, y) => sum + y * y, 0);
+    return {
+      parts: parts - nothing,
+      people: people - nothing,
+      interaction: cells - parts - people + nothing,
+      repeatability: all - cells,
+    };
+  }
+
+  const sums = explained();
+  // 4, 1, 4 and 30 degrees of freedom.
+  const squares = {
+    parts: (sums.parts ?? 0) / 4,
+    people: (sums.people ?? 0) / 1,
+    interaction: (sums.interaction ?? 0) / 4,
+    repeatability: (sums.repeatability ?? 0) / 30,
+  };
+
+  test('the analysis of variance takes each by its own count', () => {
+    const { table, ...study } = mustWork(gaugeAnova(uneven, 2));
+    expect([table.parts.dof, table.people.dof, table.interaction.dof, table.repeatability.dof]).toEqual([
+      4, 1, 4, 30,
+    ]);
+    expect(table.parts.sumOfSquares).toBeCloseTo(sums.parts ?? 0, 9);
+    expect(table.people.sumOfSquares).toBeCloseTo(sums.people ?? 0, 9);
+    expect(table.interaction.sumOfSquares).toBeCloseTo(sums.interaction ?? 0, 9);
+    expect(table.repeatability.sumOfSquares).toBeCloseTo(sums.repeatability ?? 0, 9);
+    expect(study.repeatability.deviation ** 2).toBeCloseTo(squares.repeatability, 9);
+    const interaction = (squares.interaction - squares.repeatability) / 4;
+    const people = (squares.people - squares.interaction) / (5 * 4);
+    const parts = (squares.parts - squares.interaction) / (2 * 4);
+    expect(Math.min(interaction, people, parts)).toBeGreaterThan(0);
+    expect(study.gauge.deviation ** 2).toBeCloseTo(squares.repeatability + interaction + people, 9);
+    expect(study.parts.deviation ** 2).toBeCloseTo(parts, 9);
+  });
+
+  // K1 for so many repeats (AIAG, as quoted).
+  test.each([
+    [2, 0.8862],
+    [3, 0.5908],
+  ])('average and range has its own factors for %i repeats and two people', (repeats, forRepeats) => {
+    const two = uneven.map((part) => part.map((cell) => cell.slice(0, repeats)));
+    const study = mustWork(averageAndRange(two));
+    const range = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
+    const mean = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
+    // K2 for two people 0.7071, K3 for five parts 0.4030.
+    const repeatability = forRepeats * mean(two.flatMap((part) => part.map(range)));
+    // biome-ignore lint/suspicious/noApproximativeNumericConstant: the factor as tabulated
+    const people = 0.7071 * range([0, 1].map((j) => mean(two.flatMap((part) => part[j] ?? []))));
+    expect(study.repeatability.deviation).toBeCloseTo(repeatability, 9);
+    expect(study.reproducibility.deviation).toBeCloseTo(
+      Math.sqrt(people ** 2 - repeatability ** 2 / (5 * repeats)),
+      9,
+    );
+    expect(study.parts.deviation).toBeCloseTo(0.403 * range(two.map((part) => mean(part.flat()))), 9);
+  });
+});

@@ -16,6 +16,24 @@ describe("Dixon's ratio", () => {
     });
   });
 
+  // Dixon's r10 at 99 %, either end counted (Rorabacher 1991, from memory).
+  test.each([
+    [4, 0.926],
+    [5, 0.821],
+    [6, 0.74],
+    [7, 0.68],
+    [8, 0.634],
+    [9, 0.598],
+    [10, 0.568],
+  ])('of %i readings a gap of more than %f of the range stands apart', (n, critical) => {
+    const withGap = (share: number): readonly number[] => [
+      ...Array.from({ length: n - 1 }, (_, index) => ((1 - share) * index) / (n - 2)),
+      1,
+    ];
+    expect(outlierOf(withGap(critical - 0.0005))).toBeUndefined();
+    expect(outlierOf(withGap(critical + 0.0005))?.index).toBe(n - 1);
+  });
+
   test('of fewer than four, of equal ones and of two that stand apart together nothing is said', () => {
     expect(outlierOf([1, 1, 9])).toBeUndefined();
     expect(outlierOf([2, 2, 2, 2])).toBeUndefined();

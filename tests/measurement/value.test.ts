@@ -125,3 +125,20 @@ describe('amounts stay exact', () => {
 
   it('there is no mean of nothing', () => expect(() => meanValue([])).toThrow(RangeError));
 });
+
+describe('what is known of an error goes with it', () => {
+  const known: ErrorTerm = { u: 3, dof: 5, estimate: 'study of mic', instrument: 'mic' };
+  const of = (source: string): Value => ({ amount: fraction(1), terms: new Map([[source, known]]) });
+
+  it.each([
+    ['a scaled value', scaleValue(of('a'), fraction(2)), { a: 6 }],
+    ['a sum', addValues(of('a'), of('b')), { a: 3, b: 3 }],
+    ['a difference', subtractValues(of('a'), of('b')), { a: 3, b: -3 }],
+    ['a mean', meanValue([of('a'), of('b')]), { a: 1.5, b: 1.5 }],
+    ['a sum of what is shared', addValues(of('a'), of('a')), { a: 6 }],
+  ] as const)('through %s', (_, value, sizes) => {
+    expect(Object.fromEntries(value.terms)).toEqual(
+      Object.fromEntries(Object.entries(sizes).map(([source, u]) => [source, { ...known, u }])),
+    );
+  });
+});

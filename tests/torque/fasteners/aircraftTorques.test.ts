@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { fraction, parseDecimal, toNumber } from '../../../src/quantity/fraction.ts';
-import { toBase, unitNamed } from '../../../src/quantity/units.ts';
+import { fraction, parseDecimal, toDecimal, toNumber } from '../../../src/quantity/fraction.ts';
+import { fromBase, toBase, unitNamed } from '../../../src/quantity/units.ts';
 import {
   AIRCRAFT_THREADS,
   type AircraftTorque,
@@ -22,6 +22,28 @@ describe('FAA AC 43.13-1B, table 7-1', () => {
   test('every thread of the table reads as a thread and has its row', () => {
     expect(AIRCRAFT_THREADS).toHaveLength(23);
     for (const size of AIRCRAFT_THREADS) expect(aircraftTorqueOf(thread(size), 'tension')).toBeDefined();
+  });
+
+  // Tension and shear, as printed: recommended, then the most that is allowed; in lbf in.
+  test.each([
+    ['8-36', [12, 15, 20], [7, 9, 12]],
+    ['10-32', [20, 25, 40], [12, 15, 25]],
+    ['5/16-24', [100, 140, 225], [60, 85, 140]],
+    ['3/8-24', [160, 190, 390], [95, 110, 240]],
+    ['7/16-20', [450, 500, 840], [270, 300, 500]],
+    ['1/2-20', [480, 690, 1100], [290, 410, 660]],
+    ['9/16-18', [800, 1000, 1600], [480, 600, 960]],
+    ['5/8-18', [1100, 1300, 2400], [600, 780, 1400]],
+    ['3/4-16', [2300, 2500, 5000], [1300, 1500, 3000]],
+    ['7/8-14', [2500, 3000, 7000], [1500, 1800, 4200]],
+  ] as const)('%s as printed', (size, tension, shear) => {
+    const printed = (nut: NutType): readonly number[] => {
+      const { recommended, maximum } = row(size, nut);
+      return [recommended.least, recommended.greatest, maximum].map((each) =>
+        Number(toDecimal(fromBase(each, unitNamed('lbf in')), 9)),
+      );
+    };
+    expect([printed('tension'), printed('shear')]).toEqual([tension, shear]);
   });
 
   test('in every row the figures rise and a shear nut takes 54 to 65 % of a tension nut', () => {

@@ -156,6 +156,20 @@ describe('lubrication is read from a note only when it says one thing', () => {
     expect(lubricationNamed(note).nutFactor).toBe(nutFactor);
   });
 
+  // NSTS 08307, torque wrench (from memory): unlubricated 35 %, cadmium plated 30 %, lubricated 25 %.
+  test.each([
+    ['black, dry', 0.35],
+    ['zinc plated, dry', 0.35],
+    ['threads dry', 0.35],
+    ['', 0.35],
+    ['cadmium plated', 0.3],
+    ['oiled', 0.25],
+    ['anti-seize', 0.25],
+    ['moly paste', 0.25],
+  ])('%j scatters by %d', (note, scatter) => {
+    expect(lubricationNamed(note).scatter).toBe(scatter);
+  });
+
   test('dry says no more than dry, but it does say that', () => {
     expect(lubricationNamed('threads dry').name).toBe('dry, finish not stated');
   });
