@@ -81,7 +81,7 @@ export function reasonLines(
   return [
     `  ${decided} ${order}, side by side: ${side('min')}, ${side('max')}`,
     judged !== undefined && sideAcross(judged, deciding) !== undefined
-      ? `  it was read as ${visible(judged.route.written.join(', '))}, and a limit lies inside that`
+      ? `  it was read as ${judged.route.written.join(', ')}, and a limit lies inside that`
       : rule === 'simple'
         ? '  rule simple: least and greatest are compared with them as they stand'
         : `  rule guarded: inside from 95 %, out up to 5 %; here ${((probability ?? 0) * 100).toFixed(1)} % likely inside`,
