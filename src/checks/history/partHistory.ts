@@ -1,11 +1,13 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
+import type { Engine } from '../../documents/assemble.ts';
 import type { PartChange } from '../../documents/session/partChanges.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
 import { isWorkOn } from '../value/work.ts';
 import { dependsOn } from './dependsOn.ts';
+import { sessionsBefore } from './earlier.ts';
 
 /**
  * Why what a session measures here does not go on from what was measured before; undefined where it does.
@@ -29,6 +31,20 @@ export function partHistoryStart(
   const work = session.work.find((each) => isWorkOn(each, characteristic, position, registry, layout));
   return work === undefined ? undefined : `${work.on.name} ${work.work}`;
 }
+
+/** Whether the parts of a characteristic at a position came through these sessions of an engine unchanged. */
+export const isSamePartAfter = (
+  sessions: readonly SessionDocument[],
+  characteristic: Characteristic,
+  position: Position,
+  engine: Engine,
+  registry: Registry,
+): boolean =>
+  sessions.every((each) => {
+    const earlier = sessionsBefore(engine, each);
+    const { layout } = engine.document;
+    return partHistoryStart(each, earlier, characteristic, position, registry, layout) === undefined;
+  });
 
 function isAnother({ name, identity, isFresh }: PartChange, earlier: readonly SessionDocument[]): boolean {
   const stated = earlier

@@ -31,6 +31,8 @@ export interface StateReport extends ReportedSession {
   readonly tightened: readonly TighteningLog[];
 }
 
+export const isState = (shown: ReportedSession | StateReport): shown is StateReport => 'run' in shown;
+
 export interface ReportedSession extends JudgedSession {
   /** The row of the latest earlier session that has a value of the same thing there. */
   readonly before: (row: Row) => EarlierRow | undefined;

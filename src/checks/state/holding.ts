@@ -2,19 +2,14 @@ import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Stage } from '../../documents/session/stage.ts';
-import { sessionsBefore } from '../history/earlier.ts';
-import { partHistoryStart } from '../history/partHistory.ts';
+import { isSamePartAfter } from '../history/partHistory.ts';
 import type { Holds } from '../value/routes.ts';
 
 /** Whether the parts of a characteristic at a position are, after a run's later sessions, what they were in one of it. */
 export const samePartsSince =
   (engine: Engine, registry: Registry, run: readonly SessionDocument[]): Holds =>
   (characteristic, position, session) =>
-    run.slice(run.indexOf(session) + 1).every((later) => {
-      const earlier = sessionsBefore(engine, later);
-      const { layout } = engine.document;
-      return partHistoryStart(later, earlier, characteristic, position, registry, layout) === undefined;
-    });
+    isSamePartAfter(run.slice(run.indexOf(session) + 1), characteristic, position, engine, registry);
 
 /** Stages at which an engine lies in pieces, or goes together anew. */
 const APART: readonly Stage[] = ['teardown', 'machined', 'trial', 'rebuild'];

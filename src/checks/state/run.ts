@@ -2,8 +2,8 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import { compare, type Fraction } from '../../quantity/fraction.ts';
 
 /**
- * The sessions of an engine since it last ran, the earliest first. Running wears every part: what was measured before a teardown, or before a session with more hours, holds no longer.
- * Sessions are in the order of the engine.
+ * The sessions of an engine since it last ran, the earliest first, of all in the engine's order. Running wears every part:
+ * what was measured before a teardown, or before a session with more hours, holds no longer.
  */
 export function latestRun(sessions: readonly SessionDocument[]): readonly SessionDocument[] {
   let start = 0;

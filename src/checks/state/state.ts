@@ -22,25 +22,22 @@ export function judgeState(
   const last = run.at(-1);
   // A run of one session stands where that session found it.
   if (last === undefined || (run.length === 1 && last.session.uses.length === 0)) return last;
-  const view = viewOfRun(
-    engine,
-    registry,
-    run.map(({ session }) => session),
-    options,
-  );
+  const earlier = run.slice(0, -1).map(({ session }) => session);
+  const view = viewAfter(earlier, last.session, engine, registry, options);
   const rows = measuredRows(view);
   return { ...last, rows, findings: stateFindings(view, rows, run), steppedBack: [] };
 }
 
-function viewOfRun(
+/** The last session of a run, with what holds of the earlier ones. */
+function viewAfter(
+  before: readonly SessionDocument[],
+  session: SessionDocument,
   engine: Engine,
   registry: Registry,
-  run: readonly SessionDocument[],
   options: JudgingOptions,
 ): SessionView {
-  const session = run.at(-1);
-  if (session === undefined) throw new RangeError('a run without a session has no view');
-  const earlier = run.slice(0, -1).reverse();
+  const run = [...before, session];
+  const earlier = before.toReversed();
   const isSamePart = samePartsSince(engine, registry, run);
   const holds = holdsSince(run, isSamePart);
   return {

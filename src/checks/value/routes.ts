@@ -24,7 +24,7 @@ import { standardUncertainty, subtractValues, type Value } from '../../measureme
 import { compare, divide, type Fraction, fraction, toNumber } from '../../quantity/fraction.ts';
 import { nominalSizes } from '../grades/nominalSizes.ts';
 import { sessionsBefore } from '../history/earlier.ts';
-import { partHistoryStart } from '../history/partHistory.ts';
+import { isSamePartAfter } from '../history/partHistory.ts';
 import { blockInstrument, setterOf } from './blockInstrument.ts';
 import { blockWarmth, warmthNote } from './blockWarmth.ts';
 import { choicesOf, compareRoutes, equalToFirst } from './equalRoutes.ts';
@@ -252,12 +252,9 @@ export class SessionRoutes {
 
   /** Whether the part was worked on, machined, replaced or fitted anew after a session, up to and in this one. */
   #isChangedSince(used: SessionDocument, characteristic: Characteristic, position: Position): boolean {
-    const { layout } = this.#engine.document;
     const upToHere = [...sessionsBefore(this.#engine, this.#session), this.#session];
-    return upToHere.slice(upToHere.indexOf(used) + 1).some((each) => {
-      const earlier = sessionsBefore(this.#engine, each);
-      return partHistoryStart(each, earlier, characteristic, position, this.#registry, layout) !== undefined;
-    });
+    const since = upToHere.slice(upToHere.indexOf(used) + 1);
+    return !isSamePartAfter(since, characteristic, position, this.#engine, this.#registry);
   }
 }
 

@@ -1,5 +1,5 @@
 import { type Finding, SEVERITIES, type Severity } from '../../checks/finding.ts';
-import type { ReportedSession, StateReport } from '../../checks/judge/report.ts';
+import { isState, type ReportedSession, type StateReport } from '../../checks/judge/report.ts';
 import { type Diagnostic, sortDiagnostics } from '../../diagnostic/diagnostic.ts';
 
 /** How many sessions of an engine were looked at, and what was found in them. */
@@ -11,7 +11,7 @@ export interface Counts {
 export function countsOf(sessions: readonly (ReportedSession | StateReport)[]): Counts {
   const findings = { error: 0, warning: 0, remark: 0 };
   for (const { severity } of sessions.flatMap((session) => session.findings)) findings[severity] += 1;
-  const looked = sessions.reduce((sum, each) => sum + ('run' in each ? each.run.length : 1), 0);
+  const looked = sessions.reduce((sum, each) => sum + (isState(each) ? each.run.length : 1), 0);
   return { sessions: looked, findings };
 }
 

@@ -2,6 +2,7 @@ import type { Finding } from '../../checks/finding.ts';
 import type { FollowUpState } from '../../checks/findings/followUps.ts';
 import {
   type EngineReport,
+  isState,
   type ReportedSession,
   type StateReport,
   unitsFor,
@@ -52,9 +53,9 @@ export const engineJson = (
   name: engine.document.name,
   judged: true,
   rule,
-  state: chosen.flatMap((each) => ('run' in each ? [stateJson(each, unitsFor(engine))] : []))[0] ?? null,
+  state: chosen.flatMap((each) => (isState(each) ? [stateJson(each, unitsFor(engine))] : []))[0] ?? null,
   sessions: [
-    ...chosen.flatMap((each) => ('run' in each ? [] : [sessionJson(each, unitsFor(engine))])),
+    ...chosen.flatMap((each) => (isState(each) ? [] : [sessionJson(each, unitsFor(engine))])),
     ...engine.notJudged.map(notJudgedJson),
   ],
 });

@@ -2,6 +2,7 @@ import type { Finding } from '../../checks/finding.ts';
 import { type FollowUpState, followUpText } from '../../checks/findings/followUps.ts';
 import {
   type EngineReport,
+  isState,
   type ReportedSession,
   type StateReport,
   unitsFor,
@@ -36,8 +37,9 @@ export function engineLines(
     lines.push('', line`${path}: ${style.paint.bad('not judged')}, since it has problems`);
   }
   for (const session of chosen) {
-    const shown =
-      'run' in session ? stateLines(session, report, style) : sessionLines(session, report, style);
+    const shown = isState(session)
+      ? stateLines(session, report, style)
+      : sessionLines(session, report, style);
     lines.push('', ...shown);
   }
   return [...lines, ...openLines(report.followUps, chosen)];
@@ -108,7 +110,7 @@ function toldLines(
 ): readonly Line[] {
   const lines: Line[] = [];
   const told = session.findings.filter((each) => style.detail || each.severity !== 'remark');
-  const logs = 'run' in session ? session.tightened : session.session.tightened;
+  const logs = isState(session) ? session.tightened : session.session.tightened;
   const tightened = tighteningLines(logs, style.width);
   if (tightened.length > 0) lines.push('', ...tightened);
   if (told.length > 0) lines.push('', ...gathered(told).flatMap((each) => findingLines(each, style)));
