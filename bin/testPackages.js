@@ -90,8 +90,14 @@ function tryUnder(version, tarball) {
     'no schemas in the shop',
   );
   cpSync(join(root, 'examples'), join(shop, 'examples'), { recursive: true });
-  prints('checks the examples', ['check', 'examples'], 1, /out, /);
-  prints('checks them as JSON', ['check', 'examples', '--format', 'json'], 1, /"format": ?"tenths\.check"/);
+  prints('checks where the examples stand', ['check', 'examples'], 0, /\d+ ok/);
+  prints('checks all that was found in them', ['check', 'examples', '--all'], 1, /out, /);
+  prints(
+    'checks it as JSON',
+    ['check', 'examples', '--all', '--format', 'json'],
+    1,
+    /"format": ?"tenths\.check"/,
+  );
   prints('explains a finding', ['explain', 'reading/out'], 0, /reading\/out/);
 }
 
