@@ -22,7 +22,7 @@ export function ownCharacteristic(
   measures: Measures,
   [of, ...dependsOn]: readonly string[],
 ): Characteristic {
-  const { id, label, quantity, family, formula, outcomes, words, after } = own;
+  const { id, label, quantity, family, formula, outcomes, words, after, cycle } = own;
   return {
     id,
     label,
@@ -39,5 +39,6 @@ export function ownCharacteristic(
     examples: [],
     ...(outcomes === undefined ? {} : { outcomes }),
     ...(after === undefined ? {} : { after }),
+    ...(cycle === undefined ? {} : { cycle }),
   };
 }

@@ -4,7 +4,8 @@ import type { Verdict } from '../checks/judge/verdict.ts';
 import type { Position } from '../layout/position.ts';
 import { expandedFactor, welchSatterthwaite } from '../measurement/conformance.ts';
 import { standardUncertainty, subtractValues, type Value } from '../measurement/value.ts';
-import { equals, type Fraction, toNumber } from '../quantity/fraction.ts';
+import { equals, type Fraction, toNumber, ZERO } from '../quantity/fraction.ts';
+import { nearestTurn } from '../quantity/turn.ts';
 import { type Movement, movement } from './movement.ts';
 import { bySheet } from './sheetOrder.ts';
 import type { EngineState, StateValue } from './state.ts';
@@ -54,14 +55,15 @@ function changeOf(
     return { ...about, state, crossed: null, delta: null, expanded: null, moved: null, unlike: [] };
   }
   const difference = subtractValues(to, ownErrors(from, before, after, a, b));
+  const delta = nearestTurn(difference.amount, ZERO, row.characteristic.cycle);
   const u = standardUncertainty(difference);
   const expanded = u * expandedFactor(welchSatterthwaite([...difference.terms.values()]));
-  const state = stateOfChange(before.row, after.row, difference.amount, expanded);
+  const state = stateOfChange(before.row, after.row, delta, expanded);
   return {
     ...about,
     state,
     crossed: crossing(before.row.judgement.verdict, after.row.judgement.verdict),
-    delta: difference.amount,
+    delta,
     expanded,
     moved: state === 'real' ? movement(before.row, after.row) : null,
     unlike: unlikeness(before, after),

@@ -1,7 +1,8 @@
 import type { Row } from '../checks/judge/row.ts';
 import type { SideLimit } from '../checks/judge/verdict.ts';
 import { BAND_NAMES, type BandName } from '../documents/limits/bands.ts';
-import { equals } from '../quantity/fraction.ts';
+import { equals, type Fraction } from '../quantity/fraction.ts';
+import { nearestTurn } from '../quantity/turn.ts';
 import type { Change } from './change.ts';
 import { isSameSize } from './unlike.ts';
 
@@ -24,9 +25,13 @@ const changesOfRow = (before: Row, after: Row): readonly LimitChange[] =>
   BAND_NAMES.flatMap((band) =>
     (['min', 'max'] as const).flatMap((side) => {
       const [a, b] = [before.limits.bands[band]?.[side], after.limits.bands[band]?.[side]];
-      return sameLimit(a, b) ? [] : [{ row: after, band, side, a, b }];
+      return sameLimit(a, b, after.characteristic.cycle) ? [] : [{ row: after, band, side, a, b }];
     }),
   );
 
-const sameLimit = (a: SideLimit | undefined, b: SideLimit | undefined): boolean =>
-  a === undefined || b === undefined ? a === b : equals(a.amount, b.amount);
+const sameLimit = (
+  a: SideLimit | undefined,
+  b: SideLimit | undefined,
+  cycle: Fraction | undefined,
+): boolean =>
+  a === undefined || b === undefined ? a === b : equals(nearestTurn(a.amount, b.amount, cycle), b.amount);

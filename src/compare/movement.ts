@@ -1,6 +1,7 @@
 import type { Row } from '../checks/judge/row.ts';
 import type { Side, SideLimit } from '../checks/judge/verdict.ts';
 import { compare, equals, type Fraction, fraction, multiply, subtract } from '../quantity/fraction.ts';
+import { nearestTurn } from '../quantity/turn.ts';
 
 /** How a value moved against the limit that it lies nearest to, before and after. */
 export interface Movement {
@@ -15,7 +16,8 @@ export interface Movement {
 export function movement(before: Row, after: Row): Movement | null {
   const [was, is] = [nearest(before), nearest(after)];
   if (was === undefined || is === undefined || was.side !== is.side) return null;
-  if (!equals(was.limit.amount, is.limit.amount)) return null;
+  const { cycle } = after.characteristic;
+  if (!equals(nearestTurn(was.limit.amount, is.limit.amount, cycle), is.limit.amount)) return null;
   const order = compare(is.room, was.room);
   if (order === 0) return null;
   const least = order < 0 ? is.room : was.room;

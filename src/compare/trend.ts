@@ -136,7 +136,8 @@ function lineOf({ startedBy, found }: Segment, axis: TrendAxis): TrendLine | und
     .flatMap(({ row, session }) => {
       const [judged] = row.routes;
       const x = xOf(session, axis);
-      return judged === undefined || x === undefined ? [] : [pointOf(x, judged, followed, row, session)];
+      if (judged === undefined || x === undefined) return [];
+      return [pointOf(x, judged, followed, row, session, latest.row.routes[0]?.mean)];
     })
     .sort((a, b) => a.x - b.x);
   const unlike = found.slice(1).flatMap((each, index) => unlikeness(found[index] ?? each, each));

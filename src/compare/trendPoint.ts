@@ -4,6 +4,7 @@ import type { LinePoint } from '../measurement/line.ts';
 import { takenApart } from '../measurement/sharedErrors.ts';
 import { standardUncertainty, type Value } from '../measurement/value.ts';
 import { toNumber } from '../quantity/fraction.ts';
+import { nearestTurn } from '../quantity/turn.ts';
 
 export interface TrendPoint {
   readonly x: number;
@@ -31,11 +32,12 @@ export function pointOf(
   followed: Followed,
   row: Row,
   session: SessionDocument,
+  near = judged.mean,
 ): TrendPoint {
   const value = judged.route.measured[followed];
   return {
     x,
-    y: toNumber(judged[followed]),
+    y: toNumber(nearestTurn(judged[followed], near, row.characteristic.cycle)),
     terms: value.terms,
     u: standardUncertainty(value),
     row,

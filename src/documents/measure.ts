@@ -3,6 +3,7 @@ import type { Family } from '../layout/family.ts';
 import { namedAt } from '../layout/naming.ts';
 import type { Parts } from '../layout/part.ts';
 import type { Position } from '../layout/position.ts';
+import type { Fraction } from '../quantity/fraction.ts';
 import type { Quantity } from '../quantity/units.ts';
 import { type DocumentContext, report } from './amount.ts';
 import { RENAMED_IDS } from './renamedIds.ts';
@@ -22,6 +23,8 @@ export interface Measure {
   readonly figure?: Figure;
   /** The name of its grid in a shop document, other than its id. */
   readonly grid?: string;
+  /** After how many degrees an angle comes round again: 720 of a crankshaft make a cycle of four strokes. */
+  readonly cycle?: Fraction;
   /** Of a test: what people call a pass and a fail. */
   readonly outcomes?: Outcomes;
 }

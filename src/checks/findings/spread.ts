@@ -4,7 +4,8 @@ import { relate } from '../../layout/relate.ts';
 import { outlierOf } from '../../measurement/outlier.ts';
 import { subtractValues } from '../../measurement/value.ts';
 import { formatAmount, formatDistance, formatUncertainty } from '../../quantity/format.ts';
-import { absolute, toNumber } from '../../quantity/fraction.ts';
+import { absolute, type Fraction, toNumber, ZERO } from '../../quantity/fraction.ts';
+import { nearestTurn } from '../../quantity/turn.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { JudgedRoute, Row } from '../judge/row.ts';
@@ -77,15 +78,19 @@ const isInput = (input: Finding, of: Finding, rows: readonly Row[]): boolean =>
   );
 
 function apart(group: readonly Read[], unitFor: (row: Row) => Unit): Finding | undefined {
-  const outlier = outlierOf(group.map(({ judged }) => toNumber(judged.mean)));
+  const [{ judged: first, row } = {}] = group;
+  const inTurn = (mean: Fraction): Fraction =>
+    nearestTurn(mean, first?.mean ?? mean, row?.characteristic.cycle);
+  const outlier = outlierOf(group.map(({ judged }) => toNumber(inTurn(judged.mean))));
   const [one, next] = [outlier && group[outlier.index], outlier && group[outlier.neighbour]];
   if (one === undefined || next === undefined) return undefined;
   const difference = subtractValues(one.judged.route.measured.mean, next.judged.route.measured.mean);
+  const distance = absolute(nearestTurn(difference.amount, ZERO, one.row.characteristic.cycle));
   const { expanded } = uncertaintyOf({ least: difference, mean: difference, greatest: difference });
-  if (Math.abs(toNumber(difference.amount)) <= FAR * expanded) return undefined;
+  if (toNumber(distance) <= FAR * expanded) return undefined;
   const { unit, decimals } = printingOf(one.row, unitFor);
   const text = (read: Read): string => formatAmount(read.judged.mean, unit, decimals);
-  const gap = formatDistance(absolute(difference.amount), unit, decimals);
+  const gap = formatDistance(distance, unit, decimals);
   const message = `${named(one.row)}: ${text(one)} stands ${gap} from its nearest like, ${next.row.position.name} at ${text(next)} (the difference is known to ±${formatUncertainty(expanded, unit)})`;
   return finding(SPREAD, one.row.place, message, {
     measure: one.row.characteristic.id,

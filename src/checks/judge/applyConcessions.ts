@@ -1,5 +1,6 @@
 import type { Concession } from '../../documents/session/concessions.ts';
 import { compare } from '../../quantity/fraction.ts';
+import { nearestTurn } from '../../quantity/turn.ts';
 import type { ConcessionInForce, ConcessionOfSide } from './concessionInForce.ts';
 import type { Row } from './row.ts';
 import { standing } from './spans.ts';
@@ -44,11 +45,12 @@ export const reachOf = ({ upTo, downTo }: Concession, side: Side): Concession['u
   side === 'max' ? upTo : downTo;
 
 /** A concession that says nothing of a side accepts nothing there. */
-function isCovered({ routes: [judged] }: Row, side: Side, concession: Concession): boolean {
-  const reach = reachOf(concession, side);
-  if (judged === undefined || reach === undefined) return false;
+function isCovered({ routes: [judged], characteristic }: Row, side: Side, concession: Concession): boolean {
+  const stated = reachOf(concession, side);
+  if (judged === undefined || stated === undefined) return false;
+  const reach = nearestTurn(stated.amount, judged.mean, characteristic.cycle);
   const spans = judged.spans ?? [{ from: judged.least, to: judged.greatest }];
-  return spans.every((span) => standing(span, side, reach.amount) === 'inside');
+  return spans.every((span) => standing(span, side, reach) === 'inside');
 }
 
 function farthest(bearing: readonly ConcessionInForce[], side: Side): ConcessionInForce | undefined {

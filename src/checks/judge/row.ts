@@ -26,6 +26,7 @@ import { canBeAt, missing } from './missing.ts';
 import { rangedOf } from './ranged.ts';
 import { type SharedPin, sharedPin } from './sharedPin.ts';
 import type { Span } from './spans.ts';
+import { turnedLimits } from './turnedLimits.ts';
 import { type Judged, type Judgement, judge, judgeTest, type Verdict } from './verdict.ts';
 
 /** How a session is judged; the options of a run over what its documents say. */
@@ -121,7 +122,7 @@ export function positionsIn(
 function rowOf(characteristic: Characteristic, found: Found, view: SessionView): Row {
   const { engine, session, options } = view;
   const { position, stated, routes } = found;
-  const limits = limitsAt(characteristic, stated, meansAt(position, view), (name) =>
+  const stood = limitsAt(characteristic, stated, meansAt(position, view), (name) =>
     nominalSize(engine, session, view.registry, name, position),
   );
   const orderFor = ({ stage }: SessionDocument): readonly BandName[] =>
@@ -131,9 +132,11 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
     routes.map((route) => {
       const order = orderFor(route.readIn);
       const amounts = amountsOf(route, characteristic);
+      const limits = turnedLimits(stood, amounts.mean, characteristic.cycle);
       const value = judgedOf(route, characteristic);
       return {
         route,
+        limits,
         amounts: { ...amounts, spans: value.spans },
         judgement:
           characteristic.quantity === 'pass or fail'
@@ -143,6 +146,7 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
     }),
   );
   const [first] = judged;
+  const limits = first?.limits ?? stood;
   return {
     characteristic,
     position,

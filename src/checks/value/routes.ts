@@ -21,7 +21,8 @@ import { expandedFactor, welchSatterthwaite } from '../../measurement/conformanc
 import type { Instrument } from '../../measurement/instrument.ts';
 import { expandUnlike, type Warmth } from '../../measurement/temperature.ts';
 import { standardUncertainty, subtractValues, type Value } from '../../measurement/value.ts';
-import { compare, divide, type Fraction, fraction, toNumber } from '../../quantity/fraction.ts';
+import { compare, divide, type Fraction, fraction, toNumber, ZERO } from '../../quantity/fraction.ts';
+import { nearestTurn } from '../../quantity/turn.ts';
 import { nominalSizes } from '../grades/nominalSizes.ts';
 import { sessionsBefore } from '../history/earlier.ts';
 import { isSamePartAfter } from '../history/partHistory.ts';
@@ -354,8 +355,9 @@ const finest = (steps: readonly Fraction[]): Fraction => steps.reduce((a, b) => 
 /** Normalised error of two routes: their difference over its expanded uncertainty (ISO 13528); above 1 they disagree. */
 export function normalisedError(a: Route, b: Route): number | null {
   const difference = subtractValues(a.measured.mean, b.measured.mean);
+  const amount = nearestTurn(difference.amount, ZERO, a.characteristic.cycle);
   const u = standardUncertainty(difference);
-  if (u === 0) return difference.amount.n === 0n ? 0 : null;
+  if (u === 0) return amount.n === 0n ? 0 : null;
   const dof = welchSatterthwaite([...difference.terms.values()]);
-  return Math.abs(toNumber(difference.amount)) / (u * expandedFactor(dof));
+  return Math.abs(toNumber(amount)) / (u * expandedFactor(dof));
 }

@@ -3,7 +3,8 @@ import type { ParsedFormula } from '../../formula/tree.ts';
 import { AXES } from '../../layout/axis.ts';
 import { familyOf } from '../../layout/family.ts';
 import { type ByEye, type InstrumentType, MEASURED_WITH } from '../../measurement/instrument.ts';
-import { QUANTITIES } from '../../quantity/units.ts';
+import { type Fraction, parseDecimal } from '../../quantity/fraction.ts';
+import { QUANTITIES, type Quantity } from '../../quantity/units.ts';
 import { type DocumentContext, report, type UnitsInForce } from '../amount.ts';
 import { readFormula } from '../formulaText.ts';
 import type { Measure, Outcomes } from '../measure.ts';
@@ -47,6 +48,7 @@ function readOwn({ key, keySpan, node }: Entry, context: DocumentContext): OwnCh
     label: textAt(node, 'label') ?? key.replaceAll('_', ' '),
     quantity,
     ...(quantity === 'pass or fail' ? { outcomes: outcomesOf(node) } : {}),
+    ...cycleOf(node, quantity, context),
     family: familyOf(oneOf(AXES, childOf(node, 'positions'), context) ?? 'engine'),
     parts: textsOf(childOf(node, 'part')),
     formula: readFormula(childOf(node, 'formula'), context),
@@ -67,6 +69,16 @@ const outcomesOf = (node: Node): Outcomes => ({
   pass: textAt(node, 'pass') ?? 'pass',
   fail: textAt(node, 'fail') ?? 'fail',
 });
+
+/** Only an angle comes round again. */
+function cycleOf(node: Node, quantity: Quantity, context: DocumentContext): { readonly cycle?: Fraction } {
+  const [cycle, text] = [childOf(node, 'cycle'), textAt(node, 'cycle')];
+  if (cycle === undefined || text === undefined) return {};
+  if (quantity === 'angle') return { cycle: parseDecimal(text) };
+  const message = `cycle: is for angles, and this is a ${quantity}`;
+  report(context, 'value', cycle.span, message, 'write quantity: angle, or take it out');
+  return {};
+}
 
 /** Of a test, and of what has a size. */
 const TEST_KEYS = ['pass', 'fail'];

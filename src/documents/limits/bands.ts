@@ -1,7 +1,7 @@
 import type { Place } from '../../diagnostic/place.ts';
 import { namesIn, unknownNames } from '../../formula/names.ts';
 import type { ParsedFormula } from '../../formula/tree.ts';
-import { compare, type Fraction } from '../../quantity/fraction.ts';
+import { add, compare, type Fraction } from '../../quantity/fraction.ts';
 import type { Quantity, Unit } from '../../quantity/units.ts';
 import {
   type Amount,
@@ -66,9 +66,18 @@ export function readBand(node: Node, measure: Measure, measures: Measures, conte
           readLimitValue(childOf(node, 'min'), measure, measures, context),
           readLimitValue(childOf(node, 'max'), measure, measures, context),
         );
+  if (!isInverted(band)) return band;
+  if (measure.cycle !== undefined) return acrossZero(band, measure.cycle);
   reportInverted(band, node, context);
   return band;
 }
+
+const isInverted = ({ min, max }: Band): boolean =>
+  min?.kind === 'amount' && max?.kind === 'amount' && compare(min.amount, max.amount) > 0;
+
+/** Of an angle that comes round again: from 710 to 10 degrees. */
+const acrossZero = (band: Band, cycle: Fraction): Band =>
+  band.max?.kind === 'amount' ? { ...band, max: { ...band.max, amount: add(band.max.amount, cycle) } } : band;
 
 /** In `0.051 to 0.097 mm` the unit at the end is meant for both. */
 function withUnitOf(low: string, high: string): string {
@@ -103,10 +112,8 @@ export const limitOf = (
     place: context.source.place(node.span),
   };
 
-function reportInverted(band: Band, node: Node, context: DocumentContext): void {
-  const { min, max } = band;
-  if (min?.kind !== 'amount' || max?.kind !== 'amount' || compare(min.amount, max.amount) <= 0) return;
-  const message = `the least, ${min.written}, is more than the greatest, ${max.written}`;
+function reportInverted({ min, max }: Band, node: Node, context: DocumentContext): void {
+  const message = `the least, ${min?.written}, is more than the greatest, ${max?.written}`;
   report(context, 'value', node.span, message, 'exchange them');
 }
 

@@ -31,6 +31,10 @@ export const ownCharacteristics: Schema = keyedByCharacteristic(
       ),
       too_great: text(about('Too great', 'What to call a value above its limits.', 'proud')),
       too_small: text(about('Too small', 'What to call a value below its limits.', 'sunk')),
+      cycle: choice(
+        about('Cycle', 'Of a crank angle: after how many degrees it comes round again.', 720),
+        [360, 720],
+      ),
       pass: text(about('Pass', 'Of a test: what a part is that passes.', 'sound')),
       fail: text(about('Fail', 'Of a test: what a part is that fails.', 'cracked')),
       after: text(about('After', 'What is measured just before it.', 'cylinder_bore')),

@@ -1,7 +1,8 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Position } from '../../layout/position.ts';
 import { STATION_WORDS } from '../../layout/reservedWords.ts';
-import { type DocumentContext, report } from '../amount.ts';
+import { nearestTurn } from '../../quantity/turn.ts';
+import { type Amount, type DocumentContext, report } from '../amount.ts';
 import type { ReadingGrid } from '../engine/shop.ts';
 import type { Measure } from '../measure.ts';
 import { entriesOf, itemsOf, textAt, textOf } from '../yaml/access.ts';
@@ -27,7 +28,8 @@ export function readPosition(
   shape: BlockShape,
   context: DocumentContext,
 ): PositionReading | undefined {
-  const point = (each: Node, at: string): Point | undefined => readPoint(each, shape.read, at, context);
+  const read = inOneTurn(shape);
+  const point = (each: Node, at: string): Point | undefined => readPoint(each, read, at, context);
   const base = { position, span: node.span, notes: notesOf(node) };
   if (isPoint(node)) {
     return { ...base, stations: [UNNAMED], directions: [undefined], rows: [[point(node, pointer)]] };
@@ -47,6 +49,17 @@ export function readPosition(
   if (table === undefined) return undefined;
   const rows = table.cells.map((row) => row.map(({ node: cell, at }) => point(cell, `${pointer}/${at}`)));
   return { ...base, stations: table.stations, directions: table.directions, rows };
+}
+
+/** Of an angle that comes round again: what is read at one position lies in the turn of what was read there first. */
+function inOneTurn({ read, measure: { cycle } }: BlockShape): ReadAmount {
+  if (cycle === undefined) return read;
+  let first: Amount | undefined;
+  return (text, span) => {
+    const amount = read(text, span);
+    first ??= amount;
+    return amount && first && { ...amount, amount: nearestTurn(amount.amount, first.amount, cycle) };
+  };
 }
 
 /** Below a whole position stand readings, at stations that have a name; all else is misspelt. */
