@@ -1,3 +1,4 @@
+import { nearest } from '../diagnostic/suggestion.ts';
 import { ENGINE, type Family } from './family.ts';
 import type { Layout } from './layout.ts';
 import { isPlural, type Part, type Parts, wordsOf } from './part.ts';
@@ -12,7 +13,7 @@ export interface PartAt {
   readonly isOneOfMany?: true;
 }
 
-/** What words say of parts: some of them, none that is known, or one at a position that there is not. */
+/** What words say of parts: some of them, something else such as a valve cover, or one at a position that there is not. */
 export type PartMeaning =
   | { readonly kind: 'parts'; readonly at: readonly PartAt[] }
   | { readonly kind: 'unknown' }
@@ -55,10 +56,20 @@ function readOne(text: string, parts: Parts, layout: Layout): PartMeaning {
     const at = partAt(part, key, parts, layout);
     if (at.length > 0) return { kind: 'parts', at };
   }
-  const [longest] = splits;
+  const longest = splits.find(({ part, key }) => isLikePosition(key, part.family, layout));
   return longest === undefined
     ? { kind: 'unknown' }
     : { kind: 'nowhere', part: longest.part, key: longest.key };
+}
+
+/** Numbers and names of the axes, or nearly the name of a position: the cover of a valve cover is none. */
+function isLikePosition(key: string, family: Family, layout: Layout): boolean {
+  const along = family.axes.flatMap((axis) => [axis, ...layout.namesAlong(axis)]);
+  const names = layout.positionsOf(family).flatMap(({ name, label = name }) => [name, label]);
+  return (
+    key.split(' ').every((word) => /\d/.test(word) || along.includes(word)) ||
+    nearest(key, names) !== undefined
+  );
 }
 
 const wholePart = (part: Part, word: string): PartAt =>

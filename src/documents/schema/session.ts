@@ -1,3 +1,4 @@
+import { REMEDIES } from '../session/observations.ts';
 import { STAGES } from '../session/stage.ts';
 import { by, document, note, photos } from './document.ts';
 import { fitted } from './fitted.ts';
@@ -105,9 +106,15 @@ const found: Schema = list(
   ]),
   mapShape(
     {
-      on: wordOrWords(about('On', 'Where it was seen.', 'main 3 shell lower')),
+      on: wordOrWords(
+        about(
+          'On',
+          'The part it was seen on, by any of its names, or another thing such as an oil pump.',
+          'main 3 shell lower',
+        ),
+      ),
       is: text(about('Is', 'What was seen.', 'wiped to copper')),
-      do: choice(about('Do', 'What is to be done about it.', 'renew'), ['reuse', 'renew', 'machine', 'hold']),
+      do: choice(about('Do', 'What is to be done about it.', 'renew'), REMEDIES),
       by,
       date: day,
       note,

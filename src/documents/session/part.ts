@@ -1,4 +1,4 @@
-import { didYouMean } from '../../diagnostic/suggestion.ts';
+import { alignmentDistance, didYouMean } from '../../diagnostic/suggestion.ts';
 import { ENGINE } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
 import { isPlural, type Part, type Parts, wordsOf } from '../../layout/part.ts';
@@ -13,39 +13,68 @@ export interface KnownParts {
   readonly layout: Layout;
 }
 
-/** The parts that words name, at positions that are told where the engine has none such; none for words of the shop's own. */
-export function readParts(
-  { name, span }: Named,
-  { parts, layout }: KnownParts,
-  context: DocumentContext,
-): readonly PartAt[] {
-  const meaning = readPart(name, parts, layout);
+/**
+ * The parts that words name. A position that the engine has not is told, and so is a slip in the name of a part; any
+ * other words are the shop's own, for what is no part that is measured.
+ */
+export function readParts(named: Named, known: KnownParts, context: DocumentContext): readonly PartAt[] {
+  const told = context.problems.length;
+  const found = partsNamed(named, known, context);
+  if (found.length === 0 && context.problems.length === told) reportSlip(named, known.parts, context);
+  return found;
+}
+
+function partsNamed({ name, span }: Named, known: KnownParts, context: DocumentContext): readonly PartAt[] {
+  const meaning = readPart(name, known.parts, known.layout);
   if (meaning.kind === 'parts') return meaning.at;
-  if (meaning.kind === 'nowhere') reportNowhere(meaning.part, { name: meaning.key, span }, layout, context);
+  if (meaning.kind === 'nowhere') reportNowhere(meaning.part, { name: meaning.key, span }, known, context);
   return [];
 }
+
+/** Words that are one letter off the name of a part. Of short words other things are called: a cap, a can. */
+function reportSlip({ name, span }: Named, parts: Parts, context: DocumentContext): void {
+  const meant = parts.all
+    .flatMap(wordsOf)
+    .find((word) => word.length > 4 && alignmentDistance(withoutPosition(name), word) === 1);
+  if (meant === undefined) return;
+  const help = `did you mean ${meant}? of something else say more than that`;
+  report(context, 'value', span, `no part is called ${name}`, help);
+}
+
+const withoutPosition = (name: string): string =>
+  name
+    .toLowerCase()
+    .split(/[\s_-]+/)
+    .filter((word) => !/\d|^(?:upper|lower|half)$/.test(word))
+    .join(' ');
 
 /** The same parts at positions that stand beside their name. */
 export const atPositions = (
   all: readonly PartAt[],
   keys: readonly Named[],
-  { parts, layout }: KnownParts,
+  known: KnownParts,
   context: DocumentContext,
 ): readonly PartAt[] =>
   keys.length === 0
     ? all
     : keys.flatMap((key) => {
-        const found = all.flatMap(({ part }) => partAt(part, key.name, parts, layout));
+        const found = all.flatMap(({ part }) => partAt(part, key.name, known.parts, known.layout));
         const [first] = all;
-        if (found.length === 0 && first !== undefined) reportNowhere(first.part, key, layout, context);
+        if (found.length === 0 && first !== undefined) reportNowhere(first.part, key, known, context);
         return found;
       });
 
-function reportNowhere(part: Part, { name, span }: Named, layout: Layout, context: DocumentContext): void {
+function reportNowhere(
+  part: Part,
+  { name, span }: Named,
+  { parts, layout }: KnownParts,
+  context: DocumentContext,
+): void {
+  const placed = parts.within(part).find(({ family }) => family !== ENGINE);
   const help =
-    part.family === ENGINE && part.assembledFrom.length === 0
+    placed === undefined
       ? 'there is but one: leave out what follows its name'
-      : positionHelp(layout, part.family, name);
+      : positionHelp(layout, placed.family, name);
   report(context, 'unknown-position', span, `the engine has no ${part.label} ${name}`, help);
 }
 
@@ -55,9 +84,10 @@ export function readWorkedParts(
   known: KnownParts,
   context: DocumentContext,
 ): readonly PartAt[] {
-  const found = readParts(named, known, context);
-  const isTold = readPart(named.name, known.parts, known.layout).kind === 'nowhere';
-  if (isTold || (found.length > 0 && !found.some(({ isOneOfMany }) => isOneOfMany))) return found;
+  const told = context.problems.length;
+  const found = partsNamed(named, known, context);
+  if (context.problems.length > told || (found.length > 0 && !found.some(({ isOneOfMany }) => isOneOfMany)))
+    return found;
   const help =
     'name what is measured, such as cylinder 3, main journal 1, pistons or crankshaft; other work goes into a note';
   const names = known.parts.all.flatMap((part) => namesOf(part, known.layout));

@@ -10,6 +10,7 @@ import type { Node, Span } from '../yaml/node.ts';
 import { type InstrumentCheck, readCheck } from './checked.ts';
 import { type Concession, readConcessions } from './concessions.ts';
 import { type ImportedRows, readImported } from './imported.ts';
+import { type Observation, readObservations } from './observations.ts';
 import { type PartChange, readPartChanges } from './partChanges.ts';
 import { type BlockContext, readBlock, readConditions } from './readBlock.ts';
 import type { ReadingBlock, WorkDone } from './reading.ts';
@@ -32,6 +33,8 @@ export interface SessionDocument {
   readonly uses: readonly Named[];
   /** Parts replaced, machined or fitted: they start new lines of a trend. */
   readonly partChanges: readonly PartChange[];
+  /** What was seen and has no number, by part. */
+  readonly observations: readonly Observation[];
   readonly concessions: readonly Concession[];
   readonly study: StudyDocument | undefined;
   readonly checked: readonly InstrumentCheck[];
@@ -74,6 +77,7 @@ export function readSession(root: Node, around: SessionContext, context: Documen
     concessions: readConcessions(root, around, context),
     uses: namesAt(root, 'uses'),
     partChanges: readPartChanges(root, known, context),
+    observations: readObservations(root, known, context),
     tightened: readTightened(root, around.sequences, context),
     work: items.flatMap((item, index) => readWork(item, index, known, context)),
     checked: itemsOf(childOf(root, 'checked')).flatMap((item) => readCheck(item, context) ?? []),

@@ -50,6 +50,58 @@ describe('a session', () => {
     expect(session.kept).toEqual(['found']);
   });
 
+  describe('what was found', () => {
+    const seen = (on: string) =>
+      sessionIn(
+        `${head()}found: [{ on: ${on}, is: scored, do: renew, by: RK }]\n`,
+      ).observations[0]?.parts.map(({ part, positions }) =>
+        [part.id, ...positions.map(({ name }) => name)].join(' '),
+      );
+
+    it.each([
+      ['main 3 shell lower', ['main_shell 3']],
+      ['rod bearing 2', ['rod_shell 2']],
+      ['pistons', ['piston']],
+      ['[crankpin 1, Crankpin 2]', ['crankpin 1', 'crankpin 2']],
+      ['"liner 3, piston 3"', ['cylinder 3', 'piston 3']],
+      ['oil pump', []],
+      ['fan bracket', []],
+      ['valve cover', []],
+      ['head gasket', []],
+      ['[cap 1, cap 2]', []],
+    ])('on %s', (on, parts) => expect(seen(on)).toEqual(parts));
+
+    it('keeps its words', () => {
+      const { observations } = sessionIn(`${head()}found: [{ on: oil pump, is: gears scored, do: hold }]\n`);
+      expect(observations).toEqual([
+        expect.objectContaining({ on: ['oil pump'], is: 'gears scored', remedy: 'hold', by: undefined }),
+      ]);
+    });
+
+    it.each([
+      [
+        'found: [{ on: main 3 shel lower, is: wiped }]',
+        'did you mean main shell? of something else say more than that',
+      ],
+      [
+        'found: [{ on: crankpn 2, is: blued }]',
+        'did you mean crankpin? of something else say more than that',
+      ],
+      ['found: [{ on: rod 7, is: bent }]', 'it has 1, 2, 3, 4'],
+      ['found: [{ on: [piston 1, piston 12], is: scuffed }]', 'did you mean 1?'],
+      ['replaced: [{ part: main shels }]', 'did you mean main shell? of something else say more than that'],
+      ['machined: [{ part: crankshaft 9 }]', 'it has 1, 2, 3'],
+    ])('refuses %s', (line, help) => {
+      const { diagnostics } = shopOf(files(`${head()}${line}\n`));
+      expect(diagnostics.map((each) => each.help)).toEqual([help]);
+    });
+
+    it.each(['head gasket', 'oil pump', 'valve springs', 'rod bolt nuts'])(
+      'may be a thing that is not measured: %s replaced',
+      (part) => expect(refusalsOf(files(`${head()}replaced: [{ part: ${part} }]\n`))).toEqual([]),
+    );
+  });
+
   it('may use an earlier session of the engine, and no other', () => {
     const earlier = {
       'e/earlier.yaml': head('2026-01-03'),
