@@ -2,7 +2,6 @@ import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
 import { shopGrid } from '../documents/session/readBlock.ts';
-import { STEP } from '../layout/family.ts';
 
 /** The points at which each position is read: rows along the part, columns round it. Empty lists: one reading. */
 export interface PlannedGrid {
@@ -35,7 +34,7 @@ export function plannedGrid(
 function earlierGrid(of: Characteristic, { sessions }: Engine): PlannedGrid | undefined {
   const blocks = sessions.flatMap((session) => session.blocks.filter((block) => block.measure.id === of.id));
   const [first] = blocks.at(-1)?.positions ?? [];
-  if (first === undefined || of.halves === true || of.family === STEP) return undefined;
+  if (first === undefined || of.halves === true || of.family.isNamedBySession) return undefined;
   const stations = first.stations.flatMap((station) => station.name ?? []);
   return { stations, directions: first.directions.flatMap((direction) => direction ?? []), fromShop: false };
 }

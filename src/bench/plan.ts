@@ -4,7 +4,7 @@ import { limitsOfFitted } from '../checks/grades/madeSize.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
 import type { Stage } from '../documents/session/stage.ts';
-import { type Family, STEP } from '../layout/family.ts';
+import type { Family } from '../layout/family.ts';
 import type { Position } from '../layout/position.ts';
 import { relate } from '../layout/relate.ts';
 import { type PlannedGrid, plannedGrid } from './grids.ts';
@@ -65,7 +65,9 @@ type Limited = ReadonlyMap<string, readonly Position[]>;
 const hasLimits = (limited: Limited, id: string): boolean => (limited.get(id)?.length ?? 0) > 0;
 
 function allPositions({ family, id }: Characteristic, engine: Engine, stage: Stage): readonly Position[] {
-  return family === STEP ? plannedSteps(engine, id, stage) : engine.document.layout.positionsOf(family);
+  return family.isNamedBySession
+    ? plannedSteps(engine, id, stage)
+    : engine.document.layout.positionsOf(family);
 }
 
 const limitedPositions = (of: Characteristic, engine: Engine, stage: Stage): readonly Position[] =>

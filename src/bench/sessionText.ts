@@ -1,6 +1,6 @@
 import type { Stage } from '../documents/session/stage.ts';
 import { keyText } from '../documents/writing/keyText.ts';
-import { ENGINE, type Family, STEP } from '../layout/family.ts';
+import type { Family } from '../layout/family.ts';
 import type { Position } from '../layout/position.ts';
 import type { PlannedGrid } from './grids.ts';
 
@@ -92,9 +92,10 @@ const names = (key: string, list: readonly string[]): readonly string[] =>
 const nameText = (name: string): string => (/^[-+]/.test(name) ? JSON.stringify(name) : keyText(name));
 
 function readingLines(block: WrittenBlock): readonly string[] {
-  if (block.family === ENGINE)
+  const { writtenUnder } = block.family;
+  if (writtenUnder === 'value')
     return block.at.map((each) => `value: ${positionText(each, block.grid, false)}`);
-  if (block.family === STEP) return ['after:', ...block.at.map(stepText)];
+  if (writtenUnder === 'after') return ['after:', ...block.at.map(stepText)];
   return ['at:', ...nestedLines(block.at, 0, block).map((line) => `  ${line}`)];
 }
 

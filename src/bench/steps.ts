@@ -1,7 +1,7 @@
 import type { Engine } from '../documents/assemble.ts';
 import type { Stage } from '../documents/session/stage.ts';
-import { STEP } from '../layout/family.ts';
 import type { Position } from '../layout/position.ts';
+import { usualSteps } from '../layout/usualSteps.ts';
 
 /** Before it is taken apart an engine is turned once as it came. */
 const AS_RECEIVED = 'as received';
@@ -12,7 +12,7 @@ const AS_RECEIVED = 'as received';
  */
 export function plannedSteps(engine: Engine, measure: string, stage: Stage): readonly Position[] {
   const { layout } = engine.document;
-  return stepNames(engine, measure, stage).flatMap((name) => layout.at(STEP, [name]) ?? []);
+  return stepNames(engine, measure, stage).map((name) => layout.step(name));
 }
 
 function stepNames(engine: Engine, measure: string, stage: Stage): readonly string[] {
@@ -20,6 +20,6 @@ function stepNames(engine: Engine, measure: string, stage: Stage): readonly stri
   const named = engine.limits.flatMap((document) =>
     (document.limits.get(measure)?.at ?? []).flatMap(({ path: [first] }) => first?.key ?? []),
   );
-  const pistons = engine.document.layout.namesAlong('cylinder').map((cylinder) => `piston ${cylinder}`);
-  return [...new Set(['crankshaft', ...named.filter((step) => !pistons.includes(step)), ...pistons])];
+  const [first, ...pistons] = usualSteps(engine.document.layout);
+  return [...new Set([first ?? [], named.filter((step) => !pistons.includes(step)), pistons].flat())];
 }

@@ -1,7 +1,7 @@
 import type { Characteristic, ExampleReading, WorkedExample } from '../characteristics/characteristic.ts';
 import { parts } from '../characteristics/parts.ts';
 import { characteristics } from '../characteristics/registry.ts';
-import type { Axis } from '../layout/axis.ts';
+import { allOf } from '../layout/naming.ts';
 import { anInstrument } from '../measurement/instrument.ts';
 
 /** docs/characteristics.md: every characteristic of the registry, in the order of the sheet. */
@@ -46,21 +46,7 @@ function partsText({ of, dependsOn }: Characteristic): string {
 }
 
 const positionsText = ({ family }: Characteristic): string =>
-  family.axes.map((axis) => POSITIONS[axis]).join(' and their ');
-
-const POSITIONS: Readonly<Record<Axis, string>> = {
-  main: 'main bearings',
-  crankpin: 'crankpins',
-  cylinder: 'cylinders',
-  ring: 'rings',
-  valve: 'valves',
-  'cam bearing': 'camshaft bearings',
-  lobe: 'cam lobes',
-  bank: 'banks of cylinders',
-  gear: 'gears',
-  engine: 'the whole engine, as `value:`',
-  step: 'steps of the assembly, as `after:`',
-};
+  family.writtenUnder === 'at' ? allOf(family) : `${allOf(family)}, as \`${family.writtenUnder}:\``;
 
 const inputsOf = ({ derivations }: Characteristic): string =>
   derivations.map(({ inputs }) => inputs.map((id) => `\`${id}\``).join(' and ')).join('; or ');

@@ -73,6 +73,8 @@ export interface Characteristic extends Measure {
   readonly description: string;
   /** What is easily misread in its values. */
   readonly note?: string;
+  /** What to mind while it is read: it stands beside its place on the sheet. */
+  readonly atTheBench?: string;
   /** As a person would write it on the sheet. */
   readonly formula: string;
   readonly derivations: readonly Derivation[];

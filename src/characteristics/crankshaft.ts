@@ -112,6 +112,7 @@ export const crankshaft: readonly Characteristic[] = [
     description:
       'Torque that turns the crankshaft after a step of the assembly, running and not breaking away.',
     quantity: 'torque',
+    atTheBench: 'The running torque, not the one that starts it turning.',
     family: familyOf('step'),
     usual: 'torque wrench',
     formula: "read directly after each step; a step's rise is compared with the rises of like steps",

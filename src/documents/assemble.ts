@@ -1,7 +1,6 @@
 import { type Diagnostic, diagnostic } from '../diagnostic/diagnostic.ts';
 import { startOfFile } from '../diagnostic/place.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
-import { STEP } from '../layout/family.ts';
 import type { Layout } from '../layout/layout.ts';
 import type { Parts } from '../layout/part.ts';
 import type { Fraction } from '../quantity/fraction.ts';
@@ -98,9 +97,10 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
   );
   reading.problems.push(...sameInstruments(registers, (path) => reading.levelOf(path)));
   const { layout } = document;
-  const limits = orderLimits(reading.limitLevels(measures, layout), reading.problems, (id, { path }) =>
-    placeName(path, layout, measures.find(id)?.family ?? STEP),
-  );
+  const limits = orderLimits(reading.limitLevels(measures, layout), reading.problems, (id, { path }) => {
+    const measure = measures.find(id);
+    return measure === undefined ? '' : placeName(path, layout, measure.family);
+  });
   reading.problems.push(...formulaProblems(limits, { sizes: document.sizes, measures, layout }));
   for (const edition of everyEdition(limits))
     reading.problems.push(...tighterWhenMerged(edition, document.layout, measures));

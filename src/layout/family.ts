@@ -5,6 +5,12 @@ export interface Family {
   readonly axes: readonly Axis[];
   /** As messages name it: `main`, `ring of a cylinder`. */
   readonly name: string;
+  /** There is but one: what is measured once an engine. */
+  readonly isSingle: boolean;
+  /** Each session names its positions itself, such as the steps of an assembly; a layout has none. */
+  readonly isNamedBySession: boolean;
+  /** The key under which a session says what was read there. */
+  readonly writtenUnder: 'value' | 'after' | 'at';
 }
 
 const families = new Map<string, Family>();
@@ -15,7 +21,14 @@ export function familyOf(...axes: readonly Axis[]): Family {
   const key = whole.join();
   const known = families.get(key);
   if (known !== undefined) return known;
-  const family: Family = { axes: whole, name: whole.toReversed().join(' of a ') };
+  const writtenUnder = key === 'engine' ? 'value' : key === 'step' ? 'after' : 'at';
+  const family: Family = {
+    axes: whole,
+    name: whole.toReversed().join(' of a '),
+    isSingle: writtenUnder === 'value',
+    isNamedBySession: writtenUnder === 'after',
+    writtenUnder,
+  };
   families.set(key, family);
   return family;
 }

@@ -53,7 +53,19 @@ export class Layout {
   /** The position with these coordinates. Steps are named freely, so every name is one. */
   at(family: Family, coordinates: readonly string[]): Position | undefined {
     const key = keyOfCoordinates(coordinates);
-    return family === STEP ? this.#step(key) : this.#byKey(family).get(key);
+    return family === STEP ? this.step(key) : this.#byKey(family).get(key);
+  }
+
+  /** The one position of what there is but one of. */
+  only(family: Family): Position | undefined {
+    return family.isSingle ? WHOLE_ENGINE : undefined;
+  }
+
+  /** A step of an assembly, by the name that a session gives it. */
+  step(name: string): Position {
+    const step = this.#wider?.step(name) ?? this.#steps.get(name) ?? makePosition(STEP, [name]);
+    this.#steps.set(name, step);
+    return step;
   }
 
   /** The position that had this key, which the layout need not name any more. */
@@ -101,12 +113,6 @@ export class Layout {
   #namesAfter(row: readonly string[], { axes }: Family, axis: Axis): readonly string[] {
     const holder = HOLDER[axis];
     return this.namesAlong(axis, holder === undefined ? undefined : row[axes.indexOf(holder)]);
-  }
-
-  #step(name: string): Position {
-    const step = this.#wider?.at(STEP, [name]) ?? this.#steps.get(name) ?? makePosition(STEP, [name]);
-    this.#steps.set(name, step);
-    return step;
   }
 }
 

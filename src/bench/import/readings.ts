@@ -3,8 +3,6 @@ import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Csv, CsvCell } from '../../documents/csv.ts';
 import { positionHelp } from '../../documents/engine/checkPosition.ts';
-import { ENGINE } from '../../layout/family.ts';
-import { WHOLE_ENGINE } from '../../layout/position.ts';
 import { findPosition } from '../../layout/readKey.ts';
 import type { PlannedBlock } from '../plan.ts';
 import { keyOf, type PlannedPoint } from '../points.ts';
@@ -131,17 +129,14 @@ class RowReader {
       );
     }
     const names = positionColumns.flatMap((heading) => this.#text(row, heading) ?? []);
-    const name = names.join(' ') || (characteristic.family === ENGINE ? WHOLE_ENGINE.name : '');
-    const position = findPosition(this.#engine.document.layout, characteristic.family, name);
+    const name = names.join(' ');
+    const { layout } = this.#engine.document;
+    const { family } = characteristic;
+    const position = name === '' ? layout.only(family) : findPosition(layout, family, name);
     if (position === undefined || position.name === '') {
-      const help = positionHelp(this.#engine.document.layout, characteristic.family, name);
+      const help = positionHelp(layout, family, name);
       const cell = this.#cell(row, positionColumns[0]) ?? row[0];
-      return this.#report(
-        cell,
-        positionColumns[0] ?? '',
-        `the engine has no ${characteristic.family.name} ${name}`,
-        help,
-      );
+      return this.#report(cell, positionColumns[0] ?? '', `the engine has no ${family.name} ${name}`, help);
     }
     return {
       measure: id,

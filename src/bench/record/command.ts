@@ -1,5 +1,4 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
-import { STEP } from '../../layout/family.ts';
 import { findPosition } from '../../layout/readKey.ts';
 import { GAUGE_COUNTS, type GaugeZero } from '../sessionText.ts';
 import { type Expecting, expectationAt } from './expectation.ts';
@@ -91,7 +90,7 @@ function askReading(text: string, state: RecordState, around: Expecting): TypedR
     quantity: characteristic.quantity,
     zero: state.zeros.get(point.measure),
     expected: expectationAt(point, state, around),
-    takesRanges: characteristic.family !== STEP,
+    takesRanges: !characteristic.family.isNamedBySession,
   });
   if (!typed.ok) return unclear(typed.why);
   return {
@@ -104,7 +103,8 @@ function askReading(text: string, state: RecordState, around: Expecting): TypedR
 function askAgain(state: RecordState, around: Expecting): TypedRequest {
   const last = lastTaken(state);
   if (last === undefined) return unclear('there is no reading before this place to repeat');
-  if (around.registry.find(last.point.measure)?.family === STEP) return unclear('a step is read once');
+  if (around.registry.find(last.point.measure)?.family.isNamedBySession)
+    return unclear('a step is read once');
   if (last.texts.some((text) => /to|under|over|go/.test(text))) return unclear('a range is not repeated');
   return event({ do: 'again' });
 }

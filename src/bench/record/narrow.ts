@@ -1,6 +1,6 @@
 import type { Engine } from '../../documents/assemble.ts';
 import { AXES, type Axis, HOLDER } from '../../layout/axis.ts';
-import { ENGINE, familyOf, STEP } from '../../layout/family.ts';
+import { familyOf } from '../../layout/family.ts';
 import { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
 import { relate } from '../../layout/relate.ts';
@@ -28,7 +28,7 @@ export function layoutAround(layout: Layout, position: Position): Layout {
 /** Steps and the whole engine have nothing beside them: what else there is was judged before. */
 function namesBeside(axis: Axis, layout: Layout, position: Position): readonly string[] {
   const { family, coordinates } = position;
-  if (family === ENGINE || family === STEP) return [];
+  if (family.isSingle || family.isNamedBySession) return [];
   if (family.axes.includes(axis)) return coordinates.filter((_, index) => family.axes[index] === axis);
   if (HOLDER[axis] !== undefined) return layout.namesAlong(axis);
   const beside = relate(layout, position, familyOf(axis)) ?? [];
@@ -37,4 +37,4 @@ function namesBeside(axis: Axis, layout: Layout, position: Position): readonly s
 
 /** Whether a reading can have a say in what is judged there: steps and the whole engine always can. */
 export const belongsTo = (layout: Layout, { family, coordinates }: Position): boolean =>
-  family === ENGINE || family === STEP || layout.at(family, coordinates) !== undefined;
+  family.isNamedBySession || layout.at(family, coordinates) !== undefined;

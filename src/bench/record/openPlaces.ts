@@ -6,8 +6,6 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Path } from '../../documents/writing/shape.ts';
 import { childOf, itemsOf, textAt } from '../../documents/yaml/access.ts';
 import type { Node } from '../../documents/yaml/node.ts';
-import { ENGINE, STEP } from '../../layout/family.ts';
-import { WHOLE_ENGINE } from '../../layout/position.ts';
 import type { PlannedBlock } from '../plan.ts';
 import type { PlannedPoint } from '../points.ts';
 import { GAUGE_COUNTS, type GaugeZero } from '../sessionText.ts';
@@ -44,7 +42,9 @@ export function openBlocks(
     const characteristic = registry.find(read.measure.id);
     if (item === undefined || characteristic === undefined) return [];
     const path: Path = ['readings', read.index];
-    const positions = characteristic.family === STEP ? stepsIn(item, read.positions, engine) : read.positions;
+    const positions = characteristic.family.isNamedBySession
+      ? stepsIn(item, read.positions, engine)
+      : read.positions;
     const found = positions.map((reading) => ({
       reading,
       places: placesOf(reading, read.measure.id, locate(item, reading, path, engine, characteristic.family)),
@@ -84,7 +84,7 @@ const stepsIn = (
 ): readonly PositionReading[] =>
   itemsOf(childOf(item, 'after')).flatMap((step): readonly PositionReading[] => {
     const name = textAt(step, 'step');
-    const position = name === undefined ? undefined : layout.at(STEP, [name]);
+    const position = name === undefined ? undefined : layout.step(name);
     if (position === undefined) return [];
     const found = read.find((each) => each.position === position);
     const empty = { stations: [{}], directions: [undefined], rows: [[undefined]], notes: [] };
@@ -114,11 +114,11 @@ function locate(
   engine: Engine,
   family: PlannedBlock['family'],
 ): Located | undefined {
-  if (reading.position === WHOLE_ENGINE && family === ENGINE) {
+  if (family.writtenUnder === 'value') {
     const node = childOf(item, 'value');
     if (node !== undefined) return { node, path: [...path, 'value'], holder: undefined };
   }
-  if (family === STEP) {
+  if (family.writtenUnder === 'after') {
     const index = itemsOf(childOf(item, 'after')).findIndex(
       (step) => textAt(step, 'step') === reading.position.name,
     );

@@ -1,6 +1,5 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { STEP } from '../../layout/family.ts';
 import { bandsText } from '../bandsText.ts';
 import type { Plan, PlannedBlock } from '../plan.ts';
 import { rowsAt } from '../points.ts';
@@ -38,6 +37,7 @@ function emptyBlock(block: PlannedBlock, engine: Engine, registry: Registry): Wr
     comments: [
       ...(characteristic === undefined ? [] : [characteristic.description]),
       ...limitLines(block, engine, registry),
+      ...(characteristic?.atTheBench === undefined ? [] : [characteristic.atTheBench]),
       ...howLines(block),
     ],
   };
@@ -58,8 +58,7 @@ function limitLines({ measure, positions }: PlannedBlock, engine: Engine, regist
   });
 }
 
-function howLines({ grid, family }: PlannedBlock): readonly string[] {
-  if (family === STEP) return ['The running torque, not the one that starts it turning.'];
+function howLines({ grid }: PlannedBlock): readonly string[] {
   if (grid.stations.length === 0 || grid.directions.length === 0) return [];
   const rows = `rows are ${grid.stations.join(', ')}; columns are ${grid.directions.join(', ')}`;
   return [`At each position ${rows}.`];

@@ -1,5 +1,6 @@
 import type { Engine } from '../../documents/assemble.ts';
 import { keyText } from '../../documents/writing/keyText.ts';
+import { readPart } from '../../layout/readPart.ts';
 import { comment, schemaLine } from '../sessionText.ts';
 import { type MadeFile, madeFile, schemaPath } from './madeFile.ts';
 
@@ -49,12 +50,11 @@ export function torqueFile(request: TorqueRequest, engine: Engine): MadeFile {
 }
 
 /** Two to a main cap or a rod; else four, to be named by whoever knows the joint. */
-function fastenersOf(joint: string, { document }: Engine): readonly string[] {
-  const family = /\bmain\b/i.test(joint) ? 'main' : /\brod\b/i.test(joint) ? 'cylinder' : undefined;
-  if (family === undefined) return ['1', '2', '3', '4'];
-  return document.layout
-    .namesAlong(family)
-    .flatMap((position) =>
-      /^\d+$/.test(position) ? [`${position}L`, `${position}R`] : [`${position}-1`, `${position}-2`],
-    );
+function fastenersOf(joint: string, { document: { layout }, parts }: Engine): readonly string[] {
+  const meant = readPart(joint, parts, layout);
+  const of = meant.kind === 'parts' ? meant.at.find(({ part }) => !part.family.isSingle) : undefined;
+  if (of === undefined) return ['1', '2', '3', '4'];
+  return layout
+    .positionsOf(of.part.family)
+    .flatMap(({ name }) => (/^\d+$/.test(name) ? [`${name}L`, `${name}R`] : [`${name}-1`, `${name}-2`]));
 }

@@ -1,4 +1,3 @@
-import { STEP } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
 import { relate } from '../../layout/relate.ts';
 import { outlierOf } from '../../measurement/outlier.ts';
@@ -49,7 +48,7 @@ export function spreadFindings(
     // Out of round and taper are ranges, which are skewed; steps have a check of their own.
     if (
       judged === undefined ||
-      family === STEP ||
+      family.isNamedBySession ||
       onlyWithLimits ||
       isSlip.has(`${id} ${row.position.key}`)
     ) {

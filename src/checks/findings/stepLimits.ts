@@ -2,7 +2,6 @@ import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { LimitEntry, PlacedEntry } from '../../documents/limits/limitEntry.ts';
-import { STEP } from '../../layout/family.ts';
 import type { Position } from '../../layout/position.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { SessionView } from '../judge/row.ts';
@@ -25,7 +24,7 @@ export const stepLimitKinds: readonly FindingKind[] = [NO_STEP];
 /** Told in the latest session that has any step: until the first is taken there is nothing to compare names with. */
 export const stepLimitFindings = (view: SessionView): readonly Finding[] =>
   view.registry.all.flatMap((characteristic) =>
-    characteristic.family === STEP ? unmatched(characteristic, view) : [],
+    characteristic.family.isNamedBySession ? unmatched(characteristic, view) : [],
   );
 
 function unmatched(characteristic: Characteristic, { engine, session }: SessionView): readonly Finding[] {
@@ -43,7 +42,7 @@ function unmatched(characteristic: Characteristic, { engine, session }: SessionV
 }
 
 const atStep = ({ document: { layout } }: Engine, key: string): { readonly position?: Position } => {
-  const position = layout.at(STEP, [key]);
+  const position = layout.step(key);
   return position === undefined ? {} : { position };
 };
 

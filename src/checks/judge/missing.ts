@@ -1,7 +1,6 @@
 import { type Characteristic, placesOf } from '../../characteristics/characteristic.ts';
 import type { BandName } from '../../documents/limits/bands.ts';
 import type { Measures } from '../../documents/measure.ts';
-import { STEP } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
 import type { PositionLimits } from './limits.ts';
@@ -18,7 +17,7 @@ export function missing(
   const isOpen = order.some((band) => SIDES.some((side) => limits.open.has(`${band} ${side}`)));
   const isLimited = isOpen || deciding.min !== undefined || deciding.max !== undefined;
   // A test needs no limits: what was tested in one place is wanted in all.
-  const isWanted = family !== STEP && (isLimited || quantity === 'pass or fail');
+  const isWanted = !family.isNamedBySession && (isLimited || quantity === 'pass or fail');
   return {
     verdict: isWanted ? 'missing' : null,
     deciding,

@@ -6,7 +6,6 @@ import type { DecisionRule } from '../../documents/engine/shop.ts';
 import type { Half } from '../../documents/grades/movement.ts';
 import type { BandName } from '../../documents/limits/bands.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
-import { STEP } from '../../layout/family.ts';
 import type { Position } from '../../layout/position.ts';
 import { reach } from '../../layout/reach.ts';
 import { type Fraction, least } from '../../quantity/fraction.ts';
@@ -115,7 +114,7 @@ export function positionsIn(
   { family, id }: Characteristic,
   { engine, session, earlier = [] }: SessionView,
 ): readonly Position[] {
-  if (family !== STEP) return engine.document.layout.positionsOf(family);
+  if (!family.isNamedBySession) return engine.document.layout.positionsOf(family);
   return [session, ...earlier].map((each) => stepsOf(each, id)).find((steps) => steps.length > 0) ?? [];
 }
 

@@ -2,7 +2,6 @@ import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
-import { STEP } from '../../layout/family.ts';
 import { type Quantity, type Unit, unitsOf } from '../../quantity/units.ts';
 import { type Finding, type FindingKind, finding, sortFindings } from '../finding.ts';
 import { capabilityFindings } from '../findings/capability.ts';
@@ -125,7 +124,7 @@ export function unmeasured(
     ...told.map((each) => each.measure),
   ]);
   return registry.all
-    .filter((each) => !measured.has(each.id) && each.family !== STEP)
+    .filter((each) => !measured.has(each.id) && !each.family.isNamedBySession)
     .filter((each) => hasDecidingLimit(each, engine, session, options))
     .filter(
       (each) =>

@@ -6,9 +6,8 @@ import type { JudgingOptions } from '../../checks/judge/row.ts';
 import { DOCUMENT_CODES } from '../../diagnostic/catalogue.ts';
 import type { DocumentCode } from '../../diagnostic/diagnostic.ts';
 import { unknownMeasure } from '../../documents/measure.ts';
-import { ENGINE, STEP } from '../../layout/family.ts';
 import { compareNames } from '../../layout/nameOrder.ts';
-import { type Position, WHOLE_ENGINE } from '../../layout/position.ts';
+import type { Position } from '../../layout/position.ts';
 import { findPosition } from '../../layout/readKey.ts';
 import { revisionText } from '../../output/diff/revision.ts';
 import { type Line, writtenLines } from '../../output/escape/line.ts';
@@ -100,9 +99,9 @@ function explainValue(
   const rows = latestRows(report, characteristic, options.session);
   const style = textStyle(world.out, world.environment, true);
   const lines =
-    position === undefined && characteristic.family !== ENGINE
+    position === undefined && !characteristic.family.isSingle
       ? positionsLines(call, rows, unitsFor(report.engine), style)
-      : rowsAt(position ?? WHOLE_ENGINE.name, rows, report).flatMap((row, index) => [
+      : rowsAt(position, characteristic, rows, report).flatMap((row, index) => [
           ...(index === 0 ? [] : ['']),
           ...valueLines(row, report, options, style),
         ]);
@@ -138,23 +137,24 @@ function latestRows(
   }
   const found = [...latest.values()].flat();
   // The steps of an assembly stand in the order in which they were taken.
-  return family === STEP
+  return family.isNamedBySession
     ? found
     : found.sort(({ row: a }, { row: b }) => compareNames(a.position.name, b.position.name));
 }
 
 function rowsAt(
-  position: string,
+  position: string | undefined,
+  { id, family }: Characteristic,
   rows: readonly MeasuredRow[],
-  { engine }: EngineReport,
+  { engine: { document } }: EngineReport,
 ): readonly MeasuredRow[] {
-  const { id = '', family = ENGINE } = rows[0]?.row.characteristic ?? {};
-  const at = findPosition(engine.document.layout, family, position);
+  const { layout } = document;
+  const at = position === undefined ? layout.only(family) : findPosition(layout, family, position);
   const found = rows.filter(({ row }) => row.position === at);
   if (found.length > 0) return found;
   const known = rows.map(({ row }) => row.position.name).join(', ');
   throw new UsageError(
     `${id} was not measured at ${position}`,
-    family === ENGINE ? 'leave the position out' : `it was measured at ${known}`,
+    family.isSingle ? 'leave the position out' : `it was measured at ${known}`,
   );
 }

@@ -3,7 +3,6 @@ import { type PositionOf, type RecordStart, readJournal, startLine } from '../..
 import { folderOf } from '../../documents/opened.ts';
 import type { Stage } from '../../documents/session/stage.ts';
 import { stemOf } from '../../documents/stem.ts';
-import { STEP } from '../../layout/family.ts';
 import type { Problem } from '../../shell/problem.ts';
 import { promptLoop } from '../../shell/process/promptLoop.ts';
 import { thisProcess } from '../../shell/process/thisProcess.ts';
@@ -61,8 +60,11 @@ interface Begun {
 function begin(opened: BenchEngine, options: TargetOptions, world: World, isTyped: boolean): Begun {
   const target = recordTarget(opened, options, world);
   const journal = open(opened, target);
-  const positionOf: PositionOf = (measure, key) =>
-    opened.engine.document.layout.withKey(opened.registry.find(measure)?.family ?? STEP, key);
+  const { layout } = opened.engine.document;
+  const positionOf: PositionOf = (measure, key) => {
+    const family = opened.registry.find(measure)?.family;
+    return family === undefined ? layout.step(key) : layout.withKey(family, key);
+  };
   try {
     const found = readJournal(journal.text, positionOf);
     const start = found?.start ?? startNow(opened, target, options, world);

@@ -1,5 +1,5 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
-import { ENGINE, type Family } from '../../layout/family.ts';
+import type { Family } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
 import { type Position, spoken } from '../../layout/position.ts';
 import {
@@ -78,7 +78,7 @@ function keyProblem(
   family: Family,
   known: Coordinates,
 ): readonly [message: string, help: string] {
-  if (family === ENGINE) {
+  if (family.isSingle) {
     return [
       'it is measured once an engine and has no positions',
       'write `value:` beside `measure:`, or leave the position out',

@@ -1,5 +1,5 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
-import type { Axis } from '../../layout/axis.ts';
+import { type Axis, CYLINDER, type NamedAxis } from '../../layout/axis.ts';
 import type { Layout } from '../../layout/layout.ts';
 import { RESERVED } from '../../layout/reservedWords.ts';
 import { type DocumentContext, report } from '../amount.ts';
@@ -30,7 +30,7 @@ export function reportSameNames(key: string, names: Node | undefined, context: D
 }
 
 /** Rods that the layout puts on no crankpin: their clearances could never be worked out. */
-export function reportLooseRods(
+function reportLooseRods(
   layout: Node | undefined,
   pins: ReadonlyMap<string, string>,
   crankpins: readonly string[],
@@ -86,33 +86,37 @@ export function reportNoLabel(
   report(context, 'unknown-position', keySpan, `the engine has no ${axis} ${key}`, help);
 }
 
-/** Crankpins or banks, and cylinders in them, that the engine does not have; and cylinders that stand in two. */
+/** Crankpins or banks, and cylinders in them, that the engine does not have; and cylinders that stand in two, or on none. */
 export function reportCylinders(
-  axis: 'crankpin' | 'bank',
-  groups: readonly (Node | undefined)[],
-  names: readonly string[],
-  cylinders: readonly string[],
+  layout: Node | undefined,
+  { axis, keys, ofCylinders }: NamedAxis,
+  names: ReadonlyMap<Axis, readonly string[]>,
+  of: ReadonlyMap<Axis, ReadonlyMap<string, string>>,
   context: DocumentContext,
 ): void {
-  const groupOf = new Map<string, string>();
-  for (const { key, keySpan, node } of groups.flatMap(entriesOf)) {
-    if (!names.includes(key)) {
-      report(context, 'value', keySpan, `the engine has no ${axis} ${key}`, `it has ${names.join(', ')}`);
+  const told = context.problems.length;
+  const [all, cylinders] = [names.get(axis) ?? [], names.get(CYLINDER) ?? []];
+  const seen = new Map<string, string>();
+  for (const { key, keySpan, node } of keys.flatMap((each) => entriesOf(childOf(layout, each)))) {
+    if (!all.includes(key)) {
+      report(context, 'value', keySpan, `the engine has no ${axis} ${key}`, `it has ${all.join(', ')}`);
     }
     for (const item of node.kind === 'list' ? node.items : [node]) {
       const cylinder = textOf(item);
       if (cylinder === undefined) continue;
-      const other = groupOf.get(cylinder);
-      groupOf.set(cylinder, key);
+      const other = seen.get(cylinder);
+      seen.set(cylinder, key);
       if (!cylinders.includes(cylinder)) {
         const message = `the engine has no cylinder ${cylinder}`;
         report(context, 'value', item.span, message, `it has ${cylinders.join(', ')}`);
       } else if (other !== undefined) {
-        const on = axis === 'crankpin' ? 'on' : 'in';
+        const on = ofCylinders?.on;
         const where = other === key ? `twice ${on} ${axis} ${key}` : `${on} ${axis} ${other} as well`;
-        const help = axis === 'crankpin' ? 'a rod runs on one pin' : 'a cylinder stands in one bank';
-        report(context, 'value', item.span, `cylinder ${cylinder} stands ${where}`, help);
+        report(context, 'value', item.span, `cylinder ${cylinder} stands ${where}`, ofCylinders?.but);
       }
     }
   }
+  // A rod whose pin is misspelt is on none: once that is put right the rest can be told.
+  if (ofCylinders?.every === true && context.problems.length === told)
+    reportLooseRods(layout, of.get(axis) ?? new Map(), all, cylinders, context);
 }

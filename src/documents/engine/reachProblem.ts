@@ -1,5 +1,5 @@
 import type { UsedReference } from '../../formula/names.ts';
-import { ENGINE, type Family, STEP } from '../../layout/family.ts';
+import type { Family } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
 import { fullName, type Position } from '../../layout/position.ts';
 import { reach } from '../../layout/reach.ts';
@@ -20,7 +20,8 @@ export function reachProblem(
   to: Family,
   layout: Layout,
 ): FormulaRefusal | undefined {
-  if (to === STEP && (from !== STEP || reference.at !== undefined)) return unrelated(reference, from, to);
+  if (to.isNamedBySession && (from !== to || reference.at !== undefined))
+    return unrelated(reference, from, to);
   if (layout.positionsOf(to).length === 0) return undefined;
   for (const position of layout.positionsOf(from)) {
     const reached = reach(layout, position, to, reference.at);
@@ -58,7 +59,7 @@ function several(
   position: Position,
   reached: readonly Position[],
 ): FormulaRefusal {
-  const where = position.family === ENGINE ? 'the engine' : fullName(position);
+  const where = position.family.isSingle ? 'the engine' : fullName(position);
   const message = `${where} has ${reached.length} values of ${text}, at ${reached.map((each) => each.name).join(', ')}`;
   const wanted = at === undefined ? `${name}[*]` : text;
   return { message, help: `write max(${wanted}), min, mean or spread of it` };

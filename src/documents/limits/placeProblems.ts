@@ -1,5 +1,5 @@
 import { diagnostic } from '../../diagnostic/diagnostic.ts';
-import { ENGINE, type Family, STEP } from '../../layout/family.ts';
+import type { Family } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
 import { keyOfCoordinates, spoken } from '../../layout/position.ts';
 import { noCoordinates } from '../../layout/readKey.ts';
@@ -35,7 +35,7 @@ function reportNowhere(
   layout: Layout,
   context: DocumentContext,
 ): void {
-  if (family === ENGINE || family === STEP || layout.positionsOf(family).length > 0) return;
+  if (family.isNamedBySession || layout.positionsOf(family).length > 0) return;
   const message = `${id} is measured at a ${family.name}, and the engine has none`;
   const help = `name each ${family.axes.at(-1)} in the layout of the engine document, or leave these limits out`;
   report(context, 'unknown-position', key.keySpan, message, help);

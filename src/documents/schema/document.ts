@@ -1,5 +1,5 @@
+import { NAMED_AXES } from '../../layout/axis.ts';
 import { findUnit, QUANTITIES, type Quantity, UNIT_SPELLINGS } from '../../quantity/units.ts';
-import { LAYOUT_KEYS } from '../engine/readLayout.ts';
 import { type About, about, choice, type Schema, text } from './scalars.ts';
 import { map, type Properties } from './shared.ts';
 
@@ -72,4 +72,4 @@ export const decisionRule: Schema = choice(
 );
 
 /** Families of positions, by their last axis; the whole engine is a position of its own. */
-export const FAMILIES: readonly string[] = LAYOUT_KEYS.map(({ label }) => label);
+export const FAMILIES: readonly string[] = NAMED_AXES.map(({ label }) => label);

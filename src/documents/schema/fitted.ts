@@ -1,3 +1,4 @@
+import { NAMED_AXES } from '../../layout/axis.ts';
 import { CONDITIONS } from '../session/partChanges.ts';
 import { note, source } from './document.ts';
 import { PATTERNS } from './patterns.ts';
@@ -41,7 +42,7 @@ const atOnePosition: Schema = {
 };
 
 /** Of a part that has several places of one size. */
-const GRADED = ['main', 'crankpin', 'cylinder', 'cam_bearing', 'valve'];
+const GRADED = NAMED_AXES.flatMap(({ isGraded, label }) => (isGraded ? [label] : []));
 
 const gradeOfFamily = (family: string): [string, Schema] => [
   family,

@@ -1,9 +1,10 @@
-import { ENGINE, STEP } from '../../layout/family.ts';
+import { whereMeasured } from '../../layout/naming.ts';
 import { type DocumentContext, report } from '../amount.ts';
 import type { Measure } from '../measure.ts';
 import { childOf, entriesOf, itemsOf } from '../yaml/access.ts';
 import type { Entry, Node } from '../yaml/node.ts';
 import { POINT_KEYS } from './points.ts';
+import { readingForm } from './readingForm.ts';
 
 /** Keys of a block that would be passed over beside others: what somebody wrote there must not be lost. */
 export function reportUnreadKeys(block: Node, measure: Measure, context: DocumentContext): void {
@@ -12,11 +13,11 @@ export function reportUnreadKeys(block: Node, measure: Measure, context: Documen
     const entry = entryOf(block, key);
     if (entry !== undefined) report(context, 'value', entry.keySpan, message, help);
   };
-  if (family !== STEP) {
-    const message = `${id} is measured ${family === ENGINE ? 'once an engine' : `at a ${family.name}`}, and not after steps`;
-    unread('after', message, family === ENGINE ? 'write `value:` and the reading' : 'write `at: { 1: … }`');
+  if (!family.isNamedBySession) {
+    const message = `${id} is measured ${whereMeasured(family)}, and not after steps`;
+    unread('after', message, readingForm(family));
   }
-  if (family === ENGINE && childOf(block, 'value') !== undefined) {
+  if (family.isSingle && childOf(block, 'value') !== undefined) {
     unread(
       'at',
       'at: is not read beside value:',

@@ -1,7 +1,6 @@
 import type { Place } from '../../diagnostic/place.ts';
-import { ENGINE } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
-import { type Position, WHOLE_ENGINE } from '../../layout/position.ts';
+import type { Position } from '../../layout/position.ts';
 import { type Amount, type DocumentContext, readAmount, report } from '../amount.ts';
 import { readDate } from '../date.ts';
 import { checkPosition } from '../engine/checkPosition.ts';
@@ -85,7 +84,8 @@ function readPositions(
   context: DocumentContext,
 ): readonly Position[] {
   const at = childOf(item, 'at');
-  if (at === undefined && measure.family === ENGINE) return [WHOLE_ENGINE];
+  const only = layout.only(measure.family);
+  if (at === undefined && only !== undefined) return [only];
   if (at === undefined) {
     const message = `${measure.id} is measured at a ${measure.family.name}, and this says at none`;
     report(context, 'missing-key', item.span, message, 'write at: and the position, or a list of them');

@@ -1,5 +1,4 @@
 import { alignmentDistance, didYouMean } from '../../diagnostic/suggestion.ts';
-import { ENGINE } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
 import { isPlural, type Part, type Parts, wordsOf } from '../../layout/part.ts';
 import { type PartAt, partAt, readPart } from '../../layout/readPart.ts';
@@ -70,7 +69,7 @@ function reportNowhere(
   { parts, layout }: KnownParts,
   context: DocumentContext,
 ): void {
-  const placed = parts.within(part).find(({ family }) => family !== ENGINE);
+  const placed = parts.within(part).find(({ family }) => !family.isSingle);
   const help =
     placed === undefined
       ? 'there is but one: leave out what follows its name'
@@ -103,7 +102,7 @@ export function readWorkedParts(
 
 /** Every way to name all of a part, or one of it. */
 const namesOf = (part: Part, layout: Layout): readonly string[] =>
-  part.family === ENGINE
+  part.family.isSingle
     ? wordsOf(part)
     : wordsOf(part).flatMap((word) =>
         isPlural(word, part) ? [word] : layout.positionsOf(part.family).map(({ name }) => `${word} ${name}`),

@@ -1,6 +1,5 @@
-import { ENGINE, STEP } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
-import { type Position, WHOLE_ENGINE } from '../../layout/position.ts';
+import type { Position } from '../../layout/position.ts';
 import { type DocumentContext, readAmount, report } from '../amount.ts';
 import { readDate } from '../date.ts';
 import { checkPosition } from '../engine/checkPosition.ts';
@@ -12,6 +11,7 @@ import type { Node } from '../yaml/node.ts';
 import { amountReader, setToOf } from './amountReader.ts';
 import { reportUnreadKeys } from './blockKeys.ts';
 import type { PositionReading, ReadingBlock } from './reading.ts';
+import { readingForm } from './readingForm.ts';
 import { type BlockShape, gridOf, readPosition, textList } from './shapes.ts';
 
 /** What a block of readings is read by. */
@@ -94,8 +94,9 @@ function readPositions(
 ): readonly PositionReading[] {
   const { family, id } = shape.measure;
   const value = childOf(item, 'value');
-  if (value !== undefined && family === ENGINE) {
-    return one(readPosition(WHOLE_ENGINE, value, `${pointer}/value`, shape, context));
+  const only = layout.only(family);
+  if (value !== undefined && only !== undefined) {
+    return one(readPosition(only, value, `${pointer}/value`, shape, context));
   }
   if (value !== undefined) {
     report(
@@ -103,7 +104,7 @@ function readPositions(
       'value',
       value.span,
       `${id} is measured at a ${family.name}, and this says at none`,
-      family === STEP ? 'write `after: [{ step: …, value: … }]`' : 'write `at: { 1: … }`',
+      readingForm(family),
     );
   }
   const steps = itemsOf(childOf(item, 'after')).map((step, index) =>
@@ -127,7 +128,7 @@ function readStep(
   context: DocumentContext,
 ): PositionReading | undefined {
   const name = textAt(item, 'step');
-  const step = name === undefined ? undefined : layout.at(STEP, [name]);
+  const step = name === undefined ? undefined : layout.step(name);
   const key = childOf(item, 'running') === undefined ? 'value' : 'running';
   // A step that was not read (`~`) keeps its place in the order.
   const value = childOf(item, key);

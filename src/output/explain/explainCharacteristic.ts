@@ -1,5 +1,5 @@
 import type { Characteristic, ExampleReading, WorkedExample } from '../../characteristics/characteristic.ts';
-import { ENGINE, STEP } from '../../layout/family.ts';
+import { everyOne } from '../../layout/naming.ts';
 import { anInstrument } from '../../measurement/instrument.ts';
 import { type Line, line } from '../escape/line.ts';
 import { type Cell, cell, layTable } from '../terminal/table.ts';
@@ -10,7 +10,7 @@ import { LINE } from './explainCode.ts';
 /** What a characteristic is, how it is worked out, by which routes, with the sums that are tested. */
 export function characteristicLines(of: Characteristic, style: TextStyle): readonly Line[] {
   const facts: readonly (readonly [string, string])[] = [
-    ['measured at', positionsText(of)],
+    ['measured at', everyOne(of.family)],
     ['formula', of.formula],
     ...of.derivations.map((each) => ['route', `${each.route}  (${each.inputs.join(', ')})`] as const),
     ['usually with', anInstrument(of.usual)],
@@ -29,13 +29,6 @@ export function characteristicLines(of: Characteristic, style: TextStyle): reado
     ...of.examples.flatMap((example) => ['', ...exampleLines(example, style)]),
   ];
 }
-
-const positionsText = ({ family }: Characteristic): string =>
-  family === ENGINE
-    ? 'the whole engine, once'
-    : family === STEP
-      ? 'each step of the assembly'
-      : `each ${family.name}`;
 
 function exampleLines(
   { unit, given, least, greatest, source }: WorkedExample,

@@ -4,7 +4,6 @@ import type { Correction } from '../../compare/past.ts';
 import type { EngineState } from '../../compare/state.ts';
 import type { Trend } from '../../compare/trend.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
-import { ENGINE } from '../../layout/family.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import { shortCommit } from '../diff/revision.ts';
 import type { ChartGlyphs } from './trendChart.ts';
@@ -37,7 +36,7 @@ function correctionText(
   const followed = followedAt(row.position, trend);
   const text = (value: JudgedRoute): string =>
     heightText(toNumber(value[followed]), printingOf(row, unitFor));
-  const at = trend.characteristic.family === ENGINE ? '' : ` at ${row.position.name}`;
+  const at = trend.characteristic.family.isSingle ? '' : ` at ${row.position.name}`;
   const now = is === undefined ? 'not stated any more' : `now ${text(is)}`;
   return `${nameOf(session)}${at}: ${now}; ${text(was)} in commit ${shortCommit(held)} of ${held.date} is not used`;
 }

@@ -1,6 +1,5 @@
 import type { EngineState } from '../../compare/state.ts';
 import type { Trend, TrendLine } from '../../compare/trend.ts';
-import { ENGINE } from '../../layout/family.ts';
 import { positionText } from '../check/checkTables.ts';
 import { plural } from '../check/checkText.ts';
 import { type Line, line, withGaps } from '../escape/line.ts';
@@ -131,7 +130,7 @@ function notesOf(
     gather(unlike, unlikeReadings(line), line);
   }
   const at = (positions: readonly string[]): string =>
-    characteristic.family === ENGINE ? '' : ` (${positions.join(', ')})`;
+    characteristic.family.isSingle ? '' : ` (${positions.join(', ')})`;
   return [
     ...followedNote(lines),
     ...[...started].map(([text, positions]) => `${text}${at(positions)}`),
