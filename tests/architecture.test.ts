@@ -11,7 +11,7 @@ const FLOORS: readonly (readonly string[])[] = [
   ['cli'],
   ['shell'],
   ['output'],
-  ['compare', 'fit', 'bench'],
+  ['compare', 'plan', 'bench'],
   ['checks'],
   ['characteristics'],
   ['documents'],
