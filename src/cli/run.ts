@@ -6,6 +6,7 @@ import { addBenchCommands } from './benchCommands.ts';
 import type { CheckCall, CheckedEngine, EngineTask } from './check/checkEngine.ts';
 import { HELP_WORDS } from './helpWords.ts';
 import { addJudgingCommands } from './judgingCommands.ts';
+import { addPlan } from './plan/planCommand.ts';
 import { addTorque } from './torque/torqueCommand.ts';
 import { problemLines, UsageError } from './usage.ts';
 
@@ -56,6 +57,7 @@ export function commandLine(world: World, done: (exitCode: number) => void): Com
     .showHelpAfterError('(tenths --help lists the commands)');
   addJudgingCommands(program, world, done);
   addTorque(program, world, done);
+  addPlan(program, world, done);
   addBenchCommands(program, world, done);
   return program;
 }

@@ -21,6 +21,7 @@ import { reportPlaces } from './limits/placeProblems.ts';
 import { type LimitsLevel, orderLimits } from './limits/precedence.ts';
 import type { Measures } from './measure.ts';
 import { folderOf, isAtOrAbove, type Kind, type OpenedDocument } from './opened.ts';
+import { NO_SETTINGS, type PlanSettings } from './planning/settings.ts';
 import {
   compareSessions,
   readSession,
@@ -68,6 +69,8 @@ export interface Engine {
   /** How its joints are tightened, by name; those with a diagnostic are left out. */
   readonly sequences: readonly TorqueDocument[];
   readonly rule: DecisionRule;
+  /** How its shop plans work on it. */
+  readonly planning: PlanSettings;
 }
 
 export interface Assembled {
@@ -91,7 +94,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
   }
   const document = readEngine(engineDocument.root, measures, reading.contextOf(engineDocument));
   reading.problems.push(...ownProblems(own, measures, document.layout));
-  const shops = reading.all('shop', (root, context) => readShop(root, context));
+  const shops = reading.all('shop', (root, context) => readShop(root, measures.parts, context));
   const registers = reading.all('instruments', (root, context) =>
     readInstruments(root, measures, (written, register) => reading.study(written, register), context),
   );
@@ -124,6 +127,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
       document.decisionRule ??
       shops.find((shop) => shop.decisionRule !== undefined)?.decisionRule ??
       'simple',
+    planning: shops.find(({ planning }) => planning !== undefined)?.planning ?? NO_SETTINGS,
   };
   return { engine: isSound ? engine : undefined, diagnostics: reading.diagnostics() };
 }

@@ -48,6 +48,7 @@ export const CALLS: Readonly<Record<string, GoodCall>> = {
   trend: { ...reads, words: 'crankshaft_end_play pump', missing: 'crankshaft_end_play crane' },
   explain: { ...reads, words: 'pump crankshaft_end_play', missing: 'crane crankshaft_end_play' },
   study: { ...reads, words: 'pump', missing: 'crane' },
+  plan: { ...reads, words: 'pump', missing: 'crane' },
   torque: { ...reads, words: 'caps pump', missing: 'caps crane' },
   init: { ...writes, words: '--no-git --hook', missing: undefined, keeps: KEPT },
   'new engine': { ...writes, words: 'Crane', missing: undefined },

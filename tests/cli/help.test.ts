@@ -9,6 +9,7 @@ const COMMANDS: readonly (readonly string[])[] = [
   ['explain'],
   ['study'],
   ['torque'],
+  ['plan'],
   ['init'],
   ['new'],
   ['new', 'engine'],

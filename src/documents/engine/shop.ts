@@ -1,4 +1,6 @@
+import type { Parts } from '../../layout/part.ts';
 import { type DocumentContext, readAmount } from '../amount.ts';
+import { type PlanSettings, readPlanSettings } from '../planning/settings.ts';
 import type { Station } from '../session/reading.ts';
 import { childOf, entriesOf, itemsOf, textAt, textOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
@@ -15,13 +17,15 @@ export interface ShopDocument {
   readonly decisionRule: DecisionRule | undefined;
   /** By the characteristic's id without its last word, such as `main_journal`. */
   readonly grids: ReadonlyMap<string, ReadingGrid>;
+  readonly planning: PlanSettings | undefined;
 }
 
-export const readShop = (root: Node, context: DocumentContext): ShopDocument => ({
+export const readShop = (root: Node, parts: Parts, context: DocumentContext): ShopDocument => ({
   decisionRule: readDecisionRule(root),
   grids: new Map(
     entriesOf(childOf(root, 'grids')).map(({ key, node }) => [key, readGrid(node, context)] as const),
   ),
+  planning: readPlanSettings(childOf(root, 'plan'), parts, context),
 });
 
 export function readDecisionRule(root: Node): DecisionRule | undefined {

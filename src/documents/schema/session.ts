@@ -115,6 +115,13 @@ const found: Schema = list(
       ),
       is: text(about('Is', 'What was seen.', 'wiped to copper')),
       do: choice(about('Do', 'What is to be done about it.', 'renew'), REMEDIES),
+      depth: amount(
+        about(
+          'Depth',
+          'How deep a score or a pit goes, where it was measured: a plan cuts below it.',
+          0.0015,
+        ),
+      ),
       by,
       date: day,
       note,

@@ -2,8 +2,8 @@ import { ownCharacteristics } from './characteristic.ts';
 import { decisionRule, document } from './document.ts';
 import { directions, stations } from './grid.ts';
 import { PATTERNS } from './patterns.ts';
-import { about, type Schema, text } from './scalars.ts';
-import { mapShape, type Offered } from './shared.ts';
+import { about, amount, grade, type Schema, text, texts, words } from './scalars.ts';
+import { list, map, mapShape, named, type Offered } from './shared.ts';
 
 export const shopSchema = (offered: readonly Offered[]): Schema =>
   document(
@@ -14,6 +14,7 @@ export const shopSchema = (offered: readonly Offered[]): Schema =>
       decision_rule: decisionRule,
       grids: grids(offered),
       characteristics: ownCharacteristics,
+      plan,
     },
     [],
   );
@@ -37,3 +38,34 @@ function partOf({ id, label }: Offered): [string, Schema][] {
   const part = /^(.+)_(?:diameter|bore)$/.exec(id)?.[1];
   return part === undefined ? [] : [[part, { title: label, description: `The grid of every ${label}.` }]];
 }
+
+const plan: Schema = map(
+  about('Plan', 'How the shop plans work on an engine.', { polish: 0.0002, hone_stock: 0.001 }),
+  {
+    steps: named(
+      about(
+        'Steps',
+        'The sizes to which a part is ground or bored, where its limits print none; the first cut comes first.',
+        { main_journals: ['0.010 under', '0.020 under'] },
+      ),
+      list(
+        about('Sizes', 'How far under or over standard.', ['0.010 under', '0.020 under']),
+        grade(about('Size grade', 'How far under or over standard.', '0.010 under')),
+      ),
+    ),
+    polish: amount(about('Polish', 'What polishing takes off the diameter of a ground journal.', 0.0002)),
+    hone_stock: amount(
+      about('Hone stock', 'What boring leaves for the hone, on the diameter of a cylinder.', 0.001),
+    ),
+    separate: words(
+      about('Separate', 'Parts of which each is cut to a size of its own, instead of all to one.', [
+        'cylinders',
+      ]),
+    ),
+    required: texts(
+      about('Required', 'Boxes of the page before closing up that somebody has to confirm.', [
+        'second initials',
+      ]),
+    ),
+  },
+);

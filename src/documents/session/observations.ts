@@ -1,6 +1,6 @@
 import type { Place } from '../../diagnostic/place.ts';
 import type { PartAt } from '../../layout/readPart.ts';
-import type { DocumentContext } from '../amount.ts';
+import { type Amount, type DocumentContext, readAmount } from '../amount.ts';
 import { readDate } from '../date.ts';
 import { oneOf } from '../oneOf.ts';
 import { childOf, itemsOf, namesAt, textAt } from '../yaml/access.ts';
@@ -20,6 +20,8 @@ export interface Observation {
   readonly parts: readonly PartAt[];
   readonly is: string;
   readonly remedy: Remedy | undefined;
+  /** How deep it goes into the surface, where that was measured. */
+  readonly depth: Amount | undefined;
   readonly by: string | undefined;
   readonly place: Place;
 }
@@ -37,6 +39,7 @@ export const readObservations = (
       parts: on.flatMap((each) => readParts(each, known, context)),
       is: textAt(item, 'is') ?? '',
       remedy: oneOf(REMEDIES, childOf(item, 'do'), context),
+      depth: readAmount(childOf(item, 'depth'), 'length', context),
       by: textAt(item, 'by'),
       place: context.source.place(item.span),
     };

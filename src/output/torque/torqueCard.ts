@@ -1,5 +1,6 @@
 import type { CardPass, TighteningCard } from '../../torque/card.ts';
 import type { Line } from '../escape/line.ts';
+import { hanging } from '../terminal/hanging.ts';
 import { type Cell, cell, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { widthOf } from '../terminal/width.ts';
@@ -17,7 +18,6 @@ import { passLines } from './torqueWords.ts';
 
 /** A page of a printer, and a terminal, have this many columns. */
 const PAGE = 80;
-const INDENT = '  ';
 
 /** Where a card comes from: said in its heading. */
 export interface CardOrigin {
@@ -58,13 +58,6 @@ const boxes = (steps: readonly string[], width: number): readonly string[] =>
   steps.flatMap((step) => hanging('[ ] ', step, width));
 
 const item = (text: string, width: number): readonly string[] => hanging('- ', text, width);
-
-function hanging(mark: string, text: string, width: number): readonly string[] {
-  const room = width - INDENT.length - mark.length;
-  return wrap(text, room).map(
-    (line, index) => `${INDENT}${index === 0 ? mark : ' '.repeat(mark.length)}${line}`,
-  );
-}
 
 const PASS_COLUMNS = [
   { align: 'left' },

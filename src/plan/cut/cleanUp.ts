@@ -31,17 +31,25 @@ export interface BoreWear {
 /** How deep scores go; `not measured` where they are seen and nobody knows. */
 export type Damage = Fraction | 'none' | 'not measured';
 
-export type StepChoice =
-  | { readonly kind: 'step'; readonly step: ServiceStep; readonly spare: Fraction; readonly next: NextStep }
+export type StepChoice<Step extends ServiceStep = ServiceStep> =
   | {
-      readonly kind: 'beyond the last step';
-      readonly last: ServiceStep | undefined;
+      readonly kind: 'step';
+      readonly step: Step;
+      readonly spare: Fraction;
+      readonly next: StepWithSpare<Step> | undefined;
+      /** The step before it, and what it lacks. */
+      readonly short: StepWithSpare<Step> | undefined;
+      /** The largest journal, or the smallest bore, that is clean all round. */
       readonly reach: Fraction;
     }
+  | { readonly kind: 'beyond the last step'; readonly last: Step | undefined; readonly reach: Fraction }
   | { readonly kind: 'not provable' };
 
-/** The step after the one that cleans up, and what it leaves over. */
-export type NextStep = { readonly step: ServiceStep; readonly spare: Fraction } | undefined;
+/** What a step leaves over; below nought what it lacks. */
+export interface StepWithSpare<Step extends ServiceStep = ServiceStep> {
+  readonly step: Step;
+  readonly spare: Fraction;
+}
 
 const TWO = fraction(2);
 
@@ -49,7 +57,10 @@ const TWO = fraction(2);
  * The smallest step to which a journal or crankpin cleans up all round. Steps stand in the order in which metal goes.
  * A pin's index or throw offset counts as `runout` does.
  */
-export function regrindStep(wear: JournalWear, steps: readonly ServiceStep[]): StepChoice {
+export function regrindStep<Step extends ServiceStep>(
+  wear: JournalWear,
+  steps: readonly Step[],
+): StepChoice<Step> {
   const depth = depthOf(wear.damage);
   if (depth === undefined) return { kind: 'not provable' };
   const largestClean = subtract(
@@ -60,7 +71,10 @@ export function regrindStep(wear: JournalWear, steps: readonly ServiceStep[]): S
 }
 
 /** The smallest step to which a cylinder bored on its original centre cleans up. */
-export function reboreStep(wear: BoreWear, steps: readonly ServiceStep[]): StepChoice {
+export function reboreStep<Step extends ServiceStep>(
+  wear: BoreWear,
+  steps: readonly Step[],
+): StepChoice<Step> {
   const depth = depthOf(wear.damage);
   if (depth === undefined) return { kind: 'not provable' };
   const smallestClean = sum([roundOnCentre(wear), multiply(TWO, depth), wear.expanded, wear.honeStock]);
@@ -78,15 +92,14 @@ function depthOf(damage: Damage): Fraction | undefined {
   return damage === 'none' ? fraction(0) : damage;
 }
 
-function choose(
-  steps: readonly ServiceStep[],
+function choose<Step extends ServiceStep>(
+  steps: readonly Step[],
   reach: Fraction,
-  spareOf: (step: ServiceStep) => Fraction,
-): StepChoice {
-  const enough = steps
-    .map((step) => ({ step, spare: spareOf(step) }))
-    .filter(({ spare }) => compare(spare, fraction(0)) >= 0);
-  const [first, next] = enough;
+  spareOf: (step: Step) => Fraction,
+): StepChoice<Step> {
+  const all = steps.map((step) => ({ step, spare: spareOf(step) }));
+  const index = all.findIndex(({ spare }) => compare(spare, fraction(0)) >= 0);
+  const first = all[index];
   if (first === undefined) return { kind: 'beyond the last step', last: steps.at(-1), reach };
-  return { kind: 'step', ...first, next };
+  return { kind: 'step', ...first, next: all[index + 1], short: all[index - 1], reach };
 }

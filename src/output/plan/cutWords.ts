@@ -1,0 +1,111 @@
+import { type Printing, printingOf } from '../../checks/findings/readings.ts';
+import type { Row } from '../../checks/judge/row.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import type { Layout } from '../../layout/layout.ts';
+import { shortName } from '../../layout/naming.ts';
+import type { Cut, CutGroup } from '../../plan/work/cut.ts';
+import type { CutPlace, Term } from '../../plan/work/cutPlace.ts';
+import { formatAmount, formatDistance, formatNumber } from '../../quantity/format.ts';
+import { add, type Fraction, fraction, multiply, ZERO } from '../../quantity/fraction.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { placesText } from './placesText.ts';
+
+/** What a cut is to come to, and from what that is worked out. */
+export interface CutWords {
+  readonly answer: readonly string[];
+  readonly workings: readonly string[];
+}
+
+export const cutWords = (
+  cut: Cut,
+  { document: { layout } }: Engine,
+  unitFor: (row: Row) => Unit,
+): readonly CutWords[] => cut.groups.map((group) => groupWords(cut, group, layout, unitFor));
+
+function groupWords(cut: Cut, group: CutGroup, layout: Layout, unitFor: (row: Row) => Unit): CutWords {
+  const { deciding } = group;
+  const printing = printingOf(deciding.row, unitFor);
+  const where =
+    cut.groups.length > 1
+      ? `${placesText(
+          group.places.map(({ position }) => position),
+          layout,
+        )}: `
+      : '';
+  const [first = '', ...rest] = answerLines(cut, group, printing);
+  const unread = cut.unmeasured.length === 0 ? [] : [notRead(cut, layout)];
+  return {
+    answer: [`${where}${first}`, ...rest, ...unread],
+    workings: workingLines(cut, deciding, printing),
+  };
+}
+
+/** What is cut with the others and was not measured may need more than they do. */
+const notRead = ({ part, unmeasured }: Cut, layout: Layout): string =>
+  `${part.label} ${placesText(unmeasured, layout)} not measured: it may need more`;
+
+function answerLines(
+  { part, found }: Cut,
+  { deciding, places }: CutGroup,
+  printing: Printing,
+): readonly string[] {
+  const { choice, position, from } = deciding;
+  const where = `${part.label} ${shortName(position)}`.trim();
+  if (choice.kind === 'not provable') {
+    const seen = found.map(({ is }) => is).filter(Boolean);
+    const what = seen.length === 0 ? 'what was found' : seen.join(', ');
+    return [`step not provable: measure how deep ${where} is damaged (${what}) and write it as depth:`];
+  }
+  const text = (amount: Fraction): string => formatNumber(amount, printing.unit, printing.decimals);
+  if (choice.kind === 'beyond the last step') {
+    const last = choice.last === undefined ? 'no step is left' : `beyond the last step, ${choice.last.name}`;
+    return [`${last}: renew it; ${where} would be clean at ${text(choice.reach)} ${printing.unit.name}`];
+  }
+  const { step, spare, next, short } = choice;
+  const isBored = part.sized?.made === 'over';
+  const size = `to ${step.name}: ${text(step.least)} to ${text(step.greatest)} ${printing.unit.name}`;
+  const aim = isBored
+    ? '; no boring size before the pistons are in hand and measured'
+    : `, aim ${text(step.aim)}`;
+  const most = places.length > 1 ? `${where} needs the most: ` : '';
+  const clean = `${most}clean at ${text(choice.reach)} or ${isBored ? 'more' : 'less'}`;
+  const over = [`${step.name} leaves ${distance(spare, printing)}`];
+  if (next !== undefined) over.push(`${next.step.name} leaves ${distance(next.spare, printing)}`);
+  if (short !== undefined) over.unshift(`${short.step.name} lacks ${distance(short.spare, printing)}`);
+  return [`${size}${aim}`, `${clean}; ${over.join(', ')}`, ...(from === 'assumed' ? [ASSUMED_STEPS] : [])];
+}
+
+const ASSUMED_STEPS =
+  'the usual steps are assumed: neither limits nor shop.yaml state any; ask what sizes are sold';
+
+const distance = (amount: Fraction, { unit, decimals }: Printing): string =>
+  formatDistance(amount, unit, decimals);
+
+/** `2.7465 smallest reading − 0.0001 uncertainty − 0.0002 polish (assumed) = 2.7462 in`. */
+function workingLines({ part }: Cut, { terms, choice }: CutPlace, printing: Printing): readonly string[] {
+  if (choice.kind === 'not provable') return [];
+  const counted = terms.filter(({ amount }) => amount.n !== 0n);
+  const sumText = counted.map((term, index) => termText(term, index === 0, printing)).join(' ');
+  const total = counted.reduce((sum, { amount, times }) => add(sum, multiply(amount, fraction(times))), ZERO);
+  const unmeasured = terms.filter(({ amount, isAssumed }) => amount.n === 0n && isAssumed === true);
+  return [
+    `${sumText} = ${formatAmount(total, printing.unit, printing.decimals)}`,
+    ...unmeasured.map(({ words }) => `${words} not measured and counted as none: have it checked first`),
+    ...(part.sized?.made === 'over' ? [OFF_CENTRE] : []),
+  ];
+}
+
+const OFF_CENTRE = 'the bore is taken as worn to one side alone, and bored about its old centre';
+
+function termText({ words, amount, times, isAssumed }: Term, isFirst: boolean, printing: Printing): string {
+  const sign = isFirst && times > 0 ? '' : times < 0 ? '− ' : '+ ';
+  const count = Math.abs(times) === 1 ? '' : `${Math.abs(times)} × `;
+  const size = formatNumber(amount, printing.unit, decimalsThatShow(amount, printing));
+  return `${sign}${count}${size} ${words}${isAssumed === true ? ' (assumed)' : ''}`;
+}
+
+/** An uncertainty of less than the last digit is not printed as nought. */
+function decimalsThatShow(amount: Fraction, { unit, decimals }: Printing): number {
+  const shown = Number(formatNumber(amount, unit, decimals));
+  return shown === 0 ? decimals + 1 : decimals;
+}

@@ -1,0 +1,132 @@
+import {
+  formatLimit,
+  limitText,
+  named,
+  pastText,
+  plusMinus,
+  printingOf,
+  readingText,
+} from '../../checks/findings/readings.ts';
+import type { Row } from '../../checks/judge/row.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import type { Observation } from '../../documents/session/observations.ts';
+import type { Position } from '../../layout/position.ts';
+import type { Decider } from '../../plan/work/instruments.ts';
+import type { Job } from '../../plan/work/job.ts';
+import type { Urgency } from '../../plan/work/urgency.ts';
+import { formatUncertainty } from '../../quantity/format.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { type CutWords, cutWords } from './cutWords.ts';
+import { placesText } from './placesText.ts';
+
+/** A job in words, for every way to print it. */
+export interface JobWords {
+  /** `grind main journals 1 to 7`. */
+  readonly title: string;
+  readonly urgency: Urgency;
+  /** What comes with other jobs, in one line. */
+  readonly isSupporting: boolean;
+  readonly cuts: readonly CutWords[];
+  readonly why: readonly string[];
+  readonly follows: readonly string[];
+}
+
+export function jobWords(job: Job, before: readonly Job[], engine: Engine, unitFor: UnitFor): JobWords {
+  const { urgency, serves } = job;
+  return {
+    title: serves === undefined ? titleOf(job, engine) : `${job.name}, for ${serves}`,
+    urgency,
+    isSupporting: serves !== undefined,
+    cuts: job.cut === undefined ? [] : cutWords(job.cut, engine, unitFor),
+    why: whyLines(job, engine, unitFor),
+    follows: followLines(job, before),
+  };
+}
+
+export type UnitFor = (row: Row) => Unit;
+
+/** `grind main journals 1 to 7`, `renew main shell 3`. */
+export function titleOf(job: Job, engine: Engine): string {
+  const { name, part } = job;
+  const places = placesOf(job);
+  const called =
+    part !== undefined && new Set(places).size === 1 ? name.replace(part.plural, part.label) : name;
+  return [called, placesText(places, engine.document.layout)].filter(Boolean).join(' ');
+}
+
+/** What follows several jobs is told once. */
+function followLines({ follows }: Job, before: readonly Job[]): readonly string[] {
+  const same = before.find((each) => follows.length > 0 && each.follows === follows);
+  return same === undefined ? follows : [`as for ${same.name}`];
+}
+
+/** Where it is done; of what is measured each figure names its own place. */
+function placesOf({ operation, part, cut, rows, found }: Job): readonly Position[] {
+  if (cut !== undefined) return cut.groups.flatMap(({ places }) => places.map(({ position }) => position));
+  if (part === undefined || operation === 'find the cause') return [];
+  const seen = found.flatMap(({ parts }) =>
+    parts.flatMap((each) => (each.part === part ? each.positions : [])),
+  );
+  return [...rows.map(({ position }) => position), ...seen].filter(({ family }) => family === part.family);
+}
+
+function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[] {
+  const { rows, found, deciders, operation } = job;
+  const namesOf = (of: readonly Row[]): string => figuresText(of, engine);
+  if (operation === 'measure') return [`left out: ${namesOf(rows)}`];
+  if (operation === 'measure again') {
+    return rows.map((row, index) => undecidedText(row, deciders[index], unitFor));
+  }
+  const [out, rest] = [rows.filter(isOut), rows.filter((row) => !isOut(row))];
+  const byVerdict = new Map<string, Row[]>();
+  for (const row of rest) {
+    const verdict = row.judgement.verdict ?? '';
+    byVerdict.set(verdict, [...(byVerdict.get(verdict) ?? []), row]);
+  }
+  return [
+    ...found.map(foundText),
+    ...out.map((row) => outText(row, unitFor)),
+    ...[...byVerdict].map(([verdict, worn]) => `${verdict}: ${namesOf(worn)}`),
+  ];
+}
+
+const isOut = ({ judgement }: Row): boolean => judgement.verdict === 'out';
+
+const foundText = ({ on, is, remedy }: Observation): string =>
+  `${on.join(', ')}: ${is}${remedy === undefined ? '' : `, to ${remedy}`}`;
+
+/** `main journal diameter 3: 2.7465 to 2.7478 in, small by 5 tenths (wear min 2.7470)`. */
+export function outText(row: Row, unitFor: UnitFor): string {
+  const printing = printingOf(row, unitFor);
+  const [judged] = row.routes;
+  const { past } = row.judgement;
+  if (judged === undefined) return named(row);
+  const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name}`.trim();
+  return past === undefined
+    ? reading
+    : `${reading}, ${pastText(row, printing)} (${limitText(past.side, past.limit, printing)})`;
+}
+
+/** By one characteristic: `crankpin diameter 2, 4, 5; crankpin out of round 2`. */
+export function figuresText(rows: readonly Row[], { document: { layout } }: Engine): string {
+  const byLabel = new Map<string, Position[]>();
+  for (const { characteristic, position } of rows) {
+    byLabel.set(characteristic.label, [...(byLabel.get(characteristic.label) ?? []), position]);
+  }
+  return [...byLabel].map(([label, at]) => `${label} ${placesText(at, layout)}`.trim()).join('; ');
+}
+
+function undecidedText(row: Row, decider: Decider | undefined, unitFor: UnitFor): string {
+  const printing = printingOf(row, unitFor);
+  const [judged] = row.routes;
+  if (judged === undefined) return named(row);
+  const { min, max } = row.judgement.deciding;
+  const limits = [min, max].flatMap((limit) =>
+    limit === undefined ? [] : formatLimit(limit.amount, printing.unit, printing.decimals),
+  );
+  const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name} at ${plusMinus(judged.route, printing.unit)}, limits ${limits.join(' and ')}`;
+  const by = decider?.instruments.join(', ').replace(/, ([^,]*)$/, ' and $1');
+  return decider === undefined
+    ? `${reading}: no registered instrument decides it; repeat each point, or treat it as out`
+    : `${reading}: measure again with ${by}, to ±${formatUncertainty(decider.expanded, printing.unit)}`;
+}

@@ -1,0 +1,49 @@
+import type { Row } from '../../checks/judge/row.ts';
+import { unitOfRow } from '../../checks/judge/session.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import { URGENCIES } from '../../plan/work/urgency.ts';
+import type { WorkPlan } from '../../plan/work/workPlan.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { type JobWords, jobWords } from './jobWords.ts';
+
+/** What a plan says, for every way to print it. */
+export interface PlanPage {
+  readonly title: string;
+  readonly folder: string;
+  readonly standing: string;
+  /** What must be done, should be, and may be, by name. */
+  readonly answer: readonly string[];
+  readonly jobs: readonly JobWords[];
+  readonly cautions: readonly string[];
+}
+
+export function planPage({ engine, jobs, at }: WorkPlan): PlanPage {
+  const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
+  return {
+    title: `${engine.document.name}: what is to be done`,
+    folder: engine.folder,
+    standing: standing(engine, at),
+    answer: answer(jobs),
+    jobs: jobs.map((job, index) => jobWords(job, jobs.slice(0, index), engine, unitFor)),
+    cautions: jobs.length === 0 ? [] : CAUTIONS,
+  };
+}
+
+export const standing = ({ folder }: Engine, { stage, date }: SessionDocument): string =>
+  [folder === '.' ? '' : folder, `as ${stage} ${date} leaves it`].filter(Boolean).join(', ');
+
+function answer(jobs: WorkPlan['jobs']): readonly string[] {
+  const asked = jobs.filter(({ serves }) => serves === undefined);
+  if (asked.length === 0) return ['nothing is to be done: all that was measured is inside its limits'];
+  return URGENCIES.flatMap((urgency) => {
+    const names = asked.filter((job) => job.urgency === urgency).map(({ name }) => name);
+    return names.length === 0 ? [] : [`${urgency}: ${names.join(', ')}`];
+  });
+}
+
+const CAUTIONS: readonly string[] = [
+  "The maker's manual comes first: its sizes, its last sizes, its order of work.",
+  'Parts are heavy and springs are loaded: lift, support and relieve them as the manual says.',
+  'Grinding, straightening and welding a crankshaft can crack it: test it before and after.',
+];

@@ -1,0 +1,41 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Registry } from '../../characteristics/registry.ts';
+import type { StateReport } from '../../checks/judge/report.ts';
+import type { Row } from '../../checks/judge/row.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import type { Observation } from '../../documents/session/observations.ts';
+import type { Part } from '../../layout/part.ts';
+import { openFound } from './openFound.ts';
+
+/** What a plan is made from: an engine, and where it stands. */
+export interface PlanContext {
+  readonly engine: Engine;
+  readonly registry: Registry;
+  readonly state: StateReport;
+  /** What was seen in its run, has no number, and is still to be dealt with. */
+  readonly found: readonly Observation[];
+}
+
+export const planContext = (engine: Engine, registry: Registry, state: StateReport): PlanContext => ({
+  engine,
+  registry,
+  state,
+  found: openFound(state.run, engine, registry),
+});
+
+/** Figures of a part that are judged of it alone: its size, and its form. */
+export const FIGURES_OF_A_PART: readonly (Characteristic['figure'] | undefined)[] = [
+  'size',
+  'out of round',
+  'taper',
+];
+
+export const rowsOfPart = ({ state }: PlanContext, part: Part): readonly Row[] =>
+  state.rows.filter(
+    ({ characteristic }) =>
+      characteristic.of === part.id && FIGURES_OF_A_PART.includes(characteristic.figure),
+  );
+
+/** The diameter that a part is ground or bored to. */
+export const sizeOfPart = ({ registry }: PlanContext, { id }: Part): Characteristic | undefined =>
+  registry.all.find((each) => each.of === id && each.figure === 'size' && each.dimension === 'size');

@@ -1,0 +1,80 @@
+import type { Row } from '../../checks/judge/row.ts';
+import { isCut } from '../../documents/planning/settings.ts';
+import type { Observation } from '../../documents/session/observations.ts';
+import type { Part } from '../../layout/part.ts';
+import type { Position } from '../../layout/position.ts';
+import { absolute, compare } from '../../quantity/fraction.ts';
+import { type PlanContext, rowsOfPart, sizeOfPart } from './context.ts';
+import { type CutPlace, cutPlace } from './cutPlace.ts';
+import { foundAt } from './damage.ts';
+import { type Urgency, urgencyOf } from './urgency.ts';
+
+/** All journals ground or all bores bored: to one step, or each to its own where the shop says so. */
+export interface Cut {
+  readonly part: Part;
+  readonly urgency: Urgency;
+  /** What asks for it, the worst first. */
+  readonly rows: readonly Row[];
+  readonly found: readonly Observation[];
+  readonly places: readonly CutPlace[];
+  /** Places that are cut to one step, with the one that needs the most. */
+  readonly groups: readonly CutGroup[];
+  /** Where it is to be cut with the others, and nobody knows its size. */
+  readonly unmeasured: readonly Position[];
+}
+
+export interface CutGroup {
+  readonly places: readonly CutPlace[];
+  readonly deciding: CutPlace;
+}
+
+/** Every part that has to be ground or bored, as far as readings and what was seen say. */
+export const cutsOf = (context: PlanContext): readonly Cut[] =>
+  context.registry.parts.all.filter(isCut).flatMap((part) => cutOf(context, part) ?? []);
+
+function cutOf(context: PlanContext, part: Part): Cut | undefined {
+  const size = sizeOfPart(context, part);
+  const positions = context.engine.document.layout.positionsOf(part.family);
+  const rows = rowsOfPart(context, part).filter(({ judgement }) => ASKING.includes(judgement.verdict));
+  const found = [...new Set(positions.flatMap((position) => foundAt(context, part, position, ['machine'])))];
+  if (size === undefined || (rows.length === 0 && found.length === 0)) return undefined;
+  const places = rowsOfPart(context, part)
+    .filter(({ characteristic }) => characteristic === size)
+    .flatMap((row) => cutPlace(context, part, row) ?? []);
+  const isSeparate = context.engine.planning.separate.has(part.id);
+  const asked = places.filter(
+    ({ position }) =>
+      !isSeparate ||
+      rows.some((row) => row.position === position) ||
+      foundAt(context, part, position, ['machine']).length > 0,
+  );
+  const groups = isSeparate ? asked.map((place) => [place]) : [asked];
+  return {
+    part,
+    urgency: found.length > 0 ? 'must' : urgencyOf(rows),
+    rows: [...rows].sort((a, b) => ASKING.indexOf(a.judgement.verdict) - ASKING.indexOf(b.judgement.verdict)),
+    found,
+    places: asked,
+    groups: groups.flatMap((each) => groupOf(each) ?? []),
+    unmeasured: isSeparate
+      ? []
+      : positions.filter((each) => !places.some(({ position }) => position === each)),
+  };
+}
+
+const ASKING: readonly Row['judgement']['verdict'][] = ['out', 'worn'];
+
+function groupOf(places: readonly CutPlace[]): CutGroup | undefined {
+  const [first, ...rest] = places;
+  if (first === undefined) return undefined;
+  return { places, deciding: rest.reduce((most, each) => (needsMore(each, most) ? each : most), first) };
+}
+
+const KINDS: readonly CutPlace['choice']['kind'][] = ['step', 'beyond the last step', 'not provable'];
+
+/** A farther step, or the same of which less is left over; before all what nobody can prove. */
+function needsMore({ choice: a }: CutPlace, { choice: b }: CutPlace): boolean {
+  if (a.kind !== 'step' || b.kind !== 'step') return KINDS.indexOf(a.kind) > KINDS.indexOf(b.kind);
+  const farther = compare(absolute(a.step.grade.by), absolute(b.step.grade.by));
+  return farther > 0 || (farther === 0 && compare(a.spare, b.spare) < 0);
+}

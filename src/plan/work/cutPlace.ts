@@ -1,0 +1,126 @@
+import type { Row } from '../../checks/judge/row.ts';
+import type { Part } from '../../layout/part.ts';
+import type { Position } from '../../layout/position.ts';
+import { type Fraction, fraction, multiply, parseDecimal, toNumber, ZERO } from '../../quantity/fraction.ts';
+import { toBase, unitNamed } from '../../quantity/units.ts';
+import { type Damage, reboreStep, regrindStep, type StepChoice } from '../cut/cleanUp.ts';
+import type { PlanContext } from './context.ts';
+import { damageAt } from './damage.ts';
+import { type CutStep, type ServiceSteps, serviceSteps } from './serviceSteps.ts';
+
+/** One journal or bore: what was read of it, what a cut has to reach through, and the step that does. */
+export interface CutPlace {
+  readonly row: Row;
+  readonly position: Position;
+  /** What the reach is worked out from, in the order in which it is added up. */
+  readonly terms: readonly Term[];
+  readonly choice: StepChoice<CutStep>;
+  readonly from: ServiceSteps['from'];
+}
+
+export interface Term {
+  readonly words: string;
+  readonly amount: Fraction;
+  /** How often it counts; below nought it is taken off. */
+  readonly times: number;
+  /** Not measured and not stated: by common practice, or nought. */
+  readonly isAssumed?: true;
+}
+
+/** Nothing where the position was not measured. */
+export function cutPlace(context: PlanContext, part: Part, row: Row): CutPlace | undefined {
+  const [judged] = row.routes;
+  if (judged === undefined) return undefined;
+  const { position, characteristic } = row;
+  const { steps, from } = serviceSteps(context, part, characteristic, position);
+  const expanded = roundedUp(judged.route.expanded, row.lastDigit);
+  const damage = damageAt(context, part, position);
+  const of = { context, row, least: judged.least, greatest: judged.greatest, expanded, damage };
+  const { terms, choice } = part.sized?.made === 'over' ? bored(of, steps) : ground(of, part, steps);
+  return { row, position, terms, choice, from };
+}
+
+/** To the last digit of the readings, so that the sum goes up on paper, and a cut is never too small for it. */
+function roundedUp(expanded: number, lastDigit: Fraction = fraction(1)): Fraction {
+  const digits = Math.ceil(expanded / toNumber(lastDigit));
+  return multiply(fraction(digits), lastDigit);
+}
+
+interface Worn {
+  readonly context: PlanContext;
+  readonly row: Row;
+  readonly least: Fraction;
+  readonly greatest: Fraction;
+  readonly expanded: Fraction;
+  readonly damage: Damage;
+}
+
+type Chosen = Pick<CutPlace, 'terms' | 'choice'>;
+
+/** What is assumed where the shop states nothing, as it is said in each unit. */
+const assumed = (inches: string, millimetres: string, { engine }: PlanContext): Fraction =>
+  engine.units.get('length')?.name === 'mm'
+    ? toBase(parseDecimal(millimetres), unitNamed('mm'))
+    : toBase(parseDecimal(inches), unitNamed('in'));
+
+/** Common practice, no source. */
+const polishAssumed = (context: PlanContext): Fraction => assumed('0.0002', '0.005', context);
+/** Boring size = piston + clearance - 0.02 mm for the hone, as one maker's service data have it; 0.0008 in. */
+const honeAssumed = (context: PlanContext): Fraction => assumed('0.0008', '0.02', context);
+
+function ground(worn: Worn, part: Part, steps: readonly CutStep[]): Chosen {
+  const { context, least: smallest, expanded, damage } = worn;
+  const polish = context.engine.planning.polish?.amount;
+  const runout = runoutAt(worn, part);
+  const wear = {
+    smallest,
+    runout: runout.amount,
+    damage,
+    expanded,
+    polish: polish ?? polishAssumed(context),
+  };
+  return {
+    choice: regrindStep(wear, steps),
+    terms: [
+      { words: 'smallest reading', amount: smallest, times: 1 },
+      runout,
+      ...damageTerm(damage, -2),
+      { words: 'uncertainty', amount: expanded, times: -1 },
+      { words: 'polish', amount: wear.polish, times: -1, ...(polish === undefined && { isAssumed: true }) },
+    ],
+  };
+}
+
+/** Of a main journal the full indicator reading; the index and the throw of a pin are not asked for anywhere yet. */
+function runoutAt({ context: { state }, row }: Worn, part: Part): Term {
+  const found = state.rows.find(
+    ({ characteristic, position }) =>
+      characteristic.id === 'crankshaft_runout' && part.id === 'main_journal' && position === row.position,
+  );
+  const read = found?.routes[0]?.greatest;
+  const isBent = found?.judgement.verdict === 'out' || found?.judgement.verdict === 'worn';
+  if (read !== undefined)
+    return { words: isBent ? 'runout before straightening' : 'runout', amount: read, times: -1 };
+  const words = part.id === 'crankpin' ? 'index and throw' : 'runout';
+  return { words, amount: ZERO, times: -1, isAssumed: true };
+}
+
+function bored(worn: Worn, steps: readonly CutStep[]): Chosen {
+  const { context, least, greatest, expanded, damage } = worn;
+  const stock = context.engine.planning.honeStock?.amount;
+  const honeStock = stock ?? honeAssumed(context);
+  const wear = { largest: greatest, centre: { unworn: least }, damage, expanded, honeStock };
+  return {
+    choice: reboreStep(wear, steps),
+    terms: [
+      { words: 'largest reading', amount: greatest, times: 2 },
+      { words: 'smallest reading, as if never worn', amount: least, times: -1 },
+      ...damageTerm(damage, 2),
+      { words: 'uncertainty', amount: expanded, times: 1 },
+      { words: 'to hone', amount: honeStock, times: 1, ...(stock === undefined && { isAssumed: true }) },
+    ],
+  };
+}
+
+const damageTerm = (damage: Damage, times: number): readonly Term[] =>
+  typeof damage === 'string' ? [] : [{ words: 'depth of damage', amount: damage, times }];

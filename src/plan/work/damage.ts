@@ -1,0 +1,28 @@
+import { isAt } from '../../checks/history/dependsOn.ts';
+import type { Observation, Remedy } from '../../documents/session/observations.ts';
+import type { Part } from '../../layout/part.ts';
+import type { Position } from '../../layout/position.ts';
+import { greatest } from '../../quantity/fraction.ts';
+import type { Damage } from '../cut/cleanUp.ts';
+import type { PlanContext } from './context.ts';
+
+/** What was seen of a part at a position and is to be dealt with in one of these ways. */
+export const foundAt = (
+  { found, registry, engine }: PlanContext,
+  { id }: Part,
+  position: Position,
+  ways: readonly (Remedy | undefined)[],
+): readonly Observation[] =>
+  found.filter(
+    ({ parts, remedy }) =>
+      ways.includes(remedy) &&
+      parts.some((each) => isAt(id, position, each, registry, engine.document.layout)),
+  );
+
+/** How deep a journal or bore is scored: the deepest; not measured where any of it was not. */
+export function damageAt(context: PlanContext, part: Part, position: Position): Damage {
+  const seen = foundAt(context, part, position, ['machine', 'hold', undefined]);
+  if (seen.length === 0) return 'none';
+  const depths = seen.flatMap(({ depth }) => depth?.amount ?? []);
+  return depths.length < seen.length ? 'not measured' : greatest(depths);
+}

@@ -1,0 +1,29 @@
+import type { Row } from '../../checks/judge/row.ts';
+import type { Observation } from '../../documents/session/observations.ts';
+import type { Part } from '../../layout/part.ts';
+import type { Cut } from './cut.ts';
+import type { Decider } from './instruments.ts';
+import { OPERATIONS, type Operation } from './operation.ts';
+import type { Urgency } from './urgency.ts';
+
+/** One thing to do, of one part. */
+export interface Job {
+  /** `grind main journals`. */
+  readonly name: string;
+  readonly operation: Operation;
+  readonly part: Part | undefined;
+  readonly urgency: Urgency;
+  /** What asks for it, the worst first; none for what another job brings with it. */
+  readonly rows: readonly Row[];
+  readonly found: readonly Observation[];
+  /** The job that it serves, where nothing else asks for it. */
+  readonly serves: string | undefined;
+  readonly cut: Cut | undefined;
+  /** Of what is measured again: by what it would be decided, in the order of `rows`. */
+  readonly deciders: readonly (Decider | undefined)[];
+  /** What has to be done or looked at because of it. */
+  readonly follows: readonly string[];
+}
+
+export const inOrderOfWork = (jobs: readonly Job[]): readonly Job[] =>
+  [...jobs].sort((a, b) => OPERATIONS.indexOf(a.operation) - OPERATIONS.indexOf(b.operation));

@@ -1,0 +1,96 @@
+import type { Row } from '../../checks/judge/row.ts';
+import type { PlanContext } from './context.ts';
+import { type Cut, cutsOf } from './cut.ts';
+import { FOLLOWS } from './follows.ts';
+import { deciderOf } from './instruments.ts';
+import { inOrderOfWork, type Job } from './job.ts';
+import { jobName, type Operation, remedyOf } from './operation.ts';
+import { renewals } from './renewals.ts';
+import { supportingJobs } from './supporting.ts';
+import { urgencyOf } from './urgency.ts';
+
+/** All that is to be done to an engine as it stands, in the order of work. */
+export function jobsOf(context: PlanContext): readonly Job[] {
+  const cuts = cutsOf(context);
+  const cutRows = new Set(cuts.flatMap(({ rows }) => rows));
+  const left = context.state.rows.filter((row) => !cutRows.has(row) && !comesWith(row, cuts, context));
+  const asked = [...cuts.map(cutJob), ...measuringJobs(left, context), ...remedyJobs(left, context)];
+  const all = joined([...asked, ...renewals(context)]);
+  return inOrderOfWork([...all, ...supportingJobs(all, context)]);
+}
+
+/** What is bought for a journal that is ground or a bore that is bored anyway, and the fit between them, come anew with it. */
+function comesWith({ characteristic }: Row, cuts: readonly Cut[], { registry }: PlanContext): boolean {
+  const parts = characteristic.derivations.flatMap(({ inputs }) => inputs.map((id) => registry.find(id)?.of));
+  const fits = registry.parts.find(characteristic.of ?? '')?.sized?.fits;
+  return cuts.some(
+    ({ urgency, part }) =>
+      urgency === 'must' &&
+      (fits === part.id || (characteristic.figure === 'clearance' && parts.includes(part.id))),
+  );
+}
+
+const plain = { found: [], serves: undefined, cut: undefined, deciders: [], follows: [] } as const;
+
+function cutJob(cut: Cut): Job {
+  const operation: Operation = cut.part.sized?.made === 'over' ? 'bore' : 'grind';
+  const { part, urgency, rows, found } = cut;
+  const follows = FOLLOWS[operation] ?? [];
+  return { ...plain, name: jobName(operation, part), operation, part, urgency, rows, found, cut, follows };
+}
+
+/** What was left out, and what nobody can decide yet. */
+function measuringJobs(rows: readonly Row[], context: PlanContext): readonly Job[] {
+  const [undecided, missing] = (['undecided', 'missing'] as const).map((verdict) =>
+    rows.filter(({ judgement }) => judgement.verdict === verdict),
+  );
+  return [
+    ...measuring('measure', missing ?? [], context),
+    ...measuring('measure again', undecided ?? [], context),
+  ];
+}
+
+function measuring(
+  operation: 'measure' | 'measure again',
+  rows: readonly Row[],
+  context: PlanContext,
+): readonly Job[] {
+  const deciders = operation === 'measure' ? [] : rows.map((row) => deciderOf(row, context));
+  const job = { ...plain, name: operation, operation, part: undefined, urgency: 'must' as const };
+  return rows.length === 0 ? [] : [{ ...job, rows, deciders }];
+}
+
+/** Figures that are out, worn or off what the builder aims for, gathered by what brings them back. */
+function remedyJobs(rows: readonly Row[], { registry }: PlanContext): readonly Job[] {
+  return rows.flatMap((row): readonly Job[] => {
+    const { verdict } = row.judgement;
+    if (verdict !== 'out' && verdict !== 'worn' && verdict !== 'off target') return [];
+    const operation = remedyOf(row);
+    // What is off its target is inside its limits: nothing is cut or renewed for that.
+    if (verdict === 'off target' && operation !== 'choose') return [];
+    const part = registry.parts.find(row.characteristic.of ?? '');
+    const name =
+      part === undefined || operation === 'find the cause'
+        ? `${operation} of ${row.characteristic.label}`
+        : jobName(operation, part);
+    const follows = FOLLOWS[operation] ?? [];
+    return [{ ...plain, name, operation, part, urgency: urgencyOf([row]), rows: [row], follows }];
+  });
+}
+
+/** Jobs of one name as one. */
+function joined(jobs: readonly Job[]): readonly Job[] {
+  const byName = new Map<string, Job>();
+  for (const job of jobs) {
+    const known = byName.get(job.name);
+    byName.set(job.name, known === undefined ? job : together(known, job));
+  }
+  return [...byName.values()];
+}
+
+const together = (a: Job, b: Job): Job => ({
+  ...a,
+  urgency: a.urgency === 'must' || b.urgency === 'may' ? a.urgency : b.urgency === 'must' ? 'must' : 'should',
+  rows: [...a.rows, ...b.rows],
+  found: [...a.found, ...b.found],
+});

@@ -1,0 +1,74 @@
+import type { PlanContext } from './context.ts';
+import type { Job } from './job.ts';
+import { jobName, type Operation } from './operation.ts';
+import { URGENCIES, type Urgency } from './urgency.ts';
+
+/** What comes before and after other jobs whoever does them. */
+interface Supporting {
+  readonly operation: Operation;
+  /** The id of the part that it is done to. */
+  readonly part: string;
+  /** Beside which jobs: by what is done, and to a part or to what it is assembled from. */
+  readonly beside: (job: Job, isOfIt: boolean) => boolean;
+}
+
+const CUTTING: readonly Operation[] = ['straighten', 'line bore', 'surface', 'bore', 'grind'];
+
+const SUPPORTING: readonly Supporting[] = [
+  {
+    operation: 'clean',
+    part: 'crankshaft',
+    beside: ({ operation }, isOfIt) => isOfIt && CUTTING.includes(operation),
+  },
+  {
+    operation: 'clean',
+    part: 'block',
+    beside: ({ operation }, isOfIt) => isOfIt && CUTTING.includes(operation),
+  },
+  {
+    operation: 'crack test',
+    part: 'crankshaft',
+    beside: ({ operation }, isOfIt) => isOfIt && (operation === 'grind' || operation === 'straighten'),
+  },
+  {
+    operation: 'weigh and balance',
+    part: 'piston',
+    beside: ({ operation, part }) => operation === 'bore' || (operation === 'renew' && part?.id === 'piston'),
+  },
+  {
+    operation: 'wash',
+    part: 'crankshaft',
+    beside: ({ operation }, isOfIt) => isOfIt && CUTTING.includes(operation),
+  },
+  {
+    operation: 'wash',
+    part: 'block',
+    beside: ({ operation }, isOfIt) => isOfIt && CUTTING.includes(operation),
+  },
+];
+
+export const supportingJobs = (jobs: readonly Job[], { registry }: PlanContext): readonly Job[] =>
+  SUPPORTING.flatMap(({ operation, part: id, beside }) => {
+    const part = registry.parts.find(id);
+    if (part === undefined) return [];
+    const within = registry.parts.within(part);
+    const served = jobs.filter((job) => beside(job, job.part !== undefined && within.includes(job.part)));
+    if (served.length === 0) return [];
+    return [
+      {
+        name: jobName(operation, part),
+        operation,
+        part,
+        urgency: mostUrgent(served.map(({ urgency }) => urgency)),
+        rows: [],
+        found: [],
+        serves: served.map(({ name }) => name).join(', '),
+        cut: undefined,
+        deciders: [],
+        follows: [],
+      },
+    ];
+  });
+
+const mostUrgent = (all: readonly Urgency[]): Urgency =>
+  URGENCIES.find((each) => all.includes(each)) ?? 'may';

@@ -1,0 +1,143 @@
+import { describe, expect, it } from 'vitest';
+import { ENGINE, type Files, limitsOf, REGISTER, sessionOf } from '../../shopOf.ts';
+import { jobCalled, jobsIn } from '../planOf.ts';
+
+const MAINS = 'main_journal_diameter: { new: 2.9980 to 2.9990, wear: { min: 2.9970 }, last_size: 2.9680 }';
+
+const shop = (
+  limits: string,
+  blocks: string,
+  more: { readonly session?: string; readonly files?: Files; readonly plan?: string } = {},
+): Files => ({
+  'shop.yaml': `kind: shop\nunits: { length: in }\n${more.plan ?? ''}`,
+  'register.yaml': REGISTER,
+  'e/engine.yaml': ENGINE,
+  'e/limits.yaml': limitsOf(limits),
+  'e/session.yaml': sessionOf('teardown', blocks, more.session),
+  ...more.files,
+});
+
+const journals = (third: string): string =>
+  `- { measure: main_journal_diameter, with: mic, at: { 1: 2.9985, 2: 2.9983, 3: ${third} } }`;
+
+const stepOf = (files: Files): unknown => {
+  const choice = jobCalled('grind main journals', files).cut?.groups[0]?.deciding.choice;
+  return choice?.kind === 'step' ? choice.step.name : choice?.kind;
+};
+
+describe('a crankshaft whose journal is out', () => {
+  it('is ground at every main to the step that the worst one needs', () => {
+    const job = jobCalled('grind main journals', shop(MAINS, journals('2.9880')));
+    expect(job.cut?.groups.map(({ places }) => places.map(({ position }) => position.name))).toEqual([
+      ['1', '2', '3'],
+    ]);
+    expect(stepOf(shop(MAINS, journals('2.9880')))).toBe('0.020 under');
+  });
+
+  it('is ground at that main alone where the shop says so', () => {
+    const files = shop(MAINS, journals('2.9880'), { plan: 'plan: { separate: [main journals] }\n' });
+    const job = jobCalled('grind main journals', files);
+    expect(job.cut?.groups.map(({ deciding }) => deciding.position.name)).toEqual(['3']);
+  });
+
+  it('goes by the sizes that its shells are sold in, where limits print those', () => {
+    const sizes =
+      'main_shell_thickness: { new: 0.1245 to 0.1250, sizes: { 0.030 under: { new: 0.1395 to 0.1400 } } }';
+    expect(stepOf(shop(`${MAINS}\n${sizes}`, journals('2.9960')))).toBe('0.030 under');
+  });
+
+  it('needs more where it runs out', () => {
+    const bent = (tir: string): string =>
+      `${journals('2.9892')}\n- { measure: crankshaft_runout, with: dial, supported_on: [1], at: { 2: 0.001, 3: ${tir} } }`;
+    expect(stepOf(shop(MAINS, bent('0.0000')))).toBe('0.010 under');
+    expect(stepOf(shop(MAINS, bent('0.0010')))).toBe('0.020 under');
+  });
+
+  it('needs more where it is scored, and proves no step where nobody knows how deep', () => {
+    const scored = (depth: string): string => `found: [{ on: main 3, is: scored, do: machine${depth} }]\n`;
+    const files = (depth: string): Files => shop(MAINS, journals('2.9960'), { session: scored(depth) });
+    expect(stepOf(files(', depth: 0.0020'))).toBe('0.010 under');
+    expect(stepOf(files(', depth: 0.0040'))).toBe('0.020 under');
+    expect(stepOf(files(''))).toBe('not provable');
+  });
+
+  it('is renewed beyond its last size, whatever steps there are', () => {
+    expect(stepOf(shop(MAINS, journals('2.9700')))).toBe('0.030 under');
+    expect(stepOf(shop(MAINS, journals('2.9680')))).toBe('beyond the last step');
+  });
+});
+
+describe('the order of work', () => {
+  it('cleans and tests before it cuts, and washes last', () => {
+    const names = jobsIn(shop(MAINS, journals('2.9880'))).map(({ name }) => name);
+    expect(names).toEqual([
+      'clean crankshaft',
+      'crack test crankshaft',
+      'grind main journals',
+      'wash crankshaft',
+    ]);
+  });
+
+  it('asks for nothing where all is inside', () => {
+    expect(jobsIn(shop(MAINS, journals('2.9984')))).toEqual([]);
+  });
+});
+
+describe('what was seen', () => {
+  const cracked = 'found: [{ on: crankshaft, is: cracked at pin 2, do: renew }]\n';
+
+  it('and is to be renewed is in the plan until the part is another one', () => {
+    expect(jobsIn(shop(MAINS, journals('2.9984'), { session: cracked })).map(({ name }) => name)).toEqual([
+      'renew crankshaft',
+    ]);
+    const later = 'kind: session\nstage: machined\ndate: 2026-03-01\nreplaced: [{ part: crankshaft }]\n';
+    const files = shop(MAINS, journals('2.9984'), { session: cracked, files: { 'e/later.yaml': later } });
+    expect(jobsIn(files)).toEqual([]);
+  });
+});
+
+describe('what is undecided', () => {
+  const clearance = 'main_bearing_clearance: { new: 0.0010 to 0.0020, wear: { max: 0.0030 } }';
+  const guarded = (more: string, register: string): Files => ({
+    ...shop(clearance, more),
+    'shop.yaml': 'kind: shop\nunits: { length: in }\ndecision_rule: guarded\n',
+    'register.yaml': register,
+  });
+  const strip =
+    '- { measure: main_bearing_clearance, with: strip, at: { 1: 0.0026, 2: 0.0015, 3: 0.0015 } }\n';
+  const sizes = '- { measure: main_journal_diameter, with: mic, at: { 1: 2.9985 } }\n';
+
+  it('is measured again with what the register has and decides it', () => {
+    const bore = 'main_bearing_bore: { new: 3.0000 to 3.0020 }';
+    const files = { ...guarded(strip + sizes, REGISTER), 'e/limits.yaml': limitsOf(`${clearance}\n${bore}`) };
+    const job = jobCalled('measure again', files);
+    expect(job.deciders[0]?.instruments).toContain('fine');
+  });
+
+  it('names nothing where nothing registered does', () => {
+    const job = jobCalled(
+      'measure again',
+      guarded(strip, REGISTER.replace(/^ {2}(?:mic|bore|fine).*\n/gm, '')),
+    );
+    expect(job.deciders[0]).toBeUndefined();
+  });
+});
+
+describe('a fit', () => {
+  const clearance = 'main_bearing_clearance: { new: 0.0010 to 0.0020, wear: { max: 0.0030 } }';
+  const loose =
+    '- { measure: main_bearing_clearance, with: fine, at: { 1: 0.0025, 2: 0.0015, 3: 0.0041 } }\n';
+
+  it('that is loose asks for other shells', () => {
+    expect(
+      jobCalled('choose main shells', shop(clearance, loose)).rows.map(({ position }) => position.name),
+    ).toEqual(['1', '3']);
+  });
+
+  it('over a journal that is ground anyway comes with that', () => {
+    const names = jobsIn(shop(`${MAINS}\n${clearance}`, `${loose}${journals('2.9880')}`)).map(
+      ({ name }) => name,
+    );
+    expect(names).not.toContain('choose main shells');
+  });
+});

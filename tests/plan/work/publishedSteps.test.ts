@@ -1,0 +1,223 @@
+import { describe, expect, it } from 'vitest';
+import { toDecimal } from '../../../src/quantity/fraction.ts';
+import { fromBase, unitNamed } from '../../../src/quantity/units.ts';
+import { limitsOf, sessionOf } from '../../shopOf.ts';
+import { jobCalled } from '../planOf.ts';
+
+/** Standard limits, wear limit, and each step as the manual prints it. */
+interface Published {
+  readonly source: string;
+  readonly unit: 'in' | 'mm';
+  readonly measure: 'main_journal_diameter' | 'crankpin_diameter' | 'cylinder_bore';
+  readonly std: string;
+  readonly steps: readonly (readonly [size: string, least: string, greatest: string])[];
+}
+
+const TABLES: readonly Published[] = [
+  {
+    source: 'TM 5-3805-262-34, p. 4-23, main journals',
+    unit: 'in',
+    measure: 'main_journal_diameter',
+    std: '2.998 to 2.999',
+    steps: [
+      ['0.010 under', '2.988', '2.989'],
+      ['0.020 under', '2.978', '2.979'],
+      ['0.030 under', '2.968', '2.969'],
+    ],
+  },
+  {
+    source: 'TM 5-3805-262-34, p. 4-23, rod journals',
+    unit: 'in',
+    measure: 'crankpin_diameter',
+    std: '2.748 to 2.749',
+    steps: [
+      ['0.010 under', '2.738', '2.739'],
+      ['0.020 under', '2.728', '2.729'],
+      ['0.030 under', '2.718', '2.719'],
+    ],
+  },
+  {
+    source: 'TM 5-3805-262-34, p. 3-485, compressor crankshaft',
+    unit: 'in',
+    measure: 'crankpin_diameter',
+    std: '1.1230 to 1.1235',
+    steps: [
+      ['0.010 under', '1.1130', '1.1135'],
+      ['0.020 under', '1.1030', '1.1035'],
+      ['0.030 under', '1.0930', '1.0935'],
+    ],
+  },
+  {
+    source: 'TM 5-3805-260-24, p. 1-23, rod journal 2.7496 ± .0006',
+    unit: 'in',
+    measure: 'crankpin_diameter',
+    std: '2.7490 to 2.7502',
+    steps: [
+      ['0.010 under', '2.7390', '2.7402'],
+      ['0.020 under', '2.7290', '2.7302'],
+      ['0.050 under', '2.6990', '2.7002'],
+    ],
+  },
+  {
+    source: 'TM 5-3805-260-24, p. 1-23, main journal 3.4995 ± .0006',
+    unit: 'in',
+    measure: 'main_journal_diameter',
+    std: '3.4989 to 3.5001',
+    steps: [
+      ['0.010 under', '3.4889', '3.4901'],
+      ['0.020 under', '3.4789', '3.4801'],
+    ],
+  },
+  {
+    source: 'TM 10-3930-641-34-1, p. 2-92, main journal 4.7500 ± .0008',
+    unit: 'in',
+    measure: 'main_journal_diameter',
+    std: '4.7492 to 4.7508',
+    steps: [
+      ['0.025 under', '4.7242', '4.7258'],
+      ['0.050 under', '4.6992', '4.7008'],
+    ],
+  },
+  {
+    source: 'TM 5-4320-300-14, p. 6-103, rod journals',
+    unit: 'in',
+    measure: 'crankpin_diameter',
+    std: '2.499 to 2.500',
+    steps: [
+      ['0.002 under', '2.497', '2.498'],
+      ['0.010 under', '2.489', '2.490'],
+      ['0.020 under', '2.479', '2.480'],
+      ['0.030 under', '2.469', '2.470'],
+    ],
+  },
+  {
+    source: 'TM 5-4320-300-14, p. 6-103, main journals (2.996 of .002 is a misprint)',
+    unit: 'in',
+    measure: 'main_journal_diameter',
+    std: '2.999 to 3.000',
+    steps: [
+      ['0.002 under', '2.997', '2.998'],
+      ['0.010 under', '2.989', '2.990'],
+      ['0.020 under', '2.979', '2.980'],
+      ['0.030 under', '2.969', '2.970'],
+    ],
+  },
+  {
+    source: 'TM 10-3930-653-14&P, p. 60, journals by .25',
+    unit: 'mm',
+    measure: 'main_journal_diameter',
+    std: '62.942 to 62.955',
+    steps: [
+      ['0.25 under', '62.692', '62.705'],
+      ['0.50 under', '62.442', '62.455'],
+      ['0.75 under', '62.192', '62.205'],
+      ['1.00 under', '61.942', '61.955'],
+    ],
+  },
+  {
+    source: 'Ford Truck 1998, Econoline E250, 7.3 diesel, main journals',
+    unit: 'in',
+    measure: 'main_journal_diameter',
+    std: '3.1228 to 3.1236',
+    steps: [
+      ['0.010 under', '3.1128', '3.1136'],
+      ['0.020 under', '3.1028', '3.1036'],
+      ['0.030 under', '3.0928', '3.0936'],
+    ],
+  },
+  {
+    source: 'service data nsxb07012a and nsxb07013b, rebores (W12)',
+    unit: 'mm',
+    measure: 'cylinder_bore',
+    std: '90.00 to 90.01',
+    steps: [
+      ['0.25 over', '90.25', '90.26'],
+      ['0.50 over', '90.50', '90.51'],
+    ],
+  },
+];
+
+const MICROMETER =
+  'kind: instruments\ninstruments:\n  exact: { type: micrometer, resolution: 0.0000001 mm, max_error: 0.0000001 mm }\n';
+
+const PER_UNIT = { in: 10_000n, mm: 1_000n } as const;
+
+/** The reading of which a step lacks a number of last digits, or leaves them over. */
+function reading(
+  { unit, measure, std }: Published,
+  size: readonly [string, string, string],
+  by: bigint,
+): string {
+  const digits = PER_UNIT[unit];
+  const whole = (text: string): bigint => {
+    const [units = '', rest = ''] = text.split('.');
+    return BigInt(units) * digits + BigInt(rest.padEnd(String(digits).length - 1, '0'));
+  };
+  const aimTwice = whole(size[1]) + whole(size[2]);
+  if (measure === 'cylinder_bore') {
+    // 2 × largest − smallest = aim − by: with the smallest at the least of new parts.
+    const least = whole(std.split(' ')[0] ?? '');
+    return text((aimTwice / 2n - by + least) / 2n);
+  }
+  return text((aimTwice + 1n) / 2n + by);
+
+  function text(of: bigint): string {
+    const places = String(digits).length - 1;
+    return `${of / digits}.${String(of % digits).padStart(places, '0')}`;
+  }
+}
+
+const KEYS = {
+  main_journal_diameter: 'main journals',
+  crankpin_diameter: 'crankpins',
+  cylinder_bore: 'cylinders',
+};
+
+/** One part of an engine whose limits print no sizes, and whose shop cuts to these steps. */
+const filesFor = (table: Published, read: string) => {
+  const { unit, measure, std, steps } = table;
+  const [least = '', , greatest = ''] = std.split(' ');
+  const isBore = measure === 'cylinder_bore';
+  const wear = isBore ? `{ max: ${greatest} }` : `{ min: ${least} }`;
+  return {
+    'shop.yaml': `kind: shop\nunits: { length: ${unit} }\nplan: { polish: 0, hone_stock: 0, steps: { ${KEYS[measure]}: [${steps.map(([size]) => size).join(', ')}] } }\n`,
+    'register.yaml': MICROMETER,
+    'e/engine.yaml': 'kind: engine\nname: One\nlayout: { cylinders: 1, mains: 1, crankpins: 1 }\n',
+    'e/limits.yaml': limitsOf(`${measure}: { new: ${std}, wear: ${wear} }`),
+    'e/session.yaml': sessionOf(
+      'teardown',
+      `- { measure: ${measure}, with: exact, stations: [a, b], at: { 1: [${isBore ? least : read}, ${read}] } }`,
+    ),
+  };
+};
+
+function cutOf(table: Published, read: string) {
+  const isBore = table.measure === 'cylinder_bore';
+  const job = jobCalled(`${isBore ? 'bore' : 'grind'} ${KEYS[table.measure]}`, filesFor(table, read));
+  const choice = job.cut?.groups[0]?.deciding.choice;
+  if (choice?.kind !== 'step') return [choice?.kind];
+  const text = (amount: Parameters<typeof fromBase>[0]): string =>
+    toDecimal(fromBase(amount, unitNamed(table.unit)), table.unit === 'in' ? 4 : 3);
+  return [choice.step.name, text(choice.step.least), text(choice.step.greatest)];
+}
+
+const padded = (size: string, unit: 'in' | 'mm'): string => {
+  const [whole = '', rest = ''] = size.split('.');
+  return `${whole}.${rest.padEnd(unit === 'in' ? 4 : 3, '0')}`;
+};
+
+describe.each(TABLES.map((table) => [table.source, table] as const))('%s', (_, table) => {
+  it.each(table.steps.map((step) => [step[0], step] as const))(
+    '%s is taken by the last size that cleans up to it, and finished to its limits',
+    (size, step) => {
+      const [, least, greatest] = step;
+      // The uncertainty of the reading is rounded up to its last digit.
+      expect(cutOf(table, reading(table, step, 2n))).toEqual([
+        size,
+        padded(least, table.unit),
+        padded(greatest, table.unit),
+      ]);
+      expect(cutOf(table, reading(table, step, -2n))[0]).not.toBe(size);
+    },
+  );
+});
