@@ -24,6 +24,7 @@ function sectionOf(each: Characteristic): string {
     `${each.description}`,
     '',
     ...(each.note === undefined ? [] : [each.note, '']),
+    ...(each.caution === undefined ? [] : [`**Caution:** ${each.caution}`, '']),
     `- Positions: ${positionsText(each)}; it is a ${each.quantity}`,
     `- How: ${each.formula}`,
     `- Of the ${partsText(each)}`,

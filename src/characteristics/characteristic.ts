@@ -75,6 +75,8 @@ export interface Characteristic extends Measure {
   readonly note?: string;
   /** What to mind while it is read: it stands beside its place on the sheet. */
   readonly atTheBench?: string;
+  /** What can hurt a person who measures it; the maker's manual and the rules of the place come first. */
+  readonly caution?: string;
   /** As a person would write it on the sheet. */
   readonly formula: string;
   readonly derivations: readonly Derivation[];

@@ -99,6 +99,16 @@ export const parts: readonly Part[] = [
     sized: { made: 'over' },
   }),
   part('piston', 'piston', CYLINDER, { material: ['pistons'], sized: { made: 'over', fits: 'cylinder' } }),
+  part('piston_pin', 'piston pin', CYLINDER, {
+    also: ['wrist pin', 'gudgeon pin'],
+    material: ['pins'],
+    sized: {},
+  }),
+  part('small_end_bush', 'small end bush', CYLINDER, {
+    plural: 'small end bushes',
+    also: ['rod bush', 'small end bushing'],
+    sized: {},
+  }),
   part('ring', 'ring', familyOf('ring'), {
     also: ['piston ring'],
     material: ['rings'],

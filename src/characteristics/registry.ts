@@ -8,8 +8,20 @@ import { mains } from './mains.ts';
 import { ownCharacteristic } from './own.ts';
 import { ownParts } from './ownParts.ts';
 import { parts } from './parts.ts';
+import { pistonPins } from './pistonPins.ts';
+import { pistons } from './pistons.ts';
+import { rings } from './rings.ts';
 import { rods } from './rods.ts';
 import { running } from './running.ts';
+
+/** What nearly every overhaul measures. */
+export const usualCharacteristics: readonly Characteristic[] = [
+  ...mains,
+  ...rods,
+  ...crankshaft,
+  ...cylinders,
+  ...running,
+];
 
 /** Everything that can be measured or derived, in the order of the sheet. */
 export const characteristics: readonly Characteristic[] = [
@@ -17,6 +29,9 @@ export const characteristics: readonly Characteristic[] = [
   ...rods,
   ...crankshaft,
   ...cylinders,
+  ...pistonPins,
+  ...pistons,
+  ...rings,
   ...running,
 ];
 

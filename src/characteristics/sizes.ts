@@ -25,7 +25,8 @@ interface MeasuredPart {
  * Shells are eccentric and relieved at the split, so a bore with shells in has no out of round to judge.
  */
 export interface Diameter extends MeasuredPart {
-  readonly size: 'diameter' | 'bore';
+  /** Absent where the name says it already: `piston_pin_bore`, beside the pin's own diameter. */
+  readonly size?: 'diameter' | 'bore';
   readonly kind: 'shaft' | 'bore' | 'bore with shells';
   readonly description: string;
   readonly source: string;
@@ -34,13 +35,16 @@ export interface Diameter extends MeasuredPart {
   readonly nominal?: string;
   readonly usualGrid?: UsualGrid;
   readonly dimension?: Dimension;
+  readonly caution?: string;
 }
 
 export function diameter(of: Diameter): readonly Characteristic[] {
   return [sizeOf(of), ...(of.kind === 'bore with shells' ? [] : [outOfRoundOf(of)]), taperOf(of)];
 }
 
-const idOf = ({ name, size }: Diameter): string => `${name}_${size}`;
+const idOf = ({ name, size }: Diameter): string => (size === undefined ? name : `${name}_${size}`);
+
+const labelOf = ({ label, size }: Diameter): string => (size === undefined ? label : `${label} ${size}`);
 
 const partsOf = ({ family, of, dependsOn = [], name }: MeasuredPart) => ({
   family,
@@ -51,7 +55,7 @@ const partsOf = ({ family, of, dependsOn = [], name }: MeasuredPart) => ({
 
 const sizeOf = (of: Diameter): Characteristic => ({
   id: idOf(of),
-  label: `${of.label} ${of.size}`,
+  label: labelOf(of),
   description: of.description,
   quantity: 'length',
   figure: 'size',
@@ -64,6 +68,7 @@ const sizeOf = (of: Diameter): Characteristic => ({
   ...(of.nominal === undefined ? {} : { nominal: of.nominal }),
   ...(of.usualGrid === undefined ? {} : { usualGrid: of.usualGrid }),
   ...(of.dimension === undefined ? {} : { dimension: of.dimension }),
+  ...(of.caution === undefined ? {} : { caution: of.caution }),
   source: of.source,
   examples: [],
 });
@@ -76,7 +81,7 @@ const TAPER_NOTE =
 
 const outOfRoundOf = (of: Diameter): Characteristic => ({
   ...formOf(of, 'out of round'),
-  description: `Of the ${of.label} ${of.size}: the greatest less the least at one station, the worst station.`,
+  description: `Of the ${labelOf(of)}: the greatest less the least at one station, the worst station.`,
   note: ROUND_NOTE,
   formula: 'at each station the greatest diameter − the least; the worst station',
   derivations: [
@@ -106,8 +111,8 @@ const taperOf = (of: Diameter): Characteristic => ({
   ...formOf(of, 'taper'),
   description:
     of.taperBy === 'ends'
-      ? `Of the ${of.label} ${of.size}: one end less the other, the worst direction.`
-      : `Of the ${of.label} ${of.size}: the greatest less the least along the part, the worst direction.`,
+      ? `Of the ${labelOf(of)}: one end less the other, the worst direction.`
+      : `Of the ${labelOf(of)}: the greatest less the least along the part, the worst direction.`,
   note: TAPER_NOTE,
   formula:
     of.taperBy === 'ends'

@@ -13,6 +13,7 @@ export const INSTRUMENT_TYPES = [
   'micrometer',
   'inside micrometer',
   'depth micrometer',
+  'height gauge',
   'ball micrometer',
   'bore gauge',
   'dial indicator',

@@ -121,11 +121,16 @@ describe('every diameter', () => {
   it.each(diameters.map((each) => [each.id, each] as const))(
     '%s brings its taper, and its out of round',
     (id, each) => {
-      const part = id.replace(/_[a-z]+$/, '');
-      const taper = registry.find(`${part}_taper`);
+      const formOf = (figure: string) =>
+        characteristics.find(
+          (other) =>
+            other.figure === figure &&
+            other.derivations.some(({ inputs }) => inputs.length === 1 && inputs[0] === id),
+        );
+      const taper = formOf('taper');
       expect(taper).toMatchObject({ family: each.family, quantity: 'length', onlyWithLimits: true });
       expect(taper?.derivations.map(({ inputs }) => inputs)).toEqual([[id]]);
-      const outOfRound = registry.find(`${part}_out_of_round`);
+      const outOfRound = formOf('out of round');
       // Shells are eccentric and relieved at the split: with shells in there is nothing round to judge.
       if (/^(main|rod)_bearing_bore$/.test(id)) expect(outOfRound).toBeUndefined();
       else

@@ -78,6 +78,7 @@ function limitsText({ folder, characteristics }: EngineRequest): string {
     comment('Take the {} away with the first limit, and the # before each line that you fill in.'),
     'limits: {}',
     ...measured.map((each) => comment(`  ${exampleOf(each).padEnd(width + 22)}  # ${each.label}`)),
+    comment('Every other figure of an overhaul may stand here too: docs/characteristics.md lists them.'),
   ];
   return `${lines.join('\n')}\n`;
 }

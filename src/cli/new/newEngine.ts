@@ -1,6 +1,6 @@
 import { engineFiles } from '../../bench/scaffold/engine.ts';
 import { type RodsOnPins, rodsProblem } from '../../bench/scaffold/rods.ts';
-import { characteristics } from '../../characteristics/registry.ts';
+import { usualCharacteristics } from '../../characteristics/registry.ts';
 import { shellWord } from '../../output/terminal/shellWord.ts';
 import { shopPath } from '../../shell/discover/paths.ts';
 import { shopRoot, standingAt } from '../../shell/discover/root.ts';
@@ -36,7 +36,7 @@ export async function newEngine(name: string, options: NewEngineOptions, world: 
     cylinders,
     mains: options.mains ?? cylinders + 1,
     crankpins,
-    characteristics,
+    characteristics: usualCharacteristics,
   });
   return printAndAdvise(root, files, world, [
     `edit ${shownFrom(root, folder, world)}/limits.yaml       the limits, and where they come from`,

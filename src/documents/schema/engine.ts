@@ -134,6 +134,7 @@ const MATERIAL_OF = {
   camshaft: 'steel',
   rods: 'steel',
   pistons: 'aluminium',
+  pins: 'steel',
   rings: 'cast iron',
   shells: 'steel',
   head: 'cast iron',

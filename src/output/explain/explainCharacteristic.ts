@@ -24,6 +24,7 @@ export function characteristicLines(of: Characteristic, style: TextStyle): reado
     '',
     ...wrap(of.description, Math.min(style.width, LINE)),
     ...(of.note === undefined ? [] : wrap(of.note, Math.min(style.width, LINE))),
+    ...(of.caution === undefined ? [] : ['', ...wrap(`Caution: ${of.caution}`, Math.min(style.width, LINE))]),
     '',
     ...layTable(rows, [{ align: 'left' }, { align: 'left' }]),
     ...of.examples.flatMap((example) => ['', ...exampleLines(example, style)]),

@@ -44,7 +44,7 @@ describe('a new engine', () => {
     expect(read(`${engines[0].path}/engine.yaml`)).toContain(expected);
   });
 
-  it('offers every characteristic as a limit that can be filled in', async () => {
+  it('offers what nearly every overhaul measures as limits that can be filled in', async () => {
     bench.put({ 'shop.yaml': SHOP });
     await bench.call('new', 'engine', 'Pump');
     const filled = read('engines/pump/limits.yaml')

@@ -1,0 +1,111 @@
+import { describe, expect, it } from 'vitest';
+import { type PublishedRange, rangeOf } from './publishedRange.ts';
+
+const RANGES: readonly PublishedRange[] = [
+  {
+    what: 'a compression ring in its groove, .08 to .11 mm',
+    source: 'TM 5-3895-382-24',
+    measure: 'ring_side_clearance',
+    unit: 'mm',
+    tight: { ring_groove_width: '2.57', ring_width: '2.49' },
+    loose: { ring_groove_width: '2.59', ring_width: '2.48' },
+    least: '0.08',
+    greatest: '0.11',
+  },
+  {
+    what: 'the same ring in the next groove, .06 to .09 mm',
+    source: 'TM 5-3895-382-24',
+    measure: 'ring_side_clearance',
+    unit: 'mm',
+    tight: { ring_groove_width: '2.55', ring_width: '2.49' },
+    loose: { ring_groove_width: '2.57', ring_width: '2.48' },
+    least: '0.06',
+    greatest: '0.09',
+  },
+  {
+    what: 'an oil ring in its groove, .040 to .080 mm',
+    source: 'sizes of TM 5-3895-382-24; the range is computed from them',
+    measure: 'ring_side_clearance',
+    unit: 'mm',
+    tight: { ring_groove_width: '4.030', ring_width: '3.990' },
+    loose: { ring_groove_width: '4.060', ring_width: '3.980' },
+    least: '0.040',
+    greatest: '0.080',
+  },
+  {
+    what: 'a pin in the bush of its rod, .00045 to .0007 in',
+    source: 'TM 5-3825-225-14&P, paras. 1-24 to 1-60',
+    measure: 'small_end_clearance',
+    unit: 'in',
+    tight: { small_end_bore: '1.06315', piston_pin_diameter: '1.0627' },
+    loose: { small_end_bore: '1.0632', piston_pin_diameter: '1.0625' },
+    least: '0.00045',
+    greatest: '0.00070',
+  },
+  {
+    what: 'the same pin in its piston, a transition fit of -.00015 to +.00025 in',
+    source: 'sizes of TM 5-3825-225-14&P, which prints "transition"; the range is computed from them',
+    measure: 'piston_pin_clearance',
+    unit: 'in',
+    tight: { piston_pin_bore: '1.06255', piston_pin_diameter: '1.0627' },
+    loose: { piston_pin_bore: '1.06275', piston_pin_diameter: '1.0625' },
+    least: '-0.00015',
+    greatest: '0.00025',
+  },
+  {
+    what: 'a pin in its bush, .0006 to .0016 in, wear limit .003',
+    source: 'TM 5-3805-260-24: bush 1.5010 ± .0003, pin 1.4999 ± .0002; the range is computed from them',
+    measure: 'small_end_clearance',
+    unit: 'in',
+    tight: { small_end_bore: '1.5007', piston_pin_diameter: '1.5001' },
+    loose: { small_end_bore: '1.5013', piston_pin_diameter: '1.4997' },
+    least: '0.0006',
+    greatest: '0.0016',
+  },
+  {
+    what: 'a pin in its bush, .040 to .091 mm',
+    source: 'TM 10-3930-669-34, table 3-1: bush 35.040 to 35.086; pin 34.995 to 35.000 computed from them',
+    measure: 'small_end_clearance',
+    unit: 'mm',
+    tight: { small_end_bore: '35.040', piston_pin_diameter: '35.000' },
+    loose: { small_end_bore: '35.086', piston_pin_diameter: '34.995' },
+    least: '0.040',
+    greatest: '0.091',
+  },
+  {
+    what: 'a bush in its rod and a pin with it, .0010 to .0018 in',
+    source: 'TM 5-6115-400-35, p. 10: bushing 2.0027 to 2.0033; pin 2.0015 to 2.0017 computed from them',
+    measure: 'small_end_clearance',
+    unit: 'in',
+    tight: { small_end_bore: '2.0027', piston_pin_diameter: '2.0017' },
+    loose: { small_end_bore: '2.0033', piston_pin_diameter: '2.0015' },
+    least: '0.0010',
+    greatest: '0.0018',
+  },
+  {
+    what: 'a pin of a car engine in its piston, -.005 to +.001 mm',
+    source: 'service data of a 3.0 litre car engine of 2008',
+    measure: 'piston_pin_clearance',
+    unit: 'mm',
+    tight: { piston_pin_bore: '21.008', piston_pin_diameter: '21.013' },
+    loose: { piston_pin_bore: '21.012', piston_pin_diameter: '21.011' },
+    least: '-0.005',
+    greatest: '0.001',
+  },
+  {
+    what: 'the same pin in its rod, .004 to .020 mm',
+    source: 'service data of a 3.0 litre car engine of 2008',
+    measure: 'small_end_clearance',
+    unit: 'mm',
+    tight: { small_end_bore: '21.017', piston_pin_diameter: '21.013' },
+    loose: { small_end_bore: '21.031', piston_pin_diameter: '21.011' },
+    least: '0.004',
+    greatest: '0.020',
+  },
+];
+
+describe('a fit of rings and pins that is printed', () => {
+  it.each(RANGES)('is what its parts leave: $what ($source)', (printed) => {
+    expect(rangeOf(printed)).toEqual([printed.least, printed.greatest]);
+  });
+});
