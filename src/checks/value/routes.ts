@@ -19,9 +19,8 @@ import { compareSessions, type SessionDocument } from '../../documents/session/s
 import type { Position } from '../../layout/position.ts';
 import { expandedFactor, welchSatterthwaite } from '../../measurement/conformance.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
-import { expandUnlike, type Warmth } from '../../measurement/temperature.ts';
 import { standardUncertainty, subtractValues, type Value } from '../../measurement/value.ts';
-import { compare, divide, type Fraction, fraction, toNumber, ZERO } from '../../quantity/fraction.ts';
+import { compare, type Fraction, toNumber, ZERO } from '../../quantity/fraction.ts';
 import { nearestTurn } from '../../quantity/turn.ts';
 import { nominalSizes } from '../grades/nominalSizes.ts';
 import { sessionsBefore } from '../history/earlier.ts';
@@ -188,7 +187,7 @@ export class SessionRoutes {
       measured,
       ...uncertaintyOf(measured),
       written: points.map((point) => point.written),
-      lastDigit: digitOf(finest(points.map((point) => point.lastDigit)), warmth),
+      lastDigit: finest(points.map((point) => point.lastDigit)),
       place: this.#placeOf(reading.span),
       inputs: [],
       block,
@@ -345,10 +344,6 @@ function assumedOf(instrument: Instrument, setter: Instrument | undefined): read
 }
 
 const NONE: readonly Instrument[] = [];
-
-/** A reading that was moved to another temperature is printed one digit finer than it was written. */
-const digitOf = (written: Fraction, warmth: Warmth | undefined): Fraction =>
-  warmth !== undefined && expandUnlike(warmth) ? divide(written, fraction(10)) : written;
 
 const finest = (steps: readonly Fraction[]): Fraction => steps.reduce((a, b) => (compare(b, a) < 0 ? b : a));
 

@@ -1,8 +1,9 @@
 import type { Finding } from '../../checks/finding.ts';
-import { formatLimit, printingOf } from '../../checks/findings/readings.ts';
+import { printingOf } from '../../checks/findings/readings.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Verdict } from '../../checks/judge/verdict.ts';
 import { shortName } from '../../layout/naming.ts';
+import { formatNumber } from '../../quantity/format.ts';
 import { greatest, least } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 
@@ -26,7 +27,7 @@ export function quietText(rows: readonly Row[], unitFor: (row: Row) => Unit): st
   if (first === undefined || judged.length === 0) return '';
   const { unit, decimals } = printingOf(first, unitFor);
   const ends = [least(judged.map((each) => each.least)), greatest(judged.map((each) => each.greatest))].map(
-    (end) => formatLimit(end, unit, decimals),
+    (end) => formatNumber(end, unit, decimals),
   );
   const verdict = rows.every(({ judgement }) => judgement.verdict === null) ? 'without limits' : 'ok';
   const names = [first.characteristic.label, positionsText(rows)].filter(Boolean).join(' ');
