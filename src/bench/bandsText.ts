@@ -18,10 +18,12 @@ export function bandsText(
   const halves = position === undefined ? [undefined] : halvesAt(engine, undefined, of, position);
   return (asked === undefined ? halves : [asked])
     .map((half) => {
-      const { bands } = limitsOfFitted(engine, undefined, of, position, half);
+      const { bands, temperatures } = limitsOfFitted(engine, undefined, of, position, half);
       const texts = BAND_NAMES.flatMap((name) => {
         const band = bands[name];
-        return band === undefined ? [] : [`${name} ${bandText(band)}`];
+        const warm = temperatures[name];
+        const where = warm === undefined ? '' : ` at ${warm.text}`;
+        return band === undefined ? [] : [`${name} ${bandText(band)}${where}`];
       });
       return [asked === undefined ? half : undefined, texts.join(', ')].filter(Boolean).join(' ');
     })

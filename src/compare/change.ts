@@ -3,9 +3,10 @@ import type { Row } from '../checks/judge/row.ts';
 import type { Verdict } from '../checks/judge/verdict.ts';
 import type { Position } from '../layout/position.ts';
 import { expandedFactor, welchSatterthwaite } from '../measurement/conformance.ts';
-import { standardUncertainty, subtractValues, type Value } from '../measurement/value.ts';
-import { equals, type Fraction, toNumber, ZERO } from '../quantity/fraction.ts';
+import { addValues, exactly, standardUncertainty, subtractValues, type Value } from '../measurement/value.ts';
+import { equals, type Fraction, subtract, toNumber, ZERO } from '../quantity/fraction.ts';
 import { nearestTurn } from '../quantity/turn.ts';
+import { levelWith } from './level.ts';
 import { type Movement, movement } from './movement.ts';
 import { bySheet } from './sheetOrder.ts';
 import type { EngineState, StateValue } from './state.ts';
@@ -49,7 +50,7 @@ function changeOf(
   const row = (after ?? before)?.row;
   if (row === undefined) return undefined;
   const about = { characteristic: row.characteristic, position: row.position, a: before, b: after };
-  const [from, to] = [meanOf(before), meanOf(after)];
+  const [from, to] = [levelMean(before, after?.row), meanOf(after)];
   if (before === undefined || after === undefined || from === undefined || to === undefined) {
     const state = before === undefined ? 'appeared' : 'disappeared';
     return { ...about, state, crossed: null, delta: null, expanded: null, moved: null, unlike: [] };
@@ -72,13 +73,22 @@ function changeOf(
 
 const meanOf = (of: StateValue | undefined): Value | undefined => of?.row.routes[0]?.route.measured.mean;
 
+/** The earlier mean, as warm as the later one. */
+function levelMean(of: StateValue | undefined, later: Row | undefined): Value | undefined {
+  const [mean, judged] = [meanOf(of), of?.row.routes[0]];
+  if (of === undefined || mean === undefined || judged === undefined || later === undefined) return mean;
+  const level = levelWith(of.row, later) ?? judged;
+  return level === judged ? mean : addValues(mean, exactly(subtract(level.mean, judged.mean)));
+}
+
 function stateOfChange(before: Row, after: Row, delta: Fraction, expanded: number): ChangeState {
   if (isSameReading(before, after)) return 'same';
   return Math.abs(toNumber(delta)) > expanded ? 'real' : 'within';
 }
 
-/** A mean may stay while the ends moved apart: only what agrees in all three is the same. */
-function isSameReading({ routes: [a] }: Row, { routes: [b] }: Row): boolean {
+/** At 20 °C. A mean may stay while the ends moved apart: only what agrees in all three is the same. */
+function isSameReading(before: Row, after: Row): boolean {
+  const [a, b] = [before, after].map(({ routes }) => routes[0]?.standard);
   if (a === undefined || b === undefined) return a === b;
   return equals(a.least, b.least) && equals(a.mean, b.mean) && equals(a.greatest, b.greatest);
 }

@@ -1,6 +1,11 @@
 import type { Row } from '../checks/judge/row.ts';
-import type { SideLimit } from '../checks/judge/verdict.ts';
+import type { SideLimit } from '../checks/judge/sideLimit.ts';
 import { BAND_NAMES, type BandName } from '../documents/limits/bands.ts';
+import {
+  isSameTemperature,
+  STANDARD_TEMPERATURE,
+  type StatedTemperature,
+} from '../measurement/temperature.ts';
 import { equals, type Fraction } from '../quantity/fraction.ts';
 import { nearestTurn } from '../quantity/turn.ts';
 import type { Change } from './change.ts';
@@ -34,4 +39,12 @@ const sameLimit = (
   b: SideLimit | undefined,
   cycle: Fraction | undefined,
 ): boolean =>
-  a === undefined || b === undefined ? a === b : equals(nearestTurn(a.amount, b.amount, cycle), b.amount);
+  a === undefined || b === undefined
+    ? a === b
+    : equals(nearestTurn(statedAmount(a), statedAmount(b), cycle), statedAmount(b)) &&
+      isSameTemperature(warmthOf(a), warmthOf(b));
+
+/** As the sheet has it: a limit that was moved to the temperature of a value has not changed. */
+export const statedAmount = ({ amount, stated }: SideLimit): Fraction => stated ?? amount;
+
+export const warmthOf = ({ warm }: SideLimit): StatedTemperature => warm ?? STANDARD_TEMPERATURE;

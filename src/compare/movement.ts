@@ -1,5 +1,5 @@
 import type { Row } from '../checks/judge/row.ts';
-import type { Side, SideLimit } from '../checks/judge/verdict.ts';
+import type { Side, SideLimit } from '../checks/judge/sideLimit.ts';
 import { compare, equals, type Fraction, fraction, multiply, subtract } from '../quantity/fraction.ts';
 import { nearestTurn } from '../quantity/turn.ts';
 

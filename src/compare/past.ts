@@ -110,13 +110,14 @@ function corrections(
 const measured = ({ rows }: MeasuredSession, measure: string): readonly Row[] =>
   rows.filter(({ characteristic, routes }) => characteristic.id === measure && routes.length > 0);
 
-const isSame = (a: JudgedRoute, b: JudgedRoute): boolean =>
+/** At 20 °C: limits that were put at another temperature since correct no reading. */
+const isSame = ({ standard: a }: JudgedRoute, { standard: b }: JudgedRoute): boolean =>
   equals(a.least, b.least) && equals(a.greatest, b.greatest);
 
 const keyOf = ({ session, row }: Correction): string => `${session.path} ${session.date} ${valueKey(row)}`;
 
 /** Where, and what: values that were written alike have like keys. */
 const valueKey = ({ position, routes: [judged] }: Row): string =>
-  [position.key, judged?.least, judged?.greatest]
+  [position.key, judged?.standard.least, judged?.standard.greatest]
     .map((each) => (typeof each === 'object' ? toNumber(each) : each))
     .join(' ');

@@ -2,7 +2,7 @@ import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import { partHistoryStart } from '../checks/history/partHistory.ts';
 import type { Row } from '../checks/judge/row.ts';
-import type { Side, SideLimit } from '../checks/judge/verdict.ts';
+import type { Side, SideLimit } from '../checks/judge/sideLimit.ts';
 import type { MeasuredSession } from '../checks/value/measured.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
@@ -133,11 +133,10 @@ function lineOf({ startedBy, found }: Segment, axis: TrendAxis): TrendLine | und
   const limits = limitsOf(latest.row);
   const followed = followedOf(limits);
   const points = found
-    .flatMap(({ row, session }) => {
-      const [judged] = row.routes;
-      const x = xOf(session, axis);
-      if (judged === undefined || x === undefined) return [];
-      return [pointOf(x, judged, followed, row, session, latest.row.routes[0]?.mean)];
+    .flatMap((each) => {
+      const [judged] = each.row.routes;
+      const x = xOf(each.session, axis);
+      return judged === undefined || x === undefined ? [] : [pointOf(x, judged, followed, each, latest.row)];
     })
     .sort((a, b) => a.x - b.x);
   const unlike = found.slice(1).flatMap((each, index) => unlikeness(found[index] ?? each, each));

@@ -1,4 +1,4 @@
-import type { Side } from '../checks/judge/verdict.ts';
+import type { Side } from '../checks/judge/sideLimit.ts';
 import { fitLine, type LineFit, type LinePoint } from '../measurement/line.ts';
 import {
   confidenceInterval,

@@ -5,6 +5,7 @@ import { takenApart } from '../measurement/sharedErrors.ts';
 import { standardUncertainty, type Value } from '../measurement/value.ts';
 import { toNumber } from '../quantity/fraction.ts';
 import { nearestTurn } from '../quantity/turn.ts';
+import { levelWith } from './level.ts';
 
 export interface TrendPoint {
   readonly x: number;
@@ -26,18 +27,20 @@ export function linePoints(points: readonly TrendPoint[]): readonly LinePoint[] 
   return points.map(({ x, y }, index) => ({ x, y, ...errors[index] }));
 }
 
+/** As warm as the latest reading of its line, and in its turn: the limit is that one's. */
 export function pointOf(
   x: number,
   judged: JudgedRoute,
   followed: Followed,
-  row: Row,
-  session: SessionDocument,
-  near = judged.mean,
+  { row, session }: { readonly row: Row; readonly session: SessionDocument },
+  latest: Row,
 ): TrendPoint {
   const value = judged.route.measured[followed];
+  const level = levelWith(row, latest) ?? judged;
+  const near = (latest.routes[0] ?? judged).mean;
   return {
     x,
-    y: toNumber(nearestTurn(judged[followed], near, row.characteristic.cycle)),
+    y: toNumber(nearestTurn(level[followed], near, row.characteristic.cycle)),
     terms: value.terms,
     u: standardUncertainty(value),
     row,

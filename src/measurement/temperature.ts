@@ -2,6 +2,7 @@ import {
   absolute,
   add,
   compare,
+  divide,
   type Fraction,
   fraction,
   multiply,
@@ -11,15 +12,25 @@ import {
 import type { Expansion } from './expansion.ts';
 import { addValues, type ErrorTerm, lateValue, type Value } from './value.ts';
 
-/** The temperature that sizes are stated at (ISO 1). */
-const REFERENCE = fraction(20);
+/** A temperature in degC, and as a person wrote it: `70 degF`. */
+export interface StatedTemperature {
+  readonly amount: Fraction;
+  readonly text: string;
+}
+
+/** The temperature that sizes are stated at where nothing else is said (ISO 1). */
+export const STANDARD_TEMPERATURE: StatedTemperature = { amount: fraction(20), text: '20 degC' };
+
+export const isSameTemperature = (a: StatedTemperature, b: StatedTemperature): boolean =>
+  compare(a.amount, b.amount) === 0;
+
 /** How well a workshop knows the temperature of what it measures, in degC: our judgement, no source. */
 export const TEMPERATURE_ERROR = fraction(1);
 
-/** A part and the gauge that measured it, both at one temperature. */
+/** A part and the gauge that measured it, both at one temperature, and the temperature that they are taken to. */
 export interface Warmth {
-  /** In degC. */
-  readonly temperature: Fraction;
+  readonly from: StatedTemperature;
+  readonly to: StatedTemperature;
   /** Names the temperature: readings that share it share its error. */
   readonly id: string;
   readonly part: Expansion & { readonly id: string };
@@ -38,19 +49,34 @@ export function expandUnlike({ part, gauge }: Pick<Warmth, 'part' | 'gauge'>): b
   return compare(apart, add(part.halfWidth, gauge.halfWidth)) > 0;
 }
 
-/** What is added to a reading to make it the size at 20 °C, to first order: (α_gauge − α_part) · ΔT · length. */
-export function correction(amount: Fraction, warmth: Warmth): Fraction {
-  if (!expandUnlike(warmth)) return fraction(0);
-  const { part, gauge, temperature } = warmth;
-  const apart = subtract(gauge?.coefficient ?? fraction(0), part.coefficient);
-  return multiply(multiply(apart, subtract(temperature, REFERENCE)), amount);
-}
+/** Whether a reading is another number at the temperature that it is taken to. */
+export const isMoved = (warmth: Warmth): boolean =>
+  expandUnlike(warmth) && !isSameTemperature(warmth.from, warmth.to);
 
 /**
- * A size at 20 °C from a reading at another temperature, with what the temperature and the coefficients
- * leave open. Each has a name, so what two readings share cancels in their difference.
+ * What is added to a reading to make it what the gauge would read at another temperature, to first order:
+ * (α_gauge − α_part) · ΔT · length. At 20 °C that is the size itself, since scales are true there.
  */
-export const atReferenceTemperature = (value: Value, warmth: Warmth): Value =>
+export function correction(amount: Fraction, warmth: Warmth): Fraction {
+  if (!isMoved(warmth)) return fraction(0);
+  const { part, gauge, from, to } = warmth;
+  const apart = subtract(gauge?.coefficient ?? fraction(0), part.coefficient);
+  return multiply(multiply(apart, subtract(from.amount, to.amount)), amount);
+}
+
+/** How much of an amount is the correction that is in it. */
+export function correctionIn(taken: Fraction, warmth: Warmth): Fraction {
+  const share = correction(ONE, warmth);
+  return multiply(taken, divide(share, add(ONE, share)));
+}
+
+const ONE = fraction(1);
+
+/**
+ * A reading taken to another temperature, with what the temperature and the coefficients leave open. Each has a
+ * name, so what two readings share cancels in their difference.
+ */
+export const takenToTemperature = (value: Value, warmth: Warmth): Value =>
   addValues(
     value,
     lateValue(correction(value.amount, warmth), () => temperatureTerms(value.amount, warmth)),
@@ -58,10 +84,10 @@ export const atReferenceTemperature = (value: Value, warmth: Warmth): Value =>
 
 function temperatureTerms(
   amount: Fraction,
-  { part, gauge, temperature, id }: Warmth,
+  { part, gauge, from, to, id }: Warmth,
 ): ReadonlyMap<string, ErrorTerm> {
   const length = toNumber(amount);
-  const warmer = toNumber(subtract(temperature, REFERENCE));
+  const warmer = toNumber(subtract(from.amount, to.amount));
   const apart = expandUnlike({ part, gauge })
     ? toNumber(gauge?.coefficient ?? fraction(0)) - toNumber(part.coefficient)
     : 0;

@@ -39,6 +39,20 @@ describe('the limits that are shown at the bench', () => {
     expect(bandsText(...asked(measure, position))).toBe(text);
   });
 
+  it('say at which temperature they hold, where that is stated', () => {
+    const { engine, registry } = shopOf({
+      'e/engine.yaml': engineIn('in'),
+      'e/limits.yaml': limitsOf(
+        'cylinder_bore: { temperature: 70 degF, new: { min: 4.0000, max: 4.0010 }, wear: { max: 4.0050 } }',
+      ),
+    });
+    const bore = registry.find('cylinder_bore');
+    if (engine === undefined || bore === undefined) throw new Error();
+    expect(bandsText(bore, undefined, engine)).toBe(
+      'new 4.0000 to 4.0010 at 70 degF, wear max 4.0050 at 70 degF',
+    );
+  });
+
   it('are those of the half that is asked for', () => {
     expect(bandsText(...asked('main_shell_thickness', '3'), 'lower')).toBe('new 0.0985 to 0.0990');
   });

@@ -92,6 +92,7 @@ limits:
     'limits',
     `kind: limits
 source: Invented.
+temperature: 70 degF
 extends: ../../limits/family.yaml
 units: { length: mm }
 characteristics:
@@ -102,7 +103,7 @@ limits:
     target: 0.065 mm to 0.080 mm
     source: Another page of the same manual.
     note: Diametral.
-    at: { 3: { new: 0.0022 to 0.0040, source: Service letter. } }
+    at: { 3: { new: 0.0022 to 0.0040, source: Service letter., temperature: 20 degC } }
   main_journal_diameter:
     new: 3.2475 to 3.2485
     sizes: { 0.010 under: { new: 3.2375 to 3.2385 }, 0.25 mm under: { new: { min: 82.22 mm } }, std: { wear: { min: 3.2465 } } }

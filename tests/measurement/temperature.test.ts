@@ -1,26 +1,23 @@
 import { describe, expect, test } from 'vitest';
 import { expansionOf, GAUGE_STEEL } from '../../src/measurement/expansion.ts';
 import {
-  atReferenceTemperature,
   correction,
   expandUnlike,
+  STANDARD_TEMPERATURE,
+  type StatedTemperature,
+  takenToTemperature,
   type Warmth,
 } from '../../src/measurement/temperature.ts';
 import { exactly, standardUncertainty, subtractValues } from '../../src/measurement/value.ts';
-import {
-  add,
-  compare,
-  fraction,
-  parseDecimal,
-  subtract,
-  toDecimal,
-  toNumber,
-} from '../../src/quantity/fraction.ts';
+import { add, compare, parseDecimal, subtract, toDecimal, toNumber } from '../../src/quantity/fraction.ts';
 import { toBase, unitNamed } from '../../src/quantity/units.ts';
 
 const mm = (text: string) => toBase(parseDecimal(text), unitNamed('mm'));
 const inches = (text: string) => toBase(parseDecimal(text), unitNamed('in'));
-const degF = (text: string) => toBase(parseDecimal(text), unitNamed('degF'));
+const warm = (text: string): StatedTemperature => {
+  const [digits = '', unit = ''] = text.split(' ');
+  return { amount: toBase(parseDecimal(digits), unitNamed(unit)), text };
+};
 const known = (name: string, id: string) => {
   const found = expansionOf(name);
   if (found === undefined) throw new Error(name);
@@ -31,10 +28,36 @@ const steelGauge = { ...GAUGE_STEEL, id: 'mic' };
 describe('expansion', () => {
   test('the steel bar of the NPL, 500.035 mm at 23.7 °C with 11.7 ppm, is 500.013 mm at 20 °C', () => {
     const steel = { ...GAUGE_STEEL, coefficient: parseDecimal('0.0000117'), id: 'bar' };
-    const at: Warmth = { temperature: parseDecimal('23.7'), id: 't', part: steel, gauge: undefined };
-    const { amount } = atReferenceTemperature(exactly(mm('500.035')), at);
+    const at: Warmth = {
+      from: warm('23.7 degC'),
+      to: STANDARD_TEMPERATURE,
+      id: 't',
+      part: steel,
+      gauge: undefined,
+    };
+    const { amount } = takenToTemperature(exactly(mm('500.035')), at);
     expect(toDecimal(amount, 0)).toBe('5000133535');
     expect((toNumber(amount) / 1e7).toFixed(3)).toBe('500.013');
+  });
+
+  test('the same bar, 500.0133535 mm at 20 °C, is 500.035 mm at 23.7 °C', () => {
+    const steel = { ...GAUGE_STEEL, coefficient: parseDecimal('0.0000117'), id: 'bar' };
+    const at: Warmth = {
+      from: STANDARD_TEMPERATURE,
+      to: warm('23.7 degC'),
+      id: 't',
+      part: steel,
+      gauge: undefined,
+    };
+    const { amount } = takenToTemperature(exactly(mm('500.0133535')), at);
+    expect((toNumber(amount) / 1e7).toFixed(5)).toBe('500.03500');
+  });
+
+  // Bansal, "Strength of Materials", problem 1.28: a rod of 200 cm, 12 millionths, 70 °C warmer, is 0.168 cm longer.
+  test('a rod of 200 cm and 12 millionths grows by 0.168 cm in 70 °C', () => {
+    const rod = { ...GAUGE_STEEL, coefficient: parseDecimal('0.000012'), id: 'rod' };
+    const at: Warmth = { from: warm('10 degC'), to: warm('80 degC'), id: 't', part: rod, gauge: undefined };
+    expect(compare(correction(mm('2000'), at), mm('1.68'))).toBe(0);
   });
 
   test.each([
@@ -82,24 +105,31 @@ describe('expansion', () => {
 
   test('a 4.000 in aluminium piston at 70 °F in a steel micrometer is four hundredths of a thou smaller at 20 °C', () => {
     // 4.000 × (20.75 − 11.5)e-6 × 10/9 = 0.0000411
-    const at: Warmth = { temperature: degF('70'), id: 't', part: known('aluminium', 'p'), gauge: steelGauge };
+    const at: Warmth = {
+      from: warm('70 degF'),
+      to: STANDARD_TEMPERATURE,
+      id: 't',
+      part: known('aluminium', 'p'),
+      gauge: steelGauge,
+    };
     expect(toNumber(correction(inches('4.000'), at)) / 254e6).toBeCloseTo(-0.0000411, 7);
   });
 
   test('a gauge that does not grow: the same piston differs by the 0.000096 in of 21.5 ppm', () => {
     const part = { ...known('aluminium', 'p'), coefficient: parseDecimal('0.0000215') };
-    const at: Warmth = { temperature: degF('70'), id: 't', part, gauge: undefined };
+    const at: Warmth = { from: warm('70 degF'), to: STANDARD_TEMPERATURE, id: 't', part, gauge: undefined };
     expect(toNumber(correction(inches('4.000'), at)) / 254e6).toBeCloseTo(-0.0000956, 7);
   });
 
   test('a steel shaft in a steel micrometer stands as it was read, at any temperature', () => {
     const at: Warmth = {
-      temperature: fraction(35),
+      from: warm('35 degC'),
+      to: STANDARD_TEMPERATURE,
       id: 't',
       part: known('steel', 'shaft'),
       gauge: steelGauge,
     };
-    const value = atReferenceTemperature(exactly(inches('3.2480')), at);
+    const value = takenToTemperature(exactly(inches('3.2480')), at);
     expect(value.amount).toEqual(inches('3.2480'));
     expect(expandUnlike(at)).toBe(false);
     // 15 K × 3.2480 in × 1.15 ppm, rectangular, of the shaft and of the micrometer
@@ -115,12 +145,13 @@ describe('expansion', () => {
 
   test('at 20 °C nothing is moved, and only the temperature itself is uncertain', () => {
     const at: Warmth = {
-      temperature: fraction(20),
+      from: warm('20 degC'),
+      to: STANDARD_TEMPERATURE,
       id: 't',
       part: known('aluminium', 'p'),
       gauge: steelGauge,
     };
-    const value = atReferenceTemperature(exactly(inches('4.000')), at);
+    const value = takenToTemperature(exactly(inches('4.000')), at);
     expect(compare(value.amount, inches('4.000'))).toBe(0);
     expect([...value.terms.keys()]).toEqual(['t']);
     // 1 K × 4 in × 9.25 ppm, rectangular
@@ -129,20 +160,21 @@ describe('expansion', () => {
 
   test('a part that expands more than it is thought to is smaller at 20 °C, a gauge that does so makes it larger', () => {
     const at: Warmth = {
-      temperature: fraction(30),
+      from: warm('30 degC'),
+      to: STANDARD_TEMPERATURE,
       id: 't',
       part: known('aluminium', 'p'),
       gauge: steelGauge,
     };
-    const { terms } = atReferenceTemperature(exactly(inches('4.000')), at);
+    const { terms } = takenToTemperature(exactly(inches('4.000')), at);
     expect(terms.get('expansion of p')?.u).toBeLessThan(0);
     expect(terms.get('expansion of mic')?.u).toBeGreaterThan(0);
   });
 
   test('what two readings of one session share cancels in their difference', () => {
     const part = known('aluminium', 'p');
-    const at: Warmth = { temperature: fraction(30), id: 't', part, gauge: steelGauge };
-    const [a, b] = [mm('101.60'), mm('101.60')].map((amount) => atReferenceTemperature(exactly(amount), at));
+    const at: Warmth = { from: warm('30 degC'), to: STANDARD_TEMPERATURE, id: 't', part, gauge: steelGauge };
+    const [a, b] = [mm('101.60'), mm('101.60')].map((amount) => takenToTemperature(exactly(amount), at));
     if (a === undefined || b === undefined) throw new Error();
     expect(standardUncertainty(a)).toBeGreaterThan(5000);
     expect(standardUncertainty(subtractValues(a, b))).toBe(0);
@@ -150,13 +182,14 @@ describe('expansion', () => {
 
   test('an error in the temperature moves an aluminium bore and an aluminium piston the same way', () => {
     const at = (id: string): Warmth => ({
-      temperature: fraction(20),
+      from: warm('20 degC'),
+      to: STANDARD_TEMPERATURE,
       id: 't',
       part: known('aluminium', id),
       gauge: steelGauge,
     });
-    const bore = atReferenceTemperature(exactly(mm('101.68')), at('block'));
-    const piston = atReferenceTemperature(exactly(mm('101.60')), at('piston'));
+    const bore = takenToTemperature(exactly(mm('101.68')), at('block'));
+    const piston = takenToTemperature(exactly(mm('101.60')), at('piston'));
     // 0.08 mm × 9.25 ppm × 1 K: nothing
     expect(standardUncertainty(subtractValues(bore, piston))).toBeLessThan(10);
   });

@@ -14,7 +14,8 @@ import type { Unit } from '../../quantity/units.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { FailedLimit } from '../judge/limits.ts';
 import type { JudgedRoute, Row } from '../judge/row.ts';
-import { type Side, type SidedLimits, type SideLimit, sideAcross, type Verdict } from '../judge/verdict.ts';
+import type { Side, SidedLimits, SideLimit } from '../judge/sideLimit.ts';
+import { sideAcross, type Verdict } from '../judge/verdict.ts';
 import type { Route } from '../value/route.ts';
 
 /** How a row's numbers are printed: the unit of the report, and the digits of the finest reading of its table. */
@@ -257,8 +258,15 @@ function nearestText(judged: JudgedRoute, deciding: SidedLimits, printing: Print
 }
 
 /** `new max 0.0038`. */
-export const limitText = (side: 'min' | 'max', limit: SideLimit, { unit, decimals }: Printing): string =>
-  `${limit.band} ${side} ${formatLimit(limit.amount, unit, decimals)}`;
+export const limitText = (side: 'min' | 'max', limit: SideLimit, printing: Printing): string =>
+  `${limit.band} ${side} ${limitNumber(limit, printing)}`;
+
+/** One that was moved to another temperature shows one digit more than the readings: its own have no end. */
+export const limitNumber = (
+  { amount, stated }: SideLimit,
+  { unit, decimals }: Pick<Printing, 'unit' | 'decimals'>,
+): string =>
+  stated === undefined ? formatLimit(amount, unit, decimals) : formatNumber(amount, unit, decimals + 1);
 
 /** A limit is written with no more decimals than this; more of them come of a formula or of another unit. */
 const MOST_WRITTEN = 6;

@@ -8,7 +8,8 @@ import { type Finding, type FindingKind, finding } from '../finding.ts';
 import { named, printingOf, readingText } from '../findings/readings.ts';
 import { limitsAt } from '../judge/limits.ts';
 import type { JudgedRoute, Row, SessionView } from '../judge/row.ts';
-import { passedLimits, type SidedLimits } from '../judge/verdict.ts';
+import type { SidedLimits } from '../judge/sideLimit.ts';
+import { passedLimits } from '../judge/verdict.ts';
 import { usualGrades } from './usualGrades.ts';
 
 const ANOTHER_GRADE: FindingKind = {

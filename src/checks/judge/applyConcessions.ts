@@ -3,8 +3,9 @@ import { compare } from '../../quantity/fraction.ts';
 import { nearestTurn } from '../../quantity/turn.ts';
 import type { ConcessionInForce, ConcessionOfSide } from './concessionInForce.ts';
 import type { Row } from './row.ts';
+import type { Side } from './sideLimit.ts';
 import { standing } from './spans.ts';
-import { type Past, passedLimits, type Side } from './verdict.ts';
+import { type Past, passedLimits } from './verdict.ts';
 
 /**
  * A row that is out becomes accepted where concessions in force reach as far as it lies, on each side on which it is

@@ -2,7 +2,7 @@ import type { Engine } from '../../documents/assemble.ts';
 import type { Concession } from '../../documents/session/concessions.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { sessionsBefore } from '../history/earlier.ts';
-import type { Side } from './verdict.ts';
+import type { Side } from './sideLimit.ts';
 
 /** A concession as it bears on one session. */
 export interface ConcessionInForce {

@@ -8,7 +8,7 @@ import type { Stage } from '../../documents/session/stage.ts';
 import type { Position } from '../../layout/position.ts';
 import type { PartAt } from '../../layout/readPart.ts';
 import { isAt } from '../history/dependsOn.ts';
-import { decidingOrder } from './verdict.ts';
+import { decidingOrder } from './sideLimit.ts';
 
 /** A session and the engine whose layout names its positions. */
 export interface SessionOfEngine {

@@ -8,6 +8,7 @@ import { halfRoute } from '../grades/halfRoute.ts';
 import { type FittedSize, fittedSize, limitsOfFitted } from '../grades/madeSize.ts';
 import type { Route } from '../value/route.ts';
 import type { SessionRoutes } from '../value/routes.ts';
+import { type RoutesAt, temperatureOf } from './warmBands.ts';
 
 /** What was measured, in what, and by which characteristics. */
 interface Measuring {
@@ -22,7 +23,9 @@ export interface Found {
   readonly half: Half | undefined;
   readonly size: FittedSize;
   readonly stated: LimitsInForce;
+  /** At the temperature at which they meet the limits, and at any other. */
   readonly routes: readonly Route[];
+  readonly routesAt: RoutesAt;
 }
 
 export function foundAt(
@@ -37,13 +40,18 @@ export function foundAt(
     characteristic.onlyWithLimits !== true ||
     Object.keys(stated.bands).length > 0 ||
     session.blocks.some((block) => block.measure.id === characteristic.id);
-  const all = isWanted ? routes.at(characteristic, position, choiceOf(stated)) : [];
+  const choice = choiceOf(stated);
+  const routesAt: RoutesAt = (warm) => {
+    const all = isWanted ? routes.at(characteristic, position, choice, warm) : [];
+    return half === undefined ? all : all.flatMap((route) => halfRoute(route, half) ?? []);
+  };
   return {
     position,
     half,
     size: fittedSize(engine, session, characteristic, position, half),
     stated,
-    routes: half === undefined ? all : all.flatMap((route) => halfRoute(route, half) ?? []),
+    routes: routesAt(temperatureOf(stated)),
+    routesAt,
   };
 }
 

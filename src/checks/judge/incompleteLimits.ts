@@ -1,6 +1,7 @@
 import type { BandName } from '../../documents/limits/bands.ts';
 import type { PositionLimits } from './limits.ts';
-import { type Judgement, SIDES } from './verdict.ts';
+import { SIDES } from './sideLimit.ts';
+import type { Judgement } from './verdict.ts';
 
 /** Nothing passes by a limit that could not be worked out, nor by a farther band in its place; what is out stays out. */
 export function incompleteLimits(

@@ -12,12 +12,16 @@ import { evaluateFormula } from '../../formula/evaluate.ts';
 import { formatFormula } from '../../formula/format.ts';
 import { referencesIn, type UsedReference } from '../../formula/names.ts';
 import { type FormulaProblem, isFormulaProblem } from '../../formula/problem.ts';
+import { STANDARD_TEMPERATURE, type StatedTemperature } from '../../measurement/temperature.ts';
 import { add, type Fraction, fraction, round, toDecimal, ZERO } from '../../quantity/fraction.ts';
 import { fromBase, type Quantity, toBase, type Unit, unitsOf } from '../../quantity/units.ts';
-import type { Bands, Side, SidedLimits, SideLimit } from './verdict.ts';
+import type { Bands, Side, SidedLimits, SideLimit } from './sideLimit.ts';
 
-/** The means of what a formula names at the position that it limits; undefined where one of them was not measured. */
-export type MeansAt = (reference: UsedReference) => Means | undefined;
+/**
+ * The means of what a formula names at the position that it limits, at the temperature of its band; undefined where one
+ * of them was not measured.
+ */
+export type MeansAt = (reference: UsedReference, warm: StatedTemperature) => Means | undefined;
 
 /** In the base unit of their quantity. */
 export interface Means {
@@ -80,7 +84,9 @@ function limitsHere(
   const bands: Partial<Record<BandName, SidedLimits>> = {};
   for (const name of BAND_NAMES) {
     const band = inForce.bands[name];
-    const sides = band && sidesOf(band, name, { characteristic, meansAt, nominalAt, lacking, failed, open });
+    const warm = inForce.temperatures[name] ?? STANDARD_TEMPERATURE;
+    const around = { characteristic, meansAt, nominalAt, warm, lacking, failed, open };
+    const sides = band && sidesOf(band, name, around);
     // A band of which nothing can be worked out is none: it must not make a verdict of ok.
     if (sides?.min !== undefined || sides?.max !== undefined) bands[name] = sides;
   }
@@ -91,6 +97,7 @@ interface Surroundings {
   readonly characteristic: Characteristic;
   readonly meansAt: MeansAt;
   readonly nominalAt: NominalAt;
+  readonly warm: StatedTemperature;
   readonly lacking: Set<string>;
   readonly failed: FailedLimit[];
   readonly open: Set<string>;
@@ -110,7 +117,8 @@ function sideOf(
   if (value === undefined) return undefined;
   const { written, place } = value;
   if (value.kind === 'amount') {
-    return { amount: settled(value.amount, around.characteristic.quantity), written, band, place };
+    const amount = settled(value.amount, around.characteristic.quantity);
+    return { amount, written, band, place, warm: around.warm };
   }
   const limit = workedOut(value, band, side, around);
   if (limit === undefined) around.open.add(`${band} ${side}`);
@@ -134,7 +142,7 @@ function workedOut(
     return undefined;
   }
   const amount = settled(add(toBase(result, unit), value.movedBy ?? ZERO), around.characteristic.quantity);
-  return { amount, written, band, place: value.place, unit };
+  return { amount, written, band, place: value.place, unit, warm: around.warm };
 }
 
 const shortDecimal = (amount: Fraction): string => toDecimal(amount, 6).replace(/0{1,4}$/, '');
@@ -142,12 +150,12 @@ const shortDecimal = (amount: Fraction): string => toDecimal(amount, 6).replace(
 /** Readings at the position before nominal sizes; undefined, and said so, where a name has neither. */
 function formulaValues(
   value: LimitFormula,
-  { meansAt, nominalAt, lacking }: Surroundings,
+  { meansAt, nominalAt, warm, lacking }: Surroundings,
 ): ReadonlyMap<string, readonly Fraction[]> | undefined {
   const values = new Map<string, readonly Fraction[]>();
   const references = referencesIn(value.formula);
   for (const reference of references) {
-    const found = meansAt(reference) ?? nominalOf(reference, nominalAt);
+    const found = meansAt(reference, warm) ?? nominalOf(reference, nominalAt);
     const unit = found && unitOf(value, found.quantity);
     if (found === undefined || unit === undefined) lacking.add(reference.text);
     else

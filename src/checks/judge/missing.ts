@@ -4,7 +4,8 @@ import type { Measures } from '../../documents/measure.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
 import type { PositionLimits } from './limits.ts';
-import { decidingLimits, type Judgement, SIDES } from './verdict.ts';
+import { decidingLimits, SIDES } from './sideLimit.ts';
+import type { Judgement } from './verdict.ts';
 
 /** A position without a value is missing where a limit would decide; a step is never missing. */
 export function missing(

@@ -27,6 +27,7 @@ import { type SharedPin, sharedPin } from './sharedPin.ts';
 import type { Span } from './spans.ts';
 import { turnedLimits } from './turnedLimits.ts';
 import { type Judged, type Judgement, judge, judgeTest, type Verdict } from './verdict.ts';
+import { atStandard, temperatureOf, warmLimits } from './warmBands.ts';
 
 /** How a session is judged; the options of a run over what its documents say. */
 export interface JudgingOptions {
@@ -34,16 +35,21 @@ export interface JudgingOptions {
   readonly judgeBy?: 'new' | 'wear' | undefined;
 }
 
-export interface JudgedRoute {
-  readonly route: Route;
+export interface Ends {
   readonly least: Fraction;
   readonly mean: Fraction;
   readonly greatest: Fraction;
+}
+
+export interface JudgedRoute extends Ends {
+  readonly route: Route;
   readonly verdict: Verdict | null;
   /** Of a reading that was given as a range. */
   readonly spans: readonly Span[] | undefined;
   /** Against the judged route; null for that one itself. */
   readonly en: number | null;
+  /** What was measured, at 20 °C. */
+  readonly standard: Ends;
 }
 
 /** One characteristic at one position of a session. */
@@ -120,7 +126,7 @@ export function positionsIn(
 
 function rowOf(characteristic: Characteristic, found: Found, view: SessionView): Row {
   const { engine, session, options } = view;
-  const { position, stated, routes } = found;
+  const { position, stated, routes, routesAt } = found;
   const stood = limitsAt(characteristic, stated, meansAt(position, view), (name) =>
     nominalSize(engine, session, view.registry, name, position),
   );
@@ -131,7 +137,8 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
     routes.map((route) => {
       const order = orderFor(route.readIn);
       const amounts = amountsOf(route, characteristic);
-      const limits = turnedLimits(stood, amounts.mean, characteristic.cycle);
+      const turned = turnedLimits(stood, amounts.mean, characteristic.cycle);
+      const limits = warmLimits(turned, route, routesAt, characteristic.quantity);
       const value = judgedOf(route, characteristic);
       return {
         route,
@@ -145,7 +152,6 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
     }),
   );
   const [first] = judged;
-  const limits = first?.limits ?? stood;
   return {
     characteristic,
     position,
@@ -156,16 +162,17 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
       ...amounts,
       verdict: judgement.verdict,
       en: first === undefined || route === first.route ? null : normalisedError(route, first.route),
+      standard: amountsOf(atStandard(route, temperatureOf(stated), routesAt), characteristic),
     })),
-    limits,
-    judgement: first?.judgement ?? missing(limits, orderFor(session), characteristic),
+    limits: first?.limits ?? stood,
+    judgement: first?.judgement ?? missing(stood, orderFor(session), characteristic),
     concessions: [],
     shared: sharedPin(characteristic, position, view.registry, engine.document.layout),
     place: first?.route.place ?? session.start,
   };
 }
 
-const amountsOf = ({ measured }: Route, { quantity }: Characteristic) => ({
+const amountsOf = ({ measured }: Route, { quantity }: Characteristic): Ends => ({
   least: settled(measured.least.amount, quantity),
   mean: settled(measured.mean.amount, quantity),
   greatest: settled(measured.greatest.amount, quantity),
@@ -179,12 +186,12 @@ function judgedOf(route: Route, characteristic: Characteristic): Judged {
 
 const meansAt =
   (position: Position, { engine, registry, routes }: SessionView): MeansAt =>
-  ({ name, at }) => {
+  ({ name, at }, warm) => {
     const other = registry.find(name);
     const reached = other && reach(engine.document.layout, position, other.family, at);
     if (other === undefined || reached?.kind !== 'positions' || reached.positions.length === 0)
       return undefined;
-    const means = reached.positions.map((each) => routes.at(other, each, {})[0]?.measured.mean.amount);
+    const means = reached.positions.map((each) => routes.at(other, each, {}, warm)[0]?.measured.mean.amount);
     const amounts = means.flatMap((mean) => mean ?? []);
     return amounts.length < means.length ? undefined : { amounts, quantity: other.quantity };
   };

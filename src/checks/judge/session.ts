@@ -27,7 +27,7 @@ import { tighteningFindings } from '../tightening/tightening.ts';
 import { type MeasuredSession, measuredRows, viewOf } from '../value/measured.ts';
 import { type SteppedBack, steppedBackIn } from '../value/steppedBack.ts';
 import type { JudgingOptions, Row, SessionView } from './row.ts';
-import { decidingOrder } from './verdict.ts';
+import { decidingOrder } from './sideLimit.ts';
 
 const UNMEASURED: FindingKind = {
   code: 'session/unmeasured',

@@ -2,7 +2,7 @@ import { BAND_NAMES, type BandName } from '../../documents/limits/bands.ts';
 import { add, divide, type Fraction, fraction, subtract } from '../../quantity/fraction.ts';
 import { nearestTurn } from '../../quantity/turn.ts';
 import type { PositionLimits } from './limits.ts';
-import type { SidedLimits, SideLimit } from './verdict.ts';
+import type { SidedLimits, SideLimit } from './sideLimit.ts';
 
 /** The limits of what comes round again, each band in the turn in which its middle lies nearest a reading. */
 export function turnedLimits(

@@ -1,31 +1,20 @@
-import type { Place } from '../../diagnostic/place.ts';
 import type { DecisionRule } from '../../documents/engine/shop.ts';
 import type { BandName } from '../../documents/limits/bands.ts';
-import type { Stage } from '../../documents/session/stage.ts';
 import { conformanceProbability, type MeasuredSpan } from '../../measurement/conformance.ts';
 import { add, compare, type Fraction, negate, subtract, toNumber } from '../../quantity/fraction.ts';
-import type { Unit } from '../../quantity/units.ts';
+import {
+  type Bands,
+  decidingLimits,
+  SIDES,
+  type Side,
+  type SidedLimits,
+  type SideLimit,
+} from './sideLimit.ts';
 import { type Span, standing } from './spans.ts';
 
 export type Verdict = 'ok' | 'off target' | 'worn' | 'undecided' | 'out' | 'accepted' | 'missing';
 
-export type Side = 'min' | 'max';
-
 type Ends = Pick<Judged, 'least' | 'greatest' | 'spans'>;
-
-/** A limit worked out for one position: an amount in the base unit, rounded once. */
-export interface SideLimit {
-  readonly amount: Fraction;
-  readonly written: string;
-  readonly band: BandName;
-  readonly place: Place;
-  /** What a formula was worked out in, and what the numbers in it are in. */
-  readonly unit?: Unit;
-}
-
-export type SidedLimits = Readonly<Record<Side, SideLimit | undefined>>;
-
-export type Bands = Readonly<Partial<Record<BandName, SidedLimits>>>;
 
 /** What is judged: the ends of what was measured, and how far they can be trusted. */
 export interface Judged {
@@ -60,28 +49,6 @@ export interface Past {
 }
 
 const NONE: SidedLimits = { min: undefined, max: undefined };
-export const SIDES: readonly Side[] = ['min', 'max'];
-
-/** The band that decides comes first; each side falls back by itself. */
-export function decidingOrder(stage: Stage, judgeBy: 'new' | 'wear' | undefined): readonly BandName[] {
-  const first = judgeBy ?? (stage === 'teardown' || stage === 'service' ? 'wear' : 'new');
-  return first === 'wear' ? ['wear', 'new'] : ['new', 'wear'];
-}
-
-export function decidingLimits(bands: Bands, order: readonly BandName[]): SidedLimits {
-  const side = (which: Side): SideLimit | undefined => {
-    const stated = order.map((band) => bands[band]?.[which]).find((limit) => limit !== undefined);
-    return tighter(stated, bands.last?.[which], which);
-  };
-  return { min: side('min'), max: side('max') };
-}
-
-/** Past its last size a part is out, whatever its grade allows. */
-function tighter(a: SideLimit | undefined, b: SideLimit | undefined, side: Side): SideLimit | undefined {
-  if (a === undefined || b === undefined) return a ?? b;
-  const isTighter = side === 'max' ? compare(b.amount, a.amount) < 0 : compare(b.amount, a.amount) > 0;
-  return isTighter ? b : a;
-}
 
 export function judge(
   value: Judged,

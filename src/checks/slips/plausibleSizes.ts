@@ -1,5 +1,5 @@
 import { toNumber } from '../../quantity/fraction.ts';
-import type { Bands, Side } from '../judge/verdict.ts';
+import type { Bands, Side } from '../judge/sideLimit.ts';
 
 /** Sizes that an honest part may have, in the base unit; open where nothing is known. */
 export interface Range {

@@ -1,32 +1,32 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
-import type { Amount } from '../../documents/amount.ts';
+import { withUnit } from '../../documents/amount.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { ReadingBlock } from '../../documents/session/reading.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { expansionOf, GAUGE_STEEL } from '../../measurement/expansion.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
-import { expandUnlike, type Warmth } from '../../measurement/temperature.ts';
+import { isMoved, type StatedTemperature, type Warmth } from '../../measurement/temperature.ts';
 
-/** A block's temperature and materials, with the temperature as a person wrote it. */
-export interface BlockWarmth extends Warmth {
-  /** `86 degF`. */
-  readonly written: string;
+/** What is known of where and with what a block was read. */
+export interface BlockSource {
+  readonly block: ReadingBlock;
+  readonly session: SessionDocument;
+  readonly engine: Engine;
+  readonly registry: Registry;
 }
 
 /**
- * At what temperature a block was read, and what expands. Undefined unless the block or its session states
- * the temperature, the engine the material of the part, and both materials are known ones. Of a gauge that
- * was set with another, the other's scale is what carries the length.
+ * At what temperature a block was read, what expands, and to what temperature it is taken. Undefined unless the block
+ * or its session states the temperature, the engine the material of the part, and both materials are known ones. Of a
+ * gauge that was set with another, the other's scale is what carries the length.
  */
 export function blockWarmth(
   characteristic: Characteristic,
-  block: ReadingBlock,
-  session: SessionDocument,
   gauge: Instrument,
-  { document }: Engine,
-  registry: Registry,
-): BlockWarmth | undefined {
+  to: StatedTemperature,
+  { block, session, engine: { document }, registry }: BlockSource,
+): Warmth | undefined {
   const temperature = block.temperature ?? session.temperature;
   const key = materialOf(characteristic, registry).find((each) => document.expansions.has(each));
   const part = key === undefined ? undefined : document.expansions.get(key);
@@ -34,8 +34,8 @@ export function blockWarmth(
   if (temperature === undefined || part === undefined || scale === undefined) return undefined;
   const where = block.temperature === undefined ? '' : `, reading ${block.index + 1}`;
   return {
-    temperature: temperature.amount,
-    written: writtenWithUnit(temperature),
+    from: { amount: temperature.amount, text: withUnit(temperature) },
+    to,
     id: `temperature of ${session.name}${where}`,
     part: { ...part, id: `the ${key}, ${part.material}` },
     gauge: { ...scale, id: `${gauge.id}, ${scale.material}` },
@@ -51,9 +51,6 @@ function materialOf(
   return part?.material ?? [];
 }
 
-const writtenWithUnit = ({ written, unit }: Amount): string =>
-  /[a-z]/i.test(written) ? written : `${written} ${unit.name}`;
-
 /** Beside a reading that was moved: it is not the number that stands in the file. */
-export const warmthNote = (warmth: BlockWarmth | undefined): readonly string[] =>
-  warmth !== undefined && expandUnlike(warmth) ? [`read at ${warmth.written}, taken to 20 degC`] : [];
+export const warmthNote = (warmth: Warmth | undefined): readonly string[] =>
+  warmth !== undefined && isMoved(warmth) ? [`read at ${warmth.from.text}, taken to ${warmth.to.text}`] : [];

@@ -4,7 +4,7 @@ import type { Position } from '../../layout/position.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
 import { type Repeats, readingTerms } from '../../measurement/readingTerms.ts';
 import { standardDeviation } from '../../measurement/sample.ts';
-import { atReferenceTemperature, type Warmth } from '../../measurement/temperature.ts';
+import { takenToTemperature, type Warmth } from '../../measurement/temperature.ts';
 import { lateValue, type Value } from '../../measurement/value.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 
@@ -23,7 +23,7 @@ export function pointValue(point: Point, source: PointSource): Value {
   const { warmth } = source;
   const read = lateValue(point.amount, () => termsOf(point, source), point.range);
   if (warmth === undefined) return read;
-  const moved = atReferenceTemperature(read, warmth);
+  const moved = takenToTemperature(read, warmth);
   return lateValue(moved.amount, () => moved.terms, point.range);
 }
 

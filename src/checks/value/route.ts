@@ -5,6 +5,7 @@ import type { ReadingBlock } from '../../documents/session/reading.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
+import type { Warmth } from '../../measurement/temperature.ts';
 import type { Value } from '../../measurement/value.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
 
@@ -32,6 +33,8 @@ export interface Route {
   /** The routes of the readings that a derived value comes from. */
   readonly inputs: readonly Route[];
   readonly block: ReadingBlock | undefined;
+  /** Of a reading at a known temperature: which it was, and which it was taken to. */
+  readonly warmth: Warmth | undefined;
   readonly notes: readonly string[];
   readonly characteristic: Characteristic;
   readonly position: Position;
@@ -42,3 +45,7 @@ export interface Route {
   /** The date of the earlier session that it stands in from. */
   readonly takenFrom: string | undefined;
 }
+
+/** The readings themselves that a value comes from. */
+export const leavesOf = (route: Route): readonly Route[] =>
+  route.inputs.length === 0 ? [route] : route.inputs.flatMap(leavesOf);

@@ -19,6 +19,7 @@ import { compareSessions, type SessionDocument } from '../../documents/session/s
 import type { Position } from '../../layout/position.ts';
 import { expandedFactor, welchSatterthwaite } from '../../measurement/conformance.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
+import { STANDARD_TEMPERATURE, type StatedTemperature } from '../../measurement/temperature.ts';
 import { standardUncertainty, subtractValues, type Value } from '../../measurement/value.ts';
 import { compare, type Fraction, toNumber, ZERO } from '../../quantity/fraction.ts';
 import { nearestTurn } from '../../quantity/turn.ts';
@@ -26,7 +27,7 @@ import { nominalSizes } from '../grades/nominalSizes.ts';
 import { sessionsBefore } from '../history/earlier.ts';
 import { isSamePartAfter } from '../history/partHistory.ts';
 import { blockInstrument, setterOf } from './blockInstrument.ts';
-import { blockWarmth, warmthNote } from './blockWarmth.ts';
+import { blockWarmth } from './blockWarmth.ts';
 import { choicesOf, compareRoutes, equalToFirst } from './equalRoutes.ts';
 import { pointValue } from './pointValue.ts';
 import type { Route } from './route.ts';
@@ -101,33 +102,46 @@ export class SessionRoutes {
     });
   }
 
-  /** The smallest uncertainty first, then direct, then the later date: see `tied.ts` for what is equal in all of it. */
-  at(characteristic: Characteristic, position: Position, choice: DerivationChoice): readonly Route[] {
-    const key = `${characteristic.id} ${position.key} ${choice.by ?? ''} ${choice.per?.n ?? ''}`;
+  /**
+   * The smallest uncertainty first, then direct, then the later date: see `equalRoutes.ts` for what is equal in all of
+   * it. Readings of a known temperature are taken to the one that is asked for.
+   */
+  at(
+    characteristic: Characteristic,
+    position: Position,
+    choice: DerivationChoice,
+    warm: StatedTemperature = STANDARD_TEMPERATURE,
+  ): readonly Route[] {
+    const key = `${characteristic.id} ${position.key} ${choice.by ?? ''} ${choice.per?.n ?? ''} ${warm.text}`;
     const known = this.#known.get(key);
     if (known !== undefined) return known;
     // A formula that leads back to itself finds nothing instead of running for ever.
     this.#known.set(key, []);
     const routes = [
-      ...this.#direct(characteristic, position),
-      ...this.#derived(characteristic, position, choice),
+      ...this.#direct(characteristic, position, warm),
+      ...this.#derived(characteristic, position, choice, warm),
     ];
     if (routes.length > 1) routes.sort(compareRoutes);
     this.#known.set(key, routes);
     return routes;
   }
 
-  #direct(characteristic: Characteristic, position: Position): readonly Route[] {
-    const own = this.#ownDirect(characteristic, position);
+  #direct(characteristic: Characteristic, position: Position, warm: StatedTemperature): readonly Route[] {
+    const own = this.#ownDirect(characteristic, position, warm);
     return own.length > 0 || this.#holds === undefined
       ? own
-      : this.#held(characteristic, position, this.#holds);
+      : this.#held(characteristic, position, warm, this.#holds);
   }
 
   /** The latest reading of an earlier session, as long as it holds. */
-  #held(characteristic: Characteristic, position: Position, holds: Holds): readonly Route[] {
+  #held(
+    characteristic: Characteristic,
+    position: Position,
+    warm: StatedTemperature,
+    holds: Holds,
+  ): readonly Route[] {
     for (const routes of this.#used) {
-      const found = routes.#ownDirect(characteristic, position);
+      const found = routes.#ownDirect(characteristic, position, warm);
       if (found.length === 0) continue;
       if (!holds(characteristic, position, routes.#session)) return [];
       return found.map((route) => ({ ...route, takenFrom: routes.#session.date }));
@@ -135,7 +149,7 @@ export class SessionRoutes {
     return [];
   }
 
-  #ownDirect(characteristic: Characteristic, position: Position): readonly Route[] {
+  #ownDirect(characteristic: Characteristic, position: Position, warm: StatedTemperature): readonly Route[] {
     return (this.#blocksOf.get(characteristic.id) ?? [])
       .filter(
         (block) =>
@@ -151,24 +165,27 @@ export class SessionRoutes {
       .flatMap((block) =>
         block.positions
           .filter((reading) => reading.position === position)
-          .flatMap((reading) => this.#read(characteristic, block, reading) ?? []),
+          .flatMap((reading) => this.#read(characteristic, block, reading, warm) ?? []),
       );
   }
 
-  #read(characteristic: Characteristic, block: ReadingBlock, reading: PositionReading): Route | undefined {
+  #read(
+    characteristic: Characteristic,
+    block: ReadingBlock,
+    reading: PositionReading,
+    warm: StatedTemperature,
+  ): Route | undefined {
     const points = pointsOf(reading);
     const [first] = points;
     if (first === undefined) return undefined;
     const instrument = blockInstrument(characteristic, block, first, this.#engine);
     const setter = setterOf(block, first, this.#engine);
-    const warmth = blockWarmth(
-      characteristic,
+    const warmth = blockWarmth(characteristic, setter ?? instrument, warm, {
       block,
-      this.#session,
-      setter ?? instrument,
-      this.#engine,
-      this.#registry,
-    );
+      session: this.#session,
+      engine: this.#engine,
+      registry: this.#registry,
+    });
     const { position } = reading;
     const source = { block, position, session: this.#session, instrument, setter, warmth };
     const valueAt = (point: Point): Value => pointValue(point, source);
@@ -191,8 +208,9 @@ export class SessionRoutes {
       place: this.#placeOf(reading.span),
       inputs: [],
       block,
+      warmth,
       takenOn: block.date ?? this.#session.date,
-      notes: [...reading.notes, ...warmthNote(warmth)],
+      notes: reading.notes,
       characteristic,
       position: reading.position,
       readIn: this.#session,
@@ -200,13 +218,18 @@ export class SessionRoutes {
     };
   }
 
-  #derived(characteristic: Characteristic, position: Position, choice: DerivationChoice): readonly Route[] {
+  #derived(
+    characteristic: Characteristic,
+    position: Position,
+    choice: DerivationChoice,
+    warm: StatedTemperature,
+  ): readonly Route[] {
     return characteristic.derivations.flatMap((derivation) => {
       const places = placesOf(derivation, this.#registry, this.#engine.document.layout, position);
       if (places === undefined) return [];
       const sized = derivation.places === undefined ? choice : { ...choice, sizes: this.#sizesAt(position) };
       const placed = { characteristic, position, derivation, places, session: this.#session };
-      for (const tied of choicesOf(places.map((place) => this.inputsAt(place)))) {
+      for (const tied of choicesOf(places.map((place) => this.inputsAt(place, warm)))) {
         const routes = tied
           .filter((each) => this.#holds !== undefined || !isOfOthers(each))
           .flatMap((each) => derivedRoute(placed, each, sized) ?? []);
@@ -221,11 +244,11 @@ export class SessionRoutes {
     nominalSizes(this.#engine, this.#session, this.#registry, position);
 
   /** What there is of an input: read here, or standing in from a session that this one uses. */
-  inputsAt({ id, position }: InputPlace): readonly Route[] {
+  inputsAt({ id, position }: InputPlace, warm: StatedTemperature = STANDARD_TEMPERATURE): readonly Route[] {
     const input = this.#registry.find(id);
     if (input === undefined) return [];
-    const own = this.at(input, position, {});
-    return own.length > 0 || this.#holds !== undefined ? own : this.#fromUsed(input, position);
+    const own = this.at(input, position, {}, warm);
+    return own.length > 0 || this.#holds !== undefined ? own : this.#fromUsed(input, position, warm);
   }
 
   /** Whether a session that this one uses has it. */
@@ -240,9 +263,9 @@ export class SessionRoutes {
   }
 
   /** What this session has not measured itself, from those it uses, unless the part was changed in between. */
-  #fromUsed(input: Characteristic, at: Position): readonly Route[] {
+  #fromUsed(input: Characteristic, at: Position, warm: StatedTemperature): readonly Route[] {
     for (const routes of this.#used) {
-      const found = equalToFirst(routes.at(input, at, {}));
+      const found = equalToFirst(routes.at(input, at, {}, warm));
       if (found.length === 0) continue;
       if (this.#isChangedSince(routes.#session, input, at)) return [];
       return found.map((route) => ({ ...route, takenFrom: routes.#session.date }));
@@ -308,6 +331,7 @@ function derivedRoute(
     place: first?.place ?? session.start,
     inputs,
     block: undefined,
+    warmth: undefined,
     takenOn: '',
     notes: [
       ...(measured.remark === undefined ? [] : [measured.remark]),

@@ -1,3 +1,4 @@
+import type { StatedTemperature } from '../../measurement/temperature.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
 import type { Entry } from '../yaml/node.ts';
 import type { Bands } from './bands.ts';
@@ -12,6 +13,8 @@ export interface LimitEntry {
   readonly per: Fraction | undefined;
   /** A taper from end to end, or as the range of all stations. */
   readonly by: 'ends' | 'range' | undefined;
+  /** The temperature at which its figures hold. */
+  readonly temperature: StatedTemperature | undefined;
   readonly source: string | undefined;
   readonly note: string | undefined;
 }

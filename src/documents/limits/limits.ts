@@ -1,3 +1,4 @@
+import type { StatedTemperature } from '../../measurement/temperature.ts';
 import { type DocumentContext, readAmount, report } from '../amount.ts';
 import { readDate } from '../date.ts';
 import { type Measure, type Measures, unknownMeasure } from '../measure.ts';
@@ -6,6 +7,7 @@ import type { Entry, Node, Span } from '../yaml/node.ts';
 import { lastBand, readBands } from './entryBands.ts';
 import { readGradeRows } from './gradeRows.ts';
 import type { LimitEntry, MeasureLimits } from './limitEntry.ts';
+import { readTemperature, reportNoLength } from './limitTemperature.ts';
 import { placedEntries } from './placedEntries.ts';
 
 export interface LimitsDocument {
@@ -13,6 +15,8 @@ export interface LimitsDocument {
   /** It stands in the engine's own folder; another serves other engines as well. */
   readonly isOwn: boolean;
   readonly source: string | undefined;
+  /** The temperature at which its figures hold, where an entry says no other. */
+  readonly temperature: StatedTemperature | undefined;
   /** The day from which they hold, where another edition held before. */
   readonly from: string | undefined;
   readonly extends: { readonly path: string; readonly span: Span } | undefined;
@@ -41,6 +45,7 @@ export function readLimits(
     path: context.source.path,
     isOwn,
     source: textAt(root, 'source'),
+    temperature: readTemperature(root, context),
     from: readDate(childOf(root, 'from'), context),
     extends: path === undefined ? undefined : { path: textOf(path) ?? '', span: path.span },
     limits,
@@ -65,11 +70,13 @@ function readMeasureLimits(
 
 function readEntry(node: Node, measure: Measure, measures: Measures, context: DocumentContext): LimitEntry {
   const by = textAt(node, 'by');
+  reportNoLength(node, measure, context);
   return {
     bands: { ...readBands(node, measure, measures, context), ...lastBand(node, measure, context) },
     sizes: readGradeRows(childOf(node, 'sizes'), measure, measures, context),
     per: readAmount(childOf(node, 'per'), 'length', context)?.amount,
     by: by === 'ends' || by === 'range' ? by : undefined,
+    temperature: readTemperature(node, context),
     source: textAt(node, 'source'),
     note: textAt(node, 'note'),
   };

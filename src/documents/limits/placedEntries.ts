@@ -39,7 +39,7 @@ const isPlace = ({ key, node }: Entry, path: readonly Entry[], { axes }: Family)
   (path.length === 0 || nearest(key, WORDS) === undefined);
 
 function reportUnknown({ key, keySpan }: Entry, context: DocumentContext): readonly [] {
-  const help = didYouMean(key, WORDS) ?? 'it takes target, new, wear, source and note';
+  const help = didYouMean(key, WORDS) ?? 'it takes target, new, wear, temperature, source and note';
   report(context, 'unknown-key', keySpan, `unknown key \`${key}\``, help);
   return [];
 }

@@ -1,91 +1,13 @@
-import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
-import type { Place } from '../../diagnostic/place.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
-import { gradeText } from '../grades/grade.ts';
+import type { StatedTemperature } from '../../measurement/temperature.ts';
 import type { Measure } from '../measure.ts';
 import { BAND_NAMES, type Band, type BandName, type Bands } from './bands.ts';
-import { newestFirst } from './editions.ts';
 import { type GradeRule, gradedBand, isStandard, type MadeSize, STANDARD_SIZE } from './gradedBands.ts';
-import type { LimitEntry, PlacedEntry } from './limitEntry.ts';
+import type { LimitEntry } from './limitEntry.ts';
 import type { LimitsDocument } from './limits.ts';
+import type { BandTemperatures } from './limitTemperature.ts';
 import { entriesIn, isAtCoordinates } from './placedEntries.ts';
-
-/** The limits documents of one folder, each with those it extends. */
-export interface LimitsLevel {
-  readonly documents: readonly {
-    readonly limits: LimitsDocument;
-    readonly chain: readonly LimitsDocument[];
-  }[];
-}
-
-/** Where limits hold, by one name: a position's number and its label are one. */
-export type PlaceNameOf = (measure: string, placed: PlacedEntry) => string;
-
-/** The order in which a band is looked for: the nearest folder first, a document before what it extends. */
-export function orderLimits(
-  levels: readonly LimitsLevel[],
-  problems: Diagnostic[],
-  placeNameOf: PlaceNameOf,
-): readonly LimitsDocument[] {
-  for (const level of levels) reportConflicts(level, problems, placeNameOf);
-  const ordered = levels.flatMap((level) => {
-    const inAChain = new Set(level.documents.flatMap((each) => each.chain));
-    const heads = level.documents
-      .filter((each) => !inAChain.has(each.limits))
-      .sort((a, b) => newestFirst(a.limits, b.limits));
-    return heads.flatMap((each) => [each.limits, ...each.chain]);
-  });
-  return [...new Set(ordered)];
-}
-
-/** Two documents of a folder that set one band of one thing: neither can be said to win. */
-function reportConflicts(level: LimitsLevel, problems: Diagnostic[], placeNameOf: PlaceNameOf): void {
-  const seen = new Map<string, LimitsDocument>();
-  for (const { limits } of level.documents) {
-    for (const { key, what, place } of bandsOf(limits, placeNameOf)) {
-      const other = seen.get(key);
-      if (other !== undefined && other.from === limits.from && !related(level, limits, other)) {
-        const message = `${other.path} sets ${what} as well, in the same folder`;
-        problems.push(
-          diagnostic('limits-conflict', place, message, 'keep one of the two, or let one extend the other'),
-        );
-      } else seen.set(key, limits);
-    }
-  }
-}
-
-const related = (level: LimitsLevel, a: LimitsDocument, b: LimitsDocument): boolean =>
-  level.documents.some(
-    ({ limits, chain }) => (limits === a && chain.includes(b)) || (limits === b && chain.includes(a)),
-  );
-
-interface StatedBand {
-  readonly key: string;
-  readonly what: string;
-  readonly place: Place;
-}
-
-function bandsOf(limits: LimitsDocument, placeNameOf: PlaceNameOf): readonly StatedBand[] {
-  return [...limits.limits].flatMap(([id, { general, at }]) => [
-    ...bandsOfEntry(id, general),
-    ...at.flatMap((placed) => bandsOfEntry(`${id} at ${placeNameOf(id, placed)}`, placed.entry)),
-  ]);
-}
-
-const bandsOfEntry = (what: string, entry: LimitEntry): readonly StatedBand[] => [
-  ...statedBands(what, entry.bands),
-  ...entry.sizes.flatMap(({ grade, bands }) => statedBands(`${what}, ${gradeText(grade)}`, bands)),
-];
-
-const statedBands = (what: string, bands: Bands): readonly StatedBand[] =>
-  BAND_NAMES.flatMap((name) => {
-    const band = bands[name];
-    const place = band?.min?.place ?? band?.max?.place;
-    return place === undefined
-      ? []
-      : [{ key: `${what} ${name}`, what: `the ${name} band of ${what}`, place }];
-  });
 
 /** The limits that hold for one characteristic at one position. */
 export interface LimitsInForce {
@@ -96,6 +18,7 @@ export interface LimitsInForce {
   readonly by: LimitEntry['by'];
   /** Where each band comes from: what is said beside it, else of all limits of its document. */
   readonly sources: Readonly<Partial<Record<BandName, string>>>;
+  readonly temperatures: BandTemperatures;
   readonly note: string | undefined;
   /** No entry for the position has a part in them. */
   readonly isGeneral: boolean;
@@ -128,12 +51,14 @@ const NO_LIMITS: LimitsInForce = {
   by: undefined,
   note: undefined,
   sources: {},
+  temperatures: {},
   isGeneral: true,
 };
 
 interface StatedEntry {
   readonly entry: LimitEntry;
   readonly source: string | undefined;
+  readonly temperature: StatedTemperature | undefined;
 }
 
 function entriesAt(
@@ -144,13 +69,20 @@ function entriesAt(
 ): readonly StatedEntry[] {
   const stated = document.limits.get(measure.id);
   if (stated === undefined) return [];
-  const general = { entry: stated.general, source: stated.general.source ?? document.source };
+  const general = within(stated.general, document);
   if (position === undefined || stated.at.length === 0) return [general];
   const here = entriesIn(stated, layout, measure.family).filter(({ coordinates }) =>
     isAtCoordinates(position, coordinates),
   );
-  return [...here.map(({ entry }) => ({ entry, source: entry.source ?? general.source })), general];
+  return [...here.map(({ entry }) => within(entry, general)), general];
 }
+
+/** What an entry does not say of where its figures come from and hold, what it stands in says. */
+const within = (entry: LimitEntry, around: Omit<StatedEntry, 'entry'>): StatedEntry => ({
+  entry,
+  source: entry.source ?? around.source,
+  temperature: entry.temperature ?? around.temperature,
+});
 
 /** By the documents of an engine, and by characteristic and size. */
 const generals = new WeakMap<readonly LimitsDocument[], Map<string, LimitsInForce>>();
@@ -174,15 +106,17 @@ function resolved(entries: readonly StatedEntry[], isGeneral: boolean, size: Mad
   const bands: Partial<Record<BandName, Band>> = {};
   const rules: Partial<Record<BandName, GradeRule>> = {};
   const sources: Partial<Record<BandName, string>> = {};
+  const temperatures: Partial<Record<BandName, StatedTemperature>> = {};
   for (const name of BAND_NAMES) {
-    const [first] = entries.flatMap(({ entry, source }) => {
+    const [first] = entries.flatMap(({ entry, source, temperature }) => {
       const found = gradedBand(entry, name, size);
-      return found === undefined ? [] : [{ ...found, source: found.source ?? source }];
+      return found === undefined ? [] : [{ ...found, source: found.source ?? source, temperature }];
     });
     if (first === undefined) continue;
     bands[name] = first.band;
     rules[name] = first.rule;
     if (first.source !== undefined) sources[name] = first.source;
+    if (first.temperature !== undefined) temperatures[name] = first.temperature;
   }
   const first = <K extends 'per' | 'by' | 'note'>(key: K): LimitEntry[K] =>
     entries.find(({ entry }) => entry[key] !== undefined)?.entry[key];
@@ -190,6 +124,7 @@ function resolved(entries: readonly StatedEntry[], isGeneral: boolean, size: Mad
     bands,
     rules,
     sources,
+    temperatures,
     isGeneral,
     per: first('per'),
     by: first('by'),

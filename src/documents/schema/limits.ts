@@ -10,6 +10,7 @@ export const limitsSchema = (offered: readonly Offered[]): Schema =>
     { title: 'Limits', description: 'The limits readings are judged by, and where they come from.' },
     {
       source,
+      temperature: heldAt,
       from: date(
         about(
           'From',
@@ -82,10 +83,19 @@ const bands: Properties = {
   note,
 };
 
+const heldAt = amount(
+  about(
+    'Temperature',
+    'At which the figures hold, as a gauge reads there: readings are taken to it. Without it 20 degC.',
+    '70 degF',
+  ),
+);
+
 const bandsOnly: Schema = mapShape(bands);
 
 /** Any other key is a coordinate, or told by the reader, which knows how many there are. */
-const bandsWith = (anyOther: Schema | true): Schema => mapShape(bands, { additionalProperties: anyOther });
+const bandsWith = (anyOther: Schema | true): Schema =>
+  mapShape({ ...bands, temperature: heldAt }, { additionalProperties: anyOther });
 
 /** What is no map can be no coordinate: the reader tells it. */
 const orNoMap = (map: Schema): Schema => ({
@@ -98,6 +108,7 @@ const last = (title: string, description: string, example: number): Schema =>
 
 const limit: Schema = mapShape({
   ...bands,
+  temperature: heldAt,
   last_size: last('Last size', 'The least that a journal may be, however often it was ground.', 2.44),
   largest_bore: last('Largest bore', 'The most that a bore may be, however often it was bored.', 4.185),
   least_thickness: last('Least thickness', 'The least that a part may be thick.', 4.715),

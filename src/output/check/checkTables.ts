@@ -1,5 +1,5 @@
 import {
-  formatLimit,
+  limitNumber,
   type Printing,
   pastText,
   plusMinus,
@@ -8,7 +8,9 @@ import {
 } from '../../checks/findings/readings.ts';
 import type { ReportedSession } from '../../checks/judge/report.ts';
 import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
-import type { Bands, SideLimit, Verdict } from '../../checks/judge/verdict.ts';
+import type { Bands, SideLimit } from '../../checks/judge/sideLimit.ts';
+import type { Verdict } from '../../checks/judge/verdict.ts';
+import { warmthNote } from '../../checks/value/blockWarmth.ts';
 import { BAND_NAMES, type BandName } from '../../documents/limits/bands.ts';
 import { tableName } from '../../layout/naming.ts';
 import { headedWithUnit } from '../../quantity/format.ts';
@@ -22,6 +24,7 @@ import { wrap } from '../terminal/wrap.ts';
 import { inPinOrder, pinHeading } from './pinGroups.ts';
 import { type Extent, extentOf, pictureOf } from './rowPicture.ts';
 import { sizeText } from './sizeText.ts';
+import { warmthText } from './warmthText.ts';
 
 type UnitFor = (row: Row) => Unit;
 
@@ -52,6 +55,7 @@ function tableOf(
   const bands = rows.map((row) => [
     ...bandsTexts(row.limits.bands, printing),
     ...sizeText(row, printing.unit),
+    ...warmthText(row),
   ]);
   const usual = usualBands(rows, bands);
   const own = bands.map((texts) => texts.filter((text) => !usual.includes(text)).join(', '));
@@ -142,9 +146,9 @@ function rowLines(row: Row, limits: string, printing: Printing, around: Surround
   if (judged === undefined) {
     return [{ cells: [where, cell(''), cell(''), verdictCell(row, printing, style.paint)], below: '' }];
   }
-  const { takenFrom, notes: taken } = judged.route;
+  const { takenFrom, notes: said, warmth } = judged.route;
   const held = takenFrom === undefined ? '' : `read ${takenFrom}`;
-  const notes = [held, beforeText(row, session, printing), ...taken].filter(Boolean);
+  const notes = [held, beforeText(row, session, printing), ...said, ...warmthNote(warmth)].filter(Boolean);
   const near = marginalText(row, printing);
   const isBelow = shape.terse === true && near !== '';
   const extras = { before: isBelow ? [near, ...notes] : notes, limits };
@@ -264,8 +268,8 @@ function usualBands(rows: readonly Row[], bands: readonly (readonly string[])[])
   return bands.find((texts) => texts.join(', ') === most) ?? [];
 }
 
-function bandText(name: BandName, band: Bands[BandName], { unit, decimals }: Printing): readonly string[] {
-  const text = (limit: SideLimit): string => formatLimit(limit.amount, unit, decimals);
+function bandText(name: BandName, band: Bands[BandName], printing: Printing): readonly string[] {
+  const text = (limit: SideLimit): string => limitNumber(limit, printing);
   if (band?.min !== undefined && band.max !== undefined)
     return [`${name} ${text(band.min)} to ${text(band.max)}`];
   if (band?.max !== undefined) return [`${name} max ${text(band.max)}`];

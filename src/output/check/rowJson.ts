@@ -1,7 +1,10 @@
 import { printingOf } from '../../checks/findings/readings.ts';
 import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
-import type { SidedLimits, SideLimit } from '../../checks/judge/verdict.ts';
+import type { SidedLimits, SideLimit } from '../../checks/judge/sideLimit.ts';
+import { temperatureOf } from '../../checks/judge/warmBands.ts';
+import { leavesOf, type Route } from '../../checks/value/route.ts';
 import { BAND_NAMES } from '../../documents/limits/bands.ts';
+import { correctionIn, isMoved } from '../../measurement/temperature.ts';
 import { type Fraction, toNumber } from '../../quantity/fraction.ts';
 import { fromBase, type Unit } from '../../quantity/units.ts';
 import { positionJson } from '../positionJson.ts';
@@ -24,7 +27,7 @@ export function rowJson(row: Row, unitFor: (row: Row) => Unit) {
     written: judged?.route.written ?? [],
     ...numbersJson(judged, unit),
     route: judged?.route.name ?? null,
-    routes: row.routes.map((route) => routeJson(route, unit)),
+    routes: row.routes.map((route) => routeJson(route, unit, (of) => unitFor({ ...row, ...of }))),
     bands: Object.fromEntries(
       BAND_NAMES.flatMap((name) => {
         const band = row.limits.bands[name];
@@ -33,6 +36,7 @@ export function rowJson(row: Row, unitFor: (row: Row) => Unit) {
     ),
     graded: gradedJson(row, unit),
     limits: { min: limitJson(deciding.min, unit), max: limitJson(deciding.max, unit) },
+    limits_degC: limitsTemperature(row),
     probability,
     marginal,
     past: past === undefined ? null : { side: past.side, by: differenceIn(past.by, unit) },
@@ -54,7 +58,7 @@ const numbersJson = (judged: JudgedRoute | undefined, unit: Unit) =>
         dof: Number.isFinite(judged.route.dof) ? shortened(judged.route.dof) : null,
       };
 
-const routeJson = (judged: JudgedRoute, unit: Unit) => {
+const routeJson = (judged: JudgedRoute, unit: Unit, unitOf: (route: Route) => Unit) => {
   const { least, mean, greatest, u, U } = numbersJson(judged, unit);
   const { route, en, verdict } = judged;
   return {
@@ -67,8 +71,26 @@ const routeJson = (judged: JudgedRoute, unit: Unit) => {
     U,
     en: en === null ? null : shortened(en),
     verdict,
+    taken: leavesOf(route).flatMap((leaf) => takenJson(leaf, unitOf(leaf)) ?? []),
   };
 };
+
+/** A reading that was taken to another temperature: from where, to where, and how much that adds to its mean. */
+function takenJson({ characteristic, position, warmth, measured }: Route, unit: Unit) {
+  if (warmth === undefined || !isMoved(warmth)) return undefined;
+  return {
+    measure: characteristic.id,
+    ...positionJson(position),
+    from_degC: shortened(toNumber(warmth.from.amount)),
+    to_degC: shortened(toNumber(warmth.to.amount)),
+    by: differenceIn(correctionIn(measured.mean.amount, warmth), unit),
+    unit: unit.name,
+  };
+}
+
+/** Null where nothing states it: then they hold at 20 degC. */
+const limitsTemperature = ({ limits: { inForce } }: Row): number | null =>
+  Object.keys(inForce.temperatures).length === 0 ? null : shortened(toNumber(temperatureOf(inForce).amount));
 
 const bandJson = ({ min, max }: SidedLimits, unit: Unit) => ({
   min: min === undefined ? null : numberIn(min.amount, unit),

@@ -1,5 +1,5 @@
 import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
-import type { SideLimit } from '../../checks/judge/verdict.ts';
+import type { SideLimit } from '../../checks/judge/sideLimit.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import { drawBand, type Glyphs } from '../terminal/picture.ts';
 

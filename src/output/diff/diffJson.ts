@@ -1,8 +1,8 @@
 import type { Printing } from '../../checks/findings/readings.ts';
-import type { SideLimit } from '../../checks/judge/verdict.ts';
+import type { SideLimit } from '../../checks/judge/sideLimit.ts';
 import type { Change } from '../../compare/change.ts';
 import type { ConcessionChange, EngineDiff } from '../../compare/diff.ts';
-import type { LimitChange } from '../../compare/limitChanges.ts';
+import { type LimitChange, statedAmount, warmthOf } from '../../compare/limitChanges.ts';
 import type { RewrittenSession } from '../../compare/rewritten.ts';
 import type { EngineState, StateValue } from '../../compare/state.ts';
 import { coordinatesByAxis } from '../../layout/position.ts';
@@ -76,7 +76,9 @@ function sideJson(side: StateValue | undefined, { unit }: Printing) {
 function limitJson({ row, band, side, a, b }: LimitChange, unitFor: EngineState['unitFor']) {
   const unit = unitFor(row);
   const value = (limit: SideLimit | undefined): number | null =>
-    limit === undefined ? null : numberIn(limit.amount, unit);
+    limit === undefined ? null : numberIn(statedAmount(limit), unit);
+  const warm = (limit: SideLimit | undefined): number | null =>
+    limit === undefined ? null : shortened(toNumber(warmthOf(limit).amount));
   return {
     measure: row.characteristic.id,
     ...positionJson(row.position),
@@ -85,6 +87,8 @@ function limitJson({ row, band, side, a, b }: LimitChange, unitFor: EngineState[
     a: value(a),
     b: value(b),
     unit: unit.name,
+    a_degC: warm(a),
+    b_degC: warm(b),
   };
 }
 

@@ -1,5 +1,6 @@
 import {
   formatLimit,
+  limitNumber,
   type Printing,
   pastText,
   printingOf,
@@ -7,12 +8,13 @@ import {
 } from '../../checks/findings/readings.ts';
 import type { Change } from '../../compare/change.ts';
 import type { ConcessionChange } from '../../compare/diff.ts';
-import type { LimitChange } from '../../compare/limitChanges.ts';
+import { type LimitChange, statedAmount, warmthOf } from '../../compare/limitChanges.ts';
 import type { RewrittenSession } from '../../compare/rewritten.ts';
 import type { EngineState, StateValue } from '../../compare/state.ts';
 import type { Unlikeness } from '../../compare/unlike.ts';
 import { nameAt } from '../../documents/measure.ts';
 import { shortName } from '../../layout/naming.ts';
+import { isSameTemperature } from '../../measurement/temperature.ts';
 import { formatNumber, formatUncertainty, withUnitName } from '../../quantity/format.ts';
 import { absolute } from '../../quantity/fraction.ts';
 import { positionText } from '../check/checkTables.ts';
@@ -58,7 +60,7 @@ export function verdictsText({ a, b, moved }: Change, printing: Printing): strin
   if (before === null || before === undefined || after === null) return now;
   if (before !== after) return `${before === 'accepted' ? 'out, accepted' : before} → ${now}`;
   if (moved === null || !moved.isNear) return now;
-  const limit = `${moved.side} ${formatLimit(moved.limit.amount, printing.unit, printing.decimals)}`;
+  const limit = `${moved.side} ${limitNumber(moved.limit, printing)}`;
   return `${now}, ${moved.toward ? 'nearer' : 'away from'} ${limit}`;
 }
 
@@ -100,9 +102,11 @@ export function positionWord({ a, b }: Change): string {
 export function limitChangeText({ row, band, side, a, b }: LimitChange, unitFor: UnitFor): string {
   const { unit, decimals } = printingOf(row, unitFor);
   const text = (limit: LimitChange['a']): string =>
-    limit === undefined ? 'none' : formatLimit(limit.amount, unit, decimals);
+    limit === undefined ? 'none' : formatLimit(statedAmount(limit), unit, decimals);
   const name = `${row.characteristic.label} ${positionText(row)}`.trim();
-  return `${name}: ${band} ${side} ${withUnitName(`${text(a)} → ${text(b)}`, unit)}`;
+  const isAlike = a === undefined || b === undefined || isSameTemperature(warmthOf(a), warmthOf(b));
+  const warm = isAlike ? '' : `, at ${warmthOf(a).text} → ${warmthOf(b).text}`;
+  return `${name}: ${band} ${side} ${withUnitName(`${text(a)} → ${text(b)}`, unit)}${warm}`;
 }
 
 /** `cylinder taper 3, up to 0.0030: standby engine`. */

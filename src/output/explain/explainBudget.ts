@@ -1,6 +1,6 @@
 import type { Printing } from '../../checks/findings/readings.ts';
 import type { JudgedRoute } from '../../checks/judge/row.ts';
-import type { Route } from '../../checks/value/route.ts';
+import { leavesOf, type Route } from '../../checks/value/route.ts';
 import { pointsOf } from '../../documents/session/reading.ts';
 import { expandedFactor } from '../../measurement/conformance.ts';
 import type { Instrument, MaxError } from '../../measurement/instrument.ts';
@@ -45,10 +45,6 @@ function writtenPoints(route: Route): ReadonlyMap<string, string> {
   );
   return new Map(points);
 }
-
-/** The readings themselves that a value comes from. */
-export const leavesOf = (route: Route): readonly Route[] =>
-  route.inputs.length === 0 ? [route] : route.inputs.flatMap(leavesOf);
 
 /** `resolution of mic-3-4 at FILE#/readings/0/…` is an error of one reading, shown with what was read, or of a whole block. */
 const sourceText = (source: string, readings: ReadonlyMap<string, string>): string =>

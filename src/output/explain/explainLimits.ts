@@ -1,11 +1,13 @@
-import { formatLimit, type Printing } from '../../checks/findings/readings.ts';
+import { formatLimit, limitNumber, type Printing } from '../../checks/findings/readings.ts';
 import { bandOrder, type SessionOfEngine, statedCondition } from '../../checks/judge/condition.ts';
 import type { JudgingOptions, Row } from '../../checks/judge/row.ts';
-import { type SideLimit, sideAcross } from '../../checks/judge/verdict.ts';
+import type { SideLimit } from '../../checks/judge/sideLimit.ts';
+import { sideAcross } from '../../checks/judge/verdict.ts';
 import type { Place } from '../../diagnostic/place.ts';
 import type { DecisionRule } from '../../documents/engine/shop.ts';
 import { BAND_NAMES, type BandName } from '../../documents/limits/bands.ts';
 import { sizeText } from '../check/sizeText.ts';
+import { warmthText } from '../check/warmthText.ts';
 import type { Line } from '../escape/line.ts';
 import { type Cell, cell, layTable } from '../terminal/table.ts';
 
@@ -21,21 +23,22 @@ export function limitLines(row: Row, printing: Printing): readonly Line[] {
       const limit = bands[name]?.[side];
       return limit === undefined
         ? []
-        : [[cell(name), cell(side), cell(limitNumber(limit, printing)), cell(placeText(limit.place))]];
+        : [[cell(name), cell(side), cell(workedNumber(limit, printing)), cell(placeText(limit.place))]];
     }),
   );
   if (rows.length === 0) return ['  none'];
   const named = BAND_NAMES.filter((name) => bands[name] !== undefined);
   return [
     ...layTable(rows, [LEFT, LEFT, LEFT, LEFT]),
-    ...sizeText(row, printing.unit).map((text) => `  ${text}`),
+    ...[...sizeText(row, printing.unit), ...warmthText(row)].map((text) => `  ${text}`),
     ...sourceLines(named, inForce.sources),
   ];
 }
 
 /** A formula is shown with its numbers in it, and what it comes to in their unit where that is another. */
-function limitNumber({ amount, written, unit }: SideLimit, printing: Printing): string {
-  const number = formatLimit(amount, printing.unit, printing.decimals);
+function workedNumber(limit: SideLimit, printing: Printing): string {
+  const { amount, written, unit } = limit;
+  const number = limitNumber(limit, printing);
   if (unit === undefined) return number;
   return unit.name === printing.unit.name
     ? `${number} = ${written}`
@@ -73,9 +76,7 @@ export function reasonLines(
   const by = condition === undefined ? stage : `${stage} with ${condition.text}`;
   const side = (name: 'min' | 'max'): string => {
     const limit = deciding[name];
-    return limit === undefined
-      ? `no ${name}`
-      : `${name} ${formatLimit(limit.amount, printing.unit, printing.decimals)} (${limit.band})`;
+    return limit === undefined ? `no ${name}` : `${name} ${limitNumber(limit, printing)} (${limit.band})`;
   };
   const decided = judgeBy === undefined ? `${by} is decided by` : 'as asked for, it is decided by';
   return [

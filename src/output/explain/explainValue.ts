@@ -5,10 +5,12 @@ import {
   printingOf,
   readingText,
 } from '../../checks/findings/readings.ts';
+import { movedText } from '../../checks/findings/temperature.ts';
 import { type EngineReport, unitsFor } from '../../checks/judge/report.ts';
 import type { JudgedRoute, JudgingOptions } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
-import type { Route } from '../../checks/value/route.ts';
+import { leavesOf, type Route } from '../../checks/value/route.ts';
+import { correctionIn, isMoved } from '../../measurement/temperature.ts';
 import { decimalsFor, formatNumber, withUnitName } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { positionText, verdictText } from '../check/checkTables.ts';
@@ -17,7 +19,7 @@ import { type Cell, cell, fitting, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { uncoloured, widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
-import { budgetLines, leavesOf } from './explainBudget.ts';
+import { budgetLines } from './explainBudget.ts';
 import { limitLines, placeText, reasonLines } from './explainLimits.ts';
 import type { MeasuredRow } from './explainPositions.ts';
 
@@ -34,16 +36,14 @@ export function valueLines(
   const printing = printingOf(row, unitsFor(engine));
   const [judged, ...others] = row.routes;
   const { stage, date } = session.session;
+  const unitOf = (of: Route): Unit => unitOfRow(of, engine);
   const title = `${row.characteristic.label} ${positionText(row)}`.trim();
   const heading = line`${style.paint.strong(title)}  ${stage} ${date}`;
   if (judged === undefined) return [heading, '', `  ${row.judgement.verdict ?? 'not measured'}`];
   const blocks: readonly (readonly Line[])[] = [
     [heading, `  ${amountText(judged, printing)}  ${verdictText(row, printing)}`.trimEnd()],
-    ['readings', ...readingLines(judged.route, style)],
-    [
-      judged.route.inputs.length === 0 ? 'as read' : 'worked out',
-      ...sumLines(judged, printing, (input) => unitOfRow(input, engine)),
-    ],
+    ['readings', ...readingLines(judged.route, style), ...takenLines(judged.route, unitOf)],
+    [judged.route.inputs.length === 0 ? 'as read' : 'worked out', ...sumLines(judged, printing, unitOf)],
     ['error budget', ...budgetLines(judged, printing)],
     ['limits', ...limitLines(row, printing)],
     ['verdict', ...reasonLines(row, { session: session.session, engine, registry }, rule, options, printing)],
@@ -81,6 +81,18 @@ function readingLines(route: Route, { width }: TextStyle): readonly Line[] {
   );
   const notes = route.notes.map((note) => `  ${note}`);
   return [...lines, ...notes];
+}
+
+/** From where and to where each reading was taken, how far, and by which expansion. */
+function takenLines(route: Route, unitFor: (of: Route) => Unit): readonly string[] {
+  const leaves = leavesOf(route);
+  const names = inputNames(leaves);
+  return leaves.flatMap((leaf, index) => {
+    const { warmth, measured } = leaf;
+    if (warmth === undefined || !isMoved(warmth)) return [];
+    const moved = movedText(correctionIn(measured.mean.amount, warmth), warmth, unitFor(leaf));
+    return [`  ${names[index]}: read at ${warmth.from.text}, taken to ${warmth.to.text}, ${moved}`];
+  });
 }
 
 const setterText = ({ block }: Route): readonly string[] =>

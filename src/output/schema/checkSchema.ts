@@ -63,7 +63,26 @@ const definitions: Readonly<Record<string, Schema>> = {
   ),
   band: object({ min: orNull(number), max: orNull(number) }),
   limit: object({ value: number, band: { enum: BAND_NAMES }, place: ref('place') }),
-  route: object({ route: text, with: list(text), ...numbers, en: orNull(number), verdict }),
+  route: object({
+    route: text,
+    with: list(text),
+    ...numbers,
+    en: orNull(number),
+    verdict,
+    taken: described('Readings that were taken to another temperature.', list(ref('taken'))),
+  }),
+  taken: object(
+    {
+      measure: text,
+      position: text,
+      at: coordinates,
+      from_degC: number,
+      to_degC: number,
+      by: described('What that adds to the reading.', number),
+      unit: text,
+    },
+    'A reading, the temperature it was taken at and the one it is judged at.',
+  ),
   row: object(
     {
       measure: text,
@@ -93,6 +112,10 @@ const definitions: Readonly<Record<string, Schema>> = {
         ),
       ),
       limits: object({ min: orNull(ref('limit')), max: orNull(ref('limit')) }, 'The sides that decide.'),
+      limits_degC: described(
+        'At which the limits hold and readings met them; null where nothing states it: then 20.',
+        orNull(number),
+      ),
       probability: described('That the value lies inside, under the guarded rule.', orNull(number)),
       marginal: { type: 'boolean' },
       past: orNull(object({ side: { enum: ['min', 'max'] }, by: number })),

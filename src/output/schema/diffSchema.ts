@@ -71,6 +71,8 @@ const definitions: Readonly<Record<string, Schema>> = {
       a: orNull(number),
       b: orNull(number),
       unit: text,
+      a_degC: described('At which it holds.', orNull(number)),
+      b_degC: orNull(number),
     },
     'A limit that is not the same on both sides, of what both measured.',
   ),

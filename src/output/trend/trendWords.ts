@@ -1,4 +1,4 @@
-import { formatLimit, type Printing, printingOf } from '../../checks/findings/readings.ts';
+import { limitText, type Printing, printingOf } from '../../checks/findings/readings.ts';
 import type { EngineState } from '../../compare/state.ts';
 import { dayText, type Trend, type TrendAxis, type TrendLine } from '../../compare/trend.ts';
 import type { LimitCrossing } from '../../compare/trendFit.ts';
@@ -85,9 +85,9 @@ function reachedText(
 }
 
 /** `wear max 0.0050`. */
-export function limitName({ limits }: TrendLine, side: 'min' | 'max', { unit, decimals }: Printing): string {
+export function limitName({ limits }: TrendLine, side: 'min' | 'max', printing: Printing): string {
   const limit = limits[side];
-  return limit === undefined ? '' : `${limit.band} ${side} ${formatLimit(limit.amount, unit, decimals)}`;
+  return limit === undefined ? '' : limitText(side, limit, printing);
 }
 
 /** In what the readings of a line differ, with the words of each. */

@@ -2,7 +2,7 @@ import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { fittedSize } from '../../checks/grades/madeSize.ts';
 import { usualGrades } from '../../checks/grades/usualGrades.ts';
 import { limitsAt } from '../../checks/judge/limits.ts';
-import type { Bands } from '../../checks/judge/verdict.ts';
+import type { Bands } from '../../checks/judge/sideLimit.ts';
 import { type Grade, gradeText, sameGrade } from '../../documents/grades/grade.ts';
 import { movement, wholly } from '../../documents/grades/movement.ts';
 import { limitsOn } from '../../documents/limits/editions.ts';

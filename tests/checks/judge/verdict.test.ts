@@ -4,11 +4,9 @@ import {
   type Bands,
   decidingLimits,
   decidingOrder,
-  type Judged,
-  judge,
   type SideLimit,
-  type Verdict,
-} from '../../../src/checks/judge/verdict.ts';
+} from '../../../src/checks/judge/sideLimit.ts';
+import { type Judged, judge, type Verdict } from '../../../src/checks/judge/verdict.ts';
 import { startOfFile } from '../../../src/diagnostic/place.ts';
 import type { DecisionRule } from '../../../src/documents/engine/shop.ts';
 import type { BandName } from '../../../src/documents/limits/bands.ts';

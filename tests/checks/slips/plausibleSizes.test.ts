@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Bands, SideLimit } from '../../../src/checks/judge/verdict.ts';
+import type { Bands, SideLimit } from '../../../src/checks/judge/sideLimit.ts';
 import { rangeOfBands } from '../../../src/checks/slips/plausibleSizes.ts';
 import { startOfFile } from '../../../src/diagnostic/place.ts';
 import type { BandName } from '../../../src/documents/limits/bands.ts';
