@@ -97,6 +97,10 @@ export interface Characteristic extends Measure {
   readonly dimension?: Dimension;
   /** A figure of parts put together, such as end play: it ends when they are taken apart, where a size stays. */
   readonly isAssemblyFigure?: true;
+  /** No reading of it is below zero, as of a runout; sizes, clearances and out of round say so by what they are. */
+  readonly isNeverBelowZero?: true;
+  /** A clearance of parts that some engines have pressed together: where no limit says, below zero is a press fit. */
+  readonly mayBePressed?: true;
   /** What to call a value above the greatest and below the least. */
   readonly words: { readonly above: string; readonly below: string };
   /** Where the definition comes from. */

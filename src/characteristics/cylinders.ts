@@ -70,6 +70,7 @@ export const cylinders: readonly Characteristic[] = [
     description: 'Gap between the ends of a piston ring, the ring square in its cylinder.',
     quantity: 'length',
     figure: 'other',
+    isNeverBelowZero: true,
     family: familyOf('cylinder', 'ring'),
     of: 'ring',
     dependsOn: ['cylinder'],

@@ -48,6 +48,7 @@ export const pistonPins: readonly Characteristic[] = [
       dependsOn: ['piston'],
       description: `Diametral clearance of a pin in its piston, both at one temperature; ${PRESS}.`,
       family: CYLINDER,
+      mayBePressed: true,
       formula: 'piston pin bore − pin, or read directly',
       caution: HEAT,
       source: 'TM 5-3825-225-14&P, rods and pistons (prints it as a transition fit)',
@@ -92,6 +93,7 @@ export const pistonPins: readonly Characteristic[] = [
       dependsOn: ['rod', 'small_end_bush'],
       description: `Diametral clearance of a pin in its rod; ${PRESS}.`,
       family: CYLINDER,
+      mayBePressed: true,
       formula: 'small end bore − pin, or read directly',
       caution: HEAT,
       source: 'TM 5-3825-225-14&P, rods and pistons',
@@ -148,6 +150,7 @@ export const pistonPins: readonly Characteristic[] = [
       dependsOn: ['rod'],
       description: 'Fit of a bush in the small end before it is pressed in; a press fit is below zero.',
       family: CYLINDER,
+      mayBePressed: true,
       formula: 'small end housing bore − bush diameter',
       caution:
         'Support the small end squarely under the press and stand out of its line: bushes break and fly.',

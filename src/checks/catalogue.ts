@@ -19,7 +19,8 @@ import { unreadFileKinds } from './findings/unreadFiles.ts';
 import { gradeKinds } from './grades/gradeFindings.ts';
 import { unlikeFitKinds } from './grades/unlikeFits.ts';
 import { sessionKinds } from './judge/session.ts';
-import { slipKinds } from './slips/slips.ts';
+import { slipKinds } from './slips/implausible.ts';
+import { impossibleKinds } from './slips/impossible.ts';
 import { tighteningKinds } from './tightening/tightening.ts';
 
 /** Every kind of finding, by the file that makes it. Each has a golden case and a page of the documentation. */
@@ -41,6 +42,7 @@ export const findingKinds: readonly FindingKind[] = [
   ...gradeKinds,
   ...unlikeFitKinds,
   ...slipKinds,
+  ...impossibleKinds,
   ...spreadKinds,
   ...unreadFileKinds,
   ...sessionKinds,

@@ -32,6 +32,14 @@ export interface Finding {
   readonly at: Position | undefined;
   readonly place: Place;
   readonly limitPlace: Place | undefined;
+  /** The readings that one cause has made wrong: what else is said of them follows from it. */
+  readonly covers?: readonly Reading[];
+}
+
+/** A characteristic at a position. */
+export interface Reading {
+  readonly measure: string;
+  readonly at: Position;
 }
 
 export const finding = (
@@ -44,6 +52,7 @@ export const finding = (
     readonly fastener?: string;
     readonly limitPlace?: Place | undefined;
     readonly severity?: Severity;
+    readonly covers?: readonly Reading[];
   } = {},
 ): Finding => ({
   code: kind.code,
@@ -54,7 +63,12 @@ export const finding = (
   at: about.position,
   place,
   limitPlace: about.limitPlace,
+  ...(about.covers === undefined ? {} : { covers: about.covers }),
 });
+
+/** Whether one of these findings is about this reading, alone or among others. */
+export const isCovered = (measure: string, at: Position | undefined, by: readonly Finding[]): boolean =>
+  by.some(({ covers = [] }) => covers.some((each) => each.measure === measure && each.at === at));
 
 const WEIGHT: Readonly<Record<Severity, number>> = { error: 0, warning: 1, remark: 2 };
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { outlierOf } from '../../src/measurement/outlier.ts';
-import { random } from '../checks/slipSessions.ts';
+import { random } from '../checks/slips/generated/random.ts';
 
 describe("Dixon's ratio", () => {
   test('the one that stands apart is found at either end, with its neighbour', () => {

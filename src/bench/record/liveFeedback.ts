@@ -28,9 +28,9 @@ export interface Judging {
 }
 
 /**
- * Judges a reading by the session that would be written if nothing but its own position had been measured: the same
- * loader and the same checks as `check`, so that the two never disagree. Of what is worked out from it only what it
- * has brought about is said.
+ * Judges a reading by the session that would be written if nothing but its own position and its like had been measured:
+ * the same loader and the same checks as `check`, so that the two never disagree. Of what is worked out from it only what
+ * it has brought about is said.
  */
 export function liveFeedback(
   point: PlannedPoint,
@@ -75,8 +75,14 @@ function judged(
   taken: ReadonlyMap<string, Taken>,
   { engine, registry, head, plan }: Judging,
 ): readonly Judged[] {
-  const layout = layoutAround(engine.document.layout, point.position);
-  const here = new Map([...taken].filter(([, each]) => belongsTo(layout, each.point.position)));
+  const around = layoutAround(engine.document.layout, [point.position]);
+  const like = [...taken.values()].flatMap((each) =>
+    each.point.measure === point.measure ? [each.point.position] : [],
+  );
+  const layout = layoutAround(engine.document.layout, [point.position, ...like]);
+  const isHere = ({ measure, position }: PlannedPoint): boolean =>
+    belongsTo(measure === point.measure ? layout : around, position);
+  const here = new Map([...taken].filter(([, each]) => isHere(each.point)));
   const text = sessionText(head, [], writtenBlocks(plan.blocks, here, registry));
   const { root, source, problems: known } = openDocument('entry.yaml', 'entry.yaml', Buffer.from(text));
   const problems = [...known];
@@ -102,6 +108,8 @@ const AT_ONCE: ReadonlySet<string> = new Set([
   'reading/out',
   'reading/undecided',
   'reading/implausible',
+  'reading/impossible',
+  'reading/spread',
   'reading/worn',
   'reading/off-target',
   'reading/marginal',
@@ -121,6 +129,7 @@ function concerns(finding: Finding, { measure, position }: PlannedPoint, registr
 
 /** As it is asked at the bench. */
 const SLIP = 'slip?';
+const IMPOSSIBLE = 'impossible';
 
 const opinion = ({ severity, code, message }: Finding): LiveFeedback => ({
   severity,
@@ -130,7 +139,7 @@ const opinion = ({ severity, code, message }: Finding): LiveFeedback => ({
 
 /** Of a slip nothing else is worth saying, and that it is near a limit need not be said of what is beyond one. */
 function worthSaying(feedback: readonly LiveFeedback[]): readonly LiveFeedback[] {
-  const slips = feedback.filter(({ word }) => word === SLIP);
+  const slips = feedback.filter(({ word }) => word === SLIP || word === IMPOSSIBLE);
   if (slips.length > 0) return slips;
   const others = feedback.filter(({ word }) => word !== 'marginal');
   return others.length > 0 ? others : feedback;

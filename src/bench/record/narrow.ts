@@ -5,15 +5,20 @@ import { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
 import { relate } from '../../layout/relate.ts';
 
-/** The same engine with nothing but what belongs to one position: judging it costs no more for a large engine. */
+/** The same engine with nothing but what belongs to some positions: judging it costs no more for a large engine. */
 export const narrowedTo = (engine: Engine, layout: Layout): Engine => ({
   ...engine,
   document: { ...engine.document, layout },
 });
 
-/** A position, and those that belong to it: a crankpin with its cylinders. */
-export function layoutAround(layout: Layout, position: Position): Layout {
-  const names = new Map(AXES.map((axis) => [axis, namesBeside(axis, layout, position)] as const));
+/** Positions, and those that belong to them: a crankpin with its cylinders. */
+export function layoutAround(layout: Layout, positions: readonly Position[]): Layout {
+  const names = new Map(
+    AXES.map((axis) => {
+      const beside = new Set(positions.flatMap((each) => namesBeside(axis, layout, each)));
+      return [axis, layout.namesAlong(axis).filter((name) => beside.has(name))] as const;
+    }),
+  );
   const onHolder = new Map(
     [...layout.given.onHolder].map(([axis, held]) => [
       axis,

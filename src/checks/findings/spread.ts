@@ -1,4 +1,5 @@
 import type { Layout } from '../../layout/layout.ts';
+import type { Position } from '../../layout/position.ts';
 import { relate } from '../../layout/relate.ts';
 import { outlierOf } from '../../measurement/outlier.ts';
 import { subtractValues } from '../../measurement/value.ts';
@@ -6,16 +7,16 @@ import { formatAmount, formatDistance, formatUncertainty } from '../../quantity/
 import { absolute, type Fraction, toNumber, ZERO } from '../../quantity/fraction.ts';
 import { nearestTurn } from '../../quantity/turn.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { type Finding, type FindingKind, finding } from '../finding.ts';
+import { type Finding, type FindingKind, finding, isCovered } from '../finding.ts';
 import type { JudgedRoute, Row } from '../judge/row.ts';
 import { uncertaintyOf } from '../value/routes.ts';
 import { named, printingOf } from './readings.ts';
 
 const SPREAD: FindingKind = {
   code: 'reading/spread',
-  severity: 'remark',
+  severity: 'warning',
   means:
-    'One position stands apart from all others of its kind: by more than three times the uncertainty of the difference, and by more of their whole range than chance gives once in a hundred (the ratio of Dixon).',
+    'One position stands apart from all others of its kind: by more than three times the uncertainty of the difference, and by more of their whole range than chance gives once in a hundred (the ratio of Dixon). A remark where the value is out or was accepted, and so was spoken of.',
   matters:
     'Like parts wear alike. One that does not may have lost its oil, lie out of line, or hold a part of another size.',
   usually: 'Measure it again, and look for the cause before it is put together.',
@@ -40,18 +41,14 @@ export function spreadFindings(
   layout: Layout,
   unitFor: (row: Row) => Unit,
 ): readonly Finding[] {
-  const isSlip = new Set(slips.map(({ measure, at }) => `${measure} ${at?.key}`));
+  const isSlip = (id: string, at: Position): boolean =>
+    isCovered(id, at, slips) || slips.some((each) => each.measure === id && each.at === at);
   const groups = new Map<string, Read[]>();
   for (const row of rows) {
     const [judged] = row.routes;
     const { id, family, onlyWithLimits } = row.characteristic;
     // Out of round and taper are ranges, which are skewed; steps have a check of their own.
-    if (
-      judged === undefined ||
-      family.isNamedBySession ||
-      onlyWithLimits ||
-      isSlip.has(`${id} ${row.position.key}`)
-    ) {
+    if (judged === undefined || family.isNamedBySession || onlyWithLimits || isSlip(id, row.position)) {
       continue;
     }
     // Parts made to different sizes are not like each other.
@@ -76,6 +73,10 @@ const isInput = (input: Finding, of: Finding, rows: readonly Row[]): boolean =>
       routes[0]?.route.inputs.some((route) => route.block?.measure.id === input.measure),
   );
 
+/** What is out was said to be, with its numbers, and what was accepted is known. */
+const isSaid = ({ judgement }: Row): boolean =>
+  judgement.verdict === 'out' || judgement.verdict === 'accepted';
+
 function apart(group: readonly Read[], unitFor: (row: Row) => Unit): Finding | undefined {
   const [{ judged: first, row } = {}] = group;
   const inTurn = (mean: Fraction): Fraction =>
@@ -92,6 +93,7 @@ function apart(group: readonly Read[], unitFor: (row: Row) => Unit): Finding | u
   const gap = formatDistance(distance, unit, decimals);
   const message = `${named(one.row)}: ${text(one)} stands ${gap} from its nearest like, ${next.row.position.name} at ${text(next)} (the difference is known to ±${formatUncertainty(expanded, unit)})`;
   return finding(SPREAD, one.row.place, message, {
+    severity: isSaid(one.row) ? 'remark' : 'warning',
     measure: one.row.characteristic.id,
     position: one.row.position,
   });

@@ -3,7 +3,7 @@ import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { type Quantity, type Unit, unitsOf } from '../../quantity/units.ts';
-import { type Finding, type FindingKind, finding, sortFindings } from '../finding.ts';
+import { type Finding, type FindingKind, finding, isCovered, sortFindings } from '../finding.ts';
 import { capabilityFindings } from '../findings/capability.ts';
 import { concessionFindings } from '../findings/concessions.ts';
 import { conditionFindings } from '../findings/conditions.ts';
@@ -22,7 +22,9 @@ import { turningFindings } from '../findings/turning.ts';
 import { gradeFindings } from '../grades/gradeFindings.ts';
 import { limitsOfFitted } from '../grades/madeSize.ts';
 import { unlikeFitFindings } from '../grades/unlikeFits.ts';
-import { slipFindings } from '../slips/slips.ts';
+import { impossibleFindings } from '../slips/impossible.ts';
+import { oneFindingForOneCause } from '../slips/oneCause.ts';
+import { slipContext, slipFindings, slipsOfThoseApart } from '../slips/slips.ts';
 import { tighteningFindings } from '../tightening/tightening.ts';
 import { type MeasuredSession, measuredRows, viewOf } from '../value/measured.ts';
 import { type SteppedBack, steppedBackIn } from '../value/steppedBack.ts';
@@ -56,12 +58,10 @@ export function judgeSession(
   const view = viewOf(engine, registry, session, options);
   const rows = measuredRows(view);
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
-  const [grades, slips] = sizesOrSlips(
-    gradeFindings(view, rows, unitFor),
-    slipFindings(view, rows, unitFor),
-    rows,
-  );
+  const looking = slipContext(view, rows, unitFor);
+  const [grades, slips] = sizesOrSlips(gradeFindings(view, rows, unitFor), slipFindings(looking), rows);
   const distances = distanceFindings(view);
+  const apart = spreadFindings(rows, [...grades, ...slips], engine.document.layout, unitFor);
   const findings = [
     ...rows.flatMap((row) => readingFindings(row, unitFor, effectOf(row, rows))),
     ...concessionFindings(rows, view.concessions, unitFor),
@@ -78,12 +78,18 @@ export function judgeSession(
     ...grades,
     ...unlikeFitFindings(view),
     ...slips,
-    ...spreadFindings(rows, [...grades, ...slips], engine.document.layout, unitFor),
+    ...impossibleFindings(rows, unitFor),
+    ...slipsOfThoseApart(apart, looking),
     ...unmeasured(view, rows, distances),
     ...emptySessionFindings(session),
     ...tighteningFindings(engine, session),
   ];
-  return { session, rows, findings: sortFindings(findings), steppedBack: steppedBackIn(view) };
+  return {
+    session,
+    rows,
+    findings: sortFindings(oneFindingForOneCause(findings, rows)),
+    steppedBack: steppedBackIn(view),
+  };
 }
 
 /** What differs from a size that is stated is of another size; where none is stated a slip of the pen comes first. */
@@ -94,11 +100,12 @@ function sizesOrSlips(
 ): readonly [readonly Finding[], readonly Finding[]] {
   const isStated = ({ measure, at }: Finding): boolean =>
     rows.some((row) => row.characteristic.id === measure && row.position === at && row.size.isKnown);
-  const isAmong = (told: readonly Finding[], { measure, at }: Finding): boolean =>
-    told.some((each) => each.measure === measure && each.at === at);
   return [
-    sizes.filter((each) => isStated(each) || !isAmong(slips, each)),
-    slips.filter((each) => !isStated(each) || !isAmong(sizes, each)),
+    sizes.filter((each) => isStated(each) || !isCovered(each.measure ?? '', each.at, slips)),
+    slips.filter(
+      (each) =>
+        !isStated(each) || !sizes.some(({ measure, at }) => measure === each.measure && at === each.at),
+    ),
   ];
 }
 

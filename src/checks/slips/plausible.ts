@@ -1,6 +1,5 @@
+import { isGap } from '../../characteristics/belowZero.ts';
 import type { Characteristic } from '../../characteristics/characteristic.ts';
-import { pointsOf } from '../../documents/session/reading.ts';
-import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
 import { median, medianAbsoluteDeviation } from '../../measurement/sample.ts';
 import { add, toNumber } from '../../quantity/fraction.ts';
@@ -8,7 +7,9 @@ import { type FittedSize, fittedSize } from '../grades/madeSize.ts';
 import { isBored, isBoredWith, serviceShifts } from '../grades/usualGrades.ts';
 import { sessionsBefore } from '../history/earlier.ts';
 import type { Row, SessionView } from '../judge/row.ts';
-import { isIn, type Range, rangeOfBands, shifted, unknownWear, within } from './plausibleSizes.ts';
+import { fitsOf } from './fits.ts';
+import { mediansIn } from './medians.ts';
+import { isIn, type Range, rangeOfAll, shifted, unknownWear, within } from './plausibleSizes.ts';
 
 /** What is to be expected of readings at the positions of a session, from limits, nominal sizes and each other. */
 export class Expectations {
@@ -90,6 +91,26 @@ export class Expectations {
     return undefined;
   }
 
+  /** Whether anybody says to what size the part was made. */
+  isSizeKnown(characteristic: Characteristic, position: Position): boolean {
+    return this.#size(characteristic, position).isKnown;
+  }
+
+  /** Whether what it is bored with was measured there. */
+  hasMate(characteristic: Characteristic, position: Position): boolean {
+    return this.#mates(characteristic).some((mate) => this.medians(mate).has(position));
+  }
+
+  /** Whether what it runs with is of that size too, a piston with its bore; undefined where no such part was measured. */
+  matesAgree(characteristic: Characteristic, by: number): boolean | undefined {
+    const mates = fitsOf(this.#view.registry)
+      .filter(({ outer, inner }) => outer === characteristic || inner === characteristic)
+      .map(({ outer, inner }) => (outer === characteristic ? inner : outer))
+      .filter((mate) => mate.dimension !== undefined && this.medians(mate).size > 0);
+    if (mates.length === 0) return undefined;
+    return mates.every((mate) => this.#sharedShifts(mate).some((each) => Math.abs(each - by) < 1));
+  }
+
   #size(characteristic: Characteristic, position: Position): FittedSize {
     return fittedSize(this.#view.engine, this.#view.session, characteristic, position);
   }
@@ -98,7 +119,10 @@ export class Expectations {
   fittedRange(characteristic: Characteristic, position: Position): Range | undefined {
     const key = keyOf(characteristic, position);
     if (this.#fitted.has(key)) return this.#fitted.get(key);
-    const { from, to } = rangeOfRows(this.#rows.get(key) ?? []);
+    const { from, to } = rangeOfAll(
+      (this.#rows.get(key) ?? []).map(({ limits }) => limits.bands),
+      isGap(characteristic),
+    );
     const around =
       from === undefined || to === undefined ? this.#aroundNominal(characteristic, position) : undefined;
     const range =
@@ -123,6 +147,7 @@ export class Expectations {
     const siblings = [...this.medians(characteristic).values()];
     if (siblings.length < FEWEST_SIBLINGS) return undefined;
     const middle = median(siblings);
+    if (isGap(characteristic)) return { from: middle / LIKE_GAPS, to: middle * LIKE_GAPS };
     const spread = ROBUST_SPREADS * medianAbsoluteDeviation(siblings);
     return within(middle, Math.max(unknownWear(middle), spread));
   }
@@ -170,32 +195,10 @@ export class Expectations {
   }
 }
 
-/** From the least that any of them may be to the greatest. */
-function rangeOfRows(rows: readonly Row[]): ReturnType<typeof rangeOfBands> {
-  const ranges = rows.map(({ limits }) => rangeOfBands(limits.bands));
-  const ends = (of: 'from' | 'to'): readonly number[] => ranges.flatMap((range) => range[of] ?? []);
-  const [from, to] = [ends('from'), ends('to')];
-  return {
-    from: from.length < rows.length || from.length === 0 ? undefined : Math.min(...from),
-    to: to.length < rows.length || to.length === 0 ? undefined : Math.max(...to),
-  };
-}
-
 const keyOf = ({ id }: Characteristic, position: Position): string => `${id} ${position.key}`;
 
+/** Clearances of one engine differ by as much: .0007 new to .0047 worn in TM 9-2815-254-24, p. 3-138. */
+const LIKE_GAPS = 6;
 const FEWEST_SIBLINGS = 3;
 /** Where nothing but its like is known: eight robust deviations of them. */
 const ROBUST_SPREADS = 8 * 1.4826;
-
-export function mediansIn(session: SessionDocument, { id }: Characteristic): ReadonlyMap<Position, number> {
-  const amounts = new Map<Position, number[]>();
-  for (const { measure, positions } of session.blocks) {
-    if (measure.id !== id) continue;
-    for (const reading of positions) {
-      const all = amounts.get(reading.position) ?? [];
-      all.push(...pointsOf(reading).map((point) => toNumber(point.amount)));
-      amounts.set(reading.position, all);
-    }
-  }
-  return new Map([...amounts].flatMap(([at, all]) => (all.length === 0 ? [] : [[at, median(all)] as const])));
-}

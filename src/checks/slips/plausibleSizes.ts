@@ -1,3 +1,4 @@
+import { BAND_NAMES } from '../../documents/limits/bands.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { Bands, Side } from '../judge/sideLimit.ts';
 
@@ -21,10 +22,43 @@ export const wider = ({ from, to }: Range, by: number): Range => ({ from: from -
  */
 export const rangeOfBands = (
   bands: Bands,
-): { readonly from?: number | undefined; readonly to?: number | undefined } => ({
-  from: endOfBands(bands, 'min'),
-  to: endOfBands(bands, 'max'),
-});
+  isGap = false,
+): { readonly from?: number | undefined; readonly to?: number | undefined } => {
+  const from = endOfBands(bands, 'min');
+  return { from: isGap ? leastGap(bands, from) : from, to: endOfBands(bands, 'max') };
+};
+
+/** From the least that any of them may be to the greatest. */
+export function rangeOfAll(all: readonly Bands[], isGapped: boolean): ReturnType<typeof rangeOfBands> {
+  const ranges = all.map((bands) => rangeOfBands(bands, isGapped));
+  const ends = (of: 'from' | 'to'): readonly number[] => ranges.flatMap((range) => range[of] ?? []);
+  const [from, to] = [ends('from'), ends('to')];
+  return {
+    from: from.length < all.length || from.length === 0 ? undefined : Math.min(...from),
+    to: to.length < all.length || to.length === 0 ? undefined : Math.max(...to),
+  };
+}
+
+/** What the limits themselves allow, from new to worn out; open where none is stated. */
+export function statedRange(bands: Bands): Range {
+  const [mins, maxes] = [amountsOf(bands, 'min'), amountsOf(bands, 'max')];
+  return {
+    from: mins.length === 0 ? Number.NEGATIVE_INFINITY : Math.min(...mins),
+    to: maxes.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...maxes),
+  };
+}
+
+const amountsOf = (bands: Bands, side: Side): readonly number[] =>
+  BAND_NAMES.flatMap((name) => bands[name]?.[side] ?? []).map(({ amount }) => toNumber(amount));
+
+/** Gaps open with wear and never close: one of less than half of what is allowed is no honest one. */
+function leastGap(bands: Bands, from: number | undefined): number | undefined {
+  const allowed = amountsOf(bands, 'min');
+  const least = Math.min(...allowed);
+  return least < 0 ? from : allowed.length === 0 ? 0 : least / CLOSED;
+}
+
+const CLOSED = 2;
 
 function endOfBands(bands: Bands, side: Side): number | undefined {
   const of = (name: keyof Bands, which: Side = side): number | undefined => {

@@ -1,16 +1,14 @@
-import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { namedAt } from '../../layout/naming.ts';
-import type { WrittenNumber } from '../../measurement/slips.ts';
+import type { WrittenNumber } from '../../measurement/slips/writtenNumber.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { SessionView } from '../judge/row.ts';
 import { type ReadingPoint, readingPointsOf } from '../value/readingPoints.ts';
 import type { Expectations } from './plausible.ts';
 import { isIn, type Range } from './plausibleSizes.ts';
+import type { DoubtedPoint } from './slipContext.ts';
 
 /** A number with what is to be expected of it. */
-export interface SlipCandidate {
-  readonly point: ReadingPoint;
-  readonly characteristic: Characteristic;
+export interface SlipCandidate extends DoubtedPoint {
   readonly number: WrittenNumber;
   readonly amount: number;
   readonly ranges: readonly Range[];
@@ -21,7 +19,7 @@ export interface SlipCandidate {
 /** The very number that another part read: that of the same position, beside it on the sheet, comes first. */
 export function readingOfAnother(suspect: SlipCandidate, view: SessionView): string | undefined {
   const same = others(suspect, view).filter(({ point }) => toNumber(point.amount) === suspect.amount);
-  const { position } = suspect.point.reading;
+  const { position } = suspect.reading;
   const source = same.find(({ reading }) => reading.position === position) ?? same[0];
   return source && `the reading of ${namedAt(labelOf(source, view), source.reading.position)}`;
 }

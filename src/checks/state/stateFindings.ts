@@ -6,13 +6,20 @@ import { readingFindings, readingKinds } from '../findings/readings.ts';
 import { spreadFindings, spreadKinds } from '../findings/spread.ts';
 import type { Row, SessionView } from '../judge/row.ts';
 import { type JudgedSession, sessionKinds, unitOfRow, unmeasured } from '../judge/session.ts';
+import { impossibleFindings, impossibleKinds } from '../slips/impossible.ts';
+import { oneFindingForOneCause } from '../slips/oneCause.ts';
 import { sessionsBehind } from './sessionsBehind.ts';
 
 /** What is said of rows as they stand, and not again as each session found them. */
 const OF_ROWS: ReadonlySet<string> = new Set(
-  [...readingKinds, ...concessionKinds, ...conditionKinds, ...spreadKinds, ...sessionKinds].map(
-    ({ code }) => code,
-  ),
+  [
+    ...readingKinds,
+    ...concessionKinds,
+    ...conditionKinds,
+    ...spreadKinds,
+    ...impossibleKinds,
+    ...sessionKinds,
+  ].map(({ code }) => code),
 );
 
 /** What there is to say of the rows of a state, and of how the readings behind them were taken. */
@@ -25,20 +32,22 @@ export function stateFindings(
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   const taken = run.flatMap((each) => findingsThatBear(each, rows));
   const slips = taken.filter(({ measure }) => measure !== undefined);
-  return sortFindings([
+  const findings = [
     ...rows.flatMap((row) => readingFindings(row, unitFor)),
     ...concessionFindings(rows, view.concessions, unitFor),
     ...conditionFindings(rows),
+    ...impossibleFindings(rows, unitFor),
     ...spreadFindings(rows, slips, engine.document.layout, unitFor),
     ...unmeasured(view, rows, taken),
     ...taken,
-  ]);
+  ];
+  return sortFindings(oneFindingForOneCause(findings, rows));
 }
 
 /** Of a session's findings those about readings that still count, and those about no single reading. */
 const findingsThatBear = ({ session, findings }: JudgedSession, rows: readonly Row[]): readonly Finding[] =>
   findings
-    .filter(({ code }) => !OF_ROWS.has(code))
+    .filter(({ code, covers }) => covers !== undefined || !OF_ROWS.has(code))
     .filter(({ measure, at }) => {
       if (measure === undefined) return true;
       const about = rows.filter(

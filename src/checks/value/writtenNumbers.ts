@@ -1,5 +1,5 @@
 import type { Point } from '../../documents/session/reading.ts';
-import type { WrittenNumber } from '../../measurement/slips.ts';
+import type { WrittenNumber } from '../../measurement/slips/writtenNumber.ts';
 import { fraction, multiply, parseDecimal, subtract } from '../../quantity/fraction.ts';
 
 /** The number or numbers of a point as they stand on the sheet; a unit beside them is no part of them. */

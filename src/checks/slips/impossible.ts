@@ -1,0 +1,95 @@
+import { isNeverBelowZero } from '../../characteristics/belowZero.ts';
+import { namedAt } from '../../layout/naming.ts';
+import { formatAmount } from '../../quantity/format.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { type Finding, type FindingKind, finding } from '../finding.ts';
+import { amountText, named, printingOf } from '../findings/readings.ts';
+import type { JudgedRoute, Row } from '../judge/row.ts';
+import { allowsBelowZero } from './fits.ts';
+
+export const IMPOSSIBLE: FindingKind = {
+  code: 'reading/impossible',
+  severity: 'error',
+  means:
+    'The value is below zero where nothing can be and no limit carries below zero: a runout, a gap, a running clearance; or a piston or a journal is not smaller than its bore.',
+  matters: 'One of the readings behind it is wrong, so nothing that is worked out from it can be used.',
+  usually:
+    'Look for the sign, for two lists exchanged, for a gauge set wrongly; then measure again. Where the parts are pressed together, give limits that carry below zero.',
+  example:
+    'crankshaft runout 2: -0.0200 in is below zero, and it cannot be; look for the sign, and for the zero of the gauge',
+};
+
+export const impossibleKinds: readonly FindingKind[] = [IMPOSSIBLE];
+
+/** Values that no part can have, whatever its limits are; one finding where all that was measured of it are so. */
+export function impossibleFindings(rows: readonly Row[], unitFor: (row: Row) => Unit): readonly Finding[] {
+  const measured = rows.filter(({ routes }) => routes.length > 0);
+  const found = measured.flatMap((row) => impossible(row, unitFor) ?? []);
+  const ids = new Set(found.map(({ row }) => row.characteristic.id));
+  return [...ids].flatMap((id) => {
+    const own = found.filter(({ row }) => row.characteristic.id === id);
+    const isAll = own.length === measured.filter(({ characteristic }) => characteristic.id === id).length;
+    return isAll && own.length >= FEWEST_ALIKE ? alike(own) : own.map(alone);
+  });
+}
+
+const FEWEST_ALIKE = 3;
+
+interface Impossible {
+  readonly row: Row;
+  readonly why: string;
+}
+
+function impossible(row: Row, unitFor: (row: Row) => Unit): Impossible | undefined {
+  const [judged] = row.routes;
+  if (judged === undefined || !isNeverBelowZero(row.characteristic)) return undefined;
+  if (allowsBelowZero(row.characteristic, row.limits.bands)) return undefined;
+  const isRead = judged.route.inputs.length === 0;
+  const why = isRead ? belowZero(row, judged, unitFor) : notSmaller(row, judged, unitFor);
+  return why === undefined ? undefined : { row, why };
+}
+
+const alone = ({ row, why }: Impossible): Finding => about([row], `${named(row)}: ${why}`);
+
+function alike(all: readonly Impossible[]): readonly Finding[] {
+  const [first] = all;
+  if (first === undefined) return [];
+  const { row, why } = first;
+  const lists = [...new Set(row.routes[0]?.route.inputs.map(({ characteristic }) => characteristic.label))];
+  const cause =
+    lists.length === 0 ? '' : `; are ${lists.join(' and ')} exchanged, or was a gauge set wrongly?`;
+  const where = namedAt('at', row.position);
+  const message = `${row.characteristic.label}: impossible at all ${all.length} positions, ${where} ${why}${cause}`;
+  return [
+    about(
+      all.map((each) => each.row),
+      message,
+    ),
+  ];
+}
+
+const about = (rows: readonly Row[], message: string): Finding => {
+  const [first, ...more] = rows;
+  if (first === undefined) throw new RangeError('a finding about nothing');
+  return finding(IMPOSSIBLE, first.place, message, {
+    measure: first.characteristic.id,
+    ...(more.length === 0 ? { position: first.position } : {}),
+    covers: rows.map(({ characteristic, position }) => ({ measure: characteristic.id, at: position })),
+  });
+};
+
+const belowZero = (row: Row, judged: JudgedRoute, unitFor: (row: Row) => Unit): string | undefined =>
+  judged.least.n >= 0n
+    ? undefined
+    : `${amountText(judged, printingOf(row, unitFor))} is below zero, and it cannot be; look for the sign, and for the zero of the gauge`;
+
+/** Of two sizes at rest with each other one is in the other with nothing between them: no shaft turns so. */
+function notSmaller(row: Row, judged: JudgedRoute, unitFor: (row: Row) => Unit): string | undefined {
+  if (judged.mean.n > 0n || row.characteristic.figure === 'out of round') return undefined;
+  const { unit, decimals } = printingOf(row, unitFor);
+  const sizes = judged.route.inputs.map(
+    ({ characteristic, position, measured }) =>
+      `${namedAt(characteristic.label, position)} ${formatAmount(measured.mean.amount, unit, decimals)}`,
+  );
+  return `${amountText(judged, { unit, decimals })} is not above zero, and it has to be (${sizes.join(', ')})`;
+}
