@@ -1,7 +1,7 @@
 import { type Grade, gradeText, sameGrade } from '../../documents/grades/grade.ts';
 import { movement, wholly } from '../../documents/grades/movement.ts';
 import { limitsOn } from '../../documents/limits/editions.ts';
-import { limitsInForce } from '../../documents/limits/precedence.ts';
+import { gradesPrinted, limitsInForce } from '../../documents/limits/precedence.ts';
 import { compare, type Fraction, ZERO } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
@@ -55,11 +55,11 @@ function notStated({ size }: Row, unit: Unit): string {
  * Those that its maker prints, and those in which such parts are usually made, in the unit in which the fitted one is
  * stated: 0.75 mm is nearly 0.030 in. Not the fitted one.
  */
-function gradesOf({ characteristic, size }: Row, view: SessionView): readonly Grade[] {
+function gradesOf({ characteristic, position, size }: Row, view: SessionView): readonly Grade[] {
   const { engine, session, registry } = view;
   if (characteristic.dimension === undefined) return [];
-  const printed = limitsOn(engine.limits, session.date).flatMap(
-    ({ limits }) => limits.get(characteristic.id)?.general.sizes.map(({ grade }) => grade) ?? [],
+  const printed = limitsOn(engine.limits, session.date).flatMap((document) =>
+    gradesPrinted(document, engine.document.layout, characteristic, position),
   );
   const unit = size.grade?.size?.unit ?? engine.units.get('length');
   const usual = usualGrades(characteristic, registry.parts).filter(

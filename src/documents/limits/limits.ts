@@ -59,7 +59,6 @@ function readMeasureLimits(
   context: DocumentContext,
 ): MeasureLimits {
   const { node } = key;
-  reportNoTaper(node, measure, measures, context);
   const entryOf = (each: Node): LimitEntry => readEntry(each, measure, measures, context);
   return {
     general: entryOf(node),
@@ -69,6 +68,7 @@ function readMeasureLimits(
 }
 
 function readEntry(node: Node, measure: Measure, measures: Measures, context: DocumentContext): LimitEntry {
+  reportNoTaper(node, measure, measures, context);
   const by = textAt(node, 'by');
   reportNoLength(node, measure, context);
   return {

@@ -1,6 +1,7 @@
 import type { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
 import type { StatedTemperature } from '../../measurement/temperature.ts';
+import type { Grade } from '../grades/grade.ts';
 import type { Measure } from '../measure.ts';
 import { BAND_NAMES, type Band, type BandName, type Bands } from './bands.ts';
 import { type GradeRule, gradedBand, isStandard, type MadeSize, STANDARD_SIZE } from './gradedBands.ts';
@@ -83,6 +84,17 @@ const within = (entry: LimitEntry, around: Omit<StatedEntry, 'entry'>): StatedEn
   source: entry.source ?? around.source,
   temperature: entry.temperature ?? around.temperature,
 });
+
+/** The sizes for which a document has limits of their own at a position. */
+export const gradesPrinted = (
+  document: LimitsDocument,
+  layout: Layout,
+  measure: Measure,
+  position: Position,
+): readonly Grade[] =>
+  entriesAt(document, layout, measure, position).flatMap(({ entry }) =>
+    entry.sizes.map(({ grade }) => grade),
+  );
 
 /** By the documents of an engine, and by characteristic and size. */
 const generals = new WeakMap<readonly LimitsDocument[], Map<string, LimitsInForce>>();

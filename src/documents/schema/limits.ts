@@ -32,8 +32,8 @@ export const limitsSchema = (offered: readonly Offered[]): Schema =>
     {
       band,
       bandsOnly,
-      bandsLast: bandsWith(true),
-      bandsAt: bandsWith(orNoMap({ $ref: '#/definitions/bandsLast' })),
+      entryLast: entryWith(true),
+      entryAt: entryWith(orNoMap({ $ref: '#/definitions/entryLast' })),
     },
   );
 
@@ -93,31 +93,16 @@ const heldAt = amount(
 
 const bandsOnly: Schema = mapShape(bands);
 
-/** Any other key is a coordinate, or told by the reader, which knows how many there are. */
-const bandsWith = (anyOther: Schema | true): Schema =>
-  mapShape({ ...bands, temperature: heldAt }, { additionalProperties: anyOther });
-
-/** What is no map can be no coordinate: the reader tells it. */
-const orNoMap = (map: Schema): Schema => ({
-  anyOf: [map, ...['string', 'number', 'boolean', 'null', 'array'].map((type) => ({ type }))],
-  errorMessage: 'write target, new or wear',
-});
-
 const last = (title: string, description: string, example: number): Schema =>
   amount(about(title, `${description} It never moves with a size grade.`, example));
 
-const limit: Schema = mapShape({
+/** In general, and at positions of their own. */
+const entry: Properties = {
   ...bands,
   temperature: heldAt,
   last_size: last('Last size', 'The least that a journal may be, however often it was ground.', 2.44),
   largest_bore: last('Largest bore', 'The most that a bore may be, however often it was bored.', 4.185),
   least_thickness: last('Least thickness', 'The least that a part may be thick.', 4.715),
-  at: named(
-    about('At', 'Positions with limits of their own; they replace the general ones band by band.', {
-      5: { target: { min: 0.0028, max: 0.0036 } },
-    }),
-    { $ref: '#/definitions/bandsAt' },
-  ),
   sizes: {
     ...about('Size grades', 'The limits of under and oversize parts, as makers print them.', {
       '0.010 under': { new: '3.2375 to 3.2385' },
@@ -131,6 +116,25 @@ const limit: Schema = mapShape({
     'ends',
     'range',
   ]),
+};
+
+/** Any other key is a coordinate, or told by the reader, which knows how many there are. */
+const entryWith = (anyOther: Schema | true): Schema => mapShape(entry, { additionalProperties: anyOther });
+
+/** What is no map can be no coordinate: the reader tells it. */
+const orNoMap = (map: Schema): Schema => ({
+  anyOf: [map, ...['string', 'number', 'boolean', 'null', 'array'].map((type) => ({ type }))],
+  errorMessage: 'write target, new or wear',
+});
+
+const limit: Schema = mapShape({
+  ...entry,
+  at: named(
+    about('At', 'Positions with limits of their own; they replace the general ones band by band.', {
+      5: { target: { min: 0.0028, max: 0.0036 } },
+    }),
+    { $ref: '#/definitions/entryAt' },
+  ),
 });
 
 const limits = (offered: readonly Offered[]): Schema =>
