@@ -1,3 +1,4 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Engine } from '../../documents/assemble.ts';
@@ -99,8 +100,10 @@ class RowReader {
   #readCell(row: readonly CsvCell[], column: ReadingColumn): void {
     const cell = this.#cell(row, column.heading);
     if (cell === undefined || cell.text === '') return;
-    const point = this.#pointOf(row, column);
-    const text = this.#valueOf(cell, column.heading);
+    const characteristic = this.#characteristicOf(row);
+    if (characteristic === undefined) return;
+    const point = this.#pointOf(row, column, characteristic);
+    const text = this.#valueOf(cell, column.heading, characteristic);
     if (point === undefined || text === undefined) return;
     const key = keyOf(point);
     const before = this.taken.get(key);
@@ -113,25 +116,27 @@ class RowReader {
     });
   }
 
-  #pointOf(row: readonly CsvCell[], column: ReadingColumn): PlannedPoint | undefined {
-    const { measureColumn, measures, positionColumns, stationColumn, directionColumn } = this.#mapping;
+  #characteristicOf(row: readonly CsvCell[]): Characteristic | undefined {
+    const { measureColumn, measures } = this.#mapping;
     const called = this.#text(row, measureColumn) ?? this.#mapping.measure ?? '';
     const id = measures.get(called) ?? called;
     const characteristic = this.#registry.find(id);
+    if (characteristic !== undefined) return characteristic;
     const measureCell = this.#cell(row, measureColumn) ?? row[0];
-    if (characteristic === undefined) {
-      const help = didYouMean(called, [...measures.keys(), ...this.#registry.ids()]);
-      return this.#report(
-        measureCell,
-        measureColumn ?? '',
-        `nothing is known as ${called || 'an empty name'}`,
-        help,
-      );
-    }
+    const help = didYouMean(called, [...measures.keys(), ...this.#registry.ids()]);
+    const message = `nothing is known as ${called || 'an empty name'}`;
+    return this.#report(measureCell, measureColumn ?? '', message, help);
+  }
+
+  #pointOf(
+    row: readonly CsvCell[],
+    column: ReadingColumn,
+    { id, family }: Characteristic,
+  ): PlannedPoint | undefined {
+    const { positionColumns, stationColumn, directionColumn } = this.#mapping;
     const names = positionColumns.flatMap((heading) => this.#text(row, heading) ?? []);
     const name = names.join(' ');
     const { layout } = this.#engine.document;
-    const { family } = characteristic;
     const position = name === '' ? layout.only(family) : findPosition(layout, family, name);
     if (position === undefined || position.name === '') {
       const help = positionHelp(layout, family, name);
@@ -146,8 +151,8 @@ class RowReader {
     };
   }
 
-  #valueOf(cell: CsvCell, heading: string): string | undefined {
-    const value = readCellValue(cell.text, this.#mapping, this.#engine);
+  #valueOf(cell: CsvCell, heading: string, of: Characteristic): string | undefined {
+    const value = readCellValue(cell.text, this.#mapping, of, this.#engine);
     return value.ok ? value.text : this.#report(cell, heading, value.message, value.help);
   }
 

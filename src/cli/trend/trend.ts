@@ -64,6 +64,10 @@ function trendIn(
     const { message, help } = unknownMeasure(measure, registry);
     throw new UsageError(message, help);
   }
+  if (characteristic.quantity === 'pass or fail') {
+    const message = `${measure} is passed or failed, and has no trend`;
+    throw new UsageError(message, 'tenths diff A B tells what passed before and fails now');
+  }
   const present = engine.sessions.map((session) => measuredSession(engine, registry, session));
   const { sessions, past } = withPast(present, history ? statesBefore(opened, world) : [], measure);
   const found = trendOf({ engine, sessions }, registry, characteristic, by, past);

@@ -1,11 +1,11 @@
 import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
-import { namesIn, referencesIn, type UsedReference, unknownNames } from '../../formula/names.ts';
+import { namesIn, referencesIn, type UsedReference } from '../../formula/names.ts';
 import type { ParsedFormula } from '../../formula/tree.ts';
 import type { Layout } from '../../layout/layout.ts';
 import { unitsOf } from '../../quantity/units.ts';
 import type { Measures } from '../measure.ts';
-import { PLAIN_SIZES } from './engine.ts';
+import { unknownName } from '../unknownName.ts';
 import type { OwnCharacteristic } from './ownCharacteristic.ts';
 import { type FormulaRefusal, reachProblem } from './reachProblem.ts';
 
@@ -80,7 +80,7 @@ function refusalOf(
   formula: ParsedFormula,
   { measures, layout, formulas }: Around,
 ): FormulaRefusal | undefined {
-  const [unknown] = unknownNames(formula, new Set([...PLAIN_SIZES, ...measures.ids()]));
+  const unknown = unknownName(formula, measures);
   if (unknown !== undefined) return unknown;
   const circle = circleFrom(own.id, (id) => {
     const used = formulas.get(id);

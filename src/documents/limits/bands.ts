@@ -1,5 +1,5 @@
 import type { Place } from '../../diagnostic/place.ts';
-import { namesIn, unknownNames } from '../../formula/names.ts';
+import { namesIn } from '../../formula/names.ts';
 import type { ParsedFormula } from '../../formula/tree.ts';
 import { add, compare, type Fraction } from '../../quantity/fraction.ts';
 import type { Quantity, Unit } from '../../quantity/units.ts';
@@ -12,9 +12,9 @@ import {
   report,
   type UnitsInForce,
 } from '../amount.ts';
-import { PLAIN_SIZES } from '../engine/engine.ts';
 import { readFormula } from '../formulaText.ts';
 import type { Measure, Measures } from '../measure.ts';
+import { unknownName } from '../unknownName.ts';
 import { childOf, scalarOf, textOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 
@@ -138,7 +138,7 @@ function readLimitFormula(
 ): LimitValue | undefined {
   const formula = readFormula(node, context);
   if (formula === undefined) return undefined;
-  const [unknown] = unknownNames(formula, new Set([...PLAIN_SIZES, ...measures.ids()]));
+  const unknown = unknownName(formula, measures);
   const { text } = formula;
   if (unknown !== undefined) {
     return report(context, 'formula', node.span, `in the formula ${text}: ${unknown.message}`, unknown.help);

@@ -176,6 +176,40 @@ decimals: as written
     expect(read(SESSION)).toContain('      1: [{ repeat: [104.80 mm, 104.81 mm] }, 104.79 mm]\n');
     expect(await bench.call('check')).toMatchObject({ exitCode: 0 });
   });
+
+  describe('of tests', () => {
+    const OWN = `${SHOP}characteristics:
+  crack_test: { label: crack test, quantity: pass or fail, positions: main, instrument: by eye, pass: sound, fail: cracked }
+  stud_count: { label: studs, quantity: count, positions: main, instrument: by eye }
+`;
+    const TESTS = `columns: { measure: What, position: Main, value: Result }
+delimiter: comma
+decimal: point
+unit: mm
+decimals: as written
+`;
+    const tests = (rows: string) =>
+      shopWith({
+        'shop.yaml': OWN,
+        'imports/bores.yaml': TESTS,
+        'bores.csv': `What,Main,Result\n${rows}`,
+      });
+
+    it('may hold their words, in any case, or those of the shop', async () => {
+      tests('crack_test,1,PASS\ncrack_test,2,cracked\ncrack_test,3,Not done\nstud_count,1,4\n');
+      await importing();
+      expect(read(SESSION)).toContain('1: pass\n      2: fail\n      3: not done\n');
+      expect(read(SESSION)).toContain('measure: stud_count\n    at:\n      1: 4\n');
+    });
+
+    it('refuse a number, and say the words', async () => {
+      tests('crack_test,1,0.5\n');
+      const called = await importing();
+      expect(called.err).toContain('0.5 is no result of a test');
+      expect(called.err).toContain('write pass, fail, not done, sound, cracked');
+      expect(existsSync(join(bench.folder(), SESSION))).toBe(false);
+    });
+  });
 });
 
 describe('a mapping', () => {

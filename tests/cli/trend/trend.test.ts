@@ -41,6 +41,15 @@ describe('a trend', () => {
     expect(out).not.toContain('two readings');
   });
 
+  it('of what is passed or failed is refused', async () => {
+    const own =
+      'characteristics: { crack_test: { label: crack test, quantity: pass or fail, positions: main } }';
+    put(here.shop, 'engines/mill/tests.yaml', `kind: limits\nsource: Invented.\n${own}\n`);
+    const { err, exit } = await call(here.shop, ['trend', 'crack_test', 'engines/mill']);
+    expect(exit).toBe(2);
+    expect(err).toContain('crack_test is passed or failed, and has no trend');
+  });
+
   it('in JSON is as its schema says', async () => {
     const validate = new Ajv({ strict: true }).compile(trendSchema());
     for (const words of [[], ['--by', 'date'], ['--at', 'HEAD']]) {
