@@ -6,6 +6,7 @@ import { reportEngine } from '../../src/checks/judge/report.ts';
 import { assembleEngine } from '../../src/documents/assemble.ts';
 import { openDocument } from '../../src/documents/opened.ts';
 import type { Sized } from '../../src/layout/part.ts';
+import { toNumber } from '../../src/quantity/fraction.ts';
 import { type Files, limitsOf } from '../shopOf.ts';
 
 /** `main_journal_diameter` is `q1`, whatever it says: nothing may be read out of an id. */
@@ -20,6 +21,8 @@ const renamed = (each: Characteristic): Characteristic => ({
   of: each.of === undefined ? undefined : named(each.of),
   dependsOn: each.dependsOn.map(named),
   ...(each.expandsWith === undefined ? {} : { expandsWith: named(each.expandsWith) }),
+  ...(each.after === undefined ? {} : { after: named(each.after) }),
+  ...(each.grid === undefined ? {} : { grid: `grid of ${named(each.grid)}` }),
   derivations: each.derivations.map((derivation) => ({
     ...derivation,
     inputs: derivation.inputs.map(named),
@@ -38,6 +41,7 @@ const OPAQUE: BuiltIn = {
     ...part,
     id: named(part.id),
     assembledFrom: part.assembledFrom.map(named),
+    ...(part.runsOn === undefined ? {} : { runsOn: named(part.runsOn) }),
     ...(part.sized === undefined ? {} : { sized: renamedSizes(part.sized) }),
   })),
 };
@@ -66,8 +70,8 @@ function told(files: Files, built?: BuiltIn): readonly string[] {
   const plain = (id: string | undefined): string => (id === undefined ? '' : (back.get(id) ?? id));
   return reportEngine(engine, registry, {}).sessions.flatMap(({ session, rows, findings, steppedBack }) => [
     ...rows.map(
-      ({ characteristic, position, judgement, routes }) =>
-        `${session.name} ${plain(characteristic.id)} ${position.name} ${judgement.verdict} ${routes.length} ${routes[0]?.route.u}`,
+      ({ characteristic, position, half, judgement, routes, size, limits, shared }) =>
+        `${session.name} ${plain(characteristic.id)} ${position.name} ${judgement.verdict} ${routes.length} ${routes[0]?.route.u} ${half} ${toNumber(size.by)} ${size.assumedFrom?.label} ${JSON.stringify(limits.inForce.rules)} ${shared?.pin.name} ${shared?.rods.map((rod) => rod.name).join()}`,
     ),
     ...findings.map(({ code, measure, position }) => `${session.name} ${code} ${plain(measure)} ${position}`),
     ...steppedBack.map(({ measure, position }) => `${session.name} back ${plain(measure)} ${position.name}`),
@@ -128,7 +132,44 @@ readings:
 `,
 };
 
+/** Ground under, one main with unlike halves, a bore of its own size; then a size that nobody stated. */
+const GROUND: Files = {
+  'engine.yaml': VEE['engine.yaml'] ?? '',
+  'limits.yaml':
+    limitsOf(`main_journal_diameter: { new: 2.9995 to 3.0005, wear: { min: 2.9985 }, last_size: 2.9790, sizes: { 0.010 under: { new: 2.9896 to 2.9904 } } }
+main_shell_thickness: { new: 0.1240 to 0.1250, at: { 2: { sizes: { 0.011 under: { new: 0.1296 to 0.1304 } } } } }
+main_bearing_clearance: { new: 0.0010 to 0.0030 }
+crankpin_diameter: { new: 1.9990 to 2.0000 }
+rod_shell_thickness: { new: 0.0740 to 0.0750 }
+rod_bearing_clearance: { new: 0.0010 to 0.0030 }
+cylinder_bore: { new: 4.1250 to 4.1260 }
+piston_clearance: { new: 0.0040 to 0.0060 }
+ring_end_gap: { new: 0.010 to 0.020 }`),
+  'machined.yaml': `kind: session
+stage: machined
+date: 2026-03-01
+machined: [{ part: main journals, size: 0.010 under }, { part: crankpins, at: 1, size: 0.020 under }, { part: cylinders, at: 1R, size: 0.020 over }]
+fitted: { main_shells: { at: { 2: { lower: 0.011 under } } }, rings: { size: std } }
+readings:
+  - { measure: main_journal_diameter, at: { 1: 2.9900, 2: 2.9899, 3: 2.9800 } }
+  - { measure: main_shell_thickness, at: { 1: [0.1295, 0.1296], 2: [0.1294, 0.1299], 3: [0.1295, 0.1245] } }
+  - { measure: main_housing_bore, at: { 1: 3.2510, 2: 3.2512, 3: 3.2512 } }
+  - { measure: crankpin_diameter, at: { 1: 1.9795, 2: 1.9694 } }
+  - { measure: rod_shell_thickness, at: { 1L: 0.0845, 1R: 0.0746, 2L: 0.0745, 2R: 0.0895 } }
+  - { measure: cylinder_bore, at: { 1L: 4.1255, 1R: 4.1455, 2L: 4.1256, 2R: 4.1456 } }
+  - { measure: piston_diameter, at: { 1L: 4.1205, 1R: 4.1405, 2L: 4.1206, 2R: 4.1204 } }
+  - { measure: ring_end_gap, at: { 1L: { top: 0.015 }, 1R: { top: 0.030 } } }
+`,
+};
+
 describe('the ids of the registry', () => {
+  it('mean nothing for the sizes of parts either', () => {
+    const plain = told(GROUND);
+    expect(plain.join('\n')).toMatch(/main_shell_thickness 2 .* lower .*"(?:moved|stated)"/);
+    expect(plain.filter((line) => / part\/grade | reading\/grade /.test(line)).length).toBeGreaterThan(2);
+    expect(told(GROUND, OPAQUE)).toEqual(plain);
+  });
+
   it('mean nothing: under other names every verdict and every finding stays', () => {
     const plain = told(VEE);
     expect(plain.length).toBeGreaterThan(60);

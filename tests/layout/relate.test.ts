@@ -4,7 +4,8 @@ import type { Axis } from '../../src/layout/axis.ts';
 import { ENGINE, type Family, familyOf, STEP } from '../../src/layout/family.ts';
 import { Layout } from '../../src/layout/layout.ts';
 import { WHOLE_ENGINE } from '../../src/layout/position.ts';
-import { areRelated, neighbours, relate, relateOne } from '../../src/layout/relate.ts';
+import { areRelated, neighbours, relate, relateOne, stepAlong } from '../../src/layout/relate.ts';
+import { runs } from '../propertyRuns.ts';
 import { drawnLayout, layoutOf } from './someLayouts.ts';
 
 const vee = layoutOf({
@@ -100,6 +101,7 @@ describe('in any layout', () => {
           for (const other of others ?? []) expect(relate(layout, other, from)).toContain(position);
         }
       }),
+      runs(300),
     );
   });
 
@@ -114,8 +116,28 @@ describe('in any layout', () => {
           expect(back?.length).toBe(drawn.cylinders.length / drawn.pins.size);
           for (const ring of relate(layout, cylinder, familyOf('ring')) ?? [])
             expect(relateOne(layout, ring, familyOf('cylinder'))).toBe(cylinder);
+          const bank = relateOne(layout, cylinder, familyOf('bank'));
+          expect(bank && relate(layout, bank, familyOf('cylinder'))).toContain(cylinder);
+        }
+        for (const valve of layout.positionsOf(familyOf('valve'))) {
+          const cylinder = relateOne(layout, valve, familyOf('cylinder'));
+          expect(cylinder && relate(layout, cylinder, familyOf('valve'))).toContain(valve);
         }
       }),
+      runs(300),
+    );
+  });
+
+  it('one step along and one back is where it began', () => {
+    fc.assert(
+      fc.property(drawnLayout, family, (drawn, of) => {
+        const layout = layoutOf(drawn);
+        for (const position of layout.positionsOf(of)) {
+          const [next] = stepAlong(layout, position, 1);
+          if (next !== undefined) expect(stepAlong(layout, next, -1)).toEqual([position]);
+        }
+      }),
+      runs(300),
     );
   });
 
@@ -127,6 +149,7 @@ describe('in any layout', () => {
         for (const position of layout.positionsOf(of))
           expect(relate(layout, position, ENGINE)).toEqual([WHOLE_ENGINE]);
       }),
+      runs(300),
     );
   });
 });

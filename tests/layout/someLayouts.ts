@@ -37,6 +37,8 @@ export const drawnLayout: fc.Arbitrary<Drawn> = fc
     fc.record({
       pins: fc.constant(pins),
       rods: fc.constant(rods),
+      /** A cylinder need not run on the pin of its own number. */
+      shift: fc.integer({ min: 0, max: pins - 1 }),
       names: fc.constantFrom<'numbers' | 'codes'>('numbers', 'codes'),
       valves: fc.constantFrom(
         ['I', 'E'],
@@ -47,9 +49,9 @@ export const drawnLayout: fc.Arbitrary<Drawn> = fc
       rings: fc.constantFrom(['top', 'second', 'oil'], ['1', '2', '3', '4'], ['top', 'oil']),
     }),
   )
-  .map(({ pins, rods, names, valves, rings }) => {
+  .map(({ pins, rods, shift, names, valves, rings }) => {
     const cylinders = counted(pins * rods).map((name) => (names === 'numbers' ? name : `${name}L`));
-    const onPin = (pin: number) => cylinders.filter((_, index) => index % pins === pin);
+    const onPin = (pin: number) => cylinders.filter((_, index) => (index + shift) % pins === pin);
     return {
       cylinders,
       pins: new Map(counted(pins).map((name, index) => [name, onPin(index)])),
