@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { reportEngine } from '../../src/checks/judge/report.ts';
+import { evenly } from '../evenly.ts';
 import { runs } from '../propertyRuns.ts';
 import { ENGINE, type Files, limitsOf, REGISTER, refusalsOf, sessionOf, shopOf } from '../shopOf.ts';
 
@@ -149,7 +150,7 @@ const SCRAPS = [
 
 const mutation = fc.record({
   path: fc.constantFrom(...Object.keys(sound)),
-  at: fc.double({ min: 0, max: 1, noNaN: true, maxExcluded: true }),
+  at: evenly(0, 1),
   length: fc.oneof(fc.constant(0), fc.integer({ min: 0, max: 3 }), fc.integer({ min: 0, max: 60 })),
   scrap: fc.oneof(fc.constantFrom(...SCRAPS), fc.string({ maxLength: 8, unit: 'binary' })),
 });

@@ -10,6 +10,7 @@ import {
   predictionInterval,
   slopeHalfWidth,
 } from '../../src/measurement/linePrediction.ts';
+import { evenly } from '../evenly.ts';
 import { runs } from '../propertyRuns.ts';
 import { mustFit } from './mustFit.ts';
 
@@ -18,22 +19,20 @@ interface Case {
   readonly sources: readonly string[];
 }
 
-const sized = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-
 /** Readings about a line, from up to three instruments; one of them may have been set in another. */
 const anyCase: fc.Arbitrary<Case> = fc
   .tuple(
     fc.array(
       fc.record({
-        apart: sized(0.2, 2),
-        off: sized(-3, 3),
-        own: sized(0.3, 3),
+        apart: evenly(0.2, 2),
+        off: evenly(-3, 3),
+        own: evenly(0.3, 3),
         from: fc.constantFrom('a', 'b', 'c'),
       }),
       { minLength: 3, maxLength: 9 },
     ),
-    fc.record({ a: sized(0, 20), b: sized(-20, 20), c: sized(0, 20) }),
-    sized(-5, 5),
+    fc.record({ a: evenly(0, 20), b: evenly(-20, 20), c: evenly(0, 20) }),
+    evenly(-5, 5),
     fc.boolean(),
   )
   .map(([readings, sizes, slope, isSet]) => {
@@ -129,10 +128,13 @@ const agrees = (got: number | null | undefined, expected: number, scale = Math.a
 it('a line through readings that share errors agrees with its errors taken as unknowns', {
   timeout: 300_000,
 }, () => {
+  const RUNS = runs(1000);
+  let scattered = 0;
   fc.assert(
     fc.property(anyCase, (of) => {
       const fit = mustFit(of.points);
       const expected = recomputed(of);
+      if (expected.scatter > 1) scattered += 1;
       agrees(fit.scatter, expected.scatter);
       agrees(fit.slope, expected.slope);
       agrees(slopeHalfWidth(fit), expected.slopeHalf);
@@ -149,6 +151,9 @@ it('a line through readings that share errors agrees with its errors taken as un
       for (const x of [interval.lower, interval.upper])
         agrees(Math.abs(60 - expected.valueAt(x)), expected.halfAt(x));
     }),
-    runs(1000),
+    RUNS,
   );
+  // Readings that scatter more than they are uncertain by, and those that do not.
+  expect(scattered).toBeGreaterThan(RUNS.numRuns / 5);
+  expect(scattered).toBeLessThan((4 * RUNS.numRuns) / 5);
 });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { drawBand, LINES, type PictureOf, PLAIN } from '../../../src/output/terminal/picture.ts';
+import { evenly } from '../../evenly.ts';
 
 const band = (least: number, greatest = least, more: Partial<PictureOf> = {}): PictureOf => ({
   least,
@@ -57,7 +58,7 @@ describe('where a reading lies in its band', () => {
   });
 
   it('never shows a reading inside that is out, nor out that is inside, nor a line wider than asked', () => {
-    const number = fc.double({ min: -1e3, max: 1e3, noNaN: true });
+    const number = evenly(-1e3, 1e3);
     fc.assert(
       fc.property(number, number, number, fc.integer({ min: 13, max: 40 }), (a, b, value, width) => {
         const [min, max] = [Math.min(a, b), Math.max(a, b)];
