@@ -82,6 +82,20 @@ export const takenToTemperature = (value: Value, warmth: Warmth): Value =>
     lateValue(correction(value.amount, warmth), () => temperatureTerms(value.amount, warmth)),
   );
 
+/** The size of a part at another temperature, from that at 20 °C: no gauge grows with it. */
+export const grown = (value: Value, part: Warmth['part'], to: StatedTemperature): Value => {
+  const warmer = subtract(to.amount, STANDARD_TEMPERATURE.amount);
+  const share = multiply(part.coefficient, warmer);
+  const off = toNumber(multiply(multiply(part.halfWidth, warmer), value.amount));
+  const growth = lateValue(multiply(share, value.amount), () => new Map([expansionTerm(part, off)]));
+  return addValues(value, growth);
+};
+
+const expansionTerm = ({ id }: Warmth['part'], off: number): readonly [string, ErrorTerm] => [
+  `expansion of ${id}`,
+  { u: off / Math.sqrt(3), dof: Number.POSITIVE_INFINITY },
+];
+
 function temperatureTerms(
   amount: Fraction,
   { part, gauge, from, to, id }: Warmth,

@@ -68,6 +68,7 @@ fitted:
 name: Eight in a vee
 layout: { cylinders: 8, mains: 5, crankpins: 4, pins: { 1: [1, 5], 2: [2, 6], 3: [3, 7], 4: [4, 8] } }
 sizes: { bore: 104.775 mm, stroke: 127 mm }
+running: { temperature: 90 degC, pistons: 180 degC }
 `,
   ],
   [

@@ -3,6 +3,7 @@ import { expansionOf, GAUGE_STEEL } from '../../src/measurement/expansion.ts';
 import {
   correction,
   expandUnlike,
+  grown,
   STANDARD_TEMPERATURE,
   type StatedTemperature,
   takenToTemperature,
@@ -58,6 +59,7 @@ describe('expansion', () => {
     const rod = { ...GAUGE_STEEL, coefficient: parseDecimal('0.000012'), id: 'rod' };
     const at: Warmth = { from: warm('10 degC'), to: warm('80 degC'), id: 't', part: rod, gauge: undefined };
     expect(compare(correction(mm('2000'), at), mm('1.68'))).toBe(0);
+    expect(compare(grown(exactly(mm('2000')), rod, warm('90 degC')).amount, mm('2001.68'))).toBe(0);
   });
 
   test.each([

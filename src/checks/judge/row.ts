@@ -8,10 +8,12 @@ import type { BandName } from '../../documents/limits/bands.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
 import { reach } from '../../layout/reach.ts';
+import { STANDARD_TEMPERATURE } from '../../measurement/temperature.ts';
 import { type Fraction, least } from '../../quantity/fraction.ts';
 import { stepsOf } from '../findings/steps.ts';
 import { type FittedSize, halvesAt } from '../grades/madeSize.ts';
 import { nominalSize } from '../grades/nominalSizes.ts';
+import { type HotFit, hotFit } from '../value/hotFit.ts';
 import { leftOut, supportsOf } from '../value/notTaken.ts';
 import type { Route } from '../value/route.ts';
 import { normalisedError, type SessionRoutes } from '../value/routes.ts';
@@ -70,6 +72,8 @@ export interface Row {
   readonly leftOut?: readonly string[];
   /** The finest last digit that was written at any position of the characteristic: all are printed with it. */
   readonly lastDigit?: Fraction | undefined;
+  /** How much more a fit is in the running engine, where that can be estimated. */
+  readonly hot: HotFit | undefined;
   /** What its part runs on together with others. */
   readonly shared: SharedPin | undefined;
   readonly place: Place;
@@ -167,6 +171,7 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
     limits: first?.limits ?? stood,
     judgement: first?.judgement ?? missing(stood, orderFor(session), characteristic),
     concessions: [],
+    hot: hotFit(characteristic, () => routesAt(STANDARD_TEMPERATURE), view),
     shared: sharedPin(characteristic, position, view.registry, engine.document.layout),
     place: first?.route.place ?? session.start,
   };

@@ -25,11 +25,10 @@ export function blockWarmth(
   characteristic: Characteristic,
   gauge: Instrument,
   to: StatedTemperature,
-  { block, session, engine: { document }, registry }: BlockSource,
+  { block, session, engine, registry }: BlockSource,
 ): Warmth | undefined {
   const temperature = block.temperature ?? session.temperature;
-  const key = materialOf(characteristic, registry).find((each) => document.expansions.has(each));
-  const part = key === undefined ? undefined : document.expansions.get(key);
+  const part = expandingPart(characteristic, engine, registry);
   const scale = gauge.material === undefined ? GAUGE_STEEL : expansionOf(gauge.material);
   if (temperature === undefined || part === undefined || scale === undefined) return undefined;
   const where = block.temperature === undefined ? '' : `, reading ${block.index + 1}`;
@@ -37,9 +36,22 @@ export function blockWarmth(
     from: { amount: temperature.amount, text: withUnit(temperature) },
     to,
     id: `temperature of ${session.name}${where}`,
-    part: { ...part, id: `the ${key}, ${part.material}` },
+    part,
     gauge: { ...scale, id: `${gauge.id}, ${scale.material}` },
   };
+}
+
+/** Of a size the part that expands with it, by its word in the engine's materials, where it is known by how much. */
+export function expandingPart(
+  characteristic: Characteristic,
+  { document: { expansions } }: Engine,
+  registry: Registry,
+): (Warmth['part'] & { readonly key: string }) | undefined {
+  const key = materialOf(characteristic, registry).find((each) => expansions.has(each));
+  const expansion = key === undefined ? undefined : expansions.get(key);
+  return key === undefined || expansion === undefined
+    ? undefined
+    : { ...expansion, key, id: `the ${key}, ${expansion.material}` };
 }
 
 /** A difference of two parts does not expand as one does. */

@@ -8,6 +8,7 @@ import { childOf, entriesOf, textAt } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 import { readExpansions } from './expansions.ts';
 import { readLayout } from './readLayout.ts';
+import { type RunningHeat, readRunningHeat } from './runningHeat.ts';
 import { type DecisionRule, readDecisionRule } from './shop.ts';
 
 export interface EngineDocument {
@@ -17,6 +18,8 @@ export interface EngineDocument {
   readonly sizes: ReadonlyMap<string, Amount>;
   /** Of each part whose material or expansion is stated; undefined for a material that is not known. */
   readonly expansions: ReadonlyMap<string, Expansion | undefined>;
+  /** How warm its parts are when it runs, where that is stated. */
+  readonly running: RunningHeat | undefined;
   readonly decisionRule: DecisionRule | undefined;
   /** The sizes of the parts that it came with. */
   readonly fitted: readonly SizeStatement[];
@@ -32,6 +35,7 @@ export function readEngine(root: Node, measures: Measures, context: DocumentCont
     layout,
     sizes: readSizes(childOf(root, 'sizes'), measures, context),
     expansions: readExpansions(root, context),
+    running: readRunningHeat(root, context),
     decisionRule: readDecisionRule(root),
     fitted: readSizeStatements(root, { parts: measures.parts, layout }, context),
   };

@@ -14,6 +14,7 @@ export const engineSchema = (offered: readonly Offered[]): Schema =>
       sizes: sizes(offered),
       materials,
       expansion,
+      running,
       decision_rule: decisionRule,
       fitted,
       job,
@@ -168,6 +169,22 @@ const expansion: Schema = map(
       ),
     ]),
   ),
+);
+
+const running: Schema = map(
+  about('Running', 'How warm the parts are in the running engine, for an estimate of hot clearances.', {
+    temperature: '90 degC',
+    pistons: '180 degC',
+  }),
+  {
+    temperature: amount(about('Running temperature', 'Of all parts that are not named.', '90 degC')),
+    ...Object.fromEntries(
+      Object.keys(MATERIAL_OF).map((part) => [
+        part,
+        amount(about(`Running temperature: ${part}`, `Of the ${part}.`, '180 degC')),
+      ]),
+    ),
+  },
 );
 
 const job: Schema = map(about('Job', "The shop's own papers: all free text.", { number: 2417 }), {

@@ -21,6 +21,7 @@ import { type Cell, type Column, cell, fitting, layTable } from '../terminal/tab
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
+import { hotNote } from './hotText.ts';
 import { inPinOrder, pinHeading } from './pinGroups.ts';
 import { type Extent, extentOf, pictureOf } from './rowPicture.ts';
 import { sizeText } from './sizeText.ts';
@@ -148,7 +149,10 @@ function rowLines(row: Row, limits: string, printing: Printing, around: Surround
   }
   const { takenFrom, notes: said, warmth } = judged.route;
   const held = takenFrom === undefined ? '' : `read ${takenFrom}`;
-  const notes = [held, beforeText(row, session, printing), ...said, ...warmthNote(warmth)].filter(Boolean);
+  const hot = style.detail ? hotNote(row, printing) : '';
+  const notes = [held, beforeText(row, session, printing), ...said, ...warmthNote(warmth), hot].filter(
+    Boolean,
+  );
   const near = marginalText(row, printing);
   const isBelow = shape.terse === true && near !== '';
   const extras = { before: isBelow ? [near, ...notes] : notes, limits };

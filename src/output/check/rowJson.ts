@@ -8,6 +8,7 @@ import { correctionIn, isMoved } from '../../measurement/temperature.ts';
 import { type Fraction, toNumber } from '../../quantity/fraction.ts';
 import { fromBase, type Unit } from '../../quantity/units.ts';
 import { positionJson } from '../positionJson.ts';
+import { expandedOf, hotEnds } from './hotText.ts';
 import { placeJson } from './placeJson.ts';
 import { gradedJson } from './sizeText.ts';
 
@@ -37,6 +38,7 @@ export function rowJson(row: Row, unitFor: (row: Row) => Unit) {
     graded: gradedJson(row, unit),
     limits: { min: limitJson(deciding.min, unit), max: limitJson(deciding.max, unit) },
     limits_degC: limitsTemperature(row),
+    hot: hotJson(row, unit),
     probability,
     marginal,
     past: past === undefined ? null : { side: past.side, by: differenceIn(past.by, unit) },
@@ -85,6 +87,20 @@ function takenJson({ characteristic, position, warmth, measured }: Route, unit: 
     to_degC: shortened(toNumber(warmth.to.amount)),
     by: differenceIn(correctionIn(measured.mean.amount, warmth), unit),
     unit: unit.name,
+  };
+}
+
+/** A fit in the running engine; null where that is not stated, or cannot be estimated. */
+function hotJson({ hot, routes: [judged] }: Row, unit: Unit) {
+  if (hot === undefined || judged === undefined) return null;
+  const { least, mean, greatest } = hotEnds(judged, hot);
+  return {
+    least: numberIn(least, unit),
+    mean: numberIn(mean, unit),
+    greatest: numberIn(greatest, unit),
+    by: numberIn(hot.more.amount, unit),
+    U: shortened(expandedOf(hot) / toNumber(unit.factor)),
+    at: hot.at,
   };
 }
 

@@ -14,6 +14,7 @@ import { correctionIn, isMoved } from '../../measurement/temperature.ts';
 import { decimalsFor, formatNumber, withUnitName } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { positionText, verdictText } from '../check/checkTables.ts';
+import { hotLines } from '../check/hotText.ts';
 import { type Line, line, withGaps } from '../escape/line.ts';
 import { type Cell, cell, fitting, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
@@ -45,6 +46,7 @@ export function valueLines(
     ['readings', ...readingLines(judged.route, style), ...takenLines(judged.route, unitOf)],
     [judged.route.inputs.length === 0 ? 'as read' : 'worked out', ...sumLines(judged, printing, unitOf)],
     ['error budget', ...budgetLines(judged, printing)],
+    ...(row.hot === undefined ? [] : [['in the running engine', ...hotLines(row, printing)]]),
     ['limits', ...limitLines(row, printing)],
     ['verdict', ...reasonLines(row, { session: session.session, engine, registry }, rule, options, printing)],
     ...(others.length === 0 ? [] : [['other routes', ...others.map((each) => otherLine(each, printing))]]),
