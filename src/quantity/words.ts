@@ -1,2 +1,5 @@
 /** `an inside micrometer`, `a bore gauge`. */
 export const withArticle = (noun: string): string => `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`;
+
+/** `1 engine`, `2 engines`. */
+export const plural = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;

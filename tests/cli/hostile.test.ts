@@ -116,8 +116,10 @@ function expectRefused({ stdout, stderr, exitCode }: Ran, path: string, codes: R
   const told = [...stdout.matchAll(/^([\w/.-]+):\d+:\d+: error document\/([a-z-]+): ./gm)];
   const own = told.filter(([, at]) => at === path).map(([, , code]) => code);
   expect(own).toEqual(expect.arrayContaining([expect.stringMatching(codes)]));
-  expect(stdout).toMatch(/^Sound pump {2}sound$/m);
-  expect(stdout).toContain('\n2 ok\nas teardown 2026-02-03 leaves it\n');
+  // Alone it is told in full, among others in a line.
+  expect(stdout).toMatch(
+    /^(Sound pump: 2 ok|Sound pump {2}sound\n.*\n\n2 ok\nas teardown 2026-02-03 leaves it)$/m,
+  );
   expect(stdout).not.toMatch(/^ +at /m);
   expect(controlsIn(stdout)).toEqual([]);
 }
@@ -184,7 +186,7 @@ describe('a file that is none', () => {
     );
     expect(ran.exitCode).toBe(2);
     expect(ran.stdout).toContain('worn/hostile.yaml:1:1: error document/too-big: ');
-    expect(ran.stdout).toContain('\n2 ok\nas teardown 2026-02-03 leaves it\n');
+    expect(ran.stdout).toContain('Sound pump: 2 ok\n');
   });
 
   it.each([

@@ -144,7 +144,7 @@ describe('a stream that cannot be written', () => {
     await atTheBench({}, async (cwd) => {
       const line = '{ tenths check; echo "exit $?" >&2; } | head -1';
       const { stdout, stderr } = await runLine(line, { cwd });
-      expect(stdout).toBe('Sound pump  sound\n');
+      expect(stdout).toMatch(/^Worn pump: .*\n$/);
       expect(stderr).toBe('exit 1\n');
     });
   });

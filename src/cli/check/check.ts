@@ -1,6 +1,7 @@
 import type { JudgingOptions } from '../../checks/judge/row.ts';
 import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
 import { startOfFile } from '../../diagnostic/place.ts';
+import type { Found } from '../../shell/discover/loadEngines.ts';
 import { repositoryAround } from '../../shell/git/repository.ts';
 import type { Problem } from '../../shell/problem.ts';
 import type { World } from '../../shell/world.ts';
@@ -32,12 +33,18 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
   const since = sinceOf(options, paths[0] ?? '.', world);
   // Whether a session's name fits is known only when every engine was asked: until then nothing may be printed.
   const held = options.session === undefined ? undefined : new HeldOutput(world.out);
+  const found = shops.map((paths) => ({ paths, found: foundIn(paths, since) }));
+  const isOneOfMany =
+    options.session === undefined &&
+    !options.all &&
+    found.reduce((sum, each) => sum + each.found.engines.length, 0) > 1;
+  const format = { ...options, isOneOfMany };
   const writer = checkWriter(
-    { ...options, at: source.revision, since: since?.files.revision },
+    { ...format, at: source.revision, since: since?.files.revision },
     { ...world, out: held ?? world.out },
   );
-  const engines = engineSource(paths, options, world);
-  for (const each of shops) await checkShop(each, { tally, writer, since, engines });
+  const engines = engineSource(paths, format, world);
+  for (const each of found) await checkShop(each, { tally, writer, engines });
   if (options.session !== undefined && tally.engines > 0 && tally.sessions === 0 && tally.diagnostics === 0) {
     const help = 'it is a path, a file name or a part of it, or a stage';
     throw new UsageError(`no session is known as ${options.session}`, help);
@@ -61,14 +68,21 @@ function sinceOf({ since: revision, at }: CheckOptions, path: string, world: Wor
 interface Run {
   readonly tally: Tally;
   readonly writer: CheckWriter;
-  readonly since: Since | undefined;
   readonly engines: EngineSource;
 }
 
-async function checkShop(paths: ShopPaths, { tally, writer, since, engines }: Run): Promise<void> {
-  const { shop, selected } = paths;
+interface FoundInShop {
+  readonly paths: ShopPaths;
+  readonly found: Found;
+}
+
+function foundIn({ shop, selected }: ShopPaths, since: Since | undefined): Found {
   const folders = selected.map(({ folder }) => folder);
-  const found = since === undefined ? shop.loader.find({ folders }) : changedIn(shop, folders, since);
+  return since === undefined ? shop.loader.find({ folders }) : changedIn(shop, folders, since);
+}
+
+async function checkShop({ paths, found }: FoundInShop, { tally, writer, engines }: Run): Promise<void> {
+  const { shop, selected } = paths;
   for await (const { folder, diagnostics, texts, judged } of engines(found.engines, paths)) {
     tally.countEngine();
     writer.diagnostics(tally.newDiagnostics(diagnostics), texts);

@@ -1,6 +1,13 @@
 import type { Finding } from '../../checks/finding.ts';
-import type { EngineReport, ReportedSession, StateReport } from '../../checks/judge/report.ts';
+import {
+  type EngineReport,
+  isState,
+  type ReportedSession,
+  type StateReport,
+} from '../../checks/judge/report.ts';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
+import { answerLines } from '../../output/check/answerLines.ts';
+import { weightOf } from '../../output/check/answerText.ts';
 import {
   diagnosticJson,
   engineJson,
@@ -8,7 +15,8 @@ import {
   followUpJson,
   notJudgedEngineJson,
 } from '../../output/check/checkJson.ts';
-import { engineLines, findingsLines } from '../../output/check/checkText.ts';
+import { engineLines, troubleLines } from '../../output/check/checkText.ts';
+import { findingsLines } from '../../output/check/findingLines.ts';
 import { diagnosticsLines, notJudgedLines, summaryLines } from '../../output/check/runText.ts';
 import { revisionJson, revisionText, sinceText } from '../../output/diff/revision.ts';
 import { json, writtenJson } from '../../output/escape/json.ts';
@@ -40,6 +48,14 @@ export interface CheckWriter {
 export interface PrintedEngine {
   readonly text: Written;
   readonly followUps: readonly FollowUpJson[];
+  /** Of one engine among others where it stands in a line, told before all texts; undefined where there is none. */
+  readonly answer?: EngineAnswer | undefined;
+}
+
+interface EngineAnswer {
+  readonly text: Written;
+  /** The larger, the worse. */
+  readonly weight: readonly number[];
 }
 
 type FollowUpJson = ReturnType<typeof followUpJson>;
@@ -53,6 +69,8 @@ export type EnginePrinter = (
 export interface EngineFormat {
   readonly format: CheckFormat;
   readonly detail: boolean;
+  /** Whether the run is about where several engines stand: then the answers come first, and what is well is not shown. */
+  readonly isOneOfMany: boolean;
 }
 
 interface Format extends EngineFormat {
@@ -65,7 +83,10 @@ interface Format extends EngineFormat {
 export const checkWriter = (format: Format, world: World): CheckWriter =>
   format.format === 'json' ? jsonWriter(world, format) : textWriter(world, format);
 
-export function enginePrinter({ format, detail }: EngineFormat, { out, environment }: World): EnginePrinter {
+export function enginePrinter(
+  { format, detail, isOneOfMany }: EngineFormat,
+  { out, environment }: World,
+): EnginePrinter {
   if (format === 'json') {
     return (report, chosen) => ({
       text: writtenJson(json`${engineJson(report, chosen)}`),
@@ -73,12 +94,19 @@ export function enginePrinter({ format, detail }: EngineFormat, { out, environme
     });
   }
   const style = textStyle(out, environment, detail);
-  return (report, chosen) => ({
-    text: writtenLines(
-      chosen.length === 0 && report.sessions.length > 0 ? [] : engineLines(report, chosen, style),
-    ),
-    followUps: [],
-  });
+  return (report, chosen) => {
+    const [state] = chosen;
+    if (isOneOfMany && state !== undefined && isState(state)) {
+      const lines = detail ? engineLines(report, chosen, style) : troubleLines(report, state, style);
+      const answer = {
+        text: writtenLines(answerLines(report, state, style)),
+        weight: weightOf(state, report.followUps),
+      };
+      return { text: writtenLines(lines), followUps: [], answer };
+    }
+    const isElsewhere = chosen.length === 0 && report.sessions.length > 0;
+    return { text: writtenLines(isElsewhere ? [] : engineLines(report, chosen, style)), followUps: [] };
+  };
 }
 
 function textWriter({ out, environment }: World, { detail, at, since }: Format): CheckWriter {
@@ -92,13 +120,35 @@ function textWriter({ out, environment }: World, { detail, at, since }: Format):
   const writeLines = (lines: readonly Line[]): void => write(writtenLines(lines));
   if (at !== undefined) writeLines([revisionText(at, style)]);
   if (since !== undefined) writeLines([sinceText(since, style)]);
+  const answered: AnsweredEngine[] = [];
+  const writeAnswered = (): void => {
+    const [first, ...others] = answered.toSorted((a, b) => worstFirst(a.answer.weight, b.answer.weight));
+    if (first !== undefined) write(together(...[first, ...others].map(({ answer }) => answer.text)));
+    for (const { text } of [first, ...others].flatMap((each) => each ?? [])) write(text);
+  };
   return {
     diagnostics: (list, texts) => writeLines(diagnosticsLines(list, texts, style)),
-    engine: ({ text }) => write(text),
+    engine: ({ text, answer }) => {
+      if (answer === undefined) write(text);
+      else answered.push({ text, answer });
+    },
     findings: (list) => writeLines(findingsLines(list, style)),
     notJudged: (folder) => writeLines(notJudgedLines(folder, style)),
-    end: (tally) => writeLines(summaryLines(tally, style)),
+    end: (tally) => {
+      writeAnswered();
+      writeLines(summaryLines(tally, style));
+    },
   };
+}
+
+interface AnsweredEngine {
+  readonly text: Written;
+  readonly answer: EngineAnswer;
+}
+
+function worstFirst(a: readonly number[], b: readonly number[]): number {
+  const differing = a.findIndex((figure, index) => figure !== b[index]);
+  return (b[differing] ?? 0) - (a[differing] ?? 0);
 }
 
 /** Engines as they come; diagnostics and the summary, known in full only then, at the end. */

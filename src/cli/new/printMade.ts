@@ -1,5 +1,5 @@
-import { plural } from '../../output/check/checkText.ts';
 import { type Line, writtenLines } from '../../output/escape/line.ts';
+import { plural } from '../../quantity/words.ts';
 import type { Problem } from '../../shell/problem.ts';
 import type { World } from '../../shell/world.ts';
 import type { MadeResult } from '../../shell/write/makeFiles.ts';

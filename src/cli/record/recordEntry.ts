@@ -19,9 +19,9 @@ import {
   type PromptAbout,
   promptText,
 } from '../../output/bench/recordText.ts';
-import { plural } from '../../output/check/checkText.ts';
 import type { Written } from '../../output/escape/language.ts';
 import { BELL, type Line, line, writtenLines, writtenPrompt } from '../../output/escape/line.ts';
+import { plural } from '../../quantity/words.ts';
 import { pathOnDisk } from '../../shell/discover/paths.ts';
 import type { PromptDialogue } from '../../shell/process/promptLoop.ts';
 import { textStyle } from '../../shell/process/terminal.ts';

@@ -1,26 +1,71 @@
+import type { Finding } from '../../checks/finding.ts';
 import type { FollowUpState } from '../../checks/findings/followUps.ts';
+import type { StateReport } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Verdict } from '../../checks/judge/verdict.ts';
+import { tighteningKinds } from '../../checks/tightening/tightening.ts';
 import { shortName } from '../../layout/naming.ts';
+import { severitiesText } from './findingLines.ts';
 
 /** What is told by name where an engine stands, the worst first; the rest is counted. */
 const NAMED: readonly Verdict[] = ['out', 'undecided', 'missing'];
 const COUNTED: readonly Verdict[] = ['accepted', 'worn', 'off target', 'ok'];
 
+/** What these findings say is said already. */
+const COUNTED_ALREADY: readonly string[] = [
+  'reading/out',
+  'reading/undecided',
+  'reading/missing',
+  'session/unmeasured',
+];
+const TIGHTENING: ReadonlySet<string> = new Set(tighteningKinds.map(({ code }) => code));
+
+type Standing = Pick<StateReport, 'rows' | 'findings'>;
+
 /** `2 out: rod bearing clearance 2, 3; 1 undecided: …; 3 accepted; 61 ok; 1 open`: where an engine stands, in one line. */
-export function answerText(rows: readonly Row[], followUps: readonly FollowUpState[]): string {
+export function answerText({ rows, findings }: Standing, followUps: readonly FollowUpState[]): string {
   const of = (verdict: Verdict): readonly Row[] =>
     rows.filter(({ judgement }) => judgement.verdict === verdict);
+  const others = findings.filter(({ code }) => !COUNTED_ALREADY.includes(code));
+  const isTightening = ({ code }: Finding): boolean => TIGHTENING.has(code);
+  const tightening = severitiesText(others.filter(isTightening));
+  const unmeasured = findings.filter(
+    ({ code, severity }) => code === 'session/unmeasured' && severity !== 'remark',
+  );
+  const open = openOf(followUps);
+  const unlimited = rows.filter(({ judgement }) => judgement.verdict === null).length;
   const parts = [
     ...NAMED.flatMap((verdict) => counted(of(verdict), verdict, `: ${namesText(of(verdict))}`)),
+    tightening && `tightening: ${tightening}`,
+    severitiesText(others.filter((each) => !isTightening(each))),
+    unmeasured.length > 0 && `${unmeasured.length} not measured`,
+    open > 0 && `${open} open`,
     ...COUNTED.flatMap((verdict) => counted(of(verdict), verdict, '')),
+    unlimited > 0 && `${unlimited} without limits`,
   ];
-  const open = followUps.filter(({ state }) => state === 'open').length;
-  const unlimited = rows.filter(({ judgement }) => judgement.verdict === null).length;
-  if (unlimited > 0) parts.push(`${unlimited} without limits`);
-  if (open > 0) parts.push(`${open} open`);
-  return parts.join('; ') || 'nothing measured';
+  return parts.filter(Boolean).join('; ') || 'nothing measured';
 }
+
+/** The larger, the worse: the first figure that differs decides between two engines. */
+export function weightOf(
+  { rows, findings }: Standing,
+  followUps: readonly FollowUpState[],
+): readonly number[] {
+  const told = (severity: Finding['severity']): number =>
+    findings.filter((each) => each.severity === severity).length;
+  const isOf = (verdicts: readonly Verdict[]): number =>
+    rows.filter(({ judgement: { verdict } }) => verdict !== null && verdicts.includes(verdict)).length;
+  return [
+    told('error'),
+    isOf(['undecided', 'missing']),
+    told('warning'),
+    openOf(followUps),
+    isOf(['accepted', 'worn', 'off target']),
+  ];
+}
+
+const openOf = (followUps: readonly FollowUpState[]): number =>
+  followUps.filter(({ state }) => state === 'open').length;
 
 const counted = (rows: readonly Row[], verdict: Verdict, names: string): readonly string[] =>
   rows.length === 0 ? [] : [`${rows.length} ${verdict}${names}`];
@@ -33,5 +78,5 @@ function namesText(rows: readonly Row[]): string {
     const name = [shortName(row.position), row.half ?? ''].join(' ').trim();
     byLabel.set(label, [...(byLabel.get(label) ?? []), name]);
   }
-  return [...byLabel].map(([label, names]) => `${label} ${names.join(', ')}`.trim()).join(', ');
+  return [...byLabel].map(([label, names]) => `${label} ${names.join(' ')}`.trim()).join(', ');
 }

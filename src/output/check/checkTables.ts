@@ -21,6 +21,7 @@ import { type Cell, type Column, cell, fitting, layTable } from '../terminal/tab
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
+import { byMeasure } from './byMeasure.ts';
 import { hotNote } from './hotText.ts';
 import { inPinOrder, pinHeading } from './pinGroups.ts';
 import { type Extent, extentOf, pictureOf } from './rowPicture.ts';
@@ -35,13 +36,10 @@ export function characteristicTables(
   unitFor: UnitFor,
   style: TextStyle,
 ): readonly Line[] {
-  const groups = new Map<string, Row[]>();
-  for (const row of session.rows) {
-    const group = groups.get(row.characteristic.id);
-    if (group === undefined) groups.set(row.characteristic.id, [row]);
-    else group.push(row);
-  }
-  return [...groups.values()].flatMap((rows) => ['', ...tableOf(inPinOrder(rows), session, unitFor, style)]);
+  return byMeasure(session.rows).flatMap((rows) => [
+    '',
+    ...tableOf(inPinOrder(rows), session, unitFor, style),
+  ]);
 }
 
 function tableOf(

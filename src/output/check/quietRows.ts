@@ -6,32 +6,74 @@ import { shortName } from '../../layout/naming.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import { greatest, least } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
+import type { Line } from '../escape/line.ts';
+import { type Column, cell, layTable } from '../terminal/table.ts';
+import type { TextStyle } from '../terminal/textStyle.ts';
+import { widthOf } from '../terminal/width.ts';
+import { wrap } from '../terminal/wrap.ts';
+import { byMeasure } from './byMeasure.ts';
 
 const QUIET: readonly (Verdict | null)[] = ['ok', null];
+const TROUBLED: readonly (Verdict | null)[] = ['out', 'undecided', 'missing'];
 
 /** Characteristics of which nothing is to be said beyond what was measured: by their ids. */
 export function quietMeasures(rows: readonly Row[], findings: readonly Finding[]): ReadonlySet<string> {
-  const told = new Set(
-    findings.filter(({ severity }) => severity !== 'remark').map(({ measure }) => measure),
-  );
+  const told = measuresOf(findings);
   const isLoud = ({ characteristic, judgement }: Row): boolean =>
     told.has(characteristic.id) || judgement.marginal || !QUIET.includes(judgement.verdict);
   const loud = new Set(rows.filter(isLoud).map(({ characteristic }) => characteristic.id));
   return new Set(rows.map(({ characteristic }) => characteristic.id).filter((id) => !loud.has(id)));
 }
 
-/** `cylinder bore 1 to 6: 4.1250 to 4.1254 in, ok`: a whole table in a line. */
-export function quietText(rows: readonly Row[], unitFor: (row: Row) => Unit): string {
+/** Characteristics of which something is wrong: by their ids. */
+export function troubledMeasures(rows: readonly Row[], findings: readonly Finding[]): ReadonlySet<string> {
+  const told = measuresOf(findings);
+  return new Set(
+    rows
+      .filter(({ characteristic: { id }, judgement }) => told.has(id) || TROUBLED.includes(judgement.verdict))
+      .map(({ characteristic }) => characteristic.id),
+  );
+}
+
+const measuresOf = (findings: readonly Finding[]): ReadonlySet<string | undefined> =>
+  new Set(findings.filter(({ severity }) => severity !== 'remark').map(({ measure }) => measure));
+
+const COLUMNS: readonly Column[] = [{ align: 'left' }, { align: 'left' }, { align: 'left' }];
+
+/** `cylinder bore 1 to 6  4.1250 to 4.1254 in  ok`: whole tables, a line each. */
+export function quietLines(
+  rows: readonly Row[],
+  unitFor: (row: Row) => Unit,
+  { width }: TextStyle,
+): readonly Line[] {
+  const texts = byMeasure(rows).flatMap((group) => {
+    const texts = quietTexts(group, unitFor);
+    return texts === undefined ? [] : [texts];
+  });
+  const lines = layTable(
+    texts.map((each) => each.map(cell)),
+    COLUMNS,
+    0,
+  );
+  if (lines.every((each) => widthOf(each) <= width)) return lines;
+  return texts.flatMap(([name, range, verdict]) => wrap(`${name}: ${range}, ${verdict}`, width));
+}
+
+/** What was measured at which positions, from least to greatest, and the verdict that all have. */
+function quietTexts(
+  rows: readonly Row[],
+  unitFor: (row: Row) => Unit,
+): readonly [name: string, range: string, verdict: string] | undefined {
   const [first] = rows;
   const judged = rows.flatMap(({ routes }) => routes[0] ?? []);
-  if (first === undefined || judged.length === 0) return '';
+  if (first === undefined || judged.length === 0) return undefined;
   const { unit, decimals } = printingOf(first, unitFor);
   const ends = [least(judged.map((each) => each.least)), greatest(judged.map((each) => each.greatest))].map(
     (end) => formatNumber(end, unit, decimals),
   );
   const verdict = rows.every(({ judgement }) => judgement.verdict === null) ? 'without limits' : 'ok';
-  const names = [first.characteristic.label, positionsText(rows)].filter(Boolean).join(' ');
-  return `${names}: ${[...new Set(ends)].join(' to ')} ${unit.name}, ${verdict}`;
+  const name = [first.characteristic.label, positionsText(rows)].filter(Boolean).join(' ');
+  return [name, `${[...new Set(ends)].join(' to ')} ${unit.name}`, verdict];
 }
 
 /** Of many the first and the last, in the order of the layout. */

@@ -1,10 +1,10 @@
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
+import { plural } from '../../quantity/words.ts';
 import { type Line, line, withGaps } from '../escape/line.ts';
 import { codeFrame } from '../terminal/codeFrame.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
-import { plural } from './checkText.ts';
 
 /** Problems with documents: the place, what is wrong, the user's own line, what to do. */
 export const diagnosticsLines = (

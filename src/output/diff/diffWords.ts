@@ -17,8 +17,8 @@ import { shortName } from '../../layout/naming.ts';
 import { isSameTemperature } from '../../measurement/temperature.ts';
 import { formatNumber, formatUncertainty, withUnitName } from '../../quantity/format.ts';
 import { absolute } from '../../quantity/fraction.ts';
+import { plural } from '../../quantity/words.ts';
 import { positionText } from '../check/checkTables.ts';
-import { plural } from '../check/checkText.ts';
 
 type UnitFor = EngineState['unitFor'];
 
