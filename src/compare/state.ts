@@ -1,8 +1,8 @@
-import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
-import { concessionsFor } from '../checks/judge/concessionInForce.ts';
-import { positionsIn, type Row } from '../checks/judge/row.ts';
+import type { Row } from '../checks/judge/row.ts';
 import { unitOfRow } from '../checks/judge/session.ts';
+import { latestRun } from '../checks/state/run.ts';
+import { type StandingRows, standingRows } from '../checks/state/state.ts';
 import { measuredRows, viewOf } from '../checks/value/measured.ts';
 import type { Engine } from '../documents/assemble.ts';
 import type { RegisteredInstrument } from '../documents/engine/instruments.ts';
@@ -51,16 +51,20 @@ export const keyOf = ({ characteristic, position, half }: Placed): string =>
 type Placed = Pick<Row, 'characteristic' | 'position'> & Partial<Pick<Row, 'half'>>;
 
 /** One session's values. */
-export const stateOfSession = (judgeable: Judgeable, session: SessionDocument): EngineState =>
-  stateOf(judgeable, [session]);
+export function stateOfSession(judgeable: Judgeable, session: SessionDocument): EngineState {
+  const { engine, registry } = judgeable;
+  const view = viewOf(engine, registry, session);
+  return stateOf(judgeable, { view, rows: measuredRows(view) });
+}
 
-/** The latest value of every characteristic at every position, over all sessions. */
+/** Where the engine stands after all of its sessions, as `tenths check` judges it. */
 export function stateOfEngine(judgeable: Judgeable): EngineState {
   const { folder, sessions } = judgeable.engine;
   const below = (path: string): string =>
     path.startsWith(`${folder}/`) ? path.slice(folder.length + 1) : path;
+  const standing = standingRows(judgeable.engine, judgeable.registry, latestRun(sessions));
   return {
-    ...stateOf(judgeable, sessions),
+    ...stateOf(judgeable, standing),
     sessions: new Map(sessions.map((session) => [below(session.path), session])),
   };
 }
@@ -75,44 +79,22 @@ export const emptyState = (unitFor: EngineState['unitFor']): EngineState => ({
   layout: undefined,
 });
 
-function stateOf({ engine, registry }: Judgeable, sessions: readonly SessionDocument[]): EngineState {
-  const values = latestValues(engine, registry, sessions);
+function stateOf({ engine }: Judgeable, standing: StandingRows | undefined): EngineState {
+  const rows = standing?.rows ?? [];
   return {
-    values,
+    values: new Map(rows.flatMap((row) => standingValue(row).map((value) => [keyOf(row), value] as const))),
     sessions: new Map(),
-    concessions: concessionsOf(engine, [...values.values()], sessions.at(-1)),
+    concessions: (standing?.view.concessions ?? [])
+      .filter(({ isOver }) => !isOver)
+      .map(({ concession, from }) => ({ concession, session: from })),
     instruments: engine.instruments,
     unitFor: (row) => unitOfRow(row, engine),
     layout: engine.document.layout,
   };
 }
 
-/** From the last session back; what later ones have of a characteristic at all its positions is not worked out again. */
-function latestValues(
-  engine: Engine,
-  registry: Registry,
-  sessions: readonly SessionDocument[],
-): ReadonlyMap<string, StateValue> {
-  const values = new Map<string, StateValue>();
-  for (const session of sessions.toReversed()) {
-    const view = viewOf(engine, registry, session);
-    const isOpen = (characteristic: Characteristic): boolean =>
-      positionsIn(characteristic, view).some((position) => !values.has(keyOf({ characteristic, position })));
-    for (const row of measuredRows(view, isOpen)) {
-      if (row.routes.length > 0 && !values.has(keyOf(row))) values.set(keyOf(row), { row, session });
-    }
-  }
-  return values;
-}
-
-/** Those in force at the last session, and those that still bear on a value. */
-function concessionsOf(
-  engine: Engine,
-  values: readonly StateValue[],
-  last: SessionDocument | undefined,
-): readonly ConcessionOf[] {
-  const inForce = last === undefined ? [] : concessionsFor(engine, last).filter(({ isOver }) => !isOver);
-  const bearing = values.flatMap(({ row }) => row.concessions).filter(({ isOver }) => !isOver);
-  const byConcession = new Map([...inForce, ...bearing].map((each) => [each.concession, each.from]));
-  return [...byConcession].map(([concession, session]) => ({ concession, session }));
+/** None where nothing was measured. */
+function standingValue(row: Row): readonly StateValue[] {
+  const [judged] = row.routes;
+  return judged === undefined ? [] : [{ row, session: judged.route.readIn }];
 }

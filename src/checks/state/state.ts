@@ -1,9 +1,10 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
-import type { JudgingOptions, SessionView } from '../judge/row.ts';
+import { concessionsFor } from '../judge/concessionInForce.ts';
+import type { JudgingOptions, Row, SessionView } from '../judge/row.ts';
 import type { JudgedSession } from '../judge/session.ts';
-import { measuredRows } from '../value/measured.ts';
+import { measuredRows, viewOf } from '../value/measured.ts';
 import { SessionRoutes } from '../value/routes.ts';
 import { concessionsOfRun } from './concessionsOfRun.ts';
 import { holdsSince, samePartsSince } from './holding.ts';
@@ -20,13 +21,40 @@ export function judgeState(
   options: JudgingOptions = {},
 ): JudgedSession | undefined {
   const last = run.at(-1);
-  // A run of one session stands where that session found it.
-  if (last === undefined || (run.length === 1 && last.session.uses.length === 0)) return last;
-  const earlier = run.slice(0, -1).map(({ session }) => session);
-  const view = viewAfter(earlier, last.session, engine, registry, options);
-  const rows = measuredRows(view);
+  const documents = run.map(({ session }) => session);
+  if (last === undefined || isOfOneSession(engine, documents)) return last;
+  const standing = standingRows(engine, registry, documents, options);
+  if (standing === undefined) return undefined;
+  const { view, rows } = standing;
   return { ...last, rows, findings: stateFindings(view, rows, run), steppedBack: [] };
 }
+
+export interface StandingRows {
+  readonly view: SessionView;
+  readonly rows: readonly Row[];
+}
+
+/** The values of a state and their verdicts alone, with nothing said of them. */
+export function standingRows(
+  engine: Engine,
+  registry: Registry,
+  run: readonly SessionDocument[],
+  options: JudgingOptions = {},
+): StandingRows | undefined {
+  const last = run.at(-1);
+  if (last === undefined) return undefined;
+  const view = isOfOneSession(engine, run)
+    ? viewOf(engine, registry, last, options)
+    : viewAfter(run.slice(0, -1), last, engine, registry, options);
+  return { view, rows: measuredRows(view) };
+}
+
+/** It stands where that session found it; what was conceded before the engine ran holds no longer. */
+const isOfOneSession = (engine: Engine, run: readonly SessionDocument[]): boolean =>
+  run.length === 1 &&
+  run.every(
+    (only) => only.uses.length === 0 && concessionsFor(engine, only).every(({ from }) => from === only),
+  );
 
 /** The last session of a run, with what holds of the earlier ones. */
 function viewAfter(

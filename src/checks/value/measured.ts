@@ -1,4 +1,3 @@
-import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
@@ -27,13 +26,10 @@ export const viewOf = (
   concessions: concessionsFor(engine, session),
 });
 
-/** Measures and judges what a session has of the characteristics that are asked for, and says nothing about it. */
-export const measuredRows = (
-  view: SessionView,
-  isAsked: (characteristic: Characteristic) => boolean = () => true,
-): readonly Row[] =>
+/** Measures and judges what a session has, and says nothing about it. */
+export const measuredRows = (view: SessionView): readonly Row[] =>
   view.registry.all
-    .filter((each) => view.routes.mayHave(each) && isAsked(each))
+    .filter((each) => view.routes.mayHave(each))
     .flatMap((each) => rowsOf(each, view))
     .map((row) => applyConcessions(row, view.concessions));
 
