@@ -33,6 +33,11 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
     .option('--all', 'every session as it found the engine, instead of where the engine stands now')
     .option('--at <revision>', AT)
     .option('--since <revision>', 'only engines whose documents, or those they share, changed since then')
+    .addOption(
+      new Option('--staged', 'what is staged in git for the next commit; prints nothing where all is well')
+        .conflicts(['session', 'all', 'at', 'since'])
+        .default(false),
+    )
     .addOption(rule())
     .addOption(judgeBy())
     .option('--strict', 'exit with 1 for warnings as well', false)
@@ -51,6 +56,7 @@ const CHECK_END = helpEnd({
     ['tenths check reservoir-pump-2', 'an engine by its name, or a part of it'],
     ['tenths check --session teardown --rule guarded'],
     ['tenths check --since origin/main --strict', 'what a pull request changes'],
+    ['tenths check --staged', 'what the next commit holds, as a hook'],
     ['tenths check engines/reservoir-pump-2 --at HEAD~3'],
     ['tenths check --format json > check.json'],
   ],

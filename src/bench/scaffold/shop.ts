@@ -129,12 +129,7 @@ const HOOK = lines(
   '#!/bin/sh',
   '# Checks what is about to be committed, which need not be what lies in the folder. Readings that are out do not stop',
   '# a commit: they are what a build log is for. Documents that cannot be trusted do. Once without: git commit --no-verify',
-  NO_ENGINE_YET.replace('-qE', '-qE --cached'),
-  'staged=$(mktemp -d) || exit 1',
-  'trap \'rm -rf "$staged"\' EXIT',
-  'git checkout-index --all --prefix="$staged/" || exit 1',
-  'cd "$staged" || exit 1',
-  'tenths check',
+  'tenths check --staged',
   '[ $? -le 1 ]',
 );
 

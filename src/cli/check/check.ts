@@ -6,6 +6,8 @@ import { repositoryAround } from '../../shell/git/repository.ts';
 import type { Problem } from '../../shell/problem.ts';
 import type { World } from '../../shell/world.ts';
 import { byShop, requireWorkTree, type ShopPaths, sourceOf } from '../shop/resolveShop.ts';
+import { stagedSource } from '../shop/revisionSource.ts';
+import type { ShopSource } from '../shop/shopSource.ts';
 import { orUsage, UsageError } from '../usage.ts';
 import { type CheckFormat, type CheckWriter, checkWriter } from './checkWriter.ts';
 import type { SessionChoice } from './chooseSessions.ts';
@@ -21,6 +23,8 @@ export interface CheckOptions extends JudgingOptions, SessionChoice {
   readonly detail: boolean;
   /** A revision whose documents are read instead of those on disk. */
   readonly at?: string | undefined;
+  /** What is staged in git is read, of the engines for which that differs from the last commit; nothing is printed where all is well. */
+  readonly staged?: boolean | undefined;
   /** A revision: only engines whose documents are not as they were then. */
   readonly since?: string | undefined;
 }
@@ -28,16 +32,14 @@ export interface CheckOptions extends JudgingOptions, SessionChoice {
 /** Validates every document, judges every session, prints what was found; the exit code. */
 export async function check(paths: readonly string[], options: CheckOptions, world: World): Promise<number> {
   const tally = new Tally(options.strict);
-  const source = sourceOf(options.at, paths[0] ?? '.', world);
+  const { source, since } = groundOf(options, paths[0] ?? '.', world);
   const shops = byShop(paths, source);
-  const since = sinceOf(options, paths[0] ?? '.', world);
-  // Whether a session's name fits is known only when every engine was asked: until then nothing may be printed.
-  const held = options.session === undefined ? undefined : new HeldOutput(world.out);
+  // Whether a session's name fits, and whether all is well, is known only when every engine was asked.
+  const held =
+    options.session !== undefined || options.staged === true ? new HeldOutput(world.out) : undefined;
   const found = shops.map((paths) => ({ paths, found: foundIn(paths, since) }));
-  const isOneOfMany =
-    options.session === undefined &&
-    !options.all &&
-    found.reduce((sum, each) => sum + each.found.engines.length, 0) > 1;
+  const engineCount = found.reduce((sum, each) => sum + each.found.engines.length, 0);
+  const isOneOfMany = options.staged || (options.session === undefined && !options.all && engineCount > 1);
   const format = { ...options, isOneOfMany };
   const writer = checkWriter(
     { ...format, at: source.revision, since: since?.files.revision },
@@ -49,20 +51,35 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
     const help = 'it is a path, a file name or a part of it, or a stage';
     throw new UsageError(`no session is known as ${options.session}`, help);
   }
-  if (since === undefined && tally.engines === 0 && tally.diagnostics === 0) {
+  if (since === undefined && !options.staged && tally.engines === 0 && tally.diagnostics === 0) {
     const help = 'an engine is a folder with a document of kind: engine';
     throw new UsageError(`no engine found in ${paths.join(', ')}`, help);
   }
   writer.end(tally);
-  held?.release();
+  if (!(options.staged && options.format === 'text' && tally.isWell())) held?.release();
   return tally.exitCode();
 }
 
-function sinceOf({ since: revision, at }: CheckOptions, path: string, world: World): Since | undefined {
-  if (revision === undefined) return undefined;
+/** Where documents are read, and since when they have to have changed. */
+interface Ground {
+  readonly source: ShopSource;
+  readonly since: Since | undefined;
+}
+
+function groundOf({ at, since, staged }: CheckOptions, path: string, world: World): Ground {
+  if (staged) {
+    const repository = orUsage(repositoryAround(path, world));
+    requireWorkTree(repository, 'nothing is staged there');
+    // Before the first commit everything that is staged is new.
+    const head = repository.commit('HEAD');
+    const last = head.ok ? { repository, files: head.value } : undefined;
+    return { source: stagedSource(repository, world), since: last };
+  }
+  const source = sourceOf(at, path, world);
+  if (since === undefined) return { source, since };
   const repository = orUsage(repositoryAround(path, world));
   if (at === undefined) requireWorkTree(repository, 'read a commit with --at');
-  return { repository, files: orUsage(repository.commit(revision)) };
+  return { source, since: { repository, files: orUsage(repository.commit(since)) } };
 }
 
 interface Run {

@@ -18,7 +18,7 @@ import {
 import { engineLines, troubleLines } from '../../output/check/checkText.ts';
 import { findingsLines } from '../../output/check/findingLines.ts';
 import { diagnosticsLines, notJudgedLines, summaryLines } from '../../output/check/runText.ts';
-import { revisionJson, revisionText, sinceText } from '../../output/diff/revision.ts';
+import { revisionJson, revisionText, sinceText, stagedText } from '../../output/diff/revision.ts';
 import { json, writtenJson } from '../../output/escape/json.ts';
 import { together, type Written } from '../../output/escape/language.ts';
 import { type Line, writtenLines } from '../../output/escape/line.ts';
@@ -74,6 +74,8 @@ export interface EngineFormat {
 }
 
 interface Format extends EngineFormat {
+  /** The documents are those that are staged in git. */
+  readonly staged?: boolean | undefined;
   /** Where the documents come from; undefined for the working tree. */
   readonly at?: Revision | undefined;
   /** Only what changed after it was looked at. */
@@ -109,7 +111,7 @@ export function enginePrinter(
   };
 }
 
-function textWriter({ out, environment }: World, { detail, at, since }: Format): CheckWriter {
+function textWriter({ out, environment }: World, { detail, at, since, staged }: Format): CheckWriter {
   const style = textStyle(out, environment, detail);
   let isFirst = true;
   const write = (text: Written): void => {
@@ -119,7 +121,8 @@ function textWriter({ out, environment }: World, { detail, at, since }: Format):
   };
   const writeLines = (lines: readonly Line[]): void => write(writtenLines(lines));
   if (at !== undefined) writeLines([revisionText(at, style)]);
-  if (since !== undefined) writeLines([sinceText(since, style)]);
+  if (staged) writeLines([stagedText(style)]);
+  else if (since !== undefined) writeLines([sinceText(since, style)]);
   const answered: AnsweredEngine[] = [];
   const writeAnswered = (): void => {
     const [first, ...others] = answered.toSorted((a, b) => worstFirst(a.answer.weight, b.answer.weight));
@@ -152,13 +155,13 @@ function worstFirst(a: readonly number[], b: readonly number[]): number {
 }
 
 /** Engines as they come; diagnostics and the summary, known in full only then, at the end. */
-function jsonWriter({ out }: World, { at, since }: Format): CheckWriter {
+function jsonWriter({ out }: World, { at, since, staged }: Format): CheckWriter {
   const told: Diagnostic[] = [];
   const followUps: FollowUpJson[] = [];
   const findings: Finding[] = [];
   const tool = { name: 'tenths', version: VERSION };
   const head = writtenJson(
-    json`{"format":"tenths.check","version":2,"tool":${tool},"at":${revisionJson(at)},"since":${revisionJson(since)},"engines":[`,
+    json`{"format":"tenths.check","version":2,"tool":${tool},"at":${revisionJson(at)},"since":${revisionJson(since)},"staged":${staged === true},"engines":[`,
   );
   // The head is written with the first engine: a call that finds none prints nothing.
   let before = head;

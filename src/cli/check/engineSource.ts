@@ -23,13 +23,14 @@ const MANY = 60;
 
 interface Options extends EngineOptions {
   readonly at?: string | undefined;
+  readonly staged?: boolean | undefined;
 }
 
 /** Many engines are shared among threads; those of a commit, and one session's, are read here. */
 export function engineSource(paths: readonly string[], options: Options, world: World): EngineSource {
   const print = enginePrinter(options, world);
   const { workerPool } = world;
-  const mayShare = options.at === undefined && options.session === undefined;
+  const mayShare = options.at === undefined && options.staged !== true && options.session === undefined;
   return (folders, shopPaths) => {
     if (folders.length > FEW) world.optimise?.();
     if (workerPool === undefined || !mayShare || folders.length <= MANY) {

@@ -57,6 +57,11 @@ export class Tally {
     for (const severity of SEVERITIES) this.findings[severity] += findings[severity];
   }
 
+  /** Whether there is nothing but remarks. */
+  isWell(): boolean {
+    return this.diagnostics + this.findings.error + this.findings.warning === 0;
+  }
+
   /** 2 when a document cannot be trusted, 1 for an error on an engine (`strict` raises warnings), else 0. */
   exitCode(): 0 | 1 | 2 {
     if (this.diagnostics > 0) return 2;

@@ -1,6 +1,6 @@
 import { folderOf } from '../../documents/opened.ts';
 import type { OpenedOnce } from '../../shell/discover/openedOnce.ts';
-import type { CommitFiles } from '../../shell/git/commitFiles.ts';
+import type { Revision, TrackedFiles } from '../../shell/git/commitFiles.ts';
 import type { Repository } from '../../shell/git/repository.ts';
 import { revisionStore, shopRootInCommit } from '../../shell/git/revisionStore.ts';
 import type { World } from '../../shell/world.ts';
@@ -15,6 +15,24 @@ export function revisionSource(
   opened?: OpenedOnce,
 ): ShopSource {
   const files = orUsage(repository.commit(name));
+  return sourceOfFiles(files, files.revision, { repository, world, opened });
+}
+
+/** The documents that are staged for the next commit. */
+export const stagedSource = (repository: Repository, world: World): ShopSource =>
+  sourceOfFiles(orUsage(repository.staged()), undefined, { repository, world, opened: undefined });
+
+interface Around {
+  readonly repository: Repository;
+  readonly world: World;
+  readonly opened: OpenedOnce | undefined;
+}
+
+function sourceOfFiles(
+  files: TrackedFiles,
+  revision: Revision | undefined,
+  { repository, world, opened }: Around,
+): ShopSource {
   const shown = repository.shownFrom(world.workingDirectory);
   const shops = new Map<string, Shop>();
   const open = (root: string): Shop => {
@@ -25,7 +43,7 @@ export function revisionSource(
     return shop;
   };
   return {
-    revision: files.revision,
+    revision,
     locate: (word) => {
       const found = repository.pathOf(word, world.workingDirectory);
       const path = found === undefined ? undefined : folderOrFile(found, files, repository);
@@ -39,7 +57,7 @@ export function revisionSource(
   };
 }
 
-function folderOrFile(path: string, files: CommitFiles, repository: Repository): string | undefined {
+function folderOrFile(path: string, files: TrackedFiles, repository: Repository): string | undefined {
   if (files.blobOf(path) !== undefined || files.hasFolder(path)) return path;
   // Within a bare repository the folders on disk are git's own: the shop begins at the top.
   return files.place.bare && repository.standsOnDisk(path) ? '.' : undefined;

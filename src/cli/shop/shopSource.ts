@@ -43,7 +43,7 @@ export interface Located {
 export interface ShopSource {
   /** Undefined where there is no such path. One shop stays one shop however often it is asked for. */
   readonly locate: (path: string) => Located | undefined;
-  /** Undefined for the working tree. */
+  /** Undefined for the working tree, and for what is staged. */
   readonly revision: Revision | undefined;
 }
 

@@ -99,6 +99,7 @@ export const checkSchema = (): Schema => ({
     tool: object({ name: { const: 'tenths' }, version: text }),
     at: described('The commit that was checked; null for the working tree.', orNull(ref('revision'))),
     since: described('Only engines that changed after it are listed.', orNull(ref('revision'))),
+    staged: described('What is staged in git was checked.', { type: 'boolean' }),
     strict: { type: 'boolean' },
     exit: { enum: [0, 1, 2] },
     diagnostics: list(ref('diagnostic')),

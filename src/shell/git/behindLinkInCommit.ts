@@ -1,13 +1,13 @@
 import { posix } from 'node:path';
 import { folderOf } from '../../documents/opened.ts';
 import type { BehindLink } from '../discover/behindLink.ts';
-import type { CommitFiles } from './commitFiles.ts';
+import type { TrackedFiles } from './commitFiles.ts';
 
 /** Longer chains are circles. */
 const LONGEST_CHAIN = 40;
 
 /** Where a link of a commit leads; what lies outside of it is not known, not even whether it is a folder. */
-export function behindLinkInCommit(files: CommitFiles, link: string): BehindLink {
+export function behindLinkInCommit(files: TrackedFiles, link: string): BehindLink {
   const says = targetOf(files, link);
   let path: string | undefined = link;
   for (let steps = 0; path !== undefined && files.isLink(path); steps++) {
@@ -23,7 +23,7 @@ export function behindLinkInCommit(files: CommitFiles, link: string): BehindLink
   };
 }
 
-function targetOf(files: CommitFiles, link: string): string {
+function targetOf(files: TrackedFiles, link: string): string {
   const bytes = files.read(link, () => files.around(link));
   return bytes.ok ? Buffer.from(bytes.value).toString('utf8') : '';
 }

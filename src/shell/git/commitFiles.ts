@@ -3,7 +3,7 @@ import { MOST_BYTES } from '../../documents/yaml/bytes.ts';
 import { isDocumentPath } from '../discover/entry.ts';
 import { done, failed, type Outcome } from '../problem.ts';
 import { type Blob, readBlobs } from './blobs.ts';
-import { listTree, type TreeEntry } from './git.ts';
+import { listStaged, listTree, type TreeEntry } from './git.ts';
 import { type PassedOver, passedOver } from './passedOver.ts';
 import type { GitPlace, GitReason } from './process.ts';
 
@@ -13,9 +13,8 @@ export interface Revision {
   readonly commit: string;
 }
 
-/** The documents of one commit. Paths are from the top of the repository, with `/`. */
-export class CommitFiles {
-  readonly revision: Revision;
+/** The documents that git holds of one commit, or of what is staged. Paths are from the top of the repository, with `/`. */
+export class TrackedFiles {
   readonly place: GitPlace;
   /** The documents directly in each folder that has any. */
   readonly byFolder: ReadonlyMap<string, readonly string[]>;
@@ -23,9 +22,8 @@ export class CommitFiles {
   readonly #passedOver: PassedOver;
   readonly #contents: BlobContents;
 
-  constructor(place: GitPlace, revision: Revision, entries: readonly TreeEntry[], contents: BlobContents) {
+  constructor(place: GitPlace, entries: readonly TreeEntry[], contents: BlobContents) {
     this.place = place;
-    this.revision = revision;
     const isDocument = ({ path, kind }: TreeEntry): boolean => kind === 'file' && isDocumentPath(path);
     this.#ids = new Map(entries.filter(isDocument).map(({ path, oid }) => [path, oid]));
     this.#passedOver = passedOver(entries, isDocument);
@@ -81,7 +79,7 @@ export class CommitFiles {
   }
 
   /** Before a comparison: what is not the same in the other commit is read, with all around it, as soon as anything is. */
-  expectComparison(other: CommitFiles): void {
+  expectComparison(other: TrackedFiles): void {
     const gone = [...this.#ids.keys()].filter((path) => !other.has(path));
     const changed = [...other.#ids].filter(([path, oid]) => this.idOf(path) !== oid);
     if (gone.length + changed.length > FEW) return;
@@ -96,6 +94,16 @@ export class CommitFiles {
       return failed('missing', `there is no file ${path} in that commit`, 'check the path');
     const blob = this.#contents.read(oid, () => [path, ...together()], this.place);
     return blob.ok ? bytesOf(blob.value, path) : blob;
+  }
+}
+
+/** The documents of one commit. */
+export class CommitFiles extends TrackedFiles {
+  readonly revision: Revision;
+
+  constructor(place: GitPlace, revision: Revision, entries: readonly TreeEntry[], contents: BlobContents) {
+    super(place, entries, contents);
+    this.revision = revision;
   }
 }
 
@@ -125,15 +133,15 @@ function bytesOf(blob: Blob, path: string): Outcome<Uint8Array> {
   return done(blob);
 }
 
-/** What the commits of one repository hold that were opened in a run, by blob id. */
+/** What was opened of one repository in a run, by blob id. */
 export class BlobContents {
-  readonly #commits: CommitFiles[] = [];
+  readonly #opened: TrackedFiles[] = [];
   readonly #known = new Map<string, Blob>();
   #expected: readonly string[] = [];
 
-  /** A commit whose files are read whenever those of the same path in another one are. */
-  add(commit: CommitFiles): void {
-    this.#commits.push(commit);
+  /** Files that are read whenever those of the same path in another commit are. */
+  add(files: TrackedFiles): void {
+    this.#opened.push(files);
   }
 
   /** Files that are read with the next one that has to be. */
@@ -150,7 +158,7 @@ export class BlobContents {
     if (known !== undefined) return done(known);
     const paths = [...together(), ...this.#expected];
     this.#expected = [];
-    const wanted = paths.flatMap((path) => this.#commits.flatMap((each) => each.blobOf(path) ?? []));
+    const wanted = paths.flatMap((path) => this.#opened.flatMap((each) => each.blobOf(path) ?? []));
     const read = readBlobs(
       place,
       wanted.filter((each) => !this.#known.has(each)),
@@ -173,4 +181,13 @@ export function openCommit(
   const commit = new CommitFiles(place, revision, entries.value, contents);
   contents.add(commit);
   return done(commit);
+}
+
+/** Lists what is staged in git's index. */
+export function openStaged(place: GitPlace, contents: BlobContents): Outcome<TrackedFiles, GitReason> {
+  const entries = listStaged(place);
+  if (!entries.ok) return entries;
+  const staged = new TrackedFiles(place, entries.value, contents);
+  contents.add(staged);
+  return done(staged);
 }

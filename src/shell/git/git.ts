@@ -98,6 +98,27 @@ export function listTree(
   return answer.ok ? done(records(answer.value).flatMap((record) => parseEntry(record) ?? [])) : answer;
 }
 
+/**
+ * What git's index holds: what the next commit would. A hook is told by `GIT_INDEX_FILE` which index that is, where only
+ * some files are committed.
+ */
+export function listStaged(place: GitPlace): Outcome<readonly TreeEntry[], GitReason> {
+  const answer = runGit(place, ['ls-files', '--stage', '-z', '--full-name'], {
+    maxBytes: 256 * 2 ** 20,
+    passedOn: ['GIT_INDEX_FILE'],
+  });
+  if (!answer.ok) return answer;
+  const staged = records(answer.value);
+  const unmerged = staged.find((record) => !/^\d+ [0-9a-f]+ 0\t/.test(record));
+  if (unmerged !== undefined) {
+    const path = unmerged.slice(unmerged.indexOf('\t') + 1);
+    return failed('git', `${quoted(path)} is not merged yet`, 'resolve it, then git add it');
+  }
+  return done(
+    staged.flatMap((record) => parseEntry(record.replace(/^(\d+) ([0-9a-f]+) 0\t/, '$1 blob $2\t')) ?? []),
+  );
+}
+
 /** `100644 blob ID<tab>PATH`, `160000 commit …`. The sizes are not asked for: git would open each blob to tell. */
 function parseEntry(record: string): TreeEntry | undefined {
   const kind = KINDS.get(record.slice(0, 6));

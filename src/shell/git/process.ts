@@ -43,11 +43,19 @@ const HARDENED: readonly string[] = [
   ].flatMap((setting) => ['-c', setting]),
 ];
 
-/** Runs git once, without a shell, and gives what it printed. `input` is its standard input. */
+interface Limits {
+  readonly maxBytes: number;
+  /** Its standard input. */
+  readonly input?: string;
+  /** Names in the environment that this command alone is given. */
+  readonly passedOn?: readonly string[];
+}
+
+/** Runs git once, without a shell, and gives what it printed. */
 export function runGit(
   place: GitPlace,
   command: readonly string[],
-  limits: { readonly maxBytes: number; readonly input?: string },
+  limits: Limits,
 ): Outcome<Buffer, GitReason> {
   // Only a folder that was found to be a bare repository, in no other repository's tree, may be used as one.
   const bare = ['-c', `safe.bareRepository=${place.bare ? 'all' : 'explicit'}`];
@@ -57,7 +65,7 @@ export function runGit(
     input: limits.input ?? '',
     maxBuffer: limits.maxBytes,
     timeout: 60_000,
-    env: environmentAt(place),
+    env: environmentAt(place, limits.passedOn),
   });
   if (ended.error) return notRun(ended.error);
   return ended.status === 0 ? done(ended.stdout) : refused(ended.stderr.toString('utf8'));
@@ -77,10 +85,13 @@ const PASSED_ON = new Set([
   'GIT_OBJECT_DIRECTORY',
 ]);
 
-function environmentAt({ environment, folder }: GitPlace): NodeJS.ProcessEnv {
-  const kept = Object.entries(environment).filter(
-    ([name]) => !name.startsWith('GIT_') || PASSED_ON.has(name) || /^GIT_CONFIG_(KEY|VALUE)_\d+$/.test(name),
-  );
+function environmentAt(
+  { environment, folder }: GitPlace,
+  passedOn: readonly string[] = [],
+): NodeJS.ProcessEnv {
+  const isPassedOn = (name: string): boolean =>
+    PASSED_ON.has(name) || passedOn.includes(name) || /^GIT_CONFIG_(KEY|VALUE)_\d+$/.test(name);
+  const kept = Object.entries(environment).filter(([name]) => !name.startsWith('GIT_') || isPassedOn(name));
   return {
     ...Object.fromEntries(kept),
     // If the folder turns out to be no repository, none above it is used instead.

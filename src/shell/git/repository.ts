@@ -4,7 +4,7 @@ import { folderAt, pathInRoot } from '../discover/root.ts';
 import { shownPath } from '../discover/store.ts';
 import { done, type Outcome } from '../problem.ts';
 import type { World } from '../world.ts';
-import { BlobContents, type CommitFiles, openCommit } from './commitFiles.ts';
+import { BlobContents, type CommitFiles, openCommit, openStaged, type TrackedFiles } from './commitFiles.ts';
 import { resolveRevision, resolveTogether } from './git.ts';
 import { openRepository } from './openRepository.ts';
 import type { GitPlace, GitReason } from './process.ts';
@@ -40,6 +40,10 @@ export class Repository {
     const opened = openCommit(this.place, { name, commit: commit.value }, this.#contents);
     if (opened.ok) this.#commits.set(name, opened.value);
     return opened;
+  }
+
+  staged(): Outcome<TrackedFiles, GitReason> {
+    return openStaged(this.place, this.#contents);
   }
 
   /**

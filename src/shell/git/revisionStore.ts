@@ -4,11 +4,11 @@ import { type Entry, endsAsYaml, isDocumentPath, nameOf } from '../discover/entr
 import { checkPathBelow } from '../discover/pathBelow.ts';
 import type { Store } from '../discover/store.ts';
 import { behindLinkInCommit } from './behindLinkInCommit.ts';
-import type { CommitFiles } from './commitFiles.ts';
+import type { TrackedFiles } from './commitFiles.ts';
 
 /** Where a shop lies in a commit, and how its files are named in a report. */
 export interface ShopInCommit {
-  readonly files: CommitFiles;
+  readonly files: TrackedFiles;
   /** From the top of the repository; `.` is the top. */
   readonly root: string;
   /** The path under which a file of the commit is reported. */
@@ -78,14 +78,14 @@ const within = <Item>(byFolder: ByFolder<Item>, folders: readonly string[]): rea
 const byPath = (a: Entry, b: Entry): number => (a.path < b.path ? -1 : 1);
 
 /** The nearest folder at or above one of a commit that holds a shop document then; else the top. */
-export function shopRootInCommit(files: CommitFiles, folder: string): string {
+export function shopRootInCommit(files: TrackedFiles, folder: string): string {
   for (let at = folder; ; at = folderOf(at)) {
     if (files.inFolder(at).some((path) => isShop(files, path))) return at;
     if (at === '.') return '.';
   }
 }
 
-function isShop(files: CommitFiles, path: string): boolean {
+function isShop(files: TrackedFiles, path: string): boolean {
   const name = nameOf(path);
   if (!isDocumentPath(path) || files.isLink(path)) return endsAsYaml(name) && /^shop\./i.test(name);
   if (!checkPathBelow(name).ok) return false;

@@ -79,13 +79,13 @@ describe('a new shop', () => {
     expect(exists('inner/.git')).toBe(false);
   });
 
-  it.each<[title: string, staged: string, inFolder: string, commits: boolean]>([
-    ['a sound session', SOUND, SOUND, true],
-    ['a reading that is out', OUT, OUT, true],
-    ['a document that cannot be trusted', BROKEN, BROKEN, false],
-    ['one that was mended after it was staged', BROKEN, SOUND, false],
-    ['a sound one that was broken after it was staged', SOUND, BROKEN, true],
-  ])('has a hook that looks at what is committed: %s', async (_, staged, inFolder, commits) => {
+  it.each<[title: string, staged: string, inFolder: string, commits: boolean, said: RegExp]>([
+    ['a sound session', SOUND, SOUND, true, /^$/],
+    ['a reading that is out', OUT, OUT, true, /^Pump: 1 out: /m],
+    ['a document that cannot be trusted', BROKEN, BROKEN, false, /error document/],
+    ['one that was mended after it was staged', BROKEN, SOUND, false, /error document/],
+    ['a sound one that was broken after it was staged', SOUND, BROKEN, true, /^$/],
+  ])('has a hook that looks at what is committed: %s', async (_, staged, inFolder, commits, said) => {
     const folder = bench.folder();
     await bench.call('init', '--hook');
     for (const [key, value] of [
@@ -105,7 +105,7 @@ describe('a new shop', () => {
     bench.put({ 'engines/pump/sessions/teardown.yaml': staged, later: inFolder });
     const committed = await commit();
     expect(committed.exitCode).toBe(commits ? 0 : 1);
-    expect(committed.stderr).toContain('Pump  engines/pump');
+    expect(committed.stderr).toMatch(said);
     expect(read('engines/pump/sessions/teardown.yaml')).toBe(inFolder);
   });
 
