@@ -29,7 +29,6 @@ the shop adds, and \`<part>\` is such an id without its last word: \`main_journa
   \`{ repeat: [3.2478, 3.2477] }\`.
 - Each item of \`readings\` is either a measurement (\`measure\`) or work that was done (\`work\` and \`on\`).
 - \`~\` is a reading that was not taken.
-- What is valid and not judged yet is named below its session: \`kept, not judged by this version\`.
 `;
 
 /** Keys that every document may have are told once. */

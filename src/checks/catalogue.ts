@@ -5,6 +5,7 @@ import { conditionKinds } from './findings/conditions.ts';
 import { distanceKinds } from './findings/distances.ts';
 import { emptySessionKinds } from './findings/emptySession.ts';
 import { followUpKinds } from './findings/followUps.ts';
+import { foundKinds } from './findings/found.ts';
 import { instrumentKinds } from './findings/instruments.ts';
 import { overdueKinds } from './findings/overdue.ts';
 import { ownFormulaKinds } from './findings/ownFormulas.ts';
@@ -30,6 +31,7 @@ export const findingKinds: readonly FindingKind[] = [
   ...ownIdKinds,
   ...concessionKinds,
   ...followUpKinds,
+  ...foundKinds,
   ...turningKinds,
   ...instrumentKinds,
   ...overdueKinds,

@@ -116,10 +116,12 @@ function expiredFindings(
     });
 }
 
-/** `up to 0.0030 in (teardown 2026-02-03, RK)`. */
-function statedText({ concession: { upTo, downTo, by }, from }: ConcessionInForce): string {
+/** `up to 0.0030 in (teardown 2026-02-03, RK; agreed by the owner)`. */
+function statedText({ concession: { upTo, downTo, by, agreed }, from }: ConcessionInForce): string {
   const values = [upTo && `up to ${withUnit(upTo)}`, downTo && `down to ${withUnit(downTo)}`].filter(Boolean);
-  return `${values.join(' and ')} (${from.stage} ${from.date}${by === undefined ? '' : `, ${by}`})`;
+  const decided = [`${from.stage} ${from.date}`, ...(by === undefined ? [] : [by])].join(', ');
+  const agreement = agreed === undefined ? '' : `; agreed by ${agreed}`;
+  return `${values.join(' and ')} (${decided}${agreement})`;
 }
 
 /** What the reading's own finding does not say: how far it lies beyond what was accepted. */

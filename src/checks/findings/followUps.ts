@@ -4,6 +4,7 @@ import type { FollowUp } from '../../documents/session/concessions.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { compare } from '../../quantity/fraction.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
+import type { Row } from '../judge/row.ts';
 import type { JudgedSession } from '../judge/session.ts';
 
 const OPEN: FindingKind = {
@@ -23,8 +24,9 @@ export interface FollowUpState {
   readonly session: SessionDocument;
   readonly followUp: FollowUp;
   readonly state: 'open' | 'closed';
-  /** The session that closed it. */
+  /** The session that closed it, and what it measured. */
   readonly closedBy: SessionDocument | undefined;
+  readonly metBy: Row | undefined;
 }
 
 /** Every follow-up of an engine's sessions, in the order of their dates. */
@@ -33,17 +35,21 @@ export const followUpsOf = (sessions: readonly JudgedSession[]): readonly Follow
     session.concessions
       .flatMap(({ followUps }) => followUps)
       .map((followUp) => {
-        const closedBy = sessions.slice(index + 1).find((later) => satisfies(later, followUp))?.session;
-        return { session, followUp, state: closedBy === undefined ? 'open' : 'closed', closedBy } as const;
+        const [met] = sessions.slice(index + 1).flatMap((later) => {
+          const row = rowThatMeets(later, followUp);
+          return row === undefined ? [] : [{ closedBy: later.session, metBy: row }];
+        });
+        if (met !== undefined) return { session, followUp, state: 'closed', ...met } as const;
+        return { session, followUp, state: 'open', closedBy: undefined, metBy: undefined } as const;
       }),
   );
 
-function satisfies({ rows }: JudgedSession, { measure, position, min, max }: FollowUp): boolean {
-  const judged = rows.find((row) => row.characteristic.id === measure.id && row.position === position)
-    ?.routes[0];
-  if (judged === undefined) return false;
+function rowThatMeets({ rows }: JudgedSession, { measure, position, min, max }: FollowUp): Row | undefined {
+  const row = rows.find((each) => each.characteristic.id === measure.id && each.position === position);
+  const judged = row?.routes[0];
+  if (judged === undefined) return undefined;
   const isAbove = min === undefined || compare(judged.least, min.amount) >= 0;
-  return isAbove && (max === undefined || compare(judged.greatest, max.amount) <= 0);
+  return isAbove && (max === undefined || compare(judged.greatest, max.amount) <= 0) ? row : undefined;
 }
 
 /** Told in the session that made the promise, where it is still open. */

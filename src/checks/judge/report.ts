@@ -5,7 +5,9 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import type { TighteningLog } from '../../documents/tightening/tightened.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { sortFindings } from '../finding.ts';
-import { type FollowUpState, followUpsOf, openFollowUps } from '../findings/followUps.ts';
+import { type FollowUpState, followUpKinds, followUpsOf, openFollowUps } from '../findings/followUps.ts';
+import { foundFindings, foundKinds } from '../findings/found.ts';
+import { openFound } from '../state/openFound.ts';
 import { latestRun } from '../state/run.ts';
 import { judgeState } from '../state/state.ts';
 import { historyFindings } from '../tightening/history.ts';
@@ -47,17 +49,21 @@ export function reportEngine(engine: Engine, registry: Registry, options: Judgin
   const judged = engine.sessions.map((session) => judgeSession(engine, registry, session, options));
   const followUps = followUpsOf(judged);
   const history = historyFindings(engine);
+  const found = new Set(openFound(engine.sessions, engine, registry));
   const sessions = withEarlierRows(judged).map((each) => ({
     ...each,
     findings: sortFindings([
       ...each.findings,
       ...openFollowUps(followUps, each.session),
+      ...foundFindings(each.session, found),
       ...(history.get(each.session) ?? []),
     ]),
   }));
   const state = stateReport(engine, registry, sessions, options);
   return { engine, registry, rule: options.rule ?? engine.rule, sessions, followUps, state };
 }
+
+const STAY_OPEN: ReadonlySet<string> = new Set([...followUpKinds, ...foundKinds].map(({ code }) => code));
 
 function stateReport(
   engine: Engine,
@@ -68,9 +74,15 @@ function stateReport(
   const documents = latestRun(engine.sessions);
   const run = sessions.slice(sessions.length - documents.length);
   const state = judgeState(engine, registry, run, options);
+  // What is open stays so however often the engine has run since.
+  const stillOpen = sessions
+    .slice(0, sessions.length - documents.length)
+    .flatMap(({ findings }) => findings.filter(({ code }) => STAY_OPEN.has(code)));
   const beforeOf = (row: Row): EarlierRow | undefined =>
     run.find(({ session }) => session === row.routes[0]?.route.readIn)?.before(row);
-  return state && { ...state, run: documents, tightened: latestLogs(documents), before: beforeOf };
+  if (state === undefined) return undefined;
+  const findings = sortFindings([...state.findings, ...stillOpen]);
+  return { ...state, findings, run: documents, tightened: latestLogs(documents), before: beforeOf };
 }
 
 function withEarlierRows(judged: readonly JudgedSession[]): readonly ReportedSession[] {

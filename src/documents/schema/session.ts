@@ -178,6 +178,7 @@ const concessions: Schema = list(
       down_to: amount(about('Down to', 'Accepted down to this value.', 0.0015)),
       reason: text(about('Reason', 'Why it was accepted.', 'Standby engine; owner agreed.')),
       by,
+      agreed: text(about('Agreed', 'Who agreed to it, such as the owner.', 'the owner, by telephone')),
       until: date(about('Until', 'Later sessions up to this day are covered too.', '2026-06-30')),
       follow_up: map(
         about('Follow up', 'What a later session must show; it stays open until then.', {

@@ -15,7 +15,9 @@ export interface Concession {
   readonly upTo: Amount | undefined;
   readonly downTo: Amount | undefined;
   readonly reason: string;
+  /** Who decided it, and who agreed. */
   readonly by: string | undefined;
+  readonly agreed: string | undefined;
   /** The last day on which later sessions are covered as well. */
   readonly until: string | undefined;
   readonly followUps: readonly FollowUp[];
@@ -70,6 +72,7 @@ function readConcession(item: Node, around: Surroundings, context: DocumentConte
     downTo: readAmount(childOf(item, 'down_to'), measure.quantity, context),
     reason: textAt(item, 'reason') ?? '',
     by: textAt(item, 'by'),
+    agreed: textAt(item, 'agreed'),
     until: readDate(childOf(item, 'until'), context),
     followUps: readFollowUps(childOf(item, 'follow_up'), around, context),
     place: context.source.place((childOf(item, 'measure') ?? item).span),

@@ -46,8 +46,6 @@ export interface SessionDocument {
   readonly placeOf: (span: Span) => Place;
   /** Where to point for what the session does not hold. */
   readonly start: Place;
-  /** Parts of the document that are valid and kept, and not judged by this version. */
-  readonly kept: readonly string[];
 }
 
 export interface SessionContext extends BlockContext {
@@ -57,8 +55,6 @@ export interface SessionContext extends BlockContext {
 /** By date; sessions of one day by their paths. */
 export const compareSessions = (a: SessionDocument, b: SessionDocument): number =>
   compareText(a.date, b.date) || compareText(a.path, b.path);
-
-const NOT_JUDGED_YET = ['found'];
 
 export function readSession(root: Node, around: SessionContext, context: DocumentContext): SessionDocument {
   const items = itemsOf(childOf(root, 'readings'));
@@ -85,7 +81,6 @@ export function readSession(root: Node, around: SessionContext, context: Documen
     imported: readImported(root),
     placeOf: context.source.place,
     start: context.source.place(startOf(root)),
-    kept: NOT_JUDGED_YET.filter((key) => childOf(root, key) !== undefined),
   };
 }
 

@@ -17,6 +17,7 @@ const COUNTED_ALREADY: readonly string[] = [
   'reading/undecided',
   'reading/missing',
   'session/unmeasured',
+  'found/open',
 ];
 const TIGHTENING: ReadonlySet<string> = new Set(tighteningKinds.map(({ code }) => code));
 
@@ -32,7 +33,7 @@ export function answerText({ rows, findings }: Standing, followUps: readonly Fol
   const unmeasured = findings.filter(
     ({ code, severity }) => code === 'session/unmeasured' && severity !== 'remark',
   );
-  const open = openOf(followUps);
+  const open = openOf(followUps, findings);
   const unlimited = rows.filter(({ judgement }) => judgement.verdict === null).length;
   const parts = [
     ...NAMED.flatMap((verdict) => counted(of(verdict), verdict, `: ${namesText(of(verdict))}`)),
@@ -59,13 +60,15 @@ export function weightOf(
     told('error'),
     isOf(['undecided', 'missing']),
     told('warning'),
-    openOf(followUps),
+    openOf(followUps, findings),
     isOf(['accepted', 'worn', 'off target']),
   ];
 }
 
-const openOf = (followUps: readonly FollowUpState[]): number =>
-  followUps.filter(({ state }) => state === 'open').length;
+/** What was promised or found and is not done. */
+const openOf = (followUps: readonly FollowUpState[], findings: readonly Finding[]): number =>
+  followUps.filter(({ state }) => state === 'open').length +
+  findings.filter(({ code }) => code === 'found/open').length;
 
 const counted = (rows: readonly Row[], verdict: Verdict, names: string): readonly string[] =>
   rows.length === 0 ? [] : [`${rows.length} ${verdict}${names}`];

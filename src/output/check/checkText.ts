@@ -11,6 +11,7 @@ import { type Line, line } from '../escape/line.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { characteristicTables } from './checkTables.ts';
+import { closedText } from './closedText.ts';
 import { foldedRemarksLines, severitiesText, shownFindingLines } from './findingLines.ts';
 import { briefStateLines, stateLines } from './stateText.ts';
 import { steppedBackLines } from './steppedBackText.ts';
@@ -40,7 +41,7 @@ export function engineLines(
       : sessionLines(session, report, style);
     lines.push('', ...shown);
   }
-  return [...lines, ...openLines(report.followUps, chosen)];
+  return [...lines, ...closedLines(report, chosen, style), ...openLines(report.followUps, chosen)];
 }
 
 /** Of one engine among others what is wrong, and nothing else; none where nothing is. */
@@ -59,9 +60,17 @@ function headingLine({ engine }: EngineReport, { paint }: TextStyle): Line {
 const notJudgedLines = ({ engine }: EngineReport, { paint }: TextStyle): readonly Line[] =>
   engine.notJudged.flatMap((path) => ['', line`${path}: ${paint.bad('not judged')}, since it has problems`]);
 
-/** What a document holds and nothing is made of yet is not passed over in silence. */
-const keptText = (kept: readonly string[]): readonly string[] =>
-  kept.length === 0 ? [] : [`kept, not judged by this version: ${kept.join(', ')}`];
+/** What the last session has met of what was promised: said once. */
+function closedLines(
+  { engine, followUps }: EngineReport,
+  chosen: readonly ReportedSession[],
+  { width }: TextStyle,
+): readonly string[] {
+  const last = chosen.at(-1)?.session;
+  const closed = followUps.filter(({ closedBy }) => closedBy !== undefined && closedBy === last);
+  const texts = closed.map((each) => closedText(each, unitsFor(engine)));
+  return texts.length === 0 ? [] : ['', 'closed', ...texts.flatMap((text) => wrap(`  ${text}`, width))];
+}
 
 /** What was promised with a concession and is still to be measured. */
 function openLines(
@@ -86,7 +95,7 @@ function sessionLines(session: ReportedSession, report: EngineReport, style: Tex
   return [title, ...tables, ...besideLines(session, style, counts)];
 }
 
-/** What was tightened and found, what that comes to, and what is kept and not judged. */
+/** What was tightened and found, and what that comes to. */
 function besideLines(
   session: ReportedSession | StateReport,
   style: TextStyle,
@@ -99,12 +108,7 @@ function besideLines(
   if (tightened.length > 0) lines.push('', ...tightened);
   if (found.length > 0) lines.push('', ...found);
   if (counts.length > 0) lines.push('', ...counts);
-  const faint = (text: string): readonly Line[] => wrap(text, style.width).map(style.paint.faint);
-  lines.push(
-    ...foldedRemarksLines(session.findings, style),
-    ...steppedBackLines(session.steppedBack, style),
-    ...keptText(session.session.kept).flatMap(faint),
-  );
+  lines.push(...foldedRemarksLines(session.findings, style), ...steppedBackLines(session.steppedBack, style));
   return lines;
 }
 

@@ -45,11 +45,6 @@ describe('a session', () => {
     ]);
   });
 
-  it('says what it keeps and does not judge', () => {
-    const session = sessionIn(`${head()}found: [{ on: main 3, is: wiped to copper, do: renew }]\n`);
-    expect(session.kept).toEqual(['found']);
-  });
-
   describe('what was found', () => {
     const seen = (on: string) =>
       sessionIn(

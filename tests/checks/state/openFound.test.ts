@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { ENGINE, type Files, reportOf } from '../../shopOf.ts';
+
+/** Sessions on days of March 2026, one after the other: the stage and what it says. */
+const engine = (...sessions: readonly (readonly [stage: string, says: string])[]): Files =>
+  Object.fromEntries([
+    ['e/engine.yaml', ENGINE],
+    ...sessions.map(([stage, says], index) => [
+      `e/${index + 1}.yaml`,
+      `kind: session\nstage: ${stage}\ndate: 2026-03-0${index + 1}\n${says}\n`,
+    ]),
+  ]);
+
+const FOUND = 'found: [{ on: main 2 shell lower, is: wiped, do: renew }]';
+
+const open = (files: Files): readonly string[] =>
+  (reportOf(files).state?.findings ?? [])
+    .filter(({ code }) => code === 'found/open')
+    .map(({ severity, message }) => `${severity}: ${message}`);
+
+describe('what was found stays open', () => {
+  it.each([
+    ['renew', ['error: main 2 shell lower: wiped; to be renewed']],
+    ['machine', ['warning: main 2 shell lower: wiped; to be machined']],
+    ['hold', ['warning: main 2 shell lower: wiped; held back until it is decided']],
+    ['reuse', []],
+  ])('where it is to %s', (remedy, expected) => {
+    expect(open(engine(['teardown', FOUND.replace('renew', remedy)]))).toEqual(expected);
+  });
+
+  it.each([
+    ['no later session speaks of it', 'readings: []'],
+    ['another part was replaced', 'replaced: [{ part: rod shells }]'],
+    ['the part was replaced at another position', 'replaced: [{ part: main shells, at: 1 }]'],
+    ['a part that was used is fitted', 'fitted: { main_shells: { condition: used } }'],
+    ['it was found again', 'found: [{ on: main 2 shell lower, is: wiped, do: renew }]'],
+  ])('where %s', (_, says) => {
+    expect(open(engine(['teardown', FOUND], ['rebuild', says])).length).toBeGreaterThan(0);
+  });
+
+  it('though the engine has run since', () => {
+    expect(open(engine(['rebuild', FOUND], ['teardown', 'readings: []']))).toHaveLength(1);
+  });
+});
+
+describe('what was found is settled', () => {
+  it.each([
+    ['replaced', 'replaced: [{ part: main shells, at: 2 }]'],
+    ['replaced with all of them', 'replaced: [{ part: main shells }]'],
+    ['machined', 'machined: [{ part: main shells }]'],
+    ['fitted new', 'fitted: { main_shells: { condition: new } }'],
+    ['worked on', 'readings: [{ work: scraped, on: main 2 shell }]'],
+    ['found fit for use', 'found: [{ on: main 2 shell, is: bedded, do: reuse, by: RK }]'],
+  ])('where a later session says that it was %s', (_, says) => {
+    expect(open(engine(['teardown', FOUND], ['rebuild', says]))).toEqual([]);
+  });
+
+  it('where the session that found it replaced it', () => {
+    expect(open(engine(['rebuild', `${FOUND}\nreplaced: [{ part: main shells, at: 2 }]`]))).toEqual([]);
+  });
+
+  it('of what is no part by the same name', () => {
+    const hose = 'found: [{ on: oil hose, is: cracked, do: renew }]';
+    expect(open(engine(['teardown', hose]))).toHaveLength(1);
+    expect(open(engine(['teardown', hose], ['rebuild', 'replaced: [{ part: Oil hose }]']))).toEqual([]);
+  });
+
+  it('only where each of its positions was dealt with', () => {
+    const both = 'found: [{ on: [main 1 shell, main 2 shell], is: wiped, do: renew }]';
+    const only = (at: string): readonly string[] =>
+      open(engine(['teardown', both], ['rebuild', `replaced: [{ part: main shells, at: ${at} }]`]));
+    expect(only('2')).toHaveLength(1);
+    expect(only('[1, 2]')).toEqual([]);
+  });
+});
