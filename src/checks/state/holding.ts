@@ -4,6 +4,7 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Stage } from '../../documents/session/stage.ts';
 import { isSamePartAfter } from '../history/partHistory.ts';
 import type { Holds } from '../value/routes.ts';
+import { isClampedAnew } from './clamping.ts';
 
 /** Whether the parts of a characteristic at a position are, after a run's later sessions, what they were in one of it. */
 export const samePartsSince =
@@ -16,15 +17,21 @@ const APART: readonly Stage[] = ['teardown', 'machined', 'trial', 'rebuild'];
 
 /**
  * Whether what a session of a run read still holds after its later ones: a size until its part is worked on, machined,
- * replaced or fitted anew; a figure of parts put together also no longer than they stay so.
+ * replaced or fitted anew, and one that a joint clamps until that is tightened in another way; a figure of parts put
+ * together also no longer than they stay so.
  */
-export const holdsSince = (run: readonly SessionDocument[], isSamePart: Holds): Holds => {
+export const holdsSince = (
+  run: readonly SessionDocument[],
+  isSamePart: Holds,
+  of: { readonly engine: Engine; readonly registry: Registry },
+): Holds => {
   const isOpened = ({ stage }: SessionDocument, later: SessionDocument): boolean =>
     later.stage !== stage && APART.includes(later.stage);
   return (characteristic, position, session) => {
     const after = run.slice(run.indexOf(session) + 1);
     if (characteristic.isAssemblyFigure === true && after.some((later) => isOpened(session, later)))
       return false;
+    if (isClampedAnew(characteristic, position, session, after, of)) return false;
     return isSamePart(characteristic, position, session);
   };
 };

@@ -67,7 +67,7 @@ function viewAfter(
   const run = [...before, session];
   const earlier = before.toReversed();
   const isSamePart = samePartsSince(engine, registry, run);
-  const holds = holdsSince(run, isSamePart);
+  const holds = holdsSince(run, isSamePart, { engine, registry });
   return {
     engine,
     registry,

@@ -1,0 +1,72 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import type { TighteningLog } from '../../documents/tightening/tightened.ts';
+import type { Position } from '../../layout/position.ts';
+import { type PartAt, readPart } from '../../layout/readPart.ts';
+import { compare, type Fraction } from '../../quantity/fraction.ts';
+import { finalTorques } from '../../torque/sequence.ts';
+import { dependsOn } from '../history/dependsOn.ts';
+
+/**
+ * Whether a joint that a size is clamped by was tightened in another way after it was read: with new fasteners, another
+ * lubricant, or to another torque. A housing or a bore with shells is round for one way of tightening.
+ */
+export function isClampedAnew(
+  characteristic: Characteristic,
+  position: Position,
+  read: SessionDocument,
+  after: readonly SessionDocument[],
+  { engine, registry }: { readonly engine: Engine; readonly registry: Registry },
+): boolean {
+  const { layout } = engine.document;
+  const isOfIt = (part: PartAt): boolean => dependsOn(characteristic, position, part, registry, layout);
+  return after.some((later, index) =>
+    later.tightened.some((log) => {
+      const meaning = readPart(log.document.joint.sequence.joint, registry.parts, layout);
+      if (meaning.kind !== 'parts' || !meaning.at.some(isOfIt)) return false;
+      const since = [read, ...after.slice(0, index)];
+      return isNewSet(log, [...since, later], isOfIt) || isOtherwise(log, logsUpTo(read, engine, log));
+    }),
+  );
+}
+
+/** New fasteners, which no session since the reading says were put in before. */
+const isNewSet = (
+  { fasteners }: TighteningLog,
+  since: readonly SessionDocument[],
+  isOfIt: (part: PartAt) => boolean,
+): boolean =>
+  fasteners === 'new' &&
+  !since.some(({ partChanges }) =>
+    partChanges.some(({ isFresh, parts }) => isFresh && parts.length > 0 && parts.every(isOfIt)),
+  );
+
+/** The logs of the same joint up to the session of the reading, the latest first. */
+const logsUpTo = (
+  read: SessionDocument,
+  { sessions }: Engine,
+  { document }: TighteningLog,
+): readonly TighteningLog[] =>
+  sessions
+    .slice(0, sessions.indexOf(read) + 1)
+    .flatMap(({ tightened }) => tightened)
+    .filter((each) => each.document.joint.sequence.joint === document.joint.sequence.joint)
+    .reverse();
+
+function isOtherwise(log: TighteningLog, before: readonly TighteningLog[]): boolean {
+  const lubricant = before.find((each) => each.lubricant !== undefined)?.lubricant?.name;
+  const isDry = log.lubricant !== undefined && lubricant !== undefined && log.lubricant.name !== lubricant;
+  const [was, is] = [before[0], log].map((each) => each && finalTorque(each));
+  return isDry || (was !== undefined && is !== undefined && compare(was, is) !== 0);
+}
+
+/** The greatest torque that the sequence comes to. */
+const finalTorque = ({ document }: TighteningLog): Fraction | undefined =>
+  [...finalTorques(document.joint.sequence).values()]
+    .map(({ greatest }) => greatest)
+    .reduce<Fraction | undefined>(
+      (most, each) => (most === undefined || compare(each, most) > 0 ? each : most),
+      undefined,
+    );
