@@ -31,6 +31,8 @@ export interface StateReport extends ReportedSession {
   readonly run: readonly SessionDocument[];
   /** How each joint was tightened last. */
   readonly tightened: readonly TighteningLog[];
+  /** What was measured once and holds no longer: shown, and never judged. */
+  readonly lastKnown: readonly EarlierRow[];
 }
 
 export const isState = (shown: ReportedSession | StateReport): shown is StateReport => 'run' in shown;
@@ -74,27 +76,45 @@ function stateReport(
   const documents = latestRun(engine.sessions);
   const run = sessions.slice(sessions.length - documents.length);
   const state = judgeState(engine, registry, run, options);
+  if (state === undefined) return undefined;
   // What is open stays so however often the engine has run since.
   const stillOpen = sessions
     .slice(0, sessions.length - documents.length)
     .flatMap(({ findings }) => findings.filter(({ code }) => STAY_OPEN.has(code)));
+  const latest = latestRows(sessions);
   const beforeOf = (row: Row): EarlierRow | undefined =>
-    run.find(({ session }) => session === row.routes[0]?.route.readIn)?.before(row);
-  if (state === undefined) return undefined;
+    row.routes.length === 0
+      ? latest.get(keyOf(row))
+      : run.find(({ session }) => session === row.routes[0]?.route.readIn)?.before(row);
+  const standing = new Set(state.rows.filter(({ routes }) => routes.length > 0).map(keyOf));
+  const lastKnown = [...latest].flatMap(([key, row]) => (standing.has(key) ? [] : [row]));
   const findings = sortFindings([...state.findings, ...stillOpen]);
-  return { ...state, findings, run: documents, tightened: latestLogs(documents), before: beforeOf };
+  return {
+    ...state,
+    findings,
+    run: documents,
+    tightened: latestLogs(documents),
+    lastKnown,
+    before: beforeOf,
+  };
 }
 
 function withEarlierRows(judged: readonly JudgedSession[]): readonly ReportedSession[] {
   const earlier = new Map<string, EarlierRow>();
   return judged.map((each) => {
     const before = new Map(earlier);
-    for (const row of each.rows) {
-      if (row.routes.length > 0) earlier.set(keyOf(row), { row, date: each.session.date });
-    }
+    for (const [key, row] of latestRows([each])) earlier.set(key, row);
     return { ...each, before: (row: Row) => before.get(keyOf(row)) };
   });
 }
+
+/** Of each thing what the last session says that has a value of it. */
+const latestRows = (sessions: readonly JudgedSession[]): ReadonlyMap<string, EarlierRow> =>
+  new Map(
+    sessions.flatMap(({ rows, session: { date } }) =>
+      rows.filter(({ routes }) => routes.length > 0).map((row) => [keyOf(row), { row, date }] as const),
+    ),
+  );
 
 const keyOf = ({ characteristic, position, half }: Row): string =>
   `${characteristic.id} ${position.key} ${half ?? ''}`;

@@ -88,7 +88,13 @@ const stateJson = (state: StateReport, unitFor: (row: Row) => Unit) => ({
   ...sessionJson(state, unitFor),
   tightened: state.tightened.map(tightenedJson),
   run: state.run.map(({ path }) => path),
+  last_known: state.lastKnown.map(({ row, date }) => lastKnownJson(row, date, unitFor)),
 });
+
+function lastKnownJson(row: Row, date: string, unitFor: (row: Row) => Unit) {
+  const { measure, position, at, unit, least, greatest, read_in } = rowJson(row, unitFor);
+  return { measure, position, at, unit, least, greatest, read_in, date };
+}
 
 function sessionJson({ session, rows, findings, steppedBack }: ReportedSession, unitFor: (row: Row) => Unit) {
   return {

@@ -6,7 +6,7 @@ import {
   printingOf,
   readingText,
 } from '../../checks/findings/readings.ts';
-import type { ReportedSession } from '../../checks/judge/report.ts';
+import type { EarlierRow, ReportedSession } from '../../checks/judge/report.ts';
 import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
 import type { Bands, SideLimit } from '../../checks/judge/sideLimit.ts';
 import type { Verdict } from '../../checks/judge/verdict.ts';
@@ -143,7 +143,12 @@ function rowLines(row: Row, limits: string, printing: Printing, around: Surround
   const { session, style, shape } = around;
   const where = cell(shape.bare === true ? row.position.name : positionText(row));
   if (judged === undefined) {
-    return [{ cells: [where, cell(''), cell(''), verdictCell(row, printing, style.paint)], below: '' }];
+    const known = lastKnownText(session.before(row), printing);
+    const isBeside = shape.extras === 'beside';
+    const cells = [where, cell(''), cell(''), verdictCell(row, printing, style.paint)];
+    return [
+      { cells: [...cells, cell(style.paint.faint(isBeside ? known : ''))], below: isBeside ? '' : known },
+    ];
   }
   const { takenFrom, notes: said, warmth } = judged.route;
   const held = takenFrom === undefined ? '' : `read ${takenFrom}`;
@@ -241,6 +246,12 @@ function verdictCell(row: Row, printing: Printing, paint: Paint, isTerse = false
   const { verdict } = row.judgement;
   const text = isTerse ? distanceText(row, printing) : verdictText(row, printing);
   return cell(verdict === null ? text : paint[COLOURS[verdict]](text));
+}
+
+/** What was there once and holds no longer. */
+function lastKnownText(earlier: EarlierRow | undefined, printing: Printing): string {
+  const [judged] = earlier?.row.routes ?? [];
+  return judged === undefined ? '' : `last known ${readingText(judged, printing)} on ${earlier?.date}`;
 }
 
 function beforeText(row: Row, session: ReportedSession, printing: Printing): string {

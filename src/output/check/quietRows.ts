@@ -45,9 +45,10 @@ export function quietLines(
   rows: readonly Row[],
   unitFor: (row: Row) => Unit,
   { width }: TextStyle,
+  wordOf: (rows: readonly Row[]) => string = verdictOfAll,
 ): readonly Line[] {
   const texts = byMeasure(rows).flatMap((group) => {
-    const texts = quietTexts(group, unitFor);
+    const texts = quietTexts(group, unitFor, wordOf(group));
     return texts === undefined ? [] : [texts];
   });
   const lines = layTable(
@@ -59,11 +60,15 @@ export function quietLines(
   return texts.flatMap(([name, range, verdict]) => wrap(`${name}: ${range}, ${verdict}`, width));
 }
 
-/** What was measured at which positions, from least to greatest, and the verdict that all have. */
+const verdictOfAll = (rows: readonly Row[]): string =>
+  rows.every(({ judgement }) => judgement.verdict === null) ? 'without limits' : 'ok';
+
+/** What was measured at which positions, from least to greatest, and a word on all of it. */
 function quietTexts(
   rows: readonly Row[],
   unitFor: (row: Row) => Unit,
-): readonly [name: string, range: string, verdict: string] | undefined {
+  word: string,
+): readonly [name: string, range: string, word: string] | undefined {
   const [first] = rows;
   const judged = rows.flatMap(({ routes }) => routes[0] ?? []);
   if (first === undefined || judged.length === 0) return undefined;
@@ -71,9 +76,8 @@ function quietTexts(
   const ends = [least(judged.map((each) => each.least)), greatest(judged.map((each) => each.greatest))].map(
     (end) => formatNumber(end, unit, decimals),
   );
-  const verdict = rows.every(({ judgement }) => judgement.verdict === null) ? 'without limits' : 'ok';
   const name = [first.characteristic.label, positionsText(rows)].filter(Boolean).join(' ');
-  return [name, `${[...new Set(ends)].join(' to ')} ${unit.name}`, verdict];
+  return [name, `${[...new Set(ends)].join(' to ')} ${unit.name}`, word];
 }
 
 /** Of many the first and the last, in the order of the layout. */

@@ -1,5 +1,6 @@
 import { type EngineReport, type StateReport, unitsFor } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
+import type { Unit } from '../../quantity/units.ts';
 import { plural } from '../../quantity/words.ts';
 import type { Line } from '../escape/line.ts';
 import { shellWord } from '../terminal/shellWord.ts';
@@ -22,7 +23,28 @@ export function stateLines(state: StateReport, report: EngineReport, style: Text
     ...wrap(standingText(run), style.width).map(style.paint.faint),
     ...characteristicTables({ ...state, rows: loud }, unitFor, style),
     ...(folded.length > 0 ? ['', ...folded] : []),
+    ...lastKnownLines(state, unitFor, style),
   ];
+}
+
+/** What was measured before and is to be measured anew: a line for each characteristic that has no value now. */
+function lastKnownLines(
+  { rows, lastKnown }: StateReport,
+  unitFor: (row: Row) => Unit,
+  style: TextStyle,
+): readonly Line[] {
+  const shown = new Set(rows.map(({ characteristic }) => characteristic.id));
+  const gone = lastKnown.filter(({ row }) => !shown.has(row.characteristic.id));
+  const dateOf = new Map(gone.map(({ row, date }) => [row, date]));
+  const when = (group: readonly Row[]): string =>
+    `last known ${[...new Set(group.flatMap((row) => dateOf.get(row) ?? []))].sort().join(' and ')}`;
+  const lines = quietLines(
+    gone.map(({ row }) => row),
+    unitFor,
+    style,
+    when,
+  );
+  return lines.length === 0 ? [] : ['', ...lines.map(style.paint.faint)];
 }
 
 /** Tables of what is wrong, and what is said of it; what is left out is counted, with the words that show it. */

@@ -64,9 +64,23 @@ const definitions: Readonly<Record<string, Schema>> = {
     },
     'A reading from before work on its part: kept, and not judged.',
   ),
+  last_known: object({
+    measure: text,
+    position: text,
+    at: coordinates,
+    unit: text,
+    least: orNull(number),
+    greatest: orNull(number),
+    read_in: orNull(text),
+    date: text,
+  }),
   session: object(session()),
   state: object(
-    { ...session(), run: described('The sessions since it last ran, the earliest first.', list(text)) },
+    {
+      ...session(),
+      run: described('The sessions since it last ran, the earliest first.', list(text)),
+      last_known: described('What was measured once and holds no longer.', list(ref('last_known'))),
+    },
     'Where the engine stands: of each value the latest that still holds.',
   ),
   engine: object({

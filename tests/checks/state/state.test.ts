@@ -144,6 +144,37 @@ describe('a figure of parts put together holds', () => {
   });
 });
 
+describe('what holds no longer is shown with its day, and not judged', () => {
+  const known = (files: Files): readonly (readonly [string, string, string])[] =>
+    (reportOf(files).state?.lastKnown ?? []).map(({ row, date }) => [
+      row.characteristic.id,
+      row.position.name,
+      date,
+    ]);
+
+  it('a figure that ended when the parts came apart', () => {
+    const files = engine(['trial', endPlay('0.009')], ['rebuild', journals(ALL)]);
+    expect(known(files)).toEqual([['crankshaft_end_play', 'engine', '2026-03-01']]);
+  });
+
+  it('all of the run before a teardown that was not read again, by its last day', () => {
+    const files = engine(
+      ['trial', journals(ALL)],
+      ['rebuild', journals('1: 2.9985')],
+      ['teardown', endPlay('0.009')],
+    );
+    expect(known(files)).toEqual([
+      ['main_journal_diameter', '1', '2026-03-02'],
+      ['main_journal_diameter', '2', '2026-03-01'],
+      ['main_journal_diameter', '3', '2026-03-01'],
+    ]);
+  });
+
+  it('and nothing that holds', () => {
+    expect(known(engine(['teardown', journals(ALL)], ['trial', endPlay('0.009')]))).toEqual([]);
+  });
+});
+
 describe('running ends all that was measured before', () => {
   it.each([
     ['at a teardown', ['rebuild', journals(ALL)], ['teardown', endPlay('0.009')]],
