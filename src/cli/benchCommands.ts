@@ -1,8 +1,9 @@
 import { Argument, type Command, Option } from 'commander';
 import { STAGES } from '../documents/session/stage.ts';
 import type { World } from '../shell/world.ts';
-import { helpEnd } from './helpWords.ts';
+import { ENGINE_OPTION, helpEnd } from './helpWords.ts';
 import { addNew, list } from './new/newCommands.ts';
+import { onlyOneEngine } from './usage.ts';
 
 /** The commands with which a shop is begun and readings come into it. Each is loaded when it is called. */
 export function addBenchCommands(program: Command, world: World, done: (exitCode: number) => void): void {
@@ -43,7 +44,8 @@ function addRecord(program: Command, world: World, done: (exitCode: number) => v
   program
     .command('record')
     .description('guided entry: place by place, judged as typed, every reading saved at once')
-    .argument('[engine]', 'its folder or a part of its name')
+    .argument('[engine]', 'a path, its folder or its name, or a part of either')
+    .option('--engine <name>', ENGINE_OPTION)
     .addOption(
       new Option('--stage <stage>', 'where the job stands; asked for where the day has no session').choices([
         ...STAGES,
@@ -54,9 +56,9 @@ function addRecord(program: Command, world: World, done: (exitCode: number) => v
     .option('--by <name>', 'who measures')
     .option('--measure <ids>', 'these characteristics instead of what the limits name', list)
     .addHelpText('after', RECORD_END)
-    .action(async (engine: string | undefined, options) => {
+    .action(async (word: string | undefined, options) => {
       const { record } = await import('./record/record.ts');
-      done(await record(engine, options, world));
+      done(await record(onlyOneEngine(word, options.engine), options, world));
     });
 }
 
@@ -80,18 +82,19 @@ function addImport(program: Command, world: World, done: (exitCode: number) => v
     .command('import')
     .description('readings from a spreadsheet, by a mapping that is written once')
     .argument('<file>', 'a CSV file')
+    .argument('[engine]', 'a path, its folder or its name, or a part of either')
     .option('--map <name>', 'the mapping: imports/NAME.yaml, or a path; the only one unless given')
     .option('--new-map <name>', "make imports/NAME.yaml from the file's headings, to be filled in")
-    .option('--engine <engine>', 'the folder of the engine or a part of its name')
+    .option('--engine <name>', ENGINE_OPTION)
     .addOption(new Option('--stage <stage>', 'where the job stands, for a new session').choices([...STAGES]))
     .option('--session <name>', 'a session that stands')
     .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
     .option('--by <name>', 'who measured')
     .option('--dry-run', 'print the session as it would be, and write nothing')
     .addHelpText('after', IMPORT_END)
-    .action(async (file: string, options) => {
+    .action(async (file: string, word: string | undefined, options) => {
       const { importCsv } = await import('./import/import.ts');
-      done(await importCsv(file, options, world));
+      done(await importCsv(file, { ...options, engine: onlyOneEngine(word, options.engine) }, world));
     });
 }
 

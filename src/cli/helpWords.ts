@@ -11,6 +11,9 @@ function optionDescription({ description, argChoices, defaultValue }: Option): s
 const argumentDescription = ({ description }: Argument): string => description;
 
 /** Ours instead of the library's, which tells of every switch that it is off by default. */
+/** What every command says of it. */
+export const ENGINE_OPTION = 'the engine: a path, its folder or its name, or a part of either';
+
 export const HELP_WORDS: HelpConfiguration = { optionDescription, argumentDescription };
 
 /** What stands below a command's usage and options. */

@@ -1,7 +1,8 @@
 import { type Command, Option } from 'commander';
 import type { World } from '../shell/world.ts';
 import { CHECK_FORMATS } from './check/checkWriter.ts';
-import { helpEnd } from './helpWords.ts';
+import { ENGINE_OPTION, helpEnd } from './helpWords.ts';
+import { onlyOneEngine } from './usage.ts';
 
 /** The commands that read a shop and say what they find; none writes anything. Each is loaded when it is called. */
 export function addJudgingCommands(program: Command, world: World, done: (exitCode: number) => void): void {
@@ -13,6 +14,8 @@ export function addJudgingCommands(program: Command, world: World, done: (exitCo
 }
 
 const AT = 'the documents of this git revision instead of those on disk';
+
+const engine = (): Option => new Option('--engine <name>', ENGINE_OPTION);
 
 const rule = (): Option =>
   new Option('--rule <rule>', 'how to decide near a limit').choices(['simple', 'guarded']);
@@ -29,6 +32,7 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
       'engines by name or path, sessions, or folders of them; this folder where none is named',
       ['.'],
     )
+    .addOption(engine())
     .option('--session <name>', 'only this session: a path, a file name or a part of it, or a stage')
     .option('--all', 'every session as it found the engine, instead of where the engine stands now')
     .option('--at <revision>', AT)
@@ -46,9 +50,13 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
     .addHelpText('after', CHECK_END)
     .action(async (paths: string[], options) => {
       const { check } = await import('./check/check.ts');
-      done(await check(paths, options, world));
+      done(await check(pathsOf(paths, options.engine), options, world));
     });
 }
+
+/** `--engine` alone stands for this folder, which is meant where nothing is named. */
+const pathsOf = (paths: readonly string[], engine: string | undefined): readonly string[] =>
+  engine === undefined ? paths : [...paths.filter((each) => each !== '.'), engine];
 
 const CHECK_END = helpEnd({
   examples: [
@@ -67,7 +75,8 @@ function addExplain(program: Command, world: World, done: (exitCode: number) => 
   program
     .command('explain')
     .description('a finding code, a characteristic, or where one value comes from')
-    .argument('<what...>', 'CODE, or CHARACTERISTIC, or ENGINE CHARACTERISTIC [POSITION]')
+    .argument('<what...>', 'CODE, or CHARACTERISTIC [POSITION] [ENGINE]')
+    .addOption(engine())
     .option('--session <name>', 'the value in this session instead of the latest that has it')
     .option('--at <revision>', AT)
     .addOption(rule())
@@ -83,8 +92,8 @@ const EXPLAIN_END = helpEnd({
   examples: [
     ['tenths explain reading/undecided'],
     ['tenths explain main_bearing_clearance'],
-    ['tenths explain engines/reservoir-pump-2 main_bearing_clearance', 'where it was measured'],
-    ['tenths explain engines/reservoir-pump-2 main_bearing_clearance 5 --session teardown'],
+    ['tenths explain main_bearing_clearance reservoir-pump-2', 'where it was measured'],
+    ['tenths explain main_bearing_clearance 5 reservoir-pump-2 --session teardown'],
   ],
 });
 
@@ -93,12 +102,13 @@ function addStudy(program: Command, world: World, done: (exitCode: number) => vo
     .command('study')
     .description('a gauge study: how far an instrument in these hands repeats')
     .argument('[engine]', 'the engine whose session holds the study')
+    .addOption(engine())
     .option('--session <name>', 'the study of this session instead of the latest that has one')
     .option('--at <revision>', AT)
     .addHelpText('after', STUDY_END)
-    .action(async (engine: string | undefined, options) => {
+    .action(async (word: string | undefined, options) => {
       const { study } = await import('./study/study.ts');
-      done(study(engine, options, world));
+      done(study(onlyOneEngine(word, options.engine), options, world));
     });
 }
 
@@ -114,7 +124,7 @@ function addDiff(program: Command, world: World, done: (exitCode: number) => voi
       '<sides...>',
       'A [B], sessions or revisions, and after them the engine; without B the files on disk',
     )
-    .option('--engine <name>', 'the engine')
+    .addOption(engine())
     .option('--all', 'what is the same or within its uncertainty as well', false)
     .option('--exit-code', 'exit with 1 when anything is different', false)
     .addOption(
@@ -147,8 +157,9 @@ function addTrend(program: Command, world: World, done: (exitCode: number) => vo
   program
     .command('trend')
     .description('one characteristic across the sessions of an engine, and when it reaches its wear limit')
-    .argument('<measure>', 'the characteristic, such as main_bearing_clearance')
-    .argument('[engine]', 'the engine; else the one around this folder, or the only one of the shop')
+    .argument('<measure>', 'the characteristic, by its id or as tables print it')
+    .argument('[where...]', 'POSITION, ENGINE or both; the engine is else the one around this folder')
+    .addOption(engine())
     .option('--position <name>', 'only there')
     .addOption(
       new Option('--by <axis>', 'hours where every session states them, else date').choices([
@@ -163,16 +174,16 @@ function addTrend(program: Command, world: World, done: (exitCode: number) => vo
     )
     .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
     .addHelpText('after', TREND_END)
-    .action(async (measure: string, engine: string | undefined, options) => {
+    .action(async (measure: string, words: string[], options) => {
       const { trend } = await import('./trend/trend.ts');
-      done(trend(measure, engine, options, world));
+      done(trend(measure, words, options, world));
     });
 }
 
 const TREND_END = helpEnd({
   examples: [
     ['tenths trend cylinder_bore'],
-    ['tenths trend main_bearing_clearance engines/reservoir-pump-2 --position 3 --by date'],
+    ['tenths trend main_bearing_clearance 3 reservoir-pump-2 --by date'],
     ['tenths trend cylinder_bore --history', 'removed and corrected readings of earlier commits, too'],
   ],
   notes: [`A part that was replaced, machined, worked on or fitted anew starts a new line.`],

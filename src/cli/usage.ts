@@ -26,3 +26,11 @@ export function orUsage<Value>(outcome: Outcome<Value>): Value {
   if (outcome.ok) return outcome.value;
   throw new UsageError(outcome.problem.message, outcome.problem.help);
 }
+
+/** The engine of a call: behind `--engine`, or the last word. */
+export function onlyOneEngine(word: string | undefined, option: string | undefined): string | undefined {
+  if (word !== undefined && option !== undefined) {
+    throw new UsageError(`the engine is named twice: ${word} and --engine ${option}`, 'name it once');
+  }
+  return option ?? word;
+}

@@ -1,6 +1,7 @@
 import type { EngineReport, ReportedSession, StateReport } from '../../checks/judge/report.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { STAGES } from '../../documents/session/stage.ts';
+import { stemOf } from '../../documents/stem.ts';
 import { UsageError } from '../usage.ts';
 
 /** What of an engine a run is about: where it stands now, unless sessions are asked for. */
@@ -38,14 +39,16 @@ export function sessionNamed(name: string, sessions: readonly ReportedSession[])
   return sessions.filter((each) => named.includes(each.session));
 }
 
-/** By path, by stem, by a part of the stem, or by stage (the latest of it), in that order. */
+/** By path, by file name, by a part of it in any case, or by stage (the latest of it), in that order. */
 export function documentsNamed(
   name: string,
   sessions: readonly SessionDocument[],
 ): readonly SessionDocument[] {
-  const byPath = sessions.filter(({ path }) => path === name.replace(/^\.\//, ''));
-  const byStem = sessions.filter((each) => each.name === name);
-  const byPart = sessions.filter((each) => each.name.includes(name));
+  const asked = name.replace(/^\.\//, '');
+  const stem = /\.ya?ml$/.test(asked) ? stemOf(asked) : asked;
+  const byPath = sessions.filter(({ path }) => path === asked || path.endsWith(`/${asked}`));
+  const byStem = sessions.filter((each) => each.name === stem);
+  const byPart = sessions.filter((each) => each.name.toLowerCase().includes(stem.toLowerCase()));
   const byStage = sessions.filter(({ stage }) => stage === name).slice(-1);
   // A stage's word stands in many names: where it singles none out it means the latest of that stage.
   const isStage = STAGES.some((stage) => stage === name);

@@ -80,6 +80,7 @@ const valuesOf = async (option: Option, world: World): Promise<readonly Offer[]>
 async function named(name: string, world: World): Promise<readonly Offer[]> {
   switch (name) {
     case 'engine':
+    case 'where':
     case 'paths':
       return engineNames(world);
     case 'session':

@@ -16,7 +16,7 @@ import { workTreeSource } from '../shop/shopSource.ts';
 import type { Compared } from './compared.ts';
 import { isRevisionAlone, readDiffCall } from './diffCall.ts';
 import { compareRevisions } from './diffRevisions.ts';
-import { compareSessions } from './diffSessions.ts';
+import { compareSessions, mayBeSessions } from './diffSessions.ts';
 
 export interface DiffOptions {
   readonly engine?: string | undefined;
@@ -38,8 +38,9 @@ export function diff(words: readonly string[], options: DiffOptions, world: Worl
     (word) => word !== undefined && isRevisionAlone(word) && isRevision(word),
   );
   const sessions = areRevisions ? undefined : compareSessions(call, source, world);
-  // Of an engine that is not there nothing is a session: that is what to tell, unless git knows the words.
-  if (sessions === undefined && call.engine !== undefined && revisions.find(call.a) === undefined)
+  // Of an engine that is not there, or of one among several, nothing is a session: that is what to tell, unless git knows the words.
+  const isOfEngine = call.engine !== undefined || mayBeSessions(call, source);
+  if (sessions === undefined && isOfEngine && revisions.find(call.a) === undefined)
     engineNamed(call.engine, world, source);
   const compared = sessions ?? compareRevisions(call, { source, revisions, opened }, options, world);
   const isDifferent = compared.engines.some((each) => !isSame(each.diff));

@@ -1,5 +1,6 @@
 import { STAGES } from '../../documents/session/stage.ts';
 import { stemOf } from '../../documents/stem.ts';
+import { engineNames } from '../shop/resolveShop.ts';
 import type { ShopSource } from '../shop/shopSource.ts';
 import { UsageError } from '../usage.ts';
 
@@ -12,8 +13,8 @@ export interface DiffCall {
 }
 
 /**
- * `A`, `A B`, each with an engine behind it: the third word, or a last word that is a folder or an engine's folder name.
- * A name that git knows as a revision is one.
+ * `A`, `A B`, each with an engine behind it: the third word, or a last word that is a folder, an engine's name or a part of
+ * one. A name that git knows as a revision is one, and what may be a session's comes before a part of an engine's.
  */
 export function readDiffCall(
   words: readonly string[],
@@ -27,7 +28,7 @@ export function readDiffCall(
   }
   if (third !== undefined) {
     // What was meant as a third side would be passed over; an engine may be at a revision alone.
-    const isEngine = isFolder(third, source) || isFolderName(third, source);
+    const isEngine = isFolder(third, source) || engineNames(third, source).length > 0;
     if (!isEngine && (isRevision(third) || mayNameSession(third, pathsHere(source), STAGES))) {
       throw new UsageError(
         `${third} is no engine, and no more than two sides are compared`,
@@ -37,7 +38,7 @@ export function readDiffCall(
     return { a, b, engine: third };
   }
   if (b === undefined || engine !== undefined) return { a, b, engine };
-  const isEngine = isFolder(b, source) || (!isRevision(b) && isFolderName(b, source));
+  const isEngine = isFolder(b, source) || (!isRevision(b) && isEngineName(b, source));
   return isEngine ? { a, b: undefined, engine: b } : { a, b, engine };
 }
 
@@ -46,9 +47,10 @@ function isFolder(word: string, source: ShopSource): boolean {
   return located !== undefined && located.file === undefined;
 }
 
-/** By the names of folders alone: no document has to be read. */
-const isFolderName = (word: string, source: ShopSource): boolean =>
-  pathsHere(source).some((path) => path.split('/').slice(0, -1).includes(word));
+/** By the names of folders alone before any document has to be read. */
+const isEngineName = (word: string, source: ShopSource): boolean =>
+  pathsHere(source).some((path) => path.split('/').slice(0, -1).includes(word)) ||
+  (!mayNameSession(word, pathsHere(source), STAGES) && engineNames(word, source).length > 0);
 
 const pathsHere = (source: ShopSource): readonly string[] => source.locate('.')?.shop.store.list(['.']) ?? [];
 
@@ -58,5 +60,7 @@ export const isRevisionAlone = (word: string): boolean => /[~^]|@\{/.test(word);
 /** Whether a word can name one of an engine's sessions, by the names of its files alone. */
 export function mayNameSession(word: string, paths: readonly string[], stages: readonly string[]): boolean {
   const part = /\.ya?ml$/.test(word) ? stemOf(word) : word;
-  return stages.includes(word) || paths.some((path) => stemOf(path).includes(part));
+  return (
+    stages.includes(word) || paths.some((path) => stemOf(path).toLowerCase().includes(part.toLowerCase()))
+  );
 }

@@ -14,7 +14,7 @@ import { type DiffCall, mayNameSession } from './diffCall.ts';
 export function compareSessions(call: DiffCall, source: ShopSource, world: World): Compared | undefined {
   const words = call.b === undefined ? [call.a] : [call.a, call.b];
   if (call.engine === undefined && !words.some((word) => mayBeBelow(word, source))) return undefined;
-  const found = engineHere(call.engine, source);
+  const found = engineHere(call.engine ?? words.find((word) => isFile(word, source)), source);
   if (found === undefined || !words.some((word) => mayBeSession(word, found))) return undefined;
   const read = judgeable(found, world);
   const { engine, hasProblems } = read;
@@ -38,6 +38,13 @@ const sideOf = ({ stage, date }: SessionDocument): ComparedState => ({
   name: `${stage} ${date}`,
   commit: null,
 });
+
+/** Whether the words may name sessions of one of the engines here. */
+export const mayBeSessions = ({ a, b = a }: DiffCall, source: ShopSource): boolean =>
+  mayBeBelow(a, source) && mayBeBelow(b, source);
+
+/** A session by its path is of the engine in which it lies. */
+const isFile = (word: string, source: ShopSource): boolean => source.locate(word)?.file !== undefined;
 
 /** The engine meant, where there is one on disk and only one. */
 function engineHere(name: string | undefined, source: ShopSource): EngineFolder | undefined {

@@ -15,15 +15,19 @@ import { characteristicLines } from '../../output/explain/explainCharacteristic.
 import { documentCodeLines, findingKindLines } from '../../output/explain/explainCode.ts';
 import { type MeasuredRow, positionsLines } from '../../output/explain/explainPositions.ts';
 import { valueLines } from '../../output/explain/explainValue.ts';
-import { shellWord } from '../../output/terminal/shellWord.ts';
 import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import { sessionNamed } from '../check/chooseSessions.ts';
+import { findMeasure, measureNamed } from '../shop/measureNamed.ts';
 import { openEngine, sourceOf } from '../shop/resolveShop.ts';
+import type { Subject } from '../shop/subjectWords.ts';
+
 import { UsageError } from '../usage.ts';
+import { readExplainCall } from './explainCall.ts';
 
 export interface ExplainOptions extends JudgingOptions {
+  readonly engine?: string | undefined;
   readonly session?: string | undefined;
   /** A revision whose documents are read instead of those on disk. */
   readonly at?: string | undefined;
@@ -31,17 +35,10 @@ export interface ExplainOptions extends JudgingOptions {
 
 /** Explains a finding code, a characteristic, or one value of an engine; the exit code. */
 export function explain(words: readonly string[], options: ExplainOptions, world: World): number {
-  const [first = '', measure, position, ...more] = words;
-  if (more.length > 0) {
-    const whole = [first, measure ?? '', [position, ...more].join(' ')].map(shellWord).join(' ');
-    throw new UsageError(
-      `too many words: ${more.join(' ')}`,
-      `a position of several words: tenths explain ${whole}`,
-    );
-  }
-  return measure === undefined
-    ? explainName(first, options.at, world)
-    : explainValue([first, measure], position, options, world);
+  const call = readExplainCall(words, options, world);
+  return call.subject === undefined
+    ? explainName(call.name, options.at, world)
+    : explainValue(call.name, call.subject, options, world);
 }
 
 function explainName(name: string, at: string | undefined, world: World): number {
@@ -53,7 +50,7 @@ function explainName(name: string, at: string | undefined, world: World): number
 function nameLines(name: string, at: string | undefined, style: TextStyle, world: World): readonly Line[] {
   const kind = findingKinds.find(({ code }) => code === name);
   const code = name.replace(/^document\//, '');
-  const characteristic = characteristics.find(({ id }) => id === name);
+  const characteristic = findMeasure(name, { all: characteristics });
   if (kind !== undefined) return findingKindLines(kind, style);
   if (characteristic !== undefined) return characteristicLines(characteristic, style);
   if (isDocumentCode(code)) return documentCodeLines(code, style);
@@ -68,7 +65,7 @@ function ownCharacteristic(name: string, at: string | undefined, world: World): 
   const shop = sourceOf(at, '.', world).locate('.')?.shop;
   for (const folder of shop?.loader.find({ folders: ['.'] }).engines ?? []) {
     const { registry } = shop?.load(folder) ?? {};
-    const found = registry?.find(name);
+    const found = registry && findMeasure(name, registry);
     if (found !== undefined) return found;
     for (const id of registry?.ids() ?? []) known.add(id);
   }
@@ -83,24 +80,19 @@ const knownNames = (): readonly string[] => [
 ];
 
 function explainValue(
-  call: readonly [engine: string, measure: string],
-  position: string | undefined,
+  measure: string,
+  { engine, position }: Subject,
   options: ExplainOptions,
   world: World,
 ): number {
-  const [engine, measure] = call;
   const opened = openEngine(engine, world, options.at);
   const report = reportEngine(opened.engine, opened.registry, options);
-  const characteristic = opened.registry.find(measure);
-  if (characteristic === undefined) {
-    const { message, help } = unknownMeasure(measure, opened.registry);
-    throw new UsageError(message, help);
-  }
+  const characteristic = measureNamed(measure, opened.registry);
   const rows = latestRows(report, characteristic, options.session);
   const style = textStyle(world.out, world.environment, true);
   const lines =
     position === undefined && !characteristic.family.isSingle
-      ? positionsLines(call, rows, unitsFor(report.engine), style)
+      ? positionsLines([characteristic.id, engine], rows, unitsFor(report.engine), style)
       : rowsAt(position, characteristic, rows, report).flatMap((row, index) => [
           ...(index === 0 ? [] : ['']),
           ...valueLines(row, report, options, style),

@@ -14,6 +14,7 @@ import type { World } from '../../shell/world.ts';
 import { makeFiles } from '../../shell/write/makeFiles.ts';
 import { type BenchEngine, benchEngine } from '../record/benchEngine.ts';
 import { askStage } from '../record/stageQuestion.ts';
+import { findMeasure } from '../shop/measureNamed.ts';
 import { UsageError } from '../usage.ts';
 import { printMade } from './printMade.ts';
 
@@ -105,26 +106,26 @@ export function printAndAdvise(
   return 0;
 }
 
-/** Ids as the registry knows them, or a refusal with the nearest name. */
+/** Ids of what is called by an id or a label, or a refusal with the nearest name. */
 export function knownMeasures(
   { measure }: { readonly measure?: readonly string[] },
   { registry }: BenchEngine,
 ): readonly string[] | undefined {
-  for (const id of measure ?? []) {
-    const found = registry.find(id);
+  return measure?.map((word) => {
+    const found = findMeasure(word, registry);
     if (found === undefined) {
-      const { message, help } = unknownMeasure(id, registry);
+      const { message, help } = unknownMeasure(word, registry);
       throw new UsageError(message, help ?? `one of ${registry.ids().join(', ')}`);
     }
     if (found.onlyWithLimits === true) {
       const [input] = found.derivations.flatMap((each) => each.inputs);
       throw new UsageError(
-        `${id} is worked out and not read`,
+        `${found.id} is worked out and not read`,
         `measure ${input ?? 'what it is worked out from'}`,
       );
     }
-  }
-  return measure;
+    return found.id;
+  });
 }
 
 export function checkedDate(date: string | undefined, { today }: World): string {

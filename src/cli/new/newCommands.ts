@@ -2,7 +2,8 @@ import { type Command, InvalidArgumentError, Option } from 'commander';
 import { readRods } from '../../bench/scaffold/rods.ts';
 import { STAGES } from '../../documents/session/stage.ts';
 import type { World } from '../../shell/world.ts';
-import { helpEnd } from '../helpWords.ts';
+import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
+import { onlyOneEngine } from '../usage.ts';
 
 export const list = (text: string): readonly string[] =>
   text
@@ -39,7 +40,8 @@ export function addNew(program: Command, world: World, done: (exitCode: number) 
   scaffold
     .command('session')
     .description('an empty session: every position that the limits name, in the order of the bench')
-    .argument('[engine]', 'its folder or a part of its name')
+    .argument('[engine]', 'a path, its folder or its name, or a part of either')
+    .option('--engine <name>', ENGINE_OPTION)
     .addOption(
       new Option('--stage <stage>', 'where the job stands; asked for unless given').choices([...STAGES]),
     )
@@ -48,22 +50,23 @@ export function addNew(program: Command, world: World, done: (exitCode: number) 
     .option('--measure <ids>', 'these characteristics instead of what the limits name', list)
     .option('--sheet', 'print it as a blank sheet instead, and write no file')
     .addHelpText('after', NEW_SESSION_END)
-    .action(async (engine: string | undefined, options) => {
+    .action(async (word: string | undefined, options) => {
       const { newSession } = await import('./new.ts');
-      done(await newSession(engine, options, world));
+      done(await newSession(onlyOneEngine(word, options.engine), options, world));
     });
   scaffold
     .command('torque')
     .description('a tightening sequence')
     .argument('<joint>', 'what is tightened, such as main-caps')
+    .argument('[engine]', 'a path, its folder or its name, or a part of either')
     .requiredOption('--passes <torques>', 'the torque of each pass, first to last', list)
-    .option('--engine <engine>', 'the folder of the engine or a part of its name')
+    .option('--engine <name>', ENGINE_OPTION)
     .option('--fasteners <names>', 'their names; made up from the joint unless given', list)
     .option('--source <text>', 'where the figures come from')
     .addHelpText('after', NEW_TORQUE_END)
-    .action(async (joint: string, options) => {
+    .action(async (joint: string, word: string | undefined, options) => {
       const { newTorque } = await import('./new.ts');
-      done(newTorque(joint, options, world));
+      done(newTorque(joint, { ...options, engine: onlyOneEngine(word, options.engine) }, world));
     });
 }
 

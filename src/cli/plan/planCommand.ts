@@ -1,6 +1,7 @@
 import { type Command, Option } from 'commander';
 import type { World } from '../../shell/world.ts';
-import { helpEnd } from '../helpWords.ts';
+import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
+import { onlyOneEngine } from '../usage.ts';
 
 /** `tenths plan [engine]`. */
 export function addPlan(program: Command, world: World, done: (exitCode: number) => void): void {
@@ -10,15 +11,16 @@ export function addPlan(program: Command, world: World, done: (exitCode: number)
       'what brings an engine back: what to grind, bore, renew or measure again, in the order of work',
     )
     .argument('[engine]', 'the engine; else the one around this folder, or the only one of the shop')
+    .option('--engine <name>', ENGINE_OPTION)
     .option('--session <name>', 'as this session left it, instead of where it stands now')
     .option('--at <revision>', 'the documents of this git revision instead of those on disk')
     .addOption(
       new Option('--format <format>', 'how to print').choices(['text', 'markdown', 'json']).default('text'),
     )
     .addHelpText('after', PLAN_END)
-    .action(async (engine: string | undefined, options) => {
+    .action(async (word: string | undefined, options) => {
       const { plan } = await import('./plan.ts');
-      done(plan(engine, options, world));
+      done(plan(onlyOneEngine(word, options.engine), options, world));
     });
 }
 

@@ -11,6 +11,7 @@ import { STAGES, type Stage } from '../../documents/session/stage.ts';
 import { workTree } from '../../shell/discover/store.ts';
 import type { World } from '../../shell/world.ts';
 import { unfinishedEntries } from '../../shell/write/journal.ts';
+import { documentsNamed } from '../check/chooseSessions.ts';
 import { checkedDate, knownMeasures } from '../new/new.ts';
 import { UsageError } from '../usage.ts';
 import type { BenchEngine } from './benchEngine.ts';
@@ -34,9 +35,11 @@ export interface RecordTarget {
 /** Named; else the one that an entry was cut off in; else the one of the day, which is made where there is none. */
 export function recordTarget(opened: BenchEngine, options: TargetOptions, world: World): RecordTarget {
   const name = options.session ?? cutOff(opened, options) ?? nameOfDay(opened, options, world);
-  const found = opened.engine.sessions.filter((each) => each.name === name || each.path === name);
+  const { sessions } = opened.engine;
   const [existing] =
-    found.length > 0 ? found : opened.engine.sessions.filter((each) => each.name.includes(name));
+    options.session === undefined
+      ? sessions.filter((each) => each.name === name)
+      : documentsNamed(name, sessions);
   if (options.session !== undefined && existing === undefined) {
     const names = opened.engine.sessions.map((each) => each.name).join(', ');
     throw new UsageError(
@@ -118,7 +121,7 @@ export function recordStart(
   const ownBlocks = open.map((each) => each.block);
   const measures = new Set(ownBlocks.map((each) => each.measure));
   const blocks = [...ownBlocks, ...plan.blocks.filter((each) => !measures.has(each.measure))];
-  const asked = options.measure;
+  const asked = knownMeasures(options, opened);
   return {
     record: 1,
     head,

@@ -8,6 +8,7 @@ import { type Repository, repositoryAround } from '../../shell/git/repository.ts
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import { orUsage, UsageError } from '../usage.ts';
+import { enginesNamed, isWholeName } from './enginesNamed.ts';
 import { revisionSource } from './revisionSource.ts';
 import { type Located, type Shop, type ShopSource, workTreeSource } from './shopSource.ts';
 
@@ -50,9 +51,11 @@ function engineCalled(name: string, source: ShopSource): Located | undefined {
   return found && { ...found, file: undefined };
 }
 
-function notThere(path: string, { revision }: ShopSource): UsageError {
+function notThere(path: string, { revision, locate }: ShopSource): UsageError {
+  const engines = locate('.')?.shop.loader.find(EVERYWHERE).engines ?? [];
+  const known = engines.length === 0 ? '' : `: ${engines.join(', ')}`;
   return revision === undefined
-    ? new UsageError(`${path} does not exist`, 'name an engine, or a folder or a file of the shop')
+    ? new UsageError(`${path} does not exist`, `name an engine, or a folder or a file of the shop${known}`)
     : new UsageError(`${path} is not in ${revision.name}`, 'name a folder or a file that was there then');
 }
 
@@ -63,8 +66,8 @@ export interface EngineFolder {
 }
 
 /**
- * The one engine that a call is about: a path in it, its folder's name or a unique part of that; without
- * a name the engine around the working directory, or the only one of the shop.
+ * The one engine that a call is about: a path in it, its folder's name, its `name:` or a unique part of either, in any
+ * case; without a name the engine around the working directory, or the only one of the shop.
  */
 export function engineNamed(
   name: string | undefined,
@@ -86,9 +89,22 @@ export function findEngine(name: string | undefined, source: ShopSource): Engine
   if (located !== undefined && around !== undefined) return { shop: located.shop, folder: around };
   const shop = (located ?? source.locate('.'))?.shop;
   const engines = shop?.loader.find(EVERYWHERE).engines ?? [];
-  const named = name === undefined ? engines : enginesNamed(name, engines);
+  const named = name === undefined || shop === undefined ? engines : enginesNamed(name, shop, engines);
   const folder = only(named, name ?? 'this shop');
   return shop === undefined || folder === undefined ? undefined : { shop, folder };
+}
+
+/** Whether a word is an engine's path, or its whole name. */
+export function isCalled(word: string, source: ShopSource): boolean {
+  if (source.locate(word) !== undefined) return true;
+  const shop = source.locate('.')?.shop;
+  return shop !== undefined && isWholeName(word, shop, shop.loader.find(EVERYWHERE).engines);
+}
+
+/** Engines that a word may mean, none where it is none's name. */
+export function engineNames(word: string, source: ShopSource): readonly string[] {
+  const shop = source.locate('.')?.shop;
+  return shop === undefined ? [] : enginesNamed(word, shop, shop.loader.find(EVERYWHERE).engines);
 }
 
 const EVERYWHERE = { folders: ['.'] };
@@ -152,11 +168,4 @@ function only(engines: readonly string[], name: string): string | undefined {
     throw new UsageError(`${name} may be any of several engines: ${engines.join(', ')}`, 'name one of them');
   }
   return engines[0];
-}
-
-/** A whole name before a part of one: `pump` is that engine even where a `pump-2` stands beside it. */
-function enginesNamed(name: string, engines: readonly string[]): readonly string[] {
-  const last = (folder: string): string => folder.slice(folder.lastIndexOf('/') + 1);
-  const whole = engines.filter((folder) => last(folder) === name);
-  return whole.length > 0 ? whole : engines.filter((folder) => last(folder).includes(name));
 }

@@ -1,6 +1,7 @@
 import { type Command, Option } from 'commander';
 import type { World } from '../../shell/world.ts';
-import { helpEnd } from '../helpWords.ts';
+import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
+import { onlyOneEngine } from '../usage.ts';
 
 /** `tenths torque NAME [engine]`. */
 export function addTorque(program: Command, world: World, done: (exitCode: number) => void): void {
@@ -9,6 +10,7 @@ export function addTorque(program: Command, world: World, done: (exitCode: numbe
     .description('the tightening card of a joint: order, passes, wrench setting, expected clamp load')
     .argument('<name>', "a torque document: its file's name, a part of it, or its joint")
     .argument('[engine]', 'the engine; else the one around this folder, or the only one of the shop')
+    .option('--engine <name>', ENGINE_OPTION)
     .option('--wrench <length>', 'from the middle of the grip to the drive, such as 18in')
     .option('--adapter <length>', 'from the drive to the fastener, such as 6in')
     .option('--adapter-angle <angle>', '0 in line with the wrench, 90 square to it, 180 back along it')
@@ -17,9 +19,9 @@ export function addTorque(program: Command, world: World, done: (exitCode: numbe
       new Option('--format <format>', 'how to print').choices(['text', 'markdown', 'json']).default('text'),
     )
     .addHelpText('after', TORQUE_END)
-    .action(async (name: string, engine: string | undefined, options) => {
+    .action(async (name: string, word: string | undefined, options) => {
       const { torque } = await import('./torque.ts');
-      done(torque(name, engine, options, world));
+      done(torque(name, onlyOneEngine(word, options.engine), options, world));
     });
 }
 

@@ -2,7 +2,6 @@ import { unitOfRow } from '../../checks/judge/session.ts';
 import { measuredSession } from '../../checks/value/measured.ts';
 import { type PastState, withPast } from '../../compare/past.ts';
 import { type Trend, type TrendAxis, trendOf } from '../../compare/trend.ts';
-import { unknownMeasure } from '../../documents/measure.ts';
 import { findPosition } from '../../layout/readKey.ts';
 import { revisionText, shortCommit } from '../../output/diff/revision.ts';
 import { json, writtenJson } from '../../output/escape/json.ts';
@@ -11,11 +10,14 @@ import { trendJson } from '../../output/trend/trendJson.ts';
 import { trendLines } from '../../output/trend/trendText.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
+import { measureNamed } from '../shop/measureNamed.ts';
 import { type OpenedEngine, openEngine } from '../shop/resolveShop.ts';
+import { readSubject } from '../shop/subjectWords.ts';
 import { UsageError } from '../usage.ts';
 import { pastStates } from './pastStates.ts';
 
 export interface TrendOptions {
+  readonly engine?: string | undefined;
   readonly position?: string | undefined;
   readonly by?: TrendAxis | undefined;
   readonly at?: string | undefined;
@@ -26,13 +28,14 @@ export interface TrendOptions {
 /** Prints one characteristic across the sessions of an engine; the exit code. */
 export function trend(
   measure: string,
-  engineName: string | undefined,
+  words: readonly string[],
   options: TrendOptions,
   world: World,
 ): number {
-  const opened = openEngine(engineName, world, options.at);
+  const subject = readSubject(measure, words, options, world);
+  const opened = openEngine(subject.engine, world, options.at);
   const { engine, revision } = opened;
-  const found = only(trendIn(measure, opened, options, world), options.position, opened);
+  const found = only(trendIn(measure, opened, options, world), subject.position, opened);
   const unitFor = (row: Parameters<typeof unitOfRow>[0]) => unitOfRow(row, engine);
   const exit = opened.hasProblems ? 2 : 0;
   const { name } = engine.document;
@@ -59,17 +62,13 @@ function trendIn(
   world: World,
 ): Trend {
   const { engine, registry } = opened;
-  const characteristic = registry.find(measure);
-  if (characteristic === undefined) {
-    const { message, help } = unknownMeasure(measure, registry);
-    throw new UsageError(message, help);
-  }
+  const characteristic = measureNamed(measure, registry);
   if (characteristic.quantity === 'pass or fail') {
     const message = `${measure} is passed or failed, and has no trend`;
     throw new UsageError(message, 'tenths diff A B tells what passed before and fails now');
   }
   const present = engine.sessions.map((session) => measuredSession(engine, registry, session));
-  const { sessions, past } = withPast(present, history ? statesBefore(opened, world) : [], measure);
+  const { sessions, past } = withPast(present, history ? statesBefore(opened, world) : [], characteristic.id);
   const found = trendOf({ engine, sessions }, registry, characteristic, by, past);
   if (found.lines.length > 0) return found;
   const help =

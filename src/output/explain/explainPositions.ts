@@ -41,7 +41,7 @@ const COLUMNS: readonly Column[] = [
 
 /** Where a characteristic was measured, and how to ask about one of these values. */
 export function positionsLines(
-  call: readonly [engine: string, measure: string],
+  [measure, engine]: readonly [measure: string, engine: string | undefined],
   rows: readonly MeasuredRow[],
   unitFor: (row: Row) => Unit,
   { paint, width }: TextStyle,
@@ -58,7 +58,7 @@ export function positionsLines(
       rest: [verdictText(row, printing), `${session.stage} ${session.date}`],
     };
   });
-  const again = [...call, first.row.position.name].map(shellWord).join(' ');
+  const again = [measure, first.row.position.name, engine ?? []].flat().map(shellWord).join(' ');
   return [
     line`${paint.strong(label)}, ${unitFor(first.row).name}`,
     ...fitting(width, [2, 1, 0], (beside) => tableLines(told, beside)),

@@ -1,0 +1,76 @@
+import { findPosition } from '../../layout/readKey.ts';
+import type { World } from '../../shell/world.ts';
+import { onlyOneEngine, UsageError } from '../usage.ts';
+import { findMeasure } from './measureNamed.ts';
+import { type EngineFolder, findEngine, isCalled, sourceOf } from './resolveShop.ts';
+import type { ShopSource } from './shopSource.ts';
+
+/** What stands behind a characteristic: `[POSITION] [ENGINE]`. */
+export interface Subject {
+  readonly position: string | undefined;
+  readonly engine: string | undefined;
+}
+
+interface SubjectOptions {
+  readonly engine?: string | undefined;
+  readonly position?: string | undefined;
+  readonly at?: string | undefined;
+}
+
+/** One word may be either: a position where the engine that is meant without a name has it. */
+export function readSubject(
+  measure: string,
+  words: readonly string[],
+  options: SubjectOptions,
+  world: World,
+): Subject {
+  const [first, second, ...more] = words;
+  const isPositionNamed = options.position !== undefined;
+  if (more.length > 0 || (isPositionNamed && second !== undefined)) throw tooMany(words);
+  if (second !== undefined) return { position: first, engine: onlyOneEngine(second, options.engine) };
+  if (first === undefined || isPositionNamed) {
+    return { position: options.position, engine: onlyOneEngine(first, options.engine) };
+  }
+  const source = sourceOf(options.at, '.', world);
+  if (options.engine !== undefined) {
+    const isTwice = isCalled(first, source);
+    return { position: first, engine: onlyOneEngine(isTwice ? first : undefined, options.engine) };
+  }
+  return isPositionHere(measure, first, source)
+    ? { position: first, engine: undefined }
+    : { position: undefined, engine: first };
+}
+
+const tooMany = (words: readonly string[]): UsageError =>
+  new UsageError(
+    `too many words: ${words.join(' ')}`,
+    'CHARACTERISTIC [POSITION] [ENGINE]; put a position of several words in quotes',
+  );
+
+function isPositionHere(measure: string, word: string, source: ShopSource): boolean {
+  if (isCalled(word, source)) return false;
+  const here = engineHere(source);
+  if (here === undefined) return false;
+  const { engine, registry } = here.shop.load(here.folder);
+  const characteristic = findMeasure(measure, registry);
+  if (engine === undefined || characteristic === undefined) return false;
+  // A step of the assembly may have any name: what an engine is called comes first.
+  if (characteristic.family.isNamedBySession && engineNamedSo(word, source)) return false;
+  return findPosition(engine.document.layout, characteristic.family, word) !== undefined;
+}
+
+/** The one that is meant without a name; undefined where there is none, or more than one. */
+const engineHere = (source: ShopSource): EngineFolder | undefined =>
+  unlessUnclear(() => findEngine(undefined, source));
+
+const engineNamedSo = (word: string, source: ShopSource): boolean =>
+  unlessUnclear(() => findEngine(word, source)) !== undefined;
+
+function unlessUnclear<T>(find: () => T | undefined): T | undefined {
+  try {
+    return find();
+  } catch (error) {
+    if (error instanceof UsageError) return undefined;
+    throw error;
+  }
+}
