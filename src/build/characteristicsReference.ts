@@ -52,13 +52,18 @@ const positionsText = ({ family }: Characteristic): string =>
 const inputsOf = ({ derivations }: Characteristic): string =>
   derivations.map(({ inputs }) => inputs.map((id) => `\`${id}\``).join(' and ')).join('; or ');
 
-function exampleText({ given, unit, least, greatest, source }: WorkedExample): string {
+function exampleText({ given, unit, resultUnit, least, greatest, source }: WorkedExample): string {
   const readings = Object.entries(given).map(([id, reading]) => `${spoken(id)} ${readingText(reading)}`);
   const result = least === greatest ? least : `${least} to ${greatest}`;
-  return `${readings.join(', ')} ${unit} give ${result} ${unit} (${source})`;
+  const inUnit = resultUnit === undefined ? '' : ` ${resultUnit}`;
+  return `${readings.join(', ')}${unit === '' ? '' : ` ${unit}`} give ${result}${resultUnit === undefined ? ` ${unit}` : inUnit} (${source})`;
 }
 
 const spoken = (id: string): string => id.replaceAll('_', ' ');
 
-const readingText = (reading: ExampleReading): string =>
-  typeof reading === 'string' ? reading : reading.rows.map((row) => row.join(' and ')).join(', then ');
+function readingText(reading: ExampleReading): string {
+  if (typeof reading === 'string') return reading;
+  return 'rows' in reading
+    ? reading.rows.map((row) => row.join(' and ')).join(', then ')
+    : reading.join(', ');
+}

@@ -126,8 +126,11 @@ export interface UsualGrid {
 
 /** A sum worked on paper: each is a test, and `explain` shows it. */
 export interface WorkedExample {
+  /** Of its readings, where they say none of their own. */
   readonly unit: string;
-  /** Readings by characteristic, as they would be written: a number, a list or a list of rows. */
+  /** Of the result, where it is another. */
+  readonly resultUnit?: string;
+  /** Readings by characteristic, as they would be written: a number, a list of positions or a list of rows. */
   readonly given: Readonly<Record<string, ExampleReading>>;
   readonly least: string;
   readonly greatest: string;
@@ -136,6 +139,8 @@ export interface WorkedExample {
 
 export type ExampleReading =
   | string
+  /** One at each position that it is worked out over. */
+  | readonly string[]
   | {
       readonly stations?: readonly string[];
       readonly directions?: readonly string[];

@@ -14,12 +14,14 @@ import { fromBase, type Quantity, toBase, type Unit, unitsOf } from '../quantity
 import type { Derivation, InputPlace } from './characteristic.ts';
 import { type Grid, type Measured, valuesOf } from './grid.ts';
 
-/** A figure that a shop works out by a formula of its own. */
-export function formulaDerivation(
-  own: OwnCharacteristic,
-  formula: ParsedFormula,
-  measures: Measures,
-): Derivation {
+/** What a formula's result is, and the units in which its amounts enter and leave. */
+type Result = Pick<OwnCharacteristic, 'quantity' | 'units'>;
+
+/** What its names are measured as. */
+type Known = Pick<Measures, 'find'>;
+
+/** A figure that is worked out by a formula: a shop's own, or one of ours. */
+export function formulaDerivation(own: Result, formula: ParsedFormula, measures: Known): Derivation {
   const inputs = namesIn(formula).filter((name) => measures.find(name) !== undefined);
   const references = referencesIn(formula).filter(({ name }) => inputs.includes(name));
   const worker = new FormulaWorker(own, formula, inputs, measures);
@@ -35,7 +37,7 @@ export function formulaDerivation(
 /** Where each reference lies; undefined where one of them lies nowhere, as at the end of a row the next does. */
 function placesOf(
   references: readonly UsedReference[],
-  measures: Measures,
+  measures: Known,
   layout: Layout,
   position: Position,
 ): readonly InputPlace[] | undefined {
@@ -51,12 +53,12 @@ function placesOf(
 
 /** Works a formula out with what was read, in the units of the document that states it. */
 class FormulaWorker {
-  readonly #own: OwnCharacteristic;
+  readonly #own: Result;
   readonly #formula: ParsedFormula;
   readonly #inputs: readonly string[];
-  readonly #measures: Measures;
+  readonly #measures: Known;
 
-  constructor(own: OwnCharacteristic, formula: ParsedFormula, inputs: readonly string[], measures: Measures) {
+  constructor(own: Result, formula: ParsedFormula, inputs: readonly string[], measures: Known) {
     this.#own = own;
     this.#formula = formula;
     this.#inputs = inputs;

@@ -1,28 +1,9 @@
-import { ENGINE, type Family, familyOf } from '../layout/family.ts';
-import type { Part, Sized } from '../layout/part.ts';
+import { ENGINE, familyOf } from '../layout/family.ts';
+import { part } from '../layout/makePart.ts';
+import type { Part } from '../layout/part.ts';
+import { valveGearParts } from './valveGear/parts.ts';
 
 const [MAIN, CRANKPIN, CYLINDER] = [familyOf('main'), familyOf('crankpin'), familyOf('cylinder')];
-
-interface Named {
-  readonly plural?: string;
-  readonly also?: readonly string[];
-  readonly material?: readonly string[];
-  readonly from?: readonly string[];
-  readonly sized?: Sized;
-  readonly runsOn?: string;
-}
-
-const part = (id: string, label: string, family: Family, named: Named): Part => ({
-  id,
-  label,
-  plural: named.plural ?? `${label}s`,
-  also: named.also ?? [],
-  family,
-  material: named.material ?? [],
-  assembledFrom: named.from ?? [],
-  ...(named.runsOn === undefined ? {} : { runsOn: named.runsOn }),
-  ...(named.sized === undefined ? {} : { sized: named.sized }),
-});
 
 /** Every part that something is measured of, or that it depends on; and words for several of them together. */
 export const parts: readonly Part[] = [
@@ -114,16 +95,5 @@ export const parts: readonly Part[] = [
     material: ['rings'],
     sized: { fits: 'cylinder' },
   }),
-  part('camshaft', 'camshaft', ENGINE, { also: ['cam'], material: ['camshaft'] }),
-  part('head', 'cylinder head', ENGINE, {
-    also: ['head'],
-    material: ['head'],
-    from: ['valve', 'valve_guide'],
-  }),
-  part('valve', 'valve', familyOf('valve'), { material: ['valves'], sized: {} }),
-  part('valve_guide', 'valve guide', familyOf('valve'), {
-    also: ['guide'],
-    material: ['guides'],
-    sized: {},
-  }),
+  ...valveGearParts,
 ];

@@ -8,11 +8,12 @@ import { mains } from './mains.ts';
 import { ownCharacteristic } from './own.ts';
 import { ownParts } from './ownParts.ts';
 import { parts } from './parts.ts';
-import { pistonPins } from './pistonPins.ts';
-import { pistons } from './pistons.ts';
-import { rings } from './rings.ts';
+import { pistonPins } from './pistons/pistonPins.ts';
+import { pistons } from './pistons/pistons.ts';
+import { rings } from './pistons/rings.ts';
 import { rods } from './rods.ts';
 import { running } from './running.ts';
+import { valveGear } from './valveGear/valveGear.ts';
 
 /** What nearly every overhaul measures. */
 export const usualCharacteristics: readonly Characteristic[] = [
@@ -32,6 +33,7 @@ export const characteristics: readonly Characteristic[] = [
   ...pistonPins,
   ...pistons,
   ...rings,
+  ...valveGear,
   ...running,
 ];
 

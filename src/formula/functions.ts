@@ -9,10 +9,11 @@ import {
   multiply,
   round,
   subtract,
+  sum,
 } from '../quantity/fraction.ts';
 import { squareRoot } from './square-root.ts';
 
-export type FunctionName = 'abs' | 'max' | 'mean' | 'min' | 'round' | 'spread' | 'sqrt';
+export type FunctionName = 'abs' | 'max' | 'mean' | 'min' | 'round' | 'spread' | 'sqrt' | 'sum';
 
 export interface FormulaFunction {
   /** The fewest and the most values it takes. */
@@ -28,7 +29,7 @@ export interface FormulaFunction {
 /** The most decimals that `round` keeps: far finer than any length a document can state. */
 export const MOST_ROUND_PLACES = 15;
 
-/** Greatest, least, mean, and greatest less least, of values or of positions. */
+/** Greatest, least, mean, sum, and greatest less least, of values or of positions. */
 export const FUNCTIONS: Readonly<Record<FunctionName, FormulaFunction>> = {
   abs: { fewest: 1, most: 1, usage: 'abs(x)', apply: absolute },
   max: ofSeveral('max', greatest),
@@ -37,6 +38,7 @@ export const FUNCTIONS: Readonly<Record<FunctionName, FormulaFunction>> = {
   round: { fewest: 1, most: 2, usage: 'round(x) or round(x, places)', apply: roundTo },
   spread: ofSeveral('spread', (values) => subtract(greatest(values), least(values))),
   sqrt: { fewest: 1, most: 1, usage: 'sqrt(x)', apply: squareRoot },
+  sum: ofSeveral('sum', sum),
 };
 
 function ofSeveral(name: string, of: (values: readonly Fraction[]) => Fraction): FormulaFunction {

@@ -24,7 +24,7 @@ export function noValue(found: Token): FormulaProblem {
   return formulaProblem(found, `a value is missing ${where}`);
 }
 
-const TAKING_MORE = 'max, mean, min, round or spread';
+const TAKING_MORE = 'max, mean, min, round, spread or sum';
 
 /** Something follows a whole value, and no sign stands between. */
 export function leftOver(found: Token): FormulaProblem {
@@ -78,7 +78,7 @@ export function severalAlone(node: NameNode): FormulaProblem {
   return formulaProblem(
     node,
     `${several} is several values, and one is wanted here`,
-    `write max(${several}), min, mean or spread of it`,
+    `write max(${several}), min, mean, sum or spread of it`,
   );
 }
 

@@ -104,6 +104,7 @@ const SHARES: Readonly<Record<FunctionName, (values: readonly Fraction[]) => rea
     return SHARES.max(values).map((share, index) => share - (bottom[index] ?? 0));
   },
   sqrt: ([value]) => [value === undefined ? 0 : 1 / (2 * Math.sqrt(toNumber(value)))],
+  sum: (values) => values.map(() => 1),
 };
 
 const isLike =

@@ -4,6 +4,7 @@ export const QUANTITIES = [
   'length',
   'torque',
   'force',
+  'spring rate',
   'pressure',
   'volume',
   'mass',
@@ -33,7 +34,7 @@ export interface Unit {
 /*
  * What one whole step inside stands for. Length: a tenth of a nanometre, which makes the inch (254,000,000) and the
  * millimetre (10,000,000) whole numbers, so every length a document can state is exact. Torque: newton metre; force:
- * newton; pressure: kilopascal; volume: cubic centimetre; mass: gram; angle: degree; temperature: degree Celsius; time:
+ * newton; spring rate: newton a millimetre; pressure: kilopascal; volume: cubic centimetre; mass: gram; angle: degree; temperature: degree Celsius; time:
  * hour; speed: revolution per minute; roughness: micrometre; percent: one in a hundred; a test that was passed is one.
  */
 
@@ -41,6 +42,7 @@ export interface Unit {
 const LBF = parseDecimal('4.4482216152605');
 const FOOT_IN_METRES = parseDecimal('0.3048');
 const INCH_IN_METRES = parseDecimal('0.0254');
+const INCH_IN_MILLIMETRES = parseDecimal('25.4');
 const STANDARD_GRAVITY = parseDecimal('9.80665');
 /** A column of water of 1000 kg/m³, of mercury of 13 595.1 kg/m³: the conventional ones (NIST SP 811, B.8, from memory). */
 const WATER_PER_METRE_IN_KILOPASCALS = STANDARD_GRAVITY;
@@ -66,6 +68,8 @@ export const UNITS: readonly Unit[] = [
   unit('lbf', 'force', LBF),
   unit('N', 'force', fraction(1)),
   unit('kN', 'force', fraction(1000)),
+  unit('lbf/in', 'spring rate', divide(LBF, INCH_IN_MILLIMETRES)),
+  unit('N/mm', 'spring rate', fraction(1)),
   unit('psi', 'pressure', divide(divide(LBF, SQUARE_INCH_IN_SQUARE_METRES), fraction(1000))),
   unit('kPa', 'pressure', fraction(1)),
   unit('bar', 'pressure', fraction(100)),

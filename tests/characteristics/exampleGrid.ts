@@ -2,12 +2,19 @@ import type { ExampleReading } from '../../src/characteristics/characteristic.ts
 import type { Grid } from '../../src/characteristics/grid.ts';
 import { exactly } from '../../src/measurement/value.ts';
 import { parseDecimal, toDecimal } from '../../src/quantity/fraction.ts';
-import { fromBase, toBase, type Unit, unitNamed } from '../../src/quantity/units.ts';
+import { fromBase, toBase, type Unit, unitNamed, unitsOf } from '../../src/quantity/units.ts';
 
-/** A worked example's reading, exact, as a session would give it. */
-export function gridOfExample(reading: ExampleReading, unit: Unit): Grid {
-  if (typeof reading === 'string') return gridOfRows([[reading]], unit);
-  return gridOfRows(reading.rows, unit, reading.stations, reading.directions);
+/** A figure as a worked example writes it: in the example's unit, or in its own. */
+function gridOfText(text: string, unit: Unit): Grid {
+  const [, digits = text, own] = /^(\S+) (\D.*)$/.exec(text) ?? [];
+  return gridOfRows([[digits]], own === undefined ? unit : unitNamed(own));
+}
+
+/** A worked example's reading, exact, as a session would give it: one grid, or one for each position. */
+export function gridsOfExample(reading: ExampleReading, unit: Unit): readonly Grid[] {
+  if (typeof reading === 'string') return [gridOfText(reading, unit)];
+  if (!('rows' in reading)) return reading.map((each) => gridOfText(each, unit));
+  return [gridOfRows(reading.rows, unit, reading.stations, reading.directions)];
 }
 
 /** Rows of figures in a unit; `~` is a reading not taken. */
@@ -33,3 +40,10 @@ export const asWritten = (
   unit: Unit,
   like: string,
 ): string => toDecimal(fromBase(amount, unit), like.includes('.') ? like.length - like.indexOf('.') - 1 : 0);
+
+const [PLAIN_NUMBER] = unitsOf('number');
+
+/** By its name; what has none is a plain number. */
+export function unitOfExample(name: string): Unit {
+  return name === '' && PLAIN_NUMBER !== undefined ? PLAIN_NUMBER : unitNamed(name);
+}

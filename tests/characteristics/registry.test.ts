@@ -1,21 +1,21 @@
 import { describe, expect, it } from 'vitest';
-import type { Characteristic } from '../../src/characteristics/characteristic.ts';
+import { type Characteristic, placesOf } from '../../src/characteristics/characteristic.ts';
 import { parts } from '../../src/characteristics/parts.ts';
 import { characteristics, registryWith } from '../../src/characteristics/registry.ts';
 import { startOfFile } from '../../src/diagnostic/place.ts';
 import { ENGINE, STEP } from '../../src/layout/family.ts';
 import { wordsOf } from '../../src/layout/part.ts';
-import { areRelated, relateOne } from '../../src/layout/relate.ts';
-import { unitNamed } from '../../src/quantity/units.ts';
+import { WHOLE_ENGINE } from '../../src/layout/position.ts';
+import { areRelated } from '../../src/layout/relate.ts';
 import { shopOf } from '../shopOf.ts';
-import { asWritten, gridOfExample } from './exampleGrid.ts';
+import { asWritten, gridsOfExample, unitOfExample } from './exampleGrid.ts';
 
 const PLACE = startOfFile('shop.yaml');
 const registry = registryWith([]);
 const named = characteristics.map((each) => [each.id, each] as const);
 const layout = shopOf({
   'e/engine.yaml':
-    'kind: engine\nname: A\nlayout: { cylinders: 4, mains: 5, crankpins: 4, cam_bearings: 3 }\n',
+    'kind: engine\nname: A\nlayout: { cylinders: 2, mains: 3, crankpins: 2, cam_bearings: 3, lobes: 4, gears: [1, 2], valves: { 1: [I, E], 2: [I, E] } }\n',
 }).engine?.document.layout;
 
 describe('every entry of the registry', () => {
@@ -55,15 +55,18 @@ describe('every entry of the registry', () => {
   it.each(named)(
     '%s: what it is worked out from exists, and lies at a position that its own leads to',
     (_, each) => {
-      for (const { inputs, route } of each.derivations) {
+      for (const derivation of each.derivations) {
+        const { inputs, route } = derivation;
         expect(route).not.toBe('');
         for (const id of inputs) {
           const input = registry.find(id);
           expect(input, id).toBeDefined();
           if (input === undefined || layout === undefined) continue;
           expect(areRelated(each.family, input.family), id).toBe(true);
-          for (const position of layout.positionsOf(each.family))
-            expect(relateOne(layout, position, input.family), id).toBeDefined();
+        }
+        for (const position of layout?.positionsOf(each.family) ?? []) {
+          const places = layout && placesOf(derivation, registry, layout, position);
+          expect(new Set(places?.map(({ id }) => id)), route).toEqual(new Set(inputs));
         }
       }
     },
@@ -151,17 +154,29 @@ describe('a worked example comes out as printed', () => {
   it('there are some', () => expect(worked.length).toBeGreaterThan(10));
 
   it.each(worked)('$title ($example.source)', ({ characteristic, example }) => {
-    const unit = unitNamed(example.unit);
+    const unit = unitOfExample(example.unit);
     const given = Object.keys(example.given);
     const derivation = characteristic.derivations.find(
       ({ inputs }) => inputs.length === given.length && inputs.every((id) => given.includes(id)),
     );
-    const grids = derivation?.inputs.map((id) => gridOfExample(example.given[id] ?? '', unit)) ?? [];
-    const measured = derivation?.compute(grids, {});
+    const inputs = (derivation?.inputs ?? []).flatMap((id) => {
+      const reading = example.given[id] ?? '';
+      const isSeveral = typeof reading !== 'string' && !('rows' in reading);
+      return gridsOfExample(reading, unit).map((grid) => ({
+        grid,
+        place: { id, position: WHOLE_ENGINE, reference: isSeveral ? `${id}[*]` : id },
+      }));
+    });
+    const measured = derivation?.compute(
+      inputs.map(({ grid }) => grid),
+      {},
+      inputs.map(({ place }) => place),
+    );
     expect(measured).toBeDefined();
     if (measured === undefined) return;
-    expect(asWritten(measured.least.amount, unit, example.least)).toBe(example.least);
-    expect(asWritten(measured.greatest.amount, unit, example.greatest)).toBe(example.greatest);
+    const resultUnit = unitOfExample(example.resultUnit ?? example.unit);
+    expect(asWritten(measured.least.amount, resultUnit, example.least)).toBe(example.least);
+    expect(asWritten(measured.greatest.amount, resultUnit, example.greatest)).toBe(example.greatest);
     expect(example.source).not.toBe('');
   });
 });

@@ -123,6 +123,8 @@ it.each([
   ['gap - mean(gap[*])', 3n, 1n],
   ['spread(gap[2], gap)', 3n, 1n],
   ['max(gap[2])', 4n, 1n],
+  ['sum(gap[*])', 12n, 1n],
+  ['sum(gap[*], 2 * gap[2])', 20n, 1n],
 ])('%s goes over all positions', (text, n, d) => {
   expect(evaluateFormula(parsed(text), GAPS)).toEqual({ n, d });
 });

@@ -265,7 +265,7 @@ const HOSTILE: readonly string[] = [
     'round(1, -1)',
     'round(1, 0.5)',
     'round(1, bore)',
-    'sum(1, 2)',
+    'total(1, 2)',
     'median(1, 2)',
     'ABS(1)',
   ],

@@ -28,6 +28,7 @@ const tree = fc.letrec<{ formula: string }>((tie) => {
       pair.map(([a, b]) => `max(${a}, ${b})`),
       fc.tuple(part, part, leaf).map(([a, b, c]) => `min(${a}, ${b} , ${c})`),
       fc.tuple(part, part, leaf).map(([a, b, c]) => `mean(${a} , ${b}, ${c})`),
+      fc.tuple(part, leaf).map(([a, b]) => `sum(${a}, ${b})`),
       part.map((a) => `sqrt(abs(${a}))`),
       part.map((a) => `sqrt(${a})`),
       leaf.map((a) => `sqrt((${a})*(${a}))`),

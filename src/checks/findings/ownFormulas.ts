@@ -8,7 +8,9 @@ import type { Place } from '../../diagnostic/place.ts';
 import { nameAt } from '../../documents/measure.ts';
 import type { Position } from '../../layout/position.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
+import { limitsOfFitted } from '../grades/madeSize.ts';
 import { nominalSizes } from '../grades/nominalSizes.ts';
+import { isWanted } from '../judge/found.ts';
 import type { SessionView } from '../judge/row.ts';
 import type { Route } from '../value/route.ts';
 
@@ -16,7 +18,7 @@ const NO_VALUE: FindingKind = {
   code: 'reading/formula',
   severity: 'warning',
   means:
-    "The formula of a shop's own characteristic comes to nothing with what was read at a position: it divides by zero, takes the root of a negative number, names a size that the engine document does not give, or takes several positions of which one was not read.",
+    'The formula of a characteristic comes to nothing with what was read at a position: it divides by zero, takes the root of a negative number, names a size that the engine document does not give, or takes several positions of which one was not read.',
   matters: 'There is no value to judge, and without a word it would pass for not measured.',
   usually: 'Look at the readings that the formula names; then correct the formula.',
   example: 'wear rate 2 cannot be worked out as 1 / (cylinder_bore - 4.125): this divides by zero',
@@ -42,8 +44,9 @@ interface Figure {
 }
 
 function failureAt(figure: Figure, view: SessionView): Finding | undefined {
-  const { derivation, position } = figure;
+  const { characteristic, derivation, position } = figure;
   const { registry, routes, engine, session } = view;
+  if (!isWanted(characteristic, limitsOfFitted(engine, session, characteristic, position), session)) return;
   const places = placesOf(derivation, registry, engine.document.layout, position);
   if (places === undefined) return undefined;
   const inputs = places.map((place) => routes.inputsAt(place)[0]);

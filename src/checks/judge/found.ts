@@ -36,13 +36,10 @@ export function foundAt(
 ): Found {
   const { engine, routes, session } = view;
   const stated = limitsOfFitted(engine, session, characteristic, position, half);
-  const isWanted =
-    characteristic.onlyWithLimits !== true ||
-    Object.keys(stated.bands).length > 0 ||
-    session.blocks.some((block) => block.measure.id === characteristic.id);
+  const isAsked = isWanted(characteristic, stated, session);
   const choice = choiceOf(stated);
   const routesAt: RoutesAt = (warm) => {
-    const all = isWanted ? routes.at(characteristic, position, choice, warm) : [];
+    const all = isAsked ? routes.at(characteristic, position, choice, warm) : [];
     return half === undefined ? all : all.flatMap((route) => halfRoute(route, half) ?? []);
   };
   return {
@@ -54,6 +51,14 @@ export function foundAt(
     routesAt,
   };
 }
+
+/** Some figures are worked out only where a limit or a reading of their own asks for them. */
+export const isWanted = (
+  { onlyWithLimits, id }: Characteristic,
+  { bands }: LimitsInForce,
+  { blocks }: SessionDocument,
+): boolean =>
+  onlyWithLimits !== true || Object.keys(bands).length > 0 || blocks.some(({ measure }) => measure.id === id);
 
 const choiceOf = ({ by, per }: LimitsInForce): DerivationChoice => ({
   ...(by === undefined ? {} : { by }),

@@ -5,7 +5,7 @@ import { about, choice, type Schema, text, wordOrWords } from './scalars.ts';
 import { keyedByCharacteristic, mapShape } from './shared.ts';
 
 const FORMULA =
-  'How it follows from others, by + - * / ( ) abs max mean min round spread sqrt. A name means its value at the same position or the one that belongs to it; name[*] all of them, name[3] one, name[next], name[previous] and name[neighbours] those beside it.';
+  'How it follows from others, by + - * / ( ) abs max mean min round spread sqrt sum. A name means its value at the same position or the one that belongs to it; name[*] all of them, name[3] one, name[next], name[previous] and name[neighbours] those beside it.';
 
 /** Characteristics that a shop adds itself, in a shop or limits document. */
 export const ownCharacteristics: Schema = keyedByCharacteristic(

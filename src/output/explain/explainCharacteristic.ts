@@ -32,13 +32,17 @@ export function characteristicLines(of: Characteristic, style: TextStyle): reado
 }
 
 function exampleLines(
-  { unit, given, least, greatest, source }: WorkedExample,
+  { unit, resultUnit = unit, given, least, greatest, source }: WorkedExample,
   { paint }: TextStyle,
 ): readonly Line[] {
   const readings = Object.entries(given).map(([id, reading]) => `  ${id} ${readingText(reading)}`);
   const result = least === greatest ? least : `${least} to ${greatest}`;
-  return [line`example, ${unit}  ${paint.faint(source)}`, ...readings, `  gives ${result}`];
+  const heading = unit === '' ? 'example' : `example, ${unit}`;
+  const inUnit = resultUnit === unit || resultUnit === '' ? '' : ` ${resultUnit}`;
+  return [line`${heading}  ${paint.faint(source)}`, ...readings, `  gives ${result}${inUnit}`];
 }
 
-const readingText = (reading: ExampleReading): string =>
-  typeof reading === 'string' ? reading : reading.rows.map((row) => row.join(', ')).join('; ');
+function readingText(reading: ExampleReading): string {
+  if (typeof reading === 'string') return reading;
+  return 'rows' in reading ? reading.rows.map((row) => row.join(', ')).join('; ') : reading.join(', ');
+}

@@ -1,8 +1,8 @@
-import { familyOf } from '../layout/family.ts';
-import type { Characteristic } from './characteristic.ts';
-import { clearance } from './clearance.ts';
-import { read, readSize } from './readFigure.ts';
-import { clearanceOf } from './sizes.ts';
+import { familyOf } from '../../layout/family.ts';
+import type { Characteristic } from '../characteristic.ts';
+import { clearance } from '../clearance.ts';
+import { read, readSize } from '../readFigure.ts';
+import { clearanceOf } from '../sizes.ts';
 
 const RING = familyOf('cylinder', 'ring');
 

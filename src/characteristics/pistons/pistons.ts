@@ -1,9 +1,9 @@
-import { familyOf } from '../layout/family.ts';
-import { scaleValue } from '../measurement/value.ts';
-import { fraction } from '../quantity/fraction.ts';
-import type { Characteristic } from './characteristic.ts';
-import { type Grid, type Measured, summary, valuesOf } from './grid.ts';
-import { read } from './readFigure.ts';
+import { familyOf } from '../../layout/family.ts';
+import { scaleValue } from '../../measurement/value.ts';
+import { fraction } from '../../quantity/fraction.ts';
+import type { Characteristic } from '../characteristic.ts';
+import { type Grid, type Measured, summary, valuesOf } from '../grid.ts';
+import { read } from '../readFigure.ts';
 
 const TURNING = 'Keep hands clear while the crankshaft is turned: by hand, never by the starter.';
 

@@ -1,7 +1,7 @@
-import { familyOf } from '../layout/family.ts';
-import type { Characteristic } from './characteristic.ts';
-import { clearance } from './clearance.ts';
-import { clearanceOf, diameter } from './sizes.ts';
+import { familyOf } from '../../layout/family.ts';
+import type { Characteristic } from '../characteristic.ts';
+import { clearance } from '../clearance.ts';
+import { clearanceOf, diameter } from '../sizes.ts';
 
 const CYLINDER = familyOf('cylinder');
 

@@ -1,0 +1,24 @@
+import type { Family } from './family.ts';
+import type { Part, Sized } from './part.ts';
+
+interface Named {
+  readonly plural?: string;
+  readonly also?: readonly string[];
+  readonly material?: readonly string[];
+  readonly from?: readonly string[];
+  readonly sized?: Sized;
+  readonly runsOn?: string;
+}
+
+/** A part with what is usual where nothing is said of it. */
+export const part = (id: string, label: string, family: Family, named: Named): Part => ({
+  id,
+  label,
+  plural: named.plural ?? `${label}s`,
+  also: named.also ?? [],
+  family,
+  material: named.material ?? [],
+  assembledFrom: named.from ?? [],
+  ...(named.runsOn === undefined ? {} : { runsOn: named.runsOn }),
+  ...(named.sized === undefined ? {} : { sized: named.sized }),
+});
