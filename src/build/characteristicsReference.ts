@@ -31,6 +31,7 @@ function sectionOf(each: Characteristic): string {
     ...(each.derivations.length === 0 ? [] : [`- Worked out from: ${inputsOf(each)}`]),
     `- Usually measured with ${anInstrument(each.usual)}; that is assumed where a reading names no registered instrument`,
     `- Past a limit it is called ${each.words.above} (above) or ${each.words.below} (below)`,
+    ...(each.under === undefined ? [] : [`- To be stated under \`conditions:\`: ${each.under.join(', ')}`]),
     ...(each.onlyWithLimits === true ? ['- Shown only where a limit asks for it'] : []),
     `- Source: ${each.source}`,
     ...each.examples.map((example) => `- Example: ${exampleText(example)}`),

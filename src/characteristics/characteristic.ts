@@ -71,6 +71,8 @@ export interface Characteristic extends Measure {
   readonly label: string;
   /** One sentence: what it is and how it is taken. */
   readonly description: string;
+  /** Keys of `conditions:` without which it compares with nothing, such as the orifice of a leak-down. */
+  readonly under?: readonly string[];
   /** What is easily misread in its values. */
   readonly note?: string;
   /** What to mind while it is read: it stands beside its place on the sheet. */

@@ -84,8 +84,9 @@ class FormulaWorker {
     const read = this.#inputs.map((name) => this.#measures.find(name)?.quantity);
     if (read.length > 0 && read.every((each) => each === quantity)) return undefined;
     const unit = this.#unitOf(quantity);
+    if (quantity === 'percent') return multiply(unit.factor, A_TENTH);
     const size = Math.abs(toNumber(amount) / toNumber(unit.factor));
-    const digits = quantity === 'length' ? 5 : 4;
+    const digits = quantity === 'length' || quantity === 'mass' ? 5 : 4;
     const step = Math.min(0, (size === 0 ? 0 : Math.floor(Math.log10(size))) + 1 - digits);
     return multiply(unit.factor, fraction(1n, 10n ** BigInt(-step)));
   }
@@ -142,6 +143,9 @@ class FormulaWorker {
     return unit;
   }
 }
+
+/** Nobody weighs a share more finely. */
+const A_TENTH = fraction(1, 10);
 
 type Sizes = ReadonlyMap<string, Fraction> | undefined;
 

@@ -2,6 +2,7 @@ import { ENGINE, familyOf } from '../layout/family.ts';
 import { part } from '../layout/makePart.ts';
 import type { Part } from '../layout/part.ts';
 import { valveGearParts } from './valveGear/parts.ts';
+import { oilPumpParts } from './wholeEngine/parts.ts';
 
 const [MAIN, CRANKPIN, CYLINDER] = [familyOf('main'), familyOf('crankpin'), familyOf('cylinder')];
 
@@ -96,4 +97,5 @@ export const parts: readonly Part[] = [
     sized: { fits: 'cylinder' },
   }),
   ...valveGearParts,
+  ...oilPumpParts,
 ];

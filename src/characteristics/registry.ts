@@ -14,6 +14,7 @@ import { rings } from './pistons/rings.ts';
 import { rods } from './rods.ts';
 import { running } from './running.ts';
 import { valveGear } from './valveGear/valveGear.ts';
+import { wholeEngine } from './wholeEngine/wholeEngine.ts';
 
 /** What nearly every overhaul measures. */
 export const usualCharacteristics: readonly Characteristic[] = [
@@ -35,6 +36,7 @@ export const characteristics: readonly Characteristic[] = [
   ...rings,
   ...valveGear,
   ...running,
+  ...wholeEngine,
 ];
 
 export interface Registry extends Measures {

@@ -35,6 +35,8 @@ const ASSUMED: Partial<Record<InstrumentType, Assumption>> = {
   'feeler gauge': { maxError: length('0.01', 'mm'), source: 'our judgement, no source' },
   'setting master': { maxError: length('0.002', 'mm'), source: 'our judgement, no source' },
   'gauging strip': { maxError: length('0.0005', 'in'), source: 'half a gap of 0.001 in between marks' },
+  balance: { maxError: { amount: fraction(1) }, source: 'our judgement, no source: 1 g' },
+  protractor: { maxError: { amount: fraction(1) }, source: 'our judgement, no source: 1 degree' },
   'spring scale': { maxError: { share: parseDecimal('0.05') }, source: 'our judgement, no source' },
   'pressure gauge': { maxError: { share: parseDecimal('0.03') }, source: 'our judgement, no source' },
 };

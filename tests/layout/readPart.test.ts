@@ -57,7 +57,7 @@ describe('words for a part', () => {
     ['main 9 shell', 'no main_shell 9'],
     ['cylinder 1L third ring', 'unknown'],
     ['main journal flywhel end', 'no main_journal flywhel end'],
-    ['oil pump', 'unknown'],
+    ['oil pump', 'oil_pump'],
     ['valve cover', 'unknown'],
     ['valve spring 1', 'no valve_spring 1'],
     ['water pump 1', 'unknown'],

@@ -52,6 +52,7 @@ export const camshaft: readonly Characteristic[] = [
   clearanceOf(
     {
       id: 'cam_bearing_fit',
+      mayBePressed: true,
       label: 'cam bearing fit',
       of: 'cam_bearing',
       dependsOn: ['cam_housing'],
@@ -146,6 +147,7 @@ export const camshaft: readonly Characteristic[] = [
   clearanceOf(
     {
       id: 'camshaft_end_play',
+      isNeverBelowZero: true,
       label: 'camshaft end play',
       of: 'cam_thrust_plate',
       dependsOn: ['camshaft'],
@@ -177,6 +179,7 @@ export const camshaft: readonly Characteristic[] = [
   ),
   read({
     id: 'camshaft_runout',
+    isNeverBelowZero: true,
     label: 'camshaft runout',
     of: 'camshaft',
     dependsOn: ['cam_journal'],

@@ -26,6 +26,7 @@ const angle = (about: Angle) => ({
   dependsOn: DEPENDS,
   isAssemblyFigure: true as const,
   note: AT_LIFT,
+  under: ['lift'],
   caution: TURNED,
   quantity: 'angle' as const,
   cycle: TWO_TURNS,

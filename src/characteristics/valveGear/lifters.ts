@@ -74,6 +74,7 @@ export const lifters: readonly Characteristic[] = [
   }),
   read({
     id: 'pushrod_runout',
+    isNeverBelowZero: true,
     label: 'pushrod runout',
     of: 'pushrod',
     description: 'Full indicator reading at the middle of a pushrod that is rolled on its ends.',

@@ -35,6 +35,7 @@ export const lobes: readonly Characteristic[] = [
   baseCircle,
   workedOut({
     id: 'lobe_lift',
+    isNeverBelowZero: true,
     label: 'lobe lift',
     of: 'lobe',
     description: 'How far a cam lobe lifts: by sizes, or by a dial on the lifter as the camshaft turns once.',

@@ -14,6 +14,7 @@ const HOT =
 const lash = (how: 'cold' | 'hot', caution: string): Characteristic =>
   read({
     id: `valve_lash_${how}`,
+    isNeverBelowZero: true,
     label: `valve lash, ${how}`,
     of: 'rocker',
     dependsOn: TRAIN.filter((part) => part !== 'rocker'),
@@ -31,6 +32,7 @@ const LIFT_WORDS = { above: 'high', below: 'low' };
 
 export const valveLift = read({
   id: 'valve_lift',
+  isNeverBelowZero: true,
   label: 'valve lift',
   of: 'rocker',
   dependsOn: TRAIN.filter((part) => part !== 'rocker'),
@@ -46,6 +48,7 @@ export const valveLift = read({
 
 const lifterLift = read({
   id: 'lifter_lift',
+  isNeverBelowZero: true,
   label: 'lifter lift',
   of: 'lifter',
   dependsOn: ['camshaft'],
@@ -92,6 +95,7 @@ export const valveMotion: readonly Characteristic[] = [
   lash('hot', HOT),
   read({
     id: 'valve_to_piston_clearance',
+    isNeverBelowZero: true,
     label: 'valve to piston clearance',
     of: 'valve',
     dependsOn: ['piston', 'rod', 'crankshaft', 'block', 'head', 'camshaft', 'rocker'],

@@ -62,6 +62,7 @@ export const valveSeats: readonly Characteristic[] = [
   clearanceOf(
     {
       id: 'valve_seat_fit',
+      mayBePressed: true,
       label: 'valve seat fit',
       of: 'valve_seat',
       dependsOn: ['valve_seat_hole'],
@@ -132,6 +133,7 @@ export const valveSeats: readonly Characteristic[] = [
   }),
   read({
     id: 'valve_seat_runout',
+    isNeverBelowZero: true,
     label: 'valve seat runout',
     of: 'valve_seat',
     dependsOn: ['valve_guide'],

@@ -47,6 +47,7 @@ export const timingDrive: readonly Characteristic[] = [
   clearanceOf(
     {
       id: 'gear_fit',
+      mayBePressed: true,
       label: 'gear fit',
       of: 'gear',
       dependsOn: ['gear_shaft'],
@@ -76,6 +77,7 @@ export const timingDrive: readonly Characteristic[] = [
   ),
   read({
     id: 'gear_backlash',
+    isNeverBelowZero: true,
     label: 'gear backlash',
     of: 'gear',
     dependsOn: ['gear_shaft'],
@@ -90,6 +92,7 @@ export const timingDrive: readonly Characteristic[] = [
   }),
   read({
     id: 'gear_end_play',
+    isNeverBelowZero: true,
     label: 'gear end play',
     of: 'gear',
     dependsOn: ['gear_shaft'],
@@ -103,6 +106,7 @@ export const timingDrive: readonly Characteristic[] = [
   }),
   readSize({
     id: 'timing_chain_length',
+    under: ['links'],
     label: 'timing chain length',
     of: 'timing_chain',
     description: 'Length of the stated number of links of the timing chain, pulled straight.',
@@ -114,6 +118,7 @@ export const timingDrive: readonly Characteristic[] = [
   }),
   read({
     id: 'timing_chain_slack',
+    isNeverBelowZero: true,
     label: 'timing chain slack',
     of: 'timing_chain',
     dependsOn: ['camshaft', 'crankshaft'],

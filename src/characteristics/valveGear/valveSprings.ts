@@ -139,6 +139,7 @@ export const valveSprings: readonly Characteristic[] = [
   }),
   read({
     id: 'retainer_to_seal_clearance',
+    isNeverBelowZero: true,
     label: 'retainer to seal clearance',
     of: 'valve_spring',
     dependsOn: ['valve', 'valve_guide', 'rocker', 'camshaft'],

@@ -74,6 +74,7 @@ export const valves: readonly Characteristic[] = [
   ),
   read({
     id: 'valve_rock',
+    isNeverBelowZero: true,
     label: 'valve rock',
     of: 'valve_guide',
     dependsOn: ['valve'],
@@ -126,6 +127,7 @@ export const valves: readonly Characteristic[] = [
   clearanceOf(
     {
       id: 'valve_guide_fit',
+      mayBePressed: true,
       label: 'valve guide fit',
       of: 'valve_guide',
       dependsOn: ['valve_guide_hole'],
@@ -156,6 +158,7 @@ export const valves: readonly Characteristic[] = [
   ),
   read({
     id: 'valve_margin',
+    isNeverBelowZero: true,
     label: 'valve margin',
     of: 'valve',
     description: 'Thickness of the rim of a valve head between its face and its end, after grinding.',
@@ -169,6 +172,7 @@ export const valves: readonly Characteristic[] = [
   }),
   read({
     id: 'valve_face_runout',
+    isNeverBelowZero: true,
     label: 'valve face runout',
     of: 'valve',
     description: 'Full indicator reading on the face of a valve that turns on its stem.',

@@ -1,9 +1,9 @@
-import type { ReadingBlock } from '../../documents/session/reading.ts';
 import type { Position } from '../../layout/position.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { JudgedRoute, Row } from '../judge/row.ts';
 import type { Route } from '../value/route.ts';
 import { named } from './readings.ts';
+import { statedIn, unstatedFindings, unstatedKinds } from './statedConditions.ts';
 
 const CONDITIONS: FindingKind = {
   code: 'method/conditions',
@@ -15,10 +15,15 @@ const CONDITIONS: FindingKind = {
   example: 'main bearing clearance 1: bearings oiled (bearing bore − journal) and dry (read directly, strip)',
 };
 
-export const conditionKinds: readonly FindingKind[] = [CONDITIONS];
+export const conditionKinds: readonly FindingKind[] = [CONDITIONS, ...unstatedKinds];
+
+export const conditionFindings = (rows: readonly Row[]): readonly Finding[] => [
+  ...unlikeConditions(rows),
+  ...unstatedFindings(rows),
+];
 
 /** Rows whose routes were not taken alike; said once for each pair of ways and what differs, at its first row. */
-export function conditionFindings(rows: readonly Row[]): readonly Finding[] {
+function unlikeConditions(rows: readonly Row[]): readonly Finding[] {
   const groups = new Map<string, { row: Row; other: JudgedRoute; text: string; positions: Position[] }>();
   for (const row of rows) {
     const [judged, ...others] = row.routes;
@@ -62,18 +67,3 @@ function difference(a: Route, b: Route): string | undefined {
 
 const waysName = ({ name, with: instruments, block }: Route): string =>
   block === undefined ? name : `${name}, ${instruments.join(' and ')}`;
-
-/** The conditions of all blocks that a route comes from. */
-function statedIn(route: Route): ReadonlyMap<string, ReadonlySet<string>> {
-  const stated = new Map<string, Set<string>>();
-  for (const { conditions } of blocksOf(route)) {
-    for (const [what, how] of conditions) {
-      const known = stated.get(what) ?? new Set();
-      stated.set(what, known.add(how.trim().toLowerCase()));
-    }
-  }
-  return stated;
-}
-
-const blocksOf = ({ block, inputs }: Route): readonly ReadingBlock[] =>
-  block === undefined ? inputs.flatMap(blocksOf) : [block];

@@ -1,0 +1,66 @@
+import type { ReadingBlock } from '../../documents/session/reading.ts';
+import type { Position } from '../../layout/position.ts';
+import { type Finding, type FindingKind, finding } from '../finding.ts';
+import type { Row } from '../judge/row.ts';
+import type { Route } from '../value/route.ts';
+import { named } from './readings.ts';
+
+const UNSTATED: FindingKind = {
+  code: 'method/unstated',
+  severity: 'remark',
+  means:
+    'A figure was read without the condition that it depends on: leak-down without its orifice, valve events without their lift, a running oil pressure without its speed.',
+  matters: 'Without it the figure compares with no limit, no other cylinder and no earlier session.',
+  usually: 'Write it beside the reading: `conditions: { orifice: 0.040 in }`.',
+  example: 'leak-down 1: nothing says orifice; it compares with nothing; likewise at 2',
+};
+
+export const unstatedKinds: readonly FindingKind[] = [UNSTATED];
+
+/** Once for each figure, at the first of its positions that does not say. */
+export function unstatedFindings(rows: readonly Row[]): readonly Finding[] {
+  const silent = rows.filter((row) => unstated(row).length > 0);
+  const ids = new Set(silent.map(({ characteristic }) => characteristic.id));
+  return [...ids].flatMap((id) => {
+    const [first, ...more] = silent.filter(({ characteristic }) => characteristic.id === id);
+    return first === undefined
+      ? []
+      : [
+          about(
+            first,
+            more.map(({ position }) => position),
+          ),
+        ];
+  });
+}
+
+function unstated({ characteristic, routes: [judged] }: Row): readonly string[] {
+  if (judged === undefined || characteristic.under === undefined) return [];
+  const stated = statedIn(judged.route);
+  return characteristic.under.filter((condition) => !stated.has(condition));
+}
+
+function about(row: Row, more: readonly Position[]): Finding {
+  const wanting = unstated(row).map((each) => each.replaceAll('_', ' '));
+  const also = more.length === 0 ? '' : `; likewise at ${more.map(({ name }) => name).join(', ')}`;
+  const message = `${named(row)}: nothing says ${wanting.join(' or ')}; it compares with nothing${also}`;
+  return finding(UNSTATED, row.place, message, {
+    measure: row.characteristic.id,
+    position: row.position,
+  });
+}
+
+/** The conditions of all blocks that a route comes from. */
+export function statedIn(route: Route): ReadonlyMap<string, ReadonlySet<string>> {
+  const stated = new Map<string, Set<string>>();
+  for (const { conditions } of blocksOf(route)) {
+    for (const [what, how] of conditions) {
+      const known = stated.get(what) ?? new Set();
+      stated.set(what, known.add(how.trim().toLowerCase()));
+    }
+  }
+  return stated;
+}
+
+const blocksOf = ({ block, inputs }: Route): readonly ReadingBlock[] =>
+  block === undefined ? inputs.flatMap(blocksOf) : [block];
