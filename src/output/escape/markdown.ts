@@ -24,10 +24,11 @@ const BEGINS = /^(\d*)([-+=.):])(?!\d)/;
 
 /**
  * Hosts look for links, mentions (`@name`), references (`#1`, `!1`, `GH-1`) and `:signs:` again when all is read and a
- * numeric reference has become its character. A space of no width behind the first character keeps them from it.
+ * numeric reference has become its character. A space of no width behind the first character keeps them from it. What
+ * stands behind the text may end a sign that the text begins.
  */
 const REFERS =
-  /(?:&#(?:33|35|36|38|64|126);|[%^])(?=[\w"'-])|(?::|&#58;)(?=\/\/|[\w+-]+:)|\bwww(?=\.)|\bgh(?=-\d)/gi;
+  /(?:&#(?:33|35|36|38|64|126);|[%^])(?=[\w"'-])|(?::|&#58;)(?=\/\/|[\w+-]+(?::|$))|\bwww(?=\.)|\bgh(?=-\d)/gi;
 
 const NOTHING = '&#8203;';
 

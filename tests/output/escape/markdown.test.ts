@@ -11,7 +11,8 @@ import {
 } from '../../../src/output/escape/markdown.ts';
 import { runs } from '../../propertyRuns.ts';
 import { isCommand } from './commands.ts';
-import { nodesOf, parsedMarkdown, textOf, textsOf } from './readMarkdown.ts';
+import { MARKUP, NAUGHTY } from './hostileTexts.ts';
+import { nodesOf, parsedMarkdown, REFERENCE, textOf, textsOf } from './readMarkdown.ts';
 
 /** Where a text of others may stand, and the nodes that are ours. */
 const PLACES: readonly (readonly [string, (text: string) => Markdown, readonly string[]])[] = [
@@ -28,62 +29,24 @@ const PLACES: readonly (readonly [string, (text: string) => Markdown, readonly s
   ['a drawing', (text) => codeBlock([text]), ['code']],
 ];
 
-/** What hosts make links of when all is read. */
-const REFERENCE = /[@#!]\w|\bgh-\d|:\/\/|\bwww\.|:\w+:/i;
-
-const ATTACKS = [
-  '<img src=x onerror=alert(1)>',
-  '[a](javascript:b)',
-  '![a](http://b)',
-  'http://a.example/b',
-  'www.a.example',
-  'WWW.a.example',
-  'someone@a.example',
-  '<http://a.example>',
-  '@everyone',
-  '#1 GH-1 !1',
-  '- a',
-  '+ a',
-  '* a',
-  '1. a',
-  '1) a',
-  '    a',
-  '\ta',
-  '---',
-  '===',
-  '***',
-  '# a',
-  '> a',
-  '```',
-  '~~~',
-  '~~a~~',
-  '`a`',
-  '**a** __a__ *a* _a_',
-  '&amp; &#64;everyone &lt;b&gt;',
-  '| a | b |',
-  '[^1]',
-  '[ ] a',
-  '[x] a',
-  ':warning:',
-  '$a$',
-  'a\\',
-  '\\',
-  '<!-- a -->',
-  'a\n\n# b',
-  'a\u2028# b',
-  '::error::a',
-  '##[error]a',
-  'a  \nb',
-];
-
 describe.each(PLACES)('in %s', (_, place, nodes) => {
-  it.each(ATTACKS)('%j is text and nothing else', (attack) => {
+  it.each(MARKUP)('%j is text and nothing else', (attack) => {
     const written = writtenMarkdown([md`before`, place(attack), md`after`]);
     const { children } = parsedMarkdown(written);
     expect(children).toHaveLength(3);
     expect(children.slice(1, 2).flatMap(nodesOf)).toEqual(nodes);
     expect(written.split('\n').filter(isCommand)).toEqual([]);
     for (const text of textsOf(parsedMarkdown(written))) expect(text).not.toMatch(REFERENCE);
+  });
+
+  it('naughty strings are', () => {
+    const strings = NAUGHTY.filter((each) => each.trim() !== '');
+    const blocks = strings.map(place);
+    const { children } = parsedMarkdown(writtenMarkdown(blocks.flatMap((each) => [each, md`between`])));
+    expect(children).toHaveLength(2 * strings.length);
+    for (const [index, child] of children.entries()) {
+      expect(nodesOf(child)).toEqual(index % 2 === 0 ? nodes : ['paragraph', 'text']);
+    }
   });
 
   it('any text is', () => {
@@ -106,6 +69,10 @@ test.each([
   ['a sign that refers to nothing', 'no. # 1', 'no. &#35; 1'],
 ])('%s reads on', (_, text, expected) => {
   expect(md`${text}`.source).toBe(expected);
+});
+
+test('a sign that begins in a text does not end behind it', () => {
+  expect(textOf(parsedMarkdown(writtenMarkdown([md`${'card :a'}: tightening`])))).not.toMatch(REFERENCE);
 });
 
 test('is read back as it was written', () => {

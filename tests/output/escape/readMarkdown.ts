@@ -19,3 +19,6 @@ const childrenOf = (node: Nodes): readonly Nodes[] => ('children' in node ? node
 /** Every text below a node that is not shown as code. */
 export const textsOf = (node: Nodes): readonly string[] =>
   node.type === 'text' ? [node.value] : childrenOf(node).flatMap(textsOf);
+
+/** What hosts make links of when all is read. */
+export const REFERENCE = /[@#!]\w|\bgh-\d|:\/\/|\bwww\.|:\w+:/i;
