@@ -1,0 +1,63 @@
+/** A call of the program that shows what documents say. */
+export interface Call {
+  readonly words: readonly string[];
+  readonly language: 'text' | 'markdown' | 'json';
+}
+
+const text = (words: string): Call => ({ words: words.split(' '), language: 'text' });
+
+const markdown = (words: string): Call => ({
+  words: [...words.split(' '), '--format', 'markdown'],
+  language: 'markdown',
+});
+
+const json = (words: string): Call => ({
+  words: [...words.split(' '), '--format', 'json'],
+  language: 'json',
+});
+
+const SIDES = 'diff teardown rebuild engines/pump';
+const TREND = 'trend main_bearing_clearance engines/pump';
+
+/** Of a shop whose documents have problems: wherever they are told of. */
+export const OF_PROBLEMS: readonly Call[] = [
+  text('check'),
+  json('check'),
+  text('explain stud_height'),
+  text('torque caps engines/pump'),
+];
+
+/** What lays its lines out for the width of a terminal. */
+export const LAID_OUT: readonly Call[] = [
+  text('check engines'),
+  text('check engines --all --detail'),
+  text('check engines --session teardown'),
+  text('explain stud_height'),
+  text('explain stud_spread'),
+  text('explain engines/pump stud_height'),
+  text('torque caps engines/pump'),
+  text('torque rows engines/pump'),
+  text('torque row engines/pump'),
+  text('torque pairs engines/pump'),
+  text('torque round engines/pump'),
+  text(`${SIDES} --all`),
+  text(TREND),
+  text('study engines/pump'),
+  text('plan engines/pump'),
+];
+
+/** What is the same at any width. */
+export const OF_NO_WIDTH: readonly Call[] = [
+  markdown('torque caps engines/pump'),
+  markdown('torque rows engines/pump'),
+  markdown(`${SIDES} --all`),
+  json('check engines --all --detail'),
+  markdown('plan engines/pump'),
+  json('torque caps engines/pump'),
+  json('plan engines/pump'),
+  json(SIDES),
+  json(TREND),
+];
+
+/** What says whether all documents were taken. */
+export const JUDGED: Call = json('check engines');
