@@ -1,5 +1,5 @@
 import type { Stage } from '../documents/session/stage.ts';
-import { keyText } from '../documents/writing/keyText.ts';
+import { keyText, valueText } from '../documents/writing/keyText.ts';
 import type { Family } from '../layout/family.ts';
 import type { Position } from '../layout/position.ts';
 import type { PlannedGrid } from './grids.ts';
@@ -52,7 +52,7 @@ export function sessionText(head: SessionHead, comments: readonly string[], bloc
     'kind: session',
     `stage: ${head.stage}`,
     `date: ${head.date}`,
-    ...(head.by === undefined ? [] : [`by: ${keyText(head.by)}`]),
+    ...(head.by === undefined ? [] : [`by: ${valueText(head.by)}`]),
     blocks.length === 0 ? 'readings: []' : 'readings:',
     ...blocks.flatMap((block) => [
       ...block.comments.map((line) => `  ${comment(line)}`),

@@ -20,7 +20,7 @@ function addInit(program: Command, world: World, done: (exitCode: number) => voi
     .description('make a shop repository: defaults, register of instruments, settings of editors and of git')
     .argument('[folder]', 'where', '.')
     .addOption(new Option('--units <unit>', 'the unit of plain lengths').choices(['in', 'mm']).default('in'))
-    .option('--name <name>', 'what the shop is called')
+    .option('--name <name>', 'what the shop is called', forDocument)
     .option('--hook', 'a check before each commit')
     .option('--ci', 'a job that checks each push')
     .option('--no-git', 'leave git alone')
@@ -53,7 +53,7 @@ function addRecord(program: Command, world: World, done: (exitCode: number) => v
     )
     .option('--session <name>', 'a session that stands: its open places are filled in')
     .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
-    .option('--by <name>', 'who measures')
+    .option('--by <name>', 'who measures', forDocument)
     .option('--measure <ids>', 'these characteristics instead of what the limits name', list)
     .addHelpText('after', RECORD_END)
     .action(async (word: string | undefined, options) => {
@@ -89,7 +89,7 @@ function addImport(program: Command, world: World, done: (exitCode: number) => v
     .addOption(new Option('--stage <stage>', 'where the job stands, for a new session').choices([...STAGES]))
     .option('--session <name>', 'a session that stands')
     .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
-    .option('--by <name>', 'who measured')
+    .option('--by <name>', 'who measured', forDocument)
     .option('--dry-run', 'print the session as it would be, and write nothing')
     .addHelpText('after', IMPORT_END)
     .action(async (file: string, word: string | undefined, options) => {
@@ -109,6 +109,8 @@ const IMPORT_END = helpEnd({
   ],
   failing: 'an error on the engine in what came in',
 });
+
+import { forDocument } from './writtenWords.ts';
 
 function addCompletion(program: Command, world: World, done: (exitCode: number) => void): void {
   program

@@ -65,6 +65,9 @@ export function commandLine(world: World, done: (exitCode: number) => void): Com
 /** The library would look at the process's own streams. */
 const widthOf = ({ isTTY, columns = 80 }: Output): number => (isTTY === true ? columns : 80);
 
-/** The library's messages in our way of quoting. */
+/** The library's messages in our way of quoting; a line end in a word of the call begins no line. */
 const ourWords = (text: string): string =>
-  text.replace(/^error: /, 'tenths: ').replace(/(?<=^|\s)'([^']*)'(?=\s|$)/g, '`$1`');
+  text
+    .replace(/\n(?!\(Did you mean |$)/g, '\\n')
+    .replace(/^error: /, 'tenths: ')
+    .replace(/(?<=^|\s)'([^']*)'(?=\s|$)/g, '`$1`');

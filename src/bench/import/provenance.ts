@@ -1,7 +1,7 @@
 import type { Csv } from '../../documents/csv.ts';
 import type { ImportedRows } from '../../documents/session/imported.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
-import { keyText } from '../../documents/writing/keyText.ts';
+import { valueText } from '../../documents/writing/keyText.ts';
 
 /** A digest of text, as `sha256` gives it in hexadecimal. */
 export type Digest = (text: string) => string;
@@ -42,4 +42,4 @@ export function knownRows(
 }
 
 export const provenanceText = ({ file, rows, sha256 }: ImportedRows): string =>
-  `{ file: ${keyText(file)}, rows: ${rows}, sha256: "${sha256}" }`;
+  `{ file: ${valueText(file)}, rows: ${rows}, sha256: "${sha256}" }`;

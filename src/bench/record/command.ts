@@ -1,4 +1,5 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
+import { refusedControl } from '../../documents/yaml/readScalar.ts';
 import { findPosition } from '../../layout/readKey.ts';
 import { GAUGE_COUNTS, type GaugeZero } from '../sessionText.ts';
 import { type Expecting, expectationAt } from './expectation.ts';
@@ -111,6 +112,7 @@ function askAgain(state: RecordState, around: Expecting): TypedRequest {
 
 function askNote(text: string, state: RecordState): TypedRequest {
   if (text === '') return unclear('write the note behind it: n stayed on the shell');
+  if (refusedControl(text) !== undefined) return unclear('it holds a control character: write it without');
   return lastTaken(state) === undefined
     ? unclear('there is no reading before this place to note anything of')
     : event({ do: 'note', text });

@@ -1,13 +1,13 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import { type Filling, fillScalars } from '../../documents/writing/fill.ts';
-import { keyText } from '../../documents/writing/keyText.ts';
+import { keyText, valueText } from '../../documents/writing/keyText.ts';
 import { appendItem, insertEntry, type SpliceResult } from '../../documents/writing/splice.ts';
 import type { PlannedBlock } from '../plan.ts';
 import { keyOf } from '../points.ts';
 import { blockText } from '../sessionText.ts';
 import type { OpenBlock, OpenPlace } from './openPlaces.ts';
 import type { Taken } from './state.ts';
-import { cellText, noteText, settingKey, writtenBlocks } from './writtenBlocks.ts';
+import { cellText, settingKey, writtenBlocks } from './writtenBlocks.ts';
 
 export type FilledIn =
   | { readonly ok: true; readonly value: string }
@@ -87,7 +87,7 @@ function noteStep({ place, reading }: Fit): readonly ((before: string) => Filled
   const { holder } = place;
   const { note } = reading;
   if (holder === undefined || note === undefined) return [];
-  return [(before) => spliced(insertEntry(before, holder, 'note', noteText(note)))];
+  return [(before) => spliced(insertEntry(before, holder, 'note', valueText(note)))];
 }
 
 function settingSteps(

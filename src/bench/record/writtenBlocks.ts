@@ -1,5 +1,5 @@
 import type { Registry } from '../../characteristics/registry.ts';
-import { keyText } from '../../documents/writing/keyText.ts';
+import { valueText } from '../../documents/writing/keyText.ts';
 import type { PlannedBlock } from '../plan.ts';
 import { keyOf, rowsAt } from '../points.ts';
 import type { WrittenBlock } from '../sessionText.ts';
@@ -54,10 +54,8 @@ export function cellText(taken: Taken | undefined): string {
   if (taken === undefined) return '~';
   const [first = '~', ...more] = taken.texts;
   const inside = /^\{ (.+) \}$/.exec(first)?.[1];
-  const note = taken.note === undefined ? '' : `, note: ${noteText(taken.note)}`;
+  const note = taken.note === undefined ? '' : `, note: ${valueText(taken.note)}`;
   if (more.length > 0) return `{ repeat: [${taken.texts.join(', ')}]${note} }`;
   if (note === '') return first;
   return `{ ${inside ?? `value: ${first}`}${note} }`;
 }
-
-export const noteText = (note: string): string => keyText(note);

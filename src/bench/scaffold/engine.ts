@@ -1,5 +1,5 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
-import { keyText } from '../../documents/writing/keyText.ts';
+import { keyText, valueText } from '../../documents/writing/keyText.ts';
 import { inBenchOrder } from '../order.ts';
 import { comment, schemaLine } from '../sessionText.ts';
 import { type MadeFile, madeFile, schemaPath } from './madeFile.ts';
@@ -27,7 +27,7 @@ function engineText(request: EngineRequest): string {
   const lines = [
     schemaLine(schemaPath(folder, 'engine')),
     'kind: engine',
-    `name: ${keyText(name)}`,
+    `name: ${valueText(name)}`,
     '',
     comment('How many there are of each. Names instead of a count: mains: [1, 2, 3, 4, 5]'),
     layoutText(request),

@@ -1,5 +1,5 @@
 import type { Engine } from '../../documents/assemble.ts';
-import { keyText } from '../../documents/writing/keyText.ts';
+import { keyText, valueText } from '../../documents/writing/keyText.ts';
 import { readPart } from '../../layout/readPart.ts';
 import { comment, schemaLine } from '../sessionText.ts';
 import { type MadeFile, madeFile, schemaPath } from './madeFile.ts';
@@ -23,7 +23,7 @@ export function torqueFile(request: TorqueRequest, engine: Engine): MadeFile {
   const lines = [
     schemaLine(schemaPath(request.folder, 'torque')),
     'kind: torque',
-    `joint: ${keyText(request.joint)}`,
+    `joint: ${valueText(request.joint)}`,
     '',
     comment('One name for each bolt, stud or nut, as they are marked or as they lie.'),
     `fasteners: { names: [${list}] }`,

@@ -4,6 +4,7 @@ import { STAGES } from '../../documents/session/stage.ts';
 import type { World } from '../../shell/world.ts';
 import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
 import { onlyOneEngine } from '../usage.ts';
+import { forDocument } from '../writtenWords.ts';
 
 export const list = (text: string): readonly string[] =>
   text
@@ -26,7 +27,7 @@ export function addNew(program: Command, world: World, done: (exitCode: number) 
   scaffold
     .command('engine')
     .description('a folder with the documents of an engine')
-    .argument('<name>', 'what the engine is called')
+    .argument('<name>', 'what the engine is called', forDocument)
     .option('--cylinders <count>', 'how many; 4 unless given', count)
     .option('--mains <count>', 'main bearings; one more than cylinders unless given', count)
     .option('--crankpins <count>', 'as many as cylinders unless given', count)
@@ -46,7 +47,7 @@ export function addNew(program: Command, world: World, done: (exitCode: number) 
       new Option('--stage <stage>', 'where the job stands; asked for unless given').choices([...STAGES]),
     )
     .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
-    .option('--by <name>', 'who measures')
+    .option('--by <name>', 'who measures', forDocument)
     .option('--measure <ids>', 'these characteristics instead of what the limits name', list)
     .option('--sheet', 'print it as a blank sheet instead, and write no file')
     .addHelpText('after', NEW_SESSION_END)
@@ -57,12 +58,12 @@ export function addNew(program: Command, world: World, done: (exitCode: number) 
   scaffold
     .command('torque')
     .description('a tightening sequence')
-    .argument('<joint>', 'what is tightened, such as main-caps')
+    .argument('<joint>', 'what is tightened, such as main-caps', forDocument)
     .argument('[engine]', 'a path, its folder or its name, or a part of either')
     .requiredOption('--passes <torques>', 'the torque of each pass, first to last', list)
     .option('--engine <name>', ENGINE_OPTION)
     .option('--fasteners <names>', 'their names; made up from the joint unless given', list)
-    .option('--source <text>', 'where the figures come from')
+    .option('--source <text>', 'where the figures come from', forDocument)
     .addHelpText('after', NEW_TORQUE_END)
     .action(async (joint: string, word: string | undefined, options) => {
       const { newTorque } = await import('./new.ts');

@@ -8,6 +8,9 @@ import { readPlain } from './scalar.ts';
 /** Controls that text may not hold, however they are written; LF and tab may. */
 const CONTROL = /[\0-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]/u;
 
+/** The first control in a text that no document may hold. */
+export const refusedControl = (text: string): string | undefined => CONTROL.exec(text)?.[0];
+
 /** A parsed scalar by our own rules: only one written without quotes can be anything but text. */
 export function readScalar(parsed: Scalar, text: string, report: Report): ScalarNode {
   const [start, end] = parsed.range ?? [0, 0];
@@ -44,11 +47,11 @@ export function reportAmbiguous(source: string, span: Span, why: string, report:
 
 /** Raw controls are found in the bytes; here, those that an escape such as `"\\e"` brings in. Whether there were any. */
 export function refuseEscapedControls(value: string, span: Span, text: string, report: Report): boolean {
-  const found = CONTROL.exec(value);
-  if (found === null) return false;
+  const found = refusedControl(value);
+  if (found === undefined) return false;
   // One that stands in the file as it is has been told at its own place.
-  if (!text.slice(span.start, span.end).includes(found[0])) {
-    const message = `this text holds the control character ${escapeHidden(found[0])}`;
+  if (!text.slice(span.start, span.end).includes(found)) {
+    const message = `this text holds the control character ${escapeHidden(found)}`;
     report('control-character', span, message, 'leave it out');
   }
   return true;
