@@ -50,7 +50,7 @@ export const CALLS: Readonly<Record<string, GoodCall>> = {
   study: { ...reads, words: 'pump', missing: 'crane' },
   plan: { ...reads, words: 'pump', missing: 'crane' },
   torque: { ...reads, words: 'caps pump', missing: 'caps crane' },
-  init: { ...writes, words: '--no-git --hook', missing: undefined, keeps: KEPT },
+  init: { ...writes, words: '--no-git --ci', missing: undefined, keeps: KEPT },
   'new engine': { ...writes, words: 'Crane', missing: undefined },
   'new session': { ...writes, words: 'pump --stage trial', missing: 'crane --stage trial' },
   'new torque': {

@@ -1,4 +1,5 @@
 import { comment, schemaLine } from '../sessionText.ts';
+import { CI_JOB } from './ciJob.ts';
 import { type MadeFile, madeFile, SCHEMA_FOLDER, schemaPath } from './madeFile.ts';
 
 export interface ShopRequest {
@@ -6,9 +7,7 @@ export interface ShopRequest {
   readonly name: string | undefined;
   /** The text of each schema by its kind. */
   readonly schemas: ReadonlyMap<string, string>;
-  readonly hook: boolean;
   readonly ci: boolean;
-  readonly version: string;
 }
 
 /** Every file of a new shop repository. */
@@ -16,12 +15,11 @@ export const shopFiles = (request: ShopRequest): readonly MadeFile[] => [
   madeFile('shop.yaml', shopText(request)),
   madeFile('instruments.yaml', instrumentsText(request)),
   madeFile('.gitattributes', GIT_ATTRIBUTES, { where: 'add lines' }),
-  madeFile('.gitignore', GIT_IGNORE, { where: 'add lines' }),
+  madeFile('.gitignore', request.ci ? `${GIT_IGNORE}node_modules/\n` : GIT_IGNORE, { where: 'add lines' }),
   madeFile('.editorconfig', EDITOR_CONFIG),
   madeFile('.vscode/settings.json', editorSettings(request)),
   ...[...request.schemas].map(([kind, text]) => madeFile(`${SCHEMA_FOLDER}/${kind}.json`, text)),
-  ...(request.hook ? [madeFile('.githooks/pre-commit', HOOK, { executable: true })] : []),
-  ...(request.ci ? [madeFile('.github/workflows/tenths.yaml', ciText(request))] : []),
+  ...(request.ci ? [madeFile('.github/workflows/tenths.yaml', CI_JOB)] : []),
 ];
 
 const lines = (...each: readonly string[]): string => `${each.join('\n')}\n`;
@@ -123,7 +121,7 @@ function editorSettings({ schemas }: ShopRequest): string {
 }
 
 /** A new shop may be saved before it has an engine, of which a check would say that it found none. */
-const NO_ENGINE_YET = "git grep -qE '^kind: *engine' -- '*.yaml' '*.yml' || exit 0";
+export const NO_ENGINE_YET = "git grep -qE '^kind: *engine' -- '*.yaml' '*.yml' || exit 0";
 
 const HOOK = lines(
   '#!/bin/sh',
@@ -133,20 +131,5 @@ const HOOK = lines(
   '[ $? -le 1 ]',
 );
 
-const ciText = ({ version }: ShopRequest): string =>
-  lines(
-    'name: tenths',
-    'on: [push, pull_request]',
-    'permissions: { contents: read }',
-    'jobs:',
-    '  check:',
-    '    runs-on: ubuntu-latest',
-    '    steps:',
-    '      - uses: actions/checkout@v4',
-    '      - uses: actions/setup-node@v4',
-    '        with: { node-version: 22 }',
-    '      # 1 says that readings are out, which a build log may well show; 2 that a document cannot be trusted.',
-    '      - run: |',
-    `          ${NO_ENGINE_YET}`,
-    `          npx --yes tenths@${version} check || [ $? -eq 1 ]`,
-  );
+/** For git's own folder of hooks: a file of the repository would be a program that a commit of others could change. */
+export const HOOK_FILE: MadeFile = madeFile('hooks/pre-commit', HOOK, { executable: true });

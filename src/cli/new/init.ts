@@ -1,12 +1,12 @@
-import { shopFiles } from '../../bench/scaffold/shop.ts';
+import { HOOK_FILE, shopFiles } from '../../bench/scaffold/shop.ts';
 import { type Line, writtenLines } from '../../output/escape/line.ts';
 import { packagedSchemas } from '../../shell/discover/packaged.ts';
 import { absolutePath, isFolder } from '../../shell/discover/paths.ts';
 import { standingAt } from '../../shell/discover/root.ts';
 import { initGit } from '../../shell/git/initGit.ts';
+import { folderOfHooks } from '../../shell/git/ownFolder.ts';
 import type { World } from '../../shell/world.ts';
 import { makeFiles } from '../../shell/write/makeFiles.ts';
-import { VERSION } from '../../version.ts';
 import { problemLines, UsageError } from '../usage.ts';
 import { printMade } from './printMade.ts';
 
@@ -20,21 +20,27 @@ export interface InitOptions {
 
 /** Makes a shop repository in a folder; never overwrites, so it may be run again. The exit code. */
 export function init(folder: string, options: InitOptions, world: World): number {
+  if (options.hook === true && !options.git) {
+    throw new UsageError(
+      '--hook puts a check into git, and --no-git leaves git alone',
+      'leave out one of them',
+    );
+  }
   const root = absolutePath(folder, world.workingDirectory);
   requireFolder(root, folder, world);
   const files = shopFiles({
     units: options.units,
     name: options.name,
     schemas: packagedSchemas(),
-    hook: options.hook === true,
     ci: options.ci === true,
-    version: VERSION,
   });
   const isNew = standingAt('shop.yaml', root) === undefined;
   const results = makeFiles(root, files);
   const code = printMade(results, world, ['.tenths/schemas']);
   if (code !== 0) return code;
   if (options.git) beginGit(root, world);
+  const hookCode = options.hook === true ? addHook(root, world) : 0;
+  if (hookCode !== 0) return hookCode;
   world.out.write(writtenLines(nextSteps(folder, options, isNew)));
   return 0;
 }
@@ -53,12 +59,28 @@ function beginGit(root: string, { environment, out, err }: World): void {
   if (!made.ok) err.write(writtenLines(problemLines(made.problem)));
 }
 
-function nextSteps(folder: string, { units, hook }: InitOptions, isNew: boolean): readonly Line[] {
+/** The exit code. */
+function addHook(root: string, world: World): number {
+  const own = folderOfHooks(root, world.environment);
+  if (own.ok) {
+    const made = makeFiles(own.value.path, [HOOK_FILE]);
+    return printMade(
+      made.map((each) => ({ ...each, path: `${own.value.shown}/${each.path}` })),
+      world,
+    );
+  }
+  world.err.write(writtenLines(problemLines(own.problem)));
+  return 2;
+}
+
+function nextSteps(folder: string, { units, ci }: InitOptions, isNew: boolean): readonly Line[] {
   const plain = units === 'in' ? 'inches and lbf ft' : 'millimetres and N m';
   const steps = [
     ...(folder === '.' ? [] : [`cd ${folder}`]),
-    ...(hook === true
-      ? ['git config core.hooksPath .githooks     turns the check before each commit on']
+    ...(ci === true
+      ? [
+          'npm install --save-dev TARBALL           and commit package-lock.json: the job installs what it names',
+        ]
       : []),
     'edit instruments.yaml                    the instruments of the shop',
     'tenths new engine "Reservoir pump no. 2" --cylinders 4 --mains 5',

@@ -72,8 +72,8 @@ describe('a new shop', () => {
   it('is a git repository unless it lies in one, and has a hook and a job if wanted', async () => {
     await bench.call('init', '--hook', '--ci');
     expect(exists('.git')).toBe(true);
-    expect(statSync(join(bench.folder(), '.githooks/pre-commit')).mode & 0o111).not.toBe(0);
-    expect(read('.github/workflows/tenths.yaml')).toMatch(/tenths@\d+\.\d+\.\d+ check/);
+    expect(statSync(join(bench.folder(), '.git/hooks/pre-commit')).mode & 0o111).not.toBe(0);
+    expect(exists('.github/workflows/tenths.yaml')).toBe(true);
     mkdirSync(join(bench.folder(), 'inner'));
     await bench.call('init', 'inner');
     expect(exists('inner/.git')).toBe(false);
@@ -91,7 +91,6 @@ describe('a new shop', () => {
     for (const [key, value] of [
       ['user.name', 'A. Machinist'],
       ['user.email', 'machinist@example.invalid'],
-      ['core.hooksPath', '.githooks'],
       ['core.fsync', 'none'],
     ]) {
       execFileSync('git', ['config', key ?? '', value ?? ''], { cwd: folder });
@@ -109,6 +108,17 @@ describe('a new shop', () => {
     expect(read('engines/pump/sessions/teardown.yaml')).toBe(inFolder);
   });
 
+  it('keeps a hook that is there, and leaves hooks alone that lie elsewhere', async () => {
+    await bench.call('init');
+    bench.put({ '.git/hooks/pre-commit': 'true\n' });
+    expect((await bench.call('init', '--hook')).out).toContain('kept      .git/hooks/pre-commit');
+    expect(read('.git/hooks/pre-commit')).toBe('true\n');
+    execFileSync('git', ['config', 'core.hooksPath', '../shared'], { cwd: bench.folder() });
+    const { exitCode, err } = await bench.call('init', '--hook');
+    expect(exitCode).toBe(2);
+    expect(err).toContain('git takes its hooks from ../shared, as core.hooksPath says');
+  });
+
   it('does not write through a link, says so, and makes the rest', async () => {
     mkdirSync(join(bench.folder(), 'elsewhere'));
     symlinkSync(join(bench.folder(), 'elsewhere'), join(bench.folder(), '.tenths'));
@@ -122,6 +132,7 @@ describe('a new shop', () => {
   it.each([
     [['init', 'nowhere'], 'there is no folder nowhere'],
     [['init', '--units', 'ft'], 'Allowed choices are in, mm'],
+    [['init', '--hook', '--no-git'], 'leave out one of them'],
   ])('refuses %j with exit code 2', async (words, message) => {
     const called = await bench.call(...words);
     expect(called.exitCode).toBe(2);
