@@ -5,6 +5,7 @@ import { KINDS } from '../documents/schema/kinds.ts';
 import { buildSchemas } from '../documents/schema/schemas.ts';
 import { checkSchema } from '../output/schema/checkSchema.ts';
 import { diffSchema } from '../output/schema/diffSchema.ts';
+import { planPageSchema } from '../output/schema/planPageSchema.ts';
 import { planSchema } from '../output/schema/planSchema.ts';
 import { torqueSchema } from '../output/schema/torqueSchema.ts';
 import { trendSchema } from '../output/schema/trendSchema.ts';
@@ -21,6 +22,7 @@ export function schemaFiles(): ReadonlyMap<string, string> {
     ['check-output.json', checkSchema()],
     ['diff-output.json', diffSchema()],
     ['plan-output.json', planSchema()],
+    ['plan-page-output.json', planPageSchema()],
     ['torque-output.json', torqueSchema()],
     ['trend-output.json', trendSchema()],
   ] as const;

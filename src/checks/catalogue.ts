@@ -16,6 +16,7 @@ import { spreadKinds } from './findings/spread.ts';
 import { stepLimitKinds } from './findings/stepLimits.ts';
 import { temperatureKinds } from './findings/temperature.ts';
 import { turningKinds } from './findings/turning.ts';
+import { unagreedKinds } from './findings/unagreed.ts';
 import { unreadFileKinds } from './findings/unreadFiles.ts';
 import { gradeKinds } from './grades/gradeFindings.ts';
 import { unlikeFitKinds } from './grades/unlikeFits.ts';
@@ -46,6 +47,7 @@ export const findingKinds: readonly FindingKind[] = [
   ...slipKinds,
   ...impossibleKinds,
   ...spreadKinds,
+  ...unagreedKinds,
   ...unreadFileKinds,
   ...sessionKinds,
   ...emptySessionKinds,

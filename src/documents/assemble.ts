@@ -29,6 +29,7 @@ import {
   type SessionDocument,
 } from './session/session.ts';
 import { stemOf } from './stem.ts';
+import { readStock, type Stock, stockOf } from './stock/stock.ts';
 import type { KnownSequences } from './tightening/tightened.ts';
 import { readTorque, type TorqueDocument } from './tightening/torque.ts';
 import { readUnits, unitsOver } from './units.ts';
@@ -71,6 +72,8 @@ export interface Engine {
   readonly rule: DecisionRule;
   /** How its shop plans work on it. */
   readonly planning: PlanSettings;
+  /** What is on the shelves from which it may have parts. */
+  readonly stock: Stock;
 }
 
 export interface Assembled {
@@ -128,6 +131,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
       shops.find((shop) => shop.decisionRule !== undefined)?.decisionRule ??
       'simple',
     planning: shops.find(({ planning }) => planning !== undefined)?.planning ?? NO_SETTINGS,
+    stock: stockOf(reading.all('stock', (root, context) => readStock(root, measures.parts, context))),
   };
   return { engine: isSound ? engine : undefined, diagnostics: reading.diagnostics() };
 }

@@ -11,6 +11,7 @@ import {
   limits,
   session,
   shop,
+  stock,
   torque,
 } from '../../src/documents/validation/validators.generated.js';
 import { effort } from '../effort.ts';
@@ -22,7 +23,7 @@ const schemas = buildSchemas(characteristics);
 const everyPart = KINDS.flatMap((kind) => partsOf(schemas[kind], `${kind}#`));
 const everyProperty = everyPart.filter(({ pointer }) => /\/properties\/[^/]+$/.test(pointer));
 const published = publishedValidators();
-const compiled = { shop, engine, limits, instruments, session, torque };
+const compiled = { shop, engine, limits, instruments, session, torque, stock };
 
 describe('the published schemas', () => {
   it('are fresh: run `npm run build` and commit schemas/ when this fails', () => {

@@ -19,6 +19,7 @@ import { spreadFindings } from '../findings/spread.ts';
 import { stepLimitFindings } from '../findings/stepLimits.ts';
 import { temperatureFindings } from '../findings/temperature.ts';
 import { turningFindings } from '../findings/turning.ts';
+import { unagreedFindings } from '../findings/unagreed.ts';
 import { gradeFindings } from '../grades/gradeFindings.ts';
 import { limitsOfFitted } from '../grades/madeSize.ts';
 import { unlikeFitFindings } from '../grades/unlikeFits.ts';
@@ -82,6 +83,7 @@ export function judgeSession(
     ...slipsOfThoseApart(apart, looking),
     ...unmeasured(view, rows, distances),
     ...emptySessionFindings(session),
+    ...unagreedFindings(engine, session),
     ...tighteningFindings(engine, session),
   ];
   return {

@@ -16,7 +16,9 @@ export const openFound = (
 ): readonly Observation[] =>
   sessions.flatMap((session, index) => {
     const done = [...doneIn(session), ...sessions.slice(index + 1).flatMap(doneLater)];
-    return session.observations.filter((each) => !isSettled(each, done, engine, registry));
+    return session.observations.filter(
+      (each) => each.remedy !== 'reuse' && !isSettled(each, done, engine, registry),
+    );
   });
 
 /** What was done to a part, by the name that was written and by what that means. */

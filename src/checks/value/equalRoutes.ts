@@ -55,7 +55,9 @@ function endsOf(tied: readonly Route[]): readonly Route[] {
   return [...new Set([lowest, highest])].filter((each) => each !== undefined);
 }
 
+/** What was read here counts before the figures of others, however fine those are. */
 const compareRank = (a: Route, b: Route): number =>
+  Number(isOfOthers(a)) - Number(isOfOthers(b)) ||
   a.u - b.u ||
   Number(a.block === undefined) - Number(b.block === undefined) ||
   compareText(b.takenOn, a.takenOn);
@@ -76,3 +78,7 @@ const compareAmounts = (a: Route, b: Route, end: (typeof ENDS)[number]): number 
 /** Readings of equal ends may still be paired by different names. */
 const readingKey = ({ written, with: instruments, grid }: Route): string =>
   JSON.stringify([written, instruments, grid.stations.map(({ name }) => name), grid.directions]);
+
+/** A machine shop's figures, or worked out from some of them. */
+export const isOfOthers = ({ block, inputs }: Route): boolean =>
+  block?.from !== undefined || inputs.some(isOfOthers);

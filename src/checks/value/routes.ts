@@ -198,7 +198,7 @@ export class SessionRoutes {
     if (measured === undefined) return undefined;
     return {
       name: 'read directly',
-      with: [instrument.id],
+      with: [block.from === undefined ? instrument.id : `figures of ${block.from}`],
       assumed: assumedOf(instrument, setter),
       grid,
       measured,

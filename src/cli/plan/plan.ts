@@ -1,23 +1,20 @@
 import type { Registry } from '../../characteristics/registry.ts';
-import type { StateReport } from '../../checks/judge/report.ts';
-import { reportEngine } from '../../checks/judge/report.ts';
+import { type EngineReport, reportEngine } from '../../checks/judge/report.ts';
 import type { Engine } from '../../documents/assemble.ts';
+import { writtenCsv } from '../../output/escape/csv.ts';
 import { json, spreadJson, writtenJson } from '../../output/escape/json.ts';
+import type { Written } from '../../output/escape/language.ts';
 import { writtenLines } from '../../output/escape/line.ts';
 import { writtenMarkdown } from '../../output/escape/markdown.ts';
-import { planJson } from '../../output/plan/planJson.ts';
-import { planMarkdown } from '../../output/plan/planMarkdown.ts';
-import { planPage } from '../../output/plan/planPage.ts';
-import { planLines } from '../../output/plan/planText.ts';
-import { workPlan } from '../../plan/work/workPlan.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import { documentsNamed } from '../check/chooseSessions.ts';
 import { openEngine } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
+import { type PageChoice, type PrintedPage, pageOf } from './pages.ts';
 
-export interface PlanOptions {
-  readonly format: 'text' | 'markdown' | 'json';
+export interface PlanOptions extends PageChoice {
+  readonly format: 'text' | 'markdown' | 'json' | 'csv';
   readonly session?: string;
   readonly at?: string;
 }
@@ -26,22 +23,30 @@ export interface PlanOptions {
 export function plan(name: string | undefined, options: PlanOptions, world: World): number {
   const opened = openEngine(name, world, options.at);
   const engine = options.session === undefined ? opened.engine : upTo(opened.engine, options.session);
-  const made = workPlan(engine, opened.registry, stateOf(engine, opened.registry));
-  const page = planPage(made);
-  const exit = opened.hasProblems ? 2 : made.jobs.some(({ urgency }) => urgency === 'must') ? 1 : 0;
-  const style = textStyle(world.out, world.environment, false);
-  const written = {
-    text: () => writtenLines(planLines(page, style)),
-    markdown: () => writtenMarkdown(planMarkdown(page)),
-    json: () => writtenJson(json`${spreadJson(planJson(made, page, exit))}\n`),
-  }[options.format]();
-  world.out.write(written);
+  const page = pageOf(options, reportOf(engine, opened.registry), opened.engine);
+  const exit = opened.hasProblems ? 2 : page.isOpen ? 1 : 0;
+  world.out.write(writtenAs(options.format, page, exit, world));
   return exit;
 }
 
-function stateOf(engine: Engine, registry: Registry): StateReport {
-  const { state } = reportEngine(engine, registry, {});
-  if (state !== undefined) return state;
+function writtenAs(format: PlanOptions['format'], page: PrintedPage, exit: number, world: World): Written {
+  switch (format) {
+    case 'text':
+      return writtenLines(page.lines(textStyle(world.out, world.environment, false)));
+    case 'markdown':
+      return writtenMarkdown(page.markdown());
+    case 'json':
+      return writtenJson(json`${spreadJson(page.json(exit))}\n`);
+    case 'csv': {
+      if (page.rows !== undefined) return writtenCsv(page.rows());
+      throw new UsageError('only an order list is a spreadsheet', 'add --order, or take another --format');
+    }
+  }
+}
+
+function reportOf(engine: Engine, registry: Registry): EngineReport {
+  const report = reportEngine(engine, registry, {});
+  if (report.state !== undefined) return report;
   throw new UsageError(`${engine.document.name} has no session yet`, 'tenths new session begins one');
 }
 

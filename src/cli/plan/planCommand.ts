@@ -12,10 +12,18 @@ export function addPlan(program: Command, world: World, done: (exitCode: number)
     )
     .argument('[engine]', 'the engine; else the one around this folder, or the only one of the shop')
     .option('--engine <name>', ENGINE_OPTION)
+    .addOption(
+      only(new Option('--for <reader>', 'a page to hand over').choices(['customer', 'machine-shop'])),
+    )
+    .addOption(only(new Option('--fit', 'shells, pistons, thrust washers and head gasket from stock')))
+    .addOption(only(new Option('--order', 'what has to be bought, now and after measuring')))
+    .addOption(only(new Option('--closing', 'what is open before the engine is closed up')))
     .option('--session <name>', 'as this session left it, instead of where it stands now')
     .option('--at <revision>', 'the documents of this git revision instead of those on disk')
     .addOption(
-      new Option('--format <format>', 'how to print').choices(['text', 'markdown', 'json']).default('text'),
+      new Option('--format <format>', 'how to print; csv of an order list')
+        .choices(['text', 'markdown', 'json', 'csv'])
+        .default('text'),
     )
     .addHelpText('after', PLAN_END)
     .action(async (word: string | undefined, options) => {
@@ -24,14 +32,24 @@ export function addPlan(program: Command, world: World, done: (exitCode: number)
     });
 }
 
+const PAGES: readonly string[] = ['for', 'fit', 'order', 'closing'];
+
+/** One page a call. */
+const only = (option: Option): Option =>
+  option.conflicts(PAGES.filter((each) => each !== option.attributeName()));
+
 const PLAN_END = helpEnd({
   examples: [
     ['tenths plan reservoir-pump-2'],
     ['tenths plan reservoir-pump-2 --session teardown', 'as the teardown left it'],
-    ['tenths plan --format markdown > plan.md'],
+    ['tenths plan --for customer --format markdown > offer.md'],
+    ['tenths plan --for machine-shop', 'agreed work only'],
+    ['tenths plan --order --format csv > order.csv'],
+    ['tenths plan --closing'],
   ],
   notes: [
-    `Sizes come from the limits, from plan: in shop.yaml, or are marked assumed. The maker's manual comes first.`,
+    `Sizes come from the limits, from plan: in shop.yaml, or are marked assumed; parts from documents of kind: stock.
+The maker's manual comes first.`,
   ],
-  failing: 'something must be done',
+  failing: 'something must be done or is open',
 });

@@ -4,12 +4,14 @@ import type { Expansion } from '../../measurement/expansion.ts';
 import { type Amount, type DocumentContext, readAmount, report } from '../amount.ts';
 import { readSizeStatements, type SizeStatement } from '../grades/statements.ts';
 import type { Measures } from '../measure.ts';
+import { type HandedOver, readHandedOver } from '../planning/handedOver.ts';
 import { childOf, entriesOf, textAt } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 import { readExpansions } from './expansions.ts';
 import { readLayout } from './readLayout.ts';
 import { type RunningHeat, readRunningHeat } from './runningHeat.ts';
 import { type DecisionRule, readDecisionRule } from './shop.ts';
+import { readStamps, type Stamps } from './stamps.ts';
 
 export interface EngineDocument {
   readonly name: string;
@@ -23,6 +25,16 @@ export interface EngineDocument {
   readonly decisionRule: DecisionRule | undefined;
   /** The sizes of the parts that it came with. */
   readonly fitted: readonly SizeStatement[];
+  readonly job: JobPapers;
+  readonly stamps: Stamps;
+  readonly handedOver: HandedOver;
+}
+
+/** The shop's own papers, as far as they are printed. */
+export interface JobPapers {
+  readonly number: string | undefined;
+  readonly customer: string | undefined;
+  readonly serial: string | undefined;
 }
 
 /** Sizes that are not characteristics; all lengths. */
@@ -38,8 +50,17 @@ export function readEngine(root: Node, measures: Measures, context: DocumentCont
     running: readRunningHeat(root, context),
     decisionRule: readDecisionRule(root),
     fitted: readSizeStatements(root, { parts: measures.parts, layout }, context),
+    job: readJob(childOf(root, 'job')),
+    stamps: readStamps(root, { parts: measures.parts, layout }, context),
+    handedOver: readHandedOver(root, context),
   };
 }
+
+const readJob = (node: Node | undefined): JobPapers => ({
+  number: textAt(node, 'number'),
+  customer: textAt(node, 'customer'),
+  serial: textAt(node, 'engine_serial'),
+});
 
 function readSizes(
   node: Node | undefined,

@@ -4,6 +4,7 @@ import { readDate } from '../date.ts';
 import { type Measure, type Measures, unknownMeasure } from '../measure.ts';
 import { childOf, entriesOf, textAt, textOf } from '../yaml/access.ts';
 import type { Entry, Node, Span } from '../yaml/node.ts';
+import { type Choices, readChoices } from './choices.ts';
 import { lastBand, readBands } from './entryBands.ts';
 import { readGradeRows } from './gradeRows.ts';
 import type { LimitEntry, MeasureLimits } from './limitEntry.ts';
@@ -21,6 +22,8 @@ export interface LimitsDocument {
   readonly from: string | undefined;
   readonly extends: { readonly path: string; readonly span: Span } | undefined;
   readonly limits: ReadonlyMap<string, MeasureLimits>;
+  /** How its maker has parts chosen. */
+  readonly choices: Choices;
 }
 
 export function readLimits(
@@ -49,6 +52,7 @@ export function readLimits(
     from: readDate(childOf(root, 'from'), context),
     extends: path === undefined ? undefined : { path: textOf(path) ?? '', span: path.span },
     limits,
+    choices: readChoices(root, measures.parts, context),
   };
 }
 

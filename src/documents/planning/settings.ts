@@ -12,6 +12,8 @@ export interface PlanSettings {
   /** What polishing takes off a journal's diameter, and honing puts onto a bore's. */
   readonly polish: Amount | undefined;
   readonly honeStock: Amount | undefined;
+  /** How much the pistons of one engine may differ in weight. */
+  readonly weightSpread: Amount | undefined;
   /** The ids of parts of which each may be cut to a step of its own. */
   readonly separate: ReadonlySet<string>;
   /** Boxes of the page before closing up that somebody has to confirm. */
@@ -22,6 +24,7 @@ export const NO_SETTINGS: PlanSettings = {
   steps: new Map(),
   polish: undefined,
   honeStock: undefined,
+  weightSpread: undefined,
   separate: new Set(),
   required: [],
 };
@@ -44,6 +47,7 @@ export function readPlanSettings(
     ),
     polish: readAmount(childOf(node, 'polish'), 'length', context),
     honeStock: readAmount(childOf(node, 'hone_stock'), 'length', context),
+    weightSpread: readAmount(childOf(node, 'weight_spread'), 'mass', context),
     separate: new Set(separate.map(({ id }) => id)),
     required: textsOf(childOf(node, 'required')),
   };

@@ -1,5 +1,6 @@
 import { decisionRule, document, FAMILIES, source } from './document.ts';
 import { fitted } from './fitted.ts';
+import { handedOverAndConfirmed } from './planning/handedOver.ts';
 import { about, amount, coefficient, type Schema, text, WORD_ITEM, word, words } from './scalars.ts';
 import { keyedByCharacteristic, map, named, type Offered } from './shared.ts';
 
@@ -18,6 +19,8 @@ export const engineSchema = (offered: readonly Offered[]): Schema =>
       decision_rule: decisionRule,
       fitted,
       job,
+      stamps,
+      ...handedOverAndConfirmed,
       source,
     },
     ['name', 'layout'],
@@ -97,6 +100,15 @@ const layout: Schema = map(
     thrust_main: word(about('Thrust main', 'The main bearing that takes the thrust.', 3)),
     firing_order: words(about('Firing order', 'As the maker states it; never worked out.', [1, 3, 4, 2])),
   },
+);
+
+const stamps: Schema = named(
+  about('Stamps', 'What the maker stamped on parts, by part and position, for select-fit tables.', {
+    main_journals: { 1: 'A', 2: 'B' },
+  }),
+  named(about('Stamps of a part', 'The stamp at each position.', { 1: 'A', 2: 'B' }), {
+    ...word(about('Stamp', 'The letter or number.', 'A')),
+  }),
 );
 
 const label = text(about('Label', 'What people call this position.', 'flywheel end'));

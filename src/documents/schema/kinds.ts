@@ -1,3 +1,3 @@
-export const KINDS = ['shop', 'engine', 'limits', 'instruments', 'session', 'torque'] as const;
+export const KINDS = ['shop', 'engine', 'limits', 'instruments', 'session', 'torque', 'stock'] as const;
 
 export type Kind = (typeof KINDS)[number];

@@ -1,6 +1,7 @@
 import { ownCharacteristics } from './characteristic.ts';
 import { document, note, source } from './document.ts';
 import { PATTERNS } from './patterns.ts';
+import { choices } from './planning/choices.ts';
 import { about, amount, choice, date, RANGE_TEXT, type Schema, text } from './scalars.ts';
 import { keyedByCharacteristic, mapShape, named, type Offered, type Properties } from './shared.ts';
 
@@ -27,6 +28,7 @@ export const limitsSchema = (offered: readonly Offered[]): Schema =>
       ),
       characteristics: ownCharacteristics,
       limits: limits(offered),
+      ...choices,
     },
     ['source'],
     {

@@ -107,6 +107,13 @@ const measurement: Schema = mapShape(
     supported_on: words(about('Supported on', 'The mains the shaft rested on, for runout.', [1, 5])),
     conditions,
     temperature,
+    from: text(
+      about(
+        'From',
+        'The machine shop whose figures these are: they stand beside our own, which alone are judged.',
+        'North grinding',
+      ),
+    ),
     by,
     date: day,
     note,

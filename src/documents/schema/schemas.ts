@@ -2,6 +2,7 @@ import { engineSchema } from './engine.ts';
 import { instrumentsSchema } from './instruments.ts';
 import type { Kind } from './kinds.ts';
 import { limitsSchema } from './limits.ts';
+import { stockSchema } from './planning/stock.ts';
 import type { Schema } from './scalars.ts';
 import { sessionSchema } from './session.ts';
 import type { Offered } from './shared.ts';
@@ -17,5 +18,6 @@ export function buildSchemas(characteristics: readonly Offered[]): Readonly<Reco
     instruments: instrumentsSchema(),
     session: sessionSchema(characteristics),
     torque: torqueSchema(),
+    stock: stockSchema(),
   };
 }

@@ -2,6 +2,7 @@ import { REMEDIES } from '../session/observations.ts';
 import { STAGES } from '../session/stage.ts';
 import { by, document, note, photos } from './document.ts';
 import { fitted } from './fitted.ts';
+import { handedOverAndConfirmed } from './planning/handedOver.ts';
 import { readingDefinitions } from './points.ts';
 import { conditions, day, readings, temperature } from './reading.ts';
 import {
@@ -58,6 +59,7 @@ export const sessionSchema = (offered: readonly Offered[]): Schema =>
       found,
       tightened,
       concessions,
+      ...handedOverAndConfirmed,
       imported,
       photos,
     },

@@ -57,6 +57,9 @@ const plan: Schema = map(
     hone_stock: amount(
       about('Hone stock', 'What boring leaves for the hone, on the diameter of a cylinder.', 0.001),
     ),
+    weight_spread: amount(
+      about('Weight spread', 'How much the pistons of one engine may differ in weight.', '4 g'),
+    ),
     separate: words(
       about('Separate', 'Parts of which each is cut to a size of its own, instead of all to one.', [
         'cylinders',

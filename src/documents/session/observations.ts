@@ -3,7 +3,7 @@ import type { PartAt } from '../../layout/readPart.ts';
 import { type Amount, type DocumentContext, readAmount } from '../amount.ts';
 import { readDate } from '../date.ts';
 import { oneOf } from '../oneOf.ts';
-import { childOf, itemsOf, namesAt, textAt } from '../yaml/access.ts';
+import { childOf, itemsOf, namesAt, textAt, textsOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 import { type KnownParts, readParts } from './part.ts';
 
@@ -22,6 +22,8 @@ export interface Observation {
   readonly remedy: Remedy | undefined;
   /** How deep it goes into the surface, where that was measured. */
   readonly depth: Amount | undefined;
+  /** Paths of pictures, as written. */
+  readonly photos: readonly string[];
   readonly by: string | undefined;
   readonly place: Place;
 }
@@ -40,6 +42,7 @@ export const readObservations = (
       is: textAt(item, 'is') ?? '',
       remedy: oneOf(REMEDIES, childOf(item, 'do'), context),
       depth: readAmount(childOf(item, 'depth'), 'length', context),
+      photos: textsOf(childOf(item, 'photos')),
       by: textAt(item, 'by'),
       place: context.source.place(item.span),
     };

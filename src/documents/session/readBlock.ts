@@ -45,6 +45,7 @@ export function readBlock(
     instrument: readNamed(childOf(item, 'with')),
     setWith: readNamed(childOf(item, 'set_with')),
     setTo: setToOf(item, measure, context),
+    from: textAt(item, 'from'),
     date: readDate(childOf(item, 'date'), context),
     temperature: readAmount(childOf(item, 'temperature'), 'temperature', context),
     supportedOn: readSupports(childOf(item, 'supported_on'), measure, around.layout, context),

@@ -51,6 +51,8 @@ export interface ReadingBlock {
   readonly setWith: Named | undefined;
   /** Zeroed in something of a known size (base unit), or in a micrometer locked at each journal. */
   readonly setTo: Fraction | 'journal' | undefined;
+  /** The machine shop whose figures these are, where we did not read them ourselves. */
+  readonly from: string | undefined;
   /** Where they differ from the session's. */
   readonly date: string | undefined;
   readonly temperature: Amount | undefined;

@@ -2,6 +2,7 @@ import { compareText, type Place } from '../../diagnostic/place.ts';
 import { type Amount, type DocumentContext, readAmount } from '../amount.ts';
 import { readDate } from '../date.ts';
 import { readSizeStatements, type SizeStatement } from '../grades/statements.ts';
+import { type HandedOver, readHandedOver } from '../planning/handedOver.ts';
 import { stemOf } from '../stem.ts';
 import { type KnownSequences, readTightened, type TighteningLog } from '../tightening/tightened.ts';
 import type { Named } from '../yaml/access.ts';
@@ -36,6 +37,8 @@ export interface SessionDocument {
   /** What was seen and has no number, by part. */
   readonly observations: readonly Observation[];
   readonly concessions: readonly Concession[];
+  /** What was agreed to, sent away and confirmed. */
+  readonly handedOver: HandedOver;
   readonly study: StudyDocument | undefined;
   readonly checked: readonly InstrumentCheck[];
   /** The sizes that parts were made to, as the session says: they hold from there on. */
@@ -71,6 +74,7 @@ export function readSession(root: Node, around: SessionContext, context: Documen
     blocks: items.flatMap((item, index) => readBlock(item, index, conditions, around, context) ?? []),
     study: readStudy(root, around.measures, context),
     concessions: readConcessions(root, around, context),
+    handedOver: readHandedOver(root, context),
     uses: namesAt(root, 'uses'),
     partChanges: readPartChanges(root, known, context),
     observations: readObservations(root, known, context),

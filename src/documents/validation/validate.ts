@@ -13,12 +13,21 @@ import {
   limits,
   session,
   shop,
+  stock,
   torque,
   type Validator,
 } from './validators.generated.js';
 import { type Words, wrongChoice, wrongContent, wrongType } from './wrongValue.ts';
 
-const VALIDATORS: Readonly<Record<Kind, Validator>> = { shop, engine, limits, instruments, session, torque };
+const VALIDATORS: Readonly<Record<Kind, Validator>> = {
+  shop,
+  engine,
+  limits,
+  instruments,
+  session,
+  torque,
+  stock,
+};
 
 /**
  * Everything the schema of its kind has against a document, in our words, sorted by place.

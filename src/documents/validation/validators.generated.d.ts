@@ -23,3 +23,4 @@ export const limits: Validator;
 export const instruments: Validator;
 export const session: Validator;
 export const torque: Validator;
+export const stock: Validator;

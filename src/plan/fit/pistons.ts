@@ -1,17 +1,23 @@
 import { compare, type Fraction, subtract } from '../../quantity/fraction.ts';
 import { type Assignment, assign } from './assign.ts';
-import { type ClearanceWanted, costOf } from './shells.ts';
+import { costOf, type Spread, type Wanted } from './wanted.ts';
 
 /** A piston in stock: its size at gauge height in the base unit, and its weight where it was weighed. */
-export interface StockPiston {
+export interface Piston {
   readonly mark: string;
   readonly diameter: Fraction;
   readonly weight: Fraction | undefined;
 }
 
-export interface PistonSet {
+/** A finished bore where its piston bears. */
+export interface Bore extends Spread {
+  readonly size: Fraction;
+  readonly wanted: Wanted;
+}
+
+export interface PistonSet<P extends Piston = Piston> {
   /** The piston of each bore, in the order of the bores. */
-  readonly pistons: readonly StockPiston[];
+  readonly pistons: readonly P[];
   readonly clearances: readonly Fraction[];
 }
 
@@ -19,15 +25,16 @@ export interface PistonSet {
  * A piston for every bore, the clearances as near to the middle as stock allows taken together, no two pistons of the set
  * farther apart in weight than `weightSpread`; undefined where stock does not do.
  */
-export function fitPistons(
-  bores: readonly Fraction[],
-  stock: readonly StockPiston[],
-  wanted: ClearanceWanted,
+export function fitPistons<P extends Piston>(
+  bores: readonly Bore[],
+  stock: readonly P[],
   weightSpread: Fraction | undefined,
-): PistonSet | undefined {
+): PistonSet<P> | undefined {
   const sets = setsByWeight(stock, weightSpread).flatMap((pistons) => {
     const found = assign(
-      bores.map((bore) => pistons.map(({ diameter }) => costOf(subtract(bore, diameter), wanted))),
+      bores.map(({ size, wanted, ...spread }) =>
+        pistons.map(({ diameter }) => costOf(subtract(size, diameter), spread, wanted)),
+      ),
     );
     return found === undefined ? [] : [{ pistons, found }];
   });
@@ -38,10 +45,10 @@ export function fitPistons(
 }
 
 /** Each lightest piston with all that it may share an engine with; a piston that nobody weighed shares with none. */
-function setsByWeight(
-  stock: readonly StockPiston[],
+export function setsByWeight<P extends Piston>(
+  stock: readonly P[],
   spread: Fraction | undefined,
-): readonly (readonly StockPiston[])[] {
+): readonly (readonly P[])[] {
   if (spread === undefined) return [stock];
   const weighed = stock.flatMap((piston) =>
     piston.weight === undefined ? [] : [{ piston, weight: piston.weight }],
@@ -54,17 +61,17 @@ function setsByWeight(
   );
 }
 
-function setOf(
-  bores: readonly Fraction[],
-  stock: readonly StockPiston[],
+function setOf<P extends Piston>(
+  bores: readonly Bore[],
+  stock: readonly P[],
   { columns }: Assignment,
-): PistonSet {
+): PistonSet<P> {
   const pistons = columns.flatMap((column) => stock[column] ?? []);
   return {
     pistons,
-    clearances: bores.flatMap((bore, index) => {
+    clearances: bores.flatMap(({ size }, index) => {
       const piston = pistons[index];
-      return piston === undefined ? [] : [subtract(bore, piston.diameter)];
+      return piston === undefined ? [] : [subtract(size, piston.diameter)];
     }),
   };
 }

@@ -1,26 +1,25 @@
-import { absolute, add, compare, type Fraction, subtract, toNumber } from '../../quantity/fraction.ts';
-import { type Allocation, allocate, type Option } from './allocate.ts';
+import { absolute, add, compare, type Fraction, subtract } from '../../quantity/fraction.ts';
+import { allocate, type Option } from './allocate.ts';
+import { costOf, type Spread, type Wanted } from './wanted.ts';
 
 /** A shell half in stock. Lengths in the base unit. */
 export interface ShellHalf {
   readonly code: string;
   readonly wall: Fraction;
+  /** Half of what its wall may differ by, as it is sold. */
+  readonly within: Fraction;
   /** Halves of different undersizes are never fitted together. */
   readonly undersize: string;
   /** How many halves there are. */
   readonly count: number;
 }
 
-/** What shells are chosen for: the hole, the shaft in it, and the clearance that is wanted. */
-export interface ShellPlace {
-  readonly housing: Fraction;
-  readonly journal: Fraction;
-}
-
-export interface ClearanceWanted {
-  readonly min: Fraction;
-  readonly max: Fraction;
-  readonly middle: Fraction;
+/** What shells are chosen for: the room between a housing and its journal, and the clearance that is wanted. */
+export interface ShellPlace extends Spread {
+  readonly room: Fraction;
+  readonly wanted: Wanted;
+  /** By a maker's table these codes alone. */
+  readonly only?: readonly string[] | undefined;
 }
 
 export interface MixingRule {
@@ -40,12 +39,11 @@ export interface ChosenShells {
 export function fitShells(
   places: readonly ShellPlace[],
   stock: readonly ShellHalf[],
-  wanted: ClearanceWanted,
   mixing: MixingRule,
 ): readonly ChosenShells[] | undefined {
   const pairs = pairsOf(stock, mixing);
-  const choices = places.map((place) => choicesFor(place, pairs, stock, wanted));
-  const found: Allocation | undefined = allocate(
+  const choices = places.map((place) => choicesFor(place, pairs, stock));
+  const found = allocate(
     choices.map((options) => options.map(({ option }) => option)),
     stock.map(({ count }) => count),
   );
@@ -76,16 +74,17 @@ function mayPair(upper: ShellHalf, lower: ShellHalf, { mostDifference, thicker }
 }
 
 function choicesFor(
-  { housing, journal }: ShellPlace,
+  { room, below, above, wanted, only }: ShellPlace,
   pairs: readonly Pair[],
   stock: readonly ShellHalf[],
-  wanted: ClearanceWanted,
 ): readonly Choice[] {
   return pairs.flatMap(({ upper, lower }) => {
     const [up, down] = [stock[upper], stock[lower]];
     if (up === undefined || down === undefined) return [];
-    const clearance = subtract(subtract(housing, add(up.wall, down.wall)), journal);
-    const cost = costOf(clearance, wanted);
+    if (only !== undefined && !(only.includes(up.code) && only.includes(down.code))) return [];
+    const clearance = subtract(room, add(up.wall, down.wall));
+    const within = add(up.within, down.within);
+    const cost = costOf(clearance, { below: add(below, within), above: add(above, within) }, wanted);
     const takes: Option['takes'] =
       upper === lower
         ? [[upper, 2]]
@@ -97,12 +96,4 @@ function choicesFor(
       ? []
       : [{ option: { cost, takes }, chosen: { upper: up, lower: down, clearance } }];
   });
-}
-
-/** How far a clearance lies from the middle, squared, in half widths of the band; undefined outside it. */
-export function costOf(clearance: Fraction, { min, max, middle }: ClearanceWanted): number | undefined {
-  if (compare(clearance, min) < 0 || compare(clearance, max) > 0) return undefined;
-  const halfWidth = toNumber(subtract(max, min)) / 2;
-  const off = toNumber(subtract(clearance, middle));
-  return halfWidth === 0 ? 0 : (off / halfWidth) ** 2;
 }

@@ -1,33 +1,46 @@
 import type { Operation } from './operation.ts';
 
-/** What must be done or looked at because of a job. Common practice, no source, unless the maker's manual says otherwise. */
-export const FOLLOWS: Readonly<Partial<Record<Operation, readonly string[]>>> = {
-  straighten: ['crack test again after straightening', 'read the runout again at every main'],
-  'line bore': [
-    'crank axis against the deck: it may have risen, and with it the pistons',
-    'timing gears: backlash, where the axis moved',
-    'every housing measured again, its cap tightened as in the engine',
-  ],
-  surface: [
-    'banks equal and parallel to the crank; block height, head thickness and both together against their limits',
-    'piston protrusion, and the head gasket by it; liner counterbores',
-    'valve to piston, cam timing, pushrods or lifter preload, injector projection',
-    'bolts that may bottom; front cover; of a vee engine the intake faces and their ports',
-  ],
+/** What a machine shop looks at because of a job. Common practice, no source: the maker's manual comes first. */
+export const AT_THE_SHOP: Readonly<Partial<Record<Operation, readonly string[]>>> = {
+  straighten: ['crack test again after straightening'],
+  'line bore': ['crank axis against the deck: it may have risen, and with it the pistons'],
+  surface: ['banks equal and parallel to the crank; block height and head thickness against their limits'],
   bore: [
     'torque plate on and main caps tight while it is bored and honed',
     'each bore finished to its own measured piston, and marked with it',
-    'ring end gaps in the finished bores; chamfer at the top; crosshatch as the ring maker asks',
-  ],
-  resize: [
-    'housing bore and roundness measured, cap tightened as in the engine',
-    'rod length, bend and twist',
+    'chamfer at the top; crosshatch as the ring maker asks',
   ],
   grind: [
     'crack test again after grinding',
     'fillet radii, thrust width and depth of the hard case against the manual',
     'oil holes chamfered, journals polished, galleries brushed and plugged anew',
-    'undersize stamped on the crankshaft; bearings of that undersize',
-    'every journal measured here, washed and at room temperature',
+    'undersize stamped on the crankshaft',
   ],
 };
+
+/** What follows here, when the part is back. */
+const AFTERWARDS: Readonly<Partial<Record<Operation, readonly string[]>>> = {
+  straighten: ['read the runout again at every main'],
+  'line bore': [
+    'timing gears: backlash, where the axis moved',
+    'every housing measured again, its cap tightened as in the engine',
+  ],
+  surface: [
+    'both heights together against their limit; piston protrusion, and the head gasket by it; liner counterbores',
+    'valve to piston, cam timing, pushrods or lifter preload, injector projection',
+    'bolts that may bottom; front cover; of a vee engine the intake faces and their ports',
+  ],
+  bore: ['ring end gaps in the finished bores'],
+  resize: [
+    'housing bore and roundness measured, cap tightened as in the engine',
+    'rod length, bend and twist',
+  ],
+  grind: ['bearings of that undersize', 'every journal measured here, washed and at room temperature'],
+};
+
+export const FOLLOWS: Readonly<Partial<Record<Operation, readonly string[]>>> = Object.fromEntries(
+  [...new Set([...Object.keys(AT_THE_SHOP), ...Object.keys(AFTERWARDS)])].map((each) => [
+    each,
+    [...(AT_THE_SHOP[each as Operation] ?? []), ...(AFTERWARDS[each as Operation] ?? [])],
+  ]),
+);

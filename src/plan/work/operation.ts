@@ -35,7 +35,10 @@ export const MACHINING: readonly Operation[] = [
 
 /** Of parts that are brought back otherwise than by renewing them. */
 const BY_PART: Readonly<Record<string, Operation>> = { main_housing: 'line bore', rod_housing: 'resize' };
-const BY_CHARACTERISTIC: Readonly<Record<string, Operation>> = { crankshaft_runout: 'straighten' };
+const BY_CHARACTERISTIC: Readonly<Record<string, Operation>> = {
+  crankshaft_runout: 'straighten',
+  crankshaft_end_play: 'choose',
+};
 
 /** What brings back a part whose figure is out or worn; journals and bores have their cuts. */
 export function remedyOf({ characteristic }: Row): Operation {

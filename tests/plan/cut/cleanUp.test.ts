@@ -14,6 +14,7 @@ import {
   parseDecimal,
   toDecimal,
 } from '../../../src/quantity/fraction.ts';
+import { runs } from '../../propertyRuns.ts';
 
 const length = parseDecimal;
 const NONE = fraction(0);
@@ -97,7 +98,7 @@ describe('the smallest step that cleans up a journal', () => {
           expect(depth(regrindStep(less, MAINS))).toBeLessThanOrEqual(depth(regrindStep(worse, MAINS)));
         },
       ),
-      { seed: 20_261_128, numRuns: 1000 },
+      { seed: 20_261_128, ...runs(1_000) },
     );
   });
 });
@@ -130,5 +131,32 @@ describe('the smallest step that cleans up a cylinder', () => {
     if (choice.kind !== 'step') throw new Error(choice.kind);
     expect(choice.step.name).toBe(name);
     expect(compare(choice.spare, NONE)).toBeGreaterThanOrEqual(0);
+  });
+
+  it('never takes a farther step as wear, damage, uncertainty or stock shrink', () => {
+    const hundredths = fc.integer({ min: 0, max: 30 }).map((count) => fraction(count, 100));
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 90_000, max: 90_500 }),
+        fc.tuple(hundredths, hundredths, hundredths, hundredths),
+        fc.integer({ min: 0, max: 3 }),
+        hundredths,
+        (largest, [offset, damage, expanded, honeStock], which, more) => {
+          const less = { largest: fraction(largest, 1000), centre: { offset }, damage, expanded, honeStock };
+          const worse = [
+            { ...less, centre: { offset: add(offset, more) } },
+            { ...less, damage: add(damage, more) },
+            { ...less, expanded: add(expanded, more) },
+            { ...less, honeStock: add(honeStock, more) },
+          ][which];
+          const farther = (wear: typeof less): number => {
+            const choice = reboreStep(wear, BORES);
+            return choice.kind === 'step' ? BORES.indexOf(choice.step) : BORES.length;
+          };
+          expect(farther(less)).toBeLessThanOrEqual(farther(worse ?? less));
+        },
+      ),
+      { seed: 20_261_128, ...runs(1_000) },
+    );
   });
 });

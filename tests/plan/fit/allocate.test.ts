@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { allocate, type Option } from '../../../src/plan/fit/allocate.ts';
+import { runs } from '../../propertyRuns.ts';
 
 /** The cheapest of every way to take one option for each place, stock allowing. */
 function byTrying(places: readonly (readonly Option[])[], stock: readonly number[]): number | undefined {
@@ -41,7 +42,7 @@ describe('what is taken from stock', () => {
         }
         expect(left.every((count) => count >= 0)).toBe(true);
       }),
-      { seed: 20_261_128, numRuns: 2000 },
+      { seed: 20_261_128, ...runs(2_000) },
     );
   });
 
@@ -52,7 +53,23 @@ describe('what is taken from stock', () => {
         const more = counts.map((count, index) => (index === item ? count + 1 : count));
         expect(allocate(of, more)?.cost ?? Number.POSITIVE_INFINITY).toBeLessThanOrEqual(fewer);
       }),
-      { seed: 20_261_129, numRuns: 1000 },
+      { seed: 20_261_129, ...runs(1_000) },
+    );
+  });
+
+  it('costs the same in whatever order places and stock stand', () => {
+    fc.assert(
+      fc.property(places, stock, (of, counts) => {
+        const last = counts.length - 1;
+        const turned = of.toReversed().map((options) =>
+          options.map(({ cost, takes }) => ({
+            cost,
+            takes: takes.map(([item, count]) => [last - item, count] as const),
+          })),
+        );
+        expect(allocate(turned, counts.toReversed())?.cost).toBe(allocate(of, counts)?.cost);
+      }),
+      { seed: 20_261_130, ...runs(1_000) },
     );
   });
 });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assign, type Cost } from '../../../src/plan/fit/assign.ts';
+import { runs } from '../../propertyRuns.ts';
 
 /** The cheapest of every way to give each row a column of its own. */
 function byTrying(costs: readonly (readonly Cost[])[], taken: ReadonlySet<number> = new Set()): Cost {
@@ -34,7 +35,7 @@ describe('an assignment', () => {
         expect(found?.cost).toBe(byTrying(costs));
         if (found !== undefined) expect(new Set(found.columns).size).toBe(costs.length);
       }),
-      { seed: 20_261_128, numRuns: 2000 },
+      { seed: 20_261_128, ...runs(2_000) },
     );
   });
 

@@ -1,0 +1,32 @@
+import type { Engine } from '../../documents/assemble.ts';
+import { plainName } from '../../documents/planning/handedOver.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import { type Finding, type FindingKind, finding } from '../finding.ts';
+
+const UNAGREED: FindingKind = {
+  code: 'plan/unagreed',
+  severity: 'remark',
+  means: 'Work was ordered from a machine shop, and no document says that the customer agreed to it.',
+  matters: 'What was cut without a yes may have to be paid for by the shop.',
+  usually:
+    'Ask, then write it down: `agreed: { by: …, date: …, items: [grind main journals] }` in a session or in the engine document.',
+  example: 'grind crankpins was ordered from North grinding, and nobody has agreed to it',
+};
+
+export const unagreedKinds: readonly FindingKind[] = [UNAGREED];
+
+/** Of what a session says was sent: each job to which nobody agreed, in any document of the engine. */
+export function unagreedFindings(engine: Engine, session: SessionDocument): readonly Finding[] {
+  const agreed = new Set(
+    [engine.document.handedOver, ...engine.sessions.map(({ handedOver }) => handedOver)].flatMap((each) =>
+      each.agreed.flatMap(({ items }) => items.map(plainName)),
+    ),
+  );
+  return session.handedOver.sent.flatMap(({ to, work }) =>
+    work
+      .filter(({ name }) => !agreed.has(plainName(name)))
+      .map(({ name, place }) =>
+        finding(UNAGREED, place, `${name} was ordered from ${to}, and nobody has agreed to it`),
+      ),
+  );
+}

@@ -1,0 +1,80 @@
+import type { Place } from '../../diagnostic/place.ts';
+import type { DocumentContext } from '../amount.ts';
+import { readDate } from '../date.ts';
+import { childOf, namesAt, textAt, textsOf } from '../yaml/access.ts';
+import type { Node } from '../yaml/node.ts';
+
+/** What somebody agreed to, by the names of jobs such as `grind main journals`. */
+export interface Agreement {
+  readonly by: string;
+  readonly date: string | undefined;
+  readonly items: readonly string[];
+  readonly place: Place;
+}
+
+/** A part that was given away to be worked on. */
+export interface Sent {
+  readonly part: string;
+  readonly mark: string | undefined;
+  readonly to: string;
+  readonly date: string | undefined;
+  readonly due: string | undefined;
+  readonly returned: string | undefined;
+  readonly work: readonly { readonly name: string; readonly place: Place }[];
+  readonly place: Place;
+}
+
+/** A box of the page before closing up that somebody ticked. */
+export interface Confirmation {
+  readonly what: string;
+  readonly by: string;
+  readonly place: Place;
+}
+
+/** What a session or an engine document says of the job beside its readings. */
+export interface HandedOver {
+  readonly agreed: readonly Agreement[];
+  readonly sent: readonly Sent[];
+  readonly confirmed: readonly Confirmation[];
+}
+
+export const readHandedOver = (root: Node, context: DocumentContext): HandedOver => ({
+  agreed: oneOrMore(childOf(root, 'agreed')).map((item) => ({
+    by: textAt(item, 'by') ?? '',
+    date: readDate(childOf(item, 'date'), context),
+    items: textsOf(childOf(item, 'items')),
+    place: context.source.place(item.span),
+  })),
+  sent: oneOrMore(childOf(root, 'sent')).map((item) => readSent(item, context)),
+  confirmed: oneOrMore(childOf(root, 'confirmed')).map((item) => ({
+    what: textAt(item, 'what') ?? '',
+    by: textAt(item, 'by') ?? '',
+    place: context.source.place(item.span),
+  })),
+});
+
+function readSent(item: Node, context: DocumentContext): Sent {
+  const [date, due, returned] = ['date', 'due', 'returned'].map((key) =>
+    readDate(childOf(item, key), context),
+  );
+  return {
+    part: textAt(item, 'part') ?? '',
+    mark: textAt(item, 'mark'),
+    to: textAt(item, 'to') ?? '',
+    date,
+    due,
+    returned,
+    work: namesAt(item, 'work').map(({ name, span }) => ({ name, place: context.source.place(span) })),
+    place: context.source.place(item.span),
+  };
+}
+
+const oneOrMore = (node: Node | undefined): readonly Node[] =>
+  node?.kind === 'list' ? node.items : node === undefined ? [] : [node];
+
+/** Two ways to write a job are one: capitals, spaces and `_` make no difference. */
+export const plainName = (text: string): string =>
+  text
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_]+/g, ' ');

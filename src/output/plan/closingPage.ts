@@ -1,0 +1,76 @@
+import { followUpText } from '../../checks/findings/followUps.ts';
+import type { Row } from '../../checks/judge/row.ts';
+import { unitOfRow } from '../../checks/judge/session.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import { type Box, type Closing, mayClose } from '../../plan/closing/closing.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { outText } from './jobWords.ts';
+import type { Page, Section } from './page.ts';
+
+/** What is open before an engine is closed up, and the boxes to tick. */
+export function closingPage(closing: Closing, engine: Engine, about: readonly string[]): Page {
+  const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
+  const { rows, unproven, conceded, findings, found, followUps, untightened, boxes } = closing;
+  const open = boxes.filter(({ isRequired, by }) => isRequired && by === undefined);
+  const count =
+    rows.length + unproven.length + findings.length + found.length + untightened.length + open.length;
+  return {
+    title: `${engine.document.name}: before it is closed up`,
+    about,
+    answer: mayClose(closing)
+      ? ['READY TO CLOSE UP: nothing that our documents state is open']
+      : [`NOT TO BE CLOSED UP: ${count} open`],
+    sections: [
+      ...lines(
+        'out, undecided or not measured',
+        rows.map((row) => rowText(row, unitFor)),
+      ),
+      ...lines(
+        'known by the figures of others alone: measure them here',
+        unproven.map((row) => `${outText(row, unitFor)} (${row.routes[0]?.route.with.join(', ') ?? ''})`),
+      ),
+      ...lines(
+        'said by the check',
+        findings.map(({ message }) => message),
+      ),
+      ...lines(
+        'found and not dealt with',
+        found.map(
+          ({ on, is, remedy }) => `${on.join(', ')}: ${is}${remedy === undefined ? '' : `, to ${remedy}`}`,
+        ),
+      ),
+      ...lines(
+        'not tightened, by any session since the engine was opened',
+        untightened.map(({ joint, name }) => `${joint.sequence.joint} (${name})`),
+      ),
+      ...lines(
+        'conceded, no hindrance',
+        conceded.map((row) => rowText(row, unitFor)),
+      ),
+      ...lines(
+        'promised with a concession, for later',
+        followUps.map(({ followUp }) => followUpText(followUp)),
+      ),
+      { title: 'tick by hand', boxes: boxes.filter(({ by }) => by === undefined).map(boxText) },
+      ...lines(
+        'confirmed',
+        boxes.flatMap(({ what, by }) => (by === undefined ? [] : [`${what}: ${by}`])),
+      ),
+    ],
+    cautions: CAUTIONS,
+  };
+}
+
+const rowText = (row: Row, unitFor: (row: Row) => Unit): string =>
+  `${outText(row, unitFor)}: ${row.judgement.verdict}`;
+
+const boxText = ({ what, isRequired }: Box): string =>
+  isRequired ? `${what} (required: confirmed: in a session settles it)` : what;
+
+const lines = (title: string, texts: readonly string[]): readonly Section[] =>
+  texts.length === 0 ? [] : [{ title, lines: texts }];
+
+const CAUTIONS: readonly string[] = [
+  "The maker's manual comes first. Prime the oil system and see oil pressure before the first start.",
+  'Keep clear of what turns, and of the plane of fan and flywheel; know how to stop the engine before it starts.',
+];

@@ -1,0 +1,144 @@
+import { amountText, formatLimit, named, printingOf } from '../../checks/findings/readings.ts';
+import type { Row } from '../../checks/judge/row.ts';
+import { unitOfRow } from '../../checks/judge/session.ts';
+import type { BandName } from '../../documents/limits/bands.ts';
+import { agreementOn } from '../../plan/handover/agreement.ts';
+import type { CutGroup } from '../../plan/work/cut.ts';
+import type { Job } from '../../plan/work/job.ts';
+import { URGENCIES, type Urgency } from '../../plan/work/urgency.ts';
+import type { WorkPlan } from '../../plan/work/workPlan.ts';
+import { formatNumber } from '../../quantity/format.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { GLOSSES } from './gloss.ts';
+import { titleOf } from './jobWords.ts';
+import type { Page, Section } from './page.ts';
+
+/** What we found and what it needs, for the person whose engine it is. */
+export function customerPage({ engine, jobs }: WorkPlan, about: readonly string[]): Page {
+  const asked = jobs.filter(({ serves }) => serves === undefined);
+  const open = asked.filter((job) => agreementOn(job, engine) === undefined);
+  const { customer, serial, number } = engine.document.job;
+  const whose = [
+    customer === undefined ? [] : [`for ${customer}`],
+    serial === undefined ? [] : [`engine no. ${serial}`],
+    number === undefined ? [] : [`job ${number}`],
+  ].flat();
+  return {
+    title: `${engine.document.name}: what we found, and what it needs`,
+    about: whose.length === 0 ? about : [whose.join(', '), ...about],
+    answer: answer(asked, open),
+    sections: [
+      ...URGENCIES.flatMap((urgency) => section(urgency, asked, engine)),
+      ...(asked.length === 0 ? [] : [{ title: 'Your answer', lines: ANSWER }]),
+    ],
+    cautions:
+      asked.length === 0
+        ? []
+        : [
+            'The sizes come from the limits that stand in our records; the engine maker’s manual comes first.',
+          ],
+  };
+}
+
+function answer(asked: readonly Job[], open: readonly Job[]): readonly string[] {
+  if (asked.length === 0) return ['Nothing needs to be done: all that we measured is inside its limits.'];
+  const counts = URGENCIES.flatMap((urgency) => {
+    const count = asked.filter((job) => job.urgency === urgency).length;
+    return count === 0 ? [] : [`${count} ${WORDS[urgency].counted}`];
+  });
+  const agreed = asked.length - open.length;
+  const said = agreed === 0 ? [] : [`You have agreed to ${agreed} of them.`];
+  return [`We found ${counts.join(', ')}.`, ...said, 'Nothing is machined before you have agreed to it.'];
+}
+
+const WORDS: Readonly<Record<Urgency, { readonly title: string; readonly counted: string }>> = {
+  must: {
+    title: 'Must be done: it cannot be used as it is',
+    counted: 'that must be done',
+  },
+  should: {
+    title: 'Should be done: worn, and still inside the last limit',
+    counted: 'that should be done',
+  },
+  may: { title: 'May be done: inside its limits, and could be better', counted: 'that may be done' },
+};
+
+function section(urgency: Urgency, asked: readonly Job[], engine: WorkPlan['engine']): readonly Section[] {
+  const jobs = asked.filter((job) => job.urgency === urgency);
+  if (jobs.length === 0) return [];
+  return [
+    {
+      title: WORDS[urgency].title,
+      table: {
+        heading: ['', 'what', 'price', 'yes / no', ''],
+        align: ['right', 'left', 'left', 'left', 'left'],
+        rows: jobs.map((job, index) => [
+          String(index + 1),
+          titleOf(job, engine),
+          '________',
+          agreedText(job, engine),
+          sentences(job, engine).join(' '),
+        ]),
+      },
+    },
+  ];
+}
+
+function agreedText(job: Job, engine: WorkPlan['engine']): string {
+  const yes = agreementOn(job, engine);
+  return yes === undefined ? '________' : `yes, ${yes.date ?? yes.by}`;
+}
+
+/** What it is, why, and what it would come to: no statistics, and no words of the trade alone. */
+function sentences(job: Job, engine: WorkPlan['engine']): readonly string[] {
+  const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
+  const seen = job.found.map(({ on, is }) => `Seen on ${on.join(', ')}: ${is}.`);
+  const worst = job.rows.find(({ judgement }) => judgement.past !== undefined);
+  const photos = job.found.flatMap((each) => each.photos);
+  return [
+    GLOSSES[job.operation],
+    ...seen,
+    ...(worst === undefined ? [] : measuredSentence(worst, unitFor)),
+    ...(job.cut?.groups.map((group) => sizeSentence(group, unitFor)) ?? []),
+    ...(photos.length === 0 ? [] : [`Photographs: ${photos.join(', ')}.`]),
+  ];
+}
+
+const BAND_WORDS: Readonly<Record<BandName, string>> = {
+  target: 'we aim for',
+  new: 'new parts may have',
+  wear: 'the wear limit is',
+  last: 'the last size allowed is',
+};
+
+function measuredSentence(row: Row, unitFor: (row: Row) => Unit): readonly string[] {
+  const printing = printingOf(row, unitFor);
+  const [judged] = row.routes;
+  const { past } = row.judgement;
+  if (judged === undefined || past === undefined) return [];
+  const most =
+    past.limit.band === 'wear' || past.limit.band === 'last'
+      ? ''
+      : past.side === 'max'
+        ? 'at most '
+        : 'at least ';
+  const limit = `${BAND_WORDS[past.limit.band]} ${most}${formatLimit(past.limit.amount, printing.unit, printing.decimals)}`;
+  return [`Measured: ${named(row)} is ${amountText(judged, printing)}; ${limit}.`];
+}
+
+function sizeSentence({ deciding: { choice, row } }: CutGroup, unitFor: (row: Row) => Unit): string {
+  if (choice.kind === 'not provable')
+    return 'How far it must be cut is not known before the damage is measured.';
+  if (choice.kind === 'beyond the last step')
+    return 'No size is left to which it could be cut: it has to be renewed.';
+  const { unit, decimals } = printingOf(row, unitFor);
+  const { least, greatest, name } = choice.step;
+  const [from, to] = [least, greatest].map((each) => formatNumber(each, unit, decimals));
+  return `It becomes ${from} to ${to} ${unit.name} (${name} standard).`;
+}
+
+const ANSWER: readonly string[] = [
+  'agreed to, by number: ______________________________',
+  'name, date and signature: ______________________________',
+  'work that comes with a job, such as washing and crack testing, is in its price',
+];

@@ -1,0 +1,163 @@
+import type { Engine } from '../../documents/assemble.ts';
+import { tableName } from '../../layout/naming.ts';
+import { type Fits, isShort } from '../../plan/fit/fits.ts';
+import type { PistonFit, PistonProblem } from '../../plan/fit/pistonFit.ts';
+import type { FittedPlace, ShellFit } from '../../plan/fit/shellFit.ts';
+import type { FitProblem } from '../../plan/fit/shellPlace.ts';
+import { formatNumber } from '../../quantity/format.ts';
+import { compare, type Fraction, subtract } from '../../quantity/fraction.ts';
+import { unitNamed } from '../../quantity/units.ts';
+import { type Figures, figuresOf, wantedText } from './figures.ts';
+import { gasketSection, thicknessSection, washerSection } from './otherFitSections.ts';
+import type { Page, Section } from './page.ts';
+
+/** The parts that are chosen from stock, as a page. */
+export function fitPage(fits: Fits, engine: Engine, about: readonly string[]): Page {
+  const sections = [
+    ...fits.shells.map((each) => shellSection(each, engine)),
+    ...(fits.pistons === undefined ? [] : [pistonTable(fits.pistons, engine)]),
+    ...(fits.washers === undefined ? [] : [washerSection(fits.washers, engine)]),
+    ...(fits.gasket === undefined ? [] : [gasketSection(fits.gasket, engine)]),
+    ...fits.thicknesses.map((each) => thicknessSection(each, engine)),
+  ];
+  return {
+    title: `${engine.document.name}: parts chosen from stock`,
+    about,
+    answer: [answer(sections, isShort(fits))],
+    sections,
+    cautions: sections.length === 0 ? [] : CAUTIONS,
+  };
+}
+
+function answer(sections: readonly Section[], short: boolean): string {
+  if (sections.length === 0)
+    return 'nothing in stock is for this engine: a document of kind: stock says what is';
+  return short
+    ? 'not everything has its part: what lacks one says why'
+    : 'each place has its part; taken together they lie as near to the middle as stock allows';
+}
+
+const CAUTIONS: readonly string[] = [
+  'Fit them, tighten as in the engine, and measure each clearance: a choice on paper is no reading.',
+  'Rods stay with their caps, lobes with their lifters; used pistons go back to their own bores.',
+];
+
+function shellSection(fit: ShellFit, engine: Engine): Section {
+  const { part, clearance, places, isTooFew, waitsFor } = fit;
+  if (waitsFor !== undefined) {
+    const first = `the ${waitsFor.plural} are to be ground: chosen when they are back and measured`;
+    return { title: part.plural, lines: [first] };
+  }
+  const figures = figuresOf(engine);
+  const wanted = places.find((each) => each.wanted !== undefined)?.wanted;
+  const limits = wanted === undefined ? '' : `, ${wantedText(wanted, figures)}`;
+  const notes = places.flatMap((place) => placeNotes(place, figures));
+  return {
+    title: `${part.plural}: ${clearance.label}${limits}`,
+    table: {
+      heading: ['', 'upper and lower', 'walls', 'clearance', 'from aim'],
+      align: ['left', 'left', 'left', 'left', 'left'],
+      rows: places.map((place) => shellRow(place, figures)),
+    },
+    lines: [
+      ...notes,
+      ...(isTooFew ? ['each place alone has shells, and there are not enough halves for all together'] : []),
+    ],
+  };
+}
+
+function shellRow({ position, chosen, clearance, wanted }: FittedPlace, figures: Figures): readonly string[] {
+  const name = tableName(position);
+  if (chosen === undefined || clearance === undefined || wanted === undefined)
+    return [name, 'none', '', '', ''];
+  const { upper, lower } = chosen;
+  return [
+    name,
+    upper.code === lower.code ? `${upper.code}, both` : `${upper.code}, ${lower.code}`,
+    compare(upper.wall, lower.wall) === 0
+      ? `${figures.number(upper.wall)} each`
+      : `${figures.number(upper.wall)} + ${figures.number(lower.wall)}`,
+    figures.range(clearance.least, clearance.greatest),
+    offText(subtract(chosen.clearance, wanted.middle), figures),
+  ];
+}
+
+function offText(off: Fraction, { distance }: Figures): string {
+  const text = distance(off);
+  return off.n === 0n ? 'on it' : `${off.n > 0n ? '+' : '−'}${text}`;
+}
+
+const placeNotes = (
+  { position, table, problems, chosen }: FittedPlace,
+  figures: Figures,
+): readonly string[] => [
+  ...problems.map((each) => `${tableName(position)}: ${problemText(each, figures)}`),
+  ...(table?.class !== undefined && chosen !== undefined && problems.length === 0
+    ? [`${tableName(position)}: stamps ${table.housing} and ${table.journal} ask for ${table.class}`]
+    : []),
+];
+
+function problemText(problem: FitProblem, { number, unit, range }: Figures): string {
+  switch (problem.kind) {
+    case 'not measured':
+      return `${problem.of.label} not measured: nothing can be chosen`;
+    case 'no limits':
+      return 'no limits of new parts on both sides: nothing to aim at';
+    case 'nothing fits':
+      return `nothing in stock brings it inside: halves of ${number(problem.wall)} ${unit.name} each would`;
+    case 'class not in stock':
+      return `the table asks for ${problem.class}, of which no two halves are in stock: chosen by measured sizes`;
+    case 'table is outside':
+      return `the table asks for ${problem.class}, and by measured sizes that is outside: chosen by measured sizes; look at the stamps`;
+    case 'not as stamped': {
+      const [judged] = problem.row.routes;
+      const read = judged === undefined ? '' : ` ${range(judged.least, judged.greatest)}`;
+      return `${problem.of.label}${read} is not what its stamp ${problem.stamp} stands for`;
+    }
+  }
+}
+
+const PISTON_PROBLEMS: Readonly<Record<PistonProblem, string>> = {
+  'no limits': 'no limits of new parts on both sides of the clearance: nothing to aim at',
+  'not measured': 'not every bore is measured',
+  'too few': 'not enough pistons of this size',
+  'nothing fits': 'no set of this size, and of one weight, brings every bore inside',
+};
+
+/** Which piston for which bore; of bores that are still to be bored what each is finished to. */
+export function pistonTable({ clearance, places, isToBeBored, problem }: PistonFit, engine: Engine): Section {
+  const figures = figuresOf(engine);
+  const [first] = places;
+  const limits = first === undefined ? '' : `, ${wantedText(first.wanted, figures)}`;
+  const weights = places.flatMap(({ piston }) => piston.weight ?? []);
+  return {
+    title: `pistons: ${clearance.label}${limits}`,
+    table: {
+      heading: ['', 'piston', 'diameter', isToBeBored ? 'finish bore to' : 'bore', 'clearance', 'weight'],
+      align: ['left', 'left', 'left', 'left', 'left', 'right'],
+      rows: places.map(({ position, piston, size, least, greatest }) => [
+        tableName(position),
+        piston.mark,
+        figures.number(piston.diameter),
+        figures.number(size),
+        figures.range(least, greatest),
+        piston.weight === undefined ? '' : `${formatNumber(piston.weight, unitNamed('g'), 0)} g`,
+      ]),
+    },
+    lines: [
+      ...(problem === undefined ? [] : [PISTON_PROBLEMS[problem]]),
+      ...(isToBeBored && places.length > 0
+        ? ['the bores are still to be bored: each is finished to its own piston, and both are marked']
+        : []),
+      ...(weights.length === places.length || places.length === 0 ? [] : ['not every piston was weighed']),
+      ...spreadText(weights),
+    ],
+  };
+}
+
+function spreadText(weights: readonly Fraction[]): readonly string[] {
+  const sorted = [...weights].sort(compare);
+  const [least, greatest] = [sorted[0], sorted.at(-1)];
+  if (least === undefined || greatest === undefined || sorted.length < 2) return [];
+  return [`heaviest and lightest differ by ${formatNumber(subtract(greatest, least), unitNamed('g'), 1)} g`];
+}

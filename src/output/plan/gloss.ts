@@ -1,0 +1,21 @@
+import type { Operation } from '../../plan/work/operation.ts';
+
+/** What a job is, for somebody who knows no engines. */
+export const GLOSSES: Readonly<Record<Operation, string>> = {
+  measure: 'Something was not measured yet. We measure it before anything is decided.',
+  'measure again': 'Our first measurement cannot decide. We measure again with a finer instrument.',
+  clean: 'Cleaned, so that cracks and wear can be seen.',
+  'crack test':
+    'Tested for cracks that cannot be seen. A cracked part is not worked on, and we ask you again.',
+  straighten: 'It is bent, and is pressed straight.',
+  'line bore': 'The seats of the main bearings are made round and in one line again.',
+  surface: 'The face is machined flat, so that the gasket seals.',
+  bore: 'The cylinders are bored larger and smoothed, and take new, larger pistons.',
+  resize: 'The large end of the rod is made round again.',
+  grind: 'The worn bearing surfaces are ground round again, smaller than before, and take thicker bearings.',
+  renew: 'The part is replaced by a new one.',
+  choose: 'Bearings, pistons or washers of another size are fitted, so that the running clearance is right.',
+  'find the cause': 'This is not as it should be. We look for the cause before anything is ordered.',
+  'weigh and balance': 'The new parts are weighed, so that the engine runs smoothly.',
+  wash: 'Washed after machining: what is left of it would ruin the engine.',
+};

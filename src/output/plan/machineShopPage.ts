@@ -1,0 +1,163 @@
+import type { Registry } from '../../characteristics/registry.ts';
+import { formatLimit } from '../../checks/findings/readings.ts';
+import { limitsOfFitted } from '../../checks/grades/madeSize.ts';
+import { limitsAt } from '../../checks/judge/limits.ts';
+import type { Row } from '../../checks/judge/row.ts';
+import { unitOf, unitOfRow } from '../../checks/judge/session.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import type { Part } from '../../layout/part.ts';
+import type { PistonFit } from '../../plan/fit/pistonFit.ts';
+import { agreementOn, carriedPart, carriedParts, sendings } from '../../plan/handover/agreement.ts';
+import { markOf } from '../../plan/handover/marks.ts';
+import { AT_THE_SHOP } from '../../plan/work/follows.ts';
+import type { Job } from '../../plan/work/job.ts';
+import { MACHINING } from '../../plan/work/operation.ts';
+import type { WorkPlan } from '../../plan/work/workPlan.ts';
+import type { Unit } from '../../quantity/units.ts';
+import { cutWords } from './cutWords.ts';
+import { pistonTable } from './fitPage.ts';
+import { outText, titleOf } from './jobWords.ts';
+import type { Page, Section } from './page.ts';
+
+/** What a machine shop is to do, of agreed work alone: a part, its mark, sizes, and what comes back with it. */
+export function machineShopPage(
+  { engine, jobs, context: { registry } }: WorkPlan,
+  pistons: PistonFit | undefined,
+  about: readonly string[],
+): Page {
+  const machining = jobs.filter(({ operation }) => MACHINING.includes(operation));
+  const agreed = machining.filter((job) => agreementOn(job, engine) !== undefined);
+  const left = machining.filter((job) => job.serves === undefined && !agreed.includes(job));
+  const byPart = new Map<Part, Job[]>();
+  for (const job of agreed) {
+    const part = carriedPart(job, carriedParts(registry.parts));
+    if (part !== undefined) byPart.set(part, [...(byPart.get(part) ?? []), job]);
+  }
+  const parts = [...byPart];
+  return {
+    title: `${engine.document.name}: work for the machine shop`,
+    about: [...jobLine(engine), ...about],
+    answer:
+      parts.length === 0
+        ? ['nothing to be machined is agreed: agreed: in a session or the engine document records the yes']
+        : [`${parts.map(([part]) => part.label).join(', ')}; only what the customer agreed to stands here`],
+    sections: [
+      ...parts.flatMap(([part, each]) => partSections(part, each, pistons, engine, registry)),
+      ...(parts.length === 0 ? [] : [{ title: 'back with it', lines: BACK }]),
+      ...(left.length === 0
+        ? []
+        : [{ title: 'not agreed yet, not to be done', lines: left.map((job) => titleOf(job, engine)) }]),
+    ],
+    cautions: parts.length === 0 ? [] : CAUTIONS,
+  };
+}
+
+function jobLine({ document: { job } }: Engine): readonly string[] {
+  const told = [
+    job.number === undefined ? undefined : `job ${job.number}`,
+    job.serial === undefined ? undefined : `engine no. ${job.serial}`,
+  ].filter((each) => each !== undefined);
+  return told.length === 0 ? [] : [told.join(', ')];
+}
+
+function partSections(
+  part: Part,
+  jobs: readonly Job[],
+  pistons: PistonFit | undefined,
+  engine: Engine,
+  registry: Registry,
+): readonly Section[] {
+  const mark = markOf(part, engine, registry);
+  const sent = sendings(engine).find(({ part: name }) => name.toLowerCase().includes(part.label));
+  const given =
+    sent === undefined
+      ? []
+      : [
+          `to ${sent.to}${sent.date === undefined ? '' : `, ${sent.date}`}${sent.due === undefined ? '' : `, back by ${sent.due}`}`,
+        ];
+  return [
+    {
+      title: `${part.label}${mark === undefined ? ', no mark stated: mark it before it leaves' : `, marked ${mark}`}`,
+      lines: given,
+    },
+    ...jobs.flatMap((job, index) => [
+      jobSection(job, jobs.slice(0, index), engine, registry),
+      ...(job.operation === 'bore' ? pistonSection(pistons, engine) : []),
+    ]),
+  ];
+}
+
+/** Sizes, what must be held beside them, and room for the shop's own figures: nothing else. */
+function jobSection(job: Job, before: readonly Job[], engine: Engine, registry: Registry): Section {
+  const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
+  const cuts =
+    job.cut === undefined ? [] : cutWords(job.cut, engine, unitFor).map(({ answer: [size = ''] }) => size);
+  const measured = job.cut === undefined ? job.rows.map((row) => outText(row, unitFor)) : [];
+  const places = job.cut?.groups.flatMap((each) => each.places) ?? [];
+  const figures = places.map(({ position }) => `${position.name} ________`).join('  ');
+  const same = before.find(({ operation }) => operation === job.operation);
+  return {
+    title: titleOf(job, engine),
+    lines: [
+      ...cuts,
+      ...measured,
+      ...heldFigures(job, engine, registry),
+      ...(BLANKS[job.operation] ?? []),
+      ...(figures === '' ? [] : [`your figures: ${figures}`]),
+    ],
+    boxes: same === undefined ? (AT_THE_SHOP[job.operation] ?? []) : [`as for ${same.name}`],
+  };
+}
+
+/** Bores are finished to pistons that are in hand. */
+function pistonSection(fit: PistonFit | undefined, engine: Engine): readonly Section[] {
+  if (fit === undefined || !fit.isToBeBored || fit.places.length === 0) return [];
+  const { table } = pistonTable(fit, engine);
+  return [
+    { title: 'finish each bore to its own piston, and mark both', ...(table === undefined ? {} : { table }) },
+  ];
+}
+
+/** Every other figure of the part that the limits of new parts state. */
+function heldFigures({ part, cut }: Job, engine: Engine, registry: Registry): readonly string[] {
+  if (part === undefined || cut === undefined) return [];
+  const session = engine.sessions.at(-1);
+  const [position] = engine.document.layout.positionsOf(part.family);
+  const texts = registry.all
+    .filter(
+      ({ of, dimension, figure }) => of === part.id && figure !== 'clearance' && dimension === undefined,
+    )
+    .flatMap((each) => {
+      const unit = unitOf(each.quantity, engine);
+      const limits = limitsOfFitted(engine, session, each, position);
+      const { bands } = limitsAt(each, limits, nothing, nothing);
+      const { min, max } = bands.new ?? {};
+      const sides = [
+        ...(min === undefined ? [] : [`at least ${formatLimit(min.amount, unit, 0)}`]),
+        ...(max === undefined ? [] : [`at most ${formatLimit(max.amount, unit, 0)}`]),
+      ];
+      return sides.length === 0 ? [] : [`${each.label} ${sides.join(', ')} ${unit.name}`.trim()];
+    });
+  return texts;
+}
+
+const nothing = (): undefined => undefined;
+
+/** What no document of ours states, to be filled in from the manual. */
+const BLANKS: Readonly<Partial<Record<Job['operation'], readonly string[]>>> = {
+  grind: ['finish ________  fillet radius ________  thrust width ________ (by the manual)'],
+  bore: ['finish and crosshatch ________ (by the manual)  torque plate ________'],
+  surface: ['least height ________  finish ________ (by the manual)'],
+};
+
+const BACK: readonly string[] = [
+  'your figure of every place that you cut: ________________________________',
+  'what was found on the way, cracks above all, before you go on: ask us',
+  'the old shells, caps, bolts and plugs that came with it',
+  'date and signature: ________________________________',
+];
+
+const CAUTIONS: readonly string[] = [
+  'A part counts as accepted when we have measured it, washed and at room temperature.',
+  "The maker's manual comes first. A cracked part is not machined.",
+];

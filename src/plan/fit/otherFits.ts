@@ -1,0 +1,78 @@
+import { fittedSize } from '../../checks/grades/madeSize.ts';
+import { movement, wholly } from '../../documents/grades/movement.ts';
+import type { GasketBand } from '../../documents/limits/choices.ts';
+import { limitsOn } from '../../documents/limits/editions.ts';
+import type { StockSized } from '../../documents/stock/stock.ts';
+import type { Position } from '../../layout/position.ts';
+import { compare, type Fraction, subtract, ZERO } from '../../quantity/fraction.ts';
+import type { PlanContext } from '../work/context.ts';
+import { onShelf } from './shelf.ts';
+import { gasketFor } from './thickness.ts';
+import { costOf, type Wanted, wantedAt } from './wanted.ts';
+
+/** Thrust washers for the end play that is wanted. */
+export interface WasherFit {
+  readonly read: Fraction;
+  readonly wanted: Wanted;
+  /** Undefined where none on the shelf brings it inside. */
+  readonly chosen: { readonly washer: StockSized; readonly endPlay: Fraction } | undefined;
+}
+
+/** From the end play as it was read with the washers that are fitted, by how much thicker others are. */
+export function washerFit(context: PlanContext): WasherFit | undefined {
+  const { engine, registry, state } = context;
+  const [endPlay, width] = ['crankshaft_end_play', 'thrust_bearing_width'].map((id) => registry.find(id));
+  const row = state.rows.find(({ characteristic }) => characteristic === endPlay);
+  const read = row?.routes[0]?.mean;
+  const shelf = onShelf(engine.stock.washers, engine);
+  const wanted = row && wantedAt(context, row.characteristic, row.position);
+  if (
+    width === undefined ||
+    row === undefined ||
+    read === undefined ||
+    wanted === undefined ||
+    shelf.length === 0
+  )
+    return undefined;
+  const now = fittedSize(engine, undefined, width, row.position).by;
+  const [best] = shelf
+    .map((washer) => {
+      const by = width.dimension === undefined ? ZERO : movement(width.dimension, wholly(washer.size));
+      return { washer, endPlay: subtract(read, subtract(by, now)) };
+    })
+    .flatMap((each) => {
+      const cost = costOf(each.endPlay, { below: ZERO, above: ZERO }, wanted);
+      return cost === undefined ? [] : [{ ...each, cost }];
+    })
+    .sort((a, b) => a.cost - b.cost);
+  return { read, wanted, chosen: best };
+}
+
+/** The head gasket by how far the pistons stand out of the block. */
+export interface GasketFit {
+  /** The cylinder whose mean decides. */
+  readonly position: Position;
+  readonly protrusion: Fraction;
+  readonly gasket: GasketBand | undefined;
+  /** How many of it are on the shelf; undefined where its thickness is not stated. */
+  readonly free: number;
+}
+
+export function gasketFit(context: PlanContext): GasketFit | undefined {
+  const { engine, state } = context;
+  const bands = limitsOn(engine.limits, state.session.date).flatMap(({ choices }) => choices.gaskets);
+  const read = state.rows.flatMap(({ characteristic, position, routes: [judged] }) =>
+    characteristic.id === 'piston_protrusion' && judged !== undefined
+      ? [{ position, mean: judged.mean }]
+      : [],
+  );
+  const [first, ...rest] = read;
+  if (first === undefined || bands.length === 0) return undefined;
+  const most = rest.reduce((a, b) => (compare(b.mean, a.mean) > 0 ? b : a), first);
+  const gasket = gasketFor(most.mean, bands);
+  const shelf = onShelf(engine.stock.thicknesses, engine).filter(
+    ({ list, code }) => list === 'gaskets' && code === gasket?.code,
+  );
+  const free = shelf.reduce((sum, each) => sum + each.free, 0);
+  return { position: most.position, protrusion: most.mean, gasket, free };
+}

@@ -1,0 +1,83 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Part } from '../../layout/part.ts';
+import type { Position } from '../../layout/position.ts';
+import { add, type Fraction, subtract } from '../../quantity/fraction.ts';
+import type { PlanContext } from '../work/context.ts';
+import type { Cut } from '../work/cut.ts';
+import type { TableChoice } from './selectTable.ts';
+import { onShelf } from './shelf.ts';
+import { type AskedPlace, askedAt, type FitProblem, halfOf, mixingOf } from './shellPlace.ts';
+import { type ChosenShells, fitShells } from './shells.ts';
+import type { Wanted } from './wanted.ts';
+
+/** Shells chosen for every bearing of one kind. */
+export interface ShellFit {
+  readonly part: Part;
+  readonly clearance: Characteristic;
+  readonly places: readonly FittedPlace[];
+  /** Each alone has shells, and there are not enough for all. */
+  readonly isTooFew: boolean;
+  /** The part that is ground first: its shells are chosen when it is back and measured. */
+  readonly waitsFor: Part | undefined;
+}
+
+export interface FittedPlace {
+  readonly position: Position;
+  readonly wanted: Wanted | undefined;
+  readonly chosen: ChosenShells | undefined;
+  /** Of what is chosen, with what the readings differ by. */
+  readonly clearance: { readonly least: Fraction; readonly greatest: Fraction } | undefined;
+  readonly table: TableChoice | undefined;
+  readonly problems: readonly FitProblem[];
+}
+
+/** Parts that lie in a housing round a journal and of which there is stock. */
+export const shellFits = (context: PlanContext, cuts: readonly Cut[]): readonly ShellFit[] =>
+  context.registry.parts.all.flatMap((part) => shellFit(context, part, cuts) ?? []);
+
+function shellFit(context: PlanContext, part: Part, cuts: readonly Cut[]): ShellFit | undefined {
+  const { engine, registry } = context;
+  const [journal, housing] = [part.sized?.fits, part.sized?.liesIn].map((id) =>
+    registry.parts.find(id ?? ''),
+  );
+  const fit = registry.all.find(({ of, figure }) => of === part.id && figure === 'clearance');
+  if (journal === undefined || housing === undefined || fit === undefined) return undefined;
+  const shelf = onShelf(engine.stock.shells, engine).filter((each) => each.part === part);
+  if (shelf.length === 0) return undefined;
+  const waitsFor = cuts.find((cut) => cut.part === journal && cut.urgency === 'must')?.part;
+  if (waitsFor !== undefined) return { part, clearance: fit, places: [], isTooFew: false, waitsFor };
+  const asked = engine.document.layout
+    .positionsOf(part.family)
+    .map((position) => askedAt(context, { part, fit, journal, housing }, position, shelf));
+  if (asked.length === 0) return undefined;
+  const fitting = asked.filter(({ options }) => options.length > 0);
+  const halves = shelf.map(halfOf);
+  const found = fitShells(
+    fitting.flatMap(({ place }) => place ?? []),
+    halves,
+    mixingOf(context, part),
+  );
+  return {
+    part,
+    clearance: fit,
+    isTooFew: fitting.length > 0 && found === undefined,
+    waitsFor: undefined,
+    places: asked.map((each) => fittedPlace(each, found?.[fitting.indexOf(each)])),
+  };
+}
+
+function fittedPlace(
+  { position, wanted, table, problems, place }: AskedPlace,
+  chosen: ChosenShells | undefined,
+): FittedPlace {
+  const base = { position, wanted, table, problems, chosen };
+  if (chosen === undefined || place === undefined) return { ...base, clearance: undefined };
+  const within = add(chosen.upper.within, chosen.lower.within);
+  return {
+    ...base,
+    clearance: {
+      least: subtract(chosen.clearance, add(place.below, within)),
+      greatest: add(chosen.clearance, add(place.above, within)),
+    },
+  };
+}

@@ -1,0 +1,162 @@
+import { describe, expect, it } from 'vitest';
+import { closingOf, mayClose } from '../../src/plan/closing/closing.ts';
+import { agreementOn } from '../../src/plan/handover/agreement.ts';
+import { orderList } from '../../src/plan/order/orderList.ts';
+import { planContext } from '../../src/plan/work/context.ts';
+import { jobsOf } from '../../src/plan/work/jobs.ts';
+import { ENGINE, type Files, limitsOf, REGISTER, reportOf, sessionOf, shopOf } from '../shopOf.ts';
+
+const MAINS = 'main_journal_diameter: { new: 2.9980 to 2.9990, wear: { min: 2.9970 } }';
+
+const shop = (
+  third: string,
+  more: {
+    readonly session?: string;
+    readonly shop?: string;
+    readonly stage?: string;
+    readonly files?: Files;
+  } = {},
+): Files => ({
+  'shop.yaml': `kind: shop\nunits: { length: in, mass: g }\n${more.shop ?? ''}`,
+  'register.yaml': REGISTER,
+  'e/engine.yaml': ENGINE,
+  'e/limits.yaml': limitsOf(MAINS),
+  'e/session.yaml': sessionOf(
+    more.stage ?? 'teardown',
+    `- { measure: main_journal_diameter, with: mic, at: { 1: 2.9985, 2: 2.9983, 3: ${third} } }`,
+    more.session,
+  ),
+  ...more.files,
+});
+
+function contextOf(files: Files) {
+  const report = reportOf(files);
+  if (report.state === undefined) throw new Error('no session');
+  const context = planContext(report.engine, shopOf(files).registry, report.state);
+  return { report, context, jobs: jobsOf(context), engine: report.engine };
+}
+
+describe('what the customer agreed to', () => {
+  const agreed = 'agreed: { by: Owner, date: 2026-02-05, items: [Grind  main_journals] }\n';
+
+  it('is known by the name of the job, however that is spelt, and brings what serves it', () => {
+    const { jobs, engine } = contextOf(shop('2.9880', { session: agreed }));
+    const said = jobs.map((job) => [job.name, agreementOn(job, engine)?.by]);
+    expect(said).toEqual([
+      ['clean crankshaft', 'Owner'],
+      ['crack test crankshaft', 'Owner'],
+      ['grind main journals', 'Owner'],
+      ['wash crankshaft', 'Owner'],
+    ]);
+  });
+
+  it('is nothing else', () => {
+    const other = agreed.replace('Grind  main_journals', 'bore cylinders');
+    const { jobs, engine } = contextOf(shop('2.9880', { session: other }));
+    expect(jobs.every((job) => agreementOn(job, engine) === undefined)).toBe(true);
+  });
+});
+
+describe('the order list', () => {
+  const linesOf = (files: Files) => {
+    const { context, jobs } = contextOf(files);
+    return orderList(context, jobs).map(({ count, what, size, when, onShelf }) => [
+      count,
+      what,
+      size,
+      when,
+      onShelf,
+    ]);
+  };
+
+  it('has shells of the step for every main, when the journals are back, less what is on the shelf', () => {
+    const stock =
+      'kind: stock\nshells:\n  - { code: M, fits: main shells, size: 0.020 under, wall: 0.13, count: 5 }\n  - { code: S, fits: main shells, wall: 0.12, count: 20 }\n';
+    expect(linesOf(shop('2.9880', { files: { 'stock.yaml': stock } }))[4]).toEqual([
+      3,
+      'main shell pairs',
+      '0.020 under',
+      'after measuring',
+      2,
+    ]);
+  });
+
+  it('buys what comes with a cut once', () => {
+    const worn = 'found: [{ on: main 3 shell lower, is: wiped to copper, do: renew }]\n';
+    expect(
+      linesOf(shop('2.9880', { session: worn })).filter(([, what]) => what === 'main shell pairs'),
+    ).toHaveLength(1);
+    expect(linesOf(shop('2.9984', { session: worn }))[0]).toEqual([
+      1,
+      'main shell pairs',
+      'as fitted',
+      'now',
+      0,
+    ]);
+  });
+
+  it('is empty where nothing is to be done', () => {
+    expect(linesOf(shop('2.9984'))).toEqual([]);
+  });
+});
+
+describe('an engine may be closed up', () => {
+  const closes = (files: Files): boolean => {
+    const { context, report } = contextOf(files);
+    return mayClose(closingOf(context, report));
+  };
+  const rebuilt = (third: string, session = '', files: Files = {}, shopText = ''): boolean =>
+    closes(shop(third, { stage: 'rebuild', session, files, shop: shopText }));
+
+  it('where all that was measured is inside', () => expect(rebuilt('2.9984')).toBe(true));
+
+  it('not where something is out, unless that was conceded', () => {
+    expect(rebuilt('2.9975')).toBe(false);
+    const conceded =
+      'concessions: [{ measure: main_journal_diameter, at: 3, down_to: 2.9970, reason: standby engine }]\n';
+    expect(rebuilt('2.9975', conceded)).toBe(true);
+    expect(rebuilt('2.9969', conceded)).toBe(false);
+  });
+
+  it('not where something was left out', () => expect(rebuilt('~')).toBe(false));
+
+  it('not where something found is to be dealt with', () => {
+    const seen = (way: string): string => `found: [{ on: main journal 2, is: scratched, do: ${way} }]\n`;
+    expect(rebuilt('2.9984', seen('machine'))).toBe(false);
+    expect(rebuilt('2.9984', seen('hold'))).toBe(false);
+    expect(rebuilt('2.9984', seen('reuse'))).toBe(true);
+  });
+
+  it('not where a joint was never tightened', () => {
+    const torque =
+      'kind: torque\njoint: caps\nsource: Invented.\nfasteners: { names: [1, 2] }\norder: [1, 2]\npasses: [{ to: 40 lbf ft }]\n';
+    expect(rebuilt('2.9984', '', { 'e/caps.yaml': torque })).toBe(false);
+    const done = 'tightened: [{ sequence: caps, passes: [{ to: 40 lbf ft }] }]\n';
+    expect(rebuilt('2.9984', done, { 'e/caps.yaml': torque })).toBe(true);
+  });
+
+  it('not before a box that the shop requires is ticked', () => {
+    const required = 'plan: { required: [Second  initials] }\n';
+    expect(rebuilt('2.9984', '', {}, required)).toBe(false);
+    expect(rebuilt('2.9984', 'confirmed: { what: second initials, by: RK }\n', {}, required)).toBe(true);
+    expect(rebuilt('2.9984', 'confirmed: { what: timing marks in line, by: RK }\n', {}, required)).toBe(
+      false,
+    );
+  });
+
+  it('not by the figures of a machine shop alone', () => {
+    const theirs = (more: string): Files => ({
+      ...shop('2.9984', { stage: 'rebuild' }),
+      'e/session.yaml': sessionOf(
+        'rebuild',
+        `- { measure: main_journal_diameter, from: North grinding, at: { 1: 2.9985, 2: 2.9985, 3: 2.9985 } }\n${more}`,
+      ),
+    });
+    expect(closes(theirs(''))).toBe(false);
+    const ours = '- { measure: main_journal_diameter, with: mic, at: { 1: 2.9984, 2: 2.9984, 3: 2.9984 } }';
+    expect(closes(theirs(ours))).toBe(true);
+    const { report } = contextOf(theirs(ours));
+    const row = report.state?.rows[0];
+    expect(row?.routes.map(({ route }) => route.with)).toEqual([['mic'], ['figures of North grinding']]);
+  });
+});
