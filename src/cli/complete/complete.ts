@@ -1,11 +1,12 @@
 import type { Command, Option } from 'commander';
 import { line, writtenLines } from '../../output/escape/line.ts';
 import type { World } from '../../shell/world.ts';
-import { engineNames, measureNames, type Offer, sessionNames, stageNames } from './offers.ts';
+import type { Offer } from './offer.ts';
+import { engineNames, measureNames, positionNamesFor, sessionNames, stageNames } from './offers.ts';
 
 /**
  * The words that may stand where the last of `words` is being typed, a line each, with a tab before what it means.
- * Asks the commands themselves, and loads nothing that reads documents: it runs at every press of a key.
+ * Asks the commands themselves, and loads what reads documents for positions alone: it runs at every press of a key.
  */
 export async function complete(program: Command, words: readonly string[], world: World): Promise<number> {
   const typed = words.at(-1) ?? '';
@@ -34,7 +35,7 @@ async function offersFor(
 ): Promise<readonly Offer[]> {
   const last = rest.at(-1) ?? '';
   const option = command.options.find((each) => isCalled(each, last));
-  if (option?.required === true) return valuesOf(option, world);
+  if (option?.required === true) return valuesOf(option, rest, world);
   if (typed.startsWith('-')) return optionsOf(command);
   const commands = command.commands
     .filter((each) => !isHidden(each))
@@ -45,7 +46,7 @@ async function offersFor(
     .concat(command.registeredArguments.slice(-1));
   return argument === undefined
     ? optionsOf(command)
-    : [...(argument.argChoices ?? []).map(plain), ...(await named(argument.name(), world))];
+    : [...(argument.argChoices ?? []).map(plain), ...(await named(argument.name(), rest, world))];
 }
 
 /** Most options have no short name. */
@@ -73,11 +74,11 @@ function positionIn(command: Command, rest: readonly string[]): number {
   return rest.filter((word, index) => !word.startsWith('-') && !takesValue(rest[index - 1] ?? '')).length;
 }
 
-const valuesOf = async (option: Option, world: World): Promise<readonly Offer[]> =>
-  option.argChoices === undefined ? named(option.attributeName(), world) : option.argChoices.map(plain);
+const valuesOf = async (option: Option, rest: readonly string[], world: World): Promise<readonly Offer[]> =>
+  option.argChoices === undefined ? named(option.attributeName(), rest, world) : option.argChoices.map(plain);
 
 /** What an argument's or an option's own name says of the words that fit. */
-async function named(name: string, world: World): Promise<readonly Offer[]> {
+async function named(name: string, rest: readonly string[], world: World): Promise<readonly Offer[]> {
   switch (name) {
     case 'engine':
     case 'where':
@@ -89,7 +90,9 @@ async function named(name: string, world: World): Promise<readonly Offer[]> {
     case 'measure':
       return measureNames();
     case 'what':
-      return [...(await measureNames()), ...engineNames(world)];
+      return [...(await positionNamesFor(rest, world)), ...(await measureNames()), ...engineNames(world)];
+    case 'position':
+      return positionNamesFor(rest, world);
     default:
       return [];
   }

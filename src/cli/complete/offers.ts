@@ -3,12 +3,7 @@ import { discover } from '../../shell/discover/discover.ts';
 import { kindOf } from '../../shell/discover/kindOf.ts';
 import { shopRoot } from '../../shell/discover/root.ts';
 import type { World } from '../../shell/world.ts';
-
-/** A word that may be typed, and what it means. */
-export interface Offer {
-  readonly word: string;
-  readonly means: string;
-}
+import type { Offer } from './offer.ts';
 
 export const stageNames: readonly Offer[] = STAGES.map((word) => ({
   word,
@@ -36,11 +31,23 @@ export async function measureNames(): Promise<readonly Offer[]> {
   return characteristics.map(({ id, label }) => ({ word: id, means: label }));
 }
 
-function engineFolders({ workingDirectory }: World): readonly string[] {
+/** Of the characteristic among the words; on the engine among them, else on all of the shop. */
+export async function positionNamesFor(words: readonly string[], world: World): Promise<readonly Offer[]> {
+  const { positionNames } = await import('./positions.ts');
+  const all = engineDocuments(world);
+  const meant = all.filter((path) => words.some((word) => isOf(folderOf(path), word)));
+  return positionNames(words, meant.length > 0 ? meant : all, shopRoot(world.workingDirectory));
+}
+
+const isOf = (folder: string, word: string): boolean =>
+  folder === word.replace(/\/$/, '') || folder.endsWith(`/${word}`);
+
+const engineFolders = (world: World): readonly string[] =>
+  [...new Set(engineDocuments(world).map(folderOf))].filter((folder) => folder !== '');
+
+const folderOf = (path: string): string => path.replace(/\/?[^/]*$/, '');
+
+function engineDocuments({ workingDirectory }: World): readonly string[] {
   const root = shopRoot(workingDirectory);
-  const { paths } = discover(root, ['.']);
-  const folders = paths
-    .filter((path) => kindOf(root, path) === 'engine')
-    .map((path) => path.replace(/\/?[^/]*$/, ''));
-  return [...new Set(folders)].filter((folder) => folder !== '');
+  return discover(root, ['.']).paths.filter((path) => kindOf(root, path) === 'engine');
 }

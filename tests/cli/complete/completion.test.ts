@@ -42,6 +42,11 @@ describe('a word that is being typed', () => {
     ['a choice', ['check', '--rule', ''], ['simple', 'guarded']],
     ['an option', ['record', '--st'], ['--stage']],
     ['a shell', ['completion', ''], ['bash', 'zsh', 'fish']],
+    ['a position', ['trend', 'main_journal_diameter', 'pump', '--position', ''], ['1', '2', '3', '4', '5']],
+    ['a position behind its engine', ['explain', 'engines/pump', 'cylinder_bore', ''], ['1', '2', '3', '4']],
+    ['a position of two names', ['trend', 'ring_end_gap', '--position', '3 t'], ['3 top']],
+    ['no position of what has one', ['trend', 'crankshaft_end_play', '--position', 'e'], []],
+    ['no position of an unknown thing', ['trend', 'nonsense', '--position', '1'], []],
     ['what nothing fits', ['check', '--rule', 'x'], []],
     ['a word of no command', ['nonsense', ''], []],
   ])('may be %s', async (_, words, expected) => {
