@@ -14,6 +14,14 @@ const pinMessage = (all: Files): string | undefined =>
     ?.message;
 
 describe('a worn pin', () => {
+  it('is not said to be the cause of clearances on another pin', () => {
+    const all = files('2.4960', '2L: 2.4990, 2R: 2.4990');
+    const session = (all['e/session.yaml'] ?? '').replace('1L: 2.5010, 1R: 2.5010', '1L: 2.5040, 1R: 2.5042');
+    expect(pinMessage({ ...all, 'e/session.yaml': session })).toBe(
+      'crankpin diameter 2: 2.4960 in, small by 1.5 thou (wear min 2.4975)',
+    );
+  });
+
   it('is the one cause of what both of its rods show', () => {
     expect(pinMessage(files('2.4960', '2L: 2.5010, 2R: 2.5012'))).toBe(
       'crankpin diameter 2: 2.4960 in, small by 1.5 thou (wear min 2.4975); it makes rod bearing clearance 2L and 2R loose',

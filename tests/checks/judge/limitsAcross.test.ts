@@ -30,6 +30,22 @@ describe('a limit that is worked out from another family of positions', () => {
     expect(findingsOf(files).map(({ code }) => code)).not.toContain('reading/missing');
   });
 
+  it('takes it by the layout, where rod and pin of one number do not belong together', () => {
+    const engine = VEE.replace('1: [1L, 1R], 2: [2L, 2R]', '1: [1, 2], 2: [3, 4]');
+    const files = shopFiles(
+      formula('rod_bearing_clearance', '0.001 * crankpin_diameter'),
+      '- { measure: crankpin_diameter, at: { 1: 2.5, 2: 2.4 } }\n- { measure: rod_bearing_clearance, at: { 1: 0.0025, 2: 0.0025, 3: 0.0025, 4: 0.0024 } }',
+      'rebuild',
+      { 'e/engine.yaml': engine },
+    );
+    expect(verdictsOf(files)).toMatchObject({
+      'rod_bearing_clearance 1': 'ok',
+      'rod_bearing_clearance 2': 'ok',
+      'rod_bearing_clearance 3': 'out',
+      'rod_bearing_clearance 4': 'ok',
+    });
+  });
+
   it('of a cylinder cannot take a main: both are named, and the words to type', () => {
     const limits = formula('ring_end_gap', '0.01 * main_journal_diameter');
     const read =
