@@ -29,6 +29,19 @@ export type Moment = SessionDocument | undefined;
 export function gradeInForce(engine: Engine, moment: Moment, part: Part, position: Position): GradeInForce {
   const sayings = sayingsUpTo(engine, moment);
   if (sayings.length === 0) return NOTHING_STATED;
+  const known = told.get(sayings) ?? new Map<Part, Map<Position, GradeInForce>>();
+  told.set(sayings, known);
+  const ofPart = known.get(part) ?? new Map<Position, GradeInForce>();
+  known.set(part, ofPart);
+  const found = ofPart.get(position) ?? workedOut(engine, sayings, part, position);
+  ofPart.set(position, found);
+  return found;
+}
+
+/** The same is asked for every reading, its limits and its nominal size. */
+const told = new WeakMap<readonly Saying[], Map<Part, Map<Position, GradeInForce>>>();
+
+function workedOut(engine: Engine, sayings: readonly Saying[], part: Part, position: Position): GradeInForce {
   const [inside, outside] = (['inside', 'outside'] as const).map((side) =>
     sideInForce(engine, sayings, part, position, side),
   );
@@ -84,8 +97,11 @@ function sayingsUpTo(engine: Engine, moment: Moment): readonly Saying[] {
   const sessions = moment === undefined ? engine.sessions : [...sessionsBefore(engine, moment), moment];
   const all = [engine.document.fitted, ...sessions.map(({ sizes }) => sizes)];
   const sayings = all.flatMap((stated, when) => stated.map((statement) => ({ statement, when })));
-  remembered.set(moment ?? engine, sayings);
-  return sayings;
+  // That a part was replaced says nothing where no size was ever spoken of.
+  const isSaid = sayings.some(({ statement: { grade } }) => Object.keys(grade).length > 0);
+  const kept = isSaid ? sayings : [];
+  remembered.set(moment ?? engine, kept);
+  return kept;
 }
 
 const remembered = new WeakMap<SessionDocument | Engine, readonly Saying[]>();

@@ -8,7 +8,7 @@ import { type LimitsInForce, limitsInForce } from '../../documents/limits/preced
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { gradeInForce, type Moment } from './gradeInForce.ts';
+import { gradeInForce, isAnySizeStated, type Moment } from './gradeInForce.ts';
 
 /** The size to which the part that is measured was made, and who says so. */
 export interface FittedSize extends MadeSize {
@@ -37,6 +37,7 @@ export function fittedSize(
 ): FittedSize {
   const part = partOf(engine, of);
   if (dimension === undefined || part === undefined || position === undefined) return STANDARD;
+  if (!isAnySizeStated(engine, moment)) return STANDARD;
   const { grade, from } = gradeInForce(engine, moment, part, position);
   const sources = sidesOf(dimension, half).map((side) => from[side]);
   if (sources.every((source) => source === undefined)) return STANDARD;

@@ -2,9 +2,10 @@ import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Expansion } from '../../measurement/expansion.ts';
 import { type Amount, type DocumentContext, readAmount, report } from '../amount.ts';
-import { readSizeStatements, type SizeStatement } from '../grades/statements.ts';
+import type { SizeStatement } from '../grades/statements.ts';
 import type { Measures } from '../measure.ts';
 import { type HandedOver, readHandedOver } from '../planning/handedOver.ts';
+import { readPartChanges } from '../session/partChanges.ts';
 import { childOf, entriesOf, textAt } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 import { readExpansions } from './expansions.ts';
@@ -49,7 +50,7 @@ export function readEngine(root: Node, measures: Measures, context: DocumentCont
     expansions: readExpansions(root, context),
     running: readRunningHeat(root, context),
     decisionRule: readDecisionRule(root),
-    fitted: readSizeStatements(root, { parts: measures.parts, layout }, context),
+    fitted: readPartChanges(root, { parts: measures.parts, layout }, context).flatMap(({ sizes }) => sizes),
     job: readJob(childOf(root, 'job')),
     stamps: readStamps(root, { parts: measures.parts, layout }, context),
     handedOver: readHandedOver(root, context),

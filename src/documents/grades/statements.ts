@@ -2,17 +2,8 @@ import type { Place } from '../../diagnostic/place.ts';
 import { type Part, wordsOf } from '../../layout/part.ts';
 import type { PartAt } from '../../layout/readPart.ts';
 import type { DocumentContext } from '../amount.ts';
-import { atPositions, type KnownParts, readParts } from '../session/part.ts';
-import {
-  childOf,
-  entriesOf,
-  itemsOf,
-  type Named,
-  namesAt,
-  readNamed,
-  textAt,
-  textOf,
-} from '../yaml/access.ts';
+import { atPositions, type KnownParts } from '../session/part.ts';
+import { childOf, entriesOf, type Named, textAt, textOf } from '../yaml/access.ts';
 import type { Entry, Node } from '../yaml/node.ts';
 import { type Grade, parseGrade } from './grade.ts';
 import type { PartGrade } from './movement.ts';
@@ -30,47 +21,39 @@ export interface SizeStatement {
   readonly place: Place;
 }
 
-/** What was replaced and machined, then what is fitted: the last word on what is in the engine. */
-export const readSizeStatements = (
-  root: Node,
-  known: KnownParts,
-  context: DocumentContext,
-): readonly SizeStatement[] => [
-  ...['replaced', 'machined'].flatMap((how) =>
-    itemsOf(childOf(root, how)).flatMap((item) => changedSizes(item, how, known, context)),
-  ),
-  ...entriesOf(childOf(root, 'fitted')).flatMap((entry) => fittedSizes(entry, known, context)),
-];
+/** Parts that a document names, and the positions that are meant of them. */
+export interface NamedParts {
+  readonly name: Named;
+  readonly named: readonly PartAt[];
+  readonly at: readonly PartAt[];
+}
 
 /** Of a part that was replaced nothing is known but what is said here; one that was machined keeps its size until then. */
-function changedSizes(
+export function changedSizes(
   item: Node,
-  how: string,
+  how: 'replaced' | 'machined',
+  about: NamedParts,
   known: KnownParts,
   context: DocumentContext,
 ): readonly SizeStatement[] {
-  const name = readNamed(childOf(item, 'part'));
   const grade = gradeAt(item, 'size', context);
-  if (name === undefined || (grade === undefined && how === 'machined')) return [];
-  const named = readParts(name, known, context);
-  const at = atPositions(named, namesAt(item, 'at'), known, context);
+  if (grade === undefined && how === 'machined') return [];
   const parts =
-    grade === undefined ? sizedWithin(at, known) : sized({ name, named, at, grade }, known, context);
+    grade === undefined ? sizedWithin(about.at, known) : sized({ ...about, grade }, known, context);
   const place = context.source.place(item.span);
   return parts.map((part) => stating(part, grade, place, true));
 }
 
 /** The mark, the size of all of it, those of places on it (`main: 0.010 under`), and then positions that differ. */
-function fittedSizes(
-  { key, keySpan, node }: Entry,
+export function fittedSizes(
+  node: Node,
+  about: NamedParts,
   known: KnownParts,
   context: DocumentContext,
 ): readonly SizeStatement[] {
-  const named = readParts({ name: key, span: keySpan }, known, context);
-  const all = sizedWithin(named, known);
+  const all = sizedWithin(about.named, known);
   const identity = ['mark', 'code'].flatMap((name) => textAt(node, name) ?? []).join(' ');
   const place = context.source.place(node.span);
-  const about = { name: { name: key, span: keySpan }, named, at: named };
   const [size, outside] = [gradeAt(node, 'size', context), gradeAt(node, 'outside', context)];
   return [
     ...(identity === '' ? [] : all.map((at) => ({ at, grade: {}, isWhole: false, identity, place }))),
@@ -111,7 +94,7 @@ function placeSizes(
 /** `3: 0.010 under`, or `3: { lower: 0.011 under }`. */
 function fittedAt(
   { key, keySpan, node }: Entry,
-  about: Omit<Asked, 'grade'>,
+  about: NamedParts,
   known: KnownParts,
   context: DocumentContext,
 ): readonly SizeStatement[] {
@@ -131,11 +114,7 @@ function fittedAt(
   });
 }
 
-/** Parts that were named, at the positions that are meant, and the size that they are said to be of. */
-interface Asked {
-  readonly name: Named;
-  readonly named: readonly PartAt[];
-  readonly at: readonly PartAt[];
+interface Asked extends NamedParts {
   readonly grade: Grade;
 }
 

@@ -1,5 +1,6 @@
 import type { PartAt } from '../../layout/readPart.ts';
 import type { DocumentContext } from '../amount.ts';
+import { changedSizes, fittedSizes, type SizeStatement } from '../grades/statements.ts';
 import { childOf, entriesOf, itemsOf, namesAt, readNamed, textAt, textOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 import { atPositions, type KnownParts, readParts } from './part.ts';
@@ -22,6 +23,8 @@ export interface PartChange {
   /** Of a fitted part, where it is stated; and where it differs from the rest. */
   readonly condition: Condition | undefined;
   readonly conditionAt: readonly (PartAt & { readonly condition: Condition })[];
+  /** What it says of the size that the part was made to. */
+  readonly sizes: readonly SizeStatement[];
 }
 
 /** `replaced: [{ part, at }]`, `machined: [{ part, at }]` and what the session says is fitted. */
@@ -44,15 +47,27 @@ const changedParts = (
   itemsOf(childOf(root, how)).flatMap((item) => {
     const named = readNamed(childOf(item, 'part'));
     if (named === undefined) return [];
-    const parts = atPositions(readParts(named, known, context), namesAt(item, 'at'), known, context);
+    const all = readParts(named, known, context);
+    const parts = atPositions(all, namesAt(item, 'at'), known, context);
+    const about = { name: named, named: all, at: parts };
     return [
-      { how, name: named.name, parts, identity: '', isFresh: true, condition: undefined, conditionAt: [] },
+      {
+        how,
+        name: named.name,
+        parts,
+        identity: '',
+        isFresh: true,
+        condition: undefined,
+        conditionAt: [],
+        sizes: changedSizes(item, how, about, known, context),
+      },
     ];
   });
 
 const fittedParts = (root: Node, known: KnownParts, context: DocumentContext): readonly PartChange[] =>
   entriesOf(childOf(root, 'fitted')).map(({ key, keySpan, node }) => {
-    const parts = readParts({ name: key, span: keySpan }, known, context);
+    const name = { name: key, span: keySpan };
+    const parts = readParts(name, known, context);
     const condition = conditionOf(node);
     return {
       how: 'fitted' as const,
@@ -66,6 +81,7 @@ const fittedParts = (root: Node, known: KnownParts, context: DocumentContext): r
         const its = conditionOf(entry.node);
         return its === undefined ? [] : at.map((each) => ({ ...each, condition: its }));
       }),
+      sizes: fittedSizes(node, { name, named: parts, at: parts }, known, context),
     };
   });
 

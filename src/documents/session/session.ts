@@ -1,7 +1,7 @@
 import { compareText, type Place } from '../../diagnostic/place.ts';
 import { type Amount, type DocumentContext, readAmount } from '../amount.ts';
 import { readDate } from '../date.ts';
-import { readSizeStatements, type SizeStatement } from '../grades/statements.ts';
+import type { SizeStatement } from '../grades/statements.ts';
 import { type HandedOver, readHandedOver } from '../planning/handedOver.ts';
 import { stemOf } from '../stem.ts';
 import { type KnownSequences, readTightened, type TighteningLog } from '../tightening/tightened.ts';
@@ -63,6 +63,7 @@ export function readSession(root: Node, around: SessionContext, context: Documen
   const items = itemsOf(childOf(root, 'readings'));
   const conditions = readConditions(root);
   const known = { parts: around.measures.parts, layout: around.layout };
+  const partChanges = readPartChanges(root, known, context);
   return {
     name: stemOf(context.source.path),
     path: context.source.path,
@@ -76,12 +77,12 @@ export function readSession(root: Node, around: SessionContext, context: Documen
     concessions: readConcessions(root, around, context),
     handedOver: readHandedOver(root, context),
     uses: namesAt(root, 'uses'),
-    partChanges: readPartChanges(root, known, context),
+    partChanges,
     observations: readObservations(root, known, context),
     tightened: readTightened(root, around.sequences, context),
     work: items.flatMap((item, index) => readWork(item, index, known, context)),
     checked: itemsOf(childOf(root, 'checked')).flatMap((item) => readCheck(item, context) ?? []),
-    sizes: readSizeStatements(root, known, context),
+    sizes: partChanges.flatMap(({ sizes }) => sizes),
     imported: readImported(root),
     placeOf: context.source.place,
     start: context.source.place(startOf(root)),

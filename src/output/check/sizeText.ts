@@ -5,8 +5,9 @@ import type { Unit } from '../../quantity/units.ts';
 
 /** `limits of 0.010 under, moved by rule from standard`: which service size the limits hold for; empty for standard. */
 export function sizeText({ size, limits: { bands, inForce } }: Row, unit: Unit): readonly string[] {
+  if (size.by.n === 0n) return [];
   const stated = BAND_NAMES.filter((name) => name !== 'last' && bands[name] !== undefined);
-  if (size.by.n === 0n || stated.length === 0) return [];
+  if (stated.length === 0) return [];
   const moved = stated.filter((name) => inForce.rules[name] === 'moved');
   const which = moved.length === stated.length ? '' : `${moved.join(' and ')} `;
   const assumed = size.assumedFrom === undefined ? [] : [`assumed from its ${size.assumedFrom.label}`];
