@@ -108,7 +108,7 @@ function isWorkedOut(
   return derivations.some(({ inputs }) => inputs.every(isThere));
 }
 
-interface Surroundings {
+interface PlanContext {
   readonly engine: Engine;
   readonly registry: Registry;
   readonly limited: Limited;
@@ -116,7 +116,7 @@ interface Surroundings {
 }
 
 /** Those with limits of its own or of something worked out from it at the same place; all, where none has any. */
-function positionsFor(of: Characteristic, around: Surroundings): readonly Position[] {
+function positionsFor(of: Characteristic, around: PlanContext): readonly Position[] {
   const { engine, registry, limited, stage } = around;
   const all = allPositions(of, engine, stage);
   const derived = registry.all.filter((each) =>

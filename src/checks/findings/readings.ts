@@ -230,13 +230,13 @@ function verdictMessage(row: Row, printing: Printing): string {
 
 /** What is worked out may lack readings though its part was measured: one diameter shows no taper. */
 function missingMessage(row: Row): string {
-  const notes = row.leftOut ?? [];
+  const notes = row.notTaken ?? [];
   return [whyMissing(row), ...notes].join(': ');
 }
 
 function whyMissing(row: Row): string {
   if (row.characteristic.outcomes !== undefined) {
-    return `${named(row)} was not done${row.leftOut?.length ? '' : ', and others were'}`;
+    return `${named(row)} was not done${row.notTaken?.length ? '' : ', and others were'}`;
   }
   const [derivation] = row.characteristic.derivations;
   return row.characteristic.onlyWithLimits === true && derivation !== undefined

@@ -5,7 +5,7 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import { sessionsBefore } from '../history/earlier.ts';
-import { matesOf, type Side } from './mates.ts';
+import { matesOf, type SurfaceSide } from './mates.ts';
 import { agreedOf, isOvertaken, type Saying, saidOf } from './said.ts';
 
 /** The grade of a part that is in the engine at a session. */
@@ -64,7 +64,7 @@ function sideInForce(
   sayings: readonly Saying[],
   part: Part,
   position: Position,
-  side: Side,
+  side: SurfaceSide,
 ): SideInForce {
   const mates = matesOf(part, parts).filter((mate) => mate.side === side);
   const said = saidOf(sayings, part, position);

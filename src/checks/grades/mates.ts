@@ -1,14 +1,14 @@
 import type { Part, Parts } from '../../layout/part.ts';
 
 /** The inside of a shell goes with its journal, its outside with its housing; of other parts there is one size. */
-export type Side = 'inside' | 'outside';
+export type SurfaceSide = 'inside' | 'outside';
 
 /** A part whose size says that of another: what it is bought for, or what was bought for it. */
 export interface Mate {
   readonly part: Part;
   /** Which side of it, and of the part that is asked about. */
-  readonly its: Side;
-  readonly side: Side;
+  readonly its: SurfaceSide;
+  readonly side: SurfaceSide;
   /** It is machined, and the other is bought for it. */
   readonly leads: boolean;
 }
@@ -16,7 +16,7 @@ export interface Mate {
 /** The nearest first: what a part is made for, then what was bought for it, then what was bought for the same. */
 export function matesOf(part: Part, parts: Parts): readonly Mate[] {
   const { fits, liesIn } = part.sized ?? {};
-  const leader = (id: string | undefined, side: Side): readonly Mate[] => {
+  const leader = (id: string | undefined, side: SurfaceSide): readonly Mate[] => {
     const found = id === undefined ? undefined : parts.find(id);
     return found === undefined ? [] : [{ part: found, its: 'inside', side, leads: true }];
   };
@@ -24,7 +24,7 @@ export function matesOf(part: Part, parts: Parts): readonly Mate[] {
   const bought = others.flatMap(({ sized }, index): readonly Mate[] => {
     const other = others[index];
     if (other === undefined) return [];
-    const mate = (its: Side): Mate => ({ part: other, its, side: 'inside', leads: false });
+    const mate = (its: SurfaceSide): Mate => ({ part: other, its, side: 'inside', leads: false });
     if (sized?.fits === part.id) return [mate('inside')];
     if (sized?.liesIn === part.id) return [mate('outside')];
     return [];

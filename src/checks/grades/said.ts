@@ -5,7 +5,7 @@ import type { Layout } from '../../layout/layout.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import { relate } from '../../layout/relate.ts';
-import type { Mate, Side } from './mates.ts';
+import type { Mate, SurfaceSide } from './mates.ts';
 
 /** A statement of a document, and in which of them: the engine document comes first, then the sessions. */
 export interface Saying {
@@ -70,7 +70,7 @@ export function isOvertaken(
 }
 
 /** Halves that are unlike say nothing of what they go with. */
-function sideOf(said: Said | undefined, side: Side): Grade | undefined {
+function sideOf(said: Said | undefined, side: SurfaceSide): Grade | undefined {
   const { upper, lower, outside } = said?.grade ?? {};
   if (side === 'outside') return outside;
   return upper !== undefined && lower !== undefined && sameGrade(upper, lower) ? upper : undefined;

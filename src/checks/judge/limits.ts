@@ -93,7 +93,7 @@ function limitsHere(
   return { inForce, bands, lacking: [...lacking], failed, open };
 }
 
-interface Surroundings {
+interface LimitContext {
   readonly characteristic: Characteristic;
   readonly meansAt: MeansAt;
   readonly nominalAt: NominalAt;
@@ -103,7 +103,7 @@ interface Surroundings {
   readonly open: Set<string>;
 }
 
-const sidesOf = (band: Band, name: BandName, around: Surroundings): SidedLimits => ({
+const sidesOf = (band: Band, name: BandName, around: LimitContext): SidedLimits => ({
   min: sideOf(band.min, name, 'min', around),
   max: sideOf(band.max, name, 'max', around),
 });
@@ -112,7 +112,7 @@ function sideOf(
   value: LimitValue | undefined,
   band: BandName,
   side: Side,
-  around: Surroundings,
+  around: LimitContext,
 ): SideLimit | undefined {
   if (value === undefined) return undefined;
   const { written, place } = value;
@@ -129,7 +129,7 @@ function workedOut(
   value: LimitFormula,
   band: BandName,
   side: Side,
-  around: Surroundings,
+  around: LimitContext,
 ): SideLimit | undefined {
   const unit = unitOf(value, around.characteristic.quantity);
   const values = formulaValues(value, around);
@@ -150,7 +150,7 @@ const shortDecimal = (amount: Fraction): string => toDecimal(amount, 6).replace(
 /** Readings at the position before nominal sizes; undefined, and said so, where a name has neither. */
 function formulaValues(
   value: LimitFormula,
-  { meansAt, nominalAt, warm, lacking }: Surroundings,
+  { meansAt, nominalAt, warm, lacking }: LimitContext,
 ): ReadonlyMap<string, readonly Fraction[]> | undefined {
   const values = new Map<string, readonly Fraction[]>();
   const references = referencesIn(value.formula);

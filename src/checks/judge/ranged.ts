@@ -5,19 +5,19 @@ import { standardUncertainty, type Value, withoutRange } from '../../measurement
 import { add, subtract } from '../../quantity/fraction.ts';
 import type { Route } from '../value/route.ts';
 import { settled } from './limits.ts';
-import type { Span } from './spans.ts';
+import type { PointRange } from './spans.ts';
 import type { Judged } from './verdict.ts';
 
 /**
  * Of a reading of which at least one point was read as a range, such as `under 0.002`: every point's span, and the
  * uncertainty that is left besides.
  */
-export type Ranged = Pick<Judged, 'u' | 'dof' | 'expanded'> & { readonly spans: readonly Span[] };
+export type Ranged = Pick<Judged, 'u' | 'dof' | 'expanded'> & { readonly spans: readonly PointRange[] };
 
 export function rangedOf({ grid }: Route, { quantity }: Characteristic): Ranged | undefined {
   const values = valuesOf(grid);
   if (values.every(({ range }) => range === undefined)) return undefined;
-  const spanOf = ({ amount, range }: Value): Span => ({
+  const spanOf = ({ amount, range }: Value): PointRange => ({
     from: settled(range === undefined ? amount : subtract(amount, range.below), quantity),
     to:
       range === undefined

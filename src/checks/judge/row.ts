@@ -14,7 +14,7 @@ import { stepsOf } from '../findings/steps.ts';
 import { type FittedSize, halvesAt } from '../grades/madeSize.ts';
 import { nominalSize } from '../grades/nominalSizes.ts';
 import { type HotFit, hotFit } from '../value/hotFit.ts';
-import { leftOut, supportsOf } from '../value/notTaken.ts';
+import { notTaken, supportsOf } from '../value/notTaken.ts';
 import type { Route } from '../value/route.ts';
 import { normalisedError, type SessionRoutes } from '../value/routes.ts';
 import { worstOfEqual } from '../value/worstRouteFirst.ts';
@@ -26,7 +26,7 @@ import { limitsAt, type MeansAt, type PositionLimits, settled } from './limits.t
 import { canBeAt, missing } from './missing.ts';
 import { rangedOf } from './ranged.ts';
 import { type SharedPin, sharedPin } from './sharedPin.ts';
-import type { Span } from './spans.ts';
+import type { PointRange } from './spans.ts';
 import { turnedLimits } from './turnedLimits.ts';
 import { type Judged, type Judgement, judge, judgeTest, type Verdict } from './verdict.ts';
 import { atStandard, temperatureOf, warmLimits } from './warmBands.ts';
@@ -47,7 +47,7 @@ export interface JudgedRoute extends Ends {
   readonly route: Route;
   readonly verdict: Verdict | null;
   /** Of a reading that was given as a range. */
-  readonly spans: readonly Span[] | undefined;
+  readonly spans: readonly PointRange[] | undefined;
   /** Against the judged route; null for that one itself. */
   readonly en: number | null;
   /** What was measured, at 20 °C. */
@@ -69,7 +69,7 @@ export interface Row {
   /** Of a value that is out what was conceded on each side, whether it reaches far enough or not. */
   readonly concessions: readonly ConcessionOfSide[];
   /** Of a position that was not measured the notes that say why. */
-  readonly leftOut?: readonly string[];
+  readonly notTaken?: readonly string[];
   /** The finest last digit that was written at any position of the characteristic: all are printed with it. */
   readonly lastDigit?: Fraction | undefined;
   /** How much more a fit is in the running engine, where that can be estimated. */
@@ -107,9 +107,9 @@ export function rowsOf(characteristic: Characteristic, view: SessionView): reado
     if (row.routes.length > 0) return [{ ...row, lastDigit }];
     // What is missing has no place of its own: it is told beside what was measured.
     if (!canBeAt(characteristic, row.position, view.registry, view.engine.document.layout)) return [];
-    const left = leftOut(characteristic, row.position, view.session);
+    const left = notTaken(characteristic, row.position, view.session);
     return row.judgement.verdict === 'missing' && !supports.has(row.position)
-      ? [{ ...row, lastDigit, leftOut: left?.notes ?? [], place: left?.place ?? measured.place }]
+      ? [{ ...row, lastDigit, notTaken: left?.notes ?? [], place: left?.place ?? measured.place }]
       : [];
   });
 }

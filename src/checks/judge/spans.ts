@@ -1,14 +1,14 @@
 import { compare, type Fraction } from '../../quantity/fraction.ts';
 
 /** What one point may be: from one end to the other, without an upper one for `over 0.006`, and alike for a number. */
-export interface Span {
+export interface PointRange {
   readonly from: Fraction;
   readonly to: Fraction | undefined;
 }
 
 /** How a span lies to a limit: a range that only ends on it lies wholly on its side. */
 export function standing(
-  { from, to }: Span,
+  { from, to }: PointRange,
   side: 'min' | 'max',
   limit: Fraction,
 ): 'inside' | 'across' | 'beyond' {

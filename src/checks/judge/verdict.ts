@@ -10,7 +10,7 @@ import {
   type SidedLimits,
   type SideLimit,
 } from './sideLimit.ts';
-import { type Span, standing } from './spans.ts';
+import { type PointRange, standing } from './spans.ts';
 
 export type Verdict = 'ok' | 'off target' | 'worn' | 'undecided' | 'out' | 'accepted' | 'missing';
 
@@ -26,7 +26,7 @@ export interface Judged {
   /** Expanded uncertainty, 95 %. */
   readonly expanded: number;
   /** Of a reading that was given as a range: then the uncertainty is what is left besides. */
-  readonly spans?: readonly Span[] | undefined;
+  readonly spans?: readonly PointRange[] | undefined;
 }
 
 export interface Judgement {

@@ -28,9 +28,9 @@ export function* choicesOf(inputs: readonly (readonly Route[])[]): Generator<rea
     return;
   }
   for (let rest = only; rest.length > 0; ) {
-    const tied = equalToFirst(rest);
-    yield tied.map((route) => [route]);
-    rest = rest.slice(tied.length);
+    const equal = equalToFirst(rest);
+    yield equal.map((route) => [route]);
+    rest = rest.slice(equal.length);
   }
 }
 
@@ -48,10 +48,10 @@ const combinations = (inputs: readonly (readonly Route[])[]): readonly (readonly
   );
 
 /** Of routes in a tie those that read lowest and highest: between them lies all that can be worked out from them. */
-function endsOf(tied: readonly Route[]): readonly Route[] {
-  if (tied.length < 3) return tied;
-  const [lowest] = [...tied].sort((a, b) => compareAmounts(a, b, 'least'));
-  const [highest] = [...tied].sort((a, b) => compareAmounts(b, a, 'greatest'));
+function endsOf(equal: readonly Route[]): readonly Route[] {
+  if (equal.length < 3) return equal;
+  const [lowest] = [...equal].sort((a, b) => compareAmounts(a, b, 'least'));
+  const [highest] = [...equal].sort((a, b) => compareAmounts(b, a, 'greatest'));
   return [...new Set([lowest, highest])].filter((each) => each !== undefined);
 }
 

@@ -4,7 +4,7 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
 
 /** A reading that was not taken, and the notes that stand in its place. */
-export function leftOut(
+export function notTaken(
   characteristic: Characteristic,
   position: Position,
   { blocks, placeOf }: SessionDocument,

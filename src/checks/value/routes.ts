@@ -229,8 +229,8 @@ export class SessionRoutes {
       if (places === undefined) return [];
       const sized = derivation.places === undefined ? choice : { ...choice, sizes: this.#sizesAt(position) };
       const placed = { characteristic, position, derivation, places, session: this.#session };
-      for (const tied of choicesOf(places.map((place) => this.inputsAt(place, warm)))) {
-        const routes = tied
+      for (const equal of choicesOf(places.map((place) => this.inputsAt(place, warm)))) {
+        const routes = equal
           .filter((each) => this.#holds !== undefined || !isOfOthers(each))
           .flatMap((each) => derivedRoute(placed, each, sized) ?? []);
         if (routes.length > 0) return routes;

@@ -14,12 +14,12 @@ interface JudgedWay {
  */
 export function worstOfEqual<T extends JudgedWay>(ways: readonly T[]): readonly T[] {
   if (ways.length < 2) return ways;
-  const tied = new Map<string, T[]>();
+  const equal = new Map<string, T[]>();
   for (const way of ways) {
     const key = keyOf(way.route);
-    tied.set(key, [...(tied.get(key) ?? []), way]);
+    equal.set(key, [...(equal.get(key) ?? []), way]);
   }
-  return [...tied.values()].flatMap((group) => {
+  return [...equal.values()].flatMap((group) => {
     // The sort is stable: routes come in the order of their values.
     const sorted = group.sort(compareWorst);
     return group[0]?.route.block === undefined ? sorted.slice(0, 1) : sorted;

@@ -6,8 +6,8 @@ import {
   type StateReport,
 } from '../../checks/judge/report.ts';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
-import { answerLines } from '../../output/check/answerLines.ts';
-import { weightOf } from '../../output/check/answerText.ts';
+import { answerLines } from '../../output/state/answerLines.ts';
+import { weightOf } from '../../output/state/answerText.ts';
 import {
   diagnosticJson,
   engineJson,

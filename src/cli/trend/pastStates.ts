@@ -14,7 +14,7 @@ export interface PastStates {
   /** The newest first. */
   readonly states: readonly PastState[];
   /** Commits in which the engine cannot be judged. */
-  readonly leftOut: readonly PastCommit[];
+  readonly notJudged: readonly PastCommit[];
   /** In a shallow clone: there is more that is not here. */
   readonly isCutShort: boolean;
 }
@@ -37,7 +37,7 @@ export function pastStates(present: EngineFolder, revision: Revision | undefined
     states: found.flatMap(({ held, state }) =>
       state === undefined || state === 'broken' ? [] : { held, ...state },
     ),
-    leftOut: found.flatMap(({ held, state }) => (state === 'broken' ? [held] : [])),
+    notJudged: found.flatMap(({ held, state }) => (state === 'broken' ? [held] : [])),
     isCutShort: orUsage(isShallow(repository.place)),
   };
 }

@@ -80,9 +80,9 @@ function trendIn(
 
 /** What earlier commits held; what could not be looked at is told on stderr. */
 function statesBefore({ found, revision }: OpenedEngine, world: World): readonly PastState[] {
-  const { states, leftOut, isCutShort } = pastStates(found, revision, world);
-  if (leftOut.length > 0) {
-    const commits = leftOut.map((each) => `${shortCommit(each)} of ${each.date}`).join(', ');
+  const { states, notJudged, isCutShort } = pastStates(found, revision, world);
+  if (notJudged.length > 0) {
+    const commits = notJudged.map((each) => `${shortCommit(each)} of ${each.date}`).join(', ');
     world.err.write(writtenLines([`tenths: left out, as the engine cannot be judged there: ${commits}`]));
   }
   if (isCutShort) {

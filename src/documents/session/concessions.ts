@@ -33,14 +33,14 @@ export interface FollowUp {
   readonly place: Place;
 }
 
-interface Surroundings {
+interface ConcessionContext {
   readonly measures: Measures;
   readonly layout: Layout;
 }
 
 export const readConcessions = (
   root: Node,
-  around: Surroundings,
+  around: ConcessionContext,
   context: DocumentContext,
 ): readonly Concession[] =>
   itemsOf(childOf(root, 'concessions')).flatMap((item) => {
@@ -62,7 +62,11 @@ function reportOver(until: Node | undefined, date: string | undefined, context: 
   );
 }
 
-function readConcession(item: Node, around: Surroundings, context: DocumentContext): Concession | undefined {
+function readConcession(
+  item: Node,
+  around: ConcessionContext,
+  context: DocumentContext,
+): Concession | undefined {
   const measure = readMeasure(childOf(item, 'measure'), around.measures, context);
   if (measure === undefined) return undefined;
   return {
@@ -105,7 +109,7 @@ function readPositions(
 /** One for each position that is named. */
 function readFollowUps(
   node: Node | undefined,
-  around: Surroundings,
+  around: ConcessionContext,
   context: DocumentContext,
 ): readonly FollowUp[] {
   const measure = readMeasure(childOf(node, 'measure'), around.measures, context);

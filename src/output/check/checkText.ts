@@ -1,4 +1,4 @@
-import { type FollowUpState, followUpText } from '../../checks/findings/followUps.ts';
+import { type FollowUpState, followUpText } from '../../checks/open/followUps.ts';
 import {
   type EngineReport,
   isState,
@@ -11,9 +11,9 @@ import { type Line, line } from '../escape/line.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { characteristicTables } from './checkTables.ts';
-import { closedText } from './closedText.ts';
+import { closedText } from '../state/closedText.ts';
 import { foldedRemarksLines, severitiesText, shownFindingLines } from './findingLines.ts';
-import { briefStateLines, stateLines } from './stateText.ts';
+import { briefStateLines, stateLines } from '../state/stateText.ts';
 import { steppedBackLines } from './steppedBackText.ts';
 import { tighteningLines } from './tighteningText.ts';
 

@@ -1,4 +1,4 @@
-import { followUpText } from '../../checks/findings/followUps.ts';
+import { followUpText } from '../../checks/open/followUps.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
 import type { Engine } from '../../documents/assemble.ts';

@@ -1,5 +1,16 @@
 import { STAGES } from '../../documents/session/stage.ts';
-import { coordinates, described, list, number, object, orNull, ref, type Schema, text, whole } from './parts.ts';
+import {
+  coordinates,
+  described,
+  list,
+  number,
+  object,
+  orNull,
+  ref,
+  type Schema,
+  text,
+  whole,
+} from './parts.ts';
 import { rowDefinitions } from './rowSchema.ts';
 
 const severity: Schema = { enum: ['error', 'warning', 'remark'] };

@@ -1,5 +1,5 @@
 import type { Finding } from '../../checks/finding.ts';
-import type { FollowUpState } from '../../checks/findings/followUps.ts';
+import type { FollowUpState } from '../../checks/open/followUps.ts';
 import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import { isOfOthers } from '../../checks/value/equalRoutes.ts';

@@ -2,7 +2,7 @@ import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { StateReport } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
-import { openFound } from '../../checks/state/openFound.ts';
+import { openFound } from '../../checks/open/openFound.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';

@@ -1,11 +1,11 @@
 import type { Finding } from '../../checks/finding.ts';
-import type { FollowUpState } from '../../checks/findings/followUps.ts';
+import type { FollowUpState } from '../../checks/open/followUps.ts';
 import type { StateReport } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Verdict } from '../../checks/judge/verdict.ts';
 import { tighteningKinds } from '../../checks/tightening/tightening.ts';
 import { shortName } from '../../layout/naming.ts';
-import { severitiesText } from './findingLines.ts';
+import { severitiesText } from '../check/findingLines.ts';
 
 /** What is told by name where an engine stands, the worst first; the rest is counted. */
 const NAMED: readonly Verdict[] = ['out', 'undecided', 'missing'];

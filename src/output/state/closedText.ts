@@ -1,4 +1,4 @@
-import { type FollowUpState, followUpText } from '../../checks/findings/followUps.ts';
+import { type FollowUpState, followUpText } from '../../checks/open/followUps.ts';
 import { amountText, printingOf } from '../../checks/findings/readings.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Unit } from '../../quantity/units.ts';

@@ -7,9 +7,9 @@ import { shellWord } from '../terminal/shellWord.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { answerText } from './answerText.ts';
-import { characteristicTables } from './checkTables.ts';
-import { findingsLines } from './findingLines.ts';
-import { quietLines, quietMeasures, troubledMeasures } from './quietRows.ts';
+import { characteristicTables } from '../check/checkTables.ts';
+import { findingsLines } from '../check/findingLines.ts';
+import { quietLines, quietMeasures, troubledMeasures } from '../check/quietRows.ts';
 
 /** The answer first, then what has something to say, then the rest, a line a characteristic. */
 export function stateLines(state: StateReport, report: EngineReport, style: TextStyle): readonly Line[] {
