@@ -59,6 +59,8 @@ export function newAjv(): Ajv {
     ownProperties: true,
     inlineRefs: false,
     allowMatchingProperties: true,
+    // Longer lists of words, such as those of all characteristics, would be gone through by a helper of ajv's at run time.
+    loopEnum: Number.POSITIVE_INFINITY,
     code: { source: true, esm: true, lines: true },
   });
   ajv.addVocabulary(OUR_VOCABULARY);

@@ -1,6 +1,6 @@
 import { addValues, meanValue, scaleValue, subtractValues, type Value } from '../measurement/value.ts';
 import { fraction, ZERO } from '../quantity/fraction.ts';
-import { columnsNamed, type Grid, greatestOf, leastOf, type Measured, valuesOf } from './grid.ts';
+import { columnsNamed, type Grid, greatestOf, leastOf, type Measured, summary, valuesOf } from './grid.ts';
 
 /** Directions of a bore square to its split line, where a bearing carries; a cylinder's is its thrust side. */
 const SQUARE_TO_SPLIT = ['square', 'vertical'];
@@ -37,6 +37,20 @@ export function clearance(
 export const pistonClearance = (cylinder: Grid, piston: Grid): Measured | undefined =>
   clearance(cylinder, piston, THRUST);
 
+/** What is left of a width beside several others: least with the greatest of each, greatest with the least. */
+export function lessAll(width: Grid, others: readonly Grid[]): Measured | undefined {
+  const all = [width, ...others].map((each) => summary(valuesOf(each)));
+  const [own, ...taken] = all.flatMap((each) => each ?? []);
+  if (own === undefined || taken.length < others.length) return undefined;
+  const less = (from: Value, side: 'least' | 'mean' | 'greatest') =>
+    taken.reduce((left, each) => subtractValues(left, each[side]), from);
+  return {
+    least: less(own.least, 'greatest'),
+    mean: less(own.mean, 'mean'),
+    greatest: less(own.greatest, 'least'),
+  };
+}
+
 /** Clearance before assembly: what the shells take away from the housing, and then the journal. */
 export function clearanceThroughShells(housing: Grid, shells: Grid, journal: Grid): Measured | undefined {
   const both = bothHalves(shells);
@@ -63,7 +77,7 @@ const CRUSH: Value = {
 };
 
 /** Two thicknesses at a position are the two halves and are summed; one stands for both. */
-function bothHalves(shells: Grid): Value | undefined {
+export function bothHalves(shells: Grid): Value | undefined {
   const [first, second, ...more] = valuesOf(shells);
   if (first === undefined) return undefined;
   if (second === undefined) return scaleValue(first, fraction(2));

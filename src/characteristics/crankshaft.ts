@@ -1,7 +1,16 @@
 import { familyOf } from '../layout/family.ts';
+import { addValues } from '../measurement/value.ts';
 import type { Characteristic } from './characteristic.ts';
-import { clearance } from './clearance.ts';
+import { bothHalves, clearance } from './clearance.ts';
+import { type Grid, type Measured, summary, valuesOf } from './grid.ts';
+import { readSize } from './readFigure.ts';
 import { clearanceOf } from './sizes.ts';
+
+/** Two thicknesses are the washers of both sides; one stands for both. */
+function overBothWashers(housing: Grid, washers: Grid): Measured | undefined {
+  const both = bothHalves(washers);
+  return both && summary(valuesOf(housing).map((width) => addValues(width, both)));
+}
 
 export const crankshaft: readonly Characteristic[] = [
   {
@@ -22,23 +31,63 @@ export const crankshaft: readonly Characteristic[] = [
     source: 'TM 9-2815-256-24, p. 3-185',
     examples: [],
   },
+  readSize({
+    id: 'thrust_housing_width',
+    label: 'thrust housing width',
+    of: 'thrust_cap',
+    dependsOn: ['main_housing'],
+    family: familyOf('engine'),
+    description: 'Width of the main bearing housing that the thrust washers lie against, the washers out.',
+    usual: 'micrometer',
+    words: { above: 'wide', below: 'narrow' },
+    source: 'common practice, no source',
+  }),
+  readSize({
+    id: 'thrust_washer_thickness',
+    label: 'thrust washer thickness',
+    of: 'thrust_washer',
+    family: familyOf('engine'),
+    usualGrid: { stations: ['front', 'rear'], directions: [] },
+    description: 'Thickness of the thrust washers; two figures are those of the front and of the rear.',
+    usual: 'micrometer',
+    dimension: 'washer',
+    words: { above: 'thick', below: 'thin' },
+    source: 'TM 55-1905-221-14-1, table 1-1: .1205 to .1220 in',
+  }),
   {
     id: 'thrust_bearing_width',
     label: 'thrust bearing width',
     of: 'thrust_washer',
-    dependsOn: ['thrust_cap', 'main_shell'],
+    dependsOn: ['thrust_cap', 'main_housing', 'main_shell'],
     figure: 'size',
     grid: 'thrust_bearing',
     description: 'Width over the thrust faces of the bearing, assembled with its washers.',
     quantity: 'length',
     family: familyOf('engine'),
     usual: 'micrometer',
-    formula: 'as read',
-    derivations: [],
+    formula: 'as read, or thrust housing width + both thrust washers',
+    derivations: [
+      {
+        route: 'housing + both washers',
+        inputs: ['thrust_housing_width', 'thrust_washer_thickness'],
+        compute: ([housing, washers]) => housing && washers && overBothWashers(housing, washers),
+      },
+    ],
     dimension: 'washer set',
     words: { above: 'wide', below: 'narrow' },
     source: 'TM 9-2815-256-24, p. 3-185',
-    examples: [],
+    examples: [
+      {
+        unit: 'in',
+        given: {
+          thrust_housing_width: '1.2860',
+          thrust_washer_thickness: { rows: [['0.1205'], ['0.1220']] },
+        },
+        least: '1.5285',
+        greatest: '1.5285',
+        source: 'washers of TM 55-1905-221-14-1, table 1-1, on an invented housing',
+      },
+    ],
   },
   clearanceOf(
     {

@@ -96,6 +96,11 @@ export const parts: readonly Part[] = [
     material: ['rings'],
     sized: { fits: 'cylinder' },
   }),
+  part('head_gasket', 'head gasket', ENGINE, {}),
+  part('spacer_plate', 'spacer plate', ENGINE, {}),
+  part('flywheel', 'flywheel', ENGINE, { also: ['flexplate'] }),
+  part('flywheel_housing', 'flywheel housing', ENGINE, { also: ['bell housing'] }),
+  part('damper', 'damper', ENGINE, { also: ['vibration damper', 'crankshaft pulley'] }),
   ...valveGearParts,
   ...oilPumpParts,
 ];

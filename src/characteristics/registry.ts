@@ -1,7 +1,15 @@
 import type { OwnCharacteristic } from '../documents/engine/ownCharacteristic.ts';
 import type { Measure, Measures } from '../documents/measure.ts';
 import { Parts } from '../layout/part.ts';
+import { block, head } from './block/blockAndHead.ts';
+import { chambers } from './block/chambers.ts';
+import { displacement } from './block/displacement.ts';
+import { liners } from './block/liners.ts';
+import { volumes } from './block/volumes.ts';
 import type { BuiltIn, Characteristic } from './characteristic.ts';
+import { crankShape } from './crankAndRods/crankShape.ts';
+import { rodShape } from './crankAndRods/rodShape.ts';
+import { shells } from './crankAndRods/shells.ts';
 import { crankshaft } from './crankshaft.ts';
 import { cylinders } from './cylinders.ts';
 import { mains } from './mains.ts';
@@ -31,9 +39,18 @@ export const characteristics: readonly Characteristic[] = [
   ...rods,
   ...crankshaft,
   ...cylinders,
+  ...crankShape,
+  ...shells,
+  ...rodShape,
   ...pistonPins,
   ...pistons,
   ...rings,
+  ...block,
+  ...liners,
+  ...head,
+  ...chambers,
+  ...displacement,
+  ...volumes,
   ...valveGear,
   ...running,
   ...wholeEngine,
@@ -65,7 +82,7 @@ export function registryWith(own: readonly OwnCharacteristic[], built: BuiltIn =
   ];
   const byId = new Map<string, Characteristic>(all.map((each) => [each.id, each]));
   return {
-    all: inPlace([...byId.values()]),
+    all: behindWhatTheyFollow([...byId.values()]),
     parts: measures.parts,
     find: (id) => byId.get(id),
     ids: () => [...byId.keys()],
@@ -73,7 +90,7 @@ export function registryWith(own: readonly OwnCharacteristic[], built: BuiltIn =
 }
 
 /** What says after what it is measured stands behind that; of several that say the same, the first comes first. */
-function inPlace(all: readonly Characteristic[]): readonly Characteristic[] {
+export function behindWhatTheyFollow(all: readonly Characteristic[]): readonly Characteristic[] {
   const following = new Map<string, Characteristic[]>();
   for (const each of all) {
     if (each.after !== undefined) following.set(each.after, [...(following.get(each.after) ?? []), each]);

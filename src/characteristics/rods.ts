@@ -1,7 +1,24 @@
 import { familyOf } from '../layout/family.ts';
-import type { Characteristic } from './characteristic.ts';
-import { clearance, clearanceThroughShells } from './clearance.ts';
+import { relate } from '../layout/relate.ts';
+import type { Characteristic, Derivation } from './characteristic.ts';
+import { clearance, clearanceThroughShells, lessAll } from './clearance.ts';
 import { clearanceOf, diameter } from './sizes.ts';
+
+/** All rods of a pin lie beside each other on it. */
+const besideItsRods: Derivation = {
+  route: 'crankpin width − its rods',
+  inputs: ['crankpin_width', 'rod_big_end_width'],
+  places: (layout, position) => {
+    const rodsOnIt = relate(layout, position, familyOf('cylinder')) ?? [];
+    return rodsOnIt.length === 0
+      ? undefined
+      : [
+          { id: 'crankpin_width', position },
+          ...rodsOnIt.map((each) => ({ id: 'rod_big_end_width', position: each })),
+        ];
+  },
+  compute: ([pin, ...widths]) => pin && lessAll(pin, widths),
+};
 
 export const rods: readonly Characteristic[] = [
   ...diameter({
@@ -120,11 +137,19 @@ export const rods: readonly Characteristic[] = [
       isAssemblyFigure: true,
       description: 'How far the rods of a crankpin can move along it.',
       family: familyOf('crankpin'),
-      formula: 'read directly, with feelers or a dial',
+      formula: 'crankpin width − big end width of each rod on it, or read directly with feelers or a dial',
       source: 'TM 9-2815-202-34, p. 4-157',
     },
-    [],
+    [besideItsRods],
     'feeler gauge',
-    [],
+    [
+      {
+        unit: 'in',
+        given: { crankpin_width: '2.0020', rod_big_end_width: '1.9900' },
+        least: '0.0120',
+        greatest: '0.0120',
+        source: 'worked by hand, invented readings',
+      },
+    ],
   ),
 ];

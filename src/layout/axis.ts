@@ -62,6 +62,8 @@ export const NAMED_AXES: readonly NamedAxis[] = [
     axis: 'bank',
     keys: ['banks'],
     label: 'bank',
+    // One block, one deck, one head.
+    usual: ['all'],
     ofCylinders: { on: 'in', but: 'a cylinder stands in one bank' },
   },
   { axis: 'gear', keys: ['gears'], label: 'gear' },

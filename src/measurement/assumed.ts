@@ -37,6 +37,9 @@ const ASSUMED: Partial<Record<InstrumentType, Assumption>> = {
   'gauging strip': { maxError: length('0.0005', 'in'), source: 'half a gap of 0.001 in between marks' },
   balance: { maxError: { amount: fraction(1) }, source: 'our judgement, no source: 1 g' },
   protractor: { maxError: { amount: fraction(1) }, source: 'our judgement, no source: 1 degree' },
+  'radius gauge': { maxError: length('0.1', 'mm'), source: 'our judgement, no source' },
+  burette: { maxError: { amount: parseDecimal('0.2') }, source: 'our judgement, no source: 0.2 cc' },
+  'roughness tester': { maxError: { share: parseDecimal('0.1') }, source: 'our judgement, no source' },
   'spring scale': { maxError: { share: parseDecimal('0.05') }, source: 'our judgement, no source' },
   'pressure gauge': { maxError: { share: parseDecimal('0.03') }, source: 'our judgement, no source' },
 };

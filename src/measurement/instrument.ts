@@ -28,6 +28,10 @@ export const INSTRUMENT_TYPES = [
   'thermometer',
   'balance',
   'protractor',
+  'burette',
+  'radius gauge',
+  'roughness tester',
+  'hardness tester',
   'other',
 ] as const;
 

@@ -61,7 +61,7 @@ describe('words for a part', () => {
     ['valve cover', 'unknown'],
     ['valve spring 1', 'no valve_spring 1'],
     ['water pump 1', 'unknown'],
-    ['head gasket', 'unknown'],
+    ['sump gasket', 'unknown'],
     ['main oil gallery', 'unknown'],
     ['rear main seal', 'unknown'],
     ['ring gear', 'unknown'],

@@ -1,5 +1,5 @@
 import { familyOf } from '../../layout/family.ts';
-import { scaleValue } from '../../measurement/value.ts';
+import { addValues, meanValue, scaleValue, subtractValues } from '../../measurement/value.ts';
 import { fraction } from '../../quantity/fraction.ts';
 import type { Characteristic } from '../characteristic.ts';
 import { type Grid, type Measured, summary, valuesOf } from '../grid.ts';
@@ -31,10 +31,32 @@ export const pistons: readonly Characteristic[] = [
     description:
       'How far the crown stands above the deck at top dead centre: a dial on a bridge, over the pin at the front and at the rear, so that the piston does not tip. Below the deck it is below zero.',
     usual: 'dial indicator',
-    formula: 'read directly, above the deck; the least and the greatest of the points are both judged',
+    formula:
+      'read directly, above the deck, each point judged; or stroke / 2 + rod centre distance + compression height − deck height',
+    derivations: [
+      {
+        route: 'stroke / 2 + rod + compression height − deck height',
+        inputs: ['crank_stroke', 'rod_centre_distance', 'piston_compression_height', 'deck_height'],
+        compute: stack,
+      },
+    ],
     words: { above: 'proud', below: 'low' },
     caution: TURNING,
     source: 'TM 5-3825-225-14&P, rods and pistons',
+    examples: [
+      {
+        unit: 'in',
+        given: {
+          crank_stroke: '4.000',
+          rod_centre_distance: '6.000',
+          piston_compression_height: '1.000',
+          deck_height: '9.025',
+        },
+        least: '-0.025',
+        greatest: '-0.025',
+        source: 'a trade magazine of February 2003: deck clearance .025 in',
+      },
+    ],
   }),
   read({
     id: 'deck_clearance',
@@ -55,6 +77,7 @@ export const pistons: readonly Characteristic[] = [
       },
     ],
     words: { above: 'deep', below: 'proud' },
+    onlyWithLimits: true,
     caution: TURNING,
     source: 'common practice, no source',
     examples: [
@@ -68,6 +91,16 @@ export const pistons: readonly Characteristic[] = [
     ],
   }),
 ];
+
+/** The height of the crown over the axis of the crankshaft, less that of the deck. */
+function stack(grids: readonly Grid[]): Measured | undefined {
+  const means = grids.map(valuesOf).flatMap((values) => (values.length === 0 ? [] : meanValue(values)));
+  const [stroke, rod, height, deck] = means;
+  if (stroke === undefined || rod === undefined || height === undefined || deck === undefined)
+    return undefined;
+  const crown = [rod, height].reduce(addValues, scaleValue(stroke, fraction(1, 2)));
+  return summary([subtractValues(crown, deck)]);
+}
 
 const turnedRound = (grid: Grid): Measured | undefined =>
   summary(valuesOf(grid).map((value) => scaleValue(value, fraction(-1))));

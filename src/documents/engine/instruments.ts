@@ -91,6 +91,9 @@ const QUANTITY_OF_TYPE: Partial<Record<InstrumentType, Quantity>> = {
   thermometer: 'temperature',
   balance: 'mass',
   protractor: 'angle',
+  burette: 'volume',
+  'roughness tester': 'roughness',
+  'hardness tester': 'number',
 };
 
 /** By its type; an instrument of another type measures what its figures are written in, else lengths. */

@@ -12,6 +12,7 @@ export function readLayout(root: Node, context: DocumentContext): Layout {
   const names = new Map(NAMED_AXES.map((named) => [named.axis, readAxis(node, named, context)]));
   const ofCylinder = new Map(HOLDING.map((named) => [named.axis, cylindersOn(node, named, names)]));
   for (const [axis, of] of ofCylinder) nameFrom(of, axis, names);
+  for (const named of HOLDING) onTheUsual(named, ofCylinder, names);
   for (const named of HOLDING) reportCylinders(node, named, names, ofCylinder, context);
   const cylinders = names.get(CYLINDER) ?? [];
   const onHolder = new Map(
@@ -59,6 +60,17 @@ function cylindersOn(
 function nameFrom(of: ReadonlyMap<string, string>, axis: Axis, names: Names): void {
   if (names.get(axis)?.length === 0) names.set(axis, [...new Set(of.values())]);
   if (names.get(CYLINDER)?.length === 0) names.set(CYLINDER, [...of.keys()]);
+}
+
+/** Where nothing is stated all cylinders are on the one that is usual. */
+function onTheUsual(
+  { axis, usual: [only] = [] }: NamedAxis,
+  ofCylinder: Map<Axis, ReadonlyMap<string, string>>,
+  names: ReadonlyMap<Axis, readonly string[]>,
+): void {
+  if (only === undefined || names.get(axis)?.includes(only) !== true) return;
+  if (ofCylinder.get(axis)?.size !== 0) return;
+  ofCylinder.set(axis, new Map((names.get(CYLINDER) ?? []).map((cylinder) => [cylinder, only])));
 }
 
 /** A count stands for 1 to n, a list for its names, a map for its keys. */

@@ -34,11 +34,7 @@ describe('a word that is being typed', () => {
     ['an engine behind an option with a value', ['record', '--by', 'RK', 'c'], ['crane']],
     ['a session', ['record', '--session', '2026'], ['2026-02-03-teardown']],
     ['a session by its stage', ['check', '--session', 'reb'], ['rebuild']],
-    [
-      'a characteristic',
-      ['new', 'session', '--measure', 'rod_s'],
-      ['rod_shell_thickness', 'rod_side_clearance'],
-    ],
+    ['a characteristic', ['new', 'session', '--measure', 'rod_shell_t'], ['rod_shell_thickness']],
     ['a choice', ['check', '--rule', ''], ['simple', 'guarded']],
     ['an option', ['record', '--st'], ['--stage']],
     ['a shell', ['completion', ''], ['bash', 'zsh', 'fish']],

@@ -62,7 +62,7 @@ describe('a session', () => {
       ['oil pump', []],
       ['fan bracket', []],
       ['valve cover', []],
-      ['head gasket', []],
+      ['sump gasket', []],
       ['[cap 1, cap 2]', []],
     ])('on %s', (on, parts) => expect(seen(on)).toEqual(parts));
 
