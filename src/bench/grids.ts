@@ -49,12 +49,13 @@ function gridForLimits(
   const forms = registry.all.filter(
     (each) =>
       each.onlyWithLimits === true &&
+      each.quantity === of.quantity &&
       isLimited(each.id) &&
       each.derivations.some(({ inputs }) => inputs.includes(of.id)),
   );
   if (usual === undefined) return ONE_READING;
-  const round = forms.some((each) => each.figure === 'out of round');
-  const along = forms.some((each) => each.figure === 'taper');
+  const round = forms.some((each) => each.figure !== 'taper');
+  const along = forms.some((each) => each.figure !== 'out of round');
   return {
     stations: along ? usual.stations : [],
     directions: round ? usual.directions : [],

@@ -35,14 +35,14 @@ export interface PlanRequest {
 
 /**
  * Every position that the limits name, as it is read: a limit on a taper or on out of round asks for diameters at
- * enough points, a limit on a clearance for its parts where they are measured anyway, else for the clearance itself.
+ * enough points, one on a ratio for its volumes, one on a clearance for its parts where they are measured anyway, else for the clearance itself.
  */
 export function planSession(engine: Engine, registry: Registry, request: PlanRequest): Plan {
   const limited = new Map(
     registry.all.map((each) => [each.id, limitedPositions(each, engine, request.stage)] as const),
   );
   const wanted = request.only ?? wantedIds(registry, limited, latestMeasured(engine));
-  const chosen = inBenchOrder(registry.all.filter((each) => wanted.includes(each.id)));
+  const chosen = inBenchOrder(registry.all, request.stage).filter((each) => wanted.includes(each.id));
   return {
     blocks: chosen.flatMap((each) => {
       const positions = positionsFor(each, { engine, registry, limited, stage: request.stage });
@@ -84,15 +84,31 @@ function latestMeasured({ sessions }: Engine): readonly string[] {
 function wantedIds(registry: Registry, limited: Limited, before: readonly string[]): readonly string[] {
   const isLimited = registry.all.filter((each) => hasLimits(limited, each.id));
   const read = isLimited.filter((each) => each.derivations.length === 0).map((each) => each.id);
-  const forForm = isLimited
-    .filter((each) => each.onlyWithLimits === true)
-    .flatMap((each) => each.derivations.flatMap((derivation) => derivation.inputs));
-  const parts = new Set([...before, ...read, ...forForm]);
+  const forWorkedOut = isLimited.filter(isNeverRead).flatMap((each) => readFor(each, registry));
+  const parts = new Set([...before, ...read, ...forWorkedOut]);
   const direct = isLimited
-    .filter((each) => each.derivations.length > 0 && each.onlyWithLimits !== true)
+    .filter((each) => each.derivations.length > 0 && !isNeverRead(each))
     .filter((each) => !isWorkedOut(each, registry, parts))
     .map((each) => each.id);
   return [...parts, ...direct];
+}
+
+/** Form, and what no instrument shows, such as a fit of two sizes or a ratio of volumes. */
+const isNeverRead = ({ derivations, onlyWithLimits, usual }: Characteristic): boolean =>
+  derivations.length > 0 && (onlyWithLimits === true || usual === 'other');
+
+/** What is read for a figure that is only worked out: by its shortest route, down to what an instrument shows. */
+function readFor(
+  of: Characteristic,
+  registry: Registry,
+  onTheWay: readonly string[] = [],
+): readonly string[] {
+  const [shortest] = of.derivations.toSorted((a, b) => a.inputs.length - b.inputs.length);
+  return (shortest?.inputs ?? []).flatMap((id) => {
+    const input = registry.find(id);
+    if (input === undefined || onTheWay.includes(id)) return [];
+    return isNeverRead(input) ? readFor(input, registry, [...onTheWay, of.id]) : [id];
+  });
 }
 
 /** From what is measured anyway, or from nominal sizes alone. */

@@ -34,6 +34,12 @@ export const COMMANDS: readonly Command[] = [
   },
   { names: ['s', 'skip'], usage: 's', does: 'leave this place out', ask: () => event({ do: 'skip' }) },
   {
+    names: ['ss'],
+    usage: 'ss',
+    does: 'leave out all that is left of this characteristic',
+    ask: (_, state) => skipBlock(state),
+  },
+  {
     names: ['r', 'repeat'],
     usage: 'r',
     does: 'read the last place once more: both readings are kept',
@@ -99,6 +105,13 @@ function askReading(text: string, state: RecordState, around: Expecting): TypedR
     event: { do: 'take', at: state.at, text: typed.text, typed: text },
     completed: typed.completed,
   };
+}
+
+function skipBlock({ points, at }: RecordState): TypedRequest {
+  const measure = points[at]?.measure;
+  if (measure === undefined) return unclear('nothing is left to measure: . to finish');
+  const next = points.findIndex((point, index) => index > at && point.measure !== measure);
+  return event({ do: 'go', at: next < 0 ? points.length : next });
 }
 
 function askAgain(state: RecordState, around: Expecting): TypedRequest {

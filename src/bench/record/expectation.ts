@@ -74,7 +74,11 @@ function bandsAt(point: PlannedPoint, { engine, registry }: Expecting): readonly
   const own = statedBands(characteristic, point.position, engine);
   if (own.length > 0) return own;
   return registry.all
-    .filter((each) => each.derivations.some(({ inputs }) => inputs.includes(point.measure)))
+    .filter(
+      ({ quantity, derivations }) =>
+        quantity === characteristic.quantity &&
+        derivations.some(({ inputs }) => inputs.includes(point.measure)),
+    )
     .flatMap((each) =>
       (relate(engine.document.layout, point.position, each.family) ?? []).flatMap((position) =>
         statedBands(each, position, engine),

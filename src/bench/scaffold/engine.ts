@@ -63,7 +63,7 @@ function layoutText({ cylinders, mains, crankpins }: EngineRequest): string {
 }
 
 function limitsText({ folder, characteristics }: EngineRequest): string {
-  const measured = inBenchOrder(characteristics);
+  const measured = inBenchOrder(characteristics, 'teardown');
   const width = Math.max(...measured.map(({ id }) => id.length));
   const lines = [
     schemaLine(schemaPath(folder, 'limits')),

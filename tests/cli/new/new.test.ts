@@ -183,10 +183,9 @@ describe('a new session', () => {
     expect(diagnostics).toEqual([]);
     expect(engines[0].state.run).toHaveLength(1);
     const text = read('engines/pump/sessions/2026-02-03-rebuild.yaml');
-    const block = text.slice(
-      text.indexOf('measure: main_bearing_clearance'),
-      text.indexOf('measure: main_journal'),
-    );
+    const [block = ''] = text
+      .split(/^ *- measure: /m)
+      .filter((each) => each.startsWith('main_bearing_clearance'));
     expect(block.match(/: ~$/gm)).toHaveLength(mains);
   });
 
