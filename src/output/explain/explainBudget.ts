@@ -15,7 +15,11 @@ const LEFT = { align: 'left' } as const;
 const RIGHT = { align: 'right' } as const;
 
 /** Every source of error, the largest first, with its share of the whole (of the squares). */
-export function budgetLines({ route }: JudgedRoute, { unit }: Printing): readonly Line[] {
+export function budgetLines(
+  { route }: JudgedRoute,
+  { unit }: Printing,
+  unitFor: (of: Route) => Unit,
+): readonly Line[] {
   const { terms } = route.worse;
   const places = writtenPoints(route);
   const whole = route.u * route.u;
@@ -32,7 +36,7 @@ export function budgetLines({ route }: JudgedRoute, { unit }: Printing): readonl
   return [
     ...layTable(rows, [LEFT, RIGHT, RIGHT, LEFT]),
     `  together u ${formatUncertainty(route.u, unit)}${dof}; expanded to 95 %: ±${formatUncertainty(route.expanded, unit)} (${factor} u)`,
-    ...new Set(route.assumed.map((each) => assumptionText(each, unit))),
+    ...new Set(leavesOf(route).flatMap((leaf) => assumedTexts(leaf, unit, unitFor(leaf)))),
   ];
 }
 
@@ -52,6 +56,10 @@ const sourceText = (source: string, readings: ReadonlyMap<string, string>): stri
     const written = readings.get(id);
     return written === undefined ? '' : `, reading ${written}`;
   });
+
+/** In the unit of the figure where the reading is one of its quantity, else in that of the reading. */
+const assumedTexts = ({ assumed }: Route, unit: Unit, own: Unit): readonly string[] =>
+  assumed.map((each) => assumptionText(each, own.quantity === unit.quantity ? unit : own));
 
 /** The figure that stands for an instrument which is not in the register, and where that figure comes from. */
 function assumptionText({ type, maxError, source }: Instrument, unit: Unit): string {

@@ -45,7 +45,7 @@ export function valueLines(
     [heading, `  ${amountText(judged, printing)}  ${verdictText(row, printing)}`.trimEnd()],
     ['readings', ...readingLines(judged.route, style), ...takenLines(judged.route, unitOf)],
     [judged.route.inputs.length === 0 ? 'as read' : 'worked out', ...sumLines(judged, printing, unitOf)],
-    ['error budget', ...budgetLines(judged, printing)],
+    ['error budget', ...budgetLines(judged, printing, unitOf)],
     ...(row.hot === undefined ? [] : [['in the running engine', ...hotLines(row, printing)]]),
     ['limits', ...limitLines(row, printing)],
     ['verdict', ...reasonLines(row, { session: session.session, engine, registry }, rule, options, printing)],
@@ -65,7 +65,7 @@ const folded = (text: Line, { width }: TextStyle): readonly Line[] =>
 /** What was typed, with file and line; of a derived value everything that it comes from. */
 function readingLines(route: Route, { width }: TextStyle): readonly Line[] {
   // A figure of nominal sizes alone was not read.
-  const leaves = leavesOf(route).filter(({ block }) => block !== undefined);
+  const leaves = [...new Set(leavesOf(route))].filter(({ block }) => block !== undefined);
   const names = inputNames(leaves);
   const rows = leaves.map((leaf, index): readonly Cell[] => [
     cell(names[index] ?? ''),
