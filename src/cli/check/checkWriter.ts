@@ -6,8 +6,6 @@ import {
   type StateReport,
 } from '../../checks/judge/report.ts';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
-import { answerLines } from '../../output/state/answerLines.ts';
-import { weightOf } from '../../output/state/answerText.ts';
 import {
   diagnosticJson,
   engineJson,
@@ -22,6 +20,8 @@ import { revisionJson, revisionText, sinceText, stagedText } from '../../output/
 import { json, writtenJson } from '../../output/escape/json.ts';
 import { together, type Written } from '../../output/escape/language.ts';
 import { type Line, writtenLines } from '../../output/escape/line.ts';
+import { answerLines } from '../../output/state/answerLines.ts';
+import { weightOf } from '../../output/state/answerText.ts';
 import type { Texts } from '../../shell/discover/loadEngines.ts';
 import type { Revision } from '../../shell/git/commitFiles.ts';
 import { textStyle } from '../../shell/process/terminal.ts';

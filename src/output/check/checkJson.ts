@@ -1,5 +1,4 @@
 import type { Finding } from '../../checks/finding.ts';
-import type { FollowUpState } from '../../checks/open/followUps.ts';
 import {
   type EngineReport,
   isState,
@@ -8,6 +7,7 @@ import {
   unitsFor,
 } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
+import type { FollowUpState } from '../../checks/open/followUps.ts';
 import type { SteppedBack } from '../../checks/value/steppedBack.ts';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
 import { stemOf } from '../../documents/stem.ts';

@@ -1,4 +1,3 @@
-import { type FollowUpState, followUpText } from '../../checks/open/followUps.ts';
 import {
   type EngineReport,
   isState,
@@ -7,13 +6,14 @@ import {
   unitsFor,
 } from '../../checks/judge/report.ts';
 import type { Verdict } from '../../checks/judge/verdict.ts';
+import { type FollowUpState, followUpText } from '../../checks/open/followUps.ts';
 import { type Line, line } from '../escape/line.ts';
+import { closedText } from '../state/closedText.ts';
+import { briefStateLines, stateLines } from '../state/stateText.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { characteristicTables } from './checkTables.ts';
-import { closedText } from '../state/closedText.ts';
 import { foldedRemarksLines, severitiesText, shownFindingLines } from './findingLines.ts';
-import { briefStateLines, stateLines } from '../state/stateText.ts';
 import { steppedBackLines } from './steppedBackText.ts';
 import { tighteningLines } from './tighteningText.ts';
 

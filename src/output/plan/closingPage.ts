@@ -1,6 +1,6 @@
-import { followUpText } from '../../checks/open/followUps.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
+import { followUpText } from '../../checks/open/followUps.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { type Box, type Closing, mayClose } from '../../plan/closing/closing.ts';
 import type { Unit } from '../../quantity/units.ts';

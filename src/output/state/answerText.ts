@@ -1,8 +1,8 @@
 import type { Finding } from '../../checks/finding.ts';
-import type { FollowUpState } from '../../checks/open/followUps.ts';
 import type { StateReport } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Verdict } from '../../checks/judge/verdict.ts';
+import type { FollowUpState } from '../../checks/open/followUps.ts';
 import { tighteningKinds } from '../../checks/tightening/tightening.ts';
 import { shortName } from '../../layout/naming.ts';
 import { severitiesText } from '../check/findingLines.ts';

@@ -1,6 +1,6 @@
-import { type FollowUpState, followUpText } from '../../checks/open/followUps.ts';
 import { amountText, printingOf } from '../../checks/findings/readings.ts';
 import type { Row } from '../../checks/judge/row.ts';
+import { type FollowUpState, followUpText } from '../../checks/open/followUps.ts';
 import type { Unit } from '../../quantity/units.ts';
 
 /** `compression pressure 3, at least 90 psi: 95 psi on 2026-04-02`: a promise and what met it. */

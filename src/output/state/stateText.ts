@@ -2,14 +2,14 @@ import { type EngineReport, type StateReport, unitsFor } from '../../checks/judg
 import type { Row } from '../../checks/judge/row.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { plural } from '../../quantity/words.ts';
+import { characteristicTables } from '../check/checkTables.ts';
+import { findingsLines } from '../check/findingLines.ts';
+import { quietLines, quietMeasures, troubledMeasures } from '../check/quietRows.ts';
 import type { Line } from '../escape/line.ts';
 import { shellWord } from '../terminal/shellWord.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { answerText } from './answerText.ts';
-import { characteristicTables } from '../check/checkTables.ts';
-import { findingsLines } from '../check/findingLines.ts';
-import { quietLines, quietMeasures, troubledMeasures } from '../check/quietRows.ts';
 
 /** The answer first, then what has something to say, then the rest, a line a characteristic. */
 export function stateLines(state: StateReport, report: EngineReport, style: TextStyle): readonly Line[] {

@@ -1,7 +1,7 @@
 import type { Finding } from '../../checks/finding.ts';
-import type { FollowUpState } from '../../checks/open/followUps.ts';
 import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
+import type { FollowUpState } from '../../checks/open/followUps.ts';
 import { isOfOthers } from '../../checks/value/equalRoutes.ts';
 import { plainName } from '../../documents/planning/handedOver.ts';
 import type { Observation } from '../../documents/session/observations.ts';

@@ -59,7 +59,7 @@ describe('a session', () => {
       ['pistons', ['piston']],
       ['[crankpin 1, Crankpin 2]', ['crankpin 1', 'crankpin 2']],
       ['"liner 3, piston 3"', ['cylinder 3', 'piston 3']],
-      ['oil pump', []],
+      ['oil cooler', []],
       ['fan bracket', []],
       ['valve cover', []],
       ['sump gasket', []],

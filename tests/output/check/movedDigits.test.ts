@@ -22,5 +22,5 @@ const printed = (...words: readonly string[]): Promise<string> =>
 // 4.1216 − 4.1216 × (20.75 − 11.5)e-6 × 15 = 4.12103
 it('what was taken to another temperature has the digits that were written, in a table and folded into a line', async () => {
   expect(await printed('--detail')).toMatch(/^ {2}1 +4\.1210 .*\n {2}2 +4\.1211 /m);
-  expect(await printed()).toContain('piston diameter 1, 2: 4.1210 to 4.1211 in, ok');
+  expect(await printed()).toContain('piston diameter 1, 2  4.1210 to 4.1211 in  ok');
 });
