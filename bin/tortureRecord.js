@@ -87,7 +87,7 @@ async function torture(run) {
   if (wasWhole || kept.length === 0) return { answered, kept: kept.length };
   const again = spawnSync(process.execPath, [PROGRAM, 'record', '--date', day, ...MEASURE], {
     cwd: folder,
-    input: '.\n',
+    input: 'finish\n',
     encoding: 'utf8',
   });
   const file = join(sessions, `${day}-teardown.yaml`);

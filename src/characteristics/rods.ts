@@ -124,7 +124,8 @@ export const rods: readonly Characteristic[] = [
         given: { rod_housing_bore: '39.008', rod_shell_thickness: '1.486', crankpin_diameter: '35.992' },
         least: '0.044',
         greatest: '0.044',
-        source: "a maker's shop manual of 1982, bearing selection table: greatest clearance .044",
+        source:
+          'Honda shop manual, January 1982, p. 12-10, bearing selection: greatest clearance .044 (computed)',
       },
     ],
   ),

@@ -99,7 +99,7 @@ describe('a clearance range that a manual prints', () => {
   });
 });
 
-/** A maker's shop manual, 1982: grades of crankpins, rods and shells, smallest and largest of each, in mm. */
+/** Honda shop manual, January 1982, p. 12-10: grades of crankpins, rods and shells, smallest and largest of each, in mm. */
 const PINS = { A: ['35.992', '36.000'], B: ['35.984', '35.992'], C: ['35.976', '35.984'] } as const;
 const RODS = { 1: ['39.000', '39.008'], 2: ['39.008', '39.016'], 3: ['39.016', '39.024'] } as const;
 const SHELLS = {
@@ -116,7 +116,7 @@ const CELLS = ([1, 2, 3] as const).flatMap((rod) =>
   (['A', 'B', 'C'] as const).map((pin, column) => ({ rod, pin, shell: CHOSEN[rod][column] ?? 'E' })),
 );
 
-describe("the bearing selection table of a maker's shop manual, 1982", () => {
+describe('the bearing selection table of the Honda shop manual, January 1982, p. 12-10', () => {
   it('has nine cells', () => expect(CELLS).toHaveLength(9));
 
   it.each(CELLS)('leaves .020 to .044 mm with rod $rod, pin $pin and shell $shell (computed)', (cell) => {

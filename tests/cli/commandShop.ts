@@ -62,7 +62,7 @@ export const CALLS: Readonly<Record<string, GoodCall>> = {
     ...writes,
     words: 'pump --stage trial --measure crankshaft_end_play',
     missing: 'crane --stage trial',
-    input: '0.009\r.\r',
+    input: '0.009\rfinish\r',
   },
   import: {
     ...writes,

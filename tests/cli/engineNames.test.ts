@@ -40,7 +40,7 @@ const CALLS: readonly Call[] = [
   {
     name: 'record',
     words: last('record', '--stage', 'trial', '--measure', 'crankshaft_end_play'),
-    input: '0.009\r.\r',
+    input: '0.009\rfinish\r',
   },
   { name: 'import', words: last('import', 'sides.csv', '--stage', 'machined') },
 ];

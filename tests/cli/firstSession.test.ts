@@ -30,13 +30,13 @@ describe.skipIf(!hasTerminal)('a first session', () => {
       '0.0030',
       '0.0055',
       'n it dragged',
-      '<',
+      'back',
       '0.0045',
       '478',
       '32.481',
-      '<',
+      'back',
       '3.2481',
-      '.',
+      'finish',
     ];
     for (const [index, line] of typed.entries()) {
       await terminal.seeTimes('> ', index + 1);

@@ -150,7 +150,7 @@ readings:
   - measure: main_bearing_clearance
     with: strip-mid
     conditions: { bearings: dry, threads: oiled, oil_pump: off }
-    at: { 5: { value: 0.0045, note: stayed on the shell } }
+    at: { 5: { value: 0.0045, note: read at the wide end } }
   - measure: turning_torque
     with: beam-60
     after:

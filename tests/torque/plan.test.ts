@@ -84,7 +84,7 @@ describe('procedures of published manuals become plans without a doubt', () => {
       ['1: stretch 0.0135 to 0.0185 in'],
     ],
     [
-      "a car maker's manual, 2007: 90 N m, loosened a turn, 50 N m, then 90 degrees",
+      'Ford service data of 2007, a 6.8 litre crank pulley: 90 N m, loosened a turn, 50 N m, then 90 degrees',
       [to('90 N m'), { action: { kind: 'loosen', angle: span('360 deg') } }, to('50 N m'), turn('90 deg')],
       ['1: to 66.3806 lbf ft', '2: loosen 360 deg', '3: to 36.8781 lbf ft', '4: turn 90 deg'],
     ],
@@ -94,7 +94,7 @@ describe('procedures of published manuals become plans without a doubt', () => {
     expect(doubtsAbout(steps)).toEqual([]);
   });
 
-  test("a car maker's head, 2000: 45, 65, 65 lbf ft, a quarter turn, then it must hold 90 lbf ft", () => {
+  test('Chrysler service data of 2000, a 3.2 litre head: 45, 65, 65 lbf ft, a quarter turn, then it must hold 90 lbf ft', () => {
     const check: Pass = { action: { kind: 'check', torque: span('90 lbf ft') } };
     const passes = [to('45 lbf ft'), to('65 lbf ft'), to('65 lbf ft'), turn('90 deg'), check];
     expect(planInWords(passes).at(-1)).toBe('5: check 90 lbf ft: b c a d');

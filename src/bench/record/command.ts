@@ -27,8 +27,8 @@ const unclear = (why: string): TypedRequest => ({ kind: 'unclear', why });
 /** One list: the help is printed from it. */
 export const COMMANDS: readonly Command[] = [
   {
-    names: ['<', 'b', 'back'],
-    usage: '<',
+    names: ['b', 'back'],
+    usage: 'back',
     does: 'back to the place before',
     ask: () => event({ do: 'back' }),
   },
@@ -70,8 +70,8 @@ export const COMMANDS: readonly Command[] = [
     ask: (text, state) => askZero(text, state),
   },
   {
-    names: ['.', 'finish'],
-    usage: '.',
+    names: ['f', 'finish'],
+    usage: 'finish',
     does: 'write the session and check it',
     ask: () => ({ kind: 'finish' }),
   },
@@ -92,7 +92,7 @@ function askReading(text: string, state: RecordState, around: Expecting): TypedR
   const point = state.points[state.at];
   const characteristic = point && around.registry.find(point.measure);
   if (point === undefined || characteristic === undefined)
-    return unclear('nothing is left to measure: . to finish');
+    return unclear('nothing is left to measure: finish');
   const typed = readTyped(text, {
     quantity: characteristic.quantity,
     zero: state.zeros.get(point.measure),
@@ -124,7 +124,7 @@ function askAgain(state: RecordState, around: Expecting): TypedRequest {
 }
 
 function askNote(text: string, state: RecordState): TypedRequest {
-  if (text === '') return unclear('write the note behind it: n stayed on the shell');
+  if (text === '') return unclear('write the note behind it: n read at the wide end');
   if (refusedControl(text) !== undefined) return unclear('it holds a control character: write it without');
   return lastTaken(state) === undefined
     ? unclear('there is no reading before this place to note anything of')

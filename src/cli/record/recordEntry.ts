@@ -78,7 +78,7 @@ export class Entry implements PromptDialogue {
     const { engine } = this.#opened;
     return writtenLines([
       `${engine.document.name}  ${head.stage} ${head.date}: ${points.length} readings`,
-      '? for help, . to finish, Ctrl-C to leave and go on later',
+      '? for help, finish to end, Ctrl-C to leave and go on later',
     ]);
   }
 
@@ -89,7 +89,7 @@ export class Entry implements PromptDialogue {
     const block = point && this.#start.plan.blocks.find((each) => each.measure === point.measure);
     if (point === undefined || block === undefined) {
       this.#headed = '';
-      const done = `  ${taken.size} of ${points.length} taken: . writes the session, < goes back > `;
+      const done = `  ${taken.size} of ${points.length} taken: finish to write the session, back to go back > `;
       return { above: writtenLines([]), prompt: writtenPrompt(done) };
     }
     const [instrument, zero] = [instruments.get(point.measure), zeros.get(point.measure)];

@@ -27,7 +27,7 @@ const head = (kind: string): Properties => ({
   note,
 });
 
-export const note: Schema = text(about('Note', 'Anything worth remembering.', 'stayed on the shell'));
+export const note: Schema = text(about('Note', 'Anything worth remembering.', 'read at the wide end'));
 export const source: Schema = text(
   about(
     'Source',

@@ -133,7 +133,7 @@ const limit: Schema = mapShape({
   ...entry,
   at: named(
     about('At', 'Positions with limits of their own; they replace the general ones band by band.', {
-      5: { target: { min: 0.0028, max: 0.0036 } },
+      5: { target: { min: 0.0024, max: 0.0032 } },
     }),
     { $ref: '#/definitions/entryAt' },
   ),

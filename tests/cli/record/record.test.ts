@@ -58,7 +58,7 @@ describe('readings through a pipe', () => {
   it('are written as a person would write them, and judged', async () => {
     shopWith();
     const result = await record(
-      lines('0.009', '2.1', '0.008', '0.010', 's', '0.0090', '0.0030', '0.0045', 'n stayed on the shell'),
+      lines('0.009', '2.1', '0.008', '0.010', 's', '0.0090', '0.0030', '0.0045', 'n read at the wide end'),
       '--stage',
       'teardown',
       '--by',
@@ -88,7 +88,7 @@ describe('readings through a pipe', () => {
         '    with: strip-mid',
         '    at:',
         '      1: 0.0030',
-        '      2: { value: 0.0045, note: stayed on the shell }',
+        '      2: { value: 0.0045, note: read at the wide end }',
       ),
     );
     expect(result.stdout).toContain('teardown 2026-02-03:');
@@ -115,19 +115,19 @@ describe('readings through a pipe', () => {
     expect(result.stderr).toContain('line 3: E-02 is neither a reading nor a command');
     expect(result.stderr).toContain('2 readings are kept');
     expect(existsSync(join(bench.folder(), SESSION))).toBe(false);
-    expect((await record(lines('3.2476', '.'), '--session', '2026-02-03-teardown')).stderr).toContain(
+    expect((await record(lines('3.2476', 'finish'), '--session', '2026-02-03-teardown')).stderr).toContain(
       'there is no session',
     );
-    const again = await record(lines('3.2476', '.'), ...MAINS);
+    const again = await record(lines('3.2476', 'finish'), ...MAINS);
     expect(again.stderr).toContain('was cut off: 2 readings are here');
     expect(digitsIn(SESSION)).toEqual(['3.2478', '3.2477', '3.2476']);
   });
 
   it.each([
-    ['back replaces the reading before', ['3.2478', '<', '3.2479'], ['3.2479']],
+    ['back replaces the reading before', ['3.2478', 'back', '3.2479'], ['3.2479']],
     [
       'a note stays where a reading is put right',
-      ['3.2478', 'n at 0.0010 depth', '<', '3.2479'],
+      ['3.2478', 'n at 0.0010 depth', 'back', '3.2479'],
       ['3.2479', '0.0010'],
     ],
     ['a second try of one place keeps both', ['3.2478', 'r', '3.2479'], ['3.2478', '3.2479']],
@@ -370,7 +370,7 @@ describe('an entry that is killed', () => {
     const { acknowledged, kept } = await killed(signal, answers);
     expect(acknowledged).toBeGreaterThanOrEqual(answers);
     expect(kept).toBeGreaterThanOrEqual(acknowledged);
-    const again = await record(lines('3.2999', '.'), ...MAINS);
+    const again = await record(lines('3.2999', 'finish'), ...MAINS);
     expect(again.stderr).not.toContain('tenths:');
     expect(again.status).not.toBe(2);
     expect(digitsIn(SESSION)).toHaveLength(kept + 1);
@@ -398,7 +398,7 @@ describe.skipIf(!hasTerminal)('readings typed at a terminal', () => {
       await terminal.see('> ');
       await terminal.type(typed.map((reading) => `${reading}\r`).join(''));
       await terminal.see('40 of 40 taken');
-      terminal.send('.\r');
+      terminal.send('finish\r');
       expect(await terminal.ended()).not.toBe(2);
       expect(digitsIn(`${SESSIONS}/2026-02-0${run}-teardown.yaml`)).toEqual(typed);
     }
@@ -410,7 +410,7 @@ describe.skipIf(!hasTerminal)('readings typed at a terminal', () => {
     const terminal = new Terminal(bench.folder(), ['record', '--date', '2026-02-03', ...MAINS]);
     terminal.send(typed.map((reading) => `${reading}\r`).join(''));
     await terminal.see('40 of 40 taken');
-    terminal.send('.\r');
+    terminal.send('finish\r');
     await terminal.ended();
     expect(digitsIn(SESSION)).toEqual(typed);
   });
@@ -424,7 +424,7 @@ describe.skipIf(!hasTerminal)('readings typed at a terminal', () => {
     terminal.send(`9\r1\r${typed.map((reading) => `${reading}\r`).join('')}`);
     await terminal.see('40 of 40 taken');
     expect(terminal.shown).toContain('one of the five, or Ctrl-C to leave');
-    terminal.send('.\r');
+    terminal.send('finish\r');
     await terminal.ended();
     expect(digitsIn(SESSION)).toEqual(typed);
   });
@@ -460,7 +460,7 @@ describe.skipIf(!hasTerminal)('readings typed at a terminal', () => {
     const command = `stty cols ${columns}; ${quoted(process.execPath)} ${quoted(builtProgram())} record --date 2026-02-03 --stage teardown`;
     const shown = execFileSync('script', ['-qec', command, '/dev/null'], {
       cwd: bench.folder(),
-      input: '0.009\r.\r',
+      input: '0.009\rfinish\r',
       encoding: 'utf8',
       env: { ...process.env, TERM: 'xterm' },
     });

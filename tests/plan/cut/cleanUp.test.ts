@@ -107,7 +107,7 @@ const depth = (choice: ReturnType<typeof regrindStep>): number =>
   choice.kind === 'step' ? MAINS.indexOf(choice.step) : MAINS.length;
 
 describe('the smallest step that cleans up a cylinder', () => {
-  // Bores of a maker's rebore table (W12): millimetres.
+  // Bores of the Honda NSX service manual, rebore table: millimetres.
   const BORES = stepsOf([
     ['0.25 over', '90.25', '90.26'],
     ['0.50 over', '90.50', '90.51'],
