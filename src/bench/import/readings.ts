@@ -55,6 +55,7 @@ export const problemOfFile = ({ line, column, message }: Csv['problems'][number]
 
 class RowReader {
   readonly taken = new Map<string, Taken>();
+  readonly #said = new Set<string>();
   readonly problems: CellProblem[] = [];
   readonly #headings: readonly CsvCell[];
   readonly #mapping: Mapping;
@@ -167,10 +168,10 @@ class RowReader {
   #report(cell: CsvCell | undefined, heading: string, message: string, help?: string): undefined {
     const { line, column, row } = cell ?? { line: 1, column: 1, row: 1 };
     const where = [`row ${row}`, heading].filter(Boolean).join(', ');
-    const problem = { line, column, where, message, help };
     // A row with several readings has its position but once.
-    const isTold = this.problems.some((each) => each.where === where && each.message === message);
-    if (!isTold) this.problems.push(problem);
+    const said = JSON.stringify([where, message]);
+    if (!this.#said.has(said)) this.problems.push({ line, column, where, message, help });
+    this.#said.add(said);
   }
 
   /** A block for each characteristic, its grid from the stations and directions as they first come. */
