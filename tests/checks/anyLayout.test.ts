@@ -23,6 +23,7 @@ function said(files: Files, drawnName: (written: string) => string = (name) => n
 function holds(
   name: string,
   another: (engine: RandomEngine, seed: number) => readonly [Files, ((written: string) => string)?],
+  isMeant: (line: string) => boolean = () => true,
 ): void {
   it(name, () => {
     const seen = new Set<string>();
@@ -32,7 +33,7 @@ function holds(
         const plain = said(engineFiles(engine));
         for (const line of plain) seen.add(/: (\w+)/.exec(line)?.[1] ?? '');
         rodsOnAPin.add(engine.drawn.cylinders.length / engine.drawn.pins.size);
-        expect(said(...another(engine, seed))).toEqual(plain);
+        expect(said(...another(engine, seed)).filter(isMeant)).toEqual(plain.filter(isMeant));
       }),
       runs(150, 20),
     );
@@ -40,6 +41,9 @@ function holds(
     expect([...rodsOnAPin].sort()).toEqual([1, 2, 3]);
   }, 120_000);
 }
+
+/** Whether a reading looks like a slip of the pen goes by its digits, which are others in another size. */
+const isVerdict = (line: string): boolean => line.includes(': ');
 
 const ONES = 'abcdefghijkl';
 
@@ -92,5 +96,6 @@ describe('an engine of any layout gets the same verdicts', () => {
         steps[(Math.imul(seed, 31) + axis.length + Number.parseInt(name, 10)) & 3] ?? 0;
       return [engineFiles(engine, { made })];
     },
+    isVerdict,
   );
 });

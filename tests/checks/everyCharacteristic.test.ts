@@ -36,6 +36,8 @@ const tests = characteristics.filter(({ quantity }) => quantity === 'pass or fai
 const named = (all: readonly Characteristic[]) => all.map((each) => [each.id, each] as const);
 
 describe('every characteristic', () => {
+  it('and there are those of a whole engine', () => expect(measured.length).toBeGreaterThan(200));
+
   it.each(named(measured))('%s is judged inside, on and beyond each side of its limits', (_, of) => {
     const limits = `limits: { ${of.id}: { new: { min: ${withUnit('10', of)}, max: ${withUnit('20', of)} } } }\n`;
     for (const reading of ['15', '10', '20'])

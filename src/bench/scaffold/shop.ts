@@ -120,9 +120,6 @@ function editorSettings({ schemas }: ShopRequest): string {
   return `${JSON.stringify(settings, null, 2)}\n`;
 }
 
-/** A new shop may be saved before it has an engine, of which a check would say that it found none. */
-export const NO_ENGINE_YET = "git grep -qE '^kind: *engine' -- '*.yaml' '*.yml' || exit 0";
-
 const HOOK = lines(
   '#!/bin/sh',
   '# Checks what is about to be committed, which need not be what lies in the folder. Readings that are out do not stop',

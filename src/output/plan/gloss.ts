@@ -4,6 +4,7 @@ import type { Operation } from '../../plan/work/operation.ts';
 export const GLOSSES: Readonly<Record<Operation, string>> = {
   measure: 'Something was not measured yet. We measure it before anything is decided.',
   'measure again': 'Our first measurement cannot decide. We measure again with a finer instrument.',
+  'decide about': 'We saw this and have not decided yet what it needs.',
   clean: 'Cleaned, so that cracks and wear can be seen.',
   'crack test':
     'Tested for cracks that cannot be seen. A cracked part is not worked on, and we ask you again.',
@@ -14,6 +15,8 @@ export const GLOSSES: Readonly<Record<Operation, string>> = {
   resize: 'The large end of the rod is made round again.',
   grind: 'The worn bearing surfaces are ground round again, smaller than before, and take thicker bearings.',
   renew: 'The part is replaced by a new one.',
+  'machine or renew': 'It is not as it must be: it is machined, or replaced where that cannot be done.',
+  adjust: 'It is set again as the manual says.',
   choose: 'Bearings, pistons or washers of another size are fitted, so that the running clearance is right.',
   'find the cause': 'This is not as it should be. We look for the cause before anything is ordered.',
   'weigh and balance': 'The new parts are weighed, so that the engine runs smoothly.',

@@ -13,6 +13,7 @@ import type { Observation } from '../../documents/session/observations.ts';
 import type { Position } from '../../layout/position.ts';
 import type { Decider } from '../../plan/work/instruments.ts';
 import type { Job } from '../../plan/work/job.ts';
+import type { Operation } from '../../plan/work/operation.ts';
 import type { Urgency } from '../../plan/work/urgency.ts';
 import { formatUncertainty } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/units.ts';
@@ -60,10 +61,13 @@ function followLines({ follows }: Job, before: readonly Job[]): readonly string[
   return same === undefined ? follows : [`as for ${same.name}`];
 }
 
+/** Their names say where. */
+const NAMED_BY_THEMSELVES: readonly Operation[] = ['find the cause', 'adjust', 'decide about'];
+
 /** Where it is done; of what is measured each figure names its own place. */
 function placesOf({ operation, part, cut, rows, found }: Job): readonly Position[] {
   if (cut !== undefined) return cut.groups.flatMap(({ places }) => places.map(({ position }) => position));
-  if (part === undefined || operation === 'find the cause') return [];
+  if (part === undefined || NAMED_BY_THEMSELVES.includes(operation)) return [];
   const seen = found.flatMap(({ parts }) =>
     parts.flatMap((each) => (each.part === part ? each.positions : [])),
   );

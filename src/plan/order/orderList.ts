@@ -74,7 +74,8 @@ function cutLines({ engine, registry }: PlanContext, { cut, name }: Job): readon
   );
 }
 
-const isRings = ({ id }: Part): boolean => id === 'ring';
+/** Bought for a bore, and made in no size of their own. */
+const isRings = ({ sized }: Part): boolean => sized?.fits !== undefined && sized.made === undefined;
 
 function codeOf({ shells, pistons, rings }: Stock, mate: Part, grade: Grade): string | undefined {
   const found =
@@ -112,7 +113,8 @@ function shelved(engine: PlanContext['engine'], mate: Part, grade: Grade): numbe
 function renewalLines({ engine }: PlanContext, job: Job): readonly OrderLine[] {
   const { operation, part, rows, found, name, cut } = job;
   const beyond = cut?.groups.filter(({ deciding }) => deciding.choice.kind === 'beyond the last step') ?? [];
-  if (operation !== 'renew' && beyond.length === 0) return [];
+  const isRenewed = operation === 'renew' || beyond.length > 0;
+  if (!isRenewed && operation !== 'machine or renew') return [];
   const layout = engine.document.layout;
   const places = new Set([
     ...rows.map(({ position }) => position),
@@ -136,7 +138,7 @@ function renewalLines({ engine }: PlanContext, job: Job): readonly OrderLine[] {
     size: 'as fitted',
     count,
     onShelf: 0,
-    when: 'now',
+    when: isRenewed ? 'now' : 'after measuring',
     for: name,
   };
   return [line];

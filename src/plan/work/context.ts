@@ -20,7 +20,8 @@ export const planContext = (engine: Engine, registry: Registry, state: StateRepo
   engine,
   registry,
   state,
-  found: openFound(state.run, engine, registry),
+  // What is to be used again as it is asks for nothing.
+  found: openFound(state.run, engine, registry).filter(({ remedy }) => remedy !== 'reuse'),
 });
 
 /** Figures of a part that are judged of it alone: its size, and its form. */

@@ -91,17 +91,19 @@ function ground(worn: Worn, part: Part, steps: readonly CutStep[]): Chosen {
   };
 }
 
-/** Of a main journal the full indicator reading; the index and the throw of a pin are not asked for anywhere yet. */
-function runoutAt({ context: { state }, row }: Worn, part: Part): Term {
+/** By the id of a part what throws it off its axis; of a pin, its index and throw, nothing is asked for yet. */
+const RUNS_OUT_BY: Readonly<Record<string, string>> = { main_journal: 'crankshaft_runout' };
+
+function runoutAt({ context: { state }, row }: Worn, { id }: Part): Term {
+  const measure = RUNS_OUT_BY[id];
   const found = state.rows.find(
-    ({ characteristic, position }) =>
-      characteristic.id === 'crankshaft_runout' && part.id === 'main_journal' && position === row.position,
+    ({ characteristic, position }) => characteristic.id === measure && position === row.position,
   );
   const read = found?.routes[0]?.greatest;
   const isBent = found?.judgement.verdict === 'out' || found?.judgement.verdict === 'worn';
   if (read !== undefined)
     return { words: isBent ? 'runout before straightening' : 'runout', amount: read, times: -1 };
-  const words = part.id === 'crankpin' ? 'index and throw' : 'runout';
+  const words = measure === undefined ? 'index and throw' : 'runout';
   return { words, amount: ZERO, times: -1, isAssumed: true };
 }
 

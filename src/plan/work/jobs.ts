@@ -1,11 +1,12 @@
 import type { Row } from '../../checks/judge/row.ts';
+import type { Part } from '../../layout/part.ts';
 import type { PlanContext } from './context.ts';
 import { type Cut, cutsOf } from './cut.ts';
 import { FOLLOWS } from './follows.ts';
 import { deciderOf } from './instruments.ts';
 import { inOrderOfWork, type Job } from './job.ts';
+import { jobsOfFound } from './jobsOfFound.ts';
 import { jobName, type Operation, remedyOf } from './operation.ts';
-import { renewals } from './renewals.ts';
 import { supportingJobs } from './supporting.ts';
 import { urgencyOf } from './urgency.ts';
 
@@ -15,7 +16,7 @@ export function jobsOf(context: PlanContext): readonly Job[] {
   const cutRows = new Set(cuts.flatMap(({ rows }) => rows));
   const left = context.state.rows.filter((row) => !cutRows.has(row) && !comesWith(row, cuts, context));
   const asked = [...cuts.map(cutJob), ...measuringJobs(left, context), ...remedyJobs(left, context)];
-  const all = joined([...asked, ...renewals(context)]);
+  const all = joined([...asked, ...jobsOfFound(context)]);
   return inOrderOfWork([...all, ...supportingJobs(all, context)]);
 }
 
@@ -69,13 +70,21 @@ function remedyJobs(rows: readonly Row[], { registry }: PlanContext): readonly J
     // What is off its target is inside its limits: nothing is cut or renewed for that.
     if (verdict === 'off target' && operation !== 'choose') return [];
     const part = registry.parts.find(row.characteristic.of ?? '');
-    const name =
-      part === undefined || operation === 'find the cause'
-        ? `${operation} of ${row.characteristic.label}`
-        : jobName(operation, part);
+    const name = remedyName(operation, part, row);
     const follows = FOLLOWS[operation] ?? [];
     return [{ ...plain, name, operation, part, urgency: urgencyOf([row]), rows: [row], follows }];
   });
+}
+
+/** By the part, or by the figure where that is what is put right. */
+function remedyName(
+  operation: Operation,
+  part: Part | undefined,
+  { characteristic: { label } }: Row,
+): string {
+  if (operation === 'adjust') return `adjust ${label}`;
+  if (part === undefined || operation === 'find the cause') return `${operation} of ${label}`;
+  return jobName(operation, part);
 }
 
 /** Jobs of one name as one. */

@@ -5,6 +5,7 @@ import type { Part } from '../../layout/part.ts';
 export const OPERATIONS = [
   'measure',
   'measure again',
+  'decide about',
   'clean',
   'crack test',
   'straighten',
@@ -13,8 +14,10 @@ export const OPERATIONS = [
   'bore',
   'resize',
   'grind',
+  'machine or renew',
   'renew',
   'choose',
+  'adjust',
   'find the cause',
   'weigh and balance',
   'wash',
@@ -37,7 +40,22 @@ export const MACHINING: readonly Operation[] = [
 const BY_PART: Readonly<Record<string, Operation>> = { main_housing: 'line bore', rod_housing: 'resize' };
 const BY_CHARACTERISTIC: Readonly<Record<string, Operation>> = {
   crankshaft_runout: 'straighten',
+  camshaft_runout: 'straighten',
+  main_bore_alignment: 'line bore',
+  deck_flatness: 'surface',
+  deck_parallelism: 'surface',
+  head_flatness: 'surface',
+  ring_end_gap: 'renew',
+  ring_free_gap: 'renew',
+  ring_tension: 'renew',
+  ring_width: 'renew',
+  ring_radial_thickness: 'renew',
   crankshaft_end_play: 'choose',
+  liner_protrusion: 'adjust',
+  valve_lash_cold: 'adjust',
+  valve_lash_hot: 'adjust',
+  ignition_timing: 'adjust',
+  injection_timing: 'adjust',
 };
 
 /** What brings back a part whose figure is out or worn; journals and bores have their cuts. */
@@ -46,7 +64,9 @@ export function remedyOf({ characteristic }: Row): Operation {
   const own = BY_CHARACTERISTIC[id] ?? (figure === 'clearance' ? undefined : BY_PART[of ?? '']);
   if (own !== undefined) return own;
   if (figure === 'clearance' && derivations.length > 0) return 'choose';
-  return isAssemblyFigure === true || of === undefined ? 'find the cause' : 'renew';
+  if (isAssemblyFigure === true || of === undefined) return 'find the cause';
+  // A figure that is neither size nor form says that the part is not right, and not how it is put right.
+  return figure === 'other' ? 'machine or renew' : 'renew';
 }
 
 /** `grind main journals`: what a job is called, and what a customer agrees to. */

@@ -103,7 +103,7 @@ describe('work on a part', () => {
     ['cylnder 1', 'value', 'did you mean cylinder 1?'],
     ['crankshft', 'value', 'did you mean crankshaft?'],
     [
-      'flywheel',
+      'water pump',
       'value',
       'name what is measured, such as cylinder 3, main journal 1, pistons or crankshaft; other work goes into a note',
     ],

@@ -21,7 +21,7 @@ const LINES = [
   's',
   'at 9',
   '0.6',
-  '<',
+  'back',
   '0.5',
   'nonsense',
   'w none',
@@ -29,7 +29,7 @@ const LINES = [
   '0.018',
   'r',
   '0.5',
-  '.',
+  'finish',
 ];
 
 /** Colours, and how the line that is typed is drawn; beside them the bell is the prompt's own. */

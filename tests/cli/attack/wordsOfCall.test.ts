@@ -35,7 +35,7 @@ it.each([
 ])('%j who measures, or a note, is text of the session', async (words) => {
   bench.put(COMMAND_SHOP);
   const note = words.replace('\n', ' ');
-  const { exitCode, err } = await bench.pipe(`0.009\nn ${note}\n.\n`, ...RECORD, '--by', words);
+  const { exitCode, err } = await bench.pipe(`0.009\nn ${note}\nfinish\n`, ...RECORD, '--by', words);
   expect(err).not.toContain('UNUSABLE');
   expect(exitCode).toBe(0);
   const written = readFileSync(join(bench.folder(), SESSION), 'utf8');
@@ -67,7 +67,7 @@ it.each([
 
 it('a note of a control character is asked for once more', async () => {
   bench.put(COMMAND_SHOP);
-  const { exitCode, err } = await bench.pipe('0.009\nn a\u001b[31m\n.\n', ...RECORD);
+  const { exitCode, err } = await bench.pipe('0.009\nn a\u001b[31m\nfinish\n', ...RECORD);
   expect(err).toContain('it holds a control character');
   expect(exitCode).toBe(2);
 });

@@ -96,6 +96,26 @@ describe('what was seen', () => {
   });
 });
 
+describe('what was seen asks for', () => {
+  it.each([
+    ['decide about head', '{ on: head, is: cracked }'],
+    ['decide about head', '{ on: head, is: cracked, do: hold }'],
+    ['machine or renew cylinder head', '{ on: head, is: warped, do: machine }'],
+    ['renew cylinder head', '{ on: head, is: cracked, do: renew }'],
+    ['renew oil pump', '{ on: oil pump, is: gears scored, do: renew }'],
+  ])('%s where it says %s', (name, seen) => {
+    const names = jobsIn(shop(MAINS, journals('2.9984'), { session: `found: [${seen}]\n` })).map(
+      (job) => job.name,
+    );
+    expect(names).toEqual([name]);
+  });
+
+  it('nothing where it is to be used again', () => {
+    const seen = 'found: [{ on: head, is: stained, do: reuse }]\n';
+    expect(jobsIn(shop(MAINS, journals('2.9984'), { session: seen }))).toEqual([]);
+  });
+});
+
 describe('what is undecided', () => {
   const clearance = 'main_bearing_clearance: { new: 0.0010 to 0.0020, wear: { max: 0.0030 } }';
   const guarded = (more: string, register: string): Files => ({
@@ -139,5 +159,47 @@ describe('a fit', () => {
       ({ name }) => name,
     );
     expect(names).not.toContain('choose main shells');
+  });
+});
+
+describe('what brings a figure back goes by what it is of', () => {
+  it.each([
+    [
+      'straighten crankshaft',
+      'crankshaft_runout: { wear: { max: 0.0010 } }',
+      '{ measure: crankshaft_runout, supported_on: [1, 3], at: { 2: 0.0020 } }',
+    ],
+    [
+      'choose thrust washer',
+      'crankshaft_end_play: { new: 0.004 to 0.010 }',
+      '{ measure: crankshaft_end_play, value: 0.020 }',
+    ],
+    [
+      'renew rings',
+      'ring_end_gap: { wear: { max: 0.030 } }',
+      '{ measure: ring_end_gap, at: { 1: { top: 0.040 } } }',
+    ],
+    [
+      'line bore main housings',
+      'main_housing_bore: { new: 3.2500 to 3.2510 }',
+      '{ measure: main_housing_bore, with: fine, at: { 1: 3.2530, 2: 3.2505, 3: 3.2505 } }',
+    ],
+    [
+      'resize rod housings',
+      'rod_housing_bore: { new: 3.0000 to 3.0010 }',
+      '{ measure: rod_housing_bore, with: fine, at: { 1: 3.0030, 2: 3.0005, 3: 3.0005, 4: 3.0005 } }',
+    ],
+    [
+      'find the cause of compression pressure',
+      'compression_pressure: { wear: { min: 300 psi } }',
+      '{ measure: compression_pressure, at: { 1: 200 psi, 2: 310 psi, 3: 310 psi, 4: 310 psi } }',
+    ],
+    [
+      'renew pistons',
+      'piston_diameter: { wear: { min: 3.8700 } }',
+      '{ measure: piston_diameter, with: mic, at: { 1: 3.8690, 2: 3.8710, 3: 3.8710, 4: 3.8710 } }',
+    ],
+  ])('%s', (name, limits, block) => {
+    expect(jobsIn(shop(limits, `- ${block}`)).map((job) => job.name)).toContain(name);
   });
 });

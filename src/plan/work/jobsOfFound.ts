@@ -1,0 +1,36 @@
+import { isCut } from '../../documents/planning/settings.ts';
+import type { Observation } from '../../documents/session/observations.ts';
+import type { PlanContext } from './context.ts';
+import type { Job } from './job.ts';
+import { jobName, type Operation } from './operation.ts';
+
+/** What somebody saw and nobody has dealt with, by the part; words that name no part stand for themselves. */
+export const jobsOfFound = ({ found }: PlanContext): readonly Job[] =>
+  found.flatMap((each): readonly Job[] => {
+    const part = each.parts[0]?.part;
+    const operation = operationFor(each);
+    // Journals and bores that are to be machined have their cuts.
+    if (operation === undefined) return [];
+    const words = `${operation} ${each.on.join(', ')}`;
+    const name = part === undefined || operation === 'decide about' ? words : jobName(operation, part);
+    return [
+      {
+        name,
+        operation,
+        part,
+        urgency: 'must',
+        rows: [],
+        found: [each],
+        serves: undefined,
+        cut: undefined,
+        deciders: [],
+        follows: [],
+      },
+    ];
+  });
+
+function operationFor({ remedy, parts }: Observation): Operation | undefined {
+  if (remedy === 'renew') return 'renew';
+  if (remedy !== 'machine') return 'decide about';
+  return parts.some(({ part }) => isCut(part)) ? undefined : 'machine or renew';
+}
