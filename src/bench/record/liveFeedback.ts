@@ -76,9 +76,13 @@ function judged(
   { engine, registry, head, plan }: Judging,
 ): readonly Judged[] {
   const around = layoutAround(engine.document.layout, [point.position]);
-  const like = [...taken.values()].flatMap((each) =>
-    each.point.measure === point.measure ? [each.point.position] : [],
-  );
+  const like = [
+    ...new Set(
+      [...taken.values()].flatMap((each) =>
+        each.point.measure === point.measure ? [each.point.position] : [],
+      ),
+    ),
+  ].slice(-MOST_LIKE);
   const layout = layoutAround(engine.document.layout, [point.position, ...like]);
   const isHere = ({ measure, position }: PlannedPoint): boolean =>
     belongsTo(measure === point.measure ? layout : around, position);
@@ -95,6 +99,9 @@ function judged(
     .filter((each) => concerns(each, point, registry))
     .map((each) => ({ ...opinion(each), isOwn: each.measure === point.measure }));
 }
+
+/** As many others are enough to tell one that stands apart, and a long entry stays as quick as a short one. */
+const MOST_LIKE = 8;
 
 const asFeedback = ({ message }: { readonly message: string }): Judged => ({
   isOwn: true,

@@ -100,7 +100,7 @@ describe('readings through a pipe', () => {
   });
 
   it('a great many of them are stored as typed', () => {
-    const typed = readings(some(1000, 200));
+    const typed = readings(some(1000, 100));
     shopWith(manyPoints(typed.length / 10, 5));
     const words = [builtProgram(), 'record', '--date', '2026-02-03', ...MAINS];
     const { status } = spawnSync(process.execPath, words, { cwd: bench.folder(), input: lines(...typed) });
@@ -336,7 +336,7 @@ describe('an entry that is killed', () => {
     });
     const ended = new Promise((resolve) => child.on('close', resolve));
     // Each of these readings is spoken of once it is on the disk, so what was said is what was acknowledged.
-    const typed = readings(200).map((_, index) => (3.3 + index * 0.0001).toFixed(4));
+    const typed = readings(100).map((_, index) => (3.3 + index * 0.0001).toFixed(4));
     const feeding = (async () => {
       for (const reading of typed) {
         if (child.exitCode !== null || child.signalCode !== null) return;
@@ -361,7 +361,7 @@ describe('an entry that is killed', () => {
     ['SIGTERM', 40],
   ])('by %s loses no reading that was acknowledged, and goes on', async (signal, answers) => {
     shopWith({
-      ...manyPoints(40, 5),
+      ...manyPoints(20, 5),
       'engines/pump/limits.yaml': LIMITS.replace(
         '{ new: 3.2475 to 3.2485 }',
         '{ new: 3.2475 to 3.2485, wear: { max: 3.29 } }',
