@@ -27,10 +27,10 @@ interface Done {
   readonly parts: readonly PartAt[];
 }
 
-/** In the session in which it was seen: what is said to be machined or fitted there was so before. */
+/** In the session in which it was seen: what is said to be machined or fitted there was so before. Only of known parts. */
 const doneIn = ({ partChanges, work }: SessionDocument): readonly Done[] => [
-  ...partChanges.filter(({ how }) => how === 'replaced').map(({ name, parts }) => ({ names: [name], parts })),
-  ...work.map(({ on, parts }) => ({ names: [on.name], parts })),
+  ...partChanges.filter(({ how }) => how === 'replaced').map(({ parts }) => ({ names: [], parts })),
+  ...work.map(({ parts }) => ({ names: [], parts })),
 ];
 
 const doneLater = ({ partChanges, work, observations }: SessionDocument): readonly Done[] => [

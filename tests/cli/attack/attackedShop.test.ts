@@ -37,13 +37,17 @@ async function expectUnmoved(call: Call, columns: number | undefined): Promise<v
   expect(hostile.exitCode).toBe(plain.exitCode);
   expect(hostile.lines.filter((line) => HIDDEN.test(line))).toEqual([]);
   expect(hostile.lines.filter(isCommand)).toEqual([]);
-  expect(hostile.lines).toHaveLength(plain.lines.length);
+  if (isUnwrapped(call, columns)) expect(hostile.lines).toHaveLength(plain.lines.length);
   const screen = await shownOn(columns ?? WIDE, hostile.text);
   expect(screen.obeyed).toEqual([]);
   expect(screen.lines.map(withoutSpaces)).toEqual(hostile.lines.slice(0, -1).map(withoutSpaces));
   if (call.language === 'markdown') expectSameNodes(hostile.stdout, plain.stdout);
   if (call.language === 'json') expect(shapeOf(hostile.stdout)).toEqual(shapeOf(plain.stdout));
 }
+
+/** Where lines are wrapped, what is written out takes more of them than a harmless text; a plan is wrapped in any width. */
+const isUnwrapped = ({ words }: Call, columns: number | undefined): boolean =>
+  columns === undefined && !words.includes('plan');
 
 /** Of no width is a log that is looked at. */
 const WIDE = 400;

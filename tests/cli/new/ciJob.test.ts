@@ -53,6 +53,8 @@ function runSteps(steps: readonly Step[]): Ran {
     GITHUB_STEP_SUMMARY: at('summary.md'),
     // A runner begins with none: what is installed comes from the tarball.
     npm_config_cache: mkdtempSync(at('cache-')),
+    // A quiet npm around the tests would quieten this one as well.
+    npm_config_loglevel: 'notice',
   };
   let [log, green] = ['', true];
   for (const { run } of steps) {
