@@ -30,7 +30,7 @@ async function stepsOfJob(session: string): Promise<readonly Step[]> {
 
 const reading = (value: string): string => `readings: [{ measure: crankshaft_end_play, value: ${value} }]\n`;
 
-const INSTALLS = `mkdir -p node_modules/.bin && printf '#!/bin/sh\\nexec %s %s "$@"\\n' ${quoted(process.execPath)} ${quoted(builtProgram())} > node_modules/.bin/tenths && chmod +x node_modules/.bin/tenths`;
+const INSTALLS = `mkdir -p node_modules/.bin && printf '#!/bin/sh\\nexec %s %s "$@"\\n' ${quoted(quoted(process.execPath))} ${quoted(quoted(builtProgram()))} > node_modules/.bin/tenths && chmod +x node_modules/.bin/tenths`;
 
 /** A program of that name that does only this. */
 function putProgram(path: string, script: string): void {
