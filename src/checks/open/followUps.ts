@@ -35,12 +35,10 @@ export const followUpsOf = (sessions: readonly JudgedSession[]): readonly Follow
     session.concessions
       .flatMap(({ followUps }) => followUps)
       .map((followUp) => {
-        const [met] = sessions.slice(index + 1).flatMap((later) => {
-          const row = rowThatMeets(later, followUp);
-          return row === undefined ? [] : [{ closedBy: later.session, metBy: row }];
-        });
-        if (met !== undefined) return { session, followUp, state: 'closed', ...met } as const;
-        return { session, followUp, state: 'open', closedBy: undefined, metBy: undefined } as const;
+        const later = sessions.slice(index + 1).find((each) => rowThatMeets(each, followUp) !== undefined);
+        const metBy = later && rowThatMeets(later, followUp);
+        const state = later === undefined ? 'open' : 'closed';
+        return { session, followUp, state, closedBy: later?.session, metBy } as const;
       }),
   );
 

@@ -15,6 +15,7 @@ export const openFound = (
   registry: Registry,
 ): readonly Observation[] =>
   sessions.flatMap((session, index) => {
+    if (session.observations.length === 0) return [];
     const done = [...doneIn(session), ...sessions.slice(index + 1).flatMap(doneLater)];
     return session.observations.filter(
       (each) => each.remedy !== 'reuse' && !isSettled(each, done, engine, registry),

@@ -5,9 +5,31 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import type { TighteningLog } from '../../documents/tightening/tightened.ts';
 import type { Position } from '../../layout/position.ts';
 import { type PartAt, readPart } from '../../layout/readPart.ts';
-import { compare, type Fraction } from '../../quantity/fraction.ts';
+import { compare, type Fraction, greatest } from '../../quantity/fraction.ts';
 import { finalTorques } from '../../torque/sequence.ts';
 import { dependsOn } from '../history/dependsOn.ts';
+
+/** The parts that the words of each joint name, of those that the sessions of a run tightened: read once. */
+export type JointParts = ReadonlyMap<TighteningLog, readonly PartAt[]>;
+
+export const jointPartsOf = (
+  run: readonly SessionDocument[],
+  { engine, registry }: { readonly engine: Engine; readonly registry: Registry },
+): JointParts =>
+  new Map(
+    run.flatMap(({ tightened }) =>
+      tightened.map((log) => {
+        const meaning = readPart(log.document.joint.sequence.joint, registry.parts, engine.document.layout);
+        return [log, meaning.kind === 'parts' ? meaning.at : []] as const;
+      }),
+    ),
+  );
+
+interface Clamping {
+  readonly engine: Engine;
+  readonly registry: Registry;
+  readonly jointParts: JointParts;
+}
 
 /**
  * Whether a joint that a size is clamped by was tightened in another way after it was read: with new fasteners, another
@@ -18,14 +40,13 @@ export function isClampedAnew(
   position: Position,
   read: SessionDocument,
   after: readonly SessionDocument[],
-  { engine, registry }: { readonly engine: Engine; readonly registry: Registry },
+  { engine, registry, jointParts }: Clamping,
 ): boolean {
   const { layout } = engine.document;
   const isOfIt = (part: PartAt): boolean => dependsOn(characteristic, position, part, registry, layout);
   return after.some((later, index) =>
     later.tightened.some((log) => {
-      const meaning = readPart(log.document.joint.sequence.joint, registry.parts, layout);
-      if (meaning.kind !== 'parts' || !meaning.at.some(isOfIt)) return false;
+      if (!jointParts.get(log)?.some(isOfIt)) return false;
       const since = [read, ...after.slice(0, index)];
       return isNewSet(log, [...since, later], isOfIt) || isOtherwise(log, logsUpTo(read, engine, log));
     }),
@@ -57,16 +78,14 @@ const logsUpTo = (
 
 function isOtherwise(log: TighteningLog, before: readonly TighteningLog[]): boolean {
   const lubricant = before.find((each) => each.lubricant !== undefined)?.lubricant?.name;
-  const isDry = log.lubricant !== undefined && lubricant !== undefined && log.lubricant.name !== lubricant;
+  const isOtherLubricant =
+    log.lubricant !== undefined && lubricant !== undefined && log.lubricant.name !== lubricant;
   const [was, is] = [before[0], log].map((each) => each && finalTorque(each));
-  return isDry || (was !== undefined && is !== undefined && compare(was, is) !== 0);
+  return isOtherLubricant || (was !== undefined && is !== undefined && compare(was, is) !== 0);
 }
 
-/** The greatest torque that the sequence comes to. */
-const finalTorque = ({ document }: TighteningLog): Fraction | undefined =>
-  [...finalTorques(document.joint.sequence).values()]
-    .map(({ greatest }) => greatest)
-    .reduce<Fraction | undefined>(
-      (most, each) => (most === undefined || compare(each, most) > 0 ? each : most),
-      undefined,
-    );
+/** The greatest torque that the sequence comes to; undefined where it goes by angle or stretch alone. */
+function finalTorque({ document }: TighteningLog): Fraction | undefined {
+  const torques = [...finalTorques(document.joint.sequence).values()];
+  return torques.length === 0 ? undefined : greatest(torques.map((each) => each.greatest));
+}
