@@ -65,6 +65,17 @@ const BUILT_IN: BuiltIn = { characteristics, parts };
 
 /** Ours and those that a shop adds, each where it is measured; a shop's own of the same id stands before ours. */
 export function registryWith(own: readonly OwnCharacteristic[], built: BuiltIn = BUILT_IN): Registry {
+  // Most shops add none: they share one.
+  if (own.length === 0 && built === BUILT_IN) {
+    ours ??= newRegistry(own, built);
+    return ours;
+  }
+  return newRegistry(own, built);
+}
+
+let ours: Registry | undefined;
+
+function newRegistry(own: readonly OwnCharacteristic[], built: BuiltIn): Registry {
   const ids = new Map<string, Measure>([...built.characteristics, ...own].map((each) => [each.id, each]));
   const added = ownParts(own, built);
   const measures: Measures = {
@@ -72,12 +83,12 @@ export function registryWith(own: readonly OwnCharacteristic[], built: BuiltIn =
     find: (id) => ids.get(id),
     ids: () => [...ids.keys()],
   };
-  const ours = new Set(built.characteristics.map(({ id }) => id));
+  const idsOfOurs = new Set(built.characteristics.map(({ id }) => id));
   const all = [
     ...built.characteristics,
     ...own.map((each) => ({
       ...ownCharacteristic(each, measures, added.partsOf(each)),
-      ...(ours.has(each.id) ? { standsForOurs: each.places.id } : {}),
+      ...(idsOfOurs.has(each.id) ? { standsForOurs: each.places.id } : {}),
     })),
   ];
   const byId = new Map<string, Characteristic>(all.map((each) => [each.id, each]));
@@ -99,7 +110,7 @@ export function behindWhatTheyFollow(all: readonly Characteristic[]): readonly C
     each,
     ...(following.get(each.id) ?? []).flatMap(withFollowing),
   ];
-  const placed = all.filter(({ after }) => after === undefined).flatMap(withFollowing);
+  const placed = new Set(all.filter(({ after }) => after === undefined).flatMap(withFollowing));
   // What follows something unknown, or itself, is refused elsewhere; here it must not be lost.
-  return [...placed, ...all.filter((each) => !placed.includes(each))];
+  return [...placed, ...all.filter((each) => !placed.has(each))];
 }

@@ -29,15 +29,40 @@ export interface Sized {
   readonly liesIn?: string;
 }
 
+/** One of the ways to name a part. */
+export interface PartName {
+  readonly part: Part;
+  readonly word: string;
+}
+
 /** The parts that are known, by id. */
 export class Parts {
   readonly all: readonly Part[];
   readonly #byId: ReadonlyMap<string, Part>;
   readonly #within = new Map<Part, readonly Part[]>();
+  /** Every name by its first word and by its last: in all words of a session parts are looked for. */
+  readonly #named = new Map<string, PartName[]>();
 
   constructor(all: readonly Part[]) {
     this.all = all;
     this.#byId = new Map(all.map((part) => [part.id, part]));
+  }
+
+  /** The names that a text in small letters begins or ends with, or begins and ends with around something else. */
+  namesIn(text: string): readonly PartName[] {
+    if (this.#named.size === 0) for (const part of this.all) this.#index(part);
+    const words = text.split(' ');
+    return [...new Set(endsOf(words).flatMap((end) => this.#named.get(end) ?? []))];
+  }
+
+  #index(part: Part): void {
+    for (const word of wordsOf(part)) {
+      for (const end of endsOf(word.split(' '))) {
+        const same = this.#named.get(end);
+        if (same === undefined) this.#named.set(end, [{ part, word }]);
+        else same.push({ part, word });
+      }
+    }
   }
 
   find(id: string): Part | undefined {
@@ -59,6 +84,9 @@ export class Parts {
     if (part !== undefined) found.add(part);
   }
 }
+
+/** The first word and the last, which tell where a name may stand in a text. */
+const endsOf = (words: readonly string[]): readonly string[] => [`first ${words[0]}`, `last ${words.at(-1)}`];
 
 /** Every way to name one of it or all of them, in small letters. */
 export const wordsOf = ({ label, plural, also }: Part): readonly string[] => [

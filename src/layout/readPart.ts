@@ -1,7 +1,7 @@
 import { nearest } from '../diagnostic/suggestion.ts';
 import { ENGINE, type Family } from './family.ts';
 import type { Layout } from './layout.ts';
-import { isPlural, type Part, type Parts, wordsOf } from './part.ts';
+import { isPlural, type Part, type Parts } from './part.ts';
 import { fullName, type Position } from './position.ts';
 import { type Coordinates, readKey } from './readKey.ts';
 
@@ -46,9 +46,9 @@ const withoutHalf = (text: string): string =>
 
 /** The longest name that leaves a position: `main journal 3` is no position of `main`. */
 function readOne(text: string, parts: Parts, layout: Layout): PartMeaning {
-  const splits = [text, withoutHalf(text)]
+  const splits = [...new Set([text, withoutHalf(text)])]
     .flatMap((each) =>
-      parts.all.flatMap((part) => wordsOf(part).flatMap((word) => splitBy(word, each, part))),
+      parts.namesIn(each.toLowerCase()).flatMap(({ part, word }) => splitBy(word, each, part)),
     )
     .sort((a, b) => b.word.length - a.word.length);
   for (const { part, word, key } of splits) {

@@ -193,7 +193,7 @@ describe('a reading and its limit', () => {
         expect(verdictOf(size, at, size, at)).toBe('ok');
         expect(verdictOf(size - 1, at, size, at)).toBe('out');
       }),
-      runs(200),
+      runs(200, 30),
     );
   });
 
@@ -207,7 +207,7 @@ describe('a reading and its limit', () => {
         // Only one of the two is moved by us, the other as the property has it.
         expect(verdictOf(size + gap, at, there(size), elsewhere)).toBe(here);
       }),
-      runs(300),
+      runs(300, 40),
     );
   });
 
@@ -221,7 +221,7 @@ describe('a reading and its limit', () => {
         expect(row.judgement.verdict).toBe('ok');
         expect(row.routes[0]?.least).toEqual(row.judgement.deciding.min?.amount);
       }),
-      runs(200),
+      runs(200, 30),
     );
   });
 });

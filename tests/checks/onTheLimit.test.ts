@@ -166,8 +166,8 @@ const KINDS: readonly (readonly [string, fc.Arbitrary<Case>])[] = [
 ];
 
 /** With those in torque all of them come to 100,000. */
-const RUNS = runs(13_000);
-const TORQUE_RUNS = runs(9000);
+const RUNS = runs(13_000, 500);
+const TORQUE_RUNS = runs(9000, 400);
 
 const registry = registryWith([]);
 
@@ -261,7 +261,7 @@ describe('a clearance exactly on its limit is inside, and the smallest step beyo
 });
 
 const POSITIONS = 30;
-const SHOPS = some(70, 7);
+const SHOPS = some(70, 4);
 
 /** The same cases written as documents, thirty main bearings a shop. */
 function verdictsThroughDocuments(cases: readonly Case[]): readonly (string | null)[] {

@@ -4,7 +4,7 @@ import { runs } from '../propertyRuns.ts';
 import { type Files, reportOf, verdictsOf } from '../shopOf.ts';
 import { filesOf, type RandomShop, randomShop } from './randomShop.ts';
 
-const RUNS = runs(150, 60);
+const RUNS = runs(150, 20);
 
 /** Every row's verdict, and how often each finding was made. */
 function said(files: Files): ReadonlyMap<string, string | number | null> {
@@ -44,7 +44,7 @@ describe('the same session in inches and in millimetres', () => {
         };
         expect(verdictsOf(mixed)).toEqual(verdictsOf(inches));
       }),
-      runs(50),
+      runs(50, 15),
     );
   });
 });
@@ -61,7 +61,7 @@ describe('a reading more', () => {
         if (without.blocks.length === 0) return;
         expect(after).toEqual(expect.arrayContaining(Object.keys(verdictsOf(filesOf(without, 'in')))));
       }),
-      runs(50),
+      runs(50, 15),
     );
   });
 });

@@ -31,7 +31,7 @@ function shuffleTop(text: string, seed: number): string {
 
 const seeds = fc.integer({ min: 1, max: 2 ** 31 });
 
-const RUNS = runs(60);
+const RUNS = runs(60, 15);
 
 /** Each verdict with the reading that it was passed on. */
 const judgedOf = (files: Files): Readonly<Record<string, string>> =>
@@ -84,7 +84,7 @@ describe('no verdict depends on the order of', () => {
       // With one block there is nothing to exchange: the head of the file stands in for it.
       return { ...files, 'e/session.yaml': shop.blocks.length > 1 ? session : shuffleTop(session, seed) };
     },
-    runs(1200),
+    runs(1200, 60),
   );
 
   changes('keys, inside a line and at the top of a file', (shop, seed) =>

@@ -395,7 +395,7 @@ const swapped = <T extends string>(word: T): T =>
   (word in SWAPPED ? SWAPPED[word as keyof typeof SWAPPED] : word) as T;
 
 describe('whatever was measured', () => {
-  const RUNS = runs(30);
+  const RUNS = runs(30, 10);
 
   it('a side compared with itself has no changes', () => {
     fc.assert(

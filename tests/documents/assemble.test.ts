@@ -176,7 +176,7 @@ const readWhole = (files: Files): boolean => {
 
 describe('loading any text never throws', () => {
   it('sound documents with a slip in them, or several', () => {
-    const RUNS = runs(3000);
+    const RUNS = runs(3000, 100);
     let judged = 0;
     let refused = 0;
     fc.assert(
@@ -200,7 +200,7 @@ describe('loading any text never throws', () => {
           readWhole({ ...sound, [path]: text });
         },
       ),
-      runs(500),
+      runs(500, 30),
     );
   });
 });

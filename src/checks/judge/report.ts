@@ -4,9 +4,10 @@ import type { DecisionRule } from '../../documents/engine/shop.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { TighteningLog } from '../../documents/tightening/tightened.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { sortFindings } from '../finding.ts';
-import { type FollowUpState, followUpKinds, followUpsOf, openFollowUps } from '../open/followUps.ts';
-import { foundFindings, foundKinds } from '../open/found.ts';
+import { type Finding, sortFindings } from '../finding.ts';
+import { once } from '../once.ts';
+import { type FollowUpState, followUpsOf, openFollowUps } from '../open/followUps.ts';
+import { foundFindings } from '../open/found.ts';
 import { openFound } from '../open/openFound.ts';
 import { latestRun } from '../state/run.ts';
 import { judgeState } from '../state/state.ts';
@@ -50,27 +51,33 @@ export interface EarlierRow {
 export function reportEngine(engine: Engine, registry: Registry, options: JudgingOptions): EngineReport {
   const judged = engine.sessions.map((session) => judgeSession(engine, registry, session, options));
   const followUps = followUpsOf(judged);
-  const history = historyFindings(engine);
-  const found = new Set(openFound(engine.sessions, engine, registry));
-  const sessions = withEarlierRows(judged).map((each) => ({
-    ...each,
-    findings: sortFindings([
-      ...each.findings,
-      ...openFollowUps(followUps, each.session),
-      ...foundFindings(each.session, found),
-      ...(history.get(each.session) ?? []),
-    ]),
-  }));
-  const state = stateReport(engine, registry, sessions, options);
-  return { engine, registry, rule: options.rule ?? engine.rule, sessions, followUps, state };
+  const history = once(() => historyFindings(engine));
+  const found = once(() => new Set(openFound(engine.sessions, engine, registry)));
+  const openIn = ({ session }: JudgedSession): readonly Finding[] => [
+    ...openFollowUps(followUps, session),
+    ...foundFindings(session, found()),
+  ];
+  const sessions = withEarlierRows(judged, (each) =>
+    sortFindings([...each.findings, ...openIn(each), ...(history().get(each.session) ?? [])]),
+  );
+  const state = once(() => stateReport(engine, registry, sessions, openIn, options));
+  return {
+    engine,
+    registry,
+    rule: options.rule ?? engine.rule,
+    sessions,
+    followUps,
+    get state() {
+      return state();
+    },
+  };
 }
-
-const STAY_OPEN: ReadonlySet<string> = new Set([...followUpKinds, ...foundKinds].map(({ code }) => code));
 
 function stateReport(
   engine: Engine,
   registry: Registry,
   sessions: readonly ReportedSession[],
+  openIn: (session: ReportedSession) => readonly Finding[],
   options: JudgingOptions,
 ): StateReport | undefined {
   const documents = latestRun(engine.sessions);
@@ -78,9 +85,7 @@ function stateReport(
   const state = judgeState(engine, registry, run, options);
   if (state === undefined) return undefined;
   // What is open stays so however often the engine has run since.
-  const stillOpen = sessions
-    .slice(0, sessions.length - documents.length)
-    .flatMap(({ findings }) => findings.filter(({ code }) => STAY_OPEN.has(code)));
+  const stillOpen = sessions.slice(0, sessions.length - documents.length).flatMap(openIn);
   const latest = latestRows(sessions);
   const beforeOf = (row: Row): EarlierRow | undefined =>
     row.routes.length === 0
@@ -99,12 +104,26 @@ function stateReport(
   };
 }
 
-function withEarlierRows(judged: readonly JudgedSession[]): readonly ReportedSession[] {
+function withEarlierRows(
+  judged: readonly JudgedSession[],
+  findingsOf: (session: JudgedSession) => readonly Finding[],
+): readonly ReportedSession[] {
   const earlier = new Map<string, EarlierRow>();
   return judged.map((each) => {
     const before = new Map(earlier);
     for (const [key, row] of latestRows([each])) earlier.set(key, row);
-    return { ...each, before: (row: Row) => before.get(keyOf(row)) };
+    const findings = once(() => findingsOf(each));
+    return {
+      session: each.session,
+      rows: each.rows,
+      get findings() {
+        return findings();
+      },
+      get steppedBack() {
+        return each.steppedBack;
+      },
+      before: (row: Row) => before.get(keyOf(row)),
+    };
   });
 }
 

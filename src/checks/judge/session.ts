@@ -23,6 +23,7 @@ import { unagreedFindings } from '../findings/unagreed.ts';
 import { gradeFindings } from '../grades/gradeFindings.ts';
 import { limitsOfFitted } from '../grades/madeSize.ts';
 import { unlikeFitFindings } from '../grades/unlikeFits.ts';
+import { once } from '../once.ts';
 import { impossibleFindings } from '../slips/impossible.ts';
 import { oneFindingForOneCause } from '../slips/oneCause.ts';
 import { slipContext, slipFindings, slipsOfThoseApart } from '../slips/slips.ts';
@@ -49,7 +50,10 @@ export interface JudgedSession extends MeasuredSession {
   readonly steppedBack: readonly SteppedBack[];
 }
 
-/** Measures, judges and comments on one session. Pure: the same documents give the same result. */
+/**
+ * Measures, judges and comments on one session. Pure: the same documents give the same result. Comments on nothing until
+ * it is asked for its findings: most sessions are history, of which only the values count.
+ */
 export function judgeSession(
   engine: Engine,
   registry: Registry,
@@ -58,6 +62,22 @@ export function judgeSession(
 ): JudgedSession {
   const view = viewOf(engine, registry, session, options);
   const rows = measuredRows(view);
+  const findings = once(() => findingsOf(view, rows));
+  const steppedBack = once(() => steppedBackIn(view));
+  return {
+    session,
+    rows,
+    get findings() {
+      return findings();
+    },
+    get steppedBack() {
+      return steppedBack();
+    },
+  };
+}
+
+function findingsOf(view: SessionView, rows: readonly Row[]): readonly Finding[] {
+  const { engine, session } = view;
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   const looking = slipContext(view, rows, unitFor);
   const [grades, slips] = sizesOrSlips(gradeFindings(view, rows, unitFor), slipFindings(looking), rows);
@@ -86,12 +106,7 @@ export function judgeSession(
     ...unagreedFindings(engine, session),
     ...tighteningFindings(engine, session),
   ];
-  return {
-    session,
-    rows,
-    findings: sortFindings(oneFindingForOneCause(findings, rows)),
-    steppedBack: steppedBackIn(view),
-  };
+  return sortFindings(oneFindingForOneCause(findings, rows));
 }
 
 /** What differs from a size that is stated is of another size; where none is stated a slip of the pen comes first. */

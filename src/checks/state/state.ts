@@ -26,7 +26,7 @@ export function judgeState(
   const standing = standingRows(engine, registry, documents, options);
   if (standing === undefined) return undefined;
   const { view, rows } = standing;
-  return { ...last, rows, findings: stateFindings(view, rows, run), steppedBack: [] };
+  return { session: last.session, rows, findings: stateFindings(view, rows, run), steppedBack: [] };
 }
 
 export interface StandingRows {

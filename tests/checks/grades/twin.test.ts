@@ -85,7 +85,7 @@ describe('a shop and the same with its crankshaft ground', () => {
           for (const each of standard) seen.add(each.split(' ')[2] ?? '');
           expect(said(twinOf(shop, u, hasRows))).toEqual(standard);
         }),
-        runs(120, 60),
+        runs(120, 20),
       );
       for (const verdict of ['ok', 'out', 'undecided']) expect(seen).toContain(verdict);
     },
@@ -105,7 +105,7 @@ describe('a shop and the same with its crankshaft ground', () => {
           expect(row.judgement.verdict).toBe('out');
         }
       }),
-      runs(30),
+      runs(30, 10),
     );
   }, 60_000);
 });
@@ -170,7 +170,7 @@ describe('a vee of two rods a pin', () => {
           for (const each of standard) seen.add(each.split(' ')[2] ?? '');
           expect(verdicts(veeFiles(shop, by))).toEqual(standard);
         }),
-        runs(60, 40),
+        runs(60, 15),
       );
       for (const verdict of ['ok', 'out', 'worn']) expect(seen).toContain(verdict);
     },

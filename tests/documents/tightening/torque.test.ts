@@ -369,7 +369,7 @@ test('whatever pieces a document and a log are put together from, nothing throws
           cards.push(writtenLines(torqueCardLines(carded.card, { engine: 'e', path: 'p' }, STYLE)));
       }
     }),
-    runs(400),
+    runs(400, 40),
   );
   expect(cards.length).toBeGreaterThan(3);
   for (const card of cards) expect(card).not.toMatch(/NaN|undefined|Infinity/);

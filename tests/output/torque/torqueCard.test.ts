@@ -304,7 +304,7 @@ describe('a card', () => {
       fc.property(fc.integer({ min: 60, max: 120 }), fc.constantFrom(CAPS, HEAD), (width, yaml) => {
         for (const line of printed(yaml, tools, width)) expect(stringWidth(line)).toBeLessThanOrEqual(width);
       }),
-      runs(60),
+      runs(60, 20),
     );
   });
 

@@ -1,14 +1,23 @@
 import { spawnSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readdirSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { buildSync } from 'esbuild';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { SHORT_RUN } from '../../../src/shell/process/compiler.ts';
 import { keptCodeOf, needsKeptCode } from '../../../src/shell/process/keptCode.ts';
 import { projectFolder, type Ran } from '../../program.ts';
 
 let folder = '';
+let loader = '';
+
+beforeAll(() => {
+  loader = join(realpathSync(mkdtempSync(join(tmpdir(), 'tenths loader '))), 'keptCode.cjs');
+  const source = join(projectFolder, 'src/shell/process/keptCode.ts');
+  buildSync({ entryPoints: [source], bundle: true, format: 'cjs', platform: 'node', outfile: loader });
+});
+
+afterAll(() => rmSync(dirname(loader), { recursive: true }));
 
 // A copy of the program, since what was kept of it is spoiled here, and a home of its own.
 beforeEach(() => {
@@ -21,7 +30,11 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true }));
 
 function runCopy(environment: Readonly<Record<string, string>> = {}): Ran {
-  const words = [join(folder, 'bin/tenths.cjs'), 'check', join(projectFolder, 'examples')];
+  const words = [
+    join(folder, 'bin/tenths.cjs'),
+    'check',
+    join(projectFolder, 'examples/engines/reservoir-pump-2'),
+  ];
   const env = { HOME: folder, ...environment };
   const { stdout, stderr, status } = spawnSync(process.execPath, words, { encoding: 'utf8', env });
   return { stdout, stderr, exitCode: status };
@@ -46,9 +59,6 @@ function keptFile(): string {
 
 /** Whether V8 took the code that the build kept, as the program loads it; undefined where it was not even offered. */
 function isKeptTaken(version = process.version): boolean | undefined {
-  const loader = join(folder, 'keptCode.cjs');
-  const source = join(projectFolder, 'src/shell/process/keptCode.ts');
-  buildSync({ entryPoints: [source], bundle: true, format: 'cjs', platform: 'node', outfile: loader });
   const script = `
     Object.defineProperty(process, 'version', { value: ${JSON.stringify(version)} });
     for (const option of ${JSON.stringify(SHORT_RUN)}) require('node:v8').setFlagsFromString(option);
