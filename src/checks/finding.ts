@@ -26,6 +26,8 @@ export interface Finding {
   readonly severity: Severity;
   /** With the numbers in it. */
   readonly message: string;
+  /** Where it is not all of the message: what was found, without what follows from it or what to do. */
+  readonly fact?: string;
   readonly measure: string | undefined;
   /** As it is printed: of readings the name of the position, of a joint the fastener. */
   readonly position: string | undefined;

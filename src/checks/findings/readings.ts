@@ -134,19 +134,10 @@ const KIND_OF: Partial<Record<Verdict, FindingKind>> = {
 /** What a row's verdict says, in words with the numbers. */
 export function readingFindings(row: Row, unitFor: (row: Row) => Unit, effect?: string): readonly Finding[] {
   const printing = printingOf(row, unitFor);
-  const { verdict, past, marginal } = row.judgement;
+  const { verdict, marginal } = row.judgement;
   const kind = verdict === null ? undefined : KIND_OF[verdict];
   return [
-    ...(kind === undefined
-      ? []
-      : [
-          about(
-            row,
-            kind,
-            [verdictMessage(row, printing), effect].filter(Boolean).join('; '),
-            past?.limit ?? limitInQuestion(row),
-          ),
-        ]),
+    ...(kind === undefined ? [] : [verdictFinding(kind, row, printing, effect)]),
     ...(marginal && verdict !== 'undecided' ? marginalFinding(row, printing) : []),
     ...row.routes.slice(1).flatMap((route) => disagreement(row, route, printing) ?? []),
     // Of a position that was not measured at all it is enough to say that.
@@ -155,6 +146,12 @@ export function readingFindings(row: Row, unitFor: (row: Row) => Unit, effect?: 
     ),
     ...row.limits.failed.map((failed) => withoutLimit(row, failed)),
   ];
+}
+
+function verdictFinding(kind: FindingKind, row: Row, printing: Printing, effect?: string): Finding {
+  const fact = verdictMessage(row, printing);
+  const message = effect === undefined ? fact : `${fact}; ${effect}`;
+  return { ...about(row, kind, message, row.judgement.past?.limit ?? limitInQuestion(row)), fact };
 }
 
 const lackingMessage = (row: Row, name: string): string =>

@@ -38,7 +38,10 @@ const FEWEST_ALIKE = 3;
 interface Impossible {
   readonly row: Row;
   readonly why: string;
+  readonly help: string | undefined;
 }
+
+const LOOK_FOR = 'look for the sign, and for the zero of the gauge';
 
 function impossible(row: Row, unitFor: (row: Row) => Unit): Impossible | undefined {
   const [judged] = row.routes;
@@ -46,26 +49,25 @@ function impossible(row: Row, unitFor: (row: Row) => Unit): Impossible | undefin
   if (allowsBelowZero(row.characteristic, row.limits.bands)) return undefined;
   const isRead = judged.route.inputs.length === 0;
   const why = isRead ? belowZero(row, judged, unitFor) : notSmaller(row, judged, unitFor);
-  return why === undefined ? undefined : { row, why };
+  return why === undefined ? undefined : { row, why, help: isRead ? LOOK_FOR : undefined };
 }
 
-const alone = ({ row, why }: Impossible): Finding => about([row], `${named(row)}: ${why}`);
+function alone({ row, why, help }: Impossible): Finding {
+  const fact = `${named(row)}: ${why}`;
+  return { ...about([row], help === undefined ? fact : `${fact}; ${help}`), fact };
+}
 
 function alike(all: readonly Impossible[]): readonly Finding[] {
   const [first] = all;
   if (first === undefined) return [];
-  const { row, why } = first;
+  const { row, why, help } = first;
   const lists = [...new Set(row.routes[0]?.route.inputs.map(({ characteristic }) => characteristic.label))];
-  const cause =
-    lists.length === 0 ? '' : `; are ${lists.join(' and ')} exchanged, or was a gauge set wrongly?`;
+  const question =
+    lists.length === 0 ? help : `are ${lists.join(' and ')} exchanged, or was a gauge set wrongly?`;
   const where = namedAt('at', row.position);
-  const message = `${row.characteristic.label}: impossible at all ${all.length} positions, ${where} ${why}${cause}`;
-  return [
-    about(
-      all.map((each) => each.row),
-      message,
-    ),
-  ];
+  const fact = `${row.characteristic.label}: impossible at all ${all.length} positions, ${where} ${why}`;
+  const rows = all.map((each) => each.row);
+  return [{ ...about(rows, question === undefined ? fact : `${fact}; ${question}`), fact }];
 }
 
 const about = (rows: readonly Row[], message: string): Finding => {
@@ -81,7 +83,7 @@ const about = (rows: readonly Row[], message: string): Finding => {
 const belowZero = (row: Row, judged: JudgedRoute, unitFor: (row: Row) => Unit): string | undefined =>
   judged.least.n >= 0n
     ? undefined
-    : `${amountText(judged, printingOf(row, unitFor))} is below zero, and it cannot be; look for the sign, and for the zero of the gauge`;
+    : `${amountText(judged, printingOf(row, unitFor))} is below zero, and it cannot be`;
 
 /** Of two sizes at rest with each other one is in the other with nothing between them: no shaft turns so. */
 function notSmaller(row: Row, judged: JudgedRoute, unitFor: (row: Row) => Unit): string | undefined {

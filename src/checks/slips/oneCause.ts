@@ -86,11 +86,16 @@ function withEffects(cause: Finding, effects: readonly Finding[]): Finding {
   };
 }
 
-/** What was found, without the name that the cause begins with and without what to do about it. */
-function factOf({ message }: Finding, cause: Finding): string {
-  const name = cause.message.slice(0, cause.message.indexOf(': ') + 2);
-  const [fact = message] = message.split('; ');
-  return fact.startsWith(name) ? fact.slice(name.length) : fact;
+/** What was found, without the name that both begin with where they are about one reading. */
+function factOf({ message, fact = message, measure, at }: Finding, cause: Finding): string {
+  if (measure !== cause.measure || at !== cause.at) return fact;
+  return fact.slice(fact.slice(0, sameBeginning(fact, cause.message)).lastIndexOf(': ') + 1).trimStart();
+}
+
+function sameBeginning(one: string, other: string): number {
+  let length = 0;
+  while (length < one.length && one[length] === other[length]) length += 1;
+  return length;
 }
 
 const andMore = (count: number): string => (count === 0 ? '' : `, and ${count} more`);

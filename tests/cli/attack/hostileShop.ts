@@ -67,12 +67,14 @@ export const oneLineAs =
   (name) =>
     textFor(name).replaceAll('\n', '\t');
 
-/** Small letters, digits, colons and backslashes stay what they are: names and paths are read by them. */
+/** Small letters, digits, colons, backslashes and hyphens in a word stay what they are: names and paths are read by them. */
 const harmless = (text: string): string =>
   text
     .replaceAll('\n', '\t')
     .replace(/[a-z]/g, 'x')
-    .replace(/[!-~]/g, (each) => (KEPT.includes(each) ? each : 'X'))
+    .replace(/(?<![\dA-Za-z])[-_]|[-_](?![\dA-Za-z])|[!-,./:-^`-~]/g, (each) =>
+      KEPT.includes(each) ? each : 'X',
+    )
     .replaceAll('::', ':X');
 
 const KEPT = '0123456789x:\\';

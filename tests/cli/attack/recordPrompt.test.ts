@@ -59,6 +59,7 @@ it.each(numbered(TAKEN_SHOPS))(
       expect(hostile.exitCode).toBe(plain.exitCode);
       expect(hostile.obeyed).toEqual(plain.obeyed);
       expect(hostile.drawn).toEqual(plain.drawn);
+      expect(hostile.rest.split('\n')).toHaveLength(plain.rest.split('\n').length);
       expect(hostile.rest.split('\n').filter((line) => HIDDEN.test(line))).toEqual([]);
       expect(hostile.lines.filter(isCommand)).toEqual([]);
     }
