@@ -10,7 +10,10 @@ import { childOf, entriesOf } from '../yaml/access.ts';
 import type { Entry, Node } from '../yaml/node.ts';
 import type { LimitEntry, MeasureLimits, PlacedEntry } from './limitEntry.ts';
 
-const WORDS: readonly string[] = [...LIMIT_WORDS, 'note'];
+/** What stands in a document or in a limit, and not at a position of its own. */
+const NOT_AT_A_PLACE: readonly string[] = ['at', 'from'];
+
+const WORDS: readonly string[] = [...LIMIT_WORDS, 'note'].filter((word) => !NOT_AT_A_PLACE.includes(word));
 
 /** Every entry under `at:`: at some coordinates, and deeper in at more of them. */
 export function placedEntries(
@@ -36,7 +39,7 @@ export function placedEntries(
 const isPlace = ({ key, node }: Entry, path: readonly Entry[], { axes }: Family): boolean =>
   node.kind === 'map' &&
   path.length < axes.length &&
-  (path.length === 0 || nearest(key, WORDS) === undefined);
+  (path.length === 0 || (nearest(key, WORDS) === undefined && !NOT_AT_A_PLACE.includes(key)));
 
 function reportUnknown({ key, keySpan }: Entry, context: DocumentContext): readonly [] {
   const help = didYouMean(key, WORDS) ?? 'it takes target, new, wear, temperature, source and note';

@@ -131,14 +131,14 @@ interface RowLine {
   readonly below: string;
 }
 
-interface Surroundings {
+interface TableContext {
   readonly span: Extent;
   readonly session: ReportedSession;
   readonly style: TextStyle;
   readonly shape: Shape;
 }
 
-function rowLines(row: Row, limits: string, printing: Printing, around: Surroundings): readonly RowLine[] {
+function rowLines(row: Row, limits: string, printing: Printing, around: TableContext): readonly RowLine[] {
   const [judged, ...others] = row.routes;
   const { session, style, shape } = around;
   const where = cell(shape.bare === true ? row.position.name : positionText(row));
@@ -177,7 +177,7 @@ function rowLine(
   route: JudgedRoute,
   said: Said,
   printing: Printing,
-  around: Surroundings,
+  around: TableContext,
 ): RowLine {
   const { span, style, shape } = around;
   const { before, limits } = said.extras;
@@ -203,7 +203,7 @@ export const positionText = ({ position, half }: Row): string =>
   [tableName(position), half ?? ''].join(' ').trim();
 
 /** Another route to the same thing: beside the judged one, with how well the two agree. */
-function otherRoute(row: Row, other: JudgedRoute, printing: Printing, around: Surroundings): RowLine {
+function otherRoute(row: Row, other: JudgedRoute, printing: Printing, around: TableContext): RowLine {
   const agreement = other.en === null ? '' : `, E_n ${other.en.toFixed(1)}`;
   const verdict = cell(around.style.paint.faint(`${other.route.name}${agreement}`));
   return rowLine(row, other, { where: cell(''), verdict, extras: NOTHING }, printing, around);

@@ -114,6 +114,16 @@ describe('what cannot be meant is refused, at its place', () => {
       ['4:20 value'],
     ],
     ['a band with no side', 'main_bearing_clearance: { new: {} }', ['4:34 value']],
+    [
+      'positions below a position',
+      'main_bearing_clearance: { at: { 1: { new: { max: 1 }, at: { 2: { new: { max: 1 } } } } } }',
+      ['4:57 unknown-key'],
+    ],
+    [
+      'an edition at a position',
+      'main_bearing_clearance: { at: { 1: { new: { max: 1 }, from: 2026-01-01 } } }',
+      ['4:57 unknown-key'],
+    ],
     ['a band called otherwise', 'main_bearing_clearance: { worn: { max: 1 } }', ['4:29 unknown-key']],
   ])('%s', (_, lines, expected) =>
     expect(refusalsOf(files(lines)).map((each) => each.replace('e/l.yaml:', ''))).toEqual(expected),
