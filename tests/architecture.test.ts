@@ -58,7 +58,6 @@ const MOST_LINES = 210;
 const LONGER: Readonly<Record<string, string>> = {
   'src/documents/assemble.ts':
     'reads the documents of an engine together: each kind needs what the one before gave',
-  'src/output/check/checkTables.ts': 'one table, a function a column',
   'src/checks/value/routes.ts': 'every way to one value, asked and remembered in one place',
   'src/checks/findings/readings.ts': 'seven kinds of finding beside the messages that tell them',
 };

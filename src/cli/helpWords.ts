@@ -1,9 +1,15 @@
 import type { Argument, HelpConfiguration, Option } from 'commander';
 
 /** What help says of an option: its choices, and what is done without it where that is not plain. */
-function optionDescription({ description, argChoices, defaultValue }: Option): string {
+function optionDescription({
+  description,
+  argChoices,
+  defaultValue,
+  defaultValueDescription,
+}: Option): string {
   const choices = argChoices === undefined ? [] : [argChoices.join(', ')];
-  const otherwise = typeof defaultValue === 'string' ? [`${defaultValue} unless given`] : [];
+  const usual = defaultValueDescription ?? (typeof defaultValue === 'string' ? defaultValue : undefined);
+  const otherwise = usual === undefined ? [] : [`${usual} unless given`];
   const said = [...choices, ...otherwise].join('; ');
   return said === '' ? description : `${description} (${said})`;
 }

@@ -1,6 +1,7 @@
 import { type Command, Option } from 'commander';
+import { CHECK_FORMATS } from '../output/check/formats/index.ts';
 import type { World } from '../shell/world.ts';
-import { CHECK_FORMATS } from './check/checkWriter.ts';
+import { formatOption } from './format/formatChoice.ts';
 import { ENGINE_OPTION, helpEnd } from './helpWords.ts';
 import { onlyOneEngine } from './usage.ts';
 
@@ -46,7 +47,7 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
     .addOption(judgeBy())
     .option('--strict', 'exit with 1 for warnings as well', false)
     .option('--detail', 'uncertainty, route and instrument of every value, and every remark', false)
-    .addOption(new Option('--format <format>', 'how to print').choices([...CHECK_FORMATS]).default('text'))
+    .addOption(formatOption(Object.keys(CHECK_FORMATS)))
     .addHelpText('after', CHECK_END)
     .action(async (paths: string[], options) => {
       const { check } = await import('./check/check.ts');
@@ -127,9 +128,7 @@ function addDiff(program: Command, world: World, done: (exitCode: number) => voi
     .addOption(engine())
     .option('--all', 'what is the same or within its uncertainty as well', false)
     .option('--exit-code', 'exit with 1 when anything is different', false)
-    .addOption(
-      new Option('--format <format>', 'how to print').choices(['text', 'json', 'markdown']).default('text'),
-    )
+    .addOption(formatOption(['text', 'json', 'markdown']))
     .addHelpText('after', DIFF_END)
     .action(async (words: string[], options) => {
       const { diff } = await import('./diff/diff.ts');
@@ -172,7 +171,7 @@ function addTrend(program: Command, world: World, done: (exitCode: number) => vo
       '--history',
       'what earlier commits held as well: sessions that were removed, values that were corrected',
     )
-    .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
+    .addOption(formatOption(['text', 'json']))
     .addHelpText('after', TREND_END)
     .action(async (measure: string, words: string[], options) => {
       const { trend } = await import('./trend/trend.ts');

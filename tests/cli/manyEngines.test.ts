@@ -1,7 +1,8 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { CHECK_FORMATS } from '../../src/output/check/formats/index.ts';
 import { runLine } from '../program.ts';
 import { put } from '../shell/gitShop.ts';
 import { call } from './call.ts';
@@ -29,14 +30,24 @@ put(shop, `${pump(40)}/limits.yaml`, 'kind: limits\nlimits: 3\n');
 afterAll(() => rmSync(shop, { recursive: true, force: true }));
 
 describe('a shop of more engines than one thread checks', () => {
-  it.each([['text'], ['json']])('prints as %s what one thread prints', async (format) => {
-    const words = ['check', '--format', format];
+  const formats = Object.keys(CHECK_FORMATS);
+  const into = (folder: string): readonly string[] => [
+    'check',
+    ...formats.flatMap((format) => ['--format', `${format}:${folder}-${format}`]),
+  ];
+  const written = (folder: string, format: string): string =>
+    readFileSync(join(shop, `${folder}-${format}`), 'utf8');
+
+  it('writes in every format what one thread writes', async () => {
     // A call of the tests has no threads.
-    const alone = await call(shop, words);
-    const { stdout, stderr, exitCode } = await runLine(`tenths ${words.join(' ')}`, { cwd: shop });
+    const alone = await call(shop, into('alone'));
+    const { stdout, stderr, exitCode } = await runLine(`tenths ${into('shared').join(' ')}`, { cwd: shop });
     expect({ out: stdout, err: stderr, exit: exitCode }).toEqual(alone);
-    expect(exitCode).toBe(2);
-    expect(stdout.match(/pases/g)).toHaveLength(format === 'text' ? 2 : 1);
-    expect(stdout).toContain(format === 'text' ? 'pump-0064' : '"path":"engines/pump-0064"');
+    expect(alone).toEqual({ out: '', err: '', exit: 2 });
+    for (const format of formats) expect(written('shared', format)).toBe(written('alone', format));
+    expect(written('shared', 'text').match(/pases/g)).toHaveLength(2);
+    expect(written('shared', 'text')).toContain('pump-0064');
+    expect(written('shared', 'json').match(/pases/g)).toHaveLength(1);
+    expect(written('shared', 'json')).toContain('"path":"engines/pump-0064"');
   });
 });

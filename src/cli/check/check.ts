@@ -5,11 +5,13 @@ import type { Found } from '../../shell/discover/loadEngines.ts';
 import { repositoryAround } from '../../shell/git/repository.ts';
 import type { Problem } from '../../shell/problem.ts';
 import type { World } from '../../shell/world.ts';
+import type { FormatChoice } from '../format/formatChoice.ts';
+import { Outputs } from '../format/outputs.ts';
 import { byShop, requireWorkTree, type ShopPaths, sourceOf } from '../shop/resolveShop.ts';
 import { stagedSource } from '../shop/revisionSource.ts';
 import type { ShopSource } from '../shop/shopSource.ts';
 import { orUsage, UsageError } from '../usage.ts';
-import { type CheckFormat, type CheckWriter, checkWriter } from './checkWriter.ts';
+import { CheckWriters } from './checkWriters.ts';
 import type { SessionChoice } from './chooseSessions.ts';
 import { type EngineSource, engineSource } from './engineSource.ts';
 import { HeldOutput } from './heldOutput.ts';
@@ -18,7 +20,7 @@ import { Tally } from './tally.ts';
 import { unreadTold } from './unreadTold.ts';
 
 export interface CheckOptions extends JudgingOptions, SessionChoice {
-  readonly format: CheckFormat;
+  readonly format: readonly FormatChoice[];
   readonly strict: boolean;
   readonly detail: boolean;
   /** A revision whose documents are read instead of those on disk. */
@@ -40,12 +42,15 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
   const found = shops.map((paths) => ({ paths, found: foundIn(paths, since) }));
   const engineCount = found.reduce((sum, each) => sum + each.found.engines.length, 0);
   const isOneOfMany = options.staged || (options.session === undefined && !options.all && engineCount > 1);
-  const format = { ...options, isOneOfMany };
-  const writer = checkWriter(
-    { ...format, at: source.revision, since: since?.files.revision },
-    { ...world, out: held ?? world.out },
-  );
-  const engines = engineSource(paths, format, world);
+  const outputs = new Outputs({ ...world, out: held ?? world.out });
+  const head = {
+    strict: options.strict,
+    staged: options.staged === true,
+    at: source.revision,
+    since: since?.files.revision,
+  };
+  const writer = await CheckWriters.open(options.format, head, { outputs, world, detail: options.detail });
+  const engines = await engineSource(paths, { ...options, isOneOfMany }, world);
   for (const each of found) await checkShop(each, { tally, writer, engines });
   if (options.session !== undefined && tally.engines > 0 && tally.sessions === 0 && tally.diagnostics === 0) {
     const help = 'it is a path, a file name or a part of it, or a stage';
@@ -55,10 +60,14 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
     const help = 'an engine is a folder with a document of kind: engine';
     throw new UsageError(`no engine found in ${paths.join(', ')}`, help);
   }
-  writer.end(tally);
-  if (!(options.staged && options.format === 'text' && tally.isWell())) held?.release();
+  writer.end(tally.totals());
+  if (!(options.staged && printsText(options) && tally.isWell())) held?.release();
+  outputs.save();
   return tally.exitCode();
 }
+
+const printsText = ({ format }: CheckOptions): boolean =>
+  format.some((each) => each.format === 'text' && each.file === undefined);
 
 /** Where documents are read, and since when they have to have changed. */
 interface Ground {
@@ -84,7 +93,7 @@ function groundOf({ at, since, staged }: CheckOptions, path: string, world: Worl
 
 interface Run {
   readonly tally: Tally;
-  readonly writer: CheckWriter;
+  readonly writer: CheckWriters;
   readonly engines: EngineSource;
 }
 
@@ -106,7 +115,7 @@ async function checkShop({ paths, found }: FoundInShop, { tally, writer, engines
     if (judged === undefined) writer.notJudged(folder);
     else {
       tally.countSessions(judged);
-      writer.engine(judged);
+      writer.engine(judged.parts);
     }
   }
   const named = selected.map(({ file }) => file);

@@ -6,11 +6,11 @@ import type { Texts } from '../../shell/discover/loadEngines.ts';
 import type { World } from '../../shell/world.ts';
 import { byShop, type ShopPaths } from '../shop/resolveShop.ts';
 import { workTreeSource } from '../shop/shopSource.ts';
-import { type EngineFormat, type EnginePrinter, enginePrinter, type PrintedEngine } from './checkWriter.ts';
 import { chooseSessions, type SessionChoice } from './chooseSessions.ts';
+import { type EngineParts, engineParts, type PartOptions } from './engineParts.ts';
 import { type Counts, countsOf } from './tally.ts';
 
-export interface EngineOptions extends JudgingOptions, SessionChoice, EngineFormat {}
+export interface EngineOptions extends JudgingOptions, SessionChoice, PartOptions {}
 
 /** What a run takes from one engine: plain data, so that it may come from another thread. */
 export interface CheckedEngine {
@@ -20,14 +20,19 @@ export interface CheckedEngine {
   /** Of the documents that have diagnostics. */
   readonly texts: Texts;
   /** Undefined where a document that every verdict stands on has a problem. */
-  readonly judged: (PrintedEngine & Counts) | undefined;
+  readonly judged: JudgedEngine | undefined;
+}
+
+interface JudgedEngine extends Counts {
+  /** What each format of the call has made of it. */
+  readonly parts: readonly unknown[];
 }
 
 export function checkEngine(
   folder: string,
   { shop, selected }: ShopPaths,
   options: EngineOptions,
-  print: EnginePrinter,
+  partsOf: EngineParts,
 ): CheckedEngine {
   const { engine, registry, diagnostics, texts } = shop.load(folder);
   const base = { folder: shop.store.shown(folder), diagnostics, texts: textsWith(diagnostics, texts) };
@@ -41,7 +46,7 @@ export function checkEngine(
     options,
     bearing.map(({ file, folder: around }) => shop.store.shown(file ?? around)),
   );
-  return { ...base, judged: { ...print(report, chosen), ...countsOf(chosen) } };
+  return { ...base, judged: { parts: partsOf(report, chosen), ...countsOf(chosen) } };
 }
 
 const textsWith = (diagnostics: readonly Diagnostic[], texts: Texts): Texts =>
@@ -68,8 +73,12 @@ export interface EngineTask {
   readonly folder: string;
 }
 
-/** Opens the shops of a call anew, in a thread of its own; what is printed goes back to the run. */
-export function engineChecker({ paths, options, world }: CheckCall): (task: EngineTask) => CheckedEngine {
+/** Opens the shops of a call anew, in a thread of its own; what formats make of an engine goes back to the run. */
+export async function engineChecker({
+  paths,
+  options,
+  world,
+}: CheckCall): Promise<(task: EngineTask) => CheckedEngine> {
   const { isTTY, columns, ...around } = world;
   const out = {
     ...(isTTY === undefined ? {} : { isTTY }),
@@ -78,10 +87,10 @@ export function engineChecker({ paths, options, world }: CheckCall): (task: Engi
   };
   const here: World = { ...around, out, err: out };
   const shops = new Map(byShop(paths, workTreeSource(here)).map((each) => [each.shop.root, each]));
-  const print = enginePrinter(options, here);
+  const partsOf = await engineParts(options, here);
   return ({ root, folder }) => {
     const shop = shops.get(root);
     if (shop === undefined) throw new Error(`no shop at ${root}`);
-    return checkEngine(folder, shop, options, print);
+    return checkEngine(folder, shop, options, partsOf);
   };
 }

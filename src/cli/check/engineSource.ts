@@ -7,7 +7,7 @@ import {
   type EngineOptions,
   type EngineTask,
 } from './checkEngine.ts';
-import { enginePrinter } from './checkWriter.ts';
+import { engineParts } from './engineParts.ts';
 
 /** Checks engines of a shop, one at a time and in their order. */
 export type EngineSource = (
@@ -27,14 +27,18 @@ interface Options extends EngineOptions {
 }
 
 /** Many engines are shared among threads; those of a commit, and one session's, are read here. */
-export function engineSource(paths: readonly string[], options: Options, world: World): EngineSource {
-  const print = enginePrinter(options, world);
+export async function engineSource(
+  paths: readonly string[],
+  options: Options,
+  world: World,
+): Promise<EngineSource> {
+  const partsOf = await engineParts(options, world);
   const { workerPool } = world;
   const mayShare = options.at === undefined && options.staged !== true && options.session === undefined;
   return (folders, shopPaths) => {
     if (folders.length > FEW) world.optimise?.();
     if (workerPool === undefined || !mayShare || folders.length <= MANY) {
-      return checkedHere(folders, (folder) => checkEngine(folder, shopPaths, options, print));
+      return checkedHere(folders, (folder) => checkEngine(folder, shopPaths, options, partsOf));
     }
     const tasks = folders.map((folder): EngineTask => ({ root: shopPaths.shop.root, folder }));
     return workerPool<CheckCall, EngineTask, CheckedEngine>(callOf(paths, options, world), tasks);

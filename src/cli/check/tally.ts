@@ -1,6 +1,7 @@
 import { type Finding, SEVERITIES, type Severity } from '../../checks/finding.ts';
 import { isState, type ReportedSession, type StateReport } from '../../checks/judge/report.ts';
 import { type Diagnostic, sortDiagnostics } from '../../diagnostic/diagnostic.ts';
+import type { RunTotals } from '../../output/check/formats/format.ts';
 
 /** How many sessions of an engine were looked at, and what was found in them. */
 export interface Counts {
@@ -60,6 +61,11 @@ export class Tally {
   /** Whether there is nothing but remarks. */
   isWell(): boolean {
     return this.diagnostics + this.findings.error + this.findings.warning === 0;
+  }
+
+  totals(): RunTotals {
+    const { engines, sessions, diagnostics, findings } = this;
+    return { engines, sessions, diagnostics, findings, exit: this.exitCode() };
   }
 
   /** 2 when a document cannot be trusted, 1 for an error on an engine (`strict` raises warnings), else 0. */

@@ -7,9 +7,11 @@ import { json, writtenJson } from '../../output/escape/json.ts';
 import type { Written } from '../../output/escape/language.ts';
 import { withGaps, writtenLines } from '../../output/escape/line.ts';
 import { writtenMarkdown } from '../../output/escape/markdown.ts';
+import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import { OpenedOnce } from '../../shell/discover/openedOnce.ts';
-import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
+import type { FormatChoice } from '../format/formatChoice.ts';
+import { printFormats } from '../format/outputs.ts';
 import { engineNamed } from '../shop/resolveShop.ts';
 import { Revisions } from '../shop/revisions.ts';
 import { workTreeSource } from '../shop/shopSource.ts';
@@ -22,7 +24,7 @@ export interface DiffOptions {
   readonly engine?: string | undefined;
   readonly all: boolean;
   readonly exitCode: boolean;
-  readonly format: 'text' | 'json' | 'markdown';
+  readonly format: readonly FormatChoice[];
 }
 
 /** Compares two sessions, or two revisions; the exit code, 1 for a difference only where it was asked for. */
@@ -45,20 +47,25 @@ export function diff(words: readonly string[], options: DiffOptions, world: Worl
   const compared = sessions ?? compareRevisions(call, { source, revisions, opened }, options, world);
   const isDifferent = compared.engines.some((each) => !isSame(each.diff));
   const exit = compared.hasProblems ? 2 : options.exitCode && isDifferent ? 1 : 0;
-  world.out.write(printed(compared, exit, options, world));
+  printFormats(options.format, world, (format, style) => printed(format, compared, exit, options.all, style));
   return exit;
 }
 
-function printed(compared: Compared, exit: 0 | 1 | 2, options: DiffOptions, world: World): Written {
+function printed(
+  format: string,
+  compared: Compared,
+  exit: 0 | 1 | 2,
+  all: boolean,
+  style: TextStyle,
+): Written {
   const { sides, engines, notCompared } = compared;
-  if (options.format === 'json') return writtenJson(json`${diffJson(compared, exit)}\n`);
-  if (options.format === 'markdown') return writtenMarkdown(diffMarkdown(compared, options));
+  if (format === 'json') return writtenJson(json`${diffJson(compared, exit)}\n`);
+  if (format === 'markdown') return writtenMarkdown(diffMarkdown(compared, { all }));
   if (engines.length + notCompared.length === 0)
     return writtenLines([`${sidesText(sides)}: nothing changed`]);
-  const style = textStyle(world.out, world.environment, false);
   return writtenLines(
     withGaps([
-      ...engines.map((each) => diffLines(each, sides, options, style)),
+      ...engines.map((each) => diffLines(each, sides, { all }, style)),
       ...notCompared.map((each) => [style.paint.bad(notComparedText(each))]),
     ]),
   );

@@ -191,5 +191,9 @@ async function write(
   if (!written.ok) throw new UsageError(written.problem.message, written.problem.help);
   const count = plural(readings.taken.size, 'reading');
   world.err.write(writtenLines([`${count} from ${rows.file} into ${target.path}`, '']));
-  return check([pathOnDisk(root, target.path)], { format: 'text', strict: false, detail: false }, world);
+  return check(
+    [pathOnDisk(root, target.path)],
+    { format: [{ format: 'text' }], strict: false, detail: false },
+    world,
+  );
 }

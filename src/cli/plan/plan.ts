@@ -6,15 +6,17 @@ import { json, spreadJson, writtenJson } from '../../output/escape/json.ts';
 import type { Written } from '../../output/escape/language.ts';
 import { writtenLines } from '../../output/escape/line.ts';
 import { writtenMarkdown } from '../../output/escape/markdown.ts';
-import { textStyle } from '../../shell/process/terminal.ts';
+import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import type { World } from '../../shell/world.ts';
 import { documentsNamed } from '../check/chooseSessions.ts';
+import type { FormatChoice } from '../format/formatChoice.ts';
+import { printFormats } from '../format/outputs.ts';
 import { openEngine } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
 import { type PageChoice, type PrintedPage, pageOf } from './pages.ts';
 
 export interface PlanOptions extends PageChoice {
-  readonly format: 'text' | 'markdown' | 'json' | 'csv';
+  readonly format: readonly FormatChoice[];
   readonly session?: string;
   readonly at?: string;
 }
@@ -25,14 +27,12 @@ export function plan(name: string | undefined, options: PlanOptions, world: Worl
   const engine = options.session === undefined ? opened.engine : upTo(opened.engine, options.session);
   const page = pageOf(options, reportOf(engine, opened.registry), opened.engine);
   const exit = opened.hasProblems ? 2 : page.isOpen ? 1 : 0;
-  world.out.write(writtenAs(options.format, page, exit, world));
+  printFormats(options.format, world, (format, style) => writtenAs(format, page, exit, style));
   return exit;
 }
 
-function writtenAs(format: PlanOptions['format'], page: PrintedPage, exit: number, world: World): Written {
+function writtenAs(format: string, page: PrintedPage, exit: number, style: TextStyle): Written {
   switch (format) {
-    case 'text':
-      return writtenLines(page.lines(textStyle(world.out, world.environment, false)));
     case 'markdown':
       return writtenMarkdown(page.markdown());
     case 'json':
@@ -41,6 +41,8 @@ function writtenAs(format: PlanOptions['format'], page: PrintedPage, exit: numbe
       if (page.rows !== undefined) return writtenCsv(page.rows());
       throw new UsageError('only an order list is a spreadsheet', 'add --order, or take another --format');
     }
+    default:
+      return writtenLines(page.lines(style));
   }
 }
 

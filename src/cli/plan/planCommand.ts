@@ -1,5 +1,6 @@
 import { type Command, Option } from 'commander';
 import type { World } from '../../shell/world.ts';
+import { formatOption } from '../format/formatChoice.ts';
 import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
 import { onlyOneEngine } from '../usage.ts';
 
@@ -20,11 +21,7 @@ export function addPlan(program: Command, world: World, done: (exitCode: number)
     .addOption(only(new Option('--closing', 'what is open before the engine is closed up')))
     .option('--session <name>', 'as this session left it, instead of where it stands now')
     .option('--at <revision>', 'the documents of this git revision instead of those on disk')
-    .addOption(
-      new Option('--format <format>', 'how to print; csv of an order list')
-        .choices(['text', 'markdown', 'json', 'csv'])
-        .default('text'),
-    )
+    .addOption(formatOption(['text', 'markdown', 'json', 'csv']))
     .addHelpText('after', PLAN_END)
     .action(async (word: string | undefined, options) => {
       const { plan } = await import('./plan.ts');
@@ -44,7 +41,7 @@ const PLAN_END = helpEnd({
     ['tenths plan reservoir-pump-2 --session teardown', 'as the teardown left it'],
     ['tenths plan --for customer --format markdown > offer.md'],
     ['tenths plan --for machine-shop', 'agreed work only'],
-    ['tenths plan --order --format csv > order.csv'],
+    ['tenths plan --order --format csv:order.csv', 'only an order list is a spreadsheet'],
     ['tenths plan --closing'],
   ],
   notes: [

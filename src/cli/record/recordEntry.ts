@@ -194,7 +194,11 @@ export class Entry implements PromptDialogue {
     const left = this.#state.points.length - this.#state.taken.size;
     if (left > 0) this.#tell(['', `${plural(left, 'place')} of the plan not read`]);
     this.#tell(['', `${counted(this.#state.taken.size)} in ${path}`, '']);
-    return check([pathOnDisk(root, path)], { format: 'text', strict: false, detail: false }, this.#world);
+    return check(
+      [pathOnDisk(root, path)],
+      { format: [{ format: 'text' }], strict: false, detail: false },
+      this.#world,
+    );
   }
 }
 

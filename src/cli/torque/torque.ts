@@ -13,11 +13,13 @@ import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import { type Tools, tighteningCard } from '../../torque/card.ts';
 import { amountOption } from '../amountOption.ts';
+import type { FormatChoice } from '../format/formatChoice.ts';
+import { printFormats } from '../format/outputs.ts';
 import { engineNamed } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
 
 export interface TorqueOptions {
-  readonly format: 'text' | 'markdown' | 'json';
+  readonly format: readonly FormatChoice[];
   readonly wrench?: string;
   readonly adapter?: string;
   readonly adapterAngle?: string;
@@ -49,13 +51,11 @@ export function torque(
   const { card } = carded;
   const origin = { engine: engine.document.name, path: document.path };
   const exit = diagnostics.length > 0 ? 2 : card.beyondProof ? 1 : 0;
-  const style = textStyle(world.out, world.environment, false);
-  const written = {
-    text: () => writtenLines(torqueCardLines(card, origin, style)),
-    markdown: () => writtenMarkdown(torqueCardMarkdown(card, origin)),
-    json: () => writtenJson(json`${spreadJson(torqueCardJson(card, origin, exit))}\n`),
-  }[options.format]();
-  world.out.write(written);
+  printFormats(options.format, world, (format, style) => {
+    if (format === 'json') return writtenJson(json`${spreadJson(torqueCardJson(card, origin, exit))}\n`);
+    if (format === 'markdown') return writtenMarkdown(torqueCardMarkdown(card, origin));
+    return writtenLines(torqueCardLines(card, origin, style));
+  });
   return exit;
 }
 

@@ -1,5 +1,6 @@
-import { type Command, Option } from 'commander';
+import type { Command } from 'commander';
 import type { World } from '../../shell/world.ts';
+import { formatOption } from '../format/formatChoice.ts';
 import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
 import { onlyOneEngine } from '../usage.ts';
 
@@ -15,9 +16,7 @@ export function addTorque(program: Command, world: World, done: (exitCode: numbe
     .option('--adapter <length>', 'from the drive to the fastener, such as 6in')
     .option('--adapter-angle <angle>', '0 in line with the wrench, 90 square to it, 180 back along it')
     .option('--run-on <torque>', 'what turns the nut freely: added to every torque')
-    .addOption(
-      new Option('--format <format>', 'how to print').choices(['text', 'markdown', 'json']).default('text'),
-    )
+    .addOption(formatOption(['text', 'markdown', 'json']))
     .addHelpText('after', TORQUE_END)
     .action(async (name: string, word: string | undefined, options) => {
       const { torque } = await import('./torque.ts');

@@ -8,8 +8,9 @@ import { json, writtenJson } from '../../output/escape/json.ts';
 import { writtenLines } from '../../output/escape/line.ts';
 import { trendJson } from '../../output/trend/trendJson.ts';
 import { trendLines } from '../../output/trend/trendText.ts';
-import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
+import type { FormatChoice } from '../format/formatChoice.ts';
+import { printFormats } from '../format/outputs.ts';
 import { measureNamed } from '../shop/measureNamed.ts';
 import { type OpenedEngine, openEngine } from '../shop/resolveShop.ts';
 import { readSubject } from '../shop/subjectWords.ts';
@@ -22,7 +23,7 @@ export interface TrendOptions {
   readonly by?: TrendAxis | undefined;
   readonly at?: string | undefined;
   readonly history?: boolean | undefined;
-  readonly format: 'text' | 'json';
+  readonly format: readonly FormatChoice[];
 }
 
 /** Prints one characteristic across the sessions of an engine; the exit code. */
@@ -39,19 +40,19 @@ export function trend(
   const unitFor = (row: Parameters<typeof unitOfRow>[0]) => unitOfRow(row, engine);
   const exit = opened.hasProblems ? 2 : 0;
   const { name } = engine.document;
-  if (options.format === 'json') {
-    const told = trendJson({ folder: engine.folder, name }, found, revision, unitFor, exit);
-    world.out.write(writtenJson(json`${told}\n`));
-    return exit;
-  }
-  const style = textStyle(world.out, world.environment, false);
   const unknown = new Set(
     engine.sessions.flatMap(({ partChanges }) =>
       partChanges.flatMap(({ name, parts }) => (parts.length === 0 ? [name] : [])),
     ),
   );
-  const read = revision === undefined ? [] : [revisionText(revision, style), ''];
-  world.out.write(writtenLines([...read, ...trendLines(name, found, [...unknown], unitFor, style)]));
+  printFormats(options.format, world, (format, style) => {
+    if (format === 'json') {
+      const told = trendJson({ folder: engine.folder, name }, found, revision, unitFor, exit);
+      return writtenJson(json`${told}\n`);
+    }
+    const read = revision === undefined ? [] : [revisionText(revision, style), ''];
+    return writtenLines([...read, ...trendLines(name, found, [...unknown], unitFor, style)]);
+  });
   return exit;
 }
 

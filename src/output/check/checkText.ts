@@ -1,126 +1,103 @@
-import {
-  type EngineReport,
-  isState,
-  type ReportedSession,
-  type StateReport,
-  unitsFor,
-} from '../../checks/judge/report.ts';
-import type { Verdict } from '../../checks/judge/verdict.ts';
-import { type FollowUpState, followUpText } from '../../checks/open/followUps.ts';
 import { type Line, line } from '../escape/line.ts';
-import { closedText } from '../state/closedText.ts';
-import { briefStateLines, stateLines } from '../state/stateText.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { wrap } from '../terminal/wrap.ts';
-import { characteristicTables } from './checkTables.ts';
-import { foldedRemarksLines, severitiesText, shownFindingLines } from './findingLines.ts';
-import { steppedBackLines } from './steppedBackText.ts';
-import { tighteningLines } from './tighteningText.ts';
+import { tablesLines } from './checkTables.ts';
+import { findingsLines, foldedLines, shownFindingLines } from './findingLines.ts';
+import { quietLines } from './quietLines.ts';
+import type { EngineView, WholeView } from './view/engineView.ts';
+import type { SessionView, TroubleView } from './view/sessionView.ts';
+import type { SteppedBackView } from './view/steppedBackView.ts';
 
-const RULES = {
-  simple: 'rule simple: a value is compared with its limit as it stands',
-  guarded: 'rule guarded (ISO 14253-1): inside or out only where 95 % sure, else undecided',
-} as const;
+/** Where an engine stands, its sessions, or what is wrong with it; none where nothing of it is shown. */
+export function engineLines(view: EngineView, style: TextStyle): readonly Line[] {
+  const { whole, trouble, notJudged } = view;
+  const unjudged = notJudged.flatMap((path) => [
+    '',
+    line`${path}: ${style.paint.bad('not judged')}, since it has problems`,
+  ]);
+  if (whole !== undefined) return [headingLine(view, style), ...wholeLines(whole, unjudged, style)];
+  if (trouble !== undefined) return [headingLine(view, style), ...unjudged, ...troubleLines(trouble, style)];
+  return view.answer === undefined || unjudged.length === 0 ? [] : [headingLine(view, style), ...unjudged];
+}
 
-/** Where an engine stands, or its sessions: tables, followed by the findings and what sums them up. */
-export function engineLines(
-  report: EngineReport,
-  chosen: readonly (ReportedSession | StateReport)[],
-  style: TextStyle,
-): readonly Line[] {
-  const { engine, rule, sessions } = report;
-  const lines: Line[] = [
-    headingLine(report, style),
-    ...wrap(RULES[rule], style.width).map(style.paint.faint),
+/** `Reservoir pump no. 2: 2 out: rod bearing clearance 2 3; 61 ok`: one engine among others. */
+export function answerLines(name: string, answer: string, { paint, width }: TextStyle): readonly Line[] {
+  const [first = '', ...more] = wrap(`${name}: ${answer}`, width - INDENT.length);
+  const rest = more.map((each) => `${INDENT}${each}`);
+  // The name stands out where it is not wrapped.
+  return first.startsWith(name)
+    ? [line`${paint.strong(name)}${first.slice(name.length)}`, ...rest]
+    : [first, ...rest];
+}
+
+const INDENT = '  ';
+
+function headingLine({ name, folder }: EngineView, { paint }: TextStyle): Line {
+  return line`${paint.strong(name)}${folder === '.' ? '' : line`  ${paint.faint(folder)}`}`;
+}
+
+function wholeLines(view: WholeView, unjudged: readonly Line[], style: TextStyle): readonly Line[] {
+  return [
+    ...wrap(view.rule, style.width).map(style.paint.faint),
+    ...(view.hasNoSession ? ['', 'no session yet'] : []),
+    ...unjudged,
+    ...view.sessions.flatMap((each) => ['', ...sessionLines(each, style)]),
+    ...gap(
+      'closed',
+      view.closed.flatMap((text) => wrap(`  ${text}`, style.width)),
+    ),
+    ...gap(
+      'still open',
+      view.open.map((text) => `  ${text}`),
+    ),
   ];
-  if (sessions.length === 0 && engine.notJudged.length === 0) lines.push('', 'no session yet');
-  lines.push(...notJudgedLines(report, style));
-  for (const session of chosen) {
-    const shown = isState(session)
-      ? [...stateLines(session, report, style), ...besideLines(session, style)]
-      : sessionLines(session, report, style);
-    lines.push('', ...shown);
-  }
-  return [...lines, ...closedLines(report, chosen, style), ...openLines(report.followUps, chosen)];
 }
 
-/** Of one engine among others what is wrong, and nothing else; none where nothing is. */
-export function troubleLines(report: EngineReport, state: StateReport, style: TextStyle): readonly Line[] {
-  const notJudged = notJudgedLines(report, style);
-  const brief = briefStateLines(state, report, style);
-  if (notJudged.length + brief.length === 0) return [];
-  return [headingLine(report, style), ...notJudged, ...brief];
+function troubleLines({ tables, findings, more }: TroubleView, style: TextStyle): readonly Line[] {
+  return [
+    ...tablesLines(tables, style),
+    '',
+    ...findingsLines(findings, style),
+    ...(more === '' ? [] : wrap(more, style.width).map(style.paint.faint)),
+  ];
 }
 
-function headingLine({ engine }: EngineReport, { paint }: TextStyle): Line {
-  const folder = engine.folder === '.' ? '' : line`  ${paint.faint(engine.folder)}`;
-  return line`${paint.strong(engine.document.name)}${folder}`;
+function sessionLines(view: SessionView, style: TextStyle): readonly Line[] {
+  const { paint, width } = style;
+  return [
+    ...headLines(view, style),
+    ...tablesLines(view.tables, style),
+    ...block(quietLines(view.quiet, style)),
+    ...block(quietLines(view.lastKnown, style).map(paint.faint)),
+    ...block(view.tightened.flatMap((text) => wrap(text, width - 2).map((each) => `  ${each}`))),
+    ...block(shownFindingLines(view.findings, style)),
+    ...block(view.counts === '' ? [] : wrap(view.counts, width)),
+    ...foldedLines(view.findings, style),
+    ...steppedBackLines(view.steppedBack, style),
+  ];
 }
 
-const notJudgedLines = ({ engine }: EngineReport, { paint }: TextStyle): readonly Line[] =>
-  engine.notJudged.flatMap((path) => ['', line`${path}: ${paint.bad('not judged')}, since it has problems`]);
-
-/** What the last session has met of what was promised: said once. */
-function closedLines(
-  { engine, followUps }: EngineReport,
-  chosen: readonly ReportedSession[],
-  { width }: TextStyle,
-): readonly string[] {
-  const last = chosen.at(-1)?.session;
-  const closed = followUps.filter(({ closedBy }) => closedBy !== undefined && closedBy === last);
-  const texts = closed.map((each) => closedText(each, unitsFor(engine)));
-  return texts.length === 0 ? [] : ['', 'closed', ...texts.flatMap((text) => wrap(`  ${text}`, width))];
+function headLines({ title, answer }: SessionView, { paint, width }: TextStyle): readonly Line[] {
+  return [
+    ...(title === undefined ? [] : [line`${paint.strong(title.name)}${title.beside}`]),
+    ...(answer === undefined ? [] : wrap(answer.text, width).map(paint.strong)),
+    ...(answer === undefined ? [] : wrap(answer.standing, width).map(paint.faint)),
+  ];
 }
 
-/** What was promised with a concession and is still to be measured. */
-function openLines(
-  followUps: readonly FollowUpState[],
-  chosen: readonly ReportedSession[],
-): readonly string[] {
-  const last = chosen.at(-1)?.session.date ?? '';
-  const open = followUps.filter((each) => each.state === 'open' && each.session.date <= last);
-  if (open.length === 0) return [];
-  const lineOf = ({ session, followUp }: FollowUpState): string =>
-    `  ${followUpText(followUp)}  (concession of ${session.stage} ${session.date})`;
-  return ['', 'still open', ...open.map(lineOf)];
-}
-
-function sessionLines(session: ReportedSession, report: EngineReport, style: TextStyle): readonly Line[] {
-  const { stage, date, name, by } = session.session;
-  // A file that is named after its day and stage says nothing new.
-  const file = name === `${date}-${stage}` ? '' : `  ${name}`;
-  const title = line`${style.paint.strong(`${stage} ${date}`)}${file}${by === undefined ? '' : `, by ${by}`}`;
-  const counts = wrap(`${stage} ${date}: ${countsText(session)}`, style.width);
-  const tables = characteristicTables(session, unitsFor(report.engine), style);
-  return [title, ...tables, ...besideLines(session, style, counts)];
-}
-
-/** What was tightened and found, and what that comes to. */
-function besideLines(
-  session: ReportedSession | StateReport,
-  style: TextStyle,
-  counts: readonly Line[] = [],
+function steppedBackLines(
+  { heading, readings }: SteppedBackView,
+  { width, paint }: TextStyle,
 ): readonly Line[] {
-  const lines: Line[] = [];
-  const logs = isState(session) ? session.tightened : session.session.tightened;
-  const tightened = tighteningLines(logs, style.width);
-  const found = shownFindingLines(session.findings, style);
-  if (tightened.length > 0) lines.push('', ...tightened);
-  if (found.length > 0) lines.push('', ...found);
-  if (counts.length > 0) lines.push('', ...counts);
-  lines.push(...foldedRemarksLines(session.findings, style), ...steppedBackLines(session.steppedBack, style));
-  return lines;
+  if (heading === '') return [];
+  const each = readings.flatMap((text) =>
+    wrap(text, width - 2).map((line, index) => `${index === 0 ? '  ' : '      '}${line}`),
+  );
+  return [...wrap(heading, width), ...each].map(paint.faint);
 }
 
-const ORDER: readonly Verdict[] = ['out', 'missing', 'undecided', 'accepted', 'worn', 'off target', 'ok'];
+/** Lines behind an empty one, where there are any. */
+const block = (lines: readonly Line[]): readonly Line[] => (lines.length === 0 ? [] : ['', ...lines]);
 
-/** `1 out, 2 worn, 31 ok; 1 error, 3 warnings`. */
-export function countsText({ rows, findings }: ReportedSession): string {
-  const verdicts = ORDER.flatMap((verdict) => {
-    const count = rows.filter((row) => row.judgement.verdict === verdict).length;
-    return count === 0 ? [] : [`${count} ${verdict}`];
-  });
-  const unlimited = rows.filter((row) => row.judgement.verdict === null).length;
-  if (unlimited > 0) verdicts.push(`${unlimited} without limits`);
-  return [verdicts.join(', ') || 'nothing measured', severitiesText(findings)].filter(Boolean).join('; ');
-}
+const gap = (title: string, lines: readonly Line[]): readonly Line[] =>
+  lines.length === 0 ? [] : ['', title, ...lines];

@@ -5,6 +5,7 @@ import { codeFrame } from '../terminal/codeFrame.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
+import type { RunTotals } from './formats/format.ts';
 
 /** Problems with documents: the place, what is wrong, the user's own line, what to do. */
 export const diagnosticsLines = (
@@ -48,28 +49,11 @@ export function notJudgedLines(folder: string, { paint, width }: TextStyle): rea
   return behind(head, why, width);
 }
 
-/** What a run came to. */
-export interface RunCounts {
-  readonly engines: number;
-  readonly sessions: number;
-  readonly diagnostics: number;
-  readonly findings: { readonly error: number; readonly warning: number; readonly remark: number };
-}
-
-export function summaryLines(
-  { engines, sessions, diagnostics, findings }: RunCounts,
-  { paint, width }: TextStyle,
-): readonly Line[] {
-  const told = [
-    count(diagnostics, 'problem with a document', 'problems with documents'),
-    count(findings.error, 'error'),
-    count(findings.warning, 'warning'),
-    count(findings.remark, 'remark'),
-  ].filter(Boolean);
+export function summaryLines(totals: RunTotals, { paint, width }: TextStyle): readonly Line[] {
+  const { diagnostics, findings } = totals;
   const colour =
     diagnostics + findings.error > 0 ? paint.bad : findings.warning > 0 ? paint.notice : paint.good;
-  const looked = `${plural(engines, 'engine')}, ${plural(sessions, 'session')}:`;
-  const found = told.join(', ') || 'nothing to tell';
+  const { looked, found } = countsOf(totals);
   return [
     ...(looked.length + 1 + found.length > width
       ? [looked, line`  ${colour(found)}`]
@@ -78,9 +62,28 @@ export function summaryLines(
   ];
 }
 
+/** `4 engines, 9 sessions: 2 errors, 1 warning`. */
+export function totalsText(totals: RunTotals): string {
+  const { looked, found } = countsOf(totals);
+  return `${looked} ${found}`;
+}
+
+function countsOf({ engines, sessions, diagnostics, findings }: RunTotals) {
+  const told = [
+    count(diagnostics, 'problem with a document', 'problems with documents'),
+    count(findings.error, 'error'),
+    count(findings.warning, 'warning'),
+    count(findings.remark, 'remark'),
+  ].filter(Boolean);
+  return {
+    looked: `${plural(engines, 'engine')}, ${plural(sessions, 'session')}:`,
+    found: told.join(', ') || 'nothing to tell',
+  };
+}
+
 const count = (n: number, one: string, many = `${one}s`): string =>
   n === 0 ? '' : `${n} ${n === 1 ? one : many}`;
 
 /** The tool checks numbers against limits that its user supplied. */
-const CAUTION =
+export const CAUTION =
   "The limits are the shop's own: the engine maker's manual and a qualified engineer come first.";

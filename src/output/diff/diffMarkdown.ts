@@ -2,7 +2,7 @@ import type { Change } from '../../compare/change.ts';
 import type { EngineDiff } from '../../compare/diff.ts';
 import type { EngineState } from '../../compare/state.ts';
 import { headedWithUnit } from '../../quantity/format.ts';
-import { positionText } from '../check/checkTables.ts';
+import { positionText } from '../check/view/rowView.ts';
 import { type Markdown, markdownList, markdownTable, md } from '../escape/markdown.ts';
 import { type Comparison, notComparedText, type Sides, sidesText } from './comparison.ts';
 import { type DiffSection, foldedText, groupsOf, sectionsOf } from './diffSections.ts';

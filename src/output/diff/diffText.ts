@@ -3,7 +3,7 @@ import { type EngineDiff, newsOf } from '../../compare/diff.ts';
 import type { EngineState } from '../../compare/state.ts';
 import { shortName } from '../../layout/naming.ts';
 import { headedWithUnit } from '../../quantity/format.ts';
-import { positionText } from '../check/checkTables.ts';
+import { positionText } from '../check/view/rowView.ts';
 import { joined } from '../escape/language.ts';
 import { type Line, line, withGaps } from '../escape/line.ts';
 import { type Cell, type Column, cell, fitting, layTable } from '../terminal/table.ts';

@@ -18,7 +18,7 @@ import { isSameTemperature } from '../../measurement/temperature.ts';
 import { formatNumber, formatUncertainty, withUnitName } from '../../quantity/format.ts';
 import { absolute } from '../../quantity/fraction.ts';
 import { plural } from '../../quantity/words.ts';
-import { positionText } from '../check/checkTables.ts';
+import { positionText } from '../check/view/rowView.ts';
 
 type UnitFor = EngineState['unitFor'];
 

@@ -2,7 +2,7 @@ import { printingOf, readingText } from '../../checks/findings/readings.ts';
 import type { ReportedSession } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { positionText, verdictText } from '../check/checkTables.ts';
+import { positionText, verdictText } from '../check/view/rowView.ts';
 import { type Line, line } from '../escape/line.ts';
 import { shellWord } from '../terminal/shellWord.ts';
 import { type Cell, type Column, cell, fitting, layTable } from '../terminal/table.ts';

@@ -5,7 +5,7 @@ import type { Verdict } from '../../checks/judge/verdict.ts';
 import type { FollowUpState } from '../../checks/open/followUps.ts';
 import { tighteningKinds } from '../../checks/tightening/tightening.ts';
 import { shortName } from '../../layout/naming.ts';
-import { severitiesText } from '../check/findingLines.ts';
+import { severitiesText } from '../check/view/findingsView.ts';
 
 /** What is told by name where an engine stands, the worst first; the rest is counted. */
 const NAMED: readonly Verdict[] = ['out', 'undecided', 'missing'];

@@ -2,7 +2,7 @@ import type { EngineState } from '../../compare/state.ts';
 import type { Trend, TrendLine } from '../../compare/trend.ts';
 import { valueAt } from '../../measurement/line.ts';
 import { toNumber } from '../../quantity/fraction.ts';
-import { positionText } from '../check/checkTables.ts';
+import { positionText } from '../check/view/rowView.ts';
 import type { Line } from '../escape/line.ts';
 import { LINES } from '../terminal/picture.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';

@@ -1,7 +1,7 @@
 import type { EngineState } from '../../compare/state.ts';
 import type { Trend, TrendLine } from '../../compare/trend.ts';
 import { plural } from '../../quantity/words.ts';
-import { positionText } from '../check/checkTables.ts';
+import { positionText } from '../check/view/rowView.ts';
 import { type Line, line, withGaps } from '../escape/line.ts';
 import { type Cell, type Column, cell, fitting, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';

@@ -23,6 +23,7 @@ const TREND = 'trend main_bearing_clearance engines/pump';
 export const OF_PROBLEMS: readonly Call[] = [
   text('check'),
   json('check'),
+  markdown('check'),
   text('explain stud_height'),
   text('torque caps engines/pump'),
 ];
@@ -52,6 +53,8 @@ export const OF_NO_WIDTH: readonly Call[] = [
   markdown('torque rows engines/pump'),
   markdown(`${SIDES} --all`),
   json('check engines --all --detail'),
+  markdown('check engines'),
+  markdown('check engines --all --detail'),
   markdown('plan engines/pump'),
   json('torque caps engines/pump'),
   json('plan engines/pump'),

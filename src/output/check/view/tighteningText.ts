@@ -1,13 +1,7 @@
-import type { TighteningLog } from '../../documents/tightening/tightened.ts';
-import { wrap } from '../terminal/wrap.ts';
+import type { TighteningLog } from '../../../documents/tightening/tightened.ts';
 
-/** A line for each joint that was tightened: `main caps tightened (main-caps): 3 of 3 passes logged, with beam-60`. */
-export const tighteningLines = (tightened: readonly TighteningLog[], width: number): readonly string[] =>
-  tightened.flatMap((log) => wrap(lineOf(log), width - INDENT.length).map((line) => `${INDENT}${line}`));
-
-const INDENT = '  ';
-
-function lineOf({ document, with: wrench, passes, fasteners }: TighteningLog): string {
+/** `main caps tightened (main-caps): 3 of 3 passes logged, with beam-60`. */
+export function tightenedText({ document, with: wrench, passes, fasteners }: TighteningLog): string {
   const asked = document.joint.sequence.passes.length;
   const plural = asked === 1 ? '' : 'es';
   const count = passes?.length ?? 0;

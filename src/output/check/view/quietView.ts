@@ -1,17 +1,12 @@
-import type { Finding } from '../../checks/finding.ts';
-import { printingOf } from '../../checks/findings/readings.ts';
-import type { Row } from '../../checks/judge/row.ts';
-import type { Verdict } from '../../checks/judge/verdict.ts';
-import { shortName } from '../../layout/naming.ts';
-import { formatNumber } from '../../quantity/format.ts';
-import { greatest, least } from '../../quantity/fraction.ts';
-import type { Unit } from '../../quantity/units.ts';
-import type { Line } from '../escape/line.ts';
-import { type Column, cell, layTable } from '../terminal/table.ts';
-import type { TextStyle } from '../terminal/textStyle.ts';
-import { widthOf } from '../terminal/width.ts';
-import { wrap } from '../terminal/wrap.ts';
-import { byMeasure } from './byMeasure.ts';
+import type { Finding } from '../../../checks/finding.ts';
+import { printingOf } from '../../../checks/findings/readings.ts';
+import type { Row } from '../../../checks/judge/row.ts';
+import type { Verdict } from '../../../checks/judge/verdict.ts';
+import { shortName } from '../../../layout/naming.ts';
+import { formatNumber } from '../../../quantity/format.ts';
+import { greatest, least } from '../../../quantity/fraction.ts';
+import type { Unit } from '../../../quantity/units.ts';
+import { byMeasure } from '../byMeasure.ts';
 
 const QUIET: readonly (Verdict | null)[] = ['ok', null];
 const TROUBLED: readonly (Verdict | null)[] = ['out', 'undecided', 'missing'];
@@ -38,37 +33,24 @@ export function troubledMeasures(rows: readonly Row[], findings: readonly Findin
 const measuresOf = (findings: readonly Finding[]): ReadonlySet<string | undefined> =>
   new Set(findings.filter(({ severity }) => severity !== 'remark').map(({ measure }) => measure));
 
-const COLUMNS: readonly Column[] = [{ align: 'left' }, { align: 'left' }, { align: 'left' }];
+/** Many rows of one characteristic in few words: `cylinder bore 1 to 6`, `4.1250 to 4.1254 in`, `ok`. */
+export interface QuietView {
+  readonly name: string;
+  readonly range: string;
+  readonly word: string;
+}
 
-/** `cylinder bore 1 to 6  4.1250 to 4.1254 in  ok`: whole tables, a line each. */
-export function quietLines(
+export const quietViews = (
   rows: readonly Row[],
   unitFor: (row: Row) => Unit,
-  { width }: TextStyle,
   wordOf: (rows: readonly Row[]) => string = verdictOfAll,
-): readonly Line[] {
-  const texts = byMeasure(rows).flatMap((group) => {
-    const texts = quietTexts(group, unitFor, wordOf(group));
-    return texts === undefined ? [] : [texts];
-  });
-  const lines = layTable(
-    texts.map((each) => each.map(cell)),
-    COLUMNS,
-    0,
-  );
-  if (lines.every((each) => widthOf(each) <= width)) return lines;
-  return texts.flatMap(([name, range, verdict]) => wrap(`${name}: ${range}, ${verdict}`, width));
-}
+): readonly QuietView[] => byMeasure(rows).flatMap((group) => quietView(group, unitFor, wordOf(group)) ?? []);
 
 const verdictOfAll = (rows: readonly Row[]): string =>
   rows.every(({ judgement }) => judgement.verdict === null) ? 'without limits' : 'ok';
 
 /** What was measured at which positions, from least to greatest, and a word on all of it. */
-function quietTexts(
-  rows: readonly Row[],
-  unitFor: (row: Row) => Unit,
-  word: string,
-): readonly [name: string, range: string, word: string] | undefined {
+function quietView(rows: readonly Row[], unitFor: (row: Row) => Unit, word: string): QuietView | undefined {
   const [first] = rows;
   const judged = rows.flatMap(({ routes }) => routes[0] ?? []);
   if (first === undefined || judged.length === 0) return undefined;
@@ -77,7 +59,7 @@ function quietTexts(
     (end) => formatNumber(end, unit, decimals),
   );
   const name = [first.characteristic.label, positionsText(rows)].filter(Boolean).join(' ');
-  return [name, `${[...new Set(ends)].join(' to ')} ${unit.name}`, word];
+  return { name, range: `${[...new Set(ends)].join(' to ')} ${unit.name}`, word };
 }
 
 /** Of many the first and the last, in the order of the layout. */

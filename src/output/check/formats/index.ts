@@ -1,0 +1,8 @@
+import type { CheckFormat } from './format.ts';
+
+/** Every format of `tenths check`, by its name: a file and a line each. It is loaded where it is asked for. */
+export const CHECK_FORMATS: Readonly<Record<string, () => Promise<CheckFormat>>> = {
+  text: async () => (await import('./text.ts')).text,
+  json: async () => (await import('./json.ts')).json,
+  markdown: async () => (await import('./markdown.ts')).markdown,
+};

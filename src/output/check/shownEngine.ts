@@ -1,0 +1,36 @@
+import type { EngineReport, ReportedSession, StateReport } from '../../checks/judge/report.ts';
+import { engineJson, followUpJson } from './checkJson.ts';
+import { type EngineView, engineView, type Showing } from './view/engineView.ts';
+
+/** An engine as formats take it: in words for a reader, as data for a program. Each is built once, where a format asks for it. */
+export class ShownEngine {
+  readonly #report: EngineReport;
+  readonly #chosen: readonly (ReportedSession | StateReport)[];
+  readonly #showing: Showing;
+  #view: EngineView | undefined;
+  #data: EngineJson | undefined;
+
+  constructor(report: EngineReport, chosen: readonly (ReportedSession | StateReport)[], showing: Showing) {
+    this.#report = report;
+    this.#chosen = chosen;
+    this.#showing = showing;
+  }
+
+  get view(): EngineView {
+    this.#view ??= engineView(this.#report, this.#chosen, this.#showing);
+    return this.#view;
+  }
+
+  get data(): EngineJson {
+    this.#data ??= engineJson(this.#report, this.#chosen);
+    return this.#data;
+  }
+
+  get followUps(): readonly FollowUpJson[] {
+    return this.#report.followUps.map(followUpJson);
+  }
+}
+
+export type EngineJson = ReturnType<typeof engineJson>;
+
+export type FollowUpJson = ReturnType<typeof followUpJson>;

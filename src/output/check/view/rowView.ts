@@ -1,0 +1,115 @@
+import { type Printing, pastText, plusMinus, readingText } from '../../../checks/findings/readings.ts';
+import type { EarlierRow, ReportedSession } from '../../../checks/judge/report.ts';
+import type { JudgedRoute, Row } from '../../../checks/judge/row.ts';
+import { warmthNote } from '../../../checks/value/blockWarmth.ts';
+import { tableName } from '../../../layout/naming.ts';
+import { hotNote } from '../hotText.ts';
+import { pinHeading } from '../pinGroups.ts';
+
+/** A row of a table in words; where and how they stand is left to a format. */
+export interface RowView {
+  readonly row: Row;
+  /** Of the first of several that run on one pin: which they are. */
+  readonly group: string | undefined;
+  readonly position: string;
+  /** The position with the shop's label for it. */
+  readonly where: string;
+  /** With the side and the distance; empty where nothing limits the value. */
+  readonly verdict: string;
+  /** `marginal at ±0.00016`, where a deciding limit lies that near; else empty. */
+  readonly near: string;
+  /** Limits that most rows of the table do not have. */
+  readonly limits: string;
+  /** The judged one first, then other ways to the same thing; none where it is missing. */
+  readonly values: readonly ValueView[];
+  /** Of a missing one, what was there once and holds no longer. */
+  readonly lastKnown: string;
+}
+
+export interface ValueView {
+  readonly route: JudgedRoute;
+  readonly reading: string;
+  /** What it was before, when it was read, and what was said of it. */
+  readonly notes: readonly string[];
+  /** Of another route, how well it agrees with the judged one. */
+  readonly agreement: string;
+  /** Where details were asked for: the uncertainty, and the route with its instruments. */
+  readonly uncertainty: string;
+  readonly from: string;
+}
+
+interface Around {
+  readonly session: ReportedSession;
+  readonly printing: Printing;
+  readonly above: Row | undefined;
+  readonly limits: string;
+  readonly detail: boolean;
+}
+
+export function rowView(row: Row, { session, printing, above, limits, detail }: Around): RowView {
+  return {
+    row,
+    group: pinHeading(row, above),
+    position: row.position.name,
+    where: positionText(row),
+    verdict: distanceText(row, printing),
+    near: marginalText(row, printing),
+    limits,
+    values: row.routes.map((route, index) => ({
+      route,
+      reading: readingText(route, printing),
+      notes: index === 0 ? notesOf(row, route, { session, printing, detail }) : [],
+      agreement: index === 0 ? '' : agreementText(route),
+      uncertainty: detail ? plusMinus(route.route, printing.unit) : '',
+      from: detail ? `${route.route.name}, ${route.route.with.join(', ')}` : '',
+    })),
+    lastKnown: row.routes.length === 0 ? lastKnownText(session.before(row), printing) : '',
+  };
+}
+
+export const positionText = ({ position, half }: Row): string =>
+  [tableName(position), half ?? ''].join(' ').trim();
+
+/** The verdict in words, with the side and the distance, and whether a limit is near. */
+export const verdictText = (row: Row, printing: Printing): string =>
+  [distanceText(row, printing), marginalText(row, printing)].filter(Boolean).join(', ');
+
+function notesOf(
+  row: Row,
+  { route: { takenFrom, notes, warmth } }: JudgedRoute,
+  { session, printing, detail }: Pick<Around, 'session' | 'printing' | 'detail'>,
+): readonly string[] {
+  const held = takenFrom === undefined ? '' : `read ${takenFrom}`;
+  const hot = detail ? hotNote(row, printing) : '';
+  const all = [held, beforeText(row, session, printing), ...notes, ...warmthNote(warmth), hot];
+  return all.filter(Boolean);
+}
+
+const agreementText = ({ route, en }: JudgedRoute): string =>
+  `${route.name}${en === null ? '' : `, E_n ${en.toFixed(1)}`}`;
+
+function distanceText(row: Row, printing: Printing): string {
+  const { verdict, past } = row.judgement;
+  const [judged] = row.routes;
+  if (verdict === null) return '';
+  if (verdict === 'missing' || judged === undefined) return verdict;
+  const u = plusMinus(judged.route, printing.unit);
+  if (verdict === 'undecided') return `undecided at ${u}`;
+  return past === undefined ? verdict : `${verdict}, ${pastText(row, printing)}`;
+}
+
+function marginalText({ judgement, routes: [judged] }: Row, { unit }: Printing): string {
+  const { marginal, verdict } = judgement;
+  if (!marginal || judged === undefined || verdict === null || verdict === 'undecided') return '';
+  return `marginal at ${plusMinus(judged.route, unit)}`;
+}
+
+function lastKnownText(earlier: EarlierRow | undefined, printing: Printing): string {
+  const [judged] = earlier?.row.routes ?? [];
+  return judged === undefined ? '' : `last known ${readingText(judged, printing)} on ${earlier?.date}`;
+}
+
+function beforeText(row: Row, session: ReportedSession, printing: Printing): string {
+  const earlier = session.before(row)?.row.routes[0];
+  return earlier === undefined ? '' : `was ${readingText(earlier, printing)}`;
+}
