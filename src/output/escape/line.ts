@@ -37,7 +37,7 @@ export const writtenText = (text: string): Written => writtenLines(text.replace(
  * CI systems take a line that begins with `::`, any white space before it or none, for a command to the log, and
  * `##[…]` or `##name[…]` anywhere in it.
  */
-const withoutCommands = (text: string): string =>
+export const withoutCommands = (text: string): string =>
   text.includes('::') || text.includes('##')
     ? text.replace(BEGINS, '$1\\u{3a}').replace(/#(?=#\w*\[)/g, '\\u{23}')
     : text;

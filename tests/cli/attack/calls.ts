@@ -1,7 +1,7 @@
 /** A call of the program that shows what documents say. */
 export interface Call {
   readonly words: readonly string[];
-  readonly language: 'text' | 'markdown' | 'json';
+  readonly language: 'text' | 'markdown' | 'json' | 'csv' | 'xml' | 'commands';
 }
 
 const text = (words: string): Call => ({ words: words.split(' '), language: 'text' });
@@ -16,16 +16,28 @@ const json = (words: string): Call => ({
   language: 'json',
 });
 
+/** What programs read of a check. */
+const forPrograms = (words: string): readonly Call[] => [
+  { words: [...words.split(' '), '--format', 'sarif'], language: 'json' },
+  { words: [...words.split(' '), '--format', 'junit'], language: 'xml' },
+  { words: [...words.split(' '), '--format', 'github'], language: 'commands' },
+];
+
 const SIDES = 'diff teardown rebuild engines/pump';
 const TREND = 'trend main_bearing_clearance engines/pump';
 
 /** Of a shop whose documents have problems: wherever they are told of. */
 export const OF_PROBLEMS: readonly Call[] = [
   text('check'),
-  json('check'),
-  markdown('check'),
   text('explain stud_height'),
   text('torque caps engines/pump'),
+];
+
+/** The same, of no width. */
+export const OF_PROBLEMS_OF_NO_WIDTH: readonly Call[] = [
+  json('check'),
+  markdown('check'),
+  ...forPrograms('check'),
 ];
 
 /** What lays its lines out for the width of a terminal. */
@@ -58,6 +70,8 @@ export const OF_NO_WIDTH: readonly Call[] = [
   markdown('plan engines/pump'),
   json('torque caps engines/pump'),
   json('plan engines/pump'),
+  ...forPrograms('check engines --all'),
+  { words: ['check', 'engines', '--all', '--format', 'csv'], language: 'csv' },
   json(SIDES),
   json(TREND),
 ];

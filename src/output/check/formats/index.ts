@@ -5,4 +5,8 @@ export const CHECK_FORMATS: Readonly<Record<string, () => Promise<CheckFormat>>>
   text: async () => (await import('./text.ts')).text,
   json: async () => (await import('./json.ts')).json,
   markdown: async () => (await import('./markdown.ts')).markdown,
+  csv: async () => (await import('./csv.ts')).csv,
+  junit: async () => (await import('./junit.ts')).junit,
+  sarif: async () => (await import('./sarif.ts')).sarif,
+  github: async () => (await import('./github.ts')).github,
 };

@@ -1,0 +1,112 @@
+import { findingKinds } from '../../../checks/catalogue.ts';
+import type { Severity } from '../../../checks/finding.ts';
+import { DOCUMENT_CODES } from '../../../diagnostic/catalogue.ts';
+import { compareText } from '../../../diagnostic/place.ts';
+import { VERSION } from '../../../version.ts';
+import { json, writtenJson } from '../../escape/json.ts';
+import { sarifText, uriReference } from '../../escape/sarifText.ts';
+import type { CheckFormat, RunTotals } from './format.ts';
+import { type PlaceJson, type Told, toldDiagnostic, toldFinding, toldOf } from './told.ts';
+
+/** A log by SARIF 2.1.0 (OASIS): findings and problems with documents, with the rules that they are of. */
+export const sarif: CheckFormat<readonly Told[]> = {
+  part: ({ data }) => toldOf(data),
+  writer(_, write) {
+    const all: Told[] = [];
+    return {
+      diagnostics: (list) => all.push(...list.map(toldDiagnostic)),
+      engine: (told) => all.push(...told),
+      findings: (list) => all.push(...list.map(toldFinding)),
+      notJudged: () => undefined,
+      end: (totals) => write(writtenJson(json`${logOf(all, totals)}\n`)),
+    };
+  },
+};
+
+function logOf(all: readonly Told[], { exit }: RunTotals) {
+  const codes = [...new Set(all.map(({ code }) => code))].sort(compareText);
+  const fingerprint = fingerprints();
+  return {
+    $schema: 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json',
+    version: '2.1.0',
+    runs: [
+      {
+        tool: { driver: { name: 'tenths', semanticVersion: VERSION, rules: codes.map(ruleOf) } },
+        columnKind: 'utf16CodeUnits',
+        invocations: [{ executionSuccessful: exit !== 2, exitCode: exit }],
+        results: all.map((told) => resultOf(told, codes.indexOf(told.code), fingerprint(told))),
+      },
+    ],
+  };
+}
+
+const LEVELS: Readonly<Record<Severity, string>> = { error: 'error', warning: 'warning', remark: 'note' };
+
+/** What a finding's page says of its kind. */
+function ruleOf(id: string) {
+  const { severity, means, help } = pageOf(id);
+  return {
+    id,
+    shortDescription: { text: sarifText(means) },
+    help: { text: sarifText(help) },
+    defaultConfiguration: { level: LEVELS[severity] },
+  };
+}
+
+function pageOf(code: string): { severity: Severity; means: string; help: string } {
+  const kind = findingKinds.find((each) => each.code === code);
+  if (kind !== undefined) {
+    const { severity, means, matters, usually } = kind;
+    return { severity, means, help: `Why it matters: ${matters} What people usually do: ${usually}` };
+  }
+  const page = Object.entries(DOCUMENT_CODES).find(([each]) => `document/${each}` === code)?.[1];
+  if (page === undefined) throw new Error(`no page of ${code}`);
+  return { severity: 'error', means: page.means, help: `What people usually do: ${page.usually}` };
+}
+
+const resultOf = (told: Told, ruleIndex: number, fingerprint: string) => ({
+  ruleId: told.code,
+  ruleIndex,
+  level: LEVELS[told.severity],
+  message: { text: sarifText(told.message) },
+  locations: [
+    {
+      physicalLocation: locationOf(told.place),
+      ...(told.engine === null ? {} : { logicalLocations: [{ fullyQualifiedName: whereOf(told) }] }),
+    },
+  ],
+  ...(told.limit_place === null
+    ? {}
+    : {
+        relatedLocations: [
+          { id: 1, physicalLocation: locationOf(told.limit_place), message: { text: 'the limit' } },
+        ],
+      }),
+  // A platform that shows such logs takes the first of these alone.
+  partialFingerprints: { primaryLocationLineHash: fingerprint, 'tenths/v1': fingerprint },
+});
+
+const locationOf = (place: PlaceJson) => ({
+  artifactLocation: { uri: uriReference(place.path), uriBaseId: '%SRCROOT%' },
+  region: {
+    startLine: place.line,
+    startColumn: place.column,
+    endLine: place.end_line,
+    endColumn: place.end_column,
+  },
+});
+
+const whereOf = ({ engine, session, measure, position }: Told): string =>
+  [engine, session, measure, position].filter((each) => each !== null).join(' ');
+
+/** The same for as long as the finding is the same, wherever its line has gone: neither line nor value is in it. */
+function fingerprints(): (told: Told) => string {
+  const counts = new Map<string, number>();
+  return (told) => {
+    const where = told.engine === null ? told.place.path : whereOf(told);
+    const key = `${told.code} ${where}`;
+    const count = (counts.get(key) ?? 0) + 1;
+    counts.set(key, count);
+    return `${key}:${count}`;
+  };
+}
