@@ -36,6 +36,8 @@ export interface Finding {
   readonly limitPlace: Place | undefined;
   /** The readings that one cause has made wrong: what else is said of them follows from it. */
   readonly covers?: readonly Reading[];
+  /** Whether the run was told of it before it began; undefined where it was told of nothing. */
+  readonly known?: boolean;
 }
 
 /** A characteristic at a position. */

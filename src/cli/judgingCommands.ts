@@ -46,6 +46,8 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
     .addOption(rule())
     .addOption(judgeBy())
     .option('--strict', 'exit with 1 for warnings as well', false)
+    .option('--known <file>', 'findings that were known before: they are shown and counted, and do not fail')
+    .option('--update-known', 'write into that file whatever is found now')
     .option('--detail', 'uncertainty, route and instrument of every value, and every remark', false)
     .addOption(formatOption(Object.keys(CHECK_FORMATS)))
     .addHelpText('after', CHECK_END)

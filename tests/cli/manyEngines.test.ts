@@ -33,12 +33,14 @@ describe('a shop of more engines than one thread checks', () => {
   const formats = Object.keys(CHECK_FORMATS);
   const into = (folder: string): readonly string[] => [
     'check',
+    ...['--known', 'known.json'],
     ...formats.flatMap((format) => ['--format', `${format}:${folder}-${format}`]),
   ];
   const written = (folder: string, format: string): string =>
     readFileSync(join(shop, `${folder}-${format}`), 'utf8');
 
   it('writes in every format what one thread writes', async () => {
+    await call(shop, ['check', pump(3), pump(30), '--known', 'known.json', '--update-known']);
     // A call of the tests has no threads.
     const alone = await call(shop, into('alone'));
     const { stdout, stderr, exitCode } = await runLine(`tenths ${into('shared').join(' ')}`, { cwd: shop });

@@ -15,6 +15,9 @@ import { CheckWriters } from './checkWriters.ts';
 import type { SessionChoice } from './chooseSessions.ts';
 import { type EngineSource, engineSource } from './engineSource.ts';
 import { HeldOutput } from './heldOutput.ts';
+import { readKnown, writeKnown } from './knownFile.ts';
+import { asKnown, filesWithKnown } from './knownFindings.ts';
+import { coveredBy, KnownRun } from './knownRun.ts';
 import { changedIn, type Since } from './since.ts';
 import { Tally } from './tally.ts';
 import { unreadTold } from './unreadTold.ts';
@@ -23,6 +26,10 @@ export interface CheckOptions extends JudgingOptions, SessionChoice {
   readonly format: readonly FormatChoice[];
   readonly strict: boolean;
   readonly detail: boolean;
+  /** A file with findings that were known before: they do not fail. */
+  readonly known?: string | undefined;
+  /** Writes into that file whatever is found now. */
+  readonly updateKnown?: boolean | undefined;
   /** A revision whose documents are read instead of those on disk. */
   readonly at?: string | undefined;
   /** What is staged in git is read, of the engines for which that differs from the last commit; nothing is printed where all is well. */
@@ -50,8 +57,9 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
     since: since?.files.revision,
   };
   const writer = await CheckWriters.open(options.format, head, { outputs, world, detail: options.detail });
-  const engines = await engineSource(paths, { ...options, isOneOfMany }, world);
-  for (const each of found) await checkShop(each, { tally, writer, engines });
+  const known = knownRun(paths, options, world);
+  const engines = await engineSource(paths, { ...options, isOneOfMany, known: known?.options }, world);
+  for (const each of found) await checkShop(each, { tally, writer, engines, known });
   if (options.session !== undefined && tally.engines > 0 && tally.sessions === 0 && tally.diagnostics === 0) {
     const help = 'it is a path, a file name or a part of it, or a stage';
     throw new UsageError(`no session is known as ${options.session}`, help);
@@ -60,10 +68,25 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
     const help = 'an engine is a folder with a document of kind: engine';
     throw new UsageError(`no engine found in ${paths.join(', ')}`, help);
   }
-  writer.end(tally.totals());
+  writer.end(tally.totals(known?.gone()));
   if (!(options.staged && printsText(options) && tally.isWell())) held?.release();
   outputs.save();
+  if (options.known !== undefined && known?.options.isUpdating)
+    writeKnown(options.known, known.updated(), world);
   return tally.exitCode();
+}
+
+function knownRun(paths: readonly string[], options: CheckOptions, world: World): KnownRun | undefined {
+  const { known: file, updateKnown: isUpdating = false, since, staged, session } = options;
+  if (file === undefined) {
+    if (isUpdating)
+      throw new UsageError('--update-known writes the file of --known', 'name it: --known FILE');
+    return undefined;
+  }
+  // Such a run passes over engines on purpose.
+  const isPartial = since !== undefined || staged === true || session !== undefined;
+  const findings = readKnown(file, isUpdating, world);
+  return new KnownRun({ findings, isUpdating }, isPartial ? () => false : coveredBy(paths));
 }
 
 const printsText = ({ format }: CheckOptions): boolean =>
@@ -95,6 +118,7 @@ interface Run {
   readonly tally: Tally;
   readonly writer: CheckWriters;
   readonly engines: EngineSource;
+  readonly known: KnownRun | undefined;
 }
 
 interface FoundInShop {
@@ -107,15 +131,21 @@ function foundIn({ shop, selected }: ShopPaths, since: Since | undefined): Found
   return since === undefined ? shop.loader.find({ folders }) : changedIn(shop, folders, since);
 }
 
-async function checkShop({ paths, found }: FoundInShop, { tally, writer, engines }: Run): Promise<void> {
+async function checkShop(
+  { paths, found }: FoundInShop,
+  { tally, writer, engines, known }: Run,
+): Promise<void> {
   const { shop, selected } = paths;
   for await (const { folder, diagnostics, texts, judged } of engines(found.engines, paths)) {
     tally.countEngine();
     writer.diagnostics(tally.newDiagnostics(diagnostics), texts);
-    if (judged === undefined) writer.notJudged(folder);
-    else {
+    if (judged === undefined) {
+      writer.notJudged(folder);
+      known?.look(folder, [], []);
+    } else {
       tally.countSessions(judged);
       writer.engine(judged.parts);
+      known?.look(folder, judged.looked, judged.found);
     }
   }
   const named = selected.map(({ file }) => file);
@@ -125,8 +155,10 @@ async function checkShop({ paths, found }: FoundInShop, { tally, writer, engines
   }
   const unread = unreadTold(found.unread);
   writer.diagnostics(tally.newDiagnostics(unread.diagnostics), new Map());
-  tally.countFindings(unread.findings);
-  writer.findings(unread.findings);
+  const findings = filesWithKnown(unread.findings, known?.options);
+  tally.countFindings(findings);
+  writer.findings(findings);
+  known?.lookAtFiles(findings.map((each) => asKnown(each)));
   writer.diagnostics(tally.newDiagnostics(shop.store.problems().map(unlistable)), new Map());
 }
 

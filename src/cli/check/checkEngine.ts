@@ -2,15 +2,20 @@ import { reportEngine } from '../../checks/judge/report.ts';
 import type { JudgingOptions } from '../../checks/judge/row.ts';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
 import { isAtOrAbove } from '../../documents/opened.ts';
+import type { KnownFinding } from '../../output/check/knownFinding.ts';
 import type { Texts } from '../../shell/discover/loadEngines.ts';
 import type { World } from '../../shell/world.ts';
 import { byShop, type ShopPaths } from '../shop/resolveShop.ts';
 import { workTreeSource } from '../shop/shopSource.ts';
 import { chooseSessions, type SessionChoice } from './chooseSessions.ts';
 import { type EngineParts, engineParts, type PartOptions } from './engineParts.ts';
+import { foundIn, type KnownOptions, sessionOf, withKnown } from './knownFindings.ts';
+import type { Looked } from './knownRun.ts';
 import { type Counts, countsOf } from './tally.ts';
 
-export interface EngineOptions extends JudgingOptions, SessionChoice, PartOptions {}
+export interface EngineOptions extends JudgingOptions, SessionChoice, PartOptions {
+  readonly known?: KnownOptions | undefined;
+}
 
 /** What a run takes from one engine: plain data, so that it may come from another thread. */
 export interface CheckedEngine {
@@ -26,6 +31,9 @@ export interface CheckedEngine {
 interface JudgedEngine extends Counts {
   /** What each format of the call has made of it. */
   readonly parts: readonly unknown[];
+  /** Where it is asked which findings were known, what was looked at and found. */
+  readonly looked: Looked;
+  readonly found: readonly KnownFinding[];
 }
 
 export function checkEngine(
@@ -41,12 +49,22 @@ export function checkEngine(
   const bearing = selected.filter(
     (each) => isAtOrAbove(each.folder, folder) || isAtOrAbove(folder, each.folder),
   );
-  const chosen = chooseSessions(
+  const asked = chooseSessions(
     report,
     options,
     bearing.map(({ file, folder: around }) => shop.store.shown(file ?? around)),
   );
-  return { ...base, judged: { parts: partsOf(report, chosen), ...countsOf(chosen) } };
+  const chosen = withKnown(asked, base.folder, options.known);
+  return {
+    ...base,
+    judged: {
+      parts: partsOf(report, chosen),
+      // What a session that is not judged would have said is not known.
+      looked: engine.notJudged.length > 0 ? [] : options.all === true ? 'all' : chosen.map(sessionOf),
+      found: options.known === undefined ? [] : foundIn(chosen, base.folder),
+      ...countsOf(chosen),
+    },
+  };
 }
 
 const textsWith = (diagnostics: readonly Diagnostic[], texts: Texts): Texts =>

@@ -35,6 +35,8 @@ export const findingJson = (finding: Finding) => ({
   at: finding.at === undefined ? null : coordinatesByAxis(finding.at),
   place: placeJson(finding.place),
   limit_place: finding.limitPlace === undefined ? null : placeJson(finding.limitPlace),
+  // Only where something is known: else there is nothing to say of it.
+  ...(finding.known === undefined ? {} : { known: finding.known }),
 });
 
 export const followUpJson = ({ session, followUp, state, closedBy }: FollowUpState) => ({

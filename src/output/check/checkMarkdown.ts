@@ -79,10 +79,10 @@ const detailOf = ({ uncertainty, from }: ValueView): readonly string[] =>
 const emphasised = ({ row }: RowView, verdict: string): string | Markdown =>
   row.judgement.verdict === 'out' ? md`**${verdict}**` : verdict;
 
-const findingItem = ({ severity, message, code, place, limitPlace }: Finding): Markdown => {
+const findingItem = ({ severity, message, code, place, limitPlace, known }: Finding): Markdown => {
   const limit =
     limitPlace === undefined ? '' : `, limit ${limitPlace.path}:${limitPlace.line}:${limitPlace.column}`;
-  return md`**${severity}** ${message} (${code}, ${place.path}:${place.line}:${place.column}${limit})`;
+  return md`**${severity}** ${message} (${code}, ${place.path}:${place.line}:${place.column}${limit}${known === true ? ', known' : ''})`;
 };
 
 const quietBlock = (views: readonly QuietView[]): readonly Markdown[] =>

@@ -23,7 +23,8 @@ function findingLines(finding: Finding, { paint, width }: TextStyle): readonly L
   const { place, limitPlace } = finding;
   const limit =
     limitPlace === undefined ? '' : `  limit ${limitPlace.path}:${limitPlace.line}:${limitPlace.column}`;
-  const where = `${place.path}:${place.line}:${place.column}  ${finding.code}${limit}`;
+  const known = finding.known === true ? '  known' : '';
+  const where = `${place.path}:${place.line}:${place.column}  ${finding.code}${limit}${known}`;
   return [
     line`  ${colour(finding.severity.padEnd(INDENT - 4))}  ${first}`,
     ...[...rest, ...wrap(where, width - INDENT).map(paint.faint)].map(

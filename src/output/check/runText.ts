@@ -6,6 +6,7 @@ import type { TextStyle } from '../terminal/textStyle.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
 import type { RunTotals } from './formats/format.ts';
+import { knownText } from './knownFinding.ts';
 
 /** Problems with documents: the place, what is wrong, the user's own line, what to do. */
 export const diagnosticsLines = (
@@ -68,7 +69,7 @@ export function totalsText(totals: RunTotals): string {
   return `${looked} ${found}`;
 }
 
-function countsOf({ engines, sessions, diagnostics, findings }: RunTotals) {
+function countsOf({ engines, sessions, diagnostics, findings, known }: RunTotals) {
   const told = [
     count(diagnostics, 'problem with a document', 'problems with documents'),
     count(findings.error, 'error'),
@@ -77,9 +78,17 @@ function countsOf({ engines, sessions, diagnostics, findings }: RunTotals) {
   ].filter(Boolean);
   return {
     looked: `${plural(engines, 'engine')}, ${plural(sessions, 'session')}:`,
-    found: told.join(', ') || 'nothing to tell',
+    found: `${told.join(', ') || 'nothing to tell'}${knownCount(known)}`,
   };
 }
+
+const knownCount = (known: RunTotals['known']): string =>
+  known === undefined || known.findings === 0 ? '' : `; ${known.findings} of them known`;
+
+/** What was known and is no longer found. */
+export const goneTexts = ({ known }: RunTotals): readonly string[] => (known?.gone ?? []).map(knownText);
+
+export const GONE = 'known, and no longer found';
 
 const count = (n: number, one: string, many = `${one}s`): string =>
   n === 0 ? '' : `${n} ${n === 1 ? one : many}`;

@@ -10,6 +10,7 @@ import {
   type Schema,
   text,
   whole,
+  withOptional,
 } from './parts.ts';
 import { rowDefinitions } from './rowSchema.ts';
 
@@ -38,19 +39,36 @@ const definitions: Readonly<Record<string, Schema>> = {
     { code: text, severity: { const: 'error' }, message: text, help: orNull(text), place: ref('place') },
     'A problem with a document. A document that has one is not judged.',
   ),
-  finding: object(
-    {
-      code: text,
-      severity,
-      message: text,
-      measure: orNull(text),
-      position: orNull(text),
-      at: orNull(coordinates),
-      place: ref('place'),
-      limit_place: orNull(ref('place')),
-    },
-    'A problem with the engine, or with how it was measured.',
+  finding: withOptional(
+    object(
+      {
+        code: text,
+        severity,
+        message: text,
+        measure: orNull(text),
+        position: orNull(text),
+        at: orNull(coordinates),
+        place: ref('place'),
+        limit_place: orNull(ref('place')),
+      },
+      'A problem with the engine, or with how it was measured.',
+    ),
+    { known: described('Only with --known: whether the run was told of it.', { type: 'boolean' }) },
   ),
+  known: object(
+    {
+      findings: described('How many of the findings were known.', whole),
+      gone: described('What was known and is no longer found.', list(ref('known_finding'))),
+    },
+    'Only with --known.',
+  ),
+  known_finding: object({
+    code: text,
+    engine: text,
+    session: described('Its path, or state for where the engine stands.', orNull(text)),
+    measure: orNull(text),
+    position: orNull(text),
+  }),
   ...rowDefinitions,
   tightened: object(
     {
@@ -118,30 +136,33 @@ const definitions: Readonly<Record<string, Schema>> = {
 export const checkSchema = (): Schema => ({
   $schema: 'http://json-schema.org/draft-07/schema#',
   title: 'tenths check',
-  ...object({
-    format: { const: 'tenths.check' },
-    version: { const: 2 },
-    tool: object({ name: { const: 'tenths' }, version: text }),
-    at: described('The commit that was checked; null for the working tree.', orNull(ref('revision'))),
-    since: described('Only engines that changed after it are listed.', orNull(ref('revision'))),
-    staged: described('What is staged in git was checked.', { type: 'boolean' }),
-    strict: { type: 'boolean' },
-    exit: { enum: [0, 1, 2] },
-    diagnostics: list(ref('diagnostic')),
-    findings: described(
-      'Of no session: files that look like documents and were not read.',
-      list(ref('finding')),
-    ),
-    engines: list(ref('engine')),
-    follow_ups: list(ref('follow_up')),
-    summary: object({
-      engines: whole,
-      sessions: whole,
-      diagnostics: whole,
-      errors: whole,
-      warnings: whole,
-      remarks: whole,
+  ...withOptional(
+    object({
+      format: { const: 'tenths.check' },
+      version: { const: 2 },
+      tool: object({ name: { const: 'tenths' }, version: text }),
+      at: described('The commit that was checked; null for the working tree.', orNull(ref('revision'))),
+      since: described('Only engines that changed after it are listed.', orNull(ref('revision'))),
+      staged: described('What is staged in git was checked.', { type: 'boolean' }),
+      strict: { type: 'boolean' },
+      exit: { enum: [0, 1, 2] },
+      diagnostics: list(ref('diagnostic')),
+      findings: described(
+        'Of no session: files that look like documents and were not read.',
+        list(ref('finding')),
+      ),
+      engines: list(ref('engine')),
+      follow_ups: list(ref('follow_up')),
+      summary: object({
+        engines: whole,
+        sessions: whole,
+        diagnostics: whole,
+        errors: whole,
+        warnings: whole,
+        remarks: whole,
+      }),
     }),
-  }),
+    { known: ref('known') },
+  ),
   definitions,
 });

@@ -21,4 +21,10 @@ export const object = (properties: Readonly<Record<string, Schema>>, description
   required: Object.keys(properties),
 });
 
+/** The same with keys that are there only where they say something. */
+export const withOptional = (schema: Schema, properties: Readonly<Record<string, Schema>>): Schema => ({
+  ...schema,
+  properties: { ...(schema.properties as object), ...properties },
+});
+
 export const VERDICTS = ['ok', 'off target', 'worn', 'undecided', 'out', 'accepted', 'missing'];

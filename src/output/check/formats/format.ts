@@ -3,6 +3,7 @@ import type { Diagnostic } from '../../../diagnostic/diagnostic.ts';
 import type { NamedCommit } from '../../diff/revision.ts';
 import type { Written } from '../../escape/language.ts';
 import type { TextStyle } from '../../terminal/textStyle.ts';
+import type { KnownFinding } from '../knownFinding.ts';
 import type { ShownEngine } from '../shownEngine.ts';
 
 /**
@@ -44,5 +45,7 @@ export interface RunTotals {
   readonly sessions: number;
   readonly diagnostics: number;
   readonly findings: Readonly<Record<Severity, number>>;
+  /** Undefined where the run was told of no known findings. */
+  readonly known: { readonly findings: number; readonly gone: readonly KnownFinding[] } | undefined;
   readonly exit: 0 | 1 | 2;
 }

@@ -31,7 +31,9 @@ export const github: CheckFormat<readonly Told[]> = {
 const MOST = 10;
 
 const worstFirst = (a: Told, b: Told): number =>
-  Number(b.isDiagnostic) - Number(a.isDiagnostic) || compare(b.weight, a.weight);
+  Number(b.isDiagnostic) - Number(a.isDiagnostic) ||
+  Number(a.known === true) - Number(b.known === true) ||
+  compare(b.weight, a.weight);
 
 const compare = (a: number, b: number): number => (a === b ? 0 : a - b);
 
@@ -41,7 +43,7 @@ const NAMES: Readonly<Record<Severity, WorkflowCommand['name']>> = {
   remark: 'notice',
 };
 
-const annotation = ({ severity, code, message, place }: Told): WorkflowCommand => ({
+const annotation = ({ severity, code, message, place, known }: Told): WorkflowCommand => ({
   name: NAMES[severity],
   properties: {
     file: place.path,
@@ -49,7 +51,7 @@ const annotation = ({ severity, code, message, place }: Told): WorkflowCommand =
     endLine: place.end_line,
     // Columns are taken within one line alone.
     ...(place.line === place.end_line ? { col: place.column, endColumn: place.end_column } : {}),
-    title: code,
+    title: known === true ? `${code} (known)` : code,
   },
   message,
 });

@@ -40,13 +40,16 @@ export const json: CheckFormat<Part> = {
       notJudged: (folder) => item(writtenJson(asJson`${notJudgedEngineJson(folder)}`)),
       end(totals) {
         const rest = writtenJson(
-          asJson`],\n"diagnostics":${diagnostics.map(diagnosticJson)},"findings":${findings.map(findingJson)},"follow_ups":${followUps},"strict":${strict},"exit":${totals.exit},"summary":${summaryJson(totals)}}\n`,
+          asJson`],\n"diagnostics":${diagnostics.map(diagnosticJson)},"findings":${findings.map(findingJson)},"follow_ups":${followUps},"strict":${strict},"exit":${totals.exit},"summary":${summaryJson(totals)}${knownJson(totals)}}\n`,
         );
         write(before === head ? together(head, rest) : rest);
       },
     };
   },
 };
+
+/** Only where the run was told of known findings. */
+const knownJson = ({ known }: RunTotals) => (known === undefined ? asJson`` : asJson`,"known":${known}`);
 
 const summaryJson = ({ engines, sessions, diagnostics, findings }: RunTotals) => ({
   engines,

@@ -143,7 +143,8 @@ const FAILING: Readonly<Record<Severity, (strict: boolean) => boolean>> = {
   remark: () => false,
 };
 
-const isFailing = ({ severity }: Told, strict: boolean): boolean => FAILING[severity](strict);
+const isFailing = ({ severity, known }: Told, strict: boolean): boolean =>
+  known !== true && FAILING[severity](strict);
 
 const toldLine = ({ severity, code, place, message }: Told): Xml =>
   xml`${severity} ${code} ${place.path}:${place.line}:${place.column} ${message}`;

@@ -3,7 +3,7 @@ import { together } from '../../escape/language.ts';
 import { codeBlock, type Markdown, markdownList, md, writtenMarkdown } from '../../escape/markdown.ts';
 import { codeFrame } from '../../terminal/codeFrame.ts';
 import { engineBlocks, findingsBlocks } from '../checkMarkdown.ts';
-import { CAUTION, totalsText } from '../runText.ts';
+import { CAUTION, GONE, goneTexts, totalsText } from '../runText.ts';
 import { findingsView } from '../view/findingsView.ts';
 import { AnswersFirst, type ReadPart } from './answersFirst.ts';
 import type { CheckFormat } from './format.ts';
@@ -43,6 +43,8 @@ export const markdown: CheckFormat<ReadPart> = {
         put([md`**${folder}: not judged**, since a document that every verdict stands on has a problem`]),
       end(totals) {
         blocks.end();
+        const gone = goneTexts(totals);
+        if (gone.length > 0) put([md`**${GONE}**`, markdownList(gone)]);
         put([md`**${totalsText(totals)}**`, md`${CAUTION}`]);
       },
     };

@@ -69,6 +69,7 @@ const resultOf = (told: Told, ruleIndex: number, fingerprint: string) => ({
   ruleIndex,
   level: LEVELS[told.severity],
   message: { text: sarifText(told.message) },
+  ...(told.known === undefined ? {} : { baselineState: told.known ? 'unchanged' : 'new' }),
   locations: [
     {
       physicalLocation: locationOf(told.place),

@@ -1,8 +1,9 @@
 import { revisionText, sinceText, stagedText } from '../../diff/revision.ts';
 import { type Line, writtenLines } from '../../escape/line.ts';
+import { wrap } from '../../terminal/wrap.ts';
 import { answerLines, engineLines } from '../checkText.ts';
 import { findingsLines } from '../findingLines.ts';
-import { diagnosticsLines, notJudgedLines, summaryLines } from '../runText.ts';
+import { diagnosticsLines, GONE, goneTexts, notJudgedLines, summaryLines } from '../runText.ts';
 import { findingsView } from '../view/findingsView.ts';
 import { AnswersFirst, type ReadPart } from './answersFirst.ts';
 import type { CheckFormat } from './format.ts';
@@ -28,6 +29,8 @@ export const text: CheckFormat<ReadPart> = {
       notJudged: (folder) => lines(notJudgedLines(folder, style)),
       end(totals) {
         blocks.end();
+        const gone = goneTexts(totals).flatMap((each) => wrap(`  ${each}`, style.width));
+        if (gone.length > 0) lines([GONE, ...gone]);
         lines(summaryLines(totals, style));
       },
     };

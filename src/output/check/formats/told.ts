@@ -18,6 +18,8 @@ export interface Told {
   readonly place: PlaceJson;
   readonly limit_place: PlaceJson | null;
   readonly isDiagnostic: boolean;
+  /** Whether the run was told of it; undefined where it was told of nothing. */
+  readonly known?: boolean;
   /** How far beyond its limit the value lies, in expanded uncertainties; what is no matter of degree stands above all. */
   readonly weight: number;
 }
