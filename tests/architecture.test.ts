@@ -33,6 +33,8 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   'csv-parse': ['src/documents/csv.ts'],
   chalk: ['src/output/'],
   'string-width': ['src/output/'],
+  preact: ['src/output/page/'],
+  'preact-render-to-string': ['src/output/escape/html.ts'],
   ajv: ['src/build/'],
   // Files, git, the clock, the terminal and the process come in through the shell alone, or through what node starts.
   'node:': ['src/shell/', 'src/build/', 'src/cli/main.ts', 'src/cli/check/poolMember.ts'],
