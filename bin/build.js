@@ -10,8 +10,13 @@ import { bundledPackages, noticesText } from './notices.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const dist = join(root, 'dist');
-/** The program's first look at its arguments, all the rest, and a thread of a long run. */
-const SCRIPT_SOURCES = ['src/cli/main.ts', 'src/cli/run.ts', 'src/cli/check/poolMember.ts'];
+/** The program's first look at its arguments, all the rest, a thread of a long run, and what writes pages. */
+const SCRIPT_SOURCES = [
+  'src/cli/main.ts',
+  'src/cli/run.ts',
+  'src/cli/check/poolMember.ts',
+  'src/output/page/page.ts',
+];
 
 const EXAMPLE = 'engines/reservoir-pump-2';
 

@@ -7,6 +7,7 @@ import type { CheckCall, CheckedEngine, EngineTask } from './check/checkEngine.t
 import { HELP_WORDS } from './helpWords.ts';
 import { addJudgingCommands } from './judgingCommands.ts';
 import { addPlan } from './plan/planCommand.ts';
+import { addReport } from './report/reportCommand.ts';
 import { addTorque } from './torque/torqueCommand.ts';
 import { problemLines, UsageError } from './usage.ts';
 
@@ -58,6 +59,7 @@ export function commandLine(world: World, done: (exitCode: number) => void): Com
   addJudgingCommands(program, world, done);
   addTorque(program, world, done);
   addPlan(program, world, done);
+  addReport(program, world, done);
   addBenchCommands(program, world, done);
   return program;
 }

@@ -52,6 +52,8 @@ export interface EngineDocuments {
 export interface Engine {
   readonly folder: string;
   readonly document: EngineDocument;
+  /** What its shop calls itself. */
+  readonly shop: string | undefined;
   /** Nominal sizes, in the base unit. */
   readonly sizes: ReadonlyMap<string, Fraction>;
   /** In which it is reported. */
@@ -117,6 +119,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
   const engine: Engine = {
     folder: documents.folder,
     document,
+    shop: shops.find(({ name }) => name !== undefined)?.name,
     sizes: new Map([...document.sizes].map(([name, size]) => [name, size.amount])),
     units: reading.unitsFor(engineDocument),
     limits,

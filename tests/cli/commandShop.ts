@@ -49,6 +49,7 @@ export const CALLS: Readonly<Record<string, GoodCall>> = {
   explain: { ...reads, words: 'pump crankshaft_end_play', missing: 'crane crankshaft_end_play' },
   study: { ...reads, words: 'pump', missing: 'crane' },
   plan: { ...reads, words: 'pump', missing: 'crane' },
+  report: { ...writes, words: 'pump --to sheet.html', missing: 'crane --to sheet.html' },
   torque: { ...reads, words: 'caps pump', missing: 'caps crane' },
   init: { ...writes, words: '--no-git --ci', missing: undefined, keeps: KEPT },
   'new engine': { ...writes, words: 'Crane', missing: undefined },

@@ -34,6 +34,7 @@ const CALLS: readonly Call[] = [
   { name: 'explain', words: last('explain', 'crankshaft_end_play') },
   { name: 'study', words: last('study') },
   { name: 'plan', words: last('plan') },
+  { name: 'report', words: last('report', '--to', 'sheet.html') },
   { name: 'torque', words: last('torque', 'caps') },
   { name: 'new session', words: last('new', 'session', '--stage', 'trial') },
   { name: 'new torque', words: last('new', 'torque', 'rods', '--passes', '40') },

@@ -10,6 +10,7 @@ const COMMANDS: readonly (readonly string[])[] = [
   ['study'],
   ['torque'],
   ['plan'],
+  ['report'],
   ['init'],
   ['new'],
   ['new', 'engine'],

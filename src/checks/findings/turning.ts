@@ -25,6 +25,9 @@ export const turningKinds: readonly FindingKind[] = [JUMP];
 
 const TURNING = 'turning_torque';
 
+export const isTurningTorque = ({ characteristic }: Pick<Row, 'characteristic'>): boolean =>
+  characteristic.id === TURNING;
+
 /** The rise in turning torque that a step brought. */
 interface Rise {
   readonly row: Row;

@@ -14,6 +14,7 @@ export interface ReadingGrid {
 }
 
 export interface ShopDocument {
+  readonly name: string | undefined;
   readonly decisionRule: DecisionRule | undefined;
   /** By the characteristic's id without its last word, such as `main_journal`. */
   readonly grids: ReadonlyMap<string, ReadingGrid>;
@@ -21,6 +22,7 @@ export interface ShopDocument {
 }
 
 export const readShop = (root: Node, parts: Parts, context: DocumentContext): ShopDocument => ({
+  name: textAt(root, 'name'),
   decisionRule: readDecisionRule(root),
   grids: new Map(
     entriesOf(childOf(root, 'grids')).map(({ key, node }) => [key, readGrid(node, context)] as const),

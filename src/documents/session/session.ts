@@ -26,6 +26,7 @@ export interface SessionDocument {
   readonly stage: Stage;
   readonly date: string;
   readonly by: string | undefined;
+  readonly note: string | undefined;
   readonly hours: Amount | undefined;
   readonly temperature: Amount | undefined;
   readonly blocks: readonly ReadingBlock[];
@@ -70,6 +71,7 @@ export function readSession(root: Node, around: SessionContext, context: Documen
     stage: STAGES.find((stage) => stage === textAt(root, 'stage')) ?? 'service',
     date: readDate(childOf(root, 'date'), context) ?? '',
     by: textAt(root, 'by'),
+    note: textAt(root, 'note'),
     hours: readAmount(childOf(root, 'hours'), 'time', context),
     temperature: readAmount(childOf(root, 'temperature'), 'temperature', context),
     blocks: items.flatMap((item, index) => readBlock(item, index, conditions, around, context) ?? []),

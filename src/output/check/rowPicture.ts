@@ -25,27 +25,33 @@ export function pictureOf(
   span: Extent,
   glyphs: Glyphs,
 ): string {
-  const { deciding } = row.judgement;
-  const { target, new: fresh } = row.limits.bands;
-  const of = (limit: SideLimit | undefined): number | undefined => limit && toNumber(limit.amount);
-  const [min, max] = [of(deciding.min), of(deciding.max)];
-  const openTo = max !== undefined && min === undefined ? (of(fresh?.min) ?? 0) : of(fresh?.max);
-  const end = isFar(openTo, max) ? undefined : openTo;
+  const { min, max } = row.judgement.deciding;
+  const { target } = row.limits.bands;
   return drawBand(
     {
       least: toNumber(least),
       greatest: toNumber(greatest),
-      min,
-      max,
-      target: target && { min: of(target.min), max: of(target.max) },
-      openTo:
-        min === undefined
-          ? Math.min(end ?? span.least, span.least)
-          : Math.max(end ?? span.greatest, span.greatest),
+      min: numberOf(min),
+      max: numberOf(max),
+      target: target && { min: numberOf(target.min), max: numberOf(target.max) },
+      openTo: openEndOf(row, span),
     },
     width,
     glyphs,
   );
+}
+
+const numberOf = (limit: SideLimit | undefined): number | undefined => limit && toNumber(limit.amount);
+
+/** Where the side that nothing limits is drawn to, in the base unit. */
+export function openEndOf({ judgement, limits }: Row, span: Extent): number {
+  const [min, max] = [numberOf(judgement.deciding.min), numberOf(judgement.deciding.max)];
+  const fresh = limits.bands.new;
+  const openTo = max !== undefined && min === undefined ? (numberOf(fresh?.min) ?? 0) : numberOf(fresh?.max);
+  const end = isFar(openTo, max) ? undefined : openTo;
+  return min === undefined
+    ? Math.min(end ?? span.least, span.least)
+    : Math.max(end ?? span.greatest, span.greatest);
 }
 
 /** A bore's picture does not begin at nought: only what lies near the limit in size is drawn to. */

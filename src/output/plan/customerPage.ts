@@ -111,7 +111,7 @@ const BAND_WORDS: Readonly<Record<BandName, string>> = {
   last: 'the last size allowed is',
 };
 
-function measuredSentence(row: Row, unitFor: (row: Row) => Unit): readonly string[] {
+export function measuredSentence(row: Row, unitFor: (row: Row) => Unit): readonly string[] {
   const printing = printingOf(row, unitFor);
   const [judged] = row.routes;
   const { past } = row.judgement;

@@ -146,6 +146,15 @@ export function commitsTouching(
   return answer.ok ? done(records(answer.value).flatMap((record) => parseCommit(record) ?? [])) : answer;
 }
 
+/** The day on which a commit was made, `YYYY-MM-DD`. */
+export function dayOfCommit(place: GitPlace, commit: string): Outcome<string, GitReason> {
+  const command = ['log', '-1', '--format=%ct', '--end-of-options', requireId(commit), '--'];
+  const answer = runGit(place, command, { maxBytes: 1000 });
+  if (!answer.ok) return answer;
+  const seconds = Number(answer.value.toString('latin1').trim());
+  return done(new Date(seconds * 1000).toISOString().slice(0, 10));
+}
+
 function parseCommit(record: string): Commit | undefined {
   const found = /^([0-9a-f]+) (\d+) (.*)$/s.exec(record);
   const [, oid = '', time, subject = ''] = found ?? [];

@@ -57,7 +57,7 @@ describe('a band', () => {
       reading: { least: 44, greatest: 90 },
       distance: 'loose by 4 thou',
     };
-    expect(pointsOf(beyond, 'beyond')[0]).toEqual([160, 16]);
+    expect(pointsOf(beyond, 'beyond')[0]).toEqual([160, 14]);
     expect(placesOf(beyond, 'reading', 'cx')).toHaveLength(1);
     expect(marksOf(beyond).some(({ text }) => text === 'loose by 4 thou')).toBe(true);
   });
@@ -82,15 +82,16 @@ describe('the turning torque', () => {
     torque,
     text: String(torque),
     jump: torque === 9 ? '5' : undefined,
+    limit: { value: torque === 9 ? 12 : 6, text: `new max ${torque === 9 ? 12 : 6}` },
   }));
   const picture: Picture = {
     ...TOLD,
     kind: 'turning torque',
     unit: 'lbf ft',
     steps,
-    limit: { value: 12, text: 'wear max 12' },
   };
-  const [zero, limit] = [of(picture, 'axis', 'y1'), of(picture, 'wear-limit', 'y1')];
+  const limits = placesOf(picture, 'wear-limit', 'y1');
+  const [zero, limit] = [of(picture, 'axis', 'y1'), limits[2] ?? 0];
 
   it('goes from left to right, each step as high as its torque', () => {
     expect(placesOf(picture, 'reading', 'cy').map((y) => share(y, zero, limit) * 12)).toEqual([
@@ -101,6 +102,17 @@ describe('the turning torque', () => {
     const across = placesOf(picture, 'reading', 'cx');
     expect(across).toEqual([...across].sort((a, b) => a - b));
     expect(pointsOf(picture, 'course').map(([x]) => x)).toEqual(across);
+  });
+
+  it('has the limit of each step at that step, named where it changes', () => {
+    expect(limits.map((y) => share(y, zero, limit) * 12)).toEqual(
+      [6, 6, 12].map((each) => expect.closeTo(each, 2)),
+    );
+    expect(
+      marksOf(picture)
+        .filter(({ text }) => text.startsWith('new max'))
+        .map(({ text }) => text),
+    ).toEqual(['new max 6', 'new max 12']);
   });
 
   it('marks a jump at its step alone, with the rise', () => {
@@ -190,7 +202,7 @@ describe('a bore', () => {
   it('hatches what is out, and nothing else', () => {
     const out = placesOf(picture, 'hatch', 'x1');
     expect(out).toHaveLength(6);
-    expect(Math.max(...out)).toBeLessThanOrEqual(60 + 66);
+    expect(Math.max(...out)).toBeLessThanOrEqual(54 + 66);
   });
 
   it('is the darker the nearer it is to its wear limit', () => {

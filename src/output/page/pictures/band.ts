@@ -29,7 +29,9 @@ export interface BandPicture extends Described {
 
 const WIDTH = 160;
 const HEIGHT = 24;
-const BASE = 16;
+const BASE = 14;
+/** Below the line of the limits, so that the two are told apart. */
+const WHISKER = 21;
 /** Room beyond the outer limits, in which a reading past them is still drawn to scale. */
 const MARGIN = 28;
 const EDGE = 5;
@@ -113,14 +115,16 @@ function readingMarks(
     ...[...new Set([from, to].map(withinPicture))].map((x) =>
       inside(x) === x ? dot('reading', x, BASE) : arrow(x),
     ),
-    ...(distance === '' ? [] : [distanceWords(from, to, distance)]),
+    ...(distance === '' || [from, to].every((x) => inside(x) === x)
+      ? []
+      : [distanceWords(from, to, distance)]),
   ];
 }
 
 const whisker = (low: number, high: number): readonly Element[] => [
-  line('whisker', low, BASE, high, BASE),
-  line('whisker', low, BASE - 2, low, BASE + 2),
-  line('whisker', high, BASE - 2, high, BASE + 2),
+  line('whisker', low, WHISKER, high, WHISKER),
+  line('whisker', low, WHISKER - 2, low, WHISKER + 2),
+  line('whisker', high, WHISKER - 2, high, WHISKER + 2),
 ];
 
 /** What lies beyond the edge of the picture. */

@@ -22,7 +22,7 @@ export interface BoreField {
 }
 
 const FIELD = { width: 66, height: 22 };
-const LEFT = 60;
+const LEFT = 54;
 const TOP = 18;
 /** Five greys that a photocopier keeps apart. */
 const SHADES = 5;
@@ -34,7 +34,7 @@ export function drawBoreMap(picture: BoreMapPicture): Element {
   return frame(
     'bore-map',
     picture,
-    { width: right + 150, height },
+    { width: right + 122, height },
     ...directions.map((name, index) =>
       words('name', LEFT + (index + 0.5) * FIELD.width, TOP - 6, 'middle', name),
     ),

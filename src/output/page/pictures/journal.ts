@@ -13,9 +13,9 @@ export interface JournalPicture extends Described {
   readonly limits: readonly { readonly value: number; readonly text: string }[];
 }
 
-const WIDTH = 200;
-const HEIGHT = 116;
-const [LEFT, RIGHT] = [30, 150];
+const WIDTH = 300;
+const HEIGHT = 130;
+const [LEFT, RIGHT] = [60, 180];
 const MIDDLE = 50;
 /** How far from the axis the smallest and the largest diameter of the picture are drawn. */
 const [SMALLEST, LARGEST] = [18, 42];
@@ -46,12 +46,13 @@ export function drawJournal(picture: JournalPicture): Element {
     ...limits.flatMap(({ value, text }) => [
       line('wear-limit', LEFT - 8, MIDDLE - radius(value), RIGHT + 8, MIDDLE - radius(value)),
       line('wear-limit', LEFT - 8, MIDDLE + radius(value), RIGHT + 8, MIDDLE + radius(value)),
-      words('figure', WIDTH - 1, MIDDLE - radius(value) - 2, 'end', text),
+      words('figure', RIGHT + 12, MIDDLE - radius(value) + 4, 'start', text),
     ]),
-    ...stations.map(({ name, text }, index) =>
-      words('name', place(index), HEIGHT - 14, 'middle', [name, text].filter(Boolean).join(' ')),
-    ),
-    words('name', LEFT - 20, HEIGHT - 2, 'start', exaggerationText(smallest, largest)),
+    ...stations.flatMap(({ name, text }, index) => [
+      words('name', place(index), HEIGHT - 26, 'middle', name),
+      words('figure', place(index), HEIGHT - 14, 'middle', text),
+    ]),
+    words('name', 1, HEIGHT - 2, 'start', exaggerationText(smallest, largest)),
   );
 }
 

@@ -1,0 +1,68 @@
+import { type EngineReport, reportEngine } from '../../checks/judge/report.ts';
+import type { Written } from '../../output/escape/language.ts';
+import { writtenLines } from '../../output/escape/line.ts';
+import { writtenMarkdown } from '../../output/escape/markdown.ts';
+import type { Origin } from '../../output/report/facts.ts';
+import type { Reader, Sheet } from '../../output/report/sheet.ts';
+import { sheetMarkdown } from '../../output/report/sheetMarkdown.ts';
+import { dayOfCommit } from '../../shell/git/git.ts';
+import { repositoryAround } from '../../shell/git/repository.ts';
+import { sha256Base64 } from '../../shell/process/digest.ts';
+import { printPdf } from '../../shell/process/printPdf.ts';
+import type { World } from '../../shell/world.ts';
+import { type OpenedEngine, openEngine } from '../shop/resolveShop.ts';
+import { orUsage, UsageError } from '../usage.ts';
+import { sheetFor } from './sheetFor.ts';
+import { type Target, targetOf, writeSheet } from './target.ts';
+
+export interface ReportOptions {
+  readonly to: string;
+  readonly for: Reader;
+  readonly at?: string;
+  readonly paper: 'A4' | 'Letter';
+  readonly browser?: string;
+}
+
+/** Writes the sheet of an engine; 2 where a document has a problem, and says so on the sheet. */
+export async function report(
+  name: string | undefined,
+  options: ReportOptions,
+  world: World,
+): Promise<number> {
+  const target = targetOf(options.to, world);
+  const opened = openEngine(name, world, options.at);
+  const judged = reportEngine(opened.engine, opened.registry, {});
+  const sheet = sheetFor(options.for, requireState(judged), originOf(opened, world), opened.engine);
+  writeSheet(target, await writtenAs(target, sheet, options, world));
+  world.out.write(writtenLines([writtenText(options.to, sheet)]));
+  return opened.hasProblems ? 2 : 0;
+}
+
+/** `sheet.html: NOT RELEASED, 3 open`. */
+const writtenText = (to: string, { status, reasons, about }: Sheet): string =>
+  `${to}: ${status === undefined ? about : status.text}${reasons.length === 0 ? '' : `, ${reasons.length} open`}`;
+
+async function writtenAs(
+  { form }: Target,
+  sheet: Sheet,
+  options: ReportOptions,
+  world: World,
+): Promise<Written | Uint8Array> {
+  if (form === 'md') return writtenMarkdown(sheetMarkdown(sheet));
+  const { sheetHtml } = await import('../../output/page/page.ts');
+  const paper = form === 'pdf' ? options.paper : undefined;
+  const html = sheetHtml(sheet, { digest: sha256Base64, paper });
+  return form === 'html' ? html : orUsage(printPdf(html, options.browser, world.environment));
+}
+
+/** The commit that was asked for, with its own date: nothing of a sheet comes from the clock. */
+function originOf({ revision }: OpenedEngine, world: World): Origin {
+  if (revision === undefined) return { commit: undefined };
+  const { place } = orUsage(repositoryAround('.', world));
+  return { commit: { ...revision, date: orUsage(dayOfCommit(place, revision.commit)) } };
+}
+
+function requireState(judged: EngineReport): EngineReport {
+  if (judged.state !== undefined) return judged;
+  throw new UsageError(`${judged.engine.document.name} has no session yet`, 'tenths new session begins one');
+}

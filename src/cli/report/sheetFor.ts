@@ -1,0 +1,28 @@
+import type { EngineReport } from '../../checks/judge/report.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import { machineShopPage } from '../../output/plan/machineShopPage.ts';
+import { standing } from '../../output/plan/planPage.ts';
+import { customerSheet } from '../../output/report/customerSheet.ts';
+import type { Origin } from '../../output/report/facts.ts';
+import { pageSheet } from '../../output/report/pageSheet.ts';
+import type { Reader, Sheet } from '../../output/report/sheet.ts';
+import { shopSheet } from '../../output/report/shopSheet.ts';
+import { fitsOf } from '../../plan/fit/fits.ts';
+import { workPlan } from '../../plan/work/workPlan.ts';
+
+/** The sheet of an engine that has a session. */
+export function sheetFor(reader: Reader, report: EngineReport, origin: Origin, engine: Engine): Sheet {
+  const { state, registry } = report;
+  if (state === undefined) throw new Error('an engine without a session has no sheet');
+  switch (reader) {
+    case 'shop':
+      return shopSheet(report, state, origin);
+    case 'customer':
+      return customerSheet(report, state, origin);
+    case 'machine-shop': {
+      const made = workPlan(engine, registry, state);
+      const about = [standing(engine, made.at)];
+      return pageSheet(machineShopPage(made, fitsOf(made.context).pistons, about), reader);
+    }
+  }
+}

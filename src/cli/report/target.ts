@@ -1,0 +1,34 @@
+import type { World } from '../../shell/world.ts';
+import { pathFrom, writeOwnFile } from '../../shell/write/ownFile.ts';
+import { orUsage, UsageError } from '../usage.ts';
+
+const FORMS = ['html', 'md', 'pdf'] as const;
+
+/** The file that a sheet goes to; its ending says in which form. */
+export interface Target {
+  readonly path: string;
+  readonly form: (typeof FORMS)[number];
+}
+
+export function targetOf(to: string, { workingDirectory }: World): Target {
+  const form = FORMS.find((each) => to.toLowerCase().endsWith(`.${each}`));
+  if (form === undefined)
+    throw new UsageError(`${to} is no sheet`, 'name a file that ends in .html, .md or .pdf');
+  return { path: pathFrom(workingDirectory, to), form };
+}
+
+/** What a file of each form has near its head where we wrote it. */
+const MARKS: Readonly<Record<Target['form'], RegExp>> = {
+  html: /^<!DOCTYPE html>[\s\S]{0,1000}<meta name="generator" content="tenths report"/,
+  md: /^<!-- tenths report -->\n/,
+  pdf: /^%PDF-/,
+};
+
+const HEAD = 2000;
+
+export const writeSheet = ({ path, form }: Target, written: string | Uint8Array): void =>
+  orUsage(
+    writeOwnFile(path, Buffer.from(written as Uint8Array), (before) =>
+      MARKS[form].test(Buffer.from(before.subarray(0, HEAD)).toString('latin1')),
+    ),
+  );

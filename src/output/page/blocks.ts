@@ -1,0 +1,127 @@
+import type {
+  Block,
+  MeasureBlock,
+  MeasureRow,
+  PicturesBlock,
+  SheetSection,
+  TableBlock,
+} from '../report/sheet.ts';
+import { type Child, type Element, element } from './element.ts';
+import { draw } from './pictures/pictures.ts';
+
+export const sectionElement = ({ title, blocks }: SheetSection): Element =>
+  element('section', {}, element('h2', {}, title), ...blocks.map(blockElement));
+
+function blockElement(block: Block): Element {
+  switch (block.kind) {
+    case 'measure':
+      return measureElement(block);
+    case 'table':
+      return tableElement(block);
+    case 'pictures':
+      return picturesElement(block.pictures);
+    case 'list':
+      return element('ul', {}, ...block.items.map((each) => element('li', {}, each)));
+    case 'text':
+      return element('div', {}, ...block.items.map((each) => element('p', {}, each)));
+    case 'boxes':
+    case 'blanks':
+      return element('ul', { class: block.kind }, ...block.items.map((each) => element('li', {}, each)));
+  }
+}
+
+/** Folded to a line where that says it all. */
+const foldable = (folded: string | undefined, whole: Element): Element =>
+  folded === undefined
+    ? whole
+    : element('details', {}, element('summary', { class: 'folded' }, folded), whole);
+
+/** Scrolls by itself where a screen is narrow, by keyboard too. */
+const scrolling = (label: string, table: Element): Element =>
+  element('div', { class: 'wide', tabindex: 0, role: 'region', 'aria-label': label }, table);
+
+function measureElement({ heading, limits, folded, rows, pictures }: MeasureBlock): Element {
+  const has = (what: (row: MeasureRow) => unknown): boolean => rows.some((row) => Boolean(what(row)));
+  const shown = {
+    where: has(({ where }) => where),
+    picture: has(({ picture }) => picture),
+    before: has(({ before }) => before),
+    notes: has(({ notes, others }) => notes || others.length > 0),
+  };
+  const heads = [
+    ...(shown.where ? [element('th', { scope: 'col' }, 'position')] : []),
+    element('th', { scope: 'col', class: 'figure' }, 'reading'),
+    ...(shown.picture ? [element('th', { scope: 'col' }, 'where it lies')] : []),
+    element('th', { scope: 'col' }, 'verdict'),
+    ...(shown.before ? [element('th', { scope: 'col', class: 'figure' }, 'before')] : []),
+    ...(shown.notes ? [element('th', { scope: 'col' }, 'notes')] : []),
+  ];
+  const table = element(
+    'table',
+    { class: rows.length > 1 ? 'measure sorts' : 'measure' },
+    element(
+      'caption',
+      {},
+      heading,
+      limits === '' ? undefined : element('span', { class: 'limits' }, ` ${limits}`),
+    ),
+    element('thead', {}, element('tr', {}, ...heads)),
+    element('tbody', {}, ...rows.map((row) => measureRow(row, shown))),
+  );
+  const whole = [scrolling(heading, table), ...(pictures.length === 0 ? [] : [picturesElement(pictures)])];
+  return foldable(folded, element('div', {}, ...whole));
+}
+
+type Shown = Readonly<Record<'where' | 'picture' | 'before' | 'notes', boolean>>;
+
+const measureRow = (row: MeasureRow, shown: Shown): Element =>
+  element(
+    'tr',
+    { 'data-measure': row.measure, 'data-position': row.position },
+    shown.where ? element('th', { scope: 'row' }, row.where) : undefined,
+    element('td', { class: 'figure' }, row.reading),
+    shown.picture ? element('td', { class: 'where' }, row.picture && draw(row.picture)) : undefined,
+    element('td', { class: row.tone }, row.verdict),
+    shown.before ? element('td', { class: 'figure' }, row.before) : undefined,
+    shown.notes
+      ? element(
+          'td',
+          { class: 'notes' },
+          row.notes,
+          ...row.others.map((each) => element('span', { class: 'also' }, `also ${each}`)),
+        )
+      : undefined,
+  );
+
+function tableElement({ title, columns, rows, folded }: TableBlock): Element {
+  const cell = (text: string, index: number): Child =>
+    element('td', columns[index]?.align === 'right' ? { class: 'figure' } : {}, text);
+  const table = element(
+    'table',
+    { class: rows.length > 1 ? 'sorts' : undefined },
+    title === '' ? undefined : element('caption', {}, title),
+    element('thead', {}, element('tr', {}, ...columns.map((each) => headCell(each)))),
+    element('tbody', {}, ...rows.map((row) => element('tr', {}, ...row.map(cell)))),
+  );
+  return foldable(folded, scrolling(title || 'table', table));
+}
+
+/** A column without a heading is no heading. */
+const headCell = ({ title, align }: TableBlock['columns'][number]): Element =>
+  title === ''
+    ? element('td', {})
+    : element('th', { scope: 'col', class: align === 'right' ? 'figure' : undefined }, title);
+
+const picturesElement = (pictures: PicturesBlock['pictures']): Element =>
+  element(
+    'div',
+    { class: 'pictures' },
+    ...pictures.map((picture) =>
+      element(
+        'figure',
+        {},
+        draw(picture),
+        element('figcaption', {}, `${picture.title}: ${picture.description}`),
+      ),
+    ),
+  );

@@ -1,0 +1,111 @@
+import { type EngineReport, type StateReport, unitsFor } from '../../checks/judge/report.ts';
+import { followUpText } from '../../checks/open/followUps.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import { measuredSentence } from '../plan/customerPage.ts';
+import { concessionRows } from './concessionRows.ts';
+import { factsOf, type Origin } from './facts.ts';
+import { customerReasons, openItems } from './openItems.ts';
+import { privately } from './privately.ts';
+import { CONCESSION_COLUMNS } from './recordSections.ts';
+import { everyReason, items, type Sheet, type SheetSection, section, table } from './sheet.ts';
+import { BLANKS, CAUTIONS } from './shopSheet.ts';
+import { sizesTable } from './sizesTable.ts';
+import { statusOf } from './status.ts';
+import { fittedRows, workRows } from './workRows.ts';
+
+/**
+ * What was found, done and agreed, for the person whose engine it is. Of this job alone: what others had done to the engine
+ * before is theirs, and what may become of it is nobody's to promise.
+ */
+export function customerSheet(report: EngineReport, state: StateReport, origin: Origin): Sheet {
+  const reasons = customerReasons(openItems(report, state), report);
+  const status = statusOf(report.engine, state, reasons.length);
+  return {
+    reader: 'customer',
+    title: report.engine.document.name,
+    about: 'what we found, and what we did',
+    facts: factsOf(report, state, 'customer', origin, true),
+    status,
+    verdict: status.isOpen
+      ? 'The work is not finished. What is still open stands below.'
+      : 'Nothing in our records is open.',
+    reasons,
+    sections: [
+      ...everyReason(reasons),
+      ...foundSection(report, state),
+      ...section(
+        'What we did',
+        table('work', ['work', 'on', 'when'], workRows(state.run)),
+        table('fitted, replaced and machined', ['part', 'what', 'when'], fittedRows(state.run)),
+        items('list', seenTexts(state, true)),
+      ),
+      ...agreedSection(report, state),
+      ...section(
+        'What it measures now',
+        items('text', [HOW_TO_READ]),
+        sizesTable(state.rows, unitsFor(report.engine)),
+      ),
+      ...section(
+        'What to do now',
+        items('list', promised(report, state)),
+        items('text', [BY_MANUAL]),
+        items('blanks', BLANKS),
+      ),
+      ...section(
+        'Handed over',
+        items('blanks', ['for the shop: name, date, signature', 'for the customer: name, date, signature']),
+      ),
+    ],
+    cautions: CAUTIONS,
+  };
+}
+
+const HOW_TO_READ =
+  'Figures stand by their place, such as cylinder 1. New parts may lie anywhere between their limits; at the wear limit a part is used up.';
+
+const BY_MANUAL = "Running in, the first oil change and tightening again go by the engine maker's manual:";
+
+function foundSection({ engine, sessions }: EngineReport, state: StateReport): readonly SheetSection[] {
+  const unitFor = unitsFor(engine);
+  const teardown = sessions.filter(
+    ({ session }) => session.stage === 'teardown' && state.run.includes(session),
+  );
+  const out = teardown.flatMap(({ rows }) =>
+    rows
+      .filter(({ judgement }) => judgement.verdict === 'out')
+      .flatMap((row) => measuredSentence(row, unitFor)),
+  );
+  return section('What we found', items('list', [...seenTexts(state, false), ...out]));
+}
+
+/** What was seen; or what was decided of it, to keep a part or that another is in its place. */
+const seenTexts = ({ run }: StateReport, isSettled: boolean): readonly string[] =>
+  run.flatMap(({ observations }) =>
+    observations
+      .filter(({ remedy }) => (remedy === 'reuse') === isSettled)
+      .flatMap(({ on, is }) => {
+        const text = privately(is, 'customer');
+        return text === undefined ? [] : [`${isSettled ? '' : 'Seen on '}${on.join(', ')}: ${text}.`];
+      }),
+  );
+
+function agreedSection({ engine }: EngineReport, { run }: StateReport): readonly SheetSection[] {
+  const agreed = [engine.document.handedOver, ...run.map(({ handedOver }) => handedOver)]
+    .flatMap((each) => each.agreed)
+    .map(({ by, date, items: jobs }) => `${[by, date].filter(Boolean).join(', ')}: ${jobs.join(', ')}`);
+  const accepted = concessionRows(run, 'customer');
+  return section(
+    'What you agreed to',
+    items('list', agreed),
+    items('text', accepted.length === 0 ? [] : ['Used as it is, though it lies beyond its limit:']),
+    table('accepted deviations', CONCESSION_COLUMNS, accepted),
+  );
+}
+
+/** What was promised with a concession of this job. */
+const promised = ({ followUps }: EngineReport, { run }: StateReport): readonly string[] =>
+  followUps
+    .filter(({ state, session }) => state === 'open' && isOf(session, run))
+    .map(({ followUp }) => `To be measured later: ${followUpText(followUp)}.`);
+
+const isOf = (session: SessionDocument, run: readonly SessionDocument[]): boolean => run.includes(session);

@@ -1,0 +1,29 @@
+import type { Page, Section, Table } from '../plan/page.ts';
+import { type Block, items, type Reader, type Sheet } from './sheet.ts';
+
+/** A page of `plan` as a sheet: its words stay as they are. */
+export const pageSheet = (page: Page, reader: Reader): Sheet => ({
+  reader,
+  title: page.title,
+  about: page.about.join('; '),
+  facts: [],
+  status: undefined,
+  verdict: page.answer.join(' '),
+  reasons: [],
+  sections: page.sections.map(({ title, ...rest }) => ({ title, blocks: blocksOf(rest) })),
+  cautions: page.cautions,
+});
+
+const blocksOf = ({ table, lines = [], boxes = [] }: Omit<Section, 'title'>): readonly Block[] => [
+  ...(table === undefined ? [] : [tableBlock(table)]),
+  ...items('list', lines),
+  ...items('boxes', boxes),
+];
+
+const tableBlock = ({ heading, align, rows }: Table): Block => ({
+  kind: 'table',
+  title: '',
+  columns: heading.map((title, index) => ({ title, align: align[index] ?? 'left' })),
+  rows,
+  folded: undefined,
+});

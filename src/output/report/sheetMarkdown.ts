@@ -1,0 +1,63 @@
+import { type Markdown, markdownList, markdownTable, md } from '../escape/markdown.ts';
+import type { Block, MeasureBlock, MeasureRow, Sheet, SheetSection } from './sheet.ts';
+
+/** A sheet for a pull request or a wiki: everything that it says, without its pictures. */
+export const sheetMarkdown = (sheet: Sheet): readonly Markdown[] => [
+  md`<!-- tenths report -->`,
+  md`# ${sheet.title}: ${sheet.about}`,
+  ...(sheet.status === undefined ? [] : [md`**${sheet.status.text}**`]),
+  ...(sheet.verdict === '' ? [] : [md`${sheet.verdict}`]),
+  ...listed(sheet.reasons),
+  ...listed(sheet.facts.map(({ name, value }) => `${name}: ${value}`)),
+  ...sheet.sections.flatMap(sectionBlocks),
+  ...listed(sheet.cautions),
+];
+
+const sectionBlocks = ({ title, blocks }: SheetSection): readonly Markdown[] => {
+  const written = blocks.flatMap(blockMarkdown);
+  return written.length === 0 ? [] : [md`## ${title}`, ...written];
+};
+
+function blockMarkdown(block: Block): readonly Markdown[] {
+  switch (block.kind) {
+    case 'measure':
+      return measureMarkdown(block);
+    case 'table':
+      return [
+        ...(block.title === '' ? [] : [md`**${block.title}**`]),
+        markdownTable(
+          block.columns.map(({ title }) => title),
+          block.rows,
+        ),
+      ];
+    case 'pictures':
+      return listed(block.pictures.map(({ title, description }) => `${title}: ${description}`));
+    case 'boxes':
+      return listed(block.items, md`- [ ] `);
+    case 'blanks':
+      return listed(block.items.map((each) => `${each}: ________`));
+    case 'list':
+      return listed(block.items);
+    case 'text':
+      return block.items.map((each) => md`${each}`);
+  }
+}
+
+const measureMarkdown = ({ heading, limits, folded, rows }: MeasureBlock): readonly Markdown[] =>
+  folded !== undefined
+    ? [md`${folded}`]
+    : [
+        md`**${heading}** ${limits}`,
+        markdownTable(['position', 'reading', 'verdict', 'before', 'notes'], rows.map(rowTexts)),
+      ];
+
+const rowTexts = ({ where, reading, verdict, before, notes, others }: MeasureRow): readonly string[] => [
+  where,
+  reading,
+  verdict,
+  before,
+  [...others.map((each) => `also ${each}`), notes].filter(Boolean).join('; '),
+];
+
+const listed = (texts: readonly string[], mark = md`- `): readonly Markdown[] =>
+  texts.length === 0 ? [] : [markdownList(texts, mark)];

@@ -1,0 +1,122 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import { type EngineReport, type StateReport, unitsFor } from '../../checks/judge/report.ts';
+import { type Trend, type TrendLine, trendOf } from '../../compare/trend.ts';
+import { valueAt } from '../../measurement/line.ts';
+import { confidenceInterval, type Interval } from '../../measurement/linePrediction.ts';
+import { toNumber } from '../../quantity/fraction.ts';
+import { positionText } from '../check/view/rowView.ts';
+import type { TrendPicture, TrendPictureLine } from '../page/pictures/trend.ts';
+import { mostPressing } from '../trend/trendPicture.ts';
+import {
+  type heightText,
+  inUnit,
+  limitName,
+  outlookText,
+  printingOfLine,
+  xText,
+} from '../trend/trendWords.ts';
+import { type SheetSection, section } from './sheet.ts';
+
+/** Of what was measured three times or more the position that meets its limit first, as `trend` works it out. */
+export function trendSection(report: EngineReport, state: StateReport): readonly SheetSection[] {
+  const measured = new Set(state.rows.map(({ characteristic }) => characteristic));
+  const pictures = [...measured].flatMap((characteristic) => trendPicture(characteristic, report) ?? []);
+  return section('Trends', pictures.length === 0 ? [] : [{ kind: 'pictures', pictures }]);
+}
+
+function trendPicture(
+  characteristic: Characteristic,
+  { engine, registry, sessions }: EngineReport,
+): TrendPicture | undefined {
+  const read = sessions.filter(({ rows }) =>
+    rows.some((row) => row.characteristic.id === characteristic.id && row.routes.length > 0),
+  );
+  if (read.length < 3 || characteristic.quantity === 'pass or fail') return undefined;
+  const trend = trendOf({ engine, sessions }, registry, characteristic);
+  const pressing = mostPressing(trend.lines);
+  return pressing && drawnTrend(pressing, trend, unitsFor(engine));
+}
+
+const STEPS = 12;
+
+function drawnTrend(pressing: TrendLine, trend: Trend, unitFor: ReturnType<typeof unitsFor>): TrendPicture {
+  const { axis, characteristic, lines } = trend;
+  const printing = printingOfLine(pressing, unitFor);
+  const height = (y: number): number => inUnit(y, printing.unit);
+  const own = lines.filter(({ row }) => row.position.key === pressing.row.position.key);
+  const xs = own.flatMap(({ points }) => points.map(({ x }) => x));
+  const [first, last] = [Math.min(...xs), Math.max(...xs)];
+  const { outlook } = pressing.fit;
+  const forecast = outlook.kind === 'reached' ? outlook.interval : undefined;
+  const until =
+    forecast === undefined ? last : Math.min(Math.max(forecast.upper, last), last + (last - first));
+  const limits = (['min', 'max'] as const).flatMap((side) => {
+    const limit = pressing.limits[side];
+    return limit === undefined
+      ? []
+      : [{ y: height(toNumber(limit.amount)), text: limitName(pressing, side, printing) }];
+  });
+  const drawn = own.map((line) => lineDrawn(line, until, printing.unit));
+  const ys = [...limits.map(({ y }) => y), ...drawn.flatMap(({ points }) => points.map(({ y }) => y))];
+  const [low, high] = [Math.min(...ys), Math.max(...ys)];
+  const yText = (y: number): string => y.toFixed(printing.decimals);
+  return {
+    kind: 'trend',
+    title: [characteristic.label, positionText(pressing.row)].filter(Boolean).join(' '),
+    description: outlookText(pressing, axis, printing),
+    lines: drawn,
+    limits,
+    forecast: forecast && {
+      from: forecast.lower,
+      to: forecast.upper,
+      text: forecastText(pressing, forecast, trend, last, printing),
+    },
+    x: { from: first, to: until, fromText: xText(first, axis), toText: xText(until, axis) },
+    y: { from: low, to: high, fromText: yText(low), toText: yText(high) },
+  };
+}
+
+/** An interval, never a point. */
+function forecastText(
+  line: TrendLine,
+  { lower, upper }: Interval,
+  { axis }: Trend,
+  now: number,
+  printing: Parameters<typeof heightText>[1],
+): string {
+  const { outlook } = line.fit;
+  const limit = outlook.kind === 'reached' ? limitName(line, outlook.side, printing) : '';
+  const from = lower <= now ? 'now' : xText(lower, axis, upper - lower);
+  return `${limit} between ${from} and ${xText(upper, axis, upper - lower)} (95 %)`;
+}
+
+function lineDrawn(line: TrendLine, until: number, unit: Parameters<typeof inUnit>[1]): TrendPictureLine {
+  const { points, fit, startedBy } = line;
+  const factor = toNumber(unit.factor);
+  return {
+    startedBy,
+    points: points.map(({ x, y, row }) => ({
+      x,
+      y: inUnit(y, unit),
+      uncertainty: (row.routes[0]?.route.expanded ?? 0) / factor,
+    })),
+    course: courseOf(fit, points[0]?.x ?? 0, until, (y) => inUnit(y, unit)),
+  };
+}
+
+function courseOf(
+  { line, outlook }: TrendLine['fit'],
+  from: number,
+  until: number,
+  height: (y: number) => number,
+): TrendPictureLine['course'] {
+  const isDrawn =
+    line !== null && !['one reading', 'two readings', 'no span', 'no trend'].includes(outlook.kind);
+  if (!isDrawn || line === null) return [];
+  return Array.from({ length: STEPS + 1 }, (_, index) => {
+    const x = from + ((until - from) * index) / STEPS;
+    const y = valueAt(line, x);
+    const { interval } = confidenceInterval(line, x);
+    return { x, y: height(y), lower: height(interval?.lower ?? y), upper: height(interval?.upper ?? y) };
+  });
+}

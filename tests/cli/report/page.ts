@@ -1,0 +1,36 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { call } from '../call.ts';
+
+/** What a browser shows of a page's text. */
+export const shown = (html: string): string =>
+  html
+    .replaceAll(/<(style|script)>[\s\S]*?<\/\1>/g, '')
+    .replaceAll(/<[^>]+>/g, ' ')
+    .replaceAll('&lt;', '<')
+    .replaceAll('&gt;', '>')
+    .replaceAll('&quot;', '"')
+    .replaceAll('&amp;', '&')
+    .replaceAll(/\s+/g, ' ');
+
+/** The readings of the rows of a page, by what was measured and where. */
+export const readingsOn = (html: string): ReadonlyMap<string, string> =>
+  new Map(
+    [...html.matchAll(/<tr data-measure="([^"]+)" data-position="([^"]+)">([\s\S]*?)<\/tr>/g)].map(
+      ([, measure, position, cells = '']) => [
+        `${measure} ${position}`,
+        /<td class="figure">([^<]*)<\/td>/.exec(cells)?.[1] ?? '',
+      ],
+    ),
+  );
+
+/** A sheet as the command writes it. */
+export async function sheetOf(
+  folder: string,
+  words: readonly string[],
+  name = 'sheet.html',
+): Promise<string> {
+  const { err, exit } = await call(folder, ['report', ...words, '--to', name]);
+  if (exit !== 0) throw new Error(`${exit}: ${err}`);
+  return readFileSync(join(folder, name), 'utf8');
+}

@@ -1,0 +1,215 @@
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { callHere } from '../../inProcess.ts';
+import { inCopyOf } from '../../replay.ts';
+import { commit, git } from '../../shell/gitShop.ts';
+import { call } from '../call.ts';
+import { readingsOn, sheetOf, shown } from './page.ts';
+
+const SIX = 'engines/generator-set-6';
+const PUMP = 'engines/reservoir-pump-2';
+const REBUILD = `${PUMP}/sessions/2026-03-14-rebuild.yaml`;
+
+const inShop = <Result>(act: (folder: string) => Promise<Result>): Promise<Result> =>
+  inCopyOf('examples', act);
+
+interface Checked {
+  readonly engines: readonly {
+    readonly state: {
+      readonly rows: readonly {
+        readonly measure: string;
+        readonly position: string;
+        readonly half: string | null;
+        readonly decimals: number;
+        readonly least: number | null;
+        readonly greatest: number | null;
+      }[];
+      readonly findings: readonly { readonly message: string }[];
+    };
+  }[];
+}
+
+const stateOf = async (folder: string, engine: string) => {
+  const { out } = await call(folder, ['check', engine, '--format', 'json']);
+  const [first] = (JSON.parse(out) as Checked).engines;
+  if (first === undefined) throw new Error('no engine was checked');
+  return first.state;
+};
+
+describe('the sheet for the shop', () => {
+  const pages = new Map<string, string>();
+  const states = new Map<string, Awaited<ReturnType<typeof stateOf>>>();
+  beforeAll(() =>
+    inShop(async (folder) => {
+      for (const engine of [SIX, PUMP]) {
+        pages.set(engine, await sheetOf(folder, [engine]));
+        states.set(engine, await stateOf(folder, engine));
+      }
+    }),
+  );
+
+  it.each([SIX, PUMP])('of %s has every finding and every number of the check', (engine) => {
+    const html = pages.get(engine) ?? '';
+    const { rows = [], findings = [] } = states.get(engine) ?? {};
+    const [text, readings] = [shown(html), readingsOn(html)];
+    expect(findings.filter(({ message }) => !text.includes(message.replaceAll(/\s+/g, ' ')))).toEqual([]);
+    expect(readings.size).toBe(rows.length);
+    expect(rows.length).toBeGreaterThan(90);
+    for (const { measure, position, half, decimals, least, greatest } of rows) {
+      const ends = [least, greatest].flatMap((each) => (each === null ? [] : [each.toFixed(decimals)]));
+      const key = [measure, position, half].filter(Boolean).join(' ');
+      expect(readings.get(key)).toBe([...new Set(ends)].join(' to '));
+    }
+  });
+
+  it('is small, fetches nothing, and runs and wears nothing but its own', () => {
+    const html = pages.get(SIX) ?? '';
+    expect(html.length).toBeLessThan(300_000);
+    expect(html).toContain("default-src 'none'; style-src 'sha256-");
+    expect(html).not.toMatch(/\b(?:src|href|srcset|style|on\w+)=/);
+    expect(html).not.toMatch(/url\(|@import|https?:/);
+  });
+
+  it('says NOT RELEASED on each page while anything is open', () => {
+    const html = pages.get(PUMP) ?? '';
+    expect(shown(html)).toContain('NOT RELEASED');
+    expect(html).toContain('@top-right { content: "NOT RELEASED"');
+  });
+
+  it('is the same whenever it is written of one commit, and names that', () =>
+    inShop(async (folder) => {
+      git(folder, 'init', '--quiet');
+      git(folder, 'config', 'user.name', 'bench');
+      git(folder, 'config', 'user.email', 'bench@example.org');
+      const made = commit(folder, 'as it is');
+      const [first, second] = [
+        await sheetOf(folder, [SIX, '--at', 'HEAD'], 'a.html'),
+        await sheetOf(folder, [SIX, '--at', made], 'b.html'),
+      ];
+      expect(second).toBe(first);
+      expect(shown(first)).toContain(made.slice(0, 10));
+    }));
+});
+
+describe('a sheet', () => {
+  it('names who released it once nothing is open', () =>
+    inShop(async (folder) => {
+      const path = join(folder, `${SIX}/sessions/2026-05-13-rebuild.yaml`);
+      writeFileSync(path, `${readFileSync(path, 'utf8')}  - { what: released, by: A. Fitter }\n`);
+      const html = await sheetOf(folder, [SIX]);
+      expect(shown(html)).toContain('Released by A. Fitter, 2026-05-13');
+      expect(html).toContain('@top-right { content: ""');
+    }));
+
+  it('says so where a session could not be judged, and so does the exit code', () =>
+    inShop(async (folder) => {
+      writeFileSync(join(folder, REBUILD), `${readFileSync(join(folder, REBUILD), 'utf8')}nonsense: 1\n`);
+      const { exit } = await call(folder, ['report', PUMP, '--to', 'sheet.html']);
+      expect(exit).toBe(2);
+      expect(shown(readFileSync(join(folder, 'sheet.html'), 'utf8'))).toMatch(
+        /NOT RELEASED .*2026-03-14-rebuild\.yaml has problems and was not judged/,
+      );
+    }));
+});
+
+describe('the sheet for the customer', () => {
+  let text = '';
+  beforeAll(() =>
+    inShop(async (folder) => {
+      const path = join(folder, REBUILD);
+      writeFileSync(
+        path,
+        readFileSync(path, 'utf8')
+          .replace('is: a new one fitted', 'is: "private: bought second hand"')
+          .replace('found:\n', 'found:\n  - { on: fan, is: it is safe to run, do: reuse }\n')
+          .replace('by: RK\n', 'by: RK\nnote: "private: pays late"\n'),
+      );
+      text = shown(await sheetOf(folder, [PUMP, '--for', 'customer']));
+    }),
+  );
+
+  it('says that it is not released', () => expect(text).toContain('NOT RELEASED'));
+
+  it('has what was found, done and agreed, and every final size', () => {
+    for (const said of [
+      'wiped to copper',
+      'liners and pistons 1, 2, 4',
+      'cylinder bore 3',
+      '3.2477 to 3.2478',
+    ])
+      expect(text).toContain(said);
+  });
+
+  it('holds nothing of forecasts, guesses, statistics, notes of the shop, nor that it is safe', () => {
+    expect(text).not.toMatch(
+      /E_n|95 %|uncertain|±|private|second hand|pays late|\bsafe|Trends|reading\/|torque\//i,
+    );
+  });
+
+  it('holds nothing from before this job', () =>
+    inShop(async (folder) => {
+      const earlier = readFileSync(join(folder, `${PUMP}/sessions/2026-02-03-teardown.yaml`), 'utf8')
+        .replace('2026-02-03', '2019-02-03')
+        .replace('wiped to copper', 'the work of a former owner');
+      writeFileSync(join(folder, `${PUMP}/sessions/2019-02-03-teardown.yaml`), earlier);
+      const [customer, shop] = [
+        await sheetOf(folder, [PUMP, '--for', 'customer']),
+        await sheetOf(folder, [PUMP], 'shop.html'),
+      ];
+      expect(customer).not.toMatch(/former owner|2019/);
+      expect(shop).toContain('2019-02-03');
+    }));
+});
+
+it('holds for a machine shop only what the customer agreed to', () =>
+  inShop(async (folder) => {
+    const path = join(folder, `${SIX}/sessions/2026-04-07-teardown.yaml`);
+    const words = [SIX, '--for', 'machine-shop'];
+    for (const session of ['2026-04-24-machined', '2026-05-06-trial', '2026-05-13-rebuild'])
+      rmSync(join(folder, `${SIX}/sessions/${session}.yaml`));
+    writeFileSync(path, readFileSync(path, 'utf8').replace('items: [bore cylinders, ', 'items: ['));
+    const text = shown(await sheetOf(folder, words));
+    expect(text).toContain('grind main journals 1 to 7');
+    expect(text).toMatch(/not agreed yet, not to be done .*bore cylinders/);
+    expect(text).not.toContain('torque plate on');
+  }));
+
+it('is written as Markdown with the same words', () =>
+  inShop(async (folder) => {
+    const text = await sheetOf(folder, [PUMP], 'sheet.md');
+    expect(text).toContain('# Reservoir pump no. 2: build sheet');
+    expect(text).toContain('| 3 | 4.1262 to 4.1287 | accepted, large by 2.5 thou | 4.1258 to 4.1286 |');
+  }));
+
+describe('a file', () => {
+  const refused: readonly (readonly [title: string, words: readonly string[], told: string])[] = [
+    ['of another ending', ['--to', 'engine.yaml'], 'engine.yaml is no sheet'],
+    ['that is there and no sheet', ['--to', 'README.md'], 'is there already and is no sheet'],
+    ['in no folder', ['--to', 'nowhere/sheet.html'], 'there is no folder'],
+    ['that needs a browser', ['--to', 'sheet.pdf'], 'a PDF needs a Chromium, and none is on this machine'],
+    [
+      'that a browser cannot print',
+      ['--to', 'sheet.pdf', '--browser', '/bin/false'],
+      '/bin/false ended with 1',
+    ],
+  ];
+  it.each(refused)('%s is refused', (_, words, told) =>
+    inShop(async (folder) => {
+      const before = readFileSync(join(folder, 'README.md'), 'utf8');
+      const { stderr, exitCode } = await callHere(['report', PUMP, ...words], {
+        cwd: folder,
+        env: { PATH: '/nowhere' },
+      });
+      expect(stderr).toContain(told);
+      expect(exitCode).toBe(2);
+      expect(readFileSync(join(folder, 'README.md'), 'utf8')).toBe(before);
+    }),
+  );
+
+  it('that is a sheet is written anew', () =>
+    inShop(async (folder) => {
+      await sheetOf(folder, [PUMP]);
+      expect(await sheetOf(folder, [SIX])).toContain('<h1>Generator set 6</h1>');
+    }));
+});
