@@ -1,8 +1,11 @@
-import { defineConfig } from 'vitest/config';
+import { configDefaults, defineConfig } from 'vitest/config';
 
-/** `--mode long` tries every case of the properties. */
+/** `--mode long` tries every case of the properties; `--mode browser` opens what was written in a browser. */
 export default defineConfig(({ mode }) => ({
   test: {
+    ...(mode === 'browser'
+      ? { include: ['tests/browser/**/*.test.ts'] }
+      : { exclude: [...configDefaults.exclude, 'tests/browser/**'] }),
     // Only for what would never end: how busy a machine is shall not matter.
     testTimeout: 600_000,
     hookTimeout: 600_000,

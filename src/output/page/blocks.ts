@@ -38,7 +38,7 @@ const foldable = (folded: string | undefined, whole: Element): Element =>
 
 /** Scrolls by itself where a screen is narrow, by keyboard too. */
 const scrolling = (label: string, table: Element): Element =>
-  element('div', { class: 'wide', tabindex: 0, role: 'region', 'aria-label': label }, table);
+  element('div', { class: 'wide', tabindex: 0, role: 'group', 'aria-label': label }, table);
 
 function measureElement({ heading, limits, folded, rows, pictures }: MeasureBlock): Element {
   const has = (what: (row: MeasureRow) => unknown): boolean => rows.some((row) => Boolean(what(row)));

@@ -52,7 +52,7 @@ export function drawJournal(picture: JournalPicture): Element {
       words('name', place(index), HEIGHT - 26, 'middle', name),
       words('figure', place(index), HEIGHT - 14, 'middle', text),
     ]),
-    words('name', 1, HEIGHT - 2, 'start', exaggerationText(smallest, largest)),
+    words('name', 1, HEIGHT - 4, 'start', exaggerationText(smallest, largest)),
   );
 }
 

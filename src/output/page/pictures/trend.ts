@@ -121,6 +121,6 @@ const forecastMarks = (
   const [start, end] = [clamp(x(from), LEFT, RIGHT), clamp(x(to), LEFT, RIGHT)];
   return [
     line('forecast', start, BOTTOM, end, BOTTOM),
-    words('name', (LEFT + RIGHT) / 2, HEIGHT - 3, 'middle', text),
+    words('name', (LEFT + RIGHT) / 2, HEIGHT - 5, 'middle', text),
   ];
 };

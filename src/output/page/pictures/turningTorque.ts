@@ -58,6 +58,6 @@ export function drawTurningTorque(picture: TurningTorquePicture): Element {
       ),
       words('name', x(index), BOTTOM + 13, 'middle', name),
     ]),
-    words('name', LEFT, HEIGHT - 3, 'start', `turning torque, ${unit}, after each step`),
+    words('name', LEFT, HEIGHT - 5, 'start', `turning torque, ${unit}, after each step`),
   );
 }

@@ -1,0 +1,145 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { HtmlValidate } from 'html-validate';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { sheetOf } from '../cli/report/page.ts';
+import { inCopyOf } from '../replay.ts';
+import { withBrowser } from './browser.ts';
+import { readInBrowser } from './inPage.ts';
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+const SHEETS: readonly (readonly [title: string, words: readonly string[]])[] = [
+  ['six for the shop', ['engines/generator-set-6']],
+  ['pump for the shop', ['engines/reservoir-pump-2']],
+  ['pump for its customer', ['engines/reservoir-pump-2', '--for', 'customer']],
+  ['six for its customer', ['engines/generator-set-6', '--for', 'customer']],
+  ['six for a machine shop', ['engines/generator-set-6', '--for', 'machine-shop']],
+];
+
+/** The paper between its margins, at 96 dots an inch: A4 and Letter. */
+const PAPERS = { A4: Math.floor(((210 - 22 - 12) / 25.4) * 96), Letter: Math.floor((8.5 - 34 / 25.4) * 96) };
+
+const open = withBrowser();
+const sheets = new Map<string, string>();
+
+beforeAll(() =>
+  inCopyOf('examples', async (folder) => {
+    for (const [title, words] of SHEETS) sheets.set(title, await sheetOf(folder, words));
+  }),
+);
+
+const sheet = (title: string): string => sheets.get(title) ?? '';
+const TITLES = SHEETS.map(([title]) => title);
+
+describe.each(TITLES)('the sheet of the %s', (title) => {
+  it('is valid', async () => {
+    const validator = new HtmlValidate({
+      extends: ['html-validate:standard'],
+      rules: {
+        // Presentation of ours: the library ends empty elements as XML does, and pictures carry their size.
+        'void-style': 'off',
+        'no-self-closing': 'off',
+        'long-title': 'off',
+        'no-inline-style': 'error',
+      },
+    });
+    const report = await validator.validateString(sheet(title));
+    expect(
+      report.results.flatMap(({ messages }) => messages.map((each) => `${each.line}: ${each.message}`)),
+    ).toEqual([]);
+  });
+
+  it.each([false, true])('can be read by everybody, dark: %s', async (dark) => {
+    const { page, events } = await open(sheet(title), { dark });
+    await page.evaluate("for (const each of document.querySelectorAll('details')) each.open = true");
+    await page.evaluate(AXE);
+    const violations = await page.evaluate<{ id: string; nodes: { html: string }[] }[]>(
+      'axe.run(document).then((found) => found.violations)',
+    );
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+    expect(events).toEqual([]);
+  });
+
+  it.each([360, 800, 1280])('fits a screen of %i pixels', async (width) => {
+    const { page, events } = await open(sheet(title), { width });
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
+    if (process.env.TENTHS_PICTURES !== undefined) {
+      const path = join(process.env.TENTHS_PICTURES, `${title}-${width}.png`);
+      await page.screenshot({ path, fullPage: true });
+    }
+    expect(events).toEqual([]);
+  });
+
+  it.each(Object.entries(PAPERS))('prints on %s with nothing cut off', async (_, width) => {
+    const { page } = await open(sheet(title), { width });
+    await page.emulateMedia({ media: 'print' });
+    await page.evaluate("dispatchEvent(new Event('beforeprint'))");
+    expect(await page.evaluate(readInBrowser('cutOff', width))).toEqual([]);
+    expect(await page.evaluate(readInBrowser('breakable'))).toEqual([]);
+  });
+
+  it('has every word of its pictures inside them', async () => {
+    const { page } = await open(sheet(title));
+    await page.evaluate("for (const each of document.querySelectorAll('details')) each.open = true");
+    expect(await page.evaluate(readInBrowser('outsidePictures'))).toEqual([]);
+  });
+});
+
+it('says on every printed page that it is not released, with its number', async () => {
+  const { page } = await open(sheet('pump for the shop'));
+  const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+  expect(pdf.startsWith('%PDF-')).toBe(true);
+  expect([...pdf.matchAll(/\/Type ?\/Page\b/g)].length).toBeGreaterThan(3);
+});
+
+describe('by keyboard', () => {
+  it('all is opened, and folded again', async () => {
+    const { page } = await open(sheet('six for the shop'));
+    const opened = "[...document.querySelectorAll('details')].filter((each) => each.open).length";
+    expect(await page.evaluate(opened)).toBe(0);
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    expect(await page.evaluate(opened)).toBe(
+      await page.evaluate("document.querySelectorAll('details').length"),
+    );
+    await page.keyboard.press('Enter');
+    expect(await page.evaluate(opened)).toBe(0);
+  });
+
+  it('one line is opened', async () => {
+    const { page } = await open(sheet('six for the shop'));
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    expect(await page.evaluate("document.querySelector('details').open")).toBe(true);
+  });
+
+  it('a table is sorted by what was read, up and down', async () => {
+    const { page } = await open(sheet('pump for the shop'));
+    const readings =
+      "[...document.querySelector('table.sorts[data-sorted]').querySelectorAll('td.figure:nth-child(2)')].map((each) => each.textContent)";
+    await page.evaluate(
+      "(() => { const table = [...document.querySelectorAll('table.measure')].find((each) => each.caption.textContent.startsWith('main bearing clearance')); table.dataset.sorted = ''; table.querySelectorAll('th button')[1].focus(); })()",
+    );
+    await page.keyboard.press('Enter');
+    const up = await page.evaluate<string[]>(readings);
+    await page.keyboard.press('Enter');
+    const down = await page.evaluate<string[]>(readings);
+    const first = (text: string): number => Number.parseFloat(text);
+    expect(up.map(first)).toEqual(up.map(first).toSorted((a, b) => a - b));
+    expect(down.map(first)).toEqual(up.map(first).toReversed());
+    expect(up.length).toBe(5);
+    expect(await page.evaluate("document.querySelector('th[aria-sort]').getAttribute('aria-sort')")).toBe(
+      'descending',
+    );
+  });
+});
+
+it('can be read and unfolded without its script', async () => {
+  const { page } = await open(sheet('six for the shop').replace(/<script>[\s\S]*<\/script>/, ''));
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  expect(await page.evaluate("document.querySelector('details').open")).toBe(true);
+});
