@@ -43,6 +43,11 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
         .conflicts(['session', 'all', 'at', 'since'])
         .default(false),
     )
+    .addOption(
+      new Option('--watch', 'judge again when a document changes, and print what changed; Ctrl-C ends it')
+        .conflicts(['staged', 'at', 'since'])
+        .default(false),
+    )
     .addOption(rule())
     .addOption(judgeBy())
     .option('--strict', 'exit with 1 for warnings as well', false)
@@ -52,8 +57,13 @@ function addCheck(program: Command, world: World, done: (exitCode: number) => vo
     .addOption(formatOption(Object.keys(CHECK_FORMATS)))
     .addHelpText('after', CHECK_END)
     .action(async (paths: string[], options) => {
+      const named = pathsOf(paths, options.engine);
+      if (options.watch) {
+        const { watchCheck } = await import('./check/watch.ts');
+        return done(await watchCheck(named, options, world));
+      }
       const { check } = await import('./check/check.ts');
-      done(await check(pathsOf(paths, options.engine), options, world));
+      done(await check(named, options, world));
     });
 }
 
@@ -68,6 +78,7 @@ const CHECK_END = helpEnd({
     ['tenths check --session teardown --rule guarded'],
     ['tenths check --since origin/main --strict', 'what a pull request changes'],
     ['tenths check --staged', 'what the next commit holds, as a hook'],
+    ['tenths check --watch', 'again with every change, beside an editor'],
     ['tenths check engines/reservoir-pump-2 --at HEAD~3'],
     ['tenths check --format json > check.json'],
   ],

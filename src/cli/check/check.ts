@@ -1,9 +1,6 @@
 import type { JudgingOptions } from '../../checks/judge/row.ts';
-import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
-import { startOfFile } from '../../diagnostic/place.ts';
 import type { Found } from '../../shell/discover/loadEngines.ts';
 import { repositoryAround } from '../../shell/git/repository.ts';
-import type { Problem } from '../../shell/problem.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { Outputs } from '../format/outputs.ts';
@@ -18,9 +15,9 @@ import { HeldOutput } from './heldOutput.ts';
 import { readKnown, writeKnown } from './knownFile.ts';
 import { asKnown, filesWithKnown } from './knownFindings.ts';
 import { coveredBy, KnownRun } from './knownRun.ts';
+import { outsideEngines } from './outsideEngines.ts';
 import { changedIn, type Since } from './since.ts';
 import { Tally } from './tally.ts';
-import { unreadTold } from './unreadTold.ts';
 
 export interface CheckOptions extends JudgingOptions, SessionChoice {
   readonly format: readonly FormatChoice[];
@@ -135,7 +132,6 @@ async function checkShop(
   { paths, found }: FoundInShop,
   { tally, writer, engines, known }: Run,
 ): Promise<void> {
-  const { shop, selected } = paths;
   for await (const { folder, diagnostics, texts, judged } of engines(found.engines, paths)) {
     tally.countEngine();
     writer.diagnostics(tally.newDiagnostics(diagnostics), texts);
@@ -148,19 +144,11 @@ async function checkShop(
       known?.look(folder, judged.looked, judged.found);
     }
   }
-  const named = selected.map(({ file }) => file);
-  for (const path of found.others) {
-    const { diagnostics, texts } = shop.loader.checkOther(path, named.includes(path));
-    writer.diagnostics(tally.newDiagnostics(diagnostics), texts);
+  for (const trouble of outsideEngines(found, paths)) {
+    writer.diagnostics(tally.newDiagnostics(trouble.diagnostics), trouble.texts);
+    const findings = filesWithKnown(trouble.findings, known?.options);
+    tally.countFindings(findings);
+    writer.findings(findings);
+    known?.lookAtFiles(findings.map((each) => asKnown(each)));
   }
-  const unread = unreadTold(found.unread);
-  writer.diagnostics(tally.newDiagnostics(unread.diagnostics), new Map());
-  const findings = filesWithKnown(unread.findings, known?.options);
-  tally.countFindings(findings);
-  writer.findings(findings);
-  known?.lookAtFiles(findings.map((each) => asKnown(each)));
-  writer.diagnostics(tally.newDiagnostics(shop.store.problems().map(unlistable)), new Map());
 }
-
-const unlistable = ({ message, help }: Problem): Diagnostic =>
-  diagnostic('unreadable', startOfFile('.'), message, help);

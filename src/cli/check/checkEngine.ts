@@ -1,4 +1,9 @@
-import { reportEngine } from '../../checks/judge/report.ts';
+import {
+  type EngineReport,
+  type ReportedSession,
+  reportEngine,
+  type StateReport,
+} from '../../checks/judge/report.ts';
 import type { JudgingOptions } from '../../checks/judge/row.ts';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
 import { isAtOrAbove } from '../../documents/opened.ts';
@@ -36,12 +41,18 @@ interface JudgedEngine extends Counts {
   readonly found: readonly KnownFinding[];
 }
 
-export function checkEngine(
+/** An engine of a run, judged, and what of it the run is about. */
+export interface JudgedFolder extends Omit<CheckedEngine, 'judged'> {
+  readonly judged:
+    | { readonly report: EngineReport; readonly chosen: readonly (ReportedSession | StateReport)[] }
+    | undefined;
+}
+
+export function judgeEngine(
   folder: string,
   { shop, selected }: ShopPaths,
-  options: EngineOptions,
-  partsOf: EngineParts,
-): CheckedEngine {
+  options: JudgingOptions & SessionChoice,
+): JudgedFolder {
   const { engine, registry, diagnostics, texts } = shop.load(folder);
   const base = { folder: shop.store.shown(folder), diagnostics, texts: textsWith(diagnostics, texts) };
   if (engine === undefined) return { ...base, judged: undefined };
@@ -49,18 +60,30 @@ export function checkEngine(
   const bearing = selected.filter(
     (each) => isAtOrAbove(each.folder, folder) || isAtOrAbove(folder, each.folder),
   );
-  const asked = chooseSessions(
+  const chosen = chooseSessions(
     report,
     options,
     bearing.map(({ file, folder: around }) => shop.store.shown(file ?? around)),
   );
-  const chosen = withKnown(asked, base.folder, options.known);
+  return { ...base, judged: { report, chosen } };
+}
+
+export function checkEngine(
+  folder: string,
+  paths: ShopPaths,
+  options: EngineOptions,
+  partsOf: EngineParts,
+): CheckedEngine {
+  const { judged, ...base } = judgeEngine(folder, paths, options);
+  if (judged === undefined) return { ...base, judged };
+  const { report } = judged;
+  const chosen = withKnown(judged.chosen, base.folder, options.known);
   return {
     ...base,
     judged: {
       parts: partsOf(report, chosen),
       // What a session that is not judged would have said is not known.
-      looked: engine.notJudged.length > 0 ? [] : options.all === true ? 'all' : chosen.map(sessionOf),
+      looked: report.engine.notJudged.length > 0 ? [] : options.all === true ? 'all' : chosen.map(sessionOf),
       found: options.known === undefined ? [] : foundIn(chosen, base.folder),
       ...countsOf(chosen),
     },

@@ -39,6 +39,14 @@ export function discover(
   return { paths: [...paths].sort(), entries: [...entries.values()].sort(byPath), problems };
 }
 
+/** A folder, absolute, and those below it in which documents may lie. */
+export function openFolders(folder: string): readonly string[] {
+  const below = list(folder, '', []).filter(
+    (found) => entryKind(found) === 'folder' && isOpenFolder(found.name),
+  );
+  return [folder, ...below.flatMap(({ name }) => openFolders(`${folder}/${name}`))];
+}
+
 const byPath = (a: Entry, b: Entry): number => (a.path < b.path ? -1 : 1);
 
 const withoutDot = (folder: string): string => (folder === '.' ? '' : folder);
