@@ -16,7 +16,7 @@ import type { FailedLimit } from '../judge/limits.ts';
 import type { JudgedRoute, Row } from '../judge/row.ts';
 import type { Side, SidedLimits, SideLimit } from '../judge/sideLimit.ts';
 import { sideAcross, type Verdict } from '../judge/verdict.ts';
-import type { Route } from '../value/route.ts';
+import { leavesOf, type Route } from '../value/route.ts';
 
 /** How a row's numbers are printed: the unit of the report, and the digits of the finest reading of its table. */
 export interface Printing {
@@ -298,12 +298,28 @@ function marginalFinding(row: Row, printing: Printing): readonly Finding[] {
   return [about(row, MARGINAL, message, deciding[nearestSide(judged, deciding)])];
 }
 
+const daysOf = (route: Route): string =>
+  [
+    ...new Set(
+      leavesOf(route)
+        .map(({ takenOn }) => takenOn)
+        .filter(Boolean),
+    ),
+  ]
+    .sort()
+    .join(' and ');
+
 /** Two routes that differ by more than their uncertainty allows: |E_n| above 1. */
 function disagreement(row: Row, other: JudgedRoute, printing: Printing): Finding | undefined {
   const [judged] = row.routes;
   if (judged === undefined || other.en === null || other.en <= 1) return undefined;
-  const text = (each: JudgedRoute): string =>
-    `${formatAmount(each.mean, printing.unit, printing.decimals)} (${each.route.name}, ${each.route.with.join(' and ')})`;
+  const days = [judged, other].map(({ route }) => daysOf(route));
+  // Of one day it is enough to say how; else the day is the first that one looks at.
+  const isOfOneDay = days[0] === days[1];
+  const text = ({ route, mean }: JudgedRoute): string => {
+    const how = [route.name, route.with.join(' and '), ...(isOfOneDay ? [] : [daysOf(route)])];
+    return `${formatAmount(mean, printing.unit, printing.decimals)} (${how.join(', ')})`;
+  };
   const message = `${named(row)}: ${text(judged)} and ${text(other)} differ by more than their uncertainty allows, E_n ${other.en.toFixed(1)}`;
   return { ...about(row, DISAGREE, message), place: other.route.place };
 }

@@ -9,6 +9,7 @@ import { once } from '../once.ts';
 import { type FollowUpState, followUpsOf, openFollowUps } from '../open/followUps.ts';
 import { foundFindings } from '../open/found.ts';
 import { openFound } from '../open/openFound.ts';
+import { type EarlierRow, withLastKnown } from '../state/lastKnown.ts';
 import { latestRun } from '../state/run.ts';
 import { judgeState } from '../state/state.ts';
 import { historyFindings } from '../tightening/history.ts';
@@ -41,11 +42,6 @@ export const isState = (shown: ReportedSession | StateReport): shown is StateRep
 export interface ReportedSession extends JudgedSession {
   /** The row of the latest earlier session that has a value of the same thing there. */
   readonly before: (row: Row) => EarlierRow | undefined;
-}
-
-export interface EarlierRow {
-  readonly row: Row;
-  readonly date: string;
 }
 
 export function reportEngine(engine: Engine, registry: Registry, options: JudgingOptions): EngineReport {
@@ -93,7 +89,11 @@ function stateReport(
       : run.find(({ session }) => session === row.routes[0]?.route.readIn)?.before(row);
   const standing = new Set(state.rows.filter(({ routes }) => routes.length > 0).map(keyOf));
   const lastKnown = [...latest].flatMap(([key, row]) => (standing.has(key) ? [] : [row]));
-  const findings = sortFindings([...state.findings, ...stillOpen]);
+  const findings = withLastKnown(
+    sortFindings([...state.findings, ...stillOpen]),
+    lastKnown,
+    unitsFor(engine),
+  );
   return {
     ...state,
     findings,

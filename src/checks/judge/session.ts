@@ -33,7 +33,7 @@ import { type SteppedBack, steppedBackIn } from '../value/steppedBack.ts';
 import type { JudgingOptions, Row, SessionView } from './row.ts';
 import { decidingOrder } from './sideLimit.ts';
 
-const UNMEASURED: FindingKind = {
+export const UNMEASURED: FindingKind = {
   code: 'session/unmeasured',
   severity: 'remark',
   means:

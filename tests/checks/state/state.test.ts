@@ -77,6 +77,17 @@ describe('of each thing the latest value stands', () => {
     expect(standing(files, 'main_bearing_clearance', '1')).toBe('0.0028 ok');
   });
 
+  it('of two that disagree across sessions the warning names both days; of one day it names none', () => {
+    const strip = '  - { measure: main_bearing_clearance, with: strip, at: { 1: 0.004 } }';
+    const sizes = `${journals('1: 2.9985')}\n${bores('1: 3.0010')}`;
+    const disagreement = (files: Files) =>
+      reportOf(files).state?.findings.find(({ code }) => code === 'method/disagree')?.message;
+    expect(disagreement(engine(['trial', sizes], ['rebuild', strip]))).toMatch(
+      /\(bearing bore − journal, [^)]*, 2026-03-01\) and .*\(read directly, strip, 2026-03-02\) differ/,
+    );
+    expect(disagreement(engine(['trial', `${sizes}\n${strip}`]))).not.toContain('2026');
+  });
+
   it('one session that measured everything is the state', () => {
     const report = reportOf(
       engine(['trial', `${journals(ALL)}\n${bores('1: 3.0013')}\n${endPlay('0.009')}`]),
@@ -155,6 +166,22 @@ describe('what holds no longer is shown with its day, and not judged', () => {
   it('a figure that ended when the parts came apart', () => {
     const files = engine(['trial', endPlay('0.009')], ['rebuild', journals(ALL)]);
     expect(known(files)).toEqual([['crankshaft_end_play', 'engine', '2026-03-01']]);
+  });
+
+  it('and the finding that it was not measured says what it was, and when', () => {
+    const said = (files: Files) =>
+      (reportOf(files).state?.findings ?? [])
+        .filter(({ code }) => code === 'session/unmeasured')
+        .map(({ message }) => message.replace(/.*not measured/, ''));
+    const files = engine(['trial', endPlay('0.009')], ['rebuild', journals(ALL)]);
+    expect(said(files)).toContain('; last known 0.009 in on 2026-03-01');
+    const rows = engine(
+      ['trial', journals(ALL)],
+      ['rebuild', journals('1: 2.9987')],
+      ['teardown', endPlay('0.009')],
+    );
+    expect(said(rows)).toContain('; last known 2.9984 to 2.9987 in on 2026-03-01 and 2026-03-02');
+    expect(new Set(said(engine(['rebuild', journals(ALL)])))).toEqual(new Set(['']));
   });
 
   it('all of the run before a teardown that was not read again, by its last day', () => {

@@ -1,0 +1,38 @@
+import { formatNumber, withUnitName } from '../../quantity/format.ts';
+import { greatest, least } from '../../quantity/fraction.ts';
+import type { Unit } from '../../quantity/units.ts';
+import type { Finding } from '../finding.ts';
+import { printingOf } from '../findings/readings.ts';
+import type { Row } from '../judge/row.ts';
+import { UNMEASURED } from '../judge/session.ts';
+
+export interface EarlierRow {
+  readonly row: Row;
+  readonly date: string;
+}
+
+/** Of what was not measured, what is known of it from before: whoever asks what it was need not look for it. */
+export const withLastKnown = (
+  findings: readonly Finding[],
+  lastKnown: readonly EarlierRow[],
+  unitFor: (row: Row) => Unit,
+): readonly Finding[] =>
+  findings.map((each) => {
+    if (each.code !== UNMEASURED.code) return each;
+    const known = lastKnown.filter(({ row }) => row.characteristic.id === each.measure);
+    const was = knownText(known, unitFor);
+    return was === undefined ? each : { ...each, message: `${each.message}; ${was}` };
+  });
+
+/** `last known 0.0085 to 0.0105 in on 2026-04-07`: over all positions, from least to greatest. */
+function knownText(known: readonly EarlierRow[], unitFor: (row: Row) => Unit): string | undefined {
+  const [first] = known;
+  const judged = known.flatMap(({ row }) => row.routes[0] ?? []);
+  if (first === undefined || judged.length === 0) return undefined;
+  const { unit, decimals, outcomes } = printingOf(first.row, unitFor);
+  if (outcomes !== undefined) return undefined;
+  const ends = [least(judged.map((each) => each.least)), greatest(judged.map((each) => each.greatest))];
+  const range = [...new Set(ends.map((end) => formatNumber(end, unit, decimals)))].join(' to ');
+  const days = [...new Set(known.map(({ date }) => date))].sort().join(' and ');
+  return `last known ${withUnitName(range, unit)} on ${days}`;
+}
