@@ -54,3 +54,62 @@ describe('a page in JSON is as its schema says', () => {
     expect(validatePage.errors).toBe(null);
   });
 });
+
+describe('a page in JSON holds values', () => {
+  const sections = async (...words: readonly string[]) => {
+    const { out } = await call(join(ROOT, 'examples'), [
+      'plan',
+      'generator-set-6',
+      ...words,
+      '--format',
+      'json',
+    ]);
+    const { unit, sections }: Printed = JSON.parse(out);
+    expect(unit).toBe('in');
+    return sections.flatMap(({ values }) => values);
+  };
+
+  test('of shells and pistons what each is, and what comes of it', async () => {
+    const values = await sections('--session', 'machined', '--fit');
+    expect(values).toContainEqual({
+      position: '1',
+      halves: { upper: 'M6-10-C', lower: 'M6-10-C' },
+      walls: { upper: 0.0985, lower: 0.0985 },
+      clearance: { least: expect.any(Number), greatest: expect.any(Number) },
+      from_aim: expect.any(Number),
+    });
+    const [third] = values.filter(({ piston, position }) => piston !== undefined && position === '3');
+    expect(third).toMatchObject({ piston: 'P3', diameter: 3.8917, weight_g: 1183 });
+    const { bore, diameter, clearance } = third as Readonly<Record<string, Ends & number>>;
+    expect((clearance?.least ?? 0) + (clearance?.greatest ?? 0)).toBeCloseTo(
+      2 * (Number(bore) - Number(diameter)),
+      3,
+    );
+  });
+
+  test('of work the sizes to make, and of an order how many of what', async () => {
+    expect(await sections('--session', 'teardown', '--for', 'machine-shop')).toContainEqual({
+      at: '1 to 7',
+      size: '0.010 under',
+      least: 2.738,
+      greatest: 2.739,
+      aim: 2.7385,
+    });
+    expect(await sections('--session', 'teardown', '--order')).toContainEqual(
+      expect.objectContaining({ count: 6, what: 'ring sets', part_number: 'K6-20', in_stock: 4 }),
+    );
+    expect(await sections('--session', 'teardown', '--for', 'customer')).toContainEqual(
+      expect.objectContaining({ number: 1, agreed: '2026-04-10' }),
+    );
+  });
+});
+
+interface Ends {
+  readonly least: number;
+  readonly greatest: number;
+}
+
+interface Printed {
+  readonly unit: string;
+  readonly sections: readonly { readonly values: readonly Readonly<Record<string, unknown>>[] }[];
+}

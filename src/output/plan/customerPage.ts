@@ -11,7 +11,7 @@ import { formatNumber } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { GLOSSES } from './gloss.ts';
 import { titleOf } from './jobWords.ts';
-import type { Page, Section } from './page.ts';
+import type { Page, PageCell, Section } from './page.ts';
 
 /** What we found and what it needs, for the person whose engine it is. */
 export function customerPage({ engine, jobs }: WorkPlan, about: readonly string[]): Page {
@@ -70,13 +70,18 @@ function section(urgency: Urgency, asked: readonly Job[], engine: WorkPlan['engi
     {
       title: WORDS[urgency].title,
       table: {
-        heading: ['', 'what', 'price', 'yes / no', ''],
-        align: ['right', 'left', 'left', 'left', 'left'],
+        columns: [
+          { heading: '', key: 'number', align: 'right' },
+          { heading: 'what', key: 'what' },
+          { heading: 'price', key: undefined },
+          { heading: 'yes / no', key: 'agreed' },
+          { heading: '', key: 'why' },
+        ],
         rows: jobs.map((job, index) => [
-          String(index + 1),
+          { text: String(index + 1), value: index + 1 },
           titleOf(job, engine),
           '________',
-          agreedText(job, engine),
+          agreedCell(job, engine),
           sentences(job, engine).join(' '),
         ]),
       },
@@ -84,9 +89,11 @@ function section(urgency: Urgency, asked: readonly Job[], engine: WorkPlan['engi
   ];
 }
 
-function agreedText(job: Job, engine: WorkPlan['engine']): string {
+function agreedCell(job: Job, engine: WorkPlan['engine']): PageCell {
   const yes = agreementOn(job, engine);
-  return yes === undefined ? '________' : `yes, ${yes.date ?? yes.by}`;
+  if (yes === undefined) return { text: '________', value: null };
+  const when = yes.date ?? yes.by;
+  return { text: `yes, ${when}`, value: when };
 }
 
 /** What it is, why, and what it would come to: no statistics, and no words of the trade alone. */

@@ -4,6 +4,8 @@ import type { Wanted } from '../../plan/fit/wanted.ts';
 import { decimalsFor, formatDistance, formatNumber } from '../../quantity/format.ts';
 import { type Fraction, parseDecimal } from '../../quantity/fraction.ts';
 import { toBase, type Unit, unitNamed } from '../../quantity/units.ts';
+import { numberIn } from '../check/rowJson.ts';
+import type { Ends, PageCell } from './page.ts';
 
 /** How the sizes of parts that are chosen are printed. */
 export interface Figures {
@@ -11,6 +13,13 @@ export interface Figures {
   readonly number: (amount: Fraction) => string;
   readonly range: (least: Fraction, greatest: Fraction) => string;
   readonly distance: (amount: Fraction) => string;
+  /** The same for scripts, all digits of it. */
+  readonly value: (amount: Fraction) => number;
+  /** Both, for a table. */
+  readonly cell: (amount: Fraction | undefined) => PageCell;
+  readonly rangeCell: (
+    ends: { readonly least: Fraction; readonly greatest: Fraction } | undefined,
+  ) => PageCell;
 }
 
 /** A tenth of a thou, or a micrometre: what such parts are measured to. */
@@ -22,14 +31,25 @@ export function figuresOf(engine: Engine): Figures {
       : toBase(parseDecimal('0.0001'), unitNamed('in'));
   const decimals = decimalsFor(step, unit);
   const number = (amount: Fraction): string => formatNumber(amount, unit, decimals);
+  const range = (least: Fraction, greatest: Fraction): string =>
+    number(least) === number(greatest) ? number(least) : `${number(least)} to ${number(greatest)}`;
+  const value = (amount: Fraction): number => numberIn(amount, unit);
   return {
     unit,
     number,
-    range: (least, greatest) =>
-      number(least) === number(greatest) ? number(least) : `${number(least)} to ${number(greatest)}`,
+    range,
+    value,
     distance: (amount) => formatDistance(amount, unit, decimals),
+    cell: (amount) => (amount === undefined ? '' : { text: number(amount), value: value(amount) }),
+    rangeCell: (ends) =>
+      ends === undefined ? '' : { text: range(ends.least, ends.greatest), value: endsOf(ends, unit) },
   };
 }
+
+export const endsOf = (
+  { least, greatest }: { readonly least: Fraction; readonly greatest: Fraction },
+  unit: Unit,
+): Ends => ({ least: numberIn(least, unit), greatest: numberIn(greatest, unit) });
 
 export const wantedText = ({ min, max, middle }: Wanted, { number, unit }: Figures): string =>
   `new ${number(min)} to ${number(max)} ${unit.name}, aim ${number(middle)}`;

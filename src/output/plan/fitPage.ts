@@ -7,9 +7,10 @@ import type { FitProblem } from '../../plan/fit/shellPlace.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import { compare, type Fraction, subtract } from '../../quantity/fraction.ts';
 import { unitNamed } from '../../quantity/units.ts';
+import { numberIn } from '../check/rowJson.ts';
 import { type Figures, figuresOf, wantedText } from './figures.ts';
 import { gasketSection, thicknessSection, washerSection } from './otherFitSections.ts';
-import type { Page, Section } from './page.ts';
+import { nameCell, type Page, type PageCell, type Section, type TableColumn } from './page.ts';
 
 /** The parts that are chosen from stock, as a page. */
 export function fitPage(fits: Fits, engine: Engine, about: readonly string[]): Page {
@@ -55,8 +56,7 @@ function shellSection(fit: ShellFit, engine: Engine): Section {
   return {
     title: `${part.plural}: ${clearance.label}${limits}`,
     table: {
-      heading: ['', 'upper and lower', 'walls', 'clearance', 'from aim'],
-      align: ['left', 'left', 'left', 'left', 'left'],
+      columns: SHELL_COLUMNS,
       rows: places.map((place) => shellRow(place, figures)),
     },
     lines: [
@@ -66,19 +66,39 @@ function shellSection(fit: ShellFit, engine: Engine): Section {
   };
 }
 
-function shellRow({ position, chosen, clearance, wanted }: FittedPlace, figures: Figures): readonly string[] {
-  const name = tableName(position);
+const SHELL_COLUMNS: readonly TableColumn[] = [
+  { heading: '', key: 'position' },
+  { heading: 'upper and lower', key: 'halves' },
+  { heading: 'walls', key: 'walls' },
+  { heading: 'clearance', key: 'clearance' },
+  { heading: 'from aim', key: 'from_aim' },
+];
+
+function shellRow(
+  { position, chosen, clearance, wanted }: FittedPlace,
+  figures: Figures,
+): readonly PageCell[] {
+  const name = nameCell(position);
   if (chosen === undefined || clearance === undefined || wanted === undefined)
-    return [name, 'none', '', '', ''];
+    return [name, { text: 'none', value: null }, '', '', ''];
   const { upper, lower } = chosen;
+  const off = subtract(chosen.clearance, wanted.middle);
+  const walls = [upper.wall, lower.wall].map(figures.value);
   return [
     name,
-    upper.code === lower.code ? `${upper.code}, both` : `${upper.code}, ${lower.code}`,
-    compare(upper.wall, lower.wall) === 0
-      ? `${figures.number(upper.wall)} each`
-      : `${figures.number(upper.wall)} + ${figures.number(lower.wall)}`,
-    figures.range(clearance.least, clearance.greatest),
-    offText(subtract(chosen.clearance, wanted.middle), figures),
+    {
+      text: upper.code === lower.code ? `${upper.code}, both` : `${upper.code}, ${lower.code}`,
+      value: { upper: upper.code, lower: lower.code },
+    },
+    {
+      text:
+        compare(upper.wall, lower.wall) === 0
+          ? `${figures.number(upper.wall)} each`
+          : `${figures.number(upper.wall)} + ${figures.number(lower.wall)}`,
+      value: { upper: walls[0] ?? null, lower: walls[1] ?? null },
+    },
+    figures.rangeCell(clearance),
+    { text: offText(off, figures), value: figures.value(off) },
   ];
 }
 
@@ -133,15 +153,21 @@ export function pistonTable({ clearance, places, isToBeBored, problem }: PistonF
   return {
     title: `pistons: ${clearance.label}${limits}`,
     table: {
-      heading: ['', 'piston', 'diameter', isToBeBored ? 'finish bore to' : 'bore', 'clearance', 'weight'],
-      align: ['left', 'left', 'left', 'left', 'left', 'right'],
+      columns: [
+        { heading: '', key: 'position' },
+        { heading: 'piston', key: 'piston' },
+        { heading: 'diameter', key: 'diameter' },
+        isToBeBored ? { heading: 'finish bore to', key: 'finish_bore_to' } : { heading: 'bore', key: 'bore' },
+        { heading: 'clearance', key: 'clearance' },
+        { heading: 'weight', key: 'weight_g', align: 'right' },
+      ],
       rows: places.map(({ position, piston, size, least, greatest }) => [
-        tableName(position),
+        nameCell(position),
         piston.mark,
-        figures.number(piston.diameter),
-        figures.number(size),
-        figures.range(least, greatest),
-        piston.weight === undefined ? '' : `${formatNumber(piston.weight, unitNamed('g'), 0)} g`,
+        figures.cell(piston.diameter),
+        figures.cell(size),
+        figures.rangeCell({ least, greatest }),
+        weightCell(piston.weight),
       ]),
     },
     lines: [
@@ -154,6 +180,14 @@ export function pistonTable({ clearance, places, isToBeBored, problem }: PistonF
     ],
   };
 }
+
+const weightCell = (weight: Fraction | undefined): PageCell =>
+  weight === undefined
+    ? ''
+    : {
+        text: `${formatNumber(weight, unitNamed('g'), 0)} g`,
+        value: numberIn(weight, unitNamed('g')),
+      };
 
 function spreadText(weights: readonly Fraction[]): readonly string[] {
   const sorted = [...weights].sort(compare);

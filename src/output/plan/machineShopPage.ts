@@ -14,10 +14,13 @@ import type { Job } from '../../plan/work/job.ts';
 import { MACHINING } from '../../plan/work/operation.ts';
 import type { WorkPlan } from '../../plan/work/workPlan.ts';
 import type { Unit } from '../../quantity/units.ts';
+import { numberIn } from '../check/rowJson.ts';
 import { cutWords } from './cutWords.ts';
+import { endsOf } from './figures.ts';
 import { pistonTable } from './fitPage.ts';
 import { outText, titleOf } from './jobWords.ts';
-import type { Page, Section } from './page.ts';
+import type { Page, Section, Values } from './page.ts';
+import { placesText } from './placesText.ts';
 
 /** What a machine shop is to do, of agreed work alone: a part, its mark, sizes, and what comes back with it. */
 export function machineShopPage(
@@ -98,6 +101,7 @@ function jobSection(job: Job, before: readonly Job[], engine: Engine, registry: 
   const same = before.find(({ operation }) => operation === job.operation);
   return {
     title: titleOf(job, engine),
+    values: cutValues(job, engine),
     lines: [
       ...cuts,
       ...measured,
@@ -108,6 +112,19 @@ function jobSection(job: Job, before: readonly Job[], engine: Engine, registry: 
     boxes: same === undefined ? (AT_THE_SHOP[job.operation] ?? []) : [`as for ${same.name}`],
   };
 }
+
+/** To what each group is cut. */
+const cutValues = ({ cut }: Job, engine: Engine): readonly Values[] =>
+  (cut?.groups ?? []).flatMap(({ places, deciding: { row, choice } }) => {
+    if (choice.kind !== 'step') return [];
+    const unit = unitOfRow(row, engine);
+    const { name, aim } = choice.step;
+    const at = placesText(
+      places.map(({ position }) => position),
+      engine.document.layout,
+    );
+    return [{ at, size: name, ...endsOf(choice.step, unit), aim: numberIn(aim, unit) }];
+  });
 
 /** Bores are finished to pistons that are in hand. */
 function pistonSection(fit: PistonFit | undefined, engine: Engine): readonly Section[] {

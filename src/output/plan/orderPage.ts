@@ -38,15 +38,23 @@ function section(title: string, when: OrderLine['when'], lines: readonly OrderLi
     {
       title,
       table: {
-        heading: ['', 'count', 'what', 'size', 'part number', 'in stock', 'needed by', 'for'],
-        align: ['left', 'right', 'left', 'left', 'left', 'right', 'left', 'left'],
+        columns: [
+          { heading: '', key: undefined },
+          { heading: 'count', key: 'count', align: 'right' },
+          { heading: 'what', key: 'what' },
+          { heading: 'size', key: 'size' },
+          { heading: 'part number', key: 'part_number' },
+          { heading: 'in stock', key: 'in_stock', align: 'right' },
+          { heading: 'needed by', key: 'needed_by' },
+          { heading: 'for', key: 'for' },
+        ],
         rows: rows.map(({ count, what, size, code, onShelf, neededBy, for: job }) => [
           '[ ]',
-          String(count),
+          { text: String(count), value: count },
           what,
           size,
-          code ?? '________',
-          onShelf === 0 ? '' : String(onShelf),
+          code ?? { text: '________', value: null },
+          { text: onShelf === 0 ? '' : String(onShelf), value: onShelf },
           neededBy ?? '',
           job,
         ]),

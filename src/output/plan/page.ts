@@ -1,3 +1,6 @@
+import { tableName } from '../../layout/naming.ts';
+import type { Position } from '../../layout/position.ts';
+
 /** A page that is handed over: what it comes to first, then its parts, then the cautions. */
 export interface Page {
   readonly title: string;
@@ -11,14 +14,48 @@ export interface Page {
 export interface Section {
   readonly title: string;
   readonly table?: Table;
+  /** What the lines say in figures, for scripts; of a table its rows are that already. */
+  readonly values?: readonly Values[];
   readonly lines?: readonly string[];
   /** To be ticked by hand. */
   readonly boxes?: readonly string[];
 }
 
 export interface Table {
-  readonly heading: readonly string[];
-  /** Right where a column holds figures. */
-  readonly align: readonly ('left' | 'right')[];
-  readonly rows: readonly (readonly string[])[];
+  readonly columns: readonly TableColumn[];
+  readonly rows: readonly (readonly PageCell[])[];
 }
+
+export interface TableColumn {
+  readonly heading: string;
+  /** Under which scripts find it; undefined of a blank that is filled in by hand. */
+  readonly key: string | undefined;
+  /** Left unless it holds figures. */
+  readonly align?: 'right';
+}
+
+/** As it is printed; with its value where that is no text. */
+export type PageCell = string | { readonly text: string; readonly value: PageValue };
+
+/** Lengths are in the engine's unit; weights, by keys that end in `_g`, in grams. */
+export type PageValue = string | number | null | Ends | Halves;
+
+export interface Ends {
+  readonly least: number;
+  readonly greatest: number;
+}
+
+export interface Halves {
+  readonly upper: string | number | null;
+  readonly lower: string | number | null;
+}
+
+export type Values = Readonly<Record<string, PageValue>>;
+
+/** As documents write it, without the label that stands beside it in print. */
+export const nameCell = (position: Position): PageCell => ({
+  text: tableName(position),
+  value: position.name,
+});
+
+export const cellText = (each: PageCell): string => (typeof each === 'string' ? each : each.text);

@@ -1,5 +1,5 @@
 import { type Markdown, markdownList, markdownTable, md } from '../escape/markdown.ts';
-import type { Page, Section } from './page.ts';
+import { cellText, type Page, type Section, type Table } from './page.ts';
 
 export const pageMarkdown = ({ title, about, answer, sections, cautions }: Page): readonly Markdown[] => [
   md`# ${title}`,
@@ -11,10 +11,16 @@ export const pageMarkdown = ({ title, about, answer, sections, cautions }: Page)
 
 const sectionBlocks = ({ title, table, lines = [], boxes = [] }: Section): readonly Markdown[] => [
   md`## ${title}`,
-  ...(table === undefined ? [] : [markdownTable(table.heading, table.rows)]),
+  ...(table === undefined ? [] : [tableMarkdown(table)]),
   ...listed(lines),
   ...listed(boxes, md`- [ ] `),
 ];
+
+const tableMarkdown = ({ columns, rows }: Table): Markdown =>
+  markdownTable(
+    columns.map(({ heading }) => heading),
+    rows.map((row) => row.map(cellText)),
+  );
 
 const listed = (texts: readonly string[], mark = md`- `): readonly Markdown[] =>
   texts.length === 0 ? [] : [markdownList(texts, mark)];

@@ -1,10 +1,10 @@
 import { type Line, line } from '../escape/line.ts';
 import { hanging } from '../terminal/hanging.ts';
-import { cell, layTable } from '../terminal/table.ts';
+import { type Column, cell, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
-import type { Page, Section, Table } from './page.ts';
+import { cellText, type Page, type Section, type Table } from './page.ts';
 
 /** A page of a printer has this many columns. */
 export const PAGE = 80;
@@ -36,8 +36,10 @@ const sectionLines = (
 ];
 
 /** Beside each other where all of it fits; else the last column stands below its row. */
-function tableLines({ heading, align, rows }: Table, width: number): readonly Line[] {
-  const columns = align.map((each) => ({ align: each }));
+function tableLines(table: Table, width: number): readonly Line[] {
+  const columns = table.columns.map(({ align }): Column => ({ align: align ?? 'left' }));
+  const heading = table.columns.map((each) => each.heading);
+  const rows = table.rows.map((row) => row.map(cellText));
   const whole = layTable(
     [heading, ...rows].map((row) => row.map(cell)),
     columns,
