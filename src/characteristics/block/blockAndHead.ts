@@ -25,6 +25,19 @@ const roughness = (name: string, of: string): Characteristic =>
 export const block: readonly Characteristic[] = [
   ...flatness({ name: 'deck', of: 'block', source: 'TM 5-4320-300-14, p. 6-45: .003 across, .006 along' }),
   roughness('deck', 'block'),
+  read({
+    id: 'cylinder_centre_offset',
+    label: 'cylinder centre offset',
+    of: 'cylinder',
+    family: familyOf('cylinder'),
+    isNeverBelowZero: true,
+    description:
+      'How far the centre of a worn cylinder lies from where it was bored, which the unworn ring above the travel of the rings still shows.',
+    note: 'A cylinder that is bored on its old centre must clean up on the worn side: plan takes this instead of assuming that all wear lies on one side.',
+    usual: 'dial indicator',
+    words: { above: 'off centre', below: 'near' },
+    source: 'common practice, no source',
+  }),
   readSize({
     id: 'deck_height',
     label: 'deck height',

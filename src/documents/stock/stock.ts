@@ -42,6 +42,8 @@ export interface StockPiston extends Stocked {
   readonly size: Grade;
   readonly diameter: Amount;
   readonly weight: Amount | undefined;
+  /** The cylinder that a used one ran in. */
+  readonly ranIn: string | undefined;
 }
 
 export interface StockSized extends Stocked {
@@ -113,7 +115,8 @@ function readWall(node: Node | undefined, context: DocumentContext): Range | und
 function readPiston(item: Node, context: DocumentContext): StockPiston | undefined {
   const diameter = readAmount(childOf(item, 'diameter'), 'length', context);
   const weight = readAmount(childOf(item, 'weight'), 'mass', context);
-  return diameter && { ...stocked(item, context), size: sizeOf(item, context), diameter, weight };
+  const ranIn = textAt(item, 'ran_in');
+  return diameter && { ...stocked(item, context), size: sizeOf(item, context), diameter, weight, ranIn };
 }
 
 function sizeOf(item: Node, context: DocumentContext): Grade {

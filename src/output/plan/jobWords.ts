@@ -16,7 +16,9 @@ import type { Job } from '../../plan/work/job.ts';
 import type { Operation } from '../../plan/work/operation.ts';
 import type { Urgency } from '../../plan/work/urgency.ts';
 import { formatUncertainty } from '../../quantity/format.ts';
+import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
+import { byMeasure } from '../check/byMeasure.ts';
 import { type CutWords, cutWords } from './cutWords.ts';
 import { placesText } from './placesText.ts';
 
@@ -89,7 +91,7 @@ function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[]
   }
   return [
     ...found.map(foundText),
-    ...out.map((row) => outText(row, unitFor)),
+    ...byMeasure(out).flatMap((group) => outTexts(group, engine, unitFor)),
     ...[...byVerdict].map(([verdict, worn]) => `${verdict}: ${namesOf(worn)}`),
   ];
 }
@@ -98,6 +100,22 @@ const isOut = ({ judgement }: Row): boolean => judgement.verdict === 'out';
 
 const foundText = ({ on, is, remedy }: Observation): string =>
   `${on.join(', ')}: ${is}${remedy === undefined ? '' : `, to ${remedy}`}`;
+
+/** Of how many of one characteristic each is told by itself; a page of a whole engine must not take three sheets. */
+const MOST_TOLD = 3;
+
+/** Of many the worst with its numbers, the others by their places. */
+function outTexts(
+  rows: readonly Row[],
+  { document: { layout } }: Engine,
+  unitFor: UnitFor,
+): readonly string[] {
+  if (rows.length <= MOST_TOLD) return rows.map((row) => outText(row, unitFor));
+  const pastOf = ({ judgement: { past } }: Row): number => (past === undefined ? 0 : toNumber(past.by));
+  const worst = rows.reduce((most, row) => (pastOf(row) > pastOf(most) ? row : most));
+  const others = rows.filter((row) => row !== worst).map(({ position }) => position);
+  return [`${outText(worst, unitFor)}; also out: ${placesText(others, layout)}`];
+}
 
 /** `main journal diameter 3: 2.7465 to 2.7478 in, small by 5 tenths (wear min 2.7470)`. */
 export function outText(row: Row, unitFor: UnitFor): string {

@@ -63,8 +63,9 @@ interface Asked {
 
 const spreadOf = ({ engine }: PlanContext): Fraction | undefined => engine.planning.weightSpread?.amount;
 
-const pistonOf = ({ code, diameter, weight }: StockPiston): Piston => ({
+const pistonOf = ({ code, diameter, weight, ranIn }: StockPiston): Piston => ({
   mark: code,
+  ranIn,
   diameter: diameter.amount,
   weight: weight?.amount,
 });
@@ -84,7 +85,7 @@ function ofFinished(
     if (room === undefined || aim === undefined) return [];
     const mean = room.mean.amount;
     const [below, above] = [subtract(mean, room.least.amount), subtract(room.greatest.amount, mean)];
-    return [{ position, size: mean, below, above, wanted: aim }];
+    return [{ position, name: position.name, size: mean, below, above, wanted: aim }];
   });
   const none = { clearance: fit, places: [], isToBeBored: false };
   if (bores.length < positions.length || size === undefined) return { ...none, problem: 'not measured' };
@@ -114,7 +115,10 @@ function toBeBored(
   const choice = cut.groups[0]?.deciding.choice;
   const none = { clearance: fit, places: [], isToBeBored: true };
   if (choice?.kind !== 'step') return { ...none, problem: 'nothing fits' };
-  const sized = shelf.filter(({ size }) => sameGrade(size, choice.step.grade)).map(pistonOf);
+  // What has run went with a bore that is cut away.
+  const sized = shelf
+    .filter(({ size, ranIn }) => ranIn === undefined && sameGrade(size, choice.step.grade))
+    .map(pistonOf);
   const set = setsByWeight(sized, spreadOf(context)).find(({ length }) => length >= positions.length);
   if (set === undefined)
     return { ...none, problem: sized.length < positions.length ? 'too few' : 'nothing fits' };

@@ -7,10 +7,13 @@ export interface Piston {
   readonly mark: string;
   readonly diameter: Fraction;
   readonly weight: Fraction | undefined;
+  /** The bore that a used piston ran in, by its name: it goes back there, or nowhere. */
+  readonly ranIn?: string | undefined;
 }
 
 /** A finished bore where its piston bears. */
 export interface Bore extends Spread {
+  readonly name: string;
   readonly size: Fraction;
   readonly wanted: Wanted;
 }
@@ -31,11 +34,7 @@ export function fitPistons<P extends Piston>(
   weightSpread: Fraction | undefined,
 ): PistonSet<P> | undefined {
   const sets = setsByWeight(stock, weightSpread).flatMap((pistons) => {
-    const found = assign(
-      bores.map(({ size, wanted, ...spread }) =>
-        pistons.map(({ diameter }) => costOf(subtract(size, diameter), spread, wanted)),
-      ),
-    );
+    const found = assign(bores.map((bore) => pistons.map((piston) => costIn(bore, piston))));
     return found === undefined ? [] : [{ pistons, found }];
   });
   const [first, ...others] = sets;
@@ -43,6 +42,9 @@ export function fitPistons<P extends Piston>(
   const best = others.reduce((least, each) => (each.found.cost < least.found.cost ? each : least), first);
   return setOf(bores, best.pistons, best.found);
 }
+
+const costIn = ({ name, size, wanted, ...spread }: Bore, { diameter, ranIn }: Piston): number | undefined =>
+  ranIn === undefined || ranIn === name ? costOf(subtract(size, diameter), spread, wanted) : undefined;
 
 /** Each lightest piston with all that it may share an engine with; a piston that nobody weighed shares with none. */
 export function setsByWeight<P extends Piston>(

@@ -36,7 +36,7 @@ export function cutPlace(context: PlanContext, part: Part, row: Row): CutPlace |
   const expanded = roundedUp(judged.route.expanded, row.lastDigit);
   const damage = damageAt(context, part, position);
   const of = { context, row, least: judged.least, greatest: judged.greatest, expanded, damage };
-  const { terms, choice } = part.sized?.made === 'over' ? bored(of, steps) : ground(of, part, steps);
+  const { terms, choice } = part.sized?.made === 'over' ? bored(of, part, steps) : ground(of, part, steps);
   return { row, position, terms, choice, from };
 }
 
@@ -94,11 +94,14 @@ function ground(worn: Worn, part: Part, steps: readonly CutStep[]): Chosen {
 /** By the id of a part what throws it off its axis; of a pin, its index and throw, nothing is asked for yet. */
 const RUNS_OUT_BY: Readonly<Record<string, string>> = { main_journal: 'crankshaft_runout' };
 
-function runoutAt({ context: { state }, row }: Worn, { id }: Part): Term {
-  const measure = RUNS_OUT_BY[id];
-  const found = state.rows.find(
+const readAt = ({ context: { state }, row }: Worn, measure: string | undefined): Row | undefined =>
+  state.rows.find(
     ({ characteristic, position }) => characteristic.id === measure && position === row.position,
   );
+
+function runoutAt(worn: Worn, { id }: Part): Term {
+  const measure = RUNS_OUT_BY[id];
+  const found = readAt(worn, measure);
   const read = found?.routes[0]?.greatest;
   const isBent = found?.judgement.verdict === 'out' || found?.judgement.verdict === 'worn';
   if (read !== undefined)
@@ -107,16 +110,28 @@ function runoutAt({ context: { state }, row }: Worn, { id }: Part): Term {
   return { words, amount: ZERO, times: -1, isAssumed: true };
 }
 
-function bored(worn: Worn, steps: readonly CutStep[]): Chosen {
+/** By the id of a part what says how far its axis moved as it wore. */
+const OFF_CENTRE_BY: Readonly<Record<string, string>> = { cylinder: 'cylinder_centre_offset' };
+
+function bored(worn: Worn, part: Part, steps: readonly CutStep[]): Chosen {
   const { context, least, greatest, expanded, damage } = worn;
+  const offset = readAt(worn, OFF_CENTRE_BY[part.id])?.routes[0]?.greatest;
   const stock = context.engine.planning.honeStock?.amount;
   const honeStock = stock ?? honeAssumed(context);
-  const wear = { largest: greatest, centre: { unworn: least }, damage, expanded, honeStock };
+  const centre = offset === undefined ? { unworn: least } : { offset };
+  const wear = { largest: greatest, centre, damage, expanded, honeStock };
   return {
     choice: reboreStep(wear, steps),
     terms: [
-      { words: 'largest reading', amount: greatest, times: 2 },
-      { words: 'smallest reading, as if never worn', amount: least, times: -1 },
+      ...(offset === undefined
+        ? [
+            { words: 'largest reading', amount: greatest, times: 2 },
+            { words: 'smallest reading, as if never worn', amount: least, times: -1 },
+          ]
+        : [
+            { words: 'largest reading', amount: greatest, times: 1 },
+            { words: 'off its old centre', amount: offset, times: 2 },
+          ]),
       ...damageTerm(damage, 2),
       { words: 'uncertainty', amount: expanded, times: 1 },
       { words: 'to hone', amount: honeStock, times: 1, ...(stock === undefined && { isAssumed: true }) },

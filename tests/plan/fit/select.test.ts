@@ -65,7 +65,7 @@ describe('pistons', () => {
     weight: grams === undefined ? undefined : fraction(grams),
   });
   const wanted = band('0.0020', '0.0040');
-  const bore = (size: string): Bore => ({ ...EXACT, size: length(size), wanted });
+  const bore = (size: string, name = ''): Bore => ({ ...EXACT, name, size: length(size), wanted });
 
   it('go to the bores that suit them all together, not one after another', () => {
     const set = fitPistons(
@@ -89,6 +89,18 @@ describe('pistons', () => {
         .sort(),
     ).toEqual(['light', 'near']);
     expect(fitPistons(bores, [piston('a', '4.1220'), piston('b', '4.1220')], fraction(5))).toBeUndefined();
+  });
+
+  it('that have run go back to their own bores, also where another would suit better', () => {
+    const bores = [bore('4.1250', '1'), bore('4.1260', '2')];
+    const [one, two] = [piston('a', '4.1220'), piston('b', '4.1215')];
+    const chosen = (...stock: readonly Piston[]) => fitPistons(bores, stock, undefined)?.pistons;
+    expect(chosen({ ...one, ranIn: '1' }, { ...two, ranIn: '2' })?.map(({ mark }) => mark)).toBeUndefined();
+    expect(chosen({ ...one, ranIn: '1' }, two, piston('c', '4.1230'))?.map(({ mark }) => mark)).toEqual([
+      'a',
+      'c',
+    ]);
+    expect(chosen({ ...one, ranIn: '1' }, { ...two, ranIn: '1' })).toBeUndefined();
   });
 
   it('of 40 in stock go to twelve bores within a second', () => {

@@ -203,3 +203,21 @@ describe('what brings a figure back goes by what it is of', () => {
     expect(jobsIn(shop(limits, `- ${block}`)).map((job) => job.name)).toContain(name);
   });
 });
+
+describe('a cylinder that is worn', () => {
+  const worn = (more = ''): Files =>
+    shop(
+      'cylinder_bore: { new: 4.1250 to 4.1260, wear: { max: 4.1300 } }',
+      `- { measure: cylinder_bore, with: bore, at: { 1: [4.1340, 4.1255] }, directions: [thrust, axial] }${more}`,
+    );
+  const reachOf = (files: Files) => {
+    const place = jobCalled('bore cylinders', files).cut?.groups[0]?.deciding;
+    return place?.terms.map(({ words, times }) => `${times} ${words}`).slice(0, 2);
+  };
+
+  it('is taken to have worn to one side alone, until somebody reads how far it lies off its old centre', () => {
+    expect(reachOf(worn())).toEqual(['2 largest reading', '-1 smallest reading, as if never worn']);
+    const read = worn('\n- { measure: cylinder_centre_offset, at: { 1: 0.0010 } }');
+    expect(reachOf(read)).toEqual(['1 largest reading', '2 off its old centre']);
+  });
+});

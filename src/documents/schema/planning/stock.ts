@@ -35,6 +35,9 @@ export const stockSchema = (): Schema =>
             size,
             diameter: amount(about('Diameter', 'As measured at gauge height.', 3.8918)),
             weight: amount(about('Weight', 'As weighed, for a set of one weight.', '880 g')),
+            ran_in: word(
+              about('Ran in', 'The cylinder that a used piston ran in: it is offered to no other.', 3),
+            ),
             reserved: word(about('Reserved', 'The job that has it.', 2417)),
             for: engines,
             source,
