@@ -2,7 +2,7 @@ import type { Row } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
 import { followUpText } from '../../checks/open/followUps.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { type Box, type Closing, mayClose } from '../../plan/closing/closing.ts';
+import { type Box, type Closing, mayClose, openCount } from '../../plan/closing/closing.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { outText } from './jobWords.ts';
 import type { Page, Section } from './page.ts';
@@ -10,16 +10,13 @@ import type { Page, Section } from './page.ts';
 /** What is open before an engine is closed up, and the boxes to tick. */
 export function closingPage(closing: Closing, engine: Engine, about: readonly string[]): Page {
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
-  const { rows, unproven, conceded, findings, found, followUps, untightened, boxes } = closing;
-  const open = boxes.filter(({ isRequired, by }) => isRequired && by === undefined);
-  const count =
-    rows.length + unproven.length + findings.length + found.length + untightened.length + open.length;
+  const { rows, unproven, undecided, conceded, findings, found, followUps, untightened, boxes } = closing;
   return {
     title: `${engine.document.name}: before it is closed up`,
     about,
     answer: mayClose(closing)
       ? ['READY TO CLOSE UP: nothing that our documents state is open']
-      : [`NOT TO BE CLOSED UP: ${count} open`],
+      : [`NOT TO BE CLOSED UP: ${openCount(closing)} open`],
     sections: [
       ...lines(
         'out, undecided or not measured',
@@ -28,6 +25,10 @@ export function closingPage(closing: Closing, engine: Engine, about: readonly st
       ...lines(
         'known by the figures of others alone: measure them here',
         unproven.map((row) => `${outText(row, unitFor)} (${row.routes[0]?.route.with.join(', ') ?? ''})`),
+      ),
+      ...lines(
+        'used again though worn: say who decided (found: { on: …, is: …, do: reuse, by: … })',
+        undecided.map((row) => rowText(row, unitFor)),
       ),
       ...lines(
         'said by the check',

@@ -1,4 +1,6 @@
 import type { Finding } from '../../checks/finding.ts';
+import { dependsOn } from '../../checks/history/dependsOn.ts';
+import { statedCondition } from '../../checks/judge/condition.ts';
 import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { FollowUpState } from '../../checks/open/followUps.ts';
@@ -15,6 +17,8 @@ export interface Closing {
   readonly rows: readonly Row[];
   /** Known by a machine shop's figures alone: accepted when they were measured here. */
   readonly unproven: readonly Row[];
+  /** Of used parts beyond the limits of new ones, which nobody said is to be used again. */
+  readonly undecided: readonly Row[];
   /** Conceded: told, and no hindrance. */
   readonly conceded: readonly Row[];
   /** Characteristics that have limits and were measured nowhere since the last work, and what else checks say. */
@@ -45,6 +49,7 @@ export function closingOf(context: PlanContext, { followUps }: EngineReport): Cl
   return {
     rows: rows.filter(({ judgement }) => OPEN.includes(judgement.verdict)),
     unproven: rows.filter(({ routes: [judged] }) => judged !== undefined && isOfOthers(judged.route)),
+    undecided: state.session.stage === 'rebuild' ? rows.filter((row) => isUsedAgain(row, context)) : [],
     conceded: rows.filter(({ judgement }) => judgement.verdict === 'accepted'),
     findings: findings.filter(
       ({ code, severity }) =>
@@ -55,6 +60,22 @@ export function closingOf(context: PlanContext, { followUps }: EngineReport): Cl
     untightened: engine.sequences.filter((each) => !isTightened(each, state)),
     boxes: boxesOf(context),
   };
+}
+
+/** Worn, said to be used, and not found fit for use by anybody in the run. */
+function isUsedAgain({ judgement, characteristic, position }: Row, context: PlanContext): boolean {
+  const { engine, registry, state } = context;
+  if (judgement.verdict !== 'worn') return false;
+  const earlier = state.run.slice(0, -1).reverse();
+  const around = { engine, registry, session: state.session, earlier };
+  if (statedCondition(around, characteristic, position)?.band !== 'wear') return false;
+  return !state.run.some(({ observations }) =>
+    observations.some(
+      ({ remedy, parts }) =>
+        remedy === 'reuse' &&
+        parts.some((part) => dependsOn(characteristic, position, part, registry, engine.document.layout)),
+    ),
+  );
 }
 
 const isTightened = ({ name }: TorqueDocument, { tightened }: StateReport): boolean =>
@@ -74,6 +95,12 @@ function boxesOf({ engine, state }: PlanContext): readonly Box[] {
 }
 
 /** Nothing that documents state is open, but for what was conceded; and each box that the shop requires is ticked. */
-export const mayClose = ({ rows, unproven, findings, found, untightened, boxes }: Closing): boolean =>
-  [rows, unproven, findings, found, untightened].every(({ length }) => length === 0) &&
-  boxes.every(({ isRequired, by }) => !isRequired || by !== undefined);
+export const mayClose = (closing: Closing): boolean => openCount(closing) === 0;
+
+export const openCount = (closing: Closing): number => {
+  const { rows, unproven, undecided, findings, found, untightened, boxes } = closing;
+  const lists = [rows, unproven, undecided, findings, found, untightened, boxes.filter(isUnticked)];
+  return lists.reduce((sum, { length }) => sum + length, 0);
+};
+
+const isUnticked = ({ isRequired, by }: Box): boolean => isRequired && by === undefined;

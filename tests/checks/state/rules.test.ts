@@ -1,0 +1,148 @@
+import { describe, expect, it } from 'vitest';
+import { characteristics } from '../../../src/characteristics/registry.ts';
+import { closingOf, mayClose } from '../../../src/plan/closing/closing.ts';
+import { planContext } from '../../../src/plan/work/context.ts';
+import { type Files, reportOf, shopOf } from '../../shopOf.ts';
+import { ALL, bores, codes, endPlay, engine, journals, standing, WORN } from './standing.ts';
+
+const MEASURE = 'main_journal_diameter';
+
+describe('the size of a part ends where its metal or its place may have changed', () => {
+  it.each(['machined', 'cleaned of deposits', 'straightened', 'heated', 'plated', 'pressed in', 'moved'])(
+    '%s',
+    (work) => {
+      const files = engine(
+        ['trial', journals(ALL)],
+        ['rebuild', `  - { work: ${work}, on: main journal 2 }`],
+      );
+      expect(standing(files, MEASURE, '2')).toBe('missing');
+      expect(standing(files, MEASURE, '1')).toBe('2.9985 ok');
+    },
+  );
+
+  it('by work of the same session only where that stands behind the reading', () => {
+    const work = '  - { work: polished, on: main journal 2 }';
+    expect(standing(engine(['trial', `${journals('2: 2.9984')}\n${work}`]), MEASURE, '2')).not.toContain(
+      '2.9984',
+    );
+    expect(standing(engine(['trial', `${work}\n${journals('2: 2.9984')}`]), MEASURE, '2')).toBe('2.9984 ok');
+  });
+
+  it('and not by what the session of the reading says was done: that came before', () => {
+    for (const said of [
+      'machined: [{ part: main journals }]',
+      'replaced: [{ part: crankshaft }]',
+      'fitted: { crankshaft: { mark: K2, condition: new } }',
+    ])
+      expect(standing(engine(['trial', journals(ALL), said]), MEASURE, '1'), said).toBe('2.9985 ok');
+  });
+});
+
+describe('what is said to be fitted', () => {
+  const fitted = (says: string): string => `fitted: { crankshaft: { ${says} } }`;
+  const fittedThen = (first: string, then: string): Files =>
+    engine(['machined', journals(ALL), first], ['rebuild', endPlay('0.009'), then]);
+
+  it.each([
+    ['another mark', fitted('mark: K1'), fitted('mark: K2')],
+    ['another code', fitted('code: A1'), fitted('code: A2')],
+    [
+      'another size',
+      fitted('condition: reground, main: 0.010 under'),
+      fitted('condition: reground, main: 0.020 under'),
+    ],
+    ['new, and nothing was said before', '', fitted('condition: new')],
+    ['reground, and nothing was said before', '', fitted('condition: reground')],
+  ])('ends what was read of it: %s', (_, first, then) => {
+    expect(standing(fittedThen(first, then), MEASURE, '1')).not.toContain('2.9985');
+  });
+
+  it.each([
+    ['the same again', fitted('mark: K1, condition: used'), fitted('mark: K1, condition: used')],
+    ['used, and nothing was said before', '', fitted('condition: used')],
+    ['another part', '', 'fitted: { main_shells: { code: M2, condition: new } }'],
+  ])('ends nothing: %s', (_, first, then) => {
+    expect(standing(fittedThen(first, then), MEASURE, '1')).toContain('2.9985');
+  });
+
+  it('and what was found ends nothing', () => {
+    const found = 'found: [{ on: crankshaft, is: scored at main 1, do: machine }]';
+    expect(standing(engine(['teardown', journals(ALL)], ['trial', '', found]), MEASURE, '1')).toBe(
+      '2.9985 ok',
+    );
+  });
+});
+
+describe('figures of parts put together', () => {
+  it.each([
+    'crankshaft_end_play',
+    'turning_torque',
+    'rod_side_clearance',
+    'piston_protrusion',
+    'liner_protrusion',
+    'valve_lash_cold',
+    'valve_lash_hot',
+    'gear_backlash',
+    'intake_opening',
+    'compression_pressure',
+    'leak_down_held',
+  ])('%s ends when the engine comes apart', (id) => {
+    expect(characteristics.find((each) => each.id === id)?.isAssemblyFigure).toBe(true);
+  });
+
+  it.each([
+    'main_journal_diameter',
+    'main_housing_bore',
+    'piston_diameter',
+    'valve_stem_diameter',
+    'ring_width',
+  ])('%s is none of them', (id) => {
+    const found = characteristics.find((each) => each.id === id);
+    expect(found?.isAssemblyFigure).toBeUndefined();
+    expect(found).toBeDefined();
+  });
+});
+
+describe('of several ways that hold', () => {
+  it('within one way the newest counts', () => {
+    const files = engine(
+      ['trial', bores('1: 3.0013, 2: 3.0013')],
+      ['trial', journals(ALL)],
+      ['rebuild', journals('1: 2.9990')],
+    );
+    expect(standing(files, 'main_bearing_clearance', '1')).toBe('0.0023 ok');
+    expect(standing(files, 'main_bearing_clearance', '2')).toBe('0.0029 ok');
+  });
+
+  it('conditions that differ are a remark, though they are of different days', () => {
+    const strip = (oiled: string): string =>
+      `  - { measure: main_bearing_clearance, with: strip, conditions: { bearings: ${oiled} }, at: { 1: 0.003 } }`;
+    const sizes = bores('1: 3.0015').replace('with:', 'conditions: { bearings: dry }, with:');
+    const files = (oiled: string): Files =>
+      engine(['trial', `${journals('1: 2.9985')}\n${sizes}`], ['rebuild', strip(oiled)]);
+    expect(codes(files('oiled'))).toContain('method/conditions');
+    expect(codes(files('dry'))).not.toContain('method/conditions');
+  });
+});
+
+describe('a used part that is worn goes into a rebuild', () => {
+  const closing = (more: string) => {
+    const files = engine(['teardown', journals(WORN)], ['rebuild', endPlay('0.009'), more]);
+    const { registry } = shopOf(files);
+    const report = reportOf(files);
+    if (report.state === undefined) throw new Error('no state');
+    const found = closingOf(planContext(report.engine, registry, report.state), report);
+    return [found.undecided.map(({ position }) => position.name), mayClose(found)];
+  };
+  const used = 'fitted: { crankshaft: { condition: used } }';
+
+  it('only when somebody decided it', () => {
+    expect(closing(used)).toEqual([['2'], false]);
+    expect(
+      closing(`${used}\nfound: [{ on: main journal 2, is: worn evenly, do: reuse, by: RK }]`)[0],
+    ).toEqual([]);
+    expect(
+      closing(`${used}\nfound: [{ on: main journal 1, is: worn evenly, do: reuse, by: RK }]`)[0],
+    ).toEqual(['2']);
+  });
+});
