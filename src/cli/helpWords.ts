@@ -20,6 +20,8 @@ const argumentDescription = ({ description }: Argument): string => description;
 /** What every command says of it. */
 export const ENGINE_OPTION = 'the engine: a path, its folder or its name, or a part of either';
 
+export const AT_OPTION = 'the documents of this git revision instead of those on disk';
+
 export const HELP_WORDS: HelpConfiguration = { optionDescription, argumentDescription };
 
 /** What stands below a command's usage and options. */

@@ -2,7 +2,7 @@ import { type Command, Option } from 'commander';
 import { CHECK_FORMATS } from '../output/check/formats/index.ts';
 import type { World } from '../shell/world.ts';
 import { formatOption } from './format/formatChoice.ts';
-import { ENGINE_OPTION, helpEnd } from './helpWords.ts';
+import { AT_OPTION as AT, ENGINE_OPTION, helpEnd } from './helpWords.ts';
 import { onlyOneEngine } from './usage.ts';
 
 /** The commands that read a shop and say what they find; none writes anything. Each is loaded when it is called. */
@@ -13,8 +13,6 @@ export function addJudgingCommands(program: Command, world: World, done: (exitCo
   addExplain(program, world, done);
   addStudy(program, world, done);
 }
-
-const AT = 'the documents of this git revision instead of those on disk';
 
 const engine = (): Option => new Option('--engine <name>', ENGINE_OPTION);
 

@@ -5,6 +5,7 @@ import { VERSION } from '../version.ts';
 import { addBenchCommands } from './benchCommands.ts';
 import type { CheckCall, CheckedEngine, EngineTask } from './check/checkEngine.ts';
 import { HELP_WORDS } from './helpWords.ts';
+import { addInstrumentCommands } from './instruments/instrumentCommands.ts';
 import { addJudgingCommands } from './judgingCommands.ts';
 import { addPlan } from './plan/planCommand.ts';
 import { addReport } from './report/reportCommand.ts';
@@ -57,6 +58,7 @@ export function commandLine(world: World, done: (exitCode: number) => void): Com
     .exitOverride()
     .showHelpAfterError('(tenths --help lists the commands)');
   addJudgingCommands(program, world, done);
+  addInstrumentCommands(program, world, done);
   addTorque(program, world, done);
   addPlan(program, world, done);
   addReport(program, world, done);

@@ -3,6 +3,7 @@ import { startOfFile } from '../diagnostic/place.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Layout } from '../layout/layout.ts';
 import type { Parts } from '../layout/part.ts';
+import type { KnownErrors } from '../measurement/knownError.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
 import { type EngineDocument, readEngine } from './engine/engine.ts';
@@ -61,6 +62,8 @@ export interface Engine {
   /** The nearest first: the order in which a band is looked for. */
   readonly limits: readonly LimitsDocument[];
   readonly instruments: ReadonlyMap<string, RegisteredInstrument>;
+  /** By which readings are put right. */
+  readonly knownErrors: KnownErrors;
   /** Where each part is gone over, as its shop says, by the part's name such as `main_journal`. */
   readonly grids: ReadonlyMap<string, ReadingGrid>;
   /** The parts that its shop knows. */
@@ -126,6 +129,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
     grids,
     parts: measures.parts,
     instruments: new Map(registers.toReversed().flatMap((register) => [...register])),
+    knownErrors: new Map(),
     sessions,
     notJudged: reading.notJudged(),
     sequences: sequences.documents,

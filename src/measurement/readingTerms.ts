@@ -35,13 +35,18 @@ export function readingTerms(
   reading: ReadingError,
   setter?: Instrument,
 ): Map<string, ErrorTerm> {
-  const terms = [
-    ...lastingTerms(instrument, reading),
-    ...(setter === undefined ? [] : [...lastingTerms(setter, reading), ...zeroingTerms(setter, reading)]),
-    ...ownTerms(instrument, reading),
+  const ofSetter =
+    setter === undefined ? [] : [...lastingTerms(setter, reading), ...zeroingTerms(setter, reading)];
+  const all = [
+    ...from(instrument, lastingTerms(instrument, reading)),
+    ...from(setter, ofSetter),
+    ...from(instrument, ownTerms(instrument, reading)),
   ];
-  return new Map(terms.filter(([, { u }]) => u > 0));
+  return new Map(all.filter(([, { u }]) => u > 0));
 }
+
+const from = (of: Instrument | undefined, terms: readonly NamedTerm[]): readonly NamedTerm[] =>
+  of === undefined ? terms : terms.map(([name, term]) => [name, { ...term, of: of.id }]);
 
 /** Alike in all readings of one calibration: those stand under one name. */
 function lastingTerms(of: Instrument, { amount, id, block = id, on }: ReadingError): readonly NamedTerm[] {

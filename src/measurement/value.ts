@@ -9,6 +9,8 @@ export interface ErrorTerm {
   readonly estimate?: string;
   /** The instrument whose own error it is, alike in all its readings of one calibration; none for that of a single reading. */
   readonly instrument?: string;
+  /** The instrument that it comes from. */
+  readonly of?: string;
   /** That the reading was given as a range, and may lie anywhere in it. */
   readonly isRange?: true;
 }

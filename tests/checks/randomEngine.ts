@@ -65,7 +65,7 @@ export interface RandomEngine {
   readonly blocks: readonly RandomBlock[];
 }
 
-interface RandomBlock {
+export interface RandomBlock {
   readonly of: Measured;
   /** In the order of the positions; halves follow each other. */
   readonly readings: readonly Tenths[];

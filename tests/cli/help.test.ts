@@ -8,6 +8,8 @@ const COMMANDS: readonly (readonly string[])[] = [
   ['trend'],
   ['explain'],
   ['study'],
+  ['instruments'],
+  ['recall'],
   ['torque'],
   ['plan'],
   ['report'],

@@ -33,9 +33,10 @@ const OFF: FindingKind = {
   severity: 'warning',
   means: 'When it was checked on a standard the instrument was off by more than its largest error.',
   matters: 'Every reading taken with it that day is off by as much.',
-  usually: 'Set it and check it again, then take the readings anew.',
+  usually:
+    'Set it and check it again, then take the readings anew; `tenths recall INSTRUMENT --error AMOUNT` tells which verdicts it changes since it was last good.',
   example:
-    'mic-3-4 read 3.0003 in on a standard of 3.0000 in: off by 0.0003 in, and its largest error is 0.0001 in',
+    'mic-3-4 read 3.0003 in on a standard of 3.0000 in: off by 0.0003 in, and its largest error is 0.0001 in; tenths recall with --error 0.0003in tells what it changes',
 };
 
 export const instrumentKinds: readonly FindingKind[] = [UNKNOWN, ASSUMED, OFF];
@@ -93,7 +94,7 @@ function checkedInstrument(check: InstrumentCheck, view: SessionView): readonly 
   if (largest === undefined || compare(absolute(off), largest) <= 0) return [];
   const { unit } = read;
   const text = (amount: typeof off): string => formatAmount(amount, unit, decimalsFor(read.lastDigit, unit));
-  const message = `${instrument.name} read ${text(read.amount)} on a standard of ${text(standard.amount)}: off by ${text(absolute(off))}, and its largest error is ${text(largest)}`;
+  const message = `${instrument.name} read ${text(read.amount)} on a standard of ${text(standard.amount)}: off by ${text(absolute(off))}, and its largest error is ${text(largest)}; tenths recall with --error ${text(off).replace(' ', '')} tells what it changes`;
   return [finding(OFF, view.session.placeOf(read.span), message)];
 }
 

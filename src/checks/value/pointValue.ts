@@ -6,7 +6,8 @@ import { type Repeats, readingTerms } from '../../measurement/readingTerms.ts';
 import { standardDeviation } from '../../measurement/sample.ts';
 import { takenToTemperature, type Warmth } from '../../measurement/temperature.ts';
 import { lateValue, type Value } from '../../measurement/value.ts';
-import { toNumber } from '../../quantity/fraction.ts';
+import { type Fraction, subtract, toNumber } from '../../quantity/fraction.ts';
+import type { BlockError } from './blockError.ts';
 
 /** Where a point was read, and with what. */
 export interface PointSource {
@@ -16,16 +17,21 @@ export interface PointSource {
   readonly instrument: Instrument;
   readonly setter: Instrument | undefined;
   readonly warmth: Warmth | undefined;
+  /** What its instruments are known to show beyond the truth. */
+  readonly error: BlockError | undefined;
 }
 
 /** What was read at a point, with all sources of error that are stated of it. */
 export function pointValue(point: Point, source: PointSource): Value {
   const { warmth } = source;
-  const read = lateValue(point.amount, () => termsOf(point, source), point.range);
+  const read = lateValue(trueAmount(point, source), () => termsOf(point, source), point.range);
   if (warmth === undefined) return read;
   const moved = takenToTemperature(read, warmth);
   return lateValue(moved.amount, () => moved.terms, point.range);
 }
+
+const trueAmount = ({ amount }: Point, { error }: PointSource): Fraction =>
+  error === undefined ? amount : subtract(amount, error(amount));
 
 const termsOf = (
   point: Point,

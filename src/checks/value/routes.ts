@@ -26,6 +26,7 @@ import { nearestTurn } from '../../quantity/turn.ts';
 import { nominalSizes } from '../grades/nominalSizes.ts';
 import { sessionsBefore } from '../history/earlier.ts';
 import { isSamePartAfter } from '../history/partHistory.ts';
+import { blockError } from './blockError.ts';
 import { blockInstrument, setterOf } from './blockInstrument.ts';
 import { blockWarmth } from './blockWarmth.ts';
 import { choicesOf, compareRoutes, equalToFirst } from './equalRoutes.ts';
@@ -187,7 +188,8 @@ export class SessionRoutes {
       registry: this.#registry,
     });
     const { position } = reading;
-    const source = { block, position, session: this.#session, instrument, setter, warmth };
+    const error = blockError(block, this.#session, this.#engine);
+    const source = { block, position, session: this.#session, instrument, setter, warmth, error };
     const valueAt = (point: Point): Value => pointValue(point, source);
     const grid: Grid = {
       stations: reading.stations,

@@ -2,6 +2,7 @@ import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Expansion } from '../../measurement/expansion.ts';
 import { type Amount, type DocumentContext, readAmount, report } from '../amount.ts';
+import { readDate } from '../date.ts';
 import type { SizeStatement } from '../grades/statements.ts';
 import type { Measures } from '../measure.ts';
 import { type HandedOver, readHandedOver } from '../planning/handedOver.ts';
@@ -36,6 +37,8 @@ export interface JobPapers {
   readonly number: string | undefined;
   readonly customer: string | undefined;
   readonly serial: string | undefined;
+  /** The day on which it left. */
+  readonly delivered: string | undefined;
 }
 
 /** Sizes that are not characteristics; all lengths. */
@@ -51,16 +54,17 @@ export function readEngine(root: Node, measures: Measures, context: DocumentCont
     running: readRunningHeat(root, context),
     decisionRule: readDecisionRule(root),
     fitted: readPartChanges(root, { parts: measures.parts, layout }, context).flatMap(({ sizes }) => sizes),
-    job: readJob(childOf(root, 'job')),
+    job: readJob(childOf(root, 'job'), context),
     stamps: readStamps(root, { parts: measures.parts, layout }, context),
     handedOver: readHandedOver(root, context),
   };
 }
 
-const readJob = (node: Node | undefined): JobPapers => ({
+const readJob = (node: Node | undefined, context: DocumentContext): JobPapers => ({
   number: textAt(node, 'number'),
   customer: textAt(node, 'customer'),
   serial: textAt(node, 'engine_serial'),
+  delivered: readDate(childOf(node, 'delivered'), context),
 });
 
 function readSizes(

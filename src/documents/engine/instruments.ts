@@ -6,7 +6,7 @@ import {
   type MaxError,
 } from '../../measurement/instrument.ts';
 import { compare, divide, type Fraction, fraction, parseDecimal } from '../../quantity/fraction.ts';
-import { findUnit, type Quantity } from '../../quantity/units.ts';
+import { findUnit, type Quantity, type Unit } from '../../quantity/units.ts';
 import { type DocumentContext, readAmount, report } from '../amount.ts';
 import { readDate } from '../date.ts';
 import type { Measures } from '../measure.ts';
@@ -15,6 +15,10 @@ import type { Entry, Node } from '../yaml/node.ts';
 import { repeatabilityByStudy, type StudyAt } from './registerStudies.ts';
 
 export interface RegisteredInstrument extends Instrument {
+  /** What it measures. */
+  readonly quantity: Quantity;
+  /** In which its figures are written; undefined where it has none. */
+  readonly unit: Unit | undefined;
   readonly place: Place;
 }
 
@@ -47,6 +51,8 @@ function readInstrument(
   return {
     id: key,
     type,
+    quantity,
+    unit: readAmount(childOf(node, 'resolution') ?? childOf(range, 'from'), quantity, context)?.unit,
     assumed: false,
     place: context.source.place(keySpan),
     ...optional('range', rangeOf(amountAt(range, 'from'), amountAt(range, 'to'))),

@@ -1,6 +1,7 @@
 import { decisionRule, document, FAMILIES, source } from './document.ts';
 import { fitted } from './fitted.ts';
 import { handedOverAndConfirmed } from './planning/handedOver.ts';
+import { job } from './planning/job.ts';
 import { about, amount, coefficient, type Schema, text, WORD_ITEM, word, words } from './scalars.ts';
 import { keyedByCharacteristic, map, named, type Offered } from './shared.ts';
 
@@ -198,13 +199,3 @@ const running: Schema = map(
     ),
   },
 );
-
-const job: Schema = map(about('Job', "The shop's own papers: all free text.", { number: 2417 }), {
-  number: word(about('Job number', "The shop's number for this job.", 2417)),
-  customer: word(about('Customer', 'Whose engine it is.', 'Reservoir water company')),
-  engine_serial: word(
-    about('Engine serial number', 'As stamped; in quotes when it begins with 0.', 'P2-118'),
-  ),
-  received: word(about('Received', 'When and how it came in.', '2026-01-28, on a pallet')),
-  caps: word(about('Caps', 'How the caps are marked and face.', 'stamped 1-5, arrows to free end')),
-});

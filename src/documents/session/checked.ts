@@ -1,4 +1,6 @@
+import type { Place } from '../../diagnostic/place.ts';
 import { type Amount, type DocumentContext, parseAmount } from '../amount.ts';
+import { readDate } from '../date.ts';
 import type { Named } from '../yaml/access.ts';
 import { childOf, readNamed, textOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
@@ -8,15 +10,19 @@ export interface InstrumentCheck {
   readonly instrument: Named;
   readonly standard: Amount;
   readonly read: Amount;
+  /** Where it differs from the session's. */
+  readonly date: string | undefined;
+  readonly place: Place;
 }
 
 export function readCheck(item: Node, context: DocumentContext): InstrumentCheck | undefined {
   const instrument = readNamed(childOf(item, 'instrument'));
   const standard = lengthAt(item, 'standard', context);
   const read = lengthAt(item, 'read', context);
+  const date = readDate(childOf(item, 'date'), context);
   return instrument === undefined || standard === undefined || read === undefined
     ? undefined
-    : { instrument, standard, read };
+    : { instrument, standard, read, date, place: context.source.place(item.span) };
 }
 
 /** A wrench is checked on a tester: what is no length is kept, and not looked at here. */

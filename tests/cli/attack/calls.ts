@@ -57,6 +57,9 @@ export const LAID_OUT: readonly Call[] = [
   text(TREND),
   text('study engines/pump'),
   text('plan engines/pump'),
+  text('instruments'),
+  text('recall qMic'),
+  text('recall qMic --error 0.01'),
 ];
 
 /** What is the same at any width. */
@@ -68,6 +71,9 @@ export const OF_NO_WIDTH: readonly Call[] = [
   markdown('check engines'),
   markdown('check engines --all --detail'),
   markdown('plan engines/pump'),
+  markdown('instruments'),
+  markdown('recall qMic --error 0.01'),
+  json('recall qMic --error 0.01'),
   json('torque caps engines/pump'),
   json('plan engines/pump'),
   ...forPrograms('check engines --all'),

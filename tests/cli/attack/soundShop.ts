@@ -157,6 +157,7 @@ const engine = {
     customer: 'qCustomer',
     engine_serial: 'qEngineSerial',
     received: 'qReceived',
+    delivered: '2026-12-30',
     caps: 'qCapMarks',
   },
 };

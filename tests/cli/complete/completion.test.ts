@@ -27,7 +27,7 @@ const offered = async (...words: readonly string[]): Promise<readonly string[]> 
 
 describe('a word that is being typed', () => {
   it.each([
-    ['a command', ['re'], ['report', 'record']],
+    ['a command', ['rec'], ['recall', 'record']],
     ['a command of a command', ['new', ''], ['engine', 'session', 'torque', '--help']],
     ['an engine', ['record', ''], ['crane', 'pump']],
     ['the beginning of an engine', ['new', 'session', 'pu'], ['pump']],

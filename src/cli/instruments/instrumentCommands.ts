@@ -1,0 +1,72 @@
+import { type Command, Option } from 'commander';
+import type { World } from '../../shell/world.ts';
+import { AT_OPTION, helpEnd } from '../helpWords.ts';
+import { PAGE_FORMATS } from '../page/pageFormats.ts';
+
+/** `tenths instruments` and `tenths recall`. */
+export function addInstrumentCommands(
+  program: Command,
+  world: World,
+  done: (exitCode: number) => void,
+): void {
+  addInstruments(program, world, done);
+  addRecall(program, world, done);
+}
+
+const format = (): Option =>
+  new Option('--format <format>', 'how to print').choices([...PAGE_FORMATS]).default('text');
+
+function addInstruments(program: Command, world: World, done: (exitCode: number) => void): void {
+  program
+    .command('instruments')
+    .description(
+      'the register: what is due, what was checked, and which verdicts each instrument leaves open',
+    )
+    .option(
+      '--on <date>',
+      'the day on which something is due or overdue, instead of that of the latest session',
+    )
+    .option('--at <revision>', AT_OPTION)
+    .addOption(format())
+    .addHelpText('after', INSTRUMENTS_END)
+    .action(async (options) => {
+      const { instruments } = await import('./instruments.ts');
+      done(instruments(options, world));
+    });
+}
+
+const INSTRUMENTS_END = helpEnd({
+  examples: [['tenths instruments'], ['tenths instruments --on 2026-12-01', 'what is overdue by then']],
+});
+
+function addRecall(program: Command, world: World, done: (exitCode: number) => void): void {
+  program
+    .command('recall')
+    .description(
+      'an instrument found off: what it measured since it was good, and which verdicts that changes',
+    )
+    .argument('<instrument>', 'its name in the register, or as sessions call it')
+    .option('--from <date>', 'since this day, instead of the last on which it was known to be good')
+    .option('--error <amount>', 'what it showed beyond the truth, shown minus true: judges anew without it')
+    .option('--range <from..to>', 'only readings of these sizes')
+    .option('--at <revision>', AT_OPTION)
+    .addOption(format())
+    .addHelpText('after', RECALL_END)
+    .action(async (name: string, options) => {
+      const { recall } = await import('./recall.ts');
+      done(recall(name, options, world));
+    });
+}
+
+const RECALL_END = helpEnd({
+  examples: [
+    ['tenths recall mic-3-4', 'what it was used for'],
+    ['tenths recall mic-3-4 --error 0.0003in', 'it showed three tenths too much'],
+    ['tenths recall mic-3-4 --error -0.0002 --range 3.2..3.4'],
+    ['tenths recall mic-3-4 --error 0.0003 --format markdown > recall.md', 'a page for each customer'],
+  ],
+  notes: [
+    `Readings of a gauge that was set with it count as well. Known to be good is the day of its certificate, or of a
+\`checked:\` within its largest error. \`delivered:\` in an engine's job says that it left.`,
+  ],
+});

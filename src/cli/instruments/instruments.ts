@@ -1,0 +1,28 @@
+import { registerOf } from '../../compare/instruments/register.ts';
+import { registerPage } from '../../output/instruments/registerPage.ts';
+import type { World } from '../../shell/world.ts';
+import type { PageFormat } from '../page/pageFormats.ts';
+import { writePages } from '../page/writePages.ts';
+import { openShop } from '../shop/everyEngine.ts';
+import { UsageError } from '../usage.ts';
+import { dayOption } from './dayOption.ts';
+
+export interface InstrumentsOptions {
+  readonly on?: string | undefined;
+  readonly at?: string | undefined;
+  readonly format: PageFormat;
+}
+
+/** Prints the registers of the shop around the working directory; the exit code. */
+export function instruments(options: InstrumentsOptions, world: World): number {
+  const { engines, hasProblems } = openShop(options.at, world);
+  const register = registerOf(engines, dayOption('--on', options.on));
+  if (register.entries.length === 0) {
+    const help = 'a document of kind: instruments is the register; tenths init makes one';
+    throw new UsageError('no instrument is registered here', help);
+  }
+  const exit = hasProblems ? 2 : 0;
+  const pages = [registerPage(register, options.on !== undefined)];
+  world.out.write(writePages('instruments', pages, options.format, exit, world));
+  return exit;
+}
