@@ -3,7 +3,8 @@ import { startOfFile } from '../diagnostic/place.ts';
 import { didYouMean } from '../diagnostic/suggestion.ts';
 import type { Layout } from '../layout/layout.ts';
 import type { Parts } from '../layout/part.ts';
-import type { KnownErrors } from '../measurement/knownError.ts';
+import { certifiedErrors } from '../measurement/calibration/certificate.ts';
+import type { KnownErrors } from '../measurement/calibration/knownError.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import { type DocumentContext, report, type UnitsInForce } from './amount.ts';
 import { type EngineDocument, readEngine } from './engine/engine.ts';
@@ -119,6 +120,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
   const grids = new Map(shops.toReversed().flatMap((shop) => [...shop.grids]));
   const sequences = reading.sequences();
   const sessions = reading.sessions({ measures, layout: document.layout, grids, sequences });
+  const instruments = new Map(registers.toReversed().flatMap((register) => [...register]));
   const engine: Engine = {
     folder: documents.folder,
     document,
@@ -128,8 +130,8 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
     limits,
     grids,
     parts: measures.parts,
-    instruments: new Map(registers.toReversed().flatMap((register) => [...register])),
-    knownErrors: new Map(),
+    instruments,
+    knownErrors: certifiedBy(instruments),
     sessions,
     notJudged: reading.notJudged(),
     sequences: sequences.documents,
@@ -142,6 +144,14 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
   };
   return { engine: isSound ? engine : undefined, diagnostics: reading.diagnostics() };
 }
+
+/** Of those whose readings are put right. */
+const certifiedBy = (instruments: Engine['instruments']): KnownErrors =>
+  new Map(
+    [...instruments]
+      .filter(([, { isPutRight }]) => isPutRight)
+      .map(([name, { certificates }]) => [name, certifiedErrors(certificates)]),
+  );
 
 /** One pass over an engine's documents: their contexts, and the problems found on the way. */
 class Reading {

@@ -69,6 +69,10 @@ export interface Instrument {
   /** The day of its last calibration: its own error is the same only until the next. */
   readonly calibrated?: string;
   readonly due?: string;
+  /** The day from which its next certificate counts: until then its own error is the same. */
+  readonly until?: string;
+  /** Readings between these sizes are put right by what its certificate says: what is left is the certificate's uncertainty. */
+  readonly putRight?: { readonly from: Fraction; readonly to: Fraction } | undefined;
   /** As written; steel where it is not said. */
   readonly material?: string;
   /** Not in the register: its figures are a cautious assumption by type. */

@@ -1,4 +1,4 @@
-import { type Fraction, fraction, multiply, toNumber } from '../quantity/fraction.ts';
+import { compare, type Fraction, fraction, multiply, toNumber } from '../quantity/fraction.ts';
 import { halfGap, type Instrument, type InstrumentType, largestErrorAt } from './instrument.ts';
 import type { ErrorTerm, Range } from './value.ts';
 
@@ -9,6 +9,8 @@ export interface ReadingError {
   readonly id: string;
   /** File and pointer of its block, whose readings were taken with one instrument from one zero; else it stands alone. */
   readonly block?: string;
+  /** The size that its gauge was zeroed at, where that is stated. */
+  readonly setAt?: Fraction | undefined;
   /** What its gauge was zeroed at, where that was done anew within the block. */
   readonly zeroedAt?: string | undefined;
   /** The day on which it was read. */
@@ -36,7 +38,12 @@ export function readingTerms(
   setter?: Instrument,
 ): Map<string, ErrorTerm> {
   const ofSetter =
-    setter === undefined ? [] : [...lastingTerms(setter, reading), ...zeroingTerms(setter, reading)];
+    setter === undefined
+      ? []
+      : [
+          ...lastingTerms(setter, { ...reading, amount: reading.setAt ?? reading.amount }),
+          ...zeroingTerms(setter, reading),
+        ];
   const all = [
     ...from(instrument, lastingTerms(instrument, reading)),
     ...from(setter, ofSetter),
@@ -50,9 +57,12 @@ const from = (of: Instrument | undefined, terms: readonly NamedTerm[]): readonly
 
 /** Alike in all readings of one calibration: those stand under one name. */
 function lastingTerms(of: Instrument, { amount, id, block = id, on }: ReadingError): readonly NamedTerm[] {
-  const { maxError, calibration } = of;
-  const isEarlier = on !== undefined && of.calibrated !== undefined && on < of.calibrated;
-  const name = `${of.id}${isEarlier ? ` before ${of.calibrated}` : ''}${of.isNameless ? ` at ${block}` : ''}`;
+  const { calibration } = of;
+  const maxError = isPutRight(of, amount) ? undefined : of.maxError;
+  const next =
+    of.until ??
+    (on !== undefined && of.calibrated !== undefined && on < of.calibrated ? of.calibrated : undefined);
+  const name = `${of.id}${next === undefined ? '' : ` before ${next}`}${of.isNameless ? ` at ${block}` : ''}`;
   const lasting = (u: number): ErrorTerm => ({ ...certain(u), ...(!of.isNameless && { instrument: of.id }) });
   return [
     ...stated(maxError, (error) => [
@@ -68,6 +78,9 @@ function lastingTerms(of: Instrument, { amount, id, block = id, on }: ReadingErr
 
 /** What is not read off has no steps to be read in. */
 const FIXED: readonly InstrumentType[] = ['setting master', 'gauge block'];
+
+const isPutRight = ({ putRight }: Instrument, amount: Fraction): boolean =>
+  putRight !== undefined && compare(amount, putRight.from) >= 0 && compare(amount, putRight.to) <= 0;
 
 /** The setter was read once, when the gauge was zeroed: all readings from that zero are off by the same. */
 function zeroingTerms(

@@ -1,5 +1,6 @@
 import { isExact } from '../../characteristics/characteristic.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
+import { instrumentOn } from '../../documents/engine/instrumentOn.ts';
 import type { InstrumentCheck } from '../../documents/session/checked.ts';
 import type { ReadingBlock } from '../../documents/session/reading.ts';
 import type { Named } from '../../documents/yaml/access.ts';
@@ -78,7 +79,12 @@ function overdueInstruments({ engine, session }: SessionView): readonly Finding[
     const day = block.date ?? session.date;
     for (const { name, span } of namedIn(block)) {
       const about = { measure: block.measure.id };
-      const late = overdue(engine.instruments.get(name), day, session.placeOf(span), about);
+      const late = overdue(
+        instrumentOn(engine.instruments.get(name), day),
+        day,
+        session.placeOf(span),
+        about,
+      );
       if (late !== undefined && !found.has(name)) found.set(name, late);
     }
   }

@@ -39,7 +39,8 @@ function corrected(
   const [first] = readingPointsOfBlock(block);
   if (characteristic === undefined || first === undefined) return undefined;
   const gauge =
-    setterOf(block, first.point, engine) ?? blockInstrument(characteristic, block, first.point, engine);
+    setterOf(block, first.point, { engine, session }) ??
+    blockInstrument(characteristic, block, first.point, { engine, session });
   const to = temperatureOf(limitsOfFitted(engine, session, characteristic, first.reading.position));
   const warmth = blockWarmth(characteristic, gauge, to, { block, session, engine, registry });
   if (warmth === undefined || !isMoved(warmth)) return undefined;

@@ -1,4 +1,5 @@
 import type { Engine } from '../../documents/assemble.ts';
+import { instrumentOn } from '../../documents/engine/instrumentOn.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { LoggedPass } from '../../documents/tightening/loggedPass.ts';
 import type { TighteningLog } from '../../documents/tightening/tightened.ts';
@@ -24,7 +25,7 @@ export interface TighteningView {
 }
 
 export function tighteningView(engine: Engine, session: SessionDocument, log: TighteningLog): TighteningView {
-  const wrench = log.with && engine.instruments.get(log.with.name);
+  const wrench = log.with && instrumentOn(engine.instruments.get(log.with.name), log.date ?? session.date);
   const planned = plannedPasses(log);
   const matched = log.passes === undefined ? [] : matchPasses(planned, log.passes, wrenchErrorOf(wrench));
   return { engine, session, log, planned, matched, wrench };

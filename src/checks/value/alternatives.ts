@@ -5,6 +5,7 @@ import {
   placesOf,
 } from '../../characteristics/characteristic.ts';
 import { gridOfOne, type Measured } from '../../characteristics/grid.ts';
+import { instrumentOn } from '../../documents/engine/instrumentOn.ts';
 import type { Position } from '../../layout/position.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
 import { readingTerms } from '../../measurement/readingTerms.ts';
@@ -48,13 +49,15 @@ const directly = ({ id, marks }: Instrument, judged: Route): string =>
 const suitable = (
   { usual }: Characteristic,
   amount: Fraction,
-  { engine }: SessionView,
+  { engine, session }: SessionView,
 ): readonly Instrument[] =>
-  [...engine.instruments.values()].filter(
-    ({ type, range }) =>
-      type === usual &&
-      (range === undefined || (compare(amount, range.from) >= 0 && compare(amount, range.to) <= 0)),
-  );
+  [...engine.instruments.values()]
+    .flatMap((each) => instrumentOn(each, session.date) ?? [])
+    .filter(
+      ({ type, range }) =>
+        type === usual &&
+        (range === undefined || (compare(amount, range.from) >= 0 && compare(amount, range.to) <= 0)),
+    );
 
 const readingWith = (instrument: Instrument, amount: Fraction, id: string, setter?: Instrument): Value => ({
   amount,

@@ -1,7 +1,7 @@
 import type { Engine } from '../../documents/assemble.ts';
 import type { ReadingBlock } from '../../documents/session/reading.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
-import { shownBeyond } from '../../measurement/knownError.ts';
+import { shownBeyond } from '../../measurement/calibration/knownError.ts';
 import { add, type Fraction } from '../../quantity/fraction.ts';
 
 /** How much more a reading of a block shows than was there. */

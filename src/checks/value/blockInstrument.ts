@@ -1,18 +1,28 @@
 import { type Characteristic, isExact } from '../../characteristics/characteristic.ts';
 import type { Engine } from '../../documents/assemble.ts';
+import { instrumentOn } from '../../documents/engine/instrumentOn.ts';
 import { type Point, pointsOf, type ReadingBlock } from '../../documents/session/reading.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
 import { assumedInstrument } from '../../measurement/assumed.ts';
 import { anInstrument, BY_EYE, type Instrument } from '../../measurement/instrument.ts';
 import { type Fraction, least } from '../../quantity/fraction.ts';
+
+/** Whose register counts, and of which day. */
+export interface Used {
+  readonly engine: Engine;
+  readonly session: Pick<SessionDocument, 'date'>;
+}
 
 /** What a block was measured with: as registered, or assumed by type where the register does not know it. */
 export function blockInstrument(
   characteristic: Characteristic,
   block: ReadingBlock,
   point: Point,
-  engine: Engine,
+  { engine, session }: Used,
 ): Instrument {
-  const registered = block.instrument && engine.instruments.get(block.instrument.name);
+  const registered =
+    block.instrument &&
+    instrumentOn(engine.instruments.get(block.instrument.name), block.date ?? session.date);
   if (registered !== undefined) return registered;
   const { usual, quantity } = characteristic;
   if (usual === BY_EYE || isExact(characteristic)) return withoutError(block.instrument?.name ?? usual);
@@ -40,12 +50,16 @@ function stepOf({ amount, lastDigit }: Point, block: ReadingBlock): Fraction {
 const finestSteps = new WeakMap<ReadingBlock, Fraction>();
 
 /** What the gauge was set with, and whose error its readings therefore carry. */
-export function setterOf(block: ReadingBlock, point: Point, engine: Engine): Instrument | undefined {
+export function setterOf(
+  block: ReadingBlock,
+  point: Point,
+  { engine, session }: Used,
+): Instrument | undefined {
   if (block.setTo === 'journal') return lockedSetter(block, engine);
   if (block.setWith === undefined) return isSetToUnnamed(block, engine) ? masterOf(block, point) : undefined;
   const { name } = block.setWith;
   return (
-    engine.instruments.get(name) ??
+    instrumentOn(engine.instruments.get(name), block.date ?? session.date) ??
     assumedInstrument(name, 'micrometer', block.measure.quantity, point.amount, stepOf(point, block))
   );
 }

@@ -45,6 +45,7 @@ const termsOf = (
       block: `${session.path}#/readings/${block.index}`,
       zeroedAt:
         block.setTo === 'journal' ? `${session.path}#/readings/${block.index} ${position.key}` : undefined,
+      setAt: typeof block.setTo === 'object' ? block.setTo : undefined,
       on: block.date ?? session.date,
       range: point.range,
       repeats: repeatsOf(point),

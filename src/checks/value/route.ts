@@ -35,6 +35,8 @@ export interface Route {
   readonly block: ReadingBlock | undefined;
   /** Of a reading at a known temperature: which it was, and which it was taken to. */
   readonly warmth: Warmth | undefined;
+  /** What a reading was put right by, as is known of its instruments; of several points the first. */
+  readonly putRightBy: Fraction | undefined;
   readonly notes: readonly string[];
   readonly characteristic: Characteristic;
   readonly position: Position;

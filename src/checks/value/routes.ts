@@ -21,7 +21,7 @@ import { expandedFactor, welchSatterthwaite } from '../../measurement/conformanc
 import type { Instrument } from '../../measurement/instrument.ts';
 import { STANDARD_TEMPERATURE, type StatedTemperature } from '../../measurement/temperature.ts';
 import { standardUncertainty, subtractValues, type Value } from '../../measurement/value.ts';
-import { compare, type Fraction, toNumber, ZERO } from '../../quantity/fraction.ts';
+import { compare, type Fraction, negate, toNumber, ZERO } from '../../quantity/fraction.ts';
 import { nearestTurn } from '../../quantity/turn.ts';
 import { nominalSizes } from '../grades/nominalSizes.ts';
 import { sessionsBefore } from '../history/earlier.ts';
@@ -179,8 +179,9 @@ export class SessionRoutes {
     const points = pointsOf(reading);
     const [first] = points;
     if (first === undefined) return undefined;
-    const instrument = blockInstrument(characteristic, block, first, this.#engine);
-    const setter = setterOf(block, first, this.#engine);
+    const used = { engine: this.#engine, session: this.#session };
+    const instrument = blockInstrument(characteristic, block, first, used);
+    const setter = setterOf(block, first, used);
     const warmth = blockWarmth(characteristic, setter ?? instrument, warm, {
       block,
       session: this.#session,
@@ -213,6 +214,7 @@ export class SessionRoutes {
       warmth,
       takenOn: block.date ?? this.#session.date,
       notes: reading.notes,
+      putRightBy: error && negate(error(first.amount)),
       characteristic,
       position: reading.position,
       readIn: this.#session,
@@ -334,6 +336,7 @@ function derivedRoute(
     inputs,
     block: undefined,
     warmth: undefined,
+    putRightBy: undefined,
     takenOn: '',
     notes: [
       ...(measured.remark === undefined ? [] : [measured.remark]),

@@ -1,4 +1,6 @@
+import type { RegisteredInstrument } from '../../documents/engine/instruments.ts';
 import type { InstrumentCheck } from '../../documents/session/checked.ts';
+import { type Certificate, worstError } from '../../measurement/calibration/certificate.ts';
 import { largestErrorAt } from '../../measurement/instrument.ts';
 import { absolute, compare, type Fraction, subtract } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
@@ -23,8 +25,8 @@ export function evidenceOf(name: string, engines: readonly Judgeable[]): readonl
   const found = new Map<string, Evidence>();
   for (const { engine } of engines) {
     const registered = engine.instruments.get(name);
-    const { calibrated } = registered ?? {};
-    if (calibrated !== undefined) found.set(`certificate ${calibrated}`, certificate(calibrated));
+    for (const each of registered === undefined ? [] : certificatesOf(registered))
+      found.set(`certificate ${each.day} ${each.when}`, each);
     for (const session of engine.sessions) {
       for (const check of session.checked) {
         if (check.instrument.name !== name) continue;
@@ -38,14 +40,41 @@ export function evidenceOf(name: string, engines: readonly Judgeable[]): readonl
   return [...found.values()].sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0));
 }
 
-const certificate = (day: string): Evidence => ({
-  day,
-  by: 'certificate',
-  isGood: true,
-  off: undefined,
-  unit: undefined,
-  lastDigit: undefined,
-});
+interface CertificateEvidence extends Evidence {
+  readonly when: 'asFound' | 'asLeft';
+}
+
+/** How each certificate found it, where it says so, and how it left it; of a day alone that it was good. */
+function certificatesOf(of: RegisteredInstrument): readonly CertificateEvidence[] {
+  const { certificates, calibrated } = of;
+  const plain = { by: 'certificate' as const, unit: of.unit, lastDigit: of.resolution };
+  if (certificates.length === 0)
+    return calibrated === undefined
+      ? []
+      : [{ ...plain, day: calibrated, when: 'asLeft', isGood: true, off: undefined }];
+  return certificates.flatMap((each) =>
+    (['asFound', 'asLeft'] as const).flatMap((when) => {
+      const off = worstError(each, when);
+      if (off === undefined && when === 'asFound') return [];
+      return [{ ...plain, day: each.date, when, off, isGood: isWithin(each, when, of) }];
+    }),
+  );
+}
+
+/** At every point; a certificate that states no errors says that it is good. */
+function isWithin(
+  { points }: Certificate,
+  when: CertificateEvidence['when'],
+  { maxError }: RegisteredInstrument,
+): boolean | undefined {
+  const stated = points.flatMap((point) => {
+    const error = point[when];
+    return error === undefined ? [] : [{ at: point.at, error }];
+  });
+  if (stated.length === 0) return true;
+  if (maxError === undefined) return undefined;
+  return stated.every(({ at, error }) => compare(absolute(error), largestErrorAt(maxError, at)) <= 0);
+}
 
 function checkEvidence(
   { standard, read }: InstrumentCheck,

@@ -1,4 +1,5 @@
 import type { Place } from '../../diagnostic/place.ts';
+import type { Certificate } from '../../measurement/calibration/certificate.ts';
 import {
   INSTRUMENT_TYPES,
   type Instrument,
@@ -10,8 +11,9 @@ import { findUnit, type Quantity, type Unit } from '../../quantity/units.ts';
 import { type DocumentContext, readAmount, report } from '../amount.ts';
 import { readDate } from '../date.ts';
 import type { Measures } from '../measure.ts';
-import { childOf, entriesOf, itemsOf, scalarOf, textAt, textOf } from '../yaml/access.ts';
+import { childOf, entriesOf, flagAt, itemsOf, textAt, textOf } from '../yaml/access.ts';
 import type { Entry, Node } from '../yaml/node.ts';
+import { readCertificates, readUncertainty } from './certificates.ts';
 import { repeatabilityByStudy, type StudyAt } from './registerStudies.ts';
 
 export interface RegisteredInstrument extends Instrument {
@@ -19,6 +21,10 @@ export interface RegisteredInstrument extends Instrument {
   readonly quantity: Quantity;
   /** In which its figures are written; undefined where it has none. */
   readonly unit: Unit | undefined;
+  /** By date. */
+  readonly certificates: readonly Certificate[];
+  /** Its readings are put right by what its certificates say. */
+  readonly isPutRight: boolean;
   readonly place: Place;
 }
 
@@ -46,8 +52,14 @@ function readInstrument(
     readAmount(childOf(parent, name), quantity, context)?.amount;
   const range = childOf(node, 'range');
   const study = childOf(childOf(node, 'repeatability'), 'study');
-  const [calibrated, due] = ['calibrated', 'due'].map((name) => readDate(childOf(node, name), context));
-  reportDueBefore(calibrated, due, childOf(node, 'due'), context);
+  const certificates = readCertificates(node, quantity, context);
+  const latest = certificates.at(-1);
+  const stated = ['calibrated', 'due'].map((name) => readDate(childOf(node, name), context));
+  reportDueBefore(stated[0], stated[1], childOf(node, 'due'), context);
+  reportTwice(node, certificates, context);
+  const [calibrated, due] = latest === undefined ? stated : [latest.date, latest.due];
+  const isPutRight = flagAt(node, 'correct_readings');
+  if (isPutRight) reportUnproven(node, certificates, context);
   return {
     id: key,
     type,
@@ -61,7 +73,9 @@ function readInstrument(
     ...(study === undefined
       ? optional('repeatability', amountAt(node, 'repeatability'))
       : repeatabilityByStudy(study, { id: key, quantity }, studyAt, measures, context)),
-    ...optional('calibration', readCalibration(childOf(node, 'calibration'), quantity, context)),
+    certificates,
+    isPutRight,
+    ...optional('calibration', readUncertainty(childOf(node, 'calibration'), quantity, context)),
     ...optional('marks', readMarks(childOf(node, 'marks'), quantity, context)),
     ...optional('calibrated', calibrated),
     ...optional('due', due),
@@ -79,6 +93,23 @@ function reportDueBefore(
   if (calibrated === undefined || due === undefined || node === undefined || due >= calibrated) return;
   const message = `it is due on ${due}, before it was calibrated on ${calibrated}`;
   report(context, 'value', node.span, message, 'look at the certificate: the two may be exchanged');
+}
+
+/** What a certificate says of the day is not said beside it. */
+function reportTwice(node: Node, certificates: readonly Certificate[], context: DocumentContext): void {
+  const [stated] = ['calibrated', 'due'].flatMap((name) => childOf(node, name) ?? []);
+  if (certificates.length === 0 || stated === undefined) return;
+  const help = 'leave it to the certificates: of a session the one in force on its day counts';
+  report(context, 'value', stated.span, 'the days stand in the certificates', help);
+}
+
+/** A correction whose own uncertainty nobody knows would make a reading look better than it is. */
+function reportUnproven(node: Node, certificates: readonly Certificate[], context: DocumentContext): void {
+  const isProven = certificates.some(({ points, uncertainty }) => points.length > 0 && uncertainty);
+  if (isProven) return;
+  const span = childOf(node, 'correct_readings')?.span ?? node.span;
+  const help = 'give a certificate its `errors:` and `uncertainty:`, or leave correct_readings out';
+  report(context, 'value', span, 'no certificate says by how much, and how surely', help);
 }
 
 const optional = <K extends string, V>(key: K, value: V | undefined): Partial<Record<K, V>> =>
@@ -120,16 +151,6 @@ function readMaxError(
   if (percent !== undefined) return { share: divide(parseDecimal(percent), fraction(100)) };
   const amount = readAmount(node, quantity, context)?.amount;
   return amount === undefined ? undefined : { amount };
-}
-
-function readCalibration(
-  node: Node | undefined,
-  quantity: Quantity,
-  context: DocumentContext,
-): Instrument['calibration'] {
-  const uncertainty = readAmount(childOf(node, 'uncertainty'), quantity, context)?.amount;
-  const k = scalarOf(childOf(node, 'k'))?.value ?? 2;
-  return uncertainty === undefined || typeof k !== 'number' || k <= 0 ? undefined : { uncertainty, k };
 }
 
 function readMarks(

@@ -6,13 +6,14 @@ import {
   about,
   amount,
   date,
+  flag,
   percentOrAmount,
   positiveNumber,
   type Schema,
   text,
   word,
 } from './scalars.ts';
-import { map, mapShape, named } from './shared.ts';
+import { list, map, mapShape, named } from './shared.ts';
 
 export const instrumentsSchema = (): Schema =>
   document(
@@ -54,6 +55,40 @@ const calibration: Schema = map(
     certificate: word(about('Certificate', 'Its number.', 'C-2026-118')),
   },
   { required: ['uncertainty'] },
+);
+
+const error = (title: string, description: string, example: string): Schema =>
+  amount(about(title, `${description}: shown minus true.`, example));
+
+const certificates: Schema = list(
+  about('Certificates', 'What laboratories said of it; of a session the one in force on its day counts.', [
+    { date: '2026-01-10', errors: [{ at: '3 in', as_found: '0.0001 in' }], uncertainty: '0.00004 in' },
+  ]),
+  mapShape(
+    {
+      date: date(about('Date', 'From this day on it counts.', '2026-01-10')),
+      due: date(about('Due', 'The last day on which it counts.', '2027-01-10')),
+      by: text(about('By', 'Who calibrated it.', 'an invented laboratory')),
+      number: word(about('Number', 'Of the certificate.', 'C-2026-118')),
+      errors: list(
+        about('Errors', 'Its errors at some sizes; between two of them they lie on a straight line.', [
+          { at: '3 in', as_found: '0.0003 in', as_left: '0 in' },
+        ]),
+        mapShape(
+          {
+            at: amount(about('At', 'The true size of the standard.', '3 in')),
+            as_found: error('As found', 'Its error before anything was set', '0.0003 in'),
+            as_left: error('As left', 'Its error when it went back, where it was set', '0 in'),
+          },
+          { required: ['at'], minProperties: 2 },
+        ),
+      ),
+      uncertainty: amount(about('Uncertainty', 'The expanded uncertainty of its errors.', '0.00004 in')),
+      k: positiveNumber(about('Coverage factor', 'The k that the certificate states.', 2)),
+      note,
+    },
+    { required: ['date'] },
+  ),
 );
 
 const marks: Schema = {
@@ -98,6 +133,14 @@ const instrument: Schema = mapShape(
     ),
     repeatability,
     calibration,
+    certificates,
+    correct_readings: flag(
+      about(
+        'Correct readings',
+        'Readings are put right by the errors of the certificate in force; its uncertainty then stands in place of the largest error.',
+        true,
+      ),
+    ),
     calibrated: date(about('Calibrated', 'The day it was last calibrated.', '2026-01-10')),
     due: date(about('Due', 'The last day on which its calibration counts.', '2027-01-10')),
     marks,

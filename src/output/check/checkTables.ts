@@ -1,21 +1,4 @@
-import {
-  limitNumber,
-  type Printing,
-  pastText,
-  plusMinus,
-  printingOf,
-  readingText,
-} from '../../checks/findings/readings.ts';
-import type { ReportedSession } from '../../checks/judge/report.ts';
-import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
-import type { Bands, SideLimit } from '../../checks/judge/sideLimit.ts';
-import type { Verdict, Verdict } from '../../checks/judge/verdict.ts';
-import type { EarlierRow } from '../../checks/state/lastKnown.ts';
-import { warmthNote } from '../../checks/value/blockWarmth.ts';
-import { BAND_NAMES, type BandName } from '../../documents/limits/bands.ts';
-import { tableName } from '../../layout/naming.ts';
-import { headedWithUnit } from '../../quantity/format.ts';
-import type { Unit } from '../../quantity/units.ts';
+import type { Verdict } from '../../checks/judge/verdict.ts';
 import { type Line, line } from '../escape/line.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { type Cell, type Column, cell, fitting, layTable } from '../terminal/table.ts';

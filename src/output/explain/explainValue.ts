@@ -14,6 +14,7 @@ import { correctionIn, isMoved } from '../../measurement/temperature.ts';
 import { decimalsFor, formatNumber, withUnitName } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { hotLines } from '../check/hotText.ts';
+import { putRightNote } from '../check/putRightText.ts';
 import { positionText, verdictText } from '../check/view/rowView.ts';
 import { type Line, line, withGaps } from '../escape/line.ts';
 import { type Cell, cell, fitting, layTable } from '../terminal/table.ts';
@@ -91,9 +92,10 @@ function takenLines(route: Route, unitFor: (of: Route) => Unit): readonly string
   const names = inputNames(leaves);
   return leaves.flatMap((leaf, index) => {
     const { warmth, measured } = leaf;
-    if (warmth === undefined || !isMoved(warmth)) return [];
+    const right = putRightNote(leaf, unitFor(leaf)).map((note) => `  ${names[index]}: ${note}`);
+    if (warmth === undefined || !isMoved(warmth)) return right;
     const moved = movedText(correctionIn(measured.mean.amount, warmth), warmth, unitFor(leaf));
-    return [`  ${names[index]}: read at ${warmth.from.text}, taken to ${warmth.to.text}, ${moved}`];
+    return [...right, `  ${names[index]}: read at ${warmth.from.text}, taken to ${warmth.to.text}, ${moved}`];
   });
 }
 

@@ -3,7 +3,7 @@ import type { Row } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
 import { isTheLatest, type RecalledEngine, type Rejudged } from '../../compare/instruments/recall.ts';
 import { headedWithUnit } from '../../quantity/format.ts';
-import { verdictText } from '../check/checkTables.ts';
+import { verdictText } from '../check/view/rowView.ts';
 import type { Section } from '../plan/page.ts';
 
 /** Whether it can be measured again where it stands. */
@@ -33,8 +33,13 @@ function sectionsOf(standing: keyof typeof TITLES, of: RecalledEngine): readonly
   return runs.map((run) => ({
     title: `${TITLES[standing]}: ${name} as ${run.stage} ${run.date} left it${left}`,
     table: {
-      heading: ['', 'read', 'put right', 'verdict', 'now'],
-      align: ['left', 'right', 'right', 'left', 'left'],
+      columns: [
+        { heading: '', key: 'what' },
+        { heading: 'read', key: 'read', align: 'right' },
+        { heading: 'put right', key: 'put_right', align: 'right' },
+        { heading: 'verdict', key: 'verdict' },
+        { heading: 'now', key: 'now' },
+      ],
       rows: some.filter(({ at }) => at === run).map((one) => rowOf(one, of)),
     },
   }));

@@ -11,8 +11,12 @@ export const listSections = (recalled: readonly RecalledEngine[]): readonly Sect
     .map(({ engine, taken }) => ({
       title: engine.document.name,
       table: {
-        heading: ['session', 'read', 'at', 'how'],
-        align: ['left', 'left', 'left', 'left'],
+        columns: [
+          { heading: 'session', key: 'session' },
+          { heading: 'read', key: 'read' },
+          { heading: 'at', key: 'at' },
+          { heading: 'how', key: 'how' },
+        ],
         rows: taken.map((each) => takenRow(each)),
       },
     }));

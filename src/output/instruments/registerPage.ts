@@ -3,7 +3,7 @@ import type { Register, RegisterEntry } from '../../compare/instruments/register
 import type { UndecidedRow } from '../../compare/instruments/undecided.ts';
 import { plural } from '../../quantity/words.ts';
 import type { Page, Section } from '../plan/page.ts';
-import { evidenceText } from './evidenceText.ts';
+import { certificateText, evidenceText } from './evidenceText.ts';
 
 /** A shop's instruments: what is due, when each was last known to be good, and what it leaves undecided. */
 export function registerPage(register: Register, isAsked: boolean): Page {
@@ -35,8 +35,13 @@ function answer({ entries }: Register): string {
 const dueSection = (entries: readonly RegisterEntry[]): Section => ({
   title: 'Calibration',
   table: {
-    heading: ['instrument', 'type', 'calibrated', 'due', ''],
-    align: ['left', 'left', 'left', 'left', 'left'],
+    columns: [
+      { heading: 'instrument', key: 'instrument' },
+      { heading: 'type', key: 'type' },
+      { heading: 'calibrated', key: 'calibrated' },
+      { heading: 'due', key: 'due' },
+      { heading: '', key: undefined },
+    ],
     rows: [...entries]
       .sort(overdueFirst)
       .map(({ instrument: { id, type, calibrated, due }, isOverdue }) => [
@@ -53,11 +58,13 @@ const overdueFirst = (a: RegisterEntry, b: RegisterEntry): number => rankOf(a) -
 
 const rankOf = ({ isOverdue }: RegisterEntry): number => (isOverdue === true ? 0 : 1);
 
-/** Checks on a standard, and studies; an instrument that has neither is not named. */
+/** Certificates, checks on a standard, and studies; an instrument that has none is not named. */
 function knownSection(entries: readonly RegisterEntry[]): readonly Section[] {
-  const rows = entries.flatMap(({ instrument: { id, study }, evidence }) => {
+  const rows = entries.flatMap(({ instrument: { id, study, certificates }, evidence }) => {
     const last = evidence.findLast(({ by }) => by === 'check');
+    const certificate = certificates.at(-1);
     return [
+      ...(certificate === undefined ? [] : [[id, certificate.date, certificateText(certificate, evidence)]]),
       ...(last === undefined ? [] : [[id, last.day, evidenceText(last)]]),
       ...(study === undefined ? [] : [[id, '', `repeats as the study ${study.name} found`]]),
     ];
@@ -66,8 +73,15 @@ function knownSection(entries: readonly RegisterEntry[]): readonly Section[] {
     ? []
     : [
         {
-          title: 'Last checks, and studies',
-          table: { heading: ['instrument', 'day', ''], align: ['left', 'left', 'left'], rows },
+          title: 'Last certificates, checks and studies',
+          table: {
+            columns: [
+              { heading: 'instrument', key: 'instrument' },
+              { heading: 'day', key: 'day' },
+              { heading: '', key: undefined },
+            ],
+            rows,
+          },
         },
       ];
 }
@@ -77,8 +91,13 @@ function useSection({ entries, undecided }: Register): Section {
   return {
     title: 'In use',
     table: {
-      heading: ['instrument', 'places', 'joints', 'undecided', 'share of the doubt'],
-      align: ['left', 'right', 'right', 'right', 'right'],
+      columns: [
+        { heading: 'instrument', key: 'instrument' },
+        { heading: 'places', key: 'places', align: 'right' },
+        { heading: 'joints', key: 'joints', align: 'right' },
+        { heading: 'undecided', key: 'undecided', align: 'right' },
+        { heading: 'share of the doubt', key: 'share_of_doubt', align: 'right' },
+      ],
       rows: used.map((each) => [
         each.instrument.id,
         String(each.places),
@@ -96,8 +115,12 @@ function undecidedSection({ undecided, verdicts }: Register): readonly Section[]
     {
       title: `Undecided: ${undecided.length} of ${plural(verdicts, 'verdict')}`,
       table: {
-        heading: ['engine', 'what', 'doubt', 'if it reads the same'],
-        align: ['left', 'left', 'left', 'left'],
+        columns: [
+          { heading: 'engine', key: 'engine' },
+          { heading: 'what', key: 'what' },
+          { heading: 'doubt', key: 'doubt' },
+          { heading: 'if it reads the same', key: 'if_it_reads_the_same' },
+        ],
         rows: undecided.map(undecidedRow),
       },
     },

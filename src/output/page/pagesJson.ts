@@ -1,5 +1,5 @@
 import { VERSION } from '../../version.ts';
-import type { Page } from '../plan/page.ts';
+import { cellText, type Page, type Table } from '../plan/page.ts';
 
 /** Pages about more than one engine, for scripts; their shape is schemas/pages-output.json. */
 export const pagesJson = (name: string, pages: readonly Page[], exit: 0 | 2) => ({
@@ -14,9 +14,14 @@ export const pagesJson = (name: string, pages: readonly Page[], exit: 0 | 2) => 
     answer,
     sections: sections.map(({ title: heading, table, lines = [] }) => ({
       title: heading,
-      table: table === undefined ? null : { heading: table.heading, rows: table.rows },
+      table: table === undefined ? null : printedTable(table),
       lines,
     })),
     cautions,
   })),
+});
+
+const printedTable = ({ columns, rows }: Table) => ({
+  heading: columns.map(({ heading }) => heading),
+  rows: rows.map((row) => row.map(cellText)),
 });

@@ -1,6 +1,6 @@
-import type { EarlierRow } from '../../checks/judge/report.ts';
 import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
 import type { SidedLimits } from '../../checks/judge/sideLimit.ts';
+import type { EarlierRow } from '../../checks/state/lastKnown.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { numberIn } from '../check/rowJson.ts';

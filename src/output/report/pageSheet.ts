@@ -1,4 +1,4 @@
-import type { Page, Section, Table } from '../plan/page.ts';
+import { cellText, type Page, type Section, type Table } from '../plan/page.ts';
 import { type Block, items, type Reader, type Sheet } from './sheet.ts';
 
 /** A page of `plan` as a sheet: its words stay as they are. */
@@ -20,10 +20,10 @@ const blocksOf = ({ table, lines = [], boxes = [] }: Omit<Section, 'title'>): re
   ...items('boxes', boxes),
 ];
 
-const tableBlock = ({ heading, align, rows }: Table): Block => ({
+const tableBlock = ({ columns, rows }: Table): Block => ({
   kind: 'table',
   title: '',
-  columns: heading.map((title, index) => ({ title, align: align[index] ?? 'left' })),
-  rows,
+  columns: columns.map(({ heading, align }) => ({ title: heading, align: align ?? 'left' })),
+  rows: rows.map((row) => row.map(cellText)),
   folded: undefined,
 });

@@ -4,6 +4,7 @@ import type { Row } from '../../checks/judge/row.ts';
 import type { Judgement } from '../../checks/judge/verdict.ts';
 import type { Route } from '../../checks/value/route.ts';
 import type { Engine } from '../../documents/assemble.ts';
+import { instrumentOn } from '../../documents/engine/instrumentOn.ts';
 import type { Position } from '../../layout/position.ts';
 import { conformanceProbability, expandedFactor } from '../../measurement/conformance.ts';
 import type { Instrument } from '../../measurement/instrument.ts';
@@ -105,7 +106,9 @@ interface Best {
 
 /** Of the usual type, in range and not overdue; a bore gauge together with the micrometer that sets it. */
 function bestFor({ characteristic, amount, day }: Reading, context: PlanContext): Best | undefined {
-  const usable = [...context.engine.instruments.values()].filter((each) => isUsable(each, amount, day));
+  const usable = [...context.engine.instruments.values()]
+    .flatMap((each) => instrumentOn(each, day) ?? [])
+    .filter((each) => isUsable(each, amount, day));
   const all = usable.filter(({ type }) => type === characteristic.usual);
   const setters = usable.filter(({ type }) => type === 'micrometer');
   const pairs = all.flatMap((gauge) =>

@@ -32,7 +32,15 @@ describe('a registered instrument', () => {
 
   it('with nothing stated has nothing', () => {
     const { place, ...rest } = read('{ type: other }');
-    expect(rest).toEqual({ id: 'it', type: 'other', assumed: false });
+    expect(rest).toEqual({
+      id: 'it',
+      type: 'other',
+      quantity: 'length',
+      unit: undefined,
+      certificates: [],
+      isPutRight: false,
+      assumed: false,
+    });
     expect(place.line).toBe(3);
   });
 

@@ -44,6 +44,7 @@ describe('an instrument whose repeatability is that of a study', () => {
       u: expect.closeTo(worked.repeatability.deviation * INCH, 0),
       dof,
       estimate: 'study gauges of mic',
+      of: 'mic',
     });
   });
 

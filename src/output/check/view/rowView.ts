@@ -1,10 +1,12 @@
 import { type Printing, pastText, plusMinus, readingText } from '../../../checks/findings/readings.ts';
-import type { EarlierRow, ReportedSession } from '../../../checks/judge/report.ts';
+import type { ReportedSession } from '../../../checks/judge/report.ts';
 import type { JudgedRoute, Row } from '../../../checks/judge/row.ts';
+import type { EarlierRow } from '../../../checks/state/lastKnown.ts';
 import { warmthNote } from '../../../checks/value/blockWarmth.ts';
 import { tableName } from '../../../layout/naming.ts';
 import { hotNote } from '../hotText.ts';
 import { pinHeading } from '../pinGroups.ts';
+import { putRightNote } from '../putRightText.ts';
 
 /** A row of a table in words; where and how they stand is left to a format. */
 export interface RowView {
@@ -76,13 +78,15 @@ export const verdictText = (row: Row, printing: Printing): string =>
 
 function notesOf(
   row: Row,
-  { route: { takenFrom, notes, warmth } }: JudgedRoute,
+  { route }: JudgedRoute,
   { session, printing, detail }: Pick<Around, 'session' | 'printing' | 'detail'>,
 ): readonly string[] {
+  const { takenFrom, notes, warmth } = route;
   const held = takenFrom === undefined ? '' : `read ${takenFrom}`;
   const hot = detail ? hotNote(row, printing) : '';
-  const all = [held, beforeText(row, session, printing), ...notes, ...warmthNote(warmth), hot];
-  return all.filter(Boolean);
+  const before = beforeText(row, session, printing);
+  const putRight = putRightNote(route, printing.unit);
+  return [held, before, ...notes, ...warmthNote(warmth), ...putRight, hot].filter(Boolean);
 }
 
 const agreementText = ({ route, en }: JudgedRoute): string =>

@@ -1,4 +1,4 @@
-import { add, type Fraction, ZERO } from '../quantity/fraction.ts';
+import { add, type Fraction, ZERO } from '../../quantity/fraction.ts';
 
 /** What an instrument is known to show beyond the truth. */
 export interface KnownError {
