@@ -18,6 +18,7 @@ import { unagreedKinds } from './findings/unagreed.ts';
 import { unreadFileKinds } from './findings/unreadFiles.ts';
 import { gradeKinds } from './grades/gradeFindings.ts';
 import { unlikeFitKinds } from './grades/unlikeFits.ts';
+import { partConflictKinds } from './history/partConflict.ts';
 import { sessionKinds } from './judge/session.ts';
 import { followUpKinds } from './open/followUps.ts';
 import { foundKinds } from './open/found.ts';
@@ -49,6 +50,7 @@ export const findingKinds: readonly FindingKind[] = [
   ...spreadKinds,
   ...unagreedKinds,
   ...unreadFileKinds,
+  ...partConflictKinds,
   ...sessionKinds,
   ...emptySessionKinds,
   ...tighteningKinds,

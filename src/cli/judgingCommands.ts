@@ -178,6 +178,7 @@ function addTrend(program: Command, world: World, done: (exitCode: number) => vo
       ]),
     )
     .option('--at <revision>', AT)
+    .option('--part <mark>', 'a part by its mark, from engine to engine')
     .option(
       '--history',
       'what earlier commits held as well: sessions that were removed, values that were corrected',
@@ -194,6 +195,7 @@ const TREND_END = helpEnd({
   examples: [
     ['tenths trend cylinder_bore'],
     ['tenths trend main_bearing_clearance 3 reservoir-pump-2 --by date'],
+    ['tenths trend crankpin_diameter 2 --part K4471', 'over all engines that it was in'],
     ['tenths trend cylinder_bore --history', 'removed and corrected readings of earlier commits, too'],
   ],
   notes: [`A part that was replaced, machined, worked on or fitted anew starts a new line.`],

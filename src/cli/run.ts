@@ -7,6 +7,7 @@ import type { CheckCall, CheckedEngine, EngineTask } from './check/checkEngine.t
 import { HELP_WORDS } from './helpWords.ts';
 import { addInstrumentCommands } from './instruments/instrumentCommands.ts';
 import { addJudgingCommands } from './judgingCommands.ts';
+import { addPart } from './parts/partCommand.ts';
 import { addPlan } from './plan/planCommand.ts';
 import { addReport } from './report/reportCommand.ts';
 import { addTorque } from './torque/torqueCommand.ts';
@@ -58,6 +59,7 @@ export function commandLine(world: World, done: (exitCode: number) => void): Com
     .exitOverride()
     .showHelpAfterError('(tenths --help lists the commands)');
   addJudgingCommands(program, world, done);
+  addPart(program, world, done);
   addInstrumentCommands(program, world, done);
   addTorque(program, world, done);
   addPlan(program, world, done);

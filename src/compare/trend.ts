@@ -8,7 +8,7 @@ import type { Engine } from '../documents/assemble.ts';
 import type { SessionDocument } from '../documents/session/session.ts';
 import { inOrderOf, type Layout } from '../layout/layout.ts';
 import type { Position } from '../layout/position.ts';
-import { toNumber } from '../quantity/fraction.ts';
+import { type Fraction, toNumber } from '../quantity/fraction.ts';
 import { type EarlierStates, NO_PAST } from './past.ts';
 import { fitTrend, type TrendFit } from './trendFit.ts';
 import { type Followed, linePoints, pointOf, type TrendPoint } from './trendPoint.ts';
@@ -49,47 +49,62 @@ export interface Sessions {
   readonly sessions: readonly MeasuredSession[];
 }
 
+/** A session that is followed, of whatever engine: a part goes from one to another. */
+export interface FollowedSession extends MeasuredSession {
+  readonly engine: Engine;
+  readonly registry: Registry;
+  /** Over which it is drawn: of the engine, or of the part itself. */
+  readonly hours: Fraction | undefined;
+}
+
 /** One characteristic across the sessions of an engine, a line for each part that was measured at a position. */
-export function trendOf(
+export const trendOf = (
   { engine, sessions }: Sessions,
   registry: Registry,
   characteristic: Characteristic,
   asked?: TrendAxis,
   past: EarlierStates = NO_PAST,
-): Trend {
-  const measured = sessions.flatMap((session) => {
-    const rows = session.rows.filter(
-      (row) => row.characteristic.id === characteristic.id && row.routes.length > 0,
-    );
-    return rows.length === 0 ? [] : [{ session, rows }];
-  });
-  const withoutHours = measured.flatMap(({ session: { session } }) =>
-    session.hours === undefined ? [session] : [],
+): Trend =>
+  trendOfFollowed(
+    sessions.map((each) => ({ ...each, engine, registry, hours: each.session.hours?.amount })),
+    engine.document.layout,
+    characteristic,
+    asked,
+    past,
   );
+
+/** Of several engines positions of one name are one. */
+export function trendOfFollowed(
+  followed: readonly FollowedSession[],
+  layout: Layout,
+  characteristic: Characteristic,
+  asked?: TrendAxis,
+  past: EarlierStates = NO_PAST,
+): Trend {
+  const rowsOf = ({ rows }: FollowedSession): readonly Row[] =>
+    rows.filter((row) => row.characteristic.id === characteristic.id && row.routes.length > 0);
+  const measured = followed.filter((each) => rowsOf(each).length > 0);
+  const withoutHours = measured.filter(({ hours }) => hours === undefined).map(({ session }) => session);
   const axis = asked ?? (withoutHours.length === 0 ? 'hours' : 'date');
-  const onAxis = measured.filter(({ session }) => xOf(session.session, axis) !== undefined);
-  const positions = [
-    ...new Map(onAxis.flatMap(({ rows }) => rows.map(({ position }) => [position.key, position]))).values(),
-  ];
+  const rows = measured.filter((each) => xOf(each, axis) !== undefined).flatMap(rowsOf);
+  const positions = [...new Map(rows.map(({ position }) => [position.key, position])).values()];
   const isMixed = withoutHours.length < measured.length;
   return {
     characteristic,
     axis,
     withoutHours: isMixed ? withoutHours : [],
     lines: positions
-      .sort(inOrderOf(engine.document.layout, characteristic.family))
-      .flatMap((position) =>
-        linesAt(position, sessions, characteristic, registry, engine.document.layout, axis),
-      ),
+      .sort(inOrderOf(layout, characteristic.family))
+      .flatMap((position) => linesAt(position, followed, characteristic, axis)),
     past,
   };
 }
 
 const MILLISECONDS_A_DAY = 86_400_000;
 
-function xOf(session: SessionDocument, axis: TrendAxis): number | undefined {
+function xOf({ session, hours }: FollowedSession, axis: TrendAxis): number | undefined {
   if (axis === 'date') return Date.parse(`${session.date}T00:00:00Z`) / MILLISECONDS_A_DAY;
-  return session.hours === undefined ? undefined : toNumber(session.hours.amount);
+  return hours === undefined ? undefined : toNumber(hours);
 }
 
 /** The day of a date axis as text. */
@@ -100,34 +115,35 @@ export const dayText = (x: number): string => {
 
 interface Segment {
   readonly startedBy: string | undefined;
-  readonly found: { readonly row: Row; readonly session: SessionDocument }[];
+  readonly found: { readonly row: Row; readonly session: SessionDocument; readonly x: number }[];
 }
 
 /** A session that measured nothing here may still say that the part was changed. */
 function linesAt(
   position: Position,
-  sessions: readonly MeasuredSession[],
+  followed: readonly FollowedSession[],
   characteristic: Characteristic,
-  registry: Registry,
-  layout: Layout,
   axis: TrendAxis,
 ): readonly TrendLine[] {
   const segments: Segment[] = [{ startedBy: undefined, found: [] }];
-  for (const [index, { session, rows }] of sessions.entries()) {
-    const earlier = sessions.slice(0, index).map((each) => each.session);
-    const startedBy = partHistoryStart(session, earlier, characteristic, position, registry, layout);
+  for (const [index, each] of followed.entries()) {
+    const { session, rows, engine, registry } = each;
+    const earlier = followed.slice(0, index).map((before) => before.session);
+    const { layout } = engine.document;
+    const here = layout.withKey(characteristic.family, position.key);
+    const startedBy = partHistoryStart(session, earlier, characteristic, here, registry, layout);
     if (startedBy !== undefined) segments.push({ startedBy, found: [] });
     const row = rows.find(
-      (each) => each.characteristic.id === characteristic.id && each.position.key === position.key,
+      (one) => one.characteristic.id === characteristic.id && one.position.key === position.key,
     );
-    if (row !== undefined && row.routes.length > 0 && xOf(session, axis) !== undefined) {
-      segments.at(-1)?.found.push({ row, session });
-    }
+    const x = xOf(each, axis);
+    if (row !== undefined && row.routes.length > 0 && x !== undefined)
+      segments.at(-1)?.found.push({ row, session, x });
   }
-  return segments.flatMap((segment) => lineOf(segment, axis) ?? []);
+  return segments.flatMap((segment) => lineOf(segment) ?? []);
 }
 
-function lineOf({ startedBy, found }: Segment, axis: TrendAxis): TrendLine | undefined {
+function lineOf({ startedBy, found }: Segment): TrendLine | undefined {
   const latest = found.at(-1);
   if (latest === undefined) return undefined;
   const limits = limitsOf(latest.row);
@@ -135,8 +151,7 @@ function lineOf({ startedBy, found }: Segment, axis: TrendAxis): TrendLine | und
   const points = found
     .flatMap((each) => {
       const [judged] = each.row.routes;
-      const x = xOf(each.session, axis);
-      return judged === undefined || x === undefined ? [] : [pointOf(x, judged, followed, each, latest.row)];
+      return judged === undefined ? [] : [pointOf(each.x, judged, followed, each, latest.row)];
     })
     .sort((a, b) => a.x - b.x);
   const unlike = found.slice(1).flatMap((each, index) => unlikeness(found[index] ?? each, each));
@@ -152,6 +167,9 @@ function lineOf({ startedBy, found }: Segment, axis: TrendAxis): TrendLine | und
 }
 
 const heightOf = (limit: SideLimit | undefined): number | undefined => limit && toNumber(limit.amount);
+
+/** Of a row by itself. */
+export const followedIn = (row: Row): Followed => followedOf(limitsOf(row));
 
 function limitsOf({ limits: { bands } }: Row): TrendLine['limits'] {
   const side = (which: Side): SideLimit | undefined => bands.wear?.[which] ?? bands.new?.[which];

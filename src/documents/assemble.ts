@@ -26,6 +26,7 @@ import { folderOf, isAtOrAbove, type Kind, type OpenedDocument } from './opened.
 import { NO_SETTINGS, type PlanSettings } from './planning/settings.ts';
 import {
   compareSessions,
+  countedOn,
   readSession,
   type SessionContext,
   type SessionDocument,
@@ -335,7 +336,7 @@ class Reading {
       for (const used of session.uses) this.#checkUsed(used, session, stems, all, this.contextOf(document));
     }
     const broken = read.filter(({ document }) => this.#hasProblem(document)).map(({ session }) => session);
-    return all.filter((each) => !broken.includes(each));
+    return countedOn(all.filter((each) => !broken.includes(each)));
   }
 
   /** Only an earlier session has anything to give; of one day the order of the files counts. */

@@ -48,6 +48,7 @@ export const CALLS: Readonly<Record<string, GoodCall>> = {
   trend: { ...reads, words: 'crankshaft_end_play pump', missing: 'crankshaft_end_play crane' },
   explain: { ...reads, words: 'pump crankshaft_end_play', missing: 'crane crankshaft_end_play' },
   study: { ...reads, words: 'pump', missing: 'crane' },
+  part: { ...reads, words: '--format text', missing: undefined },
   instruments: { ...reads, words: '--on 2026-03-20', missing: undefined },
   recall: { ...reads, words: 'dial --error 0.001', missing: undefined },
   plan: { ...reads, words: 'pump', missing: 'crane' },

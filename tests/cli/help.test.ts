@@ -8,6 +8,7 @@ const COMMANDS: readonly (readonly string[])[] = [
   ['trend'],
   ['explain'],
   ['study'],
+  ['part'],
   ['instruments'],
   ['recall'],
   ['torque'],

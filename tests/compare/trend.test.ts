@@ -357,7 +357,7 @@ describe('a new line begins', () => {
     ['replaced: [{ part: liners }]', ['2', '2 liners replaced']],
     ['replaced: [{ part: liners and pistons, at: [1, 3] }]', ['2', '2 liners and pistons replaced']],
     ['machined: [{ part: Cylinder, at: 1 }]', ['2', '2 Cylinder machined']],
-    ['fitted: { block: { mark: B7, condition: reground } }', ['2', '2 block fitted']],
+    ['fitted: { block: { mark: B7, condition: reground } }', ['2', '2 block B7 fitted']],
     ['fitted: { block: { mark: B7, condition: used } }', ['4']],
     ['replaced: [{ part: liners, at: 2 }]', ['4']],
     ['replaced: [{ part: main shells }]', ['4']],

@@ -9,6 +9,7 @@ import {
   engine,
   instruments,
   limits,
+  part,
   session,
   shop,
   stock,
@@ -23,7 +24,7 @@ const schemas = buildSchemas(characteristics);
 const everyPart = KINDS.flatMap((kind) => partsOf(schemas[kind], `${kind}#`));
 const everyProperty = everyPart.filter(({ pointer }) => /\/properties\/[^/]+$/.test(pointer));
 const published = publishedValidators();
-const compiled = { shop, engine, limits, instruments, session, torque, stock };
+const compiled = { shop, engine, limits, instruments, session, torque, stock, part };
 
 describe('the published schemas', () => {
   it('are fresh: run `npm run build` and commit schemas/ when this fails', () => {

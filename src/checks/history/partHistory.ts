@@ -27,7 +27,7 @@ export function partHistoryStart(
       change.parts.some((part) => dependsOn(characteristic, position, part, registry, layout)) &&
       (change.how !== 'fitted' || isAnother(change, earlier)),
   );
-  if (changed !== undefined) return `${changed.name} ${changed.how}`;
+  if (changed !== undefined) return [changed.name, changed.mark, changed.how].filter(Boolean).join(' ');
   const work = session.work.find((each) => isWorkOn(each, characteristic, position, registry, layout));
   return work === undefined ? undefined : `${work.on.name} ${work.work}`;
 }
@@ -46,9 +46,22 @@ export const isSamePartAfter = (
     return partHistoryStart(each, earlier, characteristic, position, registry, layout) === undefined;
   });
 
-function isAnother({ name, identity, isFresh }: PartChange, earlier: readonly SessionDocument[]): boolean {
-  const stated = earlier
-    .flatMap(({ partChanges }) => partChanges)
-    .findLast((each) => each.how === 'fitted' && each.name === name);
-  return stated === undefined ? isFresh : stated.identity !== identity;
+function isAnother(change: PartChange, earlier: readonly SessionDocument[]): boolean {
+  const before = earlier.flatMap(({ partChanges }) => partChanges);
+  const stated = before.findLast((each) => each.how === 'fitted' && each.name === change.name);
+  if (stated === undefined) return change.isFresh;
+  const isSameMark = change.mark !== undefined && change.mark === stated.mark;
+  return isSameMark ? isMadeAnew(change, stated, before) : !isSaidAlike(change, stated);
+}
+
+const isSaidAlike = ({ identity: a }: PartChange, { identity: b }: PartChange): boolean =>
+  a.size === b.size && [...a].every(([key, text]) => b.get(key) === text);
+
+/** A size that is said of one mark for the first time is news, unless some session told how it was made. */
+function isMadeAnew(change: PartChange, stated: PartChange, before: readonly PartChange[]): boolean {
+  const wasMachined = before.some(({ how, sizes }) => how === 'machined' && sizes.length > 0);
+  return [...change.identity].some(([key, text]) => {
+    const was = stated.identity.get(key);
+    return was === undefined ? text !== 'std' && !wasMachined : was !== text;
+  });
 }

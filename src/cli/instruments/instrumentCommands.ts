@@ -1,5 +1,6 @@
-import { type Command, Option } from 'commander';
+import type { Command } from 'commander';
 import type { World } from '../../shell/world.ts';
+import { formatOption } from '../format/formatChoice.ts';
 import { AT_OPTION, helpEnd } from '../helpWords.ts';
 import { PAGE_FORMATS } from '../page/pageFormats.ts';
 
@@ -13,9 +14,6 @@ export function addInstrumentCommands(
   addRecall(program, world, done);
 }
 
-const format = (): Option =>
-  new Option('--format <format>', 'how to print').choices([...PAGE_FORMATS]).default('text');
-
 function addInstruments(program: Command, world: World, done: (exitCode: number) => void): void {
   program
     .command('instruments')
@@ -27,7 +25,7 @@ function addInstruments(program: Command, world: World, done: (exitCode: number)
       'the day on which something is due or overdue, instead of that of the latest session',
     )
     .option('--at <revision>', AT_OPTION)
-    .addOption(format())
+    .addOption(formatOption(PAGE_FORMATS))
     .addHelpText('after', INSTRUMENTS_END)
     .action(async (options) => {
       const { instruments } = await import('./instruments.ts');
@@ -50,7 +48,7 @@ function addRecall(program: Command, world: World, done: (exitCode: number) => v
     .option('--error <amount>', 'what it showed beyond the truth, shown minus true: judges anew without it')
     .option('--range <from..to>', 'only readings of these sizes')
     .option('--at <revision>', AT_OPTION)
-    .addOption(format())
+    .addOption(formatOption(PAGE_FORMATS))
     .addHelpText('after', RECALL_END)
     .action(async (name: string, options) => {
       const { recall } = await import('./recall.ts');

@@ -1,8 +1,8 @@
 import { registerOf } from '../../compare/instruments/register.ts';
 import { registerPage } from '../../output/instruments/registerPage.ts';
 import type { World } from '../../shell/world.ts';
-import type { PageFormat } from '../page/pageFormats.ts';
-import { writePages } from '../page/writePages.ts';
+import type { FormatChoice } from '../format/formatChoice.ts';
+import { printPages } from '../page/printPages.ts';
 import { openShop } from '../shop/everyEngine.ts';
 import { UsageError } from '../usage.ts';
 import { dayOption } from './dayOption.ts';
@@ -10,7 +10,7 @@ import { dayOption } from './dayOption.ts';
 export interface InstrumentsOptions {
   readonly on?: string | undefined;
   readonly at?: string | undefined;
-  readonly format: PageFormat;
+  readonly format: readonly FormatChoice[];
 }
 
 /** Prints the registers of the shop around the working directory; the exit code. */
@@ -23,6 +23,5 @@ export function instruments(options: InstrumentsOptions, world: World): number {
   }
   const exit = hasProblems ? 2 : 0;
   const pages = [registerPage(register, options.on !== undefined)];
-  world.out.write(writePages('instruments', pages, options.format, exit, world));
-  return exit;
+  return printPages('instruments', () => pages, { format: options.format, exit }, world);
 }

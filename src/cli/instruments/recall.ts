@@ -9,8 +9,8 @@ import { negate } from '../../quantity/fraction.ts';
 import { findUnit, type Quantity, type Unit } from '../../quantity/units.ts';
 import type { World } from '../../shell/world.ts';
 import { amountOption } from '../amountOption.ts';
-import type { PageFormat } from '../page/pageFormats.ts';
-import { writePages } from '../page/writePages.ts';
+import type { FormatChoice } from '../format/formatChoice.ts';
+import { printPages } from '../page/printPages.ts';
 import { openShop } from '../shop/everyEngine.ts';
 import { UsageError } from '../usage.ts';
 import { dayOption } from './dayOption.ts';
@@ -20,7 +20,7 @@ export interface RecallOptions {
   readonly error?: string | undefined;
   readonly range?: string | undefined;
   readonly at?: string | undefined;
-  readonly format: PageFormat;
+  readonly format: readonly FormatChoice[];
 }
 
 /** Prints what an instrument was used for while it may have been off, and which verdicts that changes; the exit code. */
@@ -39,9 +39,12 @@ export function recall(name: string, options: RecallOptions, world: World): numb
   const exit = hasProblems ? 2 : 0;
   const unit = unitIn(options.error, quantity) ?? plain;
   const told = { instrument: name, type: registered?.type, days, error, unit, recalled };
-  const pages = recallPages(told, options.format === 'markdown' ? 'each customer' : 'the shop');
-  world.out.write(writePages('recall', pages, options.format, exit, world));
-  return exit;
+  return printPages(
+    'recall',
+    (format) => recallPages(told, format === 'markdown' ? 'each customer' : 'the shop'),
+    { format: options.format, exit },
+    world,
+  );
 }
 
 /** As registered; an instrument that only sessions name is known as well. */

@@ -1,30 +1,22 @@
 import { unitOfRow } from '../../checks/judge/session.ts';
 import { measuredSession } from '../../checks/value/measured.ts';
 import { type PastState, withPast } from '../../compare/past.ts';
-import { type Trend, type TrendAxis, trendOf } from '../../compare/trend.ts';
-import { findPosition } from '../../layout/readKey.ts';
+import { type Trend, trendOf } from '../../compare/trend.ts';
 import { revisionText, shortCommit } from '../../output/diff/revision.ts';
 import { json, writtenJson } from '../../output/escape/json.ts';
 import { writtenLines } from '../../output/escape/line.ts';
 import { trendJson } from '../../output/trend/trendJson.ts';
 import { trendLines } from '../../output/trend/trendText.ts';
 import type { World } from '../../shell/world.ts';
-import type { FormatChoice } from '../format/formatChoice.ts';
 import { printFormats } from '../format/outputs.ts';
 import { measureNamed } from '../shop/measureNamed.ts';
 import { type OpenedEngine, openEngine } from '../shop/resolveShop.ts';
 import { readSubject } from '../shop/subjectWords.ts';
 import { UsageError } from '../usage.ts';
+import { onlyAt } from './onlyAt.ts';
+import { trendOfPart } from './partTrend.ts';
 import { pastStates } from './pastStates.ts';
-
-export interface TrendOptions {
-  readonly engine?: string | undefined;
-  readonly position?: string | undefined;
-  readonly by?: TrendAxis | undefined;
-  readonly at?: string | undefined;
-  readonly history?: boolean | undefined;
-  readonly format: readonly FormatChoice[];
-}
+import type { TrendOptions } from './trendOptions.ts';
 
 /** Prints one characteristic across the sessions of an engine; the exit code. */
 export function trend(
@@ -33,10 +25,12 @@ export function trend(
   options: TrendOptions,
   world: World,
 ): number {
+  const { part } = options;
+  if (part !== undefined) return trendOfPart(measure, words, { ...options, part }, world);
   const subject = readSubject(measure, words, options, world);
   const opened = openEngine(subject.engine, world, options.at);
   const { engine, revision } = opened;
-  const found = only(trendIn(measure, opened, options, world), subject.position, opened);
+  const found = onlyAt(trendIn(measure, opened, options, world), subject.position, engine);
   const unitFor = (row: Parameters<typeof unitOfRow>[0]) => unitOfRow(row, engine);
   const exit = opened.hasProblems ? 2 : 0;
   const { name } = engine.document;
@@ -47,7 +41,13 @@ export function trend(
   );
   printFormats(options.format, world, (format, style) => {
     if (format === 'json') {
-      const told = trendJson({ folder: engine.folder, name }, found, revision, unitFor, exit);
+      const told = trendJson(
+        { folder: engine.folder, name, part: undefined },
+        found,
+        revision,
+        unitFor,
+        exit,
+      );
       return writtenJson(json`${told}\n`);
     }
     const read = revision === undefined ? [] : [revisionText(revision, style), ''];
@@ -92,15 +92,4 @@ function statesBefore({ found, revision }: OpenedEngine, world: World): readonly
     world.err.write(writtenLines([`tenths: ${said}`]));
   }
   return states;
-}
-
-function only(found: Trend, position: string | undefined, { engine }: OpenedEngine): Trend {
-  if (position === undefined) return found;
-  const { family, id } = found.characteristic;
-  const at = findPosition(engine.document.layout, family, position);
-  const lines = found.lines.filter(({ row }) => row.position.key === at?.key);
-  const corrected = found.past.corrected.filter(({ row }) => row.position.key === at?.key);
-  if (lines.length > 0) return { ...found, lines, past: { ...found.past, corrected } };
-  const known = [...new Set(found.lines.map(({ row }) => row.position.name))].join(', ');
-  throw new UsageError(`${id} was not measured at ${position}`, `it was measured at ${known}`);
 }

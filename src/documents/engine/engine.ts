@@ -6,7 +6,7 @@ import { readDate } from '../date.ts';
 import type { SizeStatement } from '../grades/statements.ts';
 import type { Measures } from '../measure.ts';
 import { type HandedOver, readHandedOver } from '../planning/handedOver.ts';
-import { readPartChanges } from '../session/partChanges.ts';
+import { type PartChange, readPartChanges } from '../session/partChanges.ts';
 import { childOf, entriesOf, textAt } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 import { readExpansions } from './expansions.ts';
@@ -27,6 +27,7 @@ export interface EngineDocument {
   readonly decisionRule: DecisionRule | undefined;
   /** The sizes of the parts that it came with. */
   readonly fitted: readonly SizeStatement[];
+  readonly partChanges: readonly PartChange[];
   readonly job: JobPapers;
   readonly stamps: Stamps;
   readonly handedOver: HandedOver;
@@ -46,6 +47,7 @@ export const PLAIN_SIZES: readonly string[] = ['bore', 'stroke'];
 
 export function readEngine(root: Node, measures: Measures, context: DocumentContext): EngineDocument {
   const layout = readLayout(root, context);
+  const partChanges = readPartChanges(root, { parts: measures.parts, layout }, context);
   return {
     name: textAt(root, 'name') ?? context.source.path,
     layout,
@@ -53,7 +55,8 @@ export function readEngine(root: Node, measures: Measures, context: DocumentCont
     expansions: readExpansions(root, context),
     running: readRunningHeat(root, context),
     decisionRule: readDecisionRule(root),
-    fitted: readPartChanges(root, { parts: measures.parts, layout }, context).flatMap(({ sizes }) => sizes),
+    fitted: partChanges.flatMap(({ sizes }) => sizes),
+    partChanges,
     job: readJob(childOf(root, 'job'), context),
     stamps: readStamps(root, { parts: measures.parts, layout }, context),
     handedOver: readHandedOver(root, context),

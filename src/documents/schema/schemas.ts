@@ -2,6 +2,7 @@ import { engineSchema } from './engine.ts';
 import { instrumentsSchema } from './instruments.ts';
 import type { Kind } from './kinds.ts';
 import { limitsSchema } from './limits.ts';
+import { partSchema } from './planning/part.ts';
 import { stockSchema } from './planning/stock.ts';
 import type { Schema } from './scalars.ts';
 import { sessionSchema } from './session.ts';
@@ -19,5 +20,6 @@ export function buildSchemas(characteristics: readonly Offered[]): Readonly<Reco
     session: sessionSchema(characteristics),
     torque: torqueSchema(),
     stock: stockSchema(),
+    part: partSchema(characteristics),
   };
 }

@@ -33,6 +33,13 @@ export const sessionSchema = (offered: readonly Offered[]): Schema =>
       date: date(about('Date', 'The day of the session.', '2026-02-03')),
       by,
       hours: amount(about('Hours', 'Running hours or another count of service, for trends.', 11840)),
+      hours_from: amount(
+        about(
+          'Hours from',
+          'What the old meter had when the present one began at nothing: from here on hours count on from it.',
+          11840,
+        ),
+      ),
       temperature,
       conditions,
       uses: texts(
@@ -69,7 +76,7 @@ export const sessionSchema = (offered: readonly Offered[]): Schema =>
 
 const position = wordOrWords(about('At', 'The position, or a list of them.', 3));
 
-const checked: Schema = list(
+export const checked: Schema = list(
   about('Checked', 'The check of an instrument on its standard before measuring.', [
     { instrument: 'mic-3-4', standard: 3, read: 3.0001 },
   ]),
@@ -86,7 +93,7 @@ const checked: Schema = list(
   ),
 );
 
-const changed = (title: string, description: string, example: unknown, size: string): Schema =>
+export const changed = (title: string, description: string, example: unknown, size: string): Schema =>
   list(
     about(title, description, [example]),
     mapShape(
@@ -102,7 +109,7 @@ const changed = (title: string, description: string, example: unknown, size: str
     ),
   );
 
-const found: Schema = list(
+export const found: Schema = list(
   about('Found', 'What was seen and has no number.', [
     { on: 'main 3 shell lower', is: 'wiped to copper', do: 'renew' },
   ]),

@@ -1,3 +1,4 @@
+import type { Place } from '../../diagnostic/place.ts';
 import type { PartAt } from '../../layout/readPart.ts';
 import type { DocumentContext } from '../amount.ts';
 import { changedSizes, fittedSizes, type SizeStatement } from '../grades/statements.ts';
@@ -16,8 +17,8 @@ export interface PartChange {
   readonly name: string;
   /** The parts it names, and where; none for a part that only the shop knows. */
   readonly parts: readonly PartAt[];
-  /** Of a fitted part: what tells it from another, empty where nothing does. */
-  readonly identity: string;
+  /** Of a fitted part: what tells it from another, by its key; empty where nothing does. */
+  readonly identity: ReadonlyMap<string, string>;
   /** Said to be new or reground. */
   readonly isFresh: boolean;
   /** Of a fitted part, where it is stated; and where it differs from the rest. */
@@ -25,6 +26,15 @@ export interface PartChange {
   readonly conditionAt: readonly (PartAt & { readonly condition: Condition })[];
   /** What it says of the size that the part was made to. */
   readonly sizes: readonly SizeStatement[];
+  /** Of a fitted part what is stamped on it, and on those of its positions that have marks of their own. */
+  readonly mark: string | undefined;
+  readonly marksAt: readonly MarkAt[];
+  readonly place: Place;
+}
+
+export interface MarkAt {
+  readonly mark: string;
+  readonly parts: readonly PartAt[];
 }
 
 /** `replaced: [{ part, at }]`, `machined: [{ part, at }]` and what the session says is fitted. */
@@ -55,11 +65,14 @@ const changedParts = (
         how,
         name: named.name,
         parts,
-        identity: '',
+        identity: new Map(),
         isFresh: true,
         condition: undefined,
         conditionAt: [],
         sizes: changedSizes(item, how, about, known, context),
+        mark: undefined,
+        marksAt: [],
+        place: context.source.place(named.span),
       },
     ];
   });
@@ -69,6 +82,10 @@ const fittedParts = (root: Node, known: KnownParts, context: DocumentContext): r
     const name = { name: key, span: keySpan };
     const parts = readParts(name, known, context);
     const condition = conditionOf(node);
+    const places = entriesOf(childOf(node, 'at')).map((entry) => ({
+      node: entry.node,
+      at: atPositions(parts, [{ name: entry.key, span: entry.keySpan }], known, context),
+    }));
     return {
       how: 'fitted' as const,
       name: key.replaceAll('_', ' '),
@@ -76,12 +93,17 @@ const fittedParts = (root: Node, known: KnownParts, context: DocumentContext): r
       identity: identityOf(node),
       isFresh: ['new', 'reground'].includes(condition ?? ''),
       condition,
-      conditionAt: entriesOf(childOf(node, 'at')).flatMap((entry) => {
-        const at = atPositions(parts, [{ name: entry.key, span: entry.keySpan }], known, context);
-        const its = conditionOf(entry.node);
+      conditionAt: places.flatMap(({ at, node: own }) => {
+        const its = conditionOf(own);
         return its === undefined ? [] : at.map((each) => ({ ...each, condition: its }));
       }),
       sizes: fittedSizes(node, { name, named: parts, at: parts }, known, context),
+      mark: textAt(node, 'mark'),
+      marksAt: places.flatMap(({ at, node: own }) => {
+        const mark = textAt(own, 'mark');
+        return mark === undefined || at.length === 0 ? [] : [{ mark, parts: at }];
+      }),
+      place: context.source.place(keySpan),
     };
   });
 
@@ -89,9 +111,12 @@ const conditionOf = (node: Node): Condition | undefined =>
   CONDITIONS.find((each) => each === textAt(node, 'condition'));
 
 /** What is stamped on it and the sizes it was made to: of a crankshaft also that of its mains. */
-const identityOf = (node: Node): string =>
-  entriesOf(node)
-    .flatMap(({ key, node: value }) => (NO_IDENTITY.includes(key) ? [] : (textOf(value) ?? [])))
-    .join(' ');
+const identityOf = (node: Node): ReadonlyMap<string, string> =>
+  new Map(
+    entriesOf(node).flatMap(({ key, node: value }) => {
+      const text = NO_IDENTITY.includes(key) ? undefined : textOf(value);
+      return text === undefined ? [] : [[key, text] as const];
+    }),
+  );
 
 const NO_IDENTITY = ['condition', 'source', 'note'];

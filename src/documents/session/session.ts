@@ -1,5 +1,5 @@
 import { compareText, type Place } from '../../diagnostic/place.ts';
-import { type Amount, type DocumentContext, readAmount } from '../amount.ts';
+import { type Amount, type DocumentContext, moved, readAmount } from '../amount.ts';
 import { readDate } from '../date.ts';
 import type { SizeStatement } from '../grades/statements.ts';
 import { type HandedOver, readHandedOver } from '../planning/handedOver.ts';
@@ -27,7 +27,10 @@ export interface SessionDocument {
   readonly date: string;
   readonly by: string | undefined;
   readonly note: string | undefined;
+  /** Of the engine: a meter that was replaced goes on from where the old one stopped. */
   readonly hours: Amount | undefined;
+  /** What the old meter had counted when the present one began at nothing. */
+  readonly hoursFrom: Amount | undefined;
   readonly temperature: Amount | undefined;
   readonly blocks: readonly ReadingBlock[];
   readonly work: readonly WorkDone[];
@@ -73,6 +76,7 @@ export function readSession(root: Node, around: SessionContext, context: Documen
     by: textAt(root, 'by'),
     note: textAt(root, 'note'),
     hours: readAmount(childOf(root, 'hours'), 'time', context),
+    hoursFrom: readAmount(childOf(root, 'hours_from'), 'time', context),
     temperature: readAmount(childOf(root, 'temperature'), 'temperature', context),
     blocks: items.flatMap((item, index) => readBlock(item, index, conditions, around, context) ?? []),
     study: readStudy(root, around.measures, context),
@@ -89,6 +93,18 @@ export function readSession(root: Node, around: SessionContext, context: Documen
     placeOf: context.source.place,
     start: context.source.place(startOf(root)),
   };
+}
+
+/** Hours since the engine was new, of sessions by date: each counts on from what the meters before had. */
+export function countedOn(sessions: readonly SessionDocument[]): readonly SessionDocument[] {
+  let before: Amount | undefined;
+  return sessions.map((session) => {
+    before = session.hoursFrom ?? before;
+    const { hours } = session;
+    return hours === undefined || before === undefined
+      ? session
+      : { ...session, hours: moved(hours, before.amount) };
+  });
 }
 
 const startOf = (root: Node): Span => {

@@ -11,6 +11,7 @@ import {
   engine,
   instruments,
   limits,
+  part,
   session,
   shop,
   stock,
@@ -27,6 +28,7 @@ const VALIDATORS: Readonly<Record<Kind, Validator>> = {
   session,
   torque,
   stock,
+  part,
 };
 
 /**

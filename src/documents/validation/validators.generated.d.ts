@@ -24,3 +24,4 @@ export const instruments: Validator;
 export const session: Validator;
 export const torque: Validator;
 export const stock: Validator;
+export const part: Validator;

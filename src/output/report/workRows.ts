@@ -9,9 +9,7 @@ export const fittedRows = (run: readonly SessionDocument[]): readonly (readonly 
   run.flatMap(({ partChanges, stage, date }) =>
     partChanges.map(({ name, parts, how, condition, identity }) => [
       [name, placesIn(parts)].filter(Boolean).join(' '),
-      [how, condition, identity === '' ? undefined : identity]
-        .filter((each) => each !== undefined)
-        .join(', '),
+      [how, condition, [...identity.values()].join(' ')].filter(Boolean).join(', '),
       `${stage} ${date}`,
     ]),
   );

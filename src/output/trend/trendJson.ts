@@ -14,7 +14,11 @@ import { followedAt, inUnit } from './trendWords.ts';
 
 /** What `tenths trend --format json` prints. */
 export const trendJson = (
-  engine: { readonly folder: string; readonly name: string },
+  engine: {
+    readonly folder: string;
+    readonly name: string;
+    readonly part: { readonly name: string; readonly mark: string } | undefined;
+  },
   trend: Trend,
   at: NamedCommit | undefined,
   unitFor: EngineState['unitFor'],
@@ -26,6 +30,7 @@ export const trendJson = (
   exit,
   at: revisionJson(at),
   engine: { path: engine.folder, name: engine.name },
+  part: engine.part === undefined ? null : { name: engine.part.name, mark: engine.part.mark },
   measure: trend.characteristic.id,
   by: trend.axis,
   without_hours: trend.withoutHours.map(({ path }) => path),
