@@ -9,7 +9,6 @@ import type { Repository } from '../../shell/git/repository.ts';
 import type { World } from '../../shell/world.ts';
 import { statesSince } from '../check/since.ts';
 import {
-  type EngineFolder,
   engineNamed,
   findEngine,
   type ReadEngine,
@@ -22,6 +21,7 @@ import type { Located, ShopSource } from '../shop/shopSource.ts';
 import { orUsage, UsageError } from '../usage.ts';
 import type { Compared } from './compared.ts';
 import type { DiffCall } from './diffCall.ts';
+import { namedAlike, type Pair, type Place, withMoved } from './movedEngines.ts';
 
 /** One side of a comparison: a commit or the working tree, and the path in it that is meant. */
 interface Ground {
@@ -89,17 +89,6 @@ function pathOfEngine(name: string, grounds: readonly Ground[], world: World): s
   return `${shop.root}/${folder}`;
 }
 
-/** One engine on both sides; a side on which it is not there is left open. */
-interface Pair {
-  readonly a: Place | undefined;
-  readonly b: Place | undefined;
-}
-
-interface Place extends EngineFolder {
-  /** The one session that is meant, as it is reported. */
-  readonly session: string | undefined;
-}
-
 function pairsAt(a: Ground, b: Ground, repository: Repository): readonly Pair[] {
   const [left, right] = [placesAt(a), placesAt(b)];
   if (left.length === 0 && right.length === 0) {
@@ -107,6 +96,8 @@ function pairsAt(a: Ground, b: Ground, repository: Repository): readonly Pair[] 
   }
   const [first, second] = [left[0], right[0]];
   if (left.length === 1 && right.length === 1 && first && second) return [{ a: first, b: second }];
+  if (left.length === 0 && right.length === 1 && second) return [{ a: sameEngineAt(a, second), b: second }];
+  if (left.length === 1 && right.length === 0 && first) return [{ a: first, b: sameEngineAt(b, first) }];
   return paired(left, right, repository);
 }
 
@@ -123,8 +114,12 @@ function paired(left: readonly Place[], right: readonly Place[], repository: Rep
   const key = ({ shop, folder }: Place): string => `${repository.pathOf(shop.root, '.')}/${folder}`;
   const [a, b] = [left, right].map((places) => new Map(places.map((each) => [key(each), each])));
   const keys = [...new Set([...(a?.keys() ?? []), ...(b?.keys() ?? [])])].sort();
-  return keys.map((each) => ({ a: a?.get(each), b: b?.get(each) }));
+  return withMoved(keys.map((each) => ({ a: a?.get(each), b: b?.get(each) })));
 }
+
+/** Where an engine lay at the other side, under another path. */
+const sameEngineAt = (ground: Ground, other: Place): Place | undefined =>
+  other.session === undefined ? namedAlike(other, placesAt({ ...ground, path: other.shop.root })) : undefined;
 
 /** The engines at and below the working directory that something changed for; all of them where the shop itself moved. */
 function changedPairs(a: Ground, b: Ground, repository: Repository): readonly Pair[] {

@@ -9,7 +9,7 @@ export function enginesNamed(name: string, shop: Shop, engines: readonly string[
   if (whole.length > 0) return whole;
   const sought = plain(name);
   return engines.filter((folder) =>
-    [lastOf(folder), titleIn(shop.store, folder)].some((each) => plain(each).includes(sought)),
+    [lastOf(folder), engineTitle(shop.store, folder)].some((each) => plain(each).includes(sought)),
   );
 }
 
@@ -23,7 +23,7 @@ function wholeNames(name: string, { store }: Shop, engines: readonly string[]): 
   const byFolder = engines.filter((folder) => plain(lastOf(folder)) === sought);
   return byFolder.length > 0
     ? byFolder
-    : engines.filter((folder) => plain(titleIn(store, folder)) === sought);
+    : engines.filter((folder) => plain(engineTitle(store, folder)) === sought);
 }
 
 const plain = (text: string): string => text.normalize('NFC').toLowerCase();
@@ -31,7 +31,7 @@ const plain = (text: string): string => text.normalize('NFC').toLowerCase();
 const lastOf = (folder: string): string => folder.slice(folder.lastIndexOf('/') + 1);
 
 /** What its document calls it; nothing where that cannot be read. */
-function titleIn(store: Shop['store'], folder: string): string {
+export function engineTitle(store: Shop['store'], folder: string): string {
   const path = store.listIn(folder).find((each) => kindIn(store, each) === 'engine');
   const read = path === undefined ? undefined : store.read(path);
   if (path === undefined || read === undefined || !read.ok) return '';

@@ -4,10 +4,12 @@ import { OpenedOnce } from '../../shell/discover/openedOnce.ts';
 import type { Revision } from '../../shell/git/commitFiles.ts';
 import type { KnownCommit } from '../../shell/git/fileIds.ts';
 import { type Commit, commitsTouching, isShallow } from '../../shell/git/git.ts';
-import { repositoryAround } from '../../shell/git/repository.ts';
+import { type Repository, repositoryAround } from '../../shell/git/repository.ts';
 import type { World } from '../../shell/world.ts';
+import { engineTitle } from '../shop/enginesNamed.ts';
 import type { EngineFolder } from '../shop/resolveShop.ts';
 import { revisionSource } from '../shop/revisionSource.ts';
+import type { ShopSource } from '../shop/shopSource.ts';
 import { orUsage } from '../usage.ts';
 
 export interface PastStates {
@@ -24,15 +26,11 @@ export function pastStates(present: EngineFolder, revision: Revision | undefined
   const repository = orUsage(repositoryAround(present.shop.root, world));
   const path = repository.pathOf(`${present.shop.root}/${present.folder}`, world.workingDirectory) ?? '.';
   const head = revision?.commit ?? orUsage(repository.resolve('HEAD'));
-  const commits = orUsage(commitsTouching(repository.place, head, path === '.' ? [] : [path]));
   const seen = new SeenFiles({ place: repository.place, commit: head });
   seen.freshIn(present);
   const opened = new OpenedOnce();
-  const found = commits.map((commit) => {
-    const { locate } = revisionSource(commit.oid, repository, world, opened);
-    const located = locate(repository.onDisk(path));
-    return { held: heldBy(commit), state: located && stateAt(located, seen) };
-  });
+  const sourceAt = (commit: string): ShopSource => revisionSource(commit, repository, world, opened);
+  const found = statesAlong({ repository, root: present.shop.root, seen, sourceAt }, path, head);
   return {
     states: found.flatMap(({ held, state }) =>
       state === undefined || state === 'broken' ? [] : { held, ...state },
@@ -40,6 +38,53 @@ export function pastStates(present: EngineFolder, revision: Revision | undefined
     notJudged: found.flatMap(({ held, state }) => (state === 'broken' ? [held] : [])),
     isCutShort: orUsage(isShallow(repository.place)),
   };
+}
+
+interface Walk {
+  readonly repository: Repository;
+  /** The folder of the shop, absolute. */
+  readonly root: string;
+  readonly seen: SeenFiles;
+  readonly sourceAt: (commit: string) => ShopSource;
+}
+
+interface Held {
+  readonly held: PastCommit;
+  readonly state: ReturnType<typeof stateAt>;
+}
+
+/** The commits that touched its folder, and before it was moved those that touched where it lay then. */
+function statesAlong(walk: Walk, path: string, head: string): readonly Held[] {
+  const { repository, seen, sourceAt } = walk;
+  const commits = orUsage(commitsTouching(repository.place, head, path === '.' ? [] : [path]));
+  const found = commits.map((commit) => {
+    const located = sourceAt(commit.oid).locate(repository.onDisk(path));
+    return { held: heldBy(commit), state: located && stateAt(located, seen) };
+  });
+  const first = commits.at(-1);
+  const before = first && beforeMove(walk, path, first.oid);
+  return before === undefined ? found : [...found, ...statesAlong(walk, before.path, before.commit)];
+}
+
+/** The engine of the same name that lay in another folder when the commit was made that has it here, and lies there no more. */
+function beforeMove(
+  { repository, root, sourceAt }: Walk,
+  path: string,
+  first: string,
+): { readonly path: string; readonly commit: string } | undefined {
+  const parent = repository.resolve(`${first}~1`);
+  const now = sourceAt(first);
+  const moved = now.locate(repository.onDisk(path));
+  if (!parent.ok || moved === undefined) return undefined;
+  const title = engineTitle(moved.shop.store, moved.folder);
+  const there = sourceAt(parent.value).locate(root);
+  const [only, ...others] = (there?.shop.loader.find({ folders: [there.folder] }).engines ?? []).filter(
+    (folder) => title !== '' && there !== undefined && engineTitle(there.shop.store, folder) === title,
+  );
+  if (there === undefined || only === undefined || others.length > 0) return undefined;
+  const was = repository.pathOf(`${there.shop.root}/${only}`, root);
+  const isStillThere = was === undefined || now.locate(repository.onDisk(was)) !== undefined;
+  return isStillThere ? undefined : { path: was, commit: parent.value };
 }
 
 const heldBy = ({ oid, time }: Commit): PastCommit => ({

@@ -58,6 +58,9 @@ export const LAID_OUT: readonly Call[] = [
   text('study engines/pump'),
   text('plan engines/pump'),
   text('instruments'),
+  text('part'),
+  text('part qCrankMark'),
+  text('part qShelfMark'),
   text('recall qMic'),
   text('recall qMic --error 0.01'),
 ];
@@ -72,6 +75,8 @@ export const OF_NO_WIDTH: readonly Call[] = [
   markdown('check engines --all --detail'),
   markdown('plan engines/pump'),
   markdown('instruments'),
+  markdown('part qShelfMark'),
+  json('part'),
   markdown('recall qMic --error 0.01'),
   json('recall qMic --error 0.01'),
   json('torque caps engines/pump'),

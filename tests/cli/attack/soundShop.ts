@@ -428,10 +428,20 @@ const NUTS = ['qNutA', 'qNutB', 'qNutC', 'qNutD'];
 
 const named = caps({ names: NUTS, thread: '9/16-12', grade: 'qGrade', proof: '60000 psi' }, { order: NUTS });
 
+const shelf = {
+  kind: 'part',
+  part: 'crankshaft',
+  mark: 'qShelfMark',
+  bought: 'qBoughtFrom',
+  lies: 'qRack',
+  from: [{ engine: 'qShelfEngine', date: '2019-05-20', note: 'qShelfNote' }],
+};
+
 export const SOUND_SHOP: Readonly<Record<string, object>> = {
   'shop.yaml': shop,
   'instruments.yaml': instruments,
   'limits/family.yaml': family,
+  'parts/shelf.yaml': shelf,
   'engines/pump/engine.yaml': engine,
   'engines/pump/limits.yaml': limits,
   'engines/pump/sessions/teardown.yaml': teardown,

@@ -131,6 +131,16 @@ describe('two revisions', () => {
     expect(told(await json('HEAD~1', 'HEAD', 'engines/mill'))).toEqual({ 'engines/mill': ['1 disappeared'] });
   });
 
+  it.each([
+    [['HEAD~1', 'HEAD']],
+    [['HEAD~1', 'HEAD', '--engine', 'mill-west']],
+    [['HEAD~1', 'HEAD', '--engine', 'engines/mill-west']],
+  ])('follow an engine by its name, whose folder was moved: %j', async (words) => {
+    git(here.shop, 'mv', 'engines/mill', 'engines/mill-west');
+    commit(here.shop, 'Moved');
+    expect(told(await json(...words))).toEqual({ 'engines/mill-west': ['1 same'] });
+  });
+
   it('follow an engine that was moved, named on both sides', async () => {
     git(here.shop, 'mv', PUMP, 'engines/pump-2');
     commit(here.shop, 'Move');

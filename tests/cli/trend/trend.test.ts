@@ -92,6 +92,16 @@ describe('a trend with what earlier commits held', () => {
 
   const by = ['--by', 'hours'] as const;
 
+  it('goes back beyond the commit that moved the folder, of an engine with the same name', async () => {
+    git(here.shop, 'mv', 'engines/mill', 'engines/mill-west');
+    commit(here.shop, 'Moved');
+    const words = ['trend', 'main_bearing_clearance', 'mill-west', ...by, '--history'];
+    const { out, err } = await call(here.shop, words);
+    expect(err).toBe('');
+    expect(out).toContain('service 2022-03-01 was removed: taken from commit');
+    expect(out).toContain('4 readings  0.0030 → 0.0042');
+  });
+
   it('counts every session once, and marks the one that was removed', async () => {
     expect((await trend(...by)).out).toContain('3 readings  0.0034 → 0.0042');
     const { out, exit } = await trend(...by, '--history');
