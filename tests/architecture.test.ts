@@ -15,7 +15,7 @@ const FLOORS: readonly (readonly string[])[] = [
   ['checks'],
   ['characteristics'],
   ['documents'],
-  ['torque'],
+  ['torque', 'film'],
   ['measurement'],
   ['layout'],
   ['formula'],
