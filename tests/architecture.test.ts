@@ -11,7 +11,7 @@ const FLOORS: readonly (readonly string[])[] = [
   ['cli'],
   ['shell'],
   ['output'],
-  ['compare', 'plan', 'bench'],
+  ['compare', 'plan', 'bench', 'oiling'],
   ['checks'],
   ['characteristics'],
   ['documents'],

@@ -5,6 +5,7 @@ import { KINDS } from '../documents/schema/kinds.ts';
 import { buildSchemas } from '../documents/schema/schemas.ts';
 import { checkSchema } from '../output/schema/checkSchema.ts';
 import { diffSchema } from '../output/schema/diffSchema.ts';
+import { filmSchema } from '../output/schema/filmSchema.ts';
 import { pagesSchema } from '../output/schema/pagesSchema.ts';
 import { planPageSchema } from '../output/schema/planPageSchema.ts';
 import { planSchema } from '../output/schema/planSchema.ts';
@@ -23,6 +24,7 @@ export function schemaFiles(): ReadonlyMap<string, string> {
     ['check-output.json', checkSchema()],
     ['diff-output.json', diffSchema()],
     ['pages-output.json', pagesSchema()],
+    ['film-output.json', filmSchema()],
     ['plan-output.json', planSchema()],
     ['plan-page-output.json', planPageSchema()],
     ['torque-output.json', torqueSchema()],

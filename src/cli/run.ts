@@ -4,6 +4,7 @@ import type { Output, World } from '../shell/world.ts';
 import { VERSION } from '../version.ts';
 import { addBenchCommands } from './benchCommands.ts';
 import type { CheckCall, CheckedEngine, EngineTask } from './check/checkEngine.ts';
+import { addFilm } from './film/filmCommand.ts';
 import { HELP_WORDS } from './helpWords.ts';
 import { addInstrumentCommands } from './instruments/instrumentCommands.ts';
 import { addJudgingCommands } from './judgingCommands.ts';
@@ -62,6 +63,7 @@ export function commandLine(world: World, done: (exitCode: number) => void): Com
   addPart(program, world, done);
   addInstrumentCommands(program, world, done);
   addTorque(program, world, done);
+  addFilm(program, world, done);
   addPlan(program, world, done);
   addReport(program, world, done);
   addBenchCommands(program, world, done);

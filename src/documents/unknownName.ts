@@ -1,6 +1,6 @@
 import { namesIn, unknownNames } from '../formula/names.ts';
 import type { ParsedFormula } from '../formula/tree.ts';
-import { PLAIN_SIZES } from './engine/engine.ts';
+import { PLAIN_SIZE_NAMES } from './engine/plainSizes.ts';
 import type { Measures } from './measure.ts';
 import { RENAMED_IDS } from './renamedIds.ts';
 
@@ -9,7 +9,7 @@ export function unknownName(
   formula: ParsedFormula,
   measures: Measures,
 ): { readonly message: string; readonly help?: string } | undefined {
-  const known = new Set([...PLAIN_SIZES, ...measures.ids()]);
+  const known = new Set([...PLAIN_SIZE_NAMES, ...measures.ids()]);
   const [unknown] = unknownNames(formula, known);
   const id = namesIn(formula).find((name) => !known.has(name)) ?? '';
   const renamed = RENAMED_IDS.get(id);

@@ -13,6 +13,8 @@ export const QUANTITIES = [
   'time',
   'speed',
   'roughness',
+  'viscosity',
+  'flow',
   'percent',
   'number',
   'count',
@@ -35,7 +37,8 @@ export interface Unit {
  * What one whole step inside stands for. Length: a tenth of a nanometre, which makes the inch (254,000,000) and the
  * millimetre (10,000,000) whole numbers, so every length a document can state is exact. Torque: newton metre; force:
  * newton; spring rate: newton a millimetre; pressure: kilopascal; volume: cubic centimetre; mass: gram; angle: degree; temperature: degree Celsius; time:
- * hour; speed: revolution per minute; roughness: micrometre; percent: one in a hundred; a test that was passed is one.
+ * hour; speed: revolution per minute; roughness: micrometre; viscosity: centistokes; flow: litre
+ * a minute; percent: one in a hundred; a test that was passed is one.
  */
 
 /** Pound-force in newtons, exact: 0.45359237 kg × 9.80665 m/s² (NIST SP 811, B.8). */
@@ -95,6 +98,11 @@ export const UNITS: readonly Unit[] = [
   unit('rpm', 'speed', fraction(1)),
   unit('um', 'roughness', fraction(1)),
   unit('uin', 'roughness', parseDecimal('0.0254')),
+  unit('cSt', 'viscosity', fraction(1)),
+  unit('mm2/s', 'viscosity', fraction(1)),
+  unit('L/min', 'flow', fraction(1)),
+  // Of the United States, 231 cubic inches.
+  unit('gal/min', 'flow', parseDecimal('3.785411784')),
   unit('%', 'percent', fraction(1)),
   unit('', 'number', fraction(1)),
   unit('', 'count', fraction(1)),

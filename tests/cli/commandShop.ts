@@ -53,6 +53,7 @@ export const CALLS: Readonly<Record<string, GoodCall>> = {
   recall: { ...reads, words: 'dial --error 0.001', missing: undefined },
   plan: { ...reads, words: 'pump', missing: 'crane' },
   report: { ...writes, words: 'pump --to sheet.html', missing: 'crane --to sheet.html' },
+  film: { ...reads, words: 'pump', missing: 'crane' },
   torque: { ...reads, words: 'caps pump', missing: 'caps crane' },
   init: { ...writes, words: '--no-git --ci', missing: undefined, keeps: KEPT },
   'new engine': { ...writes, words: 'Crane', missing: undefined },
@@ -78,7 +79,7 @@ export const CALLS: Readonly<Record<string, GoodCall>> = {
 };
 
 const session = (stage: string, date: string, more: string): string =>
-  `kind: session\nstage: ${stage}\ndate: ${date}\nreadings: [{ measure: crankshaft_end_play, with: dial, value: 0.009 }]\n${more}`;
+  `kind: session\nstage: ${stage}\ndate: ${date}\nreadings: [{ measure: crankshaft_end_play, with: dial, value: 0.009 }, { measure: rod_bearing_clearance, at: { 1: 0.003 } }]\n${more}`;
 
 const STUDY =
   'study: { measure: main_journal_diameter, with: mic-3-4, parts: { P1: { RK: [3.2478, 3.2479], JM: [3.2478, 3.2477] }, P2: { RK: [3.2472, 3.2472], JM: [3.2471, 3.2473] } } }\n';
@@ -86,7 +87,7 @@ const STUDY =
 export const COMMAND_SHOP: Readonly<Record<string, string>> = {
   'shop.yaml': SHOP,
   'instruments.yaml': INSTRUMENTS,
-  'engines/pump/engine.yaml': ENGINE,
+  'engines/pump/engine.yaml': `${ENGINE}oil: { viscosity: { 40 degC: 150 cSt, 100 degC: 14.5 cSt } }\nrunning: { speed: 1200 rpm }\n`,
   'engines/pump/limits.yaml': LIMITS,
   'engines/pump/sessions/teardown.yaml': session('teardown', '2026-02-03', ''),
   'engines/pump/sessions/rebuild.yaml': session('rebuild', '2026-03-14', STUDY),

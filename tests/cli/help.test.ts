@@ -12,6 +12,7 @@ const COMMANDS: readonly (readonly string[])[] = [
   ['instruments'],
   ['recall'],
   ['torque'],
+  ['film'],
   ['plan'],
   ['report'],
   ['init'],

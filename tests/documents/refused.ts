@@ -134,7 +134,7 @@ characteristics: { gap: { label: "", quantity: lenght } }
       [
         '2:48',
         'document/value',
-        '`quantity` in characteristics gap is the text `lenght`, none of length, torque, force, spring rate, pressure, volume, mass, angle, temperature, time, speed, roughness, percent, number, count, pass or fail',
+        '`quantity` in characteristics gap is the text `lenght`, none of length, torque, force, spring rate, pressure, volume, mass, angle, temperature, time, speed, roughness, viscosity, flow, percent, number, count, pass or fail',
         'did you mean length?',
       ],
     ],
@@ -350,7 +350,7 @@ limits:
         '7:12',
         'document/value',
         '`min` in limits main_bearing_clearance wear is the text `2.5 furlongs`, and furlongs is no unit known here',
-        'known units: in, thou, mm, um, lbf ft, lbf in, ozf in, N m, kgf m, lbf, N, kN, lbf/in, N/mm, psi, kPa, bar, kgf/cm2, inH2O, inHg, cc, ml, L, in3, g, kg, oz, lb, deg, degC, degF, h, rpm, uin, %',
+        'known units: in, thou, mm, um, lbf ft, lbf in, ozf in, N m, kgf m, lbf, N, kN, lbf/in, N/mm, psi, kPa, bar, kgf/cm2, inH2O, inHg, cc, ml, L, in3, g, kg, oz, lb, deg, degC, degF, h, rpm, uin, cSt, mm2/s, L/min, gal/min, %',
       ],
     ],
   },
@@ -645,7 +645,7 @@ instruments:
         '4:55',
         'document/value',
         '`max_error` in instruments mac is the text `4 percent`, and percent is no unit known here',
-        'known units: in, thou, mm, um, lbf ft, lbf in, ozf in, N m, kgf m, lbf, N, kN, lbf/in, N/mm, psi, kPa, bar, kgf/cm2, inH2O, inHg, cc, ml, L, in3, g, kg, oz, lb, deg, degC, degF, h, rpm, uin, %',
+        'known units: in, thou, mm, um, lbf ft, lbf in, ozf in, N m, kgf m, lbf, N, kN, lbf/in, N/mm, psi, kPa, bar, kgf/cm2, inH2O, inHg, cc, ml, L, in3, g, kg, oz, lb, deg, degC, degF, h, rpm, uin, cSt, mm2/s, L/min, gal/min, %',
       ],
       [
         '4:74',
@@ -1068,7 +1068,7 @@ source: x
         '4:33',
         'document/value',
         '`to` in passes[2] is the text `40 Nmm`, and Nmm is no unit known here',
-        'known units: in, thou, mm, um, lbf ft, lbf in, ozf in, N m, kgf m, lbf, N, kN, lbf/in, N/mm, psi, kPa, bar, kgf/cm2, inH2O, inHg, cc, ml, L, in3, g, kg, oz, lb, deg, degC, degF, h, rpm, uin, %',
+        'known units: in, thou, mm, um, lbf ft, lbf in, ozf in, N m, kgf m, lbf, N, kN, lbf/in, N/mm, psi, kPa, bar, kgf/cm2, inH2O, inHg, cc, ml, L, in3, g, kg, oz, lb, deg, degC, degF, h, rpm, uin, cSt, mm2/s, L/min, gal/min, %',
       ],
       [
         '5:8',

@@ -1,4 +1,4 @@
-import { PLAIN_SIZES } from '../../documents/engine/engine.ts';
+import { isPlainSize } from '../../documents/engine/plainSizes.ts';
 import type { Outcomes } from '../../documents/measure.ts';
 import { namedAt } from '../../layout/naming.ts';
 import {
@@ -155,7 +155,7 @@ function verdictFinding(kind: FindingKind, row: Row, printing: Printing, effect?
 }
 
 const lackingMessage = (row: Row, name: string): string =>
-  PLAIN_SIZES.includes(name)
+  isPlainSize(name)
     ? `the engine document gives no size ${name}, and a limit of ${named(row)} is worked out from it`
     : `${name} ${name.endsWith(']') ? 'lacks a reading' : 'was not measured here'}, and a limit of ${named(row)} is worked out from it`;
 

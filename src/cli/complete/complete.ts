@@ -2,7 +2,14 @@ import type { Command, Option } from 'commander';
 import { line, writtenLines } from '../../output/escape/line.ts';
 import type { World } from '../../shell/world.ts';
 import type { Offer } from './offer.ts';
-import { engineNames, measureNames, positionNamesFor, sessionNames, stageNames } from './offers.ts';
+import {
+  bearingNames,
+  engineNames,
+  measureNames,
+  positionNamesFor,
+  sessionNames,
+  stageNames,
+} from './offers.ts';
 
 /**
  * The words that may stand where the last of `words` is being typed, a line each, with a tab before what it means.
@@ -84,6 +91,8 @@ async function named(name: string, rest: readonly string[], world: World): Promi
     case 'where':
     case 'paths':
       return engineNames(world);
+    case 'subject':
+      return [...engineNames(world), ...(await bearingNames())];
     case 'session':
     case 'sessions':
       return [...sessionNames(world), ...stageNames];

@@ -26,6 +26,12 @@ export function sessionNames(world: World): readonly Offer[] {
     .sort((a, b) => (a.word < b.word ? 1 : -1));
 }
 
+/** What a film is worked out from. */
+export async function bearingNames(): Promise<readonly Offer[]> {
+  const { BEARING_KINDS } = await import('../../oiling/bearingKind.ts');
+  return BEARING_KINDS.map(({ measure, plural }) => ({ word: measure, means: plural }));
+}
+
 export async function measureNames(): Promise<readonly Offer[]> {
   const { characteristics } = await import('../../characteristics/registry.ts');
   return characteristics.map(({ id, label }) => ({ word: id, means: label }));

@@ -10,7 +10,10 @@ import { type PartChange, readPartChanges } from '../session/partChanges.ts';
 import { childOf, entriesOf, textAt } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 import { readExpansions } from './expansions.ts';
+import { type Oil, readOil } from './oil.ts';
+import { isPlainSize, PLAIN_SIZE_NAMES } from './plainSizes.ts';
 import { readLayout } from './readLayout.ts';
+import { type RunningDuty, readRunningDuty } from './runningDuty.ts';
 import { type RunningHeat, readRunningHeat } from './runningHeat.ts';
 import { type DecisionRule, readDecisionRule } from './shop.ts';
 import { readStamps, type Stamps } from './stamps.ts';
@@ -24,6 +27,9 @@ export interface EngineDocument {
   readonly expansions: ReadonlyMap<string, Expansion | undefined>;
   /** How warm its parts are when it runs, where that is stated. */
   readonly running: RunningHeat | undefined;
+  /** What its bearings have to do when it runs, as far as that is stated. */
+  readonly duty: RunningDuty;
+  readonly oil: Oil | undefined;
   readonly decisionRule: DecisionRule | undefined;
   /** The sizes of the parts that it came with. */
   readonly fitted: readonly SizeStatement[];
@@ -42,9 +48,6 @@ export interface JobPapers {
   readonly delivered: string | undefined;
 }
 
-/** Sizes that are not characteristics; all lengths. */
-export const PLAIN_SIZES: readonly string[] = ['bore', 'stroke'];
-
 export function readEngine(root: Node, measures: Measures, context: DocumentContext): EngineDocument {
   const layout = readLayout(root, context);
   const partChanges = readPartChanges(root, { parts: measures.parts, layout }, context);
@@ -54,6 +57,8 @@ export function readEngine(root: Node, measures: Measures, context: DocumentCont
     sizes: readSizes(childOf(root, 'sizes'), measures, context),
     expansions: readExpansions(root, context),
     running: readRunningHeat(root, context),
+    duty: readRunningDuty(root, context),
+    oil: readOil(root, context),
     decisionRule: readDecisionRule(root),
     fitted: partChanges.flatMap(({ sizes }) => sizes),
     partChanges,
@@ -77,14 +82,14 @@ function readSizes(
 ): ReadonlyMap<string, Amount> {
   const sizes = new Map<string, Amount>();
   for (const { key, keySpan, node: value } of entriesOf(node)) {
-    const known = PLAIN_SIZES.includes(key) || measures.find(key)?.quantity === 'length';
+    const known = isPlainSize(key) || measures.find(key)?.quantity === 'length';
     if (!known) {
-      const help = didYouMean(key, [...PLAIN_SIZES, ...measures.ids()]);
+      const help = didYouMean(key, [...PLAIN_SIZE_NAMES, ...measures.ids()]);
       report(
         context,
         'unknown-measure',
         keySpan,
-        `${key} is not a size: bore, stroke or a length that is measured`,
+        `${key} is not a size: bore, stroke, the length of a bearing, or a length that is measured`,
         help,
       );
       continue;

@@ -2,6 +2,7 @@ import type { StatedTemperature } from '../../measurement/temperature.ts';
 import { type DocumentContext, readAmount, withUnit } from '../amount.ts';
 import { childOf, entriesOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
+import { DUTY_KEYS } from './runningDuty.ts';
 
 /** How warm the parts of a running engine are, by the words of its materials; and all that are not named. */
 export interface RunningHeat {
@@ -14,9 +15,11 @@ export function readRunningHeat(root: Node, context: DocumentContext): RunningHe
   const node = childOf(root, 'running');
   if (node === undefined) return undefined;
   const stated = entriesOf(node).flatMap(({ key, node: value }) => {
+    if (DUTY_KEYS.has(key)) return [];
     const amount = readAmount(value, 'temperature', context);
     return amount === undefined ? [] : [[key, { amount: amount.amount, text: withUnit(amount) }] as const];
   });
+  if (stated.length === 0) return undefined;
   const parts = new Map(stated);
   const others = parts.get('temperature');
   parts.delete('temperature');

@@ -1,8 +1,11 @@
+import { PLAIN_SIZES } from '../engine/plainSizes.ts';
 import { decisionRule, document, FAMILIES, source } from './document.ts';
 import { fitted } from './fitted.ts';
 import { handedOverAndConfirmed } from './planning/handedOver.ts';
 import { job } from './planning/job.ts';
-import { about, amount, coefficient, type Schema, text, WORD_ITEM, word, words } from './scalars.ts';
+import { expansion, materials } from './running/materials.ts';
+import { oil, running } from './running/running.ts';
+import { about, amount, type Schema, text, WORD_ITEM, word, words } from './scalars.ts';
 import { keyedByCharacteristic, map, named, type Offered } from './shared.ts';
 
 export const engineSchema = (offered: readonly Offered[]): Schema =>
@@ -17,6 +20,7 @@ export const engineSchema = (offered: readonly Offered[]): Schema =>
       materials,
       expansion,
       running,
+      oil,
       decision_rule: decisionRule,
       fitted,
       job,
@@ -134,68 +138,5 @@ const sizes = (offered: readonly Offered[]): Schema =>
     about('Nominal sizes', 'The sizes of new parts, as drawn; formulas may use them.', { bore: 4.125 }),
     offered.filter(({ quantity }) => quantity === 'length'),
     amount(about('Size', 'The nominal size.', 4.125)),
-    {
-      bore: { title: 'Bore', description: 'Nominal bore of the cylinders.' },
-      stroke: { title: 'Stroke', description: 'Nominal stroke.' },
-    },
+    PLAIN_SIZES,
   );
-
-const MATERIAL_OF = {
-  block: 'cast iron',
-  caps: 'cast iron',
-  liners: 'cast iron',
-  crankshaft: 'steel',
-  camshaft: 'steel',
-  rods: 'steel',
-  pistons: 'aluminium',
-  pins: 'steel',
-  rings: 'cast iron',
-  shells: 'steel',
-  head: 'cast iron',
-  valves: 'steel',
-  guides: 'bronze',
-} as const;
-
-const materials: Schema = map(
-  about('Materials', 'What the parts are made of, for expansion with temperature.', { block: 'cast iron' }),
-  Object.fromEntries(
-    Object.entries(MATERIAL_OF).map(([part, material]) => [
-      part,
-      text(about(`Material: ${part}`, `The material of the ${part}.`, material)),
-    ]),
-  ),
-);
-
-const expansion: Schema = map(
-  about(
-    'Expansion',
-    'By what share of its length a part grows for one degree, where that is known better than by its material.',
-    {
-      pistons: '19.4e-6 per degC',
-    },
-  ),
-  Object.fromEntries(
-    Object.keys(MATERIAL_OF).map((part) => [
-      part,
-      coefficient(
-        about(`Expansion: ${part}`, `The expansion of the ${part}.`, '19.4e-6 per degC', '10.8e-6 per degF'),
-      ),
-    ]),
-  ),
-);
-
-const running: Schema = map(
-  about('Running', 'How warm the parts are in the running engine, for an estimate of hot clearances.', {
-    temperature: '90 degC',
-    pistons: '180 degC',
-  }),
-  {
-    temperature: amount(about('Running temperature', 'Of all parts that are not named.', '90 degC')),
-    ...Object.fromEntries(
-      Object.keys(MATERIAL_OF).map((part) => [
-        part,
-        amount(about(`Running temperature: ${part}`, `Of the ${part}.`, '180 degC')),
-      ]),
-    ),
-  },
-);

@@ -63,6 +63,8 @@ export const LAID_OUT: readonly Call[] = [
   text('part qShelfMark'),
   text('recall qMic'),
   text('recall qMic --error 0.01'),
+  text('film engines/pump'),
+  text('film main_bearing_clearance engines/pump --clearance 0.001..0.006'),
 ];
 
 /** What is the same at any width. */

@@ -121,7 +121,15 @@ const engine = {
     bank: { qBank: 'qBankLabel' },
     gear: { qGear: 'qGearLabel' },
   },
-  sizes: { bore: 4.125, stroke: 5, main_journal_diameter: 3.248, crankpin_diameter: 2.874 },
+  sizes: {
+    bore: 4.125,
+    stroke: 5,
+    main_journal_diameter: 3.248,
+    crankpin_diameter: 2.874,
+    main_bearing_length: 1.25,
+  },
+  oil: { name: 'qOilName', viscosity: { '40 degC': '150 cSt', '100 degC': '14.5 cSt' } },
+  running: { speed: '1500 rpm', load: { mains: '900 lbf' } },
   materials: Object.fromEntries(
     [
       'block',

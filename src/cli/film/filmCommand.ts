@@ -1,0 +1,34 @@
+import { type Command, Option } from 'commander';
+import type { World } from '../../shell/world.ts';
+import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
+
+/** `tenths film [ENGINE] [MEASURE]`. */
+export function addFilm(program: Command, world: World, done: (exitCode: number) => void): void {
+  program
+    .command('film')
+    .description('what clearances do to the oil: film, flow, friction and heat of each bearing, estimated')
+    .argument('[subject...]', 'ENGINE, MEASURE (the clearance of one kind of bearing), or both')
+    .option('--engine <name>', ENGINE_OPTION)
+    .option('--session <name>', 'the clearances of this session instead of those that hold now')
+    .option('--at <revision>', 'the documents of this git revision instead of those on disk')
+    .option('--clearance <range>', 'what other clearances would do, such as 0.0020..0.0045')
+    .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
+    .addHelpText('after', FILM_END)
+    .action(async (words: string[], options) => {
+      const { film } = await import('./film.ts');
+      done(film(words, options, world));
+    });
+}
+
+const FILM_END = helpEnd({
+  examples: [
+    ['tenths film'],
+    ['tenths film reservoir-pump-2 main_bearing_clearance'],
+    ['tenths film main_bearing_clearance --clearance 0.0020..0.0045', 'half a thou more or less'],
+    ['tenths film --session teardown --format json'],
+  ],
+  notes: [
+    `Speed, loads and supply stand in \`running:\`, the oil in \`oil:\`, lengths of bearings in \`sizes:\` of the engine document.
+An estimate for a steady load on a round bearing: it decides no verdict, and the maker's limits stand.`,
+  ],
+});
