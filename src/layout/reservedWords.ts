@@ -13,6 +13,7 @@ export const LIMIT_WORDS = [
   'largest_bore',
   'least_thickness',
   'sizes',
+  'usual',
   'at',
   'per',
   'by',

@@ -16,6 +16,8 @@ import { documentCodeLines, findingKindLines } from '../../output/explain/explai
 import { type MeasuredRow, positionsLines } from '../../output/explain/explainPositions.ts';
 import { valueLines } from '../../output/explain/explainValue.ts';
 import type { TextStyle } from '../../output/terminal/textStyle.ts';
+import { planContext } from '../../plan/work/context.ts';
+import { type FinerInstruments, finerInstruments } from '../../plan/work/instruments.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import { sessionNamed } from '../check/chooseSessions.ts';
@@ -95,11 +97,18 @@ function explainValue(
       ? positionsLines([characteristic.id, engine], rows, unitsFor(report.engine), style)
       : rowsAt(position, characteristic, rows, report).flatMap((row, index) => [
           ...(index === 0 ? [] : ['']),
-          ...valueLines(row, report, options, style),
+          ...valueLines(row, report, options, finerFor(row, report), style),
         ]);
   const revision = opened.revision === undefined ? [] : [revisionText(opened.revision, style), ''];
   world.out.write(writtenLines([...revision, ...lines]));
   return opened.hasProblems ? 2 : 0;
+}
+
+function finerFor(
+  { row }: MeasuredRow,
+  { engine, registry, state }: EngineReport,
+): readonly FinerInstruments[] {
+  return state === undefined ? [] : finerInstruments(row, planContext(engine, registry, state));
 }
 
 /** At each position the row of the session named, else of the latest that measured it there. Throws where there is none. */

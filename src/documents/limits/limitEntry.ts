@@ -1,3 +1,4 @@
+import type { UsualParts } from '../../measurement/risk.ts';
 import type { StatedTemperature } from '../../measurement/temperature.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
 import type { Entry } from '../yaml/node.ts';
@@ -15,6 +16,8 @@ export interface LimitEntry {
   readonly by: 'ends' | 'range' | undefined;
   /** The temperature at which its figures hold. */
   readonly temperature: StatedTemperature | undefined;
+  /** How such parts measure as a rule. */
+  readonly usual: UsualParts | undefined;
   readonly source: string | undefined;
   readonly note: string | undefined;
 }

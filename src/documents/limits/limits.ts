@@ -10,6 +10,7 @@ import { readGradeRows } from './gradeRows.ts';
 import type { LimitEntry, MeasureLimits } from './limitEntry.ts';
 import { readTemperature, reportNoLength } from './limitTemperature.ts';
 import { placedEntries } from './placedEntries.ts';
+import { readUsualParts } from './usualParts.ts';
 
 export interface LimitsDocument {
   readonly path: string;
@@ -81,6 +82,7 @@ function readEntry(node: Node, measure: Measure, measures: Measures, context: Do
     per: readAmount(childOf(node, 'per'), 'length', context)?.amount,
     by: by === 'ends' || by === 'range' ? by : undefined,
     temperature: readTemperature(node, context),
+    usual: readUsualParts(node, measure, context),
     source: textAt(node, 'source'),
     note: textAt(node, 'note'),
   };

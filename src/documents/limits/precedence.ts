@@ -17,6 +17,7 @@ export interface LimitsInForce {
   readonly rules: Readonly<Partial<Record<BandName, GradeRule>>>;
   readonly per: LimitEntry['per'];
   readonly by: LimitEntry['by'];
+  readonly usual: LimitEntry['usual'];
   /** Where each band comes from: what is said beside it, else of all limits of its document. */
   readonly sources: Readonly<Partial<Record<BandName, string>>>;
   readonly temperatures: BandTemperatures;
@@ -50,6 +51,7 @@ const NO_LIMITS: LimitsInForce = {
   rules: {},
   per: undefined,
   by: undefined,
+  usual: undefined,
   note: undefined,
   sources: {},
   temperatures: {},
@@ -130,7 +132,7 @@ function resolved(entries: readonly StatedEntry[], isGeneral: boolean, size: Mad
     if (first.source !== undefined) sources[name] = first.source;
     if (first.temperature !== undefined) temperatures[name] = first.temperature;
   }
-  const first = <K extends 'per' | 'by' | 'note'>(key: K): LimitEntry[K] =>
+  const first = <K extends 'per' | 'by' | 'usual' | 'note'>(key: K): LimitEntry[K] =>
     entries.find(({ entry }) => entry[key] !== undefined)?.entry[key];
   return {
     bands,
@@ -140,6 +142,7 @@ function resolved(entries: readonly StatedEntry[], isGeneral: boolean, size: Mad
     isGeneral,
     per: first('per'),
     by: first('by'),
+    usual: first('usual'),
     note: first('note'),
   };
 }

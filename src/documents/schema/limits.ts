@@ -3,7 +3,7 @@ import { document, note, source } from './document.ts';
 import { PATTERNS } from './patterns.ts';
 import { choices } from './planning/choices.ts';
 import { about, amount, choice, date, RANGE_TEXT, type Schema, text } from './scalars.ts';
-import { keyedByCharacteristic, mapShape, named, type Offered, type Properties } from './shared.ts';
+import { keyedByCharacteristic, map, mapShape, named, type Offered, type Properties } from './shared.ts';
 
 export const limitsSchema = (offered: readonly Offered[]): Schema =>
   document(
@@ -113,6 +113,18 @@ const entry: Properties = {
     additionalProperties: false,
     patternProperties: { [PATTERNS.grade]: { $ref: '#/definitions/bandsOnly' } },
   },
+  usual: map(
+    about(
+      'Usual',
+      'How such parts measure as a rule, before any is measured: `explain` weighs the risk of a verdict by it.',
+      { mean: 3.248, deviation: 0.0002 },
+    ),
+    {
+      mean: amount(about('Mean', 'Of such parts.', 3.248)),
+      deviation: amount(about('Deviation', 'One standard deviation of such parts.', 0.0002)),
+    },
+    { required: ['mean', 'deviation'] },
+  ),
   per: amount(about('Per', 'The limit is meant for this length, as for a taper.', '1 in')),
   by: choice(about('Taper by', 'ends is one end minus the other; range is greatest minus least.', 'ends'), [
     'ends',

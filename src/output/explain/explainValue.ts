@@ -11,6 +11,7 @@ import type { JudgedRoute, JudgingOptions } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
 import { leavesOf, type Route } from '../../checks/value/route.ts';
 import { correctionIn, isMoved } from '../../measurement/temperature.ts';
+import type { FinerInstruments } from '../../plan/work/instruments.ts';
 import { decimalsFor, formatNumber, withUnitName } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { hotLines } from '../check/hotText.ts';
@@ -24,6 +25,7 @@ import { wrap } from '../terminal/wrap.ts';
 import { budgetLines } from './explainBudget.ts';
 import { limitLines, placeText, reasonLines } from './explainLimits.ts';
 import type { MeasuredRow } from './explainPositions.ts';
+import { riskLines } from './explainRisk.ts';
 
 const LEFT = { align: 'left' } as const;
 const RIGHT = { align: 'right' } as const;
@@ -33,6 +35,7 @@ export function valueLines(
   { row, of: session }: MeasuredRow,
   { engine, registry, rule }: EngineReport,
   options: JudgingOptions,
+  finer: readonly FinerInstruments[],
   style: TextStyle,
 ): readonly Line[] {
   const printing = printingOf(row, unitsFor(engine));
@@ -42,6 +45,7 @@ export function valueLines(
   const title = `${row.characteristic.label} ${positionText(row)}`.trim();
   const heading = line`${style.paint.strong(title)}  ${stage} ${date}`;
   if (judged === undefined) return [heading, '', `  ${row.judgement.verdict ?? 'not measured'}`];
+  const risk = riskLines(row, finer, printing);
   const blocks: readonly (readonly Line[])[] = [
     [heading, `  ${amountText(judged, printing)}  ${verdictText(row, printing)}`.trimEnd()],
     ['readings', ...readingLines(judged.route, style), ...takenLines(judged.route, unitOf)],
@@ -50,6 +54,7 @@ export function valueLines(
     ...(row.hot === undefined ? [] : [['in the running engine', ...hotLines(row, printing)]]),
     ['limits', ...limitLines(row, printing)],
     ['verdict', ...reasonLines(row, { session: session.session, engine, registry }, rule, options, printing)],
+    ...(risk.length === 0 ? [] : [['what the verdict may cost', ...risk]]),
     ...(others.length === 0 ? [] : [['other routes', ...others.map((each) => otherLine(each, printing))]]),
   ];
   return withGaps(blocks.map((lines) => lines.flatMap((each) => folded(each, style))));

@@ -33,6 +33,39 @@ export function deciderOf(row: Row, context: PlanContext): Decider | undefined {
   };
 }
 
+/** A finer way to a value than the one that was taken. */
+export interface FinerInstruments extends Decider {
+  /** Standard uncertainty, in the base unit. */
+  readonly u: number;
+  /** Of a value that reads the same whether it would be proven inside or out. */
+  readonly decides: boolean;
+}
+
+/** What the register has that is finer than what was used: the next better, and the first that would decide. */
+export function finerInstruments(row: Row, context: PlanContext): readonly FinerInstruments[] {
+  const [judged] = row.routes;
+  if (judged === undefined || judged.spans !== undefined) return [];
+  const [least, greatest] = [toNumber(judged.least), toNumber(judged.greatest)];
+  const finer = waysTo(row, judged.route, context)
+    .flatMap((readings) => {
+      const [only, ...more] = readings;
+      if (only !== undefined && more.length === 0) return ratedFor(only, context);
+      return bestOf(readings, context) ?? [];
+    })
+    .filter(({ u }) => u < judged.route.u * (1 - LIKE))
+    .sort((a, b) => b.u - a.u)
+    .map(({ names, u }) => ({
+      instruments: [...new Set(names)],
+      u,
+      expanded: u * expandedFactor(Number.POSITIVE_INFINITY),
+      decides: isDecided({ least, greatest, u }, row.judgement),
+    }));
+  return finer.filter((each, index) => index === 0 || each === finer.find(({ decides }) => decides));
+}
+
+/** A twentieth finer is no better. */
+const LIKE = 0.05;
+
 /** One size that has to be read, about how large, and the day on which the instrument must not be overdue. */
 interface Reading {
   readonly characteristic: Characteristic;
@@ -104,8 +137,10 @@ interface Best {
   readonly u: number;
 }
 
-/** Of the usual type, in range and not overdue; a bore gauge together with the micrometer that sets it. */
-function bestFor({ characteristic, amount, day }: Reading, context: PlanContext): Best | undefined {
+const bestFor = (reading: Reading, context: PlanContext): Best | undefined => ratedFor(reading, context)[0];
+
+/** Of the usual type, in range and not overdue, the best first; a bore gauge together with the micrometer that sets it. */
+function ratedFor({ characteristic, amount, day }: Reading, context: PlanContext): readonly Best[] {
   const usable = [...context.engine.instruments.values()]
     .flatMap((each) => instrumentOn(each, day) ?? [])
     .filter((each) => isUsable(each, amount, day));
@@ -116,7 +151,7 @@ function bestFor({ characteristic, amount, day }: Reading, context: PlanContext)
       ? setters.map((setter) => rated(gauge, amount, setter))
       : [rated(gauge, amount)],
   );
-  return pairs.sort((a, b) => a.u - b.u)[0];
+  return pairs.sort((a, b) => a.u - b.u);
 }
 
 const isUsable = ({ range, due }: Instrument, amount: Fraction, day: string): boolean =>

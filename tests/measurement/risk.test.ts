@@ -1,0 +1,66 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { conformanceProbability } from '../../src/measurement/conformance.ts';
+import { normalQuantile } from '../../src/measurement/distributions/normal.ts';
+import { drawnTowards, globalRisks, provenWindow } from '../../src/measurement/risk.ts';
+import { runs } from '../propertyRuns.ts';
+
+// JCGM 106:2012, 9.5: resistors of 1500 Ω, deviation 0.12, measured with 0.04, tolerance ± 0.2. Inputs as printed; the printed
+// risks (about 1 % and 7 % with the guard band) from memory, their long figures worked separately.
+describe('JCGM 106:2012, 9.5, resistors', () => {
+  const usual = { mean: 1500, deviation: 0.12 };
+  const tolerance = { min: 1499.8, max: 1500.2 };
+  it.each([
+    ['with a guard band', { min: 1499.82, max: 1500.18 }, 0.009878, 0.06903, '1', '7'],
+    ['by simple acceptance', tolerance, 0.01894, 0.03721, '2', '4'],
+  ])('%s', (_, accept, bad, good, printedBad, printedGood) => {
+    const risks = globalRisks(usual, 0.04, tolerance, accept);
+    expect(risks.badAccepted).toBeCloseTo(bad, 5);
+    expect(risks.goodRejected).toBeCloseTo(good, 4);
+    expect((100 * risks.badAccepted).toFixed(0)).toBe(printedBad);
+    expect((100 * risks.goodRejected).toFixed(0)).toBe(printedGood);
+  });
+
+  it('a rule that accepts nothing accepts nothing bad and rejects all that is good', () => {
+    const { badAccepted, goodRejected } = globalRisks(usual, 0.04, tolerance, undefined);
+    expect(badAccepted).toBe(0);
+    const good = conformanceProbability({
+      least: 1500,
+      greatest: 1500,
+      u: 0.12,
+      dof: Number.POSITIVE_INFINITY,
+      ...tolerance,
+    });
+    expect(goodRejected).toBeCloseTo(good, 9);
+  });
+});
+
+const figure = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
+it('a part is accepted or rejected, good or bad: the shares of all parts make one', () => {
+  fc.assert(
+    fc.property(figure(-3, 3), figure(0.2, 3), figure(0.05, 2), (mean, deviation, u) => {
+      const tolerance = { min: -1, max: 1 };
+      const guarded = globalRisks({ mean, deviation }, u, tolerance, { min: -0.5, max: 0.5 });
+      const simple = globalRisks({ mean, deviation }, u, tolerance, tolerance);
+      expect(guarded.badAccepted).toBeLessThanOrEqual(simple.badAccepted + 1e-12);
+      expect(guarded.goodRejected).toBeGreaterThanOrEqual(simple.goodRejected - 1e-12);
+      expect(simple.badAccepted + simple.goodRejected).toBeLessThan(1);
+    }),
+    runs(200),
+  );
+});
+
+it('a proven window begins where a reading proves a part inside', () => {
+  // JCGM 106:2012 table 1 (from memory): z 1.64 for 95 %, of one limit.
+  expect(provenWindow({ max: 10 }, 2, 0.95)?.max).toBeCloseTo(10 - 2 * normalQuantile(0.95), 9);
+  expect(provenWindow({ min: 0, max: 3.8 }, 1, 0.95)).toBeUndefined();
+  const { min, max } = provenWindow({ min: 0, max: 4 }, 1, 0.95) ?? {};
+  expect(min).toBeGreaterThan(1.64);
+  expect((min ?? 0) + (max ?? 0)).toBeCloseTo(4, 9);
+});
+
+it('a reading is drawn towards what parts are as a rule, the more the coarser it is', () => {
+  expect(drawnTowards(10, 1, { mean: 0, deviation: 1 })).toEqual({ value: 5, u: Math.SQRT1_2 });
+  expect(drawnTowards(10, 1e-9, { mean: 0, deviation: 1 }).value).toBeCloseTo(10, 9);
+});
