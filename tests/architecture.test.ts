@@ -18,7 +18,7 @@ const FLOORS: readonly (readonly string[])[] = [
   ['torque', 'film'],
   ['measurement'],
   ['layout'],
-  ['formula'],
+  ['formula', 'calculator'],
   ['diagnostic'],
   ['quantity'],
 ];
@@ -32,6 +32,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   yaml: ['src/documents/'],
   'csv-parse': ['src/documents/csv.ts'],
   chalk: ['src/output/'],
+  mathjs: ['src/calculator/'],
   'string-width': ['src/output/'],
   preact: ['src/output/page/'],
   'preact-render-to-string': ['src/output/escape/html.ts'],

@@ -28,6 +28,7 @@ export async function callHere(
     workingDirectory: cwd,
     environment: { ...SURROUNDINGS, ...env },
     today: TODAY,
+    calculator: async () => (await import('../src/calculator/calculator.ts')).newCalculator(),
     out,
     err,
     input: () => Readable.from(input === '' ? [] : [Buffer.from(input)], { objectMode: false }),

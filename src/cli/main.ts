@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import type * as CalculatorFile from '../calculator/calculator.ts';
 import { writtenLines } from '../output/escape/line.ts';
 import { cacheFolder } from '../shell/process/cacheFolder.ts';
 import { today } from '../shell/process/clock.ts';
@@ -44,8 +45,15 @@ async function runShort(): Promise<number> {
     err,
     input,
     optimise,
+    calculator: async () => besideThis<typeof CalculatorFile>('calculator.cjs').newCalculator(),
     workerPool: (call, tasks) => workerPool(join(import.meta.dirname, 'poolMember.cjs'), call, tasks),
   });
+}
+
+/** A file of the bundle that most runs never load. */
+function besideThis<Exports>(file: string): Exports {
+  const { createRequire } = process.getBuiltinModule('node:module');
+  return createRequire(join(import.meta.dirname, file))(`./${file}`);
 }
 
 /** Node's own modules come compiled, for V8's own options alone: what git is asked with is loaded before those change. */

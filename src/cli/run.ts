@@ -3,6 +3,7 @@ import { writtenLines, writtenText } from '../output/escape/line.ts';
 import type { Output, World } from '../shell/world.ts';
 import { VERSION } from '../version.ts';
 import { addBenchCommands } from './benchCommands.ts';
+import { addCalc } from './calc/calcCommand.ts';
 import type { CheckCall, CheckedEngine, EngineTask } from './check/checkEngine.ts';
 import { addFilm } from './film/filmCommand.ts';
 import { HELP_WORDS } from './helpWords.ts';
@@ -66,6 +67,7 @@ export function commandLine(world: World, done: (exitCode: number) => void): Com
   addFilm(program, world, done);
   addPlan(program, world, done);
   addReport(program, world, done);
+  addCalc(program, world, done);
   addBenchCommands(program, world, done);
   return program;
 }

@@ -1,3 +1,4 @@
+import type { Calculator } from '../calculator/calculator.ts';
 import type { Written } from '../output/escape/language.ts';
 
 /** Everything outside the program that a command may touch: given to it, so that a test can give another. */
@@ -12,6 +13,8 @@ export interface World {
   readonly optimise?: () => void;
   /** Shares a long run among threads. */
   readonly workerPool?: WorkerPool;
+  /** Loads what `calc` works with: a file of its own, that no other command pays for. */
+  readonly calculator?: () => Promise<Calculator>;
   /** What is typed or piped in; undefined where a command has nothing to ask. */
   readonly input?: () => Input;
 }

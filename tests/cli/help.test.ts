@@ -15,6 +15,7 @@ const COMMANDS: readonly (readonly string[])[] = [
   ['film'],
   ['plan'],
   ['report'],
+  ['calc'],
   ['init'],
   ['new'],
   ['new', 'engine'],

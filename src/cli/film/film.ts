@@ -9,9 +9,10 @@ import { filmJson } from '../../output/film/filmJson.ts';
 import { filmLines, type ToldFilms } from '../../output/film/filmText.ts';
 import { whatIfLines } from '../../output/film/whatIfText.ts';
 import { unitNamed } from '../../quantity/units.ts';
-import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import { sessionNamed } from '../check/chooseSessions.ts';
+import type { FormatChoice } from '../format/formatChoice.ts';
+import { printFormats } from '../format/outputs.ts';
 import { openEngine } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
 import { readFilmCall } from './filmCall.ts';
@@ -23,7 +24,7 @@ export interface FilmOptions {
   readonly at?: string | undefined;
   /** `0.0020..0.0045` */
   readonly clearance?: string | undefined;
-  readonly format: 'text' | 'json';
+  readonly format: readonly FormatChoice[];
 }
 
 /** Prints the oil films of an engine's bearings by their measured clearances; the exit code. */
@@ -34,14 +35,12 @@ export function film(words: readonly string[], options: FilmOptions, world: Worl
   const told = toldFilms(report, shownSession(report, options.session), call.measure);
   const whatIf = options.clearance === undefined ? undefined : whatIfAsked(options.clearance, told);
   const exit = opened.hasProblems ? 2 : 0;
-  if (options.format === 'json') {
+  printFormats(options.format, world, (format, style) => {
+    if (format !== 'json')
+      return writtenLines(whatIf === undefined ? filmLines(told, style) : whatIfLines(whatIf, told, style));
     const origin = { at: opened.revision, exit, whatIf } as const;
-    world.out.write(writtenJson(json`${filmJson(told, origin)}\n`));
-    return exit;
-  }
-  const style = textStyle(world.out, world.environment, false);
-  const lines = whatIf === undefined ? filmLines(told, style) : whatIfLines(whatIf, told, style);
-  world.out.write(writtenLines(lines));
+    return writtenJson(json`${filmJson(told, origin)}\n`);
+  });
   return exit;
 }
 

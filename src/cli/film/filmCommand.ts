@@ -1,5 +1,6 @@
-import { type Command, Option } from 'commander';
+import type { Command } from 'commander';
 import type { World } from '../../shell/world.ts';
+import { formatOption } from '../format/formatChoice.ts';
 import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
 
 /** `tenths film [ENGINE] [MEASURE]`. */
@@ -12,7 +13,7 @@ export function addFilm(program: Command, world: World, done: (exitCode: number)
     .option('--session <name>', 'the clearances of this session instead of those that hold now')
     .option('--at <revision>', 'the documents of this git revision instead of those on disk')
     .option('--clearance <range>', 'what other clearances would do, such as 0.0020..0.0045')
-    .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
+    .addOption(formatOption(['text', 'json']))
     .addHelpText('after', FILM_END)
     .action(async (words: string[], options) => {
       const { film } = await import('./film.ts');
