@@ -9,11 +9,41 @@ import type { RunTotals } from './formats/format.ts';
 import { knownText } from './knownFinding.ts';
 
 /** Problems with documents: the place, what is wrong, the user's own line, what to do. */
-export const diagnosticsLines = (
+export function diagnosticsLines(
   list: readonly Diagnostic[],
   texts: ReadonlyMap<string, string>,
   style: TextStyle,
-): readonly Line[] => withGaps(list.map((each) => diagnosticLines(each, texts.get(each.place.path), style)));
+): readonly Line[] {
+  const alike = [...alikeIn(list).values()];
+  const shown = new Set(alike.flatMap((each) => each.slice(0, MOST_ALIKE)));
+  return withGaps([
+    ...list
+      .filter((each) => shown.has(each))
+      .map((each) => diagnosticLines(each, texts.get(each.place.path), style)),
+    ...alike.filter(({ length }) => length > MOST_ALIKE).map((each) => [moreLine(each, style)]),
+  ]);
+}
+
+/** One cause makes them: nobody reads more of them to find it. */
+const MOST_ALIKE = 100;
+
+/** Of one kind in one document. */
+function alikeIn(list: readonly Diagnostic[]): ReadonlyMap<string, readonly Diagnostic[]> {
+  const found = new Map<string, Diagnostic[]>();
+  for (const each of list) {
+    const kind = `${each.code} ${each.place.path}`;
+    const others = found.get(kind);
+    if (others === undefined) found.set(kind, [each]);
+    else others.push(each);
+  }
+  return found;
+}
+
+function moreLine(alike: readonly Diagnostic[], { paint }: TextStyle): Line {
+  const [first] = alike;
+  const left = alike.length - MOST_ALIKE;
+  return line`${paint.strong(first?.place.path ?? '')}: ${left} more of ${first?.code ?? ''}`;
+}
 
 const FRAME_WIDTH = 100;
 
