@@ -10,7 +10,7 @@ export function commitAll(folder) {
 
 const NOBODY = ['-c', 'user.name=nobody', '-c', 'user.email=nobody@example.org'];
 
-/** Without the settings, hooks and templates of whoever builds; in a hook, git is told of another repository. */
+/** Without the settings, hooks and templates of whoever builds; in a hook, the environment names another repository. */
 function gitAlone() {
   const others = Object.entries(process.env).filter(([name]) => !name.startsWith('GIT_'));
   return { ...Object.fromEntries(others), GIT_CONFIG_GLOBAL: '/dev/null', GIT_CONFIG_NOSYSTEM: '1' };

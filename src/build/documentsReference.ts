@@ -31,7 +31,7 @@ the shop adds, and \`<part>\` is such an id without its last word: \`main_journa
 - \`~\` is a reading that was not taken.
 `;
 
-/** Keys that every document may have are told once. */
+/** Keys that every document may have are reported once. */
 const HEAD = /^(?:kind|version|units|note)\b/;
 
 const headSection = (anyDocument: Schema): string =>

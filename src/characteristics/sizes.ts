@@ -77,7 +77,7 @@ const ROUND_NOTE =
   'The greatest less the least of several readings is biased upward: where a reading repeats within 0.3 to 0.5 tenth (one standard deviation), four of a round part show a tenth out of round more than half of the time (simulated). Where a tenth matters, repeat each point.';
 
 const TAPER_NOTE =
-  'The size of the difference is judged, without a sign; which end is larger is told beside it, and with a station between the ends a barrel or a hollow.';
+  'The size of the difference is judged, without a sign; which end is larger is shown beside it, and with a station between the ends a barrel or a hollow.';
 
 const outOfRoundOf = (of: Diameter): Characteristic => ({
   ...formOf(of, 'out of round'),

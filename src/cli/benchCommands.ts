@@ -37,7 +37,7 @@ const INIT_END = helpEnd({
     ['tenths init shop --units mm', 'in the folder shop, millimetres and N m'],
     ['tenths init --hook --ci', 'with a check before each commit and on each push'],
   ],
-  notes: [`Nothing is ever overwritten, so it may be run again: files that stand are kept.`],
+  notes: [`Nothing is ever overwritten, so it may be run again: existing files are kept.`],
 });
 
 function addRecord(program: Command, world: World, done: (exitCode: number) => void): void {
@@ -51,7 +51,7 @@ function addRecord(program: Command, world: World, done: (exitCode: number) => v
         ...STAGES,
       ]),
     )
-    .option('--session <name>', 'a session that stands: its open places are filled in')
+    .option('--session <name>', 'an existing session: its open places are filled in')
     .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
     .option('--by <name>', 'who measures', forDocument)
     .option('--measure <ids>', 'these characteristics instead of what the limits name', list)
@@ -87,7 +87,7 @@ function addImport(program: Command, world: World, done: (exitCode: number) => v
     .option('--new-map <name>', "make imports/NAME.yaml from the file's headings, to be filled in")
     .option('--engine <name>', ENGINE_OPTION)
     .addOption(new Option('--stage <stage>', 'where the job stands, for a new session').choices([...STAGES]))
-    .option('--session <name>', 'a session that stands')
+    .option('--session <name>', 'an existing session')
     .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
     .option('--by <name>', 'who measured', forDocument)
     .option('--dry-run', 'print the session as it would be, and write nothing')

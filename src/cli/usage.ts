@@ -10,7 +10,7 @@ export class UsageError extends Error {
   }
 }
 
-/** What went wrong and what to do about it, as it is told on stderr. */
+/** What went wrong and what to do about it, as it is reported on stderr. */
 export const problemLines = ({ message, help }: ToldProblem): readonly string[] => [
   `tenths: ${message}`,
   ...(help === undefined ? [] : [`        ${help}`]),

@@ -70,7 +70,7 @@ function readingsOf(session: SessionDocument | undefined): ReadonlyMap<string, P
   return placed;
 }
 
-/** What is not the same at one position. Of readings that are as many on both sides only those that differ are told. */
+/** What is not the same at one position. Of readings that are as many on both sides only those that differ are reported. */
 function readingOf(before: Placed | undefined, after: Placed | undefined): RewrittenReading | undefined {
   const placed = after ?? before;
   const [was, is] = [pointsIn(before), pointsIn(after)];

@@ -176,7 +176,7 @@ class Reading {
     );
   }
 
-  /** The one that lies highest; every other is told, in its folder or below it. */
+  /** The one that lies highest; every other is reported, in its folder or below it. */
   engineDocument(): OpenedDocument | undefined {
     const depthOf = (each: OpenedDocument): number => folderOf(each.source.path).length;
     const [first, ...others] = this.#documents.own

@@ -49,8 +49,8 @@ export function parseCsv(text: string, delimiter: string): Csv {
 /** The library's errors in our words; the others are of calls and not of files. */
 const MESSAGES: Readonly<Partial<Record<CsvErrorCode, string>>> = {
   CSV_QUOTE_NOT_CLOSED: 'the quotes that begin here never end',
-  CSV_INVALID_CLOSING_QUOTE: 'text stands behind the closing quotes',
-  CSV_NON_TRIMABLE_CHAR_AFTER_CLOSING_QUOTE: 'text stands behind the closing quotes',
+  CSV_INVALID_CLOSING_QUOTE: 'text after the closing quotes',
+  CSV_NON_TRIMABLE_CHAR_AFTER_CLOSING_QUOTE: 'text after the closing quotes',
   INVALID_OPENING_QUOTE: 'quotes stand within a cell that does not begin with them',
 };
 

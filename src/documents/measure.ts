@@ -68,6 +68,6 @@ export function unknownMeasure(
 ): { readonly message: string; readonly help: string | undefined } {
   const renamed = RENAMED_IDS.get(id);
   return renamed === undefined
-    ? { message: `nothing is known as ${id}`, help: didYouMean(id, measures.ids()) }
+    ? { message: `unknown characteristic ${id}`, help: didYouMean(id, measures.ids()) }
     : { message: `${id} is now ${renamed.now}`, help: `write ${renamed.example}` };
 }

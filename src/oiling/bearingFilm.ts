@@ -43,7 +43,7 @@ export function bearingsOf(
   return { kind, diameter: inMetres(diameter.amount), length: inMetres(length.amount), load, supply };
 }
 
-/** What is told of a film, in SI units. */
+/** What is reported of a film, in SI units. */
 export const FIGURES = ['thickness', 'flow', 'power', 'rise'] as const;
 export type Figure = (typeof FIGURES)[number];
 

@@ -12,7 +12,7 @@ function said(files: Files, drawnName: (written: string) => string = (name) => n
     const distance = judgement.past && `${judgement.past.side} ${judgement.past.by.n}/${judgement.past.by.d}`;
     return `${characteristic.id} ${at} ${half ?? ''}: ${judgement.verdict} ${distance ?? ''} ${routes.length}`;
   });
-  // Which of several stands apart depends on which are of one size, and one block is told before another.
+  // Which of several stands apart depends on which are of one size, and one block is reported before another.
   const found = (session?.findings ?? [])
     .filter(({ code }) => code !== 'reading/spread')
     .map(({ code, measure, at }) => `${code} ${measure} ${at?.coordinates.map(drawnName).join(' ') ?? ''}`);

@@ -5,12 +5,12 @@ const sized = (sizes: string): Files => ({ 'e/engine.yaml': engineIn('in', `size
 
 const TAPER = '- { measure: cylinder_bore, stations: [top, bottom], at: { 1: [4.0010, 4.0000] } }';
 
-describe('a limit whose formula over sizes alone comes to nothing', () => {
+describe('a limit whose formula over sizes alone cannot be evaluated', () => {
   it.each([
     ['divides by zero', '1 / (bore - 4)', 'bore: 4'],
     ['takes the root of a negative number', 'sqrt(bore - 5)', 'bore: 4'],
     ['names no size at all', '1 / 0', 'bore: 4'],
-  ])('%s: the limits document is told, and nothing is judged', (_, formula, sizes) => {
+  ])('%s: the limits document is reported, and nothing is judged', (_, formula, sizes) => {
     const files = shopFiles(
       `cylinder_taper: { wear: { max: { formula: "${formula}" } } }`,
       TAPER,
@@ -45,7 +45,7 @@ describe('a limit whose formula over sizes alone comes to nothing', () => {
   });
 });
 
-describe('a limit whose formula comes to nothing with what was read', () => {
+describe('a limit whose formula cannot be evaluated with what was read', () => {
   const read =
     '- { measure: main_journal_diameter, at: { 1: 2.5, 2: 3.0 } }\n- { measure: main_bearing_clearance, at: { 1: 0.0030, 2: 0.0030 } }';
   const formula = '{ formula: "0.002 / (main_journal_diameter - 2.5)" }';
@@ -104,7 +104,7 @@ describe("a formula of the shop's own characteristic", () => {
   const files = (formula: string) =>
     shopFiles('cylinder_taper: { wear: { max: 0.002 } }', TAPER, 'teardown', shop(formula));
 
-  it('that names nothing known is told when it is read, with the nearest name', () => {
+  it('that names nothing known is reported when it is read, with the nearest name', () => {
     const { diagnostics } = shopOf(files('cylinder_bor - bore'));
     expect(diagnostics).toMatchObject([
       {

@@ -209,7 +209,7 @@ describe('limits at some names of a position', () => {
     });
   });
 
-  it('in equal number that differ are told, unless what holds at both is stated', () => {
+  it('in equal number that differ are reported, unless what holds at both is stated', () => {
     const limits = (more: string) =>
       `ring_end_gap: { at: { top: { new: { max: 0.010 } }, 2: { new: { max: 0.020 } }${more} } }`;
     const { diagnostics } = shopOf(rings(limits(''), AT));

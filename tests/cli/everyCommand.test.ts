@@ -214,7 +214,7 @@ describe('a terminal', () => {
   });
 });
 
-it('a folder that was removed under a terminal is told', async () => {
+it('a folder that was removed under a terminal is reported', async () => {
   const ran = await inShop((cwd) => runLine('mkdir gone; cd gone; rmdir ../gone; tenths check', { cwd }));
   expectRefused(ran);
   expect(ran.stderr).toContain('no longer there');

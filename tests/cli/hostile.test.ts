@@ -116,7 +116,7 @@ function expectRefused({ stdout, stderr, exitCode }: Ran, path: string, codes: R
   const told = [...stdout.matchAll(/^([\w/.-]+):\d+:\d+: error document\/([a-z-]+): ./gm)];
   const own = told.filter(([, at]) => at === path).map(([, , code]) => code);
   expect(own).toEqual(expect.arrayContaining([expect.stringMatching(codes)]));
-  // Alone it is told in full, among others in a line.
+  // Alone it is reported in full, among others in a line.
   expect(stdout).toMatch(
     /^(Sound pump: 2 ok|Sound pump {2}sound\n.*\n\n2 ok\nas teardown 2026-02-03 leaves it)$/m,
   );

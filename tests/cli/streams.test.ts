@@ -150,7 +150,7 @@ describe('a stream that cannot be written', () => {
   });
 
   it.each(['tenths check', 'tenths check --format json', 'tenths --version', 'tenths --help'])(
-    'since a disk is full is told in words, exit 2: %s',
+    'since a disk is full is reported in words, exit 2: %s',
     async (line) => {
       const ran = await atTheBench({}, (cwd) => runLine(`${line} > /dev/full`, { cwd }));
       expect(ran).toEqual({

@@ -231,7 +231,7 @@ beforeAll(() => {
   for (const [index, row] of ON_DISK.entries()) makeRow(row, IN_GIT.length + index);
 });
 
-/** How a path is told, and whether the engine that it bears on is judged. */
+/** How a path is reported, and whether the engine that it bears on is judged. */
 function toldIn({ diagnostics, findings, engines }: Json, { index, place, name }: Case) {
   const path = pathsOf(index, name)[place];
   const codes = [
@@ -266,7 +266,7 @@ describe('what looks like a document is read, or told with its weight', () => {
   });
 });
 
-describe('the same is told of a commit', () => {
+describe('the same is reported of a commit', () => {
   let then: Promise<Json> | undefined;
   it.each(CASES.filter(({ index }) => index < IN_GIT.length))('$title, $where: $told', async (row) => {
     then ??= checked('--at', 'HEAD');
@@ -302,7 +302,7 @@ describe('the reason', () => {
       'a hidden folder of documents',
       '.old is not read, since folders of that name are not searched: move documents out of it',
     ],
-  ])('of %s is told', async (title, message) => {
+  ])('of %s is reported', async (title, message) => {
     expect(await reasonOf(title)).toBe(message);
   });
 });

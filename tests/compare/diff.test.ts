@@ -238,7 +238,7 @@ describe('what is not like for like', () => {
 describe('limits and concessions', () => {
   const readings = session(TEARDOWN, [['main_bearing_clearance', 'bore', '{ 1: 0.0045 }']]);
 
-  it('a limit that changed is told apart from the readings', () => {
+  it('a limit that changed is reported apart from the readings', () => {
     const before = stateOfFiles(shop({ 'engine/a.yaml': readings }));
     const after = stateOfFiles({
       ...shop({ 'engine/a.yaml': readings }),

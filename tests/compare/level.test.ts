@@ -56,7 +56,7 @@ describe('values whose limits hold at unlike temperatures', () => {
     );
   });
 
-  it('are the same where only the limits were put at another temperature, and that is told', () => {
+  it('are the same where only the limits were put at another temperature, and that is reported', () => {
     const [before, after] = ['', 'temperature: 95 degF\n'].map((head) =>
       stateOfFiles(pistons({ 'engine/limits.yaml': limits(head), ...read(2020, 0, '4.1240') })),
     );

@@ -86,8 +86,8 @@ describe('the text of a spreadsheet', () => {
     ['a;b\n1;2\n3;"never\n4;5\n', 'the quotes that begin here never end', 3, 3],
     ['a;b\n1;"x\ny"\n"never;1\n', 'the quotes that begin here never end', 4, 1],
     ['"never', 'the quotes that begin here never end', 1, 1],
-    ['a;b\r\n1;"x"y\r\n', 'text stands behind the closing quotes', 2, 3],
-    ['a;b\r\n1;"x" y\r\n', 'text stands behind the closing quotes', 2, 3],
+    ['a;b\r\n1;"x"y\r\n', 'text after the closing quotes', 2, 3],
+    ['a;b\r\n1;"x" y\r\n', 'text after the closing quotes', 2, 3],
     ['a;b\nµ;1/2"\n', 'quotes stand within a cell that does not begin with them', 2, 3],
   ])('is refused where it breaks off: %j', (text, message, line, column) => {
     expect(parseCsv(text, ';')).toEqual({ rows: [], problems: [{ message, line, column }] });

@@ -9,7 +9,7 @@ const told = (blocks: string, more = '') =>
   );
 const BLOCK = '- { measure: cylinder_bore, at: { 1: 4.1 } }';
 
-describe('what the loader refused is told once', () => {
+describe('what the loader refused is reported once', () => {
   it.each([
     ['an alias for a reading', '- { measure: cylinder_bore, at: { 1: *a } }', '', ['5:40 alias']],
     ['an alias for what is measured', '- { measure: *a, at: { 1: 4.1 } }', '', ['5:16 alias']],

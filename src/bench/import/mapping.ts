@@ -58,7 +58,7 @@ const COLUMN_KEYS = [
 ] as const;
 const KEYS = ['columns', 'measure', 'measures', 'delimiter', 'decimal', 'unit', 'decimals'] as const;
 
-/** Reads a mapping; nothing in it is guessed, and every problem is told. */
+/** Reads a mapping; nothing in it is guessed, and every problem is reported. */
 export function readMapping(shown: string, bytes: Uint8Array): MappingResult {
   const { source, root, diagnostics } = loadYaml(shown, bytes);
   const problems = [...diagnostics];

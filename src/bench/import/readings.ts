@@ -125,7 +125,7 @@ class RowReader {
     if (characteristic !== undefined) return characteristic;
     const measureCell = this.#cell(row, measureColumn) ?? row[0];
     const help = didYouMean(called, [...measures.keys(), ...this.#registry.ids()]);
-    const message = `nothing is known as ${called || 'an empty name'}`;
+    const message = called === '' ? 'no characteristic is named' : `unknown characteristic ${called}`;
     return this.#report(measureCell, measureColumn ?? '', message, help);
   }
 

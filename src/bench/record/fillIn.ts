@@ -17,7 +17,7 @@ export type FilledIn =
     };
 
 /**
- * Readings put into a session that stands: where a `~` waits for them, else as blocks behind those that are there.
+ * Readings put into an existing session: where a `~` waits for them, else as blocks behind those that are there.
  * Comments, order and digits of everything else stay as they are.
  */
 export function fillIn(

@@ -99,7 +99,7 @@ function exceededFinding(row: Row, entry: ConcessionOfSide, printing: Printing):
   });
 }
 
-/** What ended is told where nothing in force speaks of the side on which the row is out. */
+/** What ended is reported where nothing in force speaks of the side on which the row is out. */
 function expiredFindings(
   row: Row,
   inForce: readonly ConcessionInForce[],

@@ -13,7 +13,7 @@ const NO_DISTANCE: FindingKind = {
   usually:
     'Write the stations with their distances: `stations: { front: 0.25 in, rear: 1.75 in }`, or in `grids:` once.',
   example:
-    'main journal taper has a limit for a length, and the stations of main journal diameter say no distances',
+    'main journal taper has a limit for a length, and the stations of main journal diameter have no distances',
 };
 
 export const distanceKinds: readonly FindingKind[] = [NO_DISTANCE];
@@ -34,7 +34,7 @@ function withoutDistance(characteristic: Characteristic, view: SessionView): Fin
       const read = input && routes.at(input, position, {})[0];
       if (read === undefined || read.grid.stations.length < 2 || hasDistances(read.grid)) continue;
       const limit = Object.values(bands).flatMap((band) => band?.max ?? band?.min ?? [])[0];
-      const message = `${characteristic.label} has a limit for a length, and the stations of ${input?.label} say no distances`;
+      const message = `${characteristic.label} has a limit for a length, and the stations of ${input?.label} have no distances`;
       return finding(NO_DISTANCE, read.place, message, {
         measure: characteristic.id,
         position,

@@ -63,7 +63,7 @@ const MISSING: FindingKind = {
   means: 'A position has limits and no value, while others of its kind were measured in the same session.',
   matters: 'What was skipped once is easily taken for measured.',
   usually: 'Measure it, or write ~ with a note of why it was left out.',
-  example: 'main journal diameter 2 was not measured, and others of it were',
+  example: 'main journal diameter 2 is missing; other positions were measured',
 };
 const WORN: FindingKind = {
   code: 'reading/worn',
@@ -105,7 +105,7 @@ const NO_LIMIT: FindingKind = {
   code: 'limits/formula',
   severity: 'warning',
   means:
-    'The formula of a limit comes to nothing with what was measured at this position: it divides by zero, or takes the root of a negative number.',
+    'The formula of a limit cannot be evaluated with what was measured at this position: it divides by zero, or takes the root of a negative number.',
   matters: 'Without that limit nothing there can be found good.',
   usually: 'Look at the readings that the formula names; then correct the formula.',
   example:
@@ -238,7 +238,7 @@ function whyMissing(row: Row): string {
   const [derivation] = row.characteristic.derivations;
   return row.characteristic.onlyWithLimits === true && derivation !== undefined
     ? `${named(row)} cannot be worked out from what was read of ${derivation.inputs.join(', ')}`
-    : `${named(row)} was not measured, and others of it were`;
+    : `${named(row)} is missing; other positions were measured`;
 }
 
 /** The deciding limit that the reading lies nearest to. */

@@ -21,7 +21,7 @@ const SPREAD: FindingKind = {
     'Like parts wear alike. One that does not may have lost its oil, lie out of line, or hold a part of another size.',
   usually: 'Measure it again, and look for the cause before it is put together.',
   example:
-    'main journal diameter 3: 3.2462 in stands 1.5 thou from its nearest like, 2 at 3.2477 in (the difference is known to ±0.000080)',
+    'main journal diameter 3: 3.2462 in differs by 1.5 thou from the nearest position, 2 at 3.2477 in (the difference is known to ±0.000080)',
 };
 
 export const spreadKinds: readonly FindingKind[] = [SPREAD];
@@ -91,7 +91,7 @@ function apart(group: readonly Read[], unitFor: (row: Row) => Unit): Finding | u
   const { unit, decimals } = printingOf(one.row, unitFor);
   const text = (read: Read): string => formatAmount(read.judged.mean, unit, decimals);
   const gap = formatDistance(distance, unit, decimals);
-  const message = `${named(one.row)}: ${text(one)} stands ${gap} from its nearest like, ${next.row.position.name} at ${text(next)} (the difference is known to ±${formatUncertainty(expanded, unit)})`;
+  const message = `${named(one.row)}: ${text(one)} differs by ${gap} from the nearest position, ${next.row.position.name} at ${text(next)} (the difference is known to ±${formatUncertainty(expanded, unit)})`;
   return finding(SPREAD, one.row.place, message, {
     severity: isSaid(one.row) ? 'remark' : 'warning',
     measure: one.row.characteristic.id,

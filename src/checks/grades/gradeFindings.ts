@@ -25,7 +25,7 @@ const ANOTHER_GRADE: FindingKind = {
 
 export const gradeKinds: readonly FindingKind[] = [ANOTHER_GRADE];
 
-/** Sizes that are out and fit another grade, which is told by name. */
+/** Sizes that are out and fit another grade, which is reported by name. */
 export const gradeFindings = (
   view: SessionView,
   rows: readonly Row[],

@@ -105,7 +105,7 @@ export function rowsOf(characteristic: Characteristic, view: SessionView): reado
   const [lastDigit, supports] = [finestDigit(rows), supportsOf(characteristic, view.session)];
   return rows.flatMap((row) => {
     if (row.routes.length > 0) return [{ ...row, lastDigit }];
-    // What is missing has no place of its own: it is told beside what was measured.
+    // What is missing has no place of its own: it is reported beside what was measured.
     if (!canBeAt(characteristic, row.position, view.registry, view.engine.document.layout)) return [];
     const left = notTaken(characteristic, row.position, view.session);
     return row.judgement.verdict === 'missing' && !supports.has(row.position)

@@ -38,7 +38,7 @@ export const UNMEASURED: FindingKind = {
   severity: 'remark',
   means:
     'A characteristic has limits that would decide at this stage and is measured nowhere in the session. At a rebuild it is a warning.',
-  matters: 'An engine is closed up with what nobody measured.',
+  matters: 'The engine is assembled with unmeasured parts.',
   usually: 'Measure it now, or in a later session before the engine is closed up.',
   example: 'crankshaft end play has limits and was not measured',
 };

@@ -27,7 +27,7 @@ const MISSING: FindingKind = {
 
 export const historyKinds: readonly FindingKind[] = [REUSED, MISSING];
 
-/** What only shows across the sessions of an engine, by the session that it is told of. */
+/** What only shows across the sessions of an engine, by the session that it is reported of. */
 export function historyFindings({
   sessions,
   sequences,

@@ -17,7 +17,7 @@ const OUT: FindingKind = {
   matters: 'Clamp load follows torque: too little lets a joint move, too much stretches a bolt for good.',
   usually:
     'Loosen the joint and tighten it again from the first pass. Renew fasteners that went too far or must not be used twice.',
-  example: 'main caps, pass 3: 2L at 40 lbf ft, and 45 lbf ft is asked; beam-60 may be wrong by 1.6 lbf ft',
+  example: 'main caps, pass 3: 2L at 40 lbf ft, specified 45 lbf ft; beam-60: tolerance ±1.6 lbf ft',
 };
 export const reachedKinds: readonly FindingKind[] = [OUT];
 
@@ -32,7 +32,7 @@ interface Told {
 export const reachedFindings = (view: TighteningView): readonly Finding[] =>
   view.matched.flatMap((matched) => outOf(matched, view));
 
-/** A percentage of different final torques asks each fastener for its own: each step is told by itself. */
+/** A percentage of different final torques asks each fastener for its own: each step is reported by itself. */
 function outOf(matched: MatchedPass, view: TighteningView): readonly Finding[] {
   const { planned } = matched;
   if (planned === undefined) return beyondFinal(matched, view);
@@ -63,7 +63,7 @@ function outOfStep(
     .map(({ name, span }) => `${name ?? 'all'} at ${spanText(span, asked.unit)}`)
     .join(', ');
   const allowance = asked.allowance(wrong.flatMap(({ span }) => asked.outside(span)));
-  const message = `${passName(view, pass)}: ${values}, and ${spanText(asked.span, asked.unit)} is asked${allowance}${adapterHint(first.span, asked.span, view)}`;
+  const message = `${passName(view, pass)}: ${values}, specified ${spanText(asked.span, asked.unit)}${allowance}${adapterHint(first.span, asked.span, view)}`;
   const place = view.session.placeOf(first.at ?? logged.span);
   return [aboutPass(OUT, place, message, view, pass, wrong.length === 1 ? first.name : undefined)];
 }
@@ -103,7 +103,7 @@ function beyondFinal({ logged }: MatchedPass, view: TighteningView): readonly Fi
   return [finding(OUT, view.session.placeOf(logged.span), message, { limitPlace: view.log.document.start })];
 }
 
-/** Somebody who writes down what the wrench showed is told what the log wants. */
+/** Somebody who writes down what the wrench showed learns what the log wants. */
 function adapterHint(reached: AmountRange, asked: AmountRange, { log }: TighteningView): string {
   const { adapter, wrenchLength } = log.document.joint;
   if (adapter === undefined || wrenchLength === undefined) return '';

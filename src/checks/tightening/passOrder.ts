@@ -109,7 +109,7 @@ function strayPasses(view: TighteningView): readonly Finding[] {
       ];
     }
     if (!outOfOrder) return [];
-    const message = `${jointOf(view)}: pass ${planned.pass}, ${passText(planned, view)}, was made out of its turn`;
+    const message = `${jointOf(view)}: pass ${planned.pass}, ${passText(planned, view)}, was done out of sequence`;
     return [finding(ORDER, place, message, { limitPlace: passPlace(view, planned.pass) })];
   });
 }

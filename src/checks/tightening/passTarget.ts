@@ -54,7 +54,7 @@ function askedTorque(action: ResolvedAction, view: TighteningView): PassTarget |
     allowance: (ends) => {
       const errors = ends.map(error);
       const all = { least: least(errors), greatest: greatest(errors) };
-      return `; ${view.wrench?.id ?? 'a wrench'} may be wrong by ${spanText(all, unit)}`;
+      return `; ${view.wrench?.id ?? 'a wrench'}: tolerance ±${spanText(all, unit)}`;
     },
   };
 }

@@ -56,7 +56,7 @@ export const tighteningFindings = (engine: Engine, session: SessionDocument): re
     ];
   });
 
-/** What is wrong with the sequence itself is told where it was followed. */
+/** What is wrong with the sequence itself is reported where it was followed. */
 function sequenceFindings({ log, session }: TighteningView): readonly Finding[] {
   const { joint, passPlaces } = log.document;
   const beyond = proofCheck(joint, lubricationOf(log));

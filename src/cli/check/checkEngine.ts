@@ -29,7 +29,7 @@ export interface CheckedEngine {
   readonly diagnostics: readonly Diagnostic[];
   /** Of the documents that have diagnostics. */
   readonly texts: Texts;
-  /** Undefined where a document that every verdict stands on has a problem. */
+  /** Undefined where its engine, limits or instruments file has errors. */
   readonly judged: JudgedEngine | undefined;
 }
 

@@ -19,7 +19,7 @@ export function positionNames(
   return [...new Map(offers.map((offer) => [offer.word, offer])).values()];
 }
 
-/** What cannot be read is told by every other command. */
+/** What cannot be read is reported by every other command. */
 function positionsIn(path: string, root: string, family: Family): readonly Offer[] {
   const read = readBelow(root, path, MOST_BYTES);
   const opened = read.ok ? openDocument(path, path, read.value) : undefined;

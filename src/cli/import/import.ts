@@ -133,7 +133,7 @@ function newText(
   return `${text}imported:\n  - ${provenanceText(rows)}\n`;
 }
 
-/** The readings put into a session that stands, with where they came from. */
+/** The readings put into an existing session, with where they came from. */
 function addedText(
   opened: BenchEngine,
   { path }: RecordTarget,

@@ -18,7 +18,7 @@ import { UsageError } from '../usage.ts';
 const MOST_BYTES = 256 * 1024;
 const FOLDER = 'imports';
 
-/** The mapping of a call; undefined where it has problems, which are told. */
+/** The mapping of a call; undefined where it has problems, which are reported. */
 export function openMapping(
   name: string | undefined,
   { root }: BenchEngine,

@@ -80,7 +80,7 @@ function signedOption(text: string | undefined, quantity: Quantity, plain: Unit 
   return amount === undefined || sign === '' || sign === '+' ? amount : negate(amount);
 }
 
-/** An error is told in the unit in which it was typed. */
+/** An error is reported in the unit in which it was typed. */
 const unitIn = (text: string | undefined, quantity: Quantity): Unit | undefined =>
   findUnit(/[a-z].*$/i.exec(text ?? '')?.[0] ?? '', quantity);
 

@@ -5,7 +5,7 @@ import type { World } from '../../shell/world.ts';
 import type { MadeResult } from '../../shell/write/makeFiles.ts';
 import { problemLines } from '../usage.ts';
 
-/** One line a file; those below a quiet folder that went well are told in one line. The exit code. */
+/** One line a file; those below a quiet folder that went well are reported in one line. The exit code. */
 export function printMade(
   results: readonly MadeResult[],
   { out, err }: World,

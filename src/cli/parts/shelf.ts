@@ -9,7 +9,7 @@ import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import type { OpenedShop } from '../shop/everyEngine.ts';
 
-/** The parts of a shop that have documents of their own; what is wrong with one is told on stderr. */
+/** The parts of a shop that have documents of their own; what is wrong with one is reported on stderr. */
 export function shelfOf(
   { shop, engines }: OpenedShop,
   world: World,

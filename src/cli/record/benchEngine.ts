@@ -19,7 +19,7 @@ export interface BenchEngine {
   readonly loaded: LoadedEngine;
 }
 
-/** Opens the engine of a call; one that cannot be judged is told and refused, since entry is judged as typed. */
+/** Opens the engine of a call; one that cannot be judged is reported and refused, since entry is judged as typed. */
 export function benchEngine(name: string | undefined, world: World): BenchEngine {
   const { shop, folder } = engineNamed(name, world);
   const loaded = shop.load(folder);

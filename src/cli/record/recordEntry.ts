@@ -33,7 +33,7 @@ import type { BenchEngine } from './benchEngine.ts';
 import type { RecordTarget } from './recordTarget.ts';
 import { writeSession } from './recordWrite.ts';
 
-/** One entry: what was taken so far, and how it is told. */
+/** One entry: what was taken so far, and how it is reported. */
 export class Entry implements PromptDialogue {
   readonly #opened: BenchEngine;
   readonly #target: RecordTarget;

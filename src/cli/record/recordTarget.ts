@@ -96,7 +96,7 @@ export const lacksStage = (opened: BenchEngine, options: TargetOptions, world: W
   cutOff(opened, options) === undefined &&
   sessionsOfDay(opened, checkedDate(options.date, world)).length === 0;
 
-/** What is to be measured: the open places of a session that stands, then what the limits name and it lacks. */
+/** What is to be measured: the open places of an existing session, then what the limits name and it lacks. */
 export function recordStart(
   opened: BenchEngine,
   { path, existing }: RecordTarget,

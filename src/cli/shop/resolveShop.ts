@@ -114,7 +114,7 @@ const onlyOf = ({ shop, folder }: Located, name: string): string | undefined =>
 
 /** An engine's folder, read; problems with its documents were told on stderr. */
 export interface ReadEngine {
-  /** Undefined where a document that every verdict stands on has a problem. */
+  /** Undefined where its engine, limits or instruments file has errors. */
   readonly engine: Engine | undefined;
   readonly registry: Registry;
   readonly hasProblems: boolean;

@@ -78,7 +78,7 @@ function sequenceNamed(name: string, { sequences, document }: Engine): TorqueDoc
   }
   if (first !== undefined) return first;
   const help = sequences.length === 0 ? 'write one with kind: torque' : `it has ${listed(sequences)}`;
-  throw new UsageError(`${document.name} has no sound torque document ${name}`, help);
+  throw new UsageError(`${document.name} has no valid torque document ${name}`, help);
 }
 
 function toolsOf(options: TorqueOptions, { units }: Engine, { joint }: TorqueDocument): Tools {

@@ -79,7 +79,7 @@ function trendIn(
   throw new UsageError(`${measure} has no readings to follow in ${engine.document.name}`, help);
 }
 
-/** What earlier commits held; what could not be looked at is told on stderr. */
+/** What earlier commits held; what could not be looked at is reported on stderr. */
 function statesBefore({ found, revision }: OpenedEngine, world: World): readonly PastState[] {
   const { states, notJudged, isCutShort } = pastStates(found, revision, world);
   if (notJudged.length > 0) {

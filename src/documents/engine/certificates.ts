@@ -7,7 +7,7 @@ import { readDate } from '../date.ts';
 import { childOf, itemsOf, scalarOf, textAt } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 
-/** `certificates:` of an instrument, by date; a day that two of them have is told. */
+/** `certificates:` of an instrument, by date; a day that two of them have is reported. */
 export function readCertificates(
   instrument: Node,
   quantity: Quantity,

@@ -34,7 +34,7 @@ function afterProblem(
   if (after === undefined) return [];
   if (measures.find(after) === undefined) {
     const help = didYouMean(after, measures.ids());
-    return [diagnostic('unknown-measure', places.after, `nothing is known as ${after}`, help)];
+    return [diagnostic('unknown-measure', places.after, `unknown characteristic ${after}`, help)];
   }
   const next = (of: string): readonly string[] => [followed.get(of) ?? []].flat();
   if (circleFrom(id, next) === undefined) return [];

@@ -94,7 +94,7 @@ function readPositions(
   const only = layout.only(measure.family);
   if (at === undefined && only !== undefined) return [only];
   if (at === undefined) {
-    const message = `${measure.id} is measured at a ${measure.family.name}, and this says at none`;
+    const message = `${measure.id} needs a ${measure.family.name} position`;
     report(context, 'missing-key', item.span, message, 'write at: and the position, or a list of them');
     return [];
   }

@@ -13,7 +13,7 @@ export interface KnownParts {
 }
 
 /**
- * The parts that words name. A position that the engine has not is told, and so is a slip in the name of a part; any
+ * The parts that words name. A position that the engine has not is reported, and so is a slip in the name of a part; any
  * other words are the shop's own, for what is no part that is measured.
  */
 export function readParts(named: Named, known: KnownParts, context: DocumentContext): readonly PartAt[] {

@@ -100,13 +100,7 @@ function readPositions(
     return one(readPosition(only, value, `${pointer}/value`, shape, context));
   }
   if (value !== undefined) {
-    report(
-      context,
-      'value',
-      value.span,
-      `${id} is measured at a ${family.name}, and this says at none`,
-      readingForm(family),
-    );
+    report(context, 'value', value.span, `${id} needs a ${family.name} position`, readingForm(family));
   }
   const steps = itemsOf(childOf(item, 'after')).map((step, index) =>
     readStep(step, `${pointer}/after/${index}`, shape, layout, context),

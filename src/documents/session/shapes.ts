@@ -196,7 +196,7 @@ function unnamedList(count: number, { stations, directions }: ReadingGrid): [str
       : 'write as many readings as names, ~ for one not taken; several of one point are { repeat: [...] }';
   const message =
     names.length === 0
-      ? `${count} readings in a list, and nothing says along what they were taken`
+      ? `${count} readings in a list: name the stations or directions`
       : `${count} readings in a list, and the names are ${names.join(', ')}`;
   return [message, help];
 }

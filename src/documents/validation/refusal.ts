@@ -13,7 +13,7 @@ export interface Refusal {
   readonly wanted: ReadonlySet<string>;
 }
 
-/** What is left of ajv's errors when each mistake is told once, where it was made. */
+/** What is left of ajv's errors when each mistake is reported once, where it was made. */
 export function refusalsOf(errors: readonly SchemaError[]): Refusal[] {
   const told: Refusal[] = [];
   for (const error of errors) {
@@ -23,7 +23,7 @@ export function refusalsOf(errors: readonly SchemaError[]): Refusal[] {
   return told;
 }
 
-/** A key that is missing because it is misspelt just beside is told once, as the unknown key that it is. */
+/** A key that is missing because it is misspelt just beside is reported once, as the unknown key that it is. */
 export function withoutMisspelt(refusals: readonly Refusal[]): Refusal[] {
   const meant = new Set(refusals.flatMap(meantKey));
   const stands = ({ path }: Refusal, key: unknown) => meant.has(JSON.stringify([path, key]));

@@ -59,7 +59,7 @@ function typeHelp(refusal: Refusal, node: Node): string {
 export function wrongChoice({ data, params, schema }: Refusal, node: Node): Words {
   const allowed = [params.allowedValues].flat().map(String);
   const meant = typeof data === 'string' ? didYouMean(data, allowed) : undefined;
-  // The words that would do are told once: here, or in the help.
+  // The words that would do are reported once: here, or in the help.
   const help = meant ?? errorMessage(schema) ?? `write one of ${allowed.join(', ')}`;
   const isTold = allowed.every((word) => help.includes(word));
   const few = allowed.length === 1 ? `not ${allowed[0]}` : `none of ${allowed.join(', ')}`;

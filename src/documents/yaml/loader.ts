@@ -94,7 +94,7 @@ function syntaxProblems(parsed: Document.Parsed, source: SourceText, complete: b
   const bracketEndingAt = (end: number): number | undefined => {
     starts ??= flowStarts(parsed.contents);
     const start = starts.get(end);
-    // One that has its own end lost it to a bracket within, which is told itself.
+    // One that has its own end lost it to a bracket within, which is reported itself.
     return start !== undefined && isClosed(source.text, start, end) ? undefined : start;
   };
   const problems = errors

@@ -75,8 +75,8 @@ const INDENT = '   ';
 
 export function notJudgedLines(folder: string, { paint, width }: TextStyle): readonly Line[] {
   const name = folder === '.' ? 'the engine here' : folder;
-  const head = line`${paint.strong(name)}: ${paint.bad('not judged')},`;
-  const why = 'since a document that every verdict stands on has a problem';
+  const head = line`${paint.strong(name)}: ${paint.bad('not judged')}:`;
+  const why = 'its engine, limits or instruments file has errors';
   return behind(head, why, width);
 }
 
@@ -108,7 +108,7 @@ function countsOf({ engines, sessions, diagnostics, findings, known }: RunTotals
   ].filter(Boolean);
   return {
     looked: `${plural(engines, 'engine')}, ${plural(sessions, 'session')}:`,
-    found: `${told.join(', ') || 'nothing to tell'}${knownCount(known)}`,
+    found: `${told.join(', ') || 'no findings'}${knownCount(known)}`,
   };
 }
 

@@ -6,7 +6,7 @@ export interface DiffSection {
   readonly title: string;
   /** What the rows of it are called where they are only counted. */
   readonly folded: boolean;
-  /** Only positions are told, unless all is asked for: there is nothing to compare. */
+  /** Only positions are reported, unless all is asked for: there is nothing to compare. */
   readonly listed: boolean;
   readonly changes: readonly Change[];
 }

@@ -73,7 +73,7 @@ function nowText({ row }: StateValue, printing: Printing): string {
   return [verdict, past, marginal ? 'marginal' : ''].filter(Boolean).join(', ');
 }
 
-/** What is other in how it was measured. Temperatures are told once, above everything. */
+/** What is other in how it was measured. Temperatures are reported once, above everything. */
 export const unlikeText = (unlike: readonly Unlikeness[]): string => {
   const told = unlike.filter((each) => each !== 'temperature');
   return told.length === 0 ? '' : `other ${told.join(', ')}`;

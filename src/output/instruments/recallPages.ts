@@ -11,7 +11,7 @@ import { changedSections, standingOf } from './changedVerdicts.ts';
 import { offText } from './evidenceText.ts';
 import { listSections, quietSections, tightenedSection } from './recalledReadings.ts';
 
-/** What is told of a recall. */
+/** What is reported of a recall. */
 export interface ToldRecall {
   readonly instrument: string;
   /** Undefined of one that is not registered. */
@@ -24,7 +24,7 @@ export interface ToldRecall {
   readonly recalled: readonly RecalledEngine[];
 }
 
-/** One page, or one for each customer, who is told of no other's engines. */
+/** One page, or one for each customer, who sees nothing of another's engines. */
 export function recallPages(told: ToldRecall, one: 'the shop' | 'each customer'): readonly Page[] {
   if (one === 'the shop' || told.recalled.length === 0) return [pageOf(told, undefined)];
   const customers = [...new Set(told.recalled.map(customerOf))];

@@ -57,7 +57,7 @@ export function titleOf(job: Job, engine: Engine): string {
   return [called, placesText(places, engine.document.layout)].filter(Boolean).join(' ');
 }
 
-/** What follows several jobs is told once. */
+/** What follows several jobs is reported once. */
 function followLines({ follows }: Job, before: readonly Job[]): readonly string[] {
   const same = before.find((each) => follows.length > 0 && each.follows === follows);
   return same === undefined ? follows : [`as for ${same.name}`];
@@ -101,7 +101,7 @@ const isOut = ({ judgement }: Row): boolean => judgement.verdict === 'out';
 const foundText = ({ on, is, remedy }: Observation): string =>
   `${on.join(', ')}: ${is}${remedy === undefined ? '' : `, to ${remedy}`}`;
 
-/** Of how many of one characteristic each is told by itself; a page of a whole engine must not take three sheets. */
+/** Of how many of one characteristic each is reported by itself; a page of a whole engine must not take three sheets. */
 const MOST_TOLD = 3;
 
 /** Of many the worst with its numbers, the others by their places. */

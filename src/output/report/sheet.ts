@@ -112,7 +112,7 @@ export const items = (
 export const section = (title: string, ...blocks: readonly (readonly Block[])[]): readonly SheetSection[] =>
   blocks.flat().length === 0 ? [] : [{ title, blocks: blocks.flat() }];
 
-/** What stands at the head of a page; the rest is told below. */
+/** What stands at the head of a page; the rest is reported below. */
 export const MOST_REASONS = 7;
 
 /** All that is open, where it is more than the head of a page has room for. */

@@ -115,7 +115,7 @@ const definitions: Readonly<Record<string, Schema>> = {
   engine: object({
     path: text,
     name: orNull(text),
-    judged: described('False where a document that every verdict stands on has a problem.', {
+    judged: described('False where its engine, limits or instruments file has errors.', {
       type: 'boolean',
     }),
     rule: { enum: ['simple', 'guarded', null] },

@@ -7,7 +7,7 @@ import { tighteningKinds } from '../../checks/tightening/tightening.ts';
 import { shortName } from '../../layout/naming.ts';
 import { severitiesText } from '../check/view/findingsView.ts';
 
-/** What is told by name where an engine stands, the worst first; the rest is counted. */
+/** What is reported by name where an engine stands, the worst first; the rest is counted. */
 const NAMED: readonly Verdict[] = ['out', 'undecided', 'missing'];
 const COUNTED: readonly Verdict[] = ['accepted', 'worn', 'off target', 'ok'];
 

@@ -13,7 +13,7 @@ export interface Discovery {
 
 /**
  * The YAML files in and, unless `below` is false, below the given folders (relative to `root`, with `/`; '' or '.' is the root).
- * Names that begin with a dot, node_modules and links are passed over. Everything is told by the listings of the folders.
+ * Names that begin with a dot, node_modules and links are passed over. Everything is reported by the listings of the folders.
  */
 export function discover(
   root: string,

@@ -47,7 +47,7 @@ function ancestors(folder: string): readonly string[] {
   return parent === folder ? [folder] : [folder, ...ancestors(parent)];
 }
 
-/** A document of that kind, or what has its name and is not read: that is told, and does not move the root. */
+/** A document of that kind, or what has its name and is not read: that is reported, and does not move the root. */
 function holds(folder: string, kind: 'shop' | 'engine'): boolean {
   const { paths, entries } = discover(folder, ['.'], { below: false });
   const isNamedSo = (path: string): boolean => path.replace(/\.ya?ml$/i, '').toLowerCase() === kind;

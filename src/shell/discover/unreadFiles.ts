@@ -7,7 +7,7 @@ import { isEngine, type Said, saidBy, type Unread, unreadOf } from './unread.ts'
 import { type Reason, reasonOf } from './unreadReason.ts';
 import { withoutText } from './withoutText.ts';
 
-/** One that is told. */
+/** One that is reported. */
 export interface UnreadFile extends Unread, Reason {
   /** The path under which it is reported. */
   readonly shown: string;

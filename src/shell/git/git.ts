@@ -55,7 +55,7 @@ export function resolveTogether(place: GitPlace, revisions: readonly string[]): 
   const input = names.map((each) => `${each}^{commit}\n`).join('');
   const answer = runGit(place, ['cat-file', '--batch-check'], { maxBytes: names.length * 1000, input });
   const lines = answer.ok ? answer.value.toString('latin1').trimEnd().split('\n') : [];
-  // A name that git cannot take apart may end the process, and one that is missing is told in words.
+  // A name that git cannot take apart may end the process, and one that is missing is reported in words.
   const oids = lines.map((line) => /^([0-9a-f]+) commit \d+$/.exec(line)?.[1]);
   if (oids.length !== names.length) return new Map();
   return new Map(
@@ -99,7 +99,7 @@ export function listTree(
 }
 
 /**
- * What git's index holds: what the next commit would. A hook is told by `GIT_INDEX_FILE` which index that is, where only
+ * What git's index holds: what the next commit would. A hook learns from `GIT_INDEX_FILE` which index that is, where only
  * some files are committed.
  */
 export function listStaged(place: GitPlace): Outcome<readonly TreeEntry[], GitReason> {

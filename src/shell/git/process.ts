@@ -18,7 +18,7 @@ export type GitReason =
   | 'too-much'
   | 'git';
 
-/** Where git runs, and what it is told about that place. */
+/** Where git runs, and what it is given about that place. */
 export interface GitPlace {
   /** The top of a working tree, or a bare repository. Absolute, without links. */
   readonly folder: string;

@@ -3,7 +3,7 @@ import { openFolders } from '../discover/discover.ts';
 import { isOpenFolder } from '../discover/entry.ts';
 import { done, failed, type Outcome, systemWords } from '../problem.ts';
 
-/** So long nothing must change before what did is told: a save is several writes, a commit that is checked out many. */
+/** So long nothing must change before what did is reported: a save is several writes, a commit that is checked out many. */
 const SETTLING_MS = 100;
 
 /**

@@ -17,7 +17,7 @@ function readingOf(rows: number): () => number {
   return () => readingsOf(csv, mapping.value, 0, engine, registry).problems.length;
 }
 
-it('as many wrong rows as a file can hold are told in no time', () => {
+it('as many wrong rows as a file can hold are reported in no time', () => {
   const [few, many] = [readingOf(2_000), readingOf(16_000)];
   expect(many()).toBe(16_000);
   expect(effort(many) / effort(few)).toBeLessThan(25);

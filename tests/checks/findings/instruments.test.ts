@@ -195,7 +195,7 @@ describe('an instrument too coarse for the tolerance', () => {
     );
   });
 
-  test('a strip that was read as a range is told how it would do, at its position with the label', () => {
+  test('a strip that was read as a range is reported how it would do, at its position with the label', () => {
     const labelled = { 'engine.yaml': `${ENGINE}labels: { main: { 1: front } }\n` };
     const under = one('measure: main_bearing_clearance, with: strip, at: { 1: under 0.004 }');
     const fine = {

@@ -138,7 +138,7 @@ describe('a limit for a step', () => {
       'camshaft gear',
       ['turning torque has a limit at camshaft gear, and no session has a step of that name'],
     ],
-  ])('called %s is told where no step has its name', (key, expected) => {
+  ])('called %s is reported where no step has its name', (key, expected) => {
     expect(told(key)).toEqual(expected);
   });
 

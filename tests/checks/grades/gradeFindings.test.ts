@@ -22,7 +22,7 @@ const told = (files: Files): readonly string[] =>
 const UNDER_10 = 'fitted: { crankshaft: { main: 0.010 under } }';
 
 describe('a size that fits another grade', () => {
-  it('than the stated one is told by name', () => {
+  it('than the stated one is reported by name', () => {
     expect(told(journals('1: 2.9895, 2: 2.9894, 3: 2.9795', UNDER_10))).toEqual([
       'main journal diameter 3: 2.9795 in fits 0.020 under, not the stated 0.010 under',
     ]);

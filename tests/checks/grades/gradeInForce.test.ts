@@ -309,7 +309,7 @@ describe('the words for what is of a size', () => {
     ['fitted: { crankshaft: { cylinder: 0.010 over } }'],
     ['fitted: { main_shells: { at: { 9: { lower: 0.011 under } } } }'],
     ['machined: [{ part: main journals, size: 10 under inches }]'],
-  ])('%s is told, and nothing is judged by it', (said) => {
+  ])('%s is reported, and nothing is judged by it', (said) => {
     expect(refusalsOf(shopOfSessions(said))).toHaveLength(1);
   });
 });

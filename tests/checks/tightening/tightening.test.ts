@@ -86,7 +86,7 @@ describe('torques, angles and stretches that are not those of their pass', () =>
       CAPS,
       'passes: [{ to: 40 }, { to: 80 }, { to: 110, values: { 1L: 110, 1R: 114.6, 2L: 105.7, 2R: 110 } }]',
       [
-        'torque/out main caps, pass 3: 1R at 114.6 lbf ft, 2L at 105.7 lbf ft, and 110 lbf ft is asked; beam-150 may be wrong by 4.228 to 4.584 lbf ft',
+        'torque/out main caps, pass 3: 1R at 114.6 lbf ft, 2L at 105.7 lbf ft, specified 110 lbf ft; beam-150: tolerance ±4.228 to 4.584 lbf ft',
       ],
     ],
     [
@@ -94,7 +94,7 @@ describe('torques, angles and stretches that are not those of their pass', () =>
       CAPS,
       'passes: [{ to: 40 }, { to: 70 }, { to: 110 }]',
       [
-        'torque/out main caps, pass 2: all at 70 lbf ft, and 80 lbf ft is asked; beam-150 may be wrong by 2.8 lbf ft',
+        'torque/out main caps, pass 2: all at 70 lbf ft, specified 80 lbf ft; beam-150: tolerance ±2.8 lbf ft',
       ],
     ],
     [
@@ -127,8 +127,8 @@ describe('torques, angles and stretches that are not those of their pass', () =>
       HEAD,
       'passes: [{ to: 31 }, { turn: 39 deg }, { turn: 51 deg }, { loosen: 360 deg }, { to: 50 }, { check: 45 }]',
       [
-        'torque/out cylinder head, pass 2: all at 39 deg, and 45 deg is asked within 5 deg',
-        'torque/out cylinder head, pass 3: all at 51 deg, and 40 to 50 deg is asked',
+        'torque/out cylinder head, pass 2: all at 39 deg, specified 45 deg within 5 deg',
+        'torque/out cylinder head, pass 3: all at 51 deg, specified 40 to 50 deg',
       ],
     ],
     [
@@ -136,7 +136,7 @@ describe('torques, angles and stretches that are not those of their pass', () =>
       HEAD,
       'passes: [{ to: 31 }, { turn: 45 deg }, { turn: 45 deg }, { loosen: 360 deg }, { to: 50 }, { check: 45, values: { 1: 45, 2: 45, 3: 40, 4: 45 } }]',
       [
-        'torque/out cylinder head, pass 6: 3 at 40 lbf ft, and 45 to 60 lbf ft is asked; beam-150 may be wrong by 1.6 lbf ft',
+        'torque/out cylinder head, pass 6: 3 at 40 lbf ft, specified 45 to 60 lbf ft; beam-150: tolerance ±1.6 lbf ft',
       ],
     ],
   ])('%s', (_, torque, log, expected) => {
@@ -151,15 +151,15 @@ describe('torques, angles and stretches that are not those of their pass', () =>
     const log =
       'passes: [{ to: 50 %, values: { 1L: 40, 1R: 30, 2R: 50, 2L: 40 } }, { to: 60, fasteners: [1L, 1R] }, { to: 100, fasteners: [2R, 2L] }]';
     expect(found(files(apart, log))).toEqual([
-      'torque/out main caps, pass 1: 1L at 40 lbf ft, and 30 lbf ft is asked; beam-150 may be wrong by 1.6 lbf ft',
-      'torque/out main caps, pass 1: 2L at 40 lbf ft, and 50 lbf ft is asked; beam-150 may be wrong by 1.6 lbf ft',
+      'torque/out main caps, pass 1: 1L at 40 lbf ft, specified 30 lbf ft; beam-150: tolerance ±1.6 lbf ft',
+      'torque/out main caps, pass 1: 2L at 40 lbf ft, specified 50 lbf ft; beam-150: tolerance ±1.6 lbf ft',
     ]);
   });
 
   test('what the wrench showed with an adapter is not what the fastener got', () => {
     const adapted = `${CAPS.replace('{ to: 80 }, ', '')}wrench: { length: 18 in }\nadapter: { length: 6 in }\n`;
     expect(found(files(adapted, 'passes: [{ to: 40 }, { to: 82.5 }]'))).toEqual([
-      'torque/out main caps, pass 2: all at 82.5 lbf ft, and 110 lbf ft is asked; beam-150 may be wrong by 3.3 lbf ft (that is the setting with the adapter: the log is of the torque at the fastener)',
+      'torque/out main caps, pass 2: all at 82.5 lbf ft, specified 110 lbf ft; beam-150: tolerance ±3.3 lbf ft (that is the setting with the adapter: the log is of the torque at the fastener)',
     ]);
   });
 
@@ -194,7 +194,7 @@ describe('what was left out, and in which order it was done', () => {
     [
       'passes in another turn',
       'passes: [{ to: 40 }, { to: 110 }, { to: 80 }]',
-      ['torque/order main caps: pass 3, to 110 lbf ft, was made out of its turn'],
+      ['torque/order main caps: pass 3, to 110 lbf ft, was done out of sequence'],
     ],
     [
       'fasteners in another order',
@@ -241,7 +241,7 @@ describe('a pass that was made once more than it is asked for', () => {
       ['remark main caps: pass 3, to 110 lbf ft, was made again on 2L'],
     ],
     [
-      'is nothing to tell where it is for those that were left out',
+      'gives no finding where it is for those that were left out',
       CAPS,
       'passes: [{ to: 40, left_out: [2L] }, { to: 40, fasteners: [2L] }, { to: 80 }, { to: 110, values: { 1L: 110, 1R: 110, 2R: 110, 2L: ~ } }, { to: 110, values: { 2L: 110 } }]',
       [],
@@ -258,7 +258,7 @@ describe('a pass that was made once more than it is asked for', () => {
       'is out of its turn where later passes were made in between',
       CAPS,
       'passes: [{ to: 40 }, { to: 80 }, { to: 40 }, { to: 110 }]',
-      ['warning main caps: pass 1, to 40 lbf ft, was made out of its turn'],
+      ['warning main caps: pass 1, to 40 lbf ft, was done out of sequence'],
     ],
   ])('%s', (_, torque, log, expected) => {
     expect(remarks(files(torque, log))).toEqual(expected);
@@ -331,7 +331,7 @@ describe('wrench, lubricant and steps', () => {
   });
 });
 
-describe('a sequence that cannot be right is told where it was followed', () => {
+describe('a sequence that cannot be right is reported where it was followed', () => {
   test('a torque beyond proof at the stated lubrication', () => {
     const strong = CAPS.replace('{ to: 110 }', '{ to: 200 }');
     expect(

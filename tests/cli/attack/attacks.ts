@@ -1,7 +1,7 @@
 import { COMMANDS, CONTROLS, MARKUP, NAUGHTY } from '../../output/escape/hostileTexts.ts';
 import { isLong, SEED } from '../../propertyRuns.ts';
 
-/** Controls that no document may hold, however they are written: one that does is told of, and its text is quoted. */
+/** Controls that no document may hold, however they are written: one that does is reported of, and its text is quoted. */
 export const REFUSED = /[\0-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]/u;
 
 /** What stands in a document in place of a name. */

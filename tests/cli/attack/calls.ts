@@ -26,7 +26,7 @@ const forPrograms = (words: string): readonly Call[] => [
 const SIDES = 'diff teardown rebuild engines/pump';
 const TREND = 'trend main_bearing_clearance engines/pump';
 
-/** Of a shop whose documents have problems: wherever they are told of. */
+/** Of a shop whose documents have problems: wherever they are reported of. */
 export const OF_PROBLEMS: readonly Call[] = [
   text('check'),
   text('explain stud_height'),

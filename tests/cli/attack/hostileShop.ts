@@ -61,7 +61,7 @@ export const harmlessAs =
   (name) =>
     textFor(name).split(name).map(harmless).join(name);
 
-/** A hostile text of one line: for what is told otherwise of other words, such as what is wrong with a formula. */
+/** A hostile text of one line: for what is reported otherwise of other words, such as what is wrong with a formula. */
 export const oneLineAs =
   (textFor: Texts): Texts =>
   (name) =>

@@ -145,11 +145,7 @@ imported:
       BORES.replace('lightly"', 'lightly'),
       'bores.csv:3:24 line 3: the quotes that begin here never end',
     ],
-    [
-      'quotes within a word',
-      BORES.replace('lightly"', 'lightly" x'),
-      'text stands behind the closing quotes',
-    ],
+    ['quotes within a word', BORES.replace('lightly"', 'lightly" x'), 'text after the closing quotes'],
   ])('with %s are refused by row and column, all at once, and none is taken', async (_, csv, message) => {
     shopWith({ 'bores.csv': csv });
     const called = await importing();

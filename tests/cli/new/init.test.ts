@@ -37,7 +37,7 @@ describe('a new shop', () => {
       writeFileSync(join(bench.folder(), 'instruments.yaml'), taken);
       await bench.call('new', 'engine', 'Pump');
       const checked = await bench.call('check');
-      expect(checked.out).toContain('1 engine, 0 sessions: nothing to tell');
+      expect(checked.out).toContain('1 engine, 0 sessions: no findings');
       expect(checked.exitCode).toBe(0);
     },
   );

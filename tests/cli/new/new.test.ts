@@ -253,7 +253,7 @@ describe('a new session', () => {
     [['--sheet'], 'where the job stands is not said'],
     [['--stage', 'teardown', '--date', '2026-02-30'], '2026-02-30 is not a date'],
     [['other', '--stage', 'teardown'], 'no engine is known as other'],
-    [['--stage', 'teardown', '--measure', 'main_journal'], 'nothing is known as main_journal'],
+    [['--stage', 'teardown', '--measure', 'main_journal'], 'unknown characteristic main_journal'],
     [['--stage', 'teardown', '--measure', 'main_journal_taper'], 'is worked out and not read'],
   ])('refuses %j with exit code 2 and a way on', async (words, message) => {
     shopWith({});

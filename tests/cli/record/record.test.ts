@@ -220,7 +220,7 @@ describe('readings through a pipe', () => {
     ]);
   });
 
-  it('fill the open places of a session that stands, and change nothing else of it', async () => {
+  it('fill the open places of an existing session, and change nothing else of it', async () => {
     shopWith();
     await bench.call('new', 'session', '--stage', 'teardown', '--date', '2026-02-03');
     const before = read(SESSION).replace('value: ~', 'value: 0.009   # by hand');

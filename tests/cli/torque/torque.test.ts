@@ -61,7 +61,7 @@ describe('the sequence is found', () => {
     const { exit, err } = await told(['flywheel']);
     expect([exit, err]).toEqual([
       2,
-      'tenths: Pump has no sound torque document flywheel\n        it has main-caps, rod-caps, studs\n',
+      'tenths: Pump has no valid torque document flywheel\n        it has main-caps, rod-caps, studs\n',
     ]);
   });
 });

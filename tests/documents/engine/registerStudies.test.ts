@@ -86,7 +86,7 @@ describe('an instrument whose repeatability is that of a study', () => {
     [
       'of something that nobody knows',
       files(study('').replace('main_journal_diameter', 'main_jornal_diameter')),
-      'e/gauges.yaml cannot be used: nothing is known as main_jornal_diameter',
+      'e/gauges.yaml cannot be used: unknown characteristic main_jornal_diameter',
     ],
   ])('is refused a study %s', (_title, all, message) => {
     const told = shopOf(all).diagnostics.filter(({ place }) => place.path === 'i.yaml');

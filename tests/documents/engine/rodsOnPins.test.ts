@@ -43,7 +43,7 @@ describe('a layout of which some rods are on no crankpin', () => {
   ])('%s is whole', (layout) => expect(refusalsOf(layout)).toEqual([]));
 });
 
-it('two rods out of limits on their pins are told', () => {
+it('two rods out of limits on their pins are reported', () => {
   const files = shopWith(
     '{ mains: 3, crankpins: { 1: [1L, 1R], 2: [2L, 2R] } }',
     '\n  - { measure: crankpin_diameter, at: { 1: 2.4990, 2: 2.4950 } }\n  - { measure: rod_bearing_bore, at: { 1L: 2.5010, 1R: 2.5011, 2L: 2.5010, 2R: 2.5012 } }',

@@ -78,7 +78,7 @@ describe('limits that hold from a day on', () => {
     expect(refusalsOf(shop({ 'shop/e/a.yaml': edition('2026-02-30', '0.011') }))).toHaveLength(1);
   });
 
-  it('are looked at edition by edition: a wear limit that is tighter in one of them is told', () => {
+  it('are looked at edition by edition: a wear limit that is tighter in one of them is reported', () => {
     const wear = limitsOf('crankshaft_end_play: { wear: { max: 0.0115 } }', 'from: 2026-03-01\n');
     const newer = limitsOf('crankshaft_end_play: { new: { max: 0.010 } }', 'from: 2026-05-01\n');
     const files = { 'shop/e/a.yaml': edition('', '0.012'), 'shop/e/b.yaml': wear, 'shop/e/c.yaml': newer };

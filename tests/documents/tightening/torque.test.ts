@@ -162,7 +162,7 @@ describe('passes', () => {
   });
 });
 
-describe('a slip in a sequence is told where it stands', () => {
+describe('a slip in a sequence is reported where it stands', () => {
   test.each([
     [
       'a name in the order that the joint does not have',

@@ -32,7 +32,7 @@ const CASES: readonly (readonly [string, string, readonly string[], string])[] =
 ];
 
 describe('text that is not well-formed', () => {
-  test.each(CASES)('%s is told in our own words, with its place', (_what, text, places, words) => {
+  test.each(CASES)('%s is reported in our own words, with its place', (_what, text, places, words) => {
     const loaded = load(text);
     expect(found(loaded)).toEqual(places);
     expect(`${loaded.diagnostics[0]?.message} ${loaded.diagnostics[0]?.help}`).toContain(words);
@@ -40,7 +40,7 @@ describe('text that is not well-formed', () => {
     expect(loaded.data).toBeUndefined();
   });
 
-  test('all of it is told in one run, in the order of the file', () => {
+  test('all of it is reported in one run, in the order of the file', () => {
     const text = 'a: 012\nb: "\\q"\nc: @x\nd: &y 1\nd: 2\n';
     expect(found(load(text))).toEqual([
       '1:4 scalar',

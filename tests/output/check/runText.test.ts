@@ -7,7 +7,7 @@ import { PLAIN } from '../../../src/output/terminal/picture.ts';
 
 const STYLE = { paint: paintWith(0), width: 80, glyphs: PLAIN, detail: false };
 
-const problem = (line: number, code = 'document/unknown-position'): Diagnostic => ({
+const problem = (line: number, code: Diagnostic['code'] = 'document/unknown-position'): Diagnostic => ({
   code,
   message: 'the engine has no main 9',
   place: { path: 'e/s.yaml', line, column: 1, endLine: line, endColumn: 2 },

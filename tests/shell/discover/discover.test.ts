@@ -42,7 +42,7 @@ describe('the documents of a shop', () => {
     expect(discover(root, ['.'])).toMatchObject({ paths: [...FILES].sort(), problems: [] });
   });
 
-  it('stand among names that may be meant as documents, which are told and not read', () => {
+  it('stand among names that may be meant as documents, which are reported and not read', () => {
     expect(discover(root, ['.']).entries).toEqual([
       { path: '.hidden', kind: 'folder' },
       { path: 'README.md', kind: 'file' },

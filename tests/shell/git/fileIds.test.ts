@@ -46,7 +46,7 @@ function place(folder = shop): GitPlace {
   return opened.value;
 }
 
-/** The ids as they are told, and which files were read for them. */
+/** The ids as they are reported, and which files were read for them. */
 function told(paths: readonly string[] = PATHS, root = shop): { ids: unknown[]; read: string[] } {
   const read: string[] = [];
   const reading = (path: string): Outcome<Uint8Array> => {

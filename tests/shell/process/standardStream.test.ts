@@ -42,7 +42,7 @@ describe('standard output', () => {
     expect(gone.turns()).toBe(2);
   });
 
-  test('a full disk is told, not taken for success', () => {
+  test('a full disk is reported, not taken for success', () => {
     expect(() => quietWriter(reader(['ENOSPC']).writeSome)('main 1 ok\n')).toThrow(CannotWrite);
     expect(() => quietWriter(reader(['ENOSPC']).writeSome)('main 1 ok\n')).toThrow('the disk is full');
   });

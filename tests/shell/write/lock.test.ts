@@ -136,7 +136,7 @@ describe('the lock of a holder that is gone', () => {
 });
 
 describe('a lock that several wait for', () => {
-  /** One that waits with a clock of its own; what happens while it sleeps is told, first nap first. */
+  /** One that waits with a clock of its own; what happens while it sleeps is reported, first nap first. */
   const waiter = (pid: number, naps: readonly (() => void)[]): ThisProcess => {
     let now = 0;
     let nap = 0;

@@ -34,7 +34,7 @@ export interface CheckWriter<Part = unknown> {
   engine(part: Part): void;
   /** Of no engine. */
   findings(list: readonly Finding[]): void;
-  /** An engine of which a document that every verdict stands on has a problem. */
+  /** An engine whose engine, limits or instruments file has errors. */
   notJudged(folder: string): void;
   end(totals: RunTotals): void;
 }

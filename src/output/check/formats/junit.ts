@@ -42,7 +42,7 @@ export const junit: CheckFormat<Suite> = {
   },
 };
 
-const NOT_JUDGED = 'a document that every verdict stands on has a problem';
+const NOT_JUDGED = 'its engine, limits or instruments file has errors';
 
 function casesOf(engine: EngineJson): readonly Case[] {
   const values = shownIn(engine).flatMap(([session, { rows }]) =>
@@ -60,7 +60,7 @@ function casesOf(engine: EngineJson): readonly Case[] {
   ];
 }
 
-/** A server knows a case again by these. What is of no value is told under its code. */
+/** A server knows a case again by these. What is of no value is reported under its code. */
 const nameOf = ({
   engine,
   session,

@@ -40,7 +40,7 @@ export const markdown: CheckFormat<ReadPart> = {
       engine: (part) => blocks.engine(part),
       findings: (list) => put(findingsBlocks(findingsView(list, style.detail))),
       notJudged: (folder) =>
-        put([md`**${folder}: not judged**, since a document that every verdict stands on has a problem`]),
+        put([md`**${folder}: not judged**: its engine, limits or instruments file has errors`]),
       end(totals) {
         blocks.end();
         const gone = goneTexts(totals);

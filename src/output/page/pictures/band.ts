@@ -30,7 +30,7 @@ export interface BandPicture extends Described {
 const WIDTH = 160;
 const HEIGHT = 24;
 const BASE = 14;
-/** Below the line of the limits, so that the two are told apart. */
+/** Below the line of the limits, so that the two stand apart. */
 const WHISKER = 21;
 /** Room beyond the outer limits, in which a reading past them is still drawn to scale. */
 const MARGIN = 28;
