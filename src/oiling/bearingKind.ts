@@ -1,5 +1,5 @@
 import type { PlainSize } from '../documents/engine/plainSizes.ts';
-import type { LoadedBearings } from '../documents/engine/runningDuty.ts';
+import type { LoadedBearings } from '../documents/engine/running/duty.ts';
 
 /** Bearings of one kind that run in oil, and where an engine states what a film depends on. */
 export interface BearingKind {

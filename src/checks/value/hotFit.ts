@@ -2,7 +2,7 @@ import { type Characteristic, placesOf } from '../../characteristics/characteris
 import { type Grid, gridOfOne, type Measured } from '../../characteristics/grid.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { heatOf } from '../../documents/engine/runningHeat.ts';
+import { heatOf } from '../../documents/engine/running/heat.ts';
 import { grown, type StatedTemperature } from '../../measurement/temperature.ts';
 import { subtractValues, type Value } from '../../measurement/value.ts';
 import { expandingPart } from './blockWarmth.ts';

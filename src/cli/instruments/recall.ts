@@ -75,7 +75,7 @@ function measuredBy(
 }
 
 function signedOption(text: string | undefined, quantity: Quantity, plain: Unit | undefined) {
-  const [, sign, size] = /^([-+−]?)(.*)$/.exec(text?.trim() ?? '') ?? [];
+  const [, sign, size] = /^([-+\u2212]?)(.*)$/.exec(text?.trim() ?? '') ?? [];
   const amount = amountOption('--error', text === undefined ? undefined : size, quantity, plain);
   return amount === undefined || sign === '' || sign === '+' ? amount : negate(amount);
 }

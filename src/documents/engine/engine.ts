@@ -9,12 +9,12 @@ import { type HandedOver, readHandedOver } from '../planning/handedOver.ts';
 import { type PartChange, readPartChanges } from '../session/partChanges.ts';
 import { childOf, entriesOf, textAt } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
-import { readExpansions } from './expansions.ts';
-import { type Oil, readOil } from './oil.ts';
 import { isPlainSize, PLAIN_SIZE_NAMES } from './plainSizes.ts';
 import { readLayout } from './readLayout.ts';
-import { type RunningDuty, readRunningDuty } from './runningDuty.ts';
-import { type RunningHeat, readRunningHeat } from './runningHeat.ts';
+import { type RunningDuty, readRunningDuty } from './running/duty.ts';
+import { readExpansions } from './running/expansions.ts';
+import { type RunningHeat, readRunningHeat } from './running/heat.ts';
+import { type Oil, readOil } from './running/oil.ts';
 import { type DecisionRule, readDecisionRule } from './shop.ts';
 import { readStamps, type Stamps } from './stamps.ts';
 

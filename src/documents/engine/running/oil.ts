@@ -1,6 +1,6 @@
-import { type Amount, type DocumentContext, parseAmount, readAmount, report } from '../amount.ts';
-import { childOf, entriesOf, textAt } from '../yaml/access.ts';
-import type { Entry, Node } from '../yaml/node.ts';
+import { type Amount, type DocumentContext, parseAmount, readAmount, report } from '../../amount.ts';
+import { childOf, entriesOf, textAt } from '../../yaml/access.ts';
+import type { Entry, Node } from '../../yaml/node.ts';
 
 /** An oil by its kinematic viscosity at two temperatures. */
 export interface Oil {

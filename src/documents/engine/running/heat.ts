@@ -1,8 +1,8 @@
-import type { StatedTemperature } from '../../measurement/temperature.ts';
-import { type DocumentContext, readAmount, withUnit } from '../amount.ts';
-import { childOf, entriesOf } from '../yaml/access.ts';
-import type { Node } from '../yaml/node.ts';
-import { DUTY_KEYS } from './runningDuty.ts';
+import type { StatedTemperature } from '../../../measurement/temperature.ts';
+import { type DocumentContext, readAmount, withUnit } from '../../amount.ts';
+import { childOf, entriesOf } from '../../yaml/access.ts';
+import type { Node } from '../../yaml/node.ts';
+import { DUTY_KEYS } from './duty.ts';
 
 /** How warm the parts of a running engine are, by the words of its materials; and all that are not named. */
 export interface RunningHeat {

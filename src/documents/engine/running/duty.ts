@@ -1,7 +1,7 @@
-import type { Quantity } from '../../quantity/units.ts';
-import { type Amount, type DocumentContext, readAmount, report } from '../amount.ts';
-import { childOf } from '../yaml/access.ts';
-import type { Node } from '../yaml/node.ts';
+import type { Quantity } from '../../../quantity/units.ts';
+import { type Amount, type DocumentContext, readAmount, report } from '../../amount.ts';
+import { childOf } from '../../yaml/access.ts';
+import type { Node } from '../../yaml/node.ts';
 
 /** What a running engine asks of its bearings and its oil, as stated. */
 export interface RunningDuty {

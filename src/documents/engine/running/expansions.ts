@@ -1,8 +1,8 @@
-import { type Expansion, expansionOf, statedExpansion } from '../../measurement/expansion.ts';
-import { compare, type Fraction, fraction, multiply, parseDecimal } from '../../quantity/fraction.ts';
-import { type DocumentContext, report } from '../amount.ts';
-import { childOf, entriesOf, textOf } from '../yaml/access.ts';
-import type { Node, Span } from '../yaml/node.ts';
+import { type Expansion, expansionOf, statedExpansion } from '../../../measurement/expansion.ts';
+import { compare, type Fraction, fraction, multiply, parseDecimal } from '../../../quantity/fraction.ts';
+import { type DocumentContext, report } from '../../amount.ts';
+import { childOf, entriesOf, textOf } from '../../yaml/access.ts';
+import type { Node, Span } from '../../yaml/node.ts';
 
 /** What each part expands by: as stated, else as its material does. */
 export function readExpansions(
