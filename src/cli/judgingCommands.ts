@@ -1,98 +1,32 @@
 import { type Command, Option } from 'commander';
-import { CHECK_FORMATS } from '../output/check/formats/index.ts';
 import type { World } from '../shell/world.ts';
+import { addCheck } from './check/checkCommand.ts';
 import { formatOption } from './format/formatChoice.ts';
-import { AT_OPTION as AT, ENGINE_OPTION, helpEnd } from './helpWords.ts';
+import { addGather } from './gather/gatherCommand.ts';
+import { AT_OPTION as AT, helpEnd } from './helpWords.ts';
+import { engineOption, judgeByOption, ruleOption } from './judgeOptions.ts';
 import { onlyOneEngine } from './usage.ts';
 
-/** The commands that read a shop and say what they find; none writes anything. Each is loaded when it is called. */
+/** The commands that read a shop and say what they find; none changes a document. Each is loaded when it is called. */
 export function addJudgingCommands(program: Command, world: World, done: (exitCode: number) => void): void {
   addCheck(program, world, done);
+  addGather(program, world, done);
   addDiff(program, world, done);
   addTrend(program, world, done);
   addExplain(program, world, done);
   addStudy(program, world, done);
 }
 
-const engine = (): Option => new Option('--engine <name>', ENGINE_OPTION);
-
-const rule = (): Option =>
-  new Option('--rule <rule>', 'how to decide near a limit').choices(['simple', 'guarded']);
-
-const judgeBy = (): Option =>
-  new Option('--judge-by <band>', 'the band that decides').choices(['new', 'wear']);
-
-function addCheck(program: Command, world: World, done: (exitCode: number) => void): void {
-  program
-    .command('check')
-    .description('validate every document and judge where each engine stands now')
-    .argument(
-      '[paths...]',
-      'engines by name or path, sessions, or folders of them; this folder where none is named',
-      ['.'],
-    )
-    .addOption(engine())
-    .option('--session <name>', 'only this session: a path, a file name or a part of it, or a stage')
-    .option('--all', 'every session as it found the engine, instead of where the engine stands now')
-    .option('--at <revision>', AT)
-    .option('--since <revision>', 'only engines whose documents, or those they share, changed since then')
-    .addOption(
-      new Option('--staged', 'what is staged in git for the next commit; prints nothing where all is well')
-        .conflicts(['session', 'all', 'at', 'since'])
-        .default(false),
-    )
-    .addOption(
-      new Option('--watch', 'judge again when a document changes, and print what changed; Ctrl-C ends it')
-        .conflicts(['staged', 'at', 'since'])
-        .default(false),
-    )
-    .addOption(rule())
-    .addOption(judgeBy())
-    .option('--strict', 'exit with 1 for warnings as well', false)
-    .option('--known <file>', 'findings that were known before: they are shown and counted, and do not fail')
-    .option('--update-known', 'write into that file whatever is found now')
-    .option('--detail', 'uncertainty, route and instrument of every value, and every remark', false)
-    .addOption(formatOption(Object.keys(CHECK_FORMATS)))
-    .addHelpText('after', CHECK_END)
-    .action(async (paths: string[], options) => {
-      const named = pathsOf(paths, options.engine);
-      if (options.watch) {
-        const { watchCheck } = await import('./check/watch.ts');
-        return done(await watchCheck(named, options, world));
-      }
-      const { check } = await import('./check/check.ts');
-      done(await check(named, options, world));
-    });
-}
-
-/** `--engine` alone stands for this folder, which is meant where nothing is named. */
-const pathsOf = (paths: readonly string[], engine: string | undefined): readonly string[] =>
-  engine === undefined ? paths : [...paths.filter((each) => each !== '.'), engine];
-
-const CHECK_END = helpEnd({
-  examples: [
-    ['tenths check', 'every engine below this folder'],
-    ['tenths check reservoir-pump-2', 'an engine by its name, or a part of it'],
-    ['tenths check --session teardown --rule guarded'],
-    ['tenths check --since origin/main --strict', 'what a pull request changes'],
-    ['tenths check --staged', 'what the next commit holds, as a hook'],
-    ['tenths check --watch', 'again with every change, beside an editor'],
-    ['tenths check engines/reservoir-pump-2 --at HEAD~3'],
-    ['tenths check --format json > check.json'],
-  ],
-  failing: 'an error on an engine',
-});
-
 function addExplain(program: Command, world: World, done: (exitCode: number) => void): void {
   program
     .command('explain')
     .description('a finding code, a characteristic, or where one value comes from')
     .argument('<what...>', 'CODE, or CHARACTERISTIC [POSITION] [ENGINE]')
-    .addOption(engine())
+    .addOption(engineOption())
     .option('--session <name>', 'the value in this session instead of the latest that has it')
     .option('--at <revision>', AT)
-    .addOption(rule())
-    .addOption(judgeBy())
+    .addOption(ruleOption())
+    .addOption(judgeByOption())
     .addHelpText('after', EXPLAIN_END)
     .action(async (words: string[], options) => {
       const { explain } = await import('./explain/explain.ts');
@@ -114,7 +48,7 @@ function addStudy(program: Command, world: World, done: (exitCode: number) => vo
     .command('study')
     .description('a gauge study: how far an instrument in these hands repeats')
     .argument('[engine]', 'the engine whose session holds the study')
-    .addOption(engine())
+    .addOption(engineOption())
     .option('--session <name>', 'the study of this session instead of the latest that has one')
     .option('--at <revision>', AT)
     .addHelpText('after', STUDY_END)
@@ -136,7 +70,7 @@ function addDiff(program: Command, world: World, done: (exitCode: number) => voi
       '<sides...>',
       'A [B], sessions or revisions, and after them the engine; without B the files on disk',
     )
-    .addOption(engine())
+    .addOption(engineOption())
     .option('--all', 'what is the same or within its uncertainty as well', false)
     .option('--exit-code', 'exit with 1 when anything is different', false)
     .addOption(formatOption(['text', 'json', 'markdown']))
@@ -169,7 +103,7 @@ function addTrend(program: Command, world: World, done: (exitCode: number) => vo
     .description('one characteristic across the sessions of an engine, and when it reaches its wear limit')
     .argument('<measure>', 'the characteristic, by its id or as tables print it')
     .argument('[where...]', 'POSITION, ENGINE or both; the engine is else the one around this folder')
-    .addOption(engine())
+    .addOption(engineOption())
     .option('--position <name>', 'only there')
     .addOption(
       new Option('--by <axis>', 'hours where every session states them, else date').choices([

@@ -44,6 +44,7 @@ const KEPT = 'kept      shop.yaml\nkept      instruments.yaml\n';
 
 export const CALLS: Readonly<Record<string, GoodCall>> = {
   check: { ...reads, words: 'engines/pump', missing: 'crane' },
+  gather: { ...reads, words: 'share.json', missing: undefined },
   diff: { ...reads, words: 'teardown rebuild pump', missing: 'teardown rebuild crane' },
   trend: { ...reads, words: 'crankshaft_end_play pump', missing: 'crankshaft_end_play crane' },
   explain: { ...reads, words: 'pump crankshaft_end_play', missing: 'crane crankshaft_end_play' },
@@ -94,6 +95,8 @@ export const COMMAND_SHOP: Readonly<Record<string, string>> = {
   'engines/pump/sessions/rebuild.yaml': session('rebuild', '2026-03-14', STUDY),
   'engines/pump/torque/caps.yaml':
     'kind: torque\njoint: main caps\nsource: Invented.\nfasteners: { names: [1L, 1R] }\npasses: [{ to: 40 lbf ft }]\n',
+  'share.json':
+    '{"format":"tenths.check","version":2,"tool":{"version":""},"at":null,"since":null,"strict":false,"exit":0,"diagnostics":[],"findings":[],"engines":[],"follow_ups":[],"summary":{"sessions":0,"errors":0,"warnings":0,"remarks":0},"share":{"number":1,"of":1,"total":0,"detail":false,"engines":[],"texts":{}}}',
   'sides.csv': 'Pin,Side\n1,0.008\n2,0.009\n',
   'imports/sides.yaml':
     'columns: { position: Pin, value: Side }\nmeasure: rod_side_clearance\ndelimiter: comma\ndecimal: point\nunit: in\ndecimals: as written\n',

@@ -4,6 +4,7 @@ import { call } from './call.ts';
 
 const COMMANDS: readonly (readonly string[])[] = [
   ['check'],
+  ['gather'],
   ['diff'],
   ['trend'],
   ['explain'],

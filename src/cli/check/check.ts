@@ -16,6 +16,7 @@ import { readKnown, writeKnown } from './knownFile.ts';
 import { asKnown, filesWithKnown } from './knownFindings.ts';
 import { coveredBy, KnownRun } from './knownRun.ts';
 import { outsideEngines } from './outsideEngines.ts';
+import { type Share, shareOf } from './share.ts';
 import { changedIn, type Since } from './since.ts';
 import { Tally } from './tally.ts';
 
@@ -27,6 +28,8 @@ export interface CheckOptions extends JudgingOptions, SessionChoice {
   readonly known?: string | undefined;
   /** Writes into that file whatever is found now. */
   readonly updateKnown?: boolean | undefined;
+  /** Only every so many engines, to be gathered with the other shares. */
+  readonly share?: Share | undefined;
   /** A revision whose documents are read instead of those on disk. */
   readonly at?: string | undefined;
   /** What is staged in git is read, of the engines for which that differs from the last commit; nothing is printed where all is well. */
@@ -43,8 +46,9 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
   // Whether a session's name fits, and whether all is well, is known only when every engine was asked.
   const held =
     options.session !== undefined || options.staged === true ? new HeldOutput(world.out) : undefined;
-  const found = shops.map((paths) => ({ paths, found: foundIn(paths, since) }));
-  const engineCount = found.reduce((sum, each) => sum + each.found.engines.length, 0);
+  const whole = shops.map((paths) => ({ paths, found: foundIn(paths, since) }));
+  const found = sharesOf(whole, options.share);
+  const engineCount = whole.reduce((sum, each) => sum + each.found.engines.length, 0);
   const isOneOfMany = options.staged || (options.session === undefined && !options.all && engineCount > 1);
   const outputs = new Outputs({ ...world, out: held ?? world.out });
   const head = {
@@ -52,16 +56,18 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
     staged: options.staged === true,
     at: source.revision,
     since: since?.files.revision,
+    share: options.share && { ...options.share, total: engineCount },
   };
   const writer = await CheckWriters.open(options.format, head, { outputs, world, detail: options.detail });
   const known = knownRun(paths, options, world);
+  for (const each of whole) passOver(each, known);
   const engines = await engineSource(paths, { ...options, isOneOfMany, known: known?.options }, world);
   for (const each of found) await checkShop(each, { tally, writer, engines, known });
   if (options.session !== undefined && tally.engines > 0 && tally.sessions === 0 && tally.diagnostics === 0) {
     const help = 'it is a path, a file name or a part of it, or a stage';
     throw new UsageError(`no session is known as ${options.session}`, help);
   }
-  if (since === undefined && !options.staged && tally.engines === 0 && tally.diagnostics === 0) {
+  if (since === undefined && !options.staged && engineCount === 0 && tally.diagnostics === 0) {
     const help = 'an engine is a folder with a document of kind: engine';
     throw new UsageError(`no engine found in ${paths.join(', ')}`, help);
   }
@@ -73,15 +79,27 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
   return tally.exitCode();
 }
 
+/** Engines of another share are looked at there. */
+function passOver({ paths, found }: FoundInShop, known: KnownRun | undefined): void {
+  for (const folder of found.engines) known?.look(paths.shop.store.shown(folder), [], []);
+}
+
+function sharesOf(found: readonly FoundInShop[], share: Share | undefined): readonly FoundInShop[] {
+  if (share === undefined) return found;
+  if (found.length > 1) throw new UsageError('--share shares one shop', 'name paths of one shop');
+  return found.map((each) => ({ ...each, found: shareOf(each.found, share) }));
+}
+
 function knownRun(paths: readonly string[], options: CheckOptions, world: World): KnownRun | undefined {
-  const { known: file, updateKnown: isUpdating = false, since, staged, session } = options;
+  const { known: file, updateKnown: isUpdating = false, since, staged, session, share } = options;
   if (file === undefined) {
     if (isUpdating)
       throw new UsageError('--update-known writes the file of --known', 'name it: --known FILE');
     return undefined;
   }
   // Such a run passes over engines on purpose.
-  const isPartial = since !== undefined || staged === true || session !== undefined;
+  const isPartial =
+    since !== undefined || staged === true || session !== undefined || (share?.number ?? 1) > 1;
   const findings = readKnown(file, isUpdating, world);
   return new KnownRun({ findings, isUpdating }, isPartial ? () => false : coveredBy(paths));
 }

@@ -1,32 +1,43 @@
 import type { EngineReport, ReportedSession, StateReport } from '../../checks/judge/report.ts';
 import type { CheckFormat } from '../../output/check/formats/format.ts';
 import { CHECK_FORMATS } from '../../output/check/formats/index.ts';
-import { ShownEngine } from '../../output/check/shownEngine.ts';
+import { ReportedEngine, type ShownEngine } from '../../output/check/shownEngine.ts';
 import type { Showing } from '../../output/check/view/engineView.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { styleOf } from '../format/outputs.ts';
+import type { Share } from './share.ts';
 
 export interface PartOptions extends Showing {
   readonly format: readonly FormatChoice[];
+  readonly share?: Share | undefined;
 }
 
-/** What each format of a call makes of an engine, in their order: plain data, looked into by the format alone. */
 export type EngineParts = (
   report: EngineReport,
   chosen: readonly (ReportedSession | StateReport)[],
 ) => readonly unknown[];
 
 export async function engineParts(options: PartOptions, world: World): Promise<EngineParts> {
-  const formats = await formatsOf(options.format);
-  const styles = options.format.map((each) => styleOf(each, world, options.detail));
-  return (report, chosen) => {
-    const shown = new ShownEngine(report, chosen, options);
-    return formats.flatMap(({ part }, index) => {
-      const style = styles[index];
-      return style === undefined ? [] : [part(shown, style)];
+  const partsOf = await shownParts(options, world);
+  return (report, chosen) => partsOf(new ReportedEngine(report, chosen, options));
+}
+
+/** What each format of a call makes of an engine, in their order: plain data, looked into by the format alone. */
+export async function shownParts(
+  { format: choices, detail, share }: Pick<PartOptions, 'format' | 'detail' | 'share'>,
+  world: World,
+): Promise<(shown: ShownEngine) => readonly unknown[]> {
+  const formats = await formatsOf(choices);
+  const contexts = choices.map((each) => ({
+    style: styleOf(each, world, detail),
+    isShare: share !== undefined,
+  }));
+  return (shown) =>
+    formats.flatMap(({ part }, index) => {
+      const context = contexts[index];
+      return context === undefined ? [] : [part(shown, context)];
     });
-  };
 }
 
 export const formatsOf = (choices: readonly FormatChoice[]): Promise<readonly CheckFormat[]> =>

@@ -1,7 +1,6 @@
-import type { Finding } from '../../checks/finding.ts';
 import { type Markdown, markdownList, markdownTable, md } from '../escape/markdown.ts';
 import type { EngineView, WholeView } from './view/engineView.ts';
-import type { FindingsView } from './view/findingsView.ts';
+import type { FindingsView, FindingView } from './view/findingsView.ts';
 import type { QuietView } from './view/quietView.ts';
 import type { RowView, ValueView } from './view/rowView.ts';
 import type { SessionView, TroubleView } from './view/sessionView.ts';
@@ -76,10 +75,10 @@ function rowsCells(view: RowView): readonly (readonly (string | Markdown)[])[] {
 const detailOf = ({ uncertainty, from }: ValueView): readonly string[] =>
   uncertainty === '' ? [] : [uncertainty, from];
 
-const emphasised = ({ row }: RowView, verdict: string): string | Markdown =>
-  row.judgement.verdict === 'out' ? md`**${verdict}**` : verdict;
+const emphasised = ({ given }: RowView, verdict: string): string | Markdown =>
+  given === 'out' ? md`**${verdict}**` : verdict;
 
-const findingItem = ({ severity, message, code, place, limitPlace, known }: Finding): Markdown => {
+const findingItem = ({ severity, message, code, place, limitPlace, known }: FindingView): Markdown => {
   const limit =
     limitPlace === undefined ? '' : `, limit ${limitPlace.path}:${limitPlace.line}:${limitPlace.column}`;
   return md`**${severity}** ${message} (${code}, ${place.path}:${place.line}:${place.column}${limit}${known === true ? ', known' : ''})`;

@@ -1,11 +1,11 @@
 import type { Verdict } from '../../checks/judge/verdict.ts';
 import { type Line, line } from '../escape/line.ts';
 import type { Paint } from '../terminal/paint.ts';
+import { drawBand } from '../terminal/picture.ts';
 import { type Cell, type Column, cell, fitting, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
-import { type Extent, extentOf, pictureOf } from './rowPicture.ts';
 import type { RowView, ValueView } from './view/rowView.ts';
 import type { TableView } from './view/tableView.ts';
 
@@ -14,10 +14,9 @@ export const tablesLines = (tables: readonly TableView[], style: TextStyle): rea
   tables.flatMap((each) => ['', ...tableLines(each, style)]);
 
 function tableLines({ heading, limits, rows }: TableView, style: TextStyle): readonly Line[] {
-  const span = extentOf(rows.map(({ row }) => row));
   const lines = fitting(style.width, SHAPES, (shape) => {
     const lines = rows.flatMap((row) => {
-      const [top, ...more] = rowLines(row, { span, style, shape });
+      const [top, ...more] = rowLines(row, { style, shape });
       return top === undefined ? [] : [{ ...top, above: row.group }, ...more];
     });
     const laid = layTable(
@@ -85,7 +84,6 @@ interface RowLine {
 }
 
 interface TableContext {
-  readonly span: Extent;
   readonly style: TextStyle;
   readonly shape: Shape;
 }
@@ -120,14 +118,14 @@ interface Said {
 }
 
 function valueLine(view: RowView, value: ValueView, said: Said, around: TableContext): RowLine {
-  const { span, style, shape } = around;
-  const { reading, route, uncertainty, from } = value;
+  const { style, shape } = around;
+  const { reading, picture, uncertainty, from } = value;
   const isBeside = shape.extras === 'beside';
   const faint = (text: string): Cell => cell(style.paint.faint(isBeside ? text : ''));
   const cells = [
     said.where,
     cell(value === view.values[0] ? reading : style.paint.faint(reading)),
-    cell(shape.picture === 0 ? '' : pictureOf(view.row, route, shape.picture, span, style.glyphs)),
+    cell(shape.picture === 0 ? '' : drawBand(picture, shape.picture, style.glyphs)),
     said.verdict,
     faint(said.notes.join('; ')),
     faint(uncertainty),
@@ -156,8 +154,7 @@ const COLOURS: Readonly<Record<Verdict, keyof Paint>> = {
   out: 'bad',
 };
 
-function verdictCell({ row, verdict, near }: RowView, paint: Paint, isTerse = false): Cell {
-  const given = row.judgement.verdict;
+function verdictCell({ given, verdict, near }: RowView, paint: Paint, isTerse = false): Cell {
   const text = isTerse ? verdict : [verdict, near].filter(Boolean).join(', ');
   return cell(given === null ? text : paint[COLOURS[given]](text));
 }

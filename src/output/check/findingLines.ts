@@ -1,8 +1,7 @@
-import type { Finding } from '../../checks/finding.ts';
 import { type Line, line } from '../escape/line.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { wrap } from '../terminal/wrap.ts';
-import type { FindingsView } from './view/findingsView.ts';
+import type { FindingsView, FindingView } from './view/findingsView.ts';
 
 /** Findings with their places. */
 export const findingsLines = (view: FindingsView, style: TextStyle): readonly Line[] => [
@@ -17,7 +16,7 @@ export const foldedLines = ({ folded }: FindingsView, { width, paint }: TextStyl
   folded === '' ? [] : wrap(folded, width).map(paint.faint);
 
 /** What it is and where it stands, with the place of the limit it speaks of. */
-function findingLines(finding: Finding, { paint, width }: TextStyle): readonly Line[] {
+function findingLines(finding: FindingView, { paint, width }: TextStyle): readonly Line[] {
   const colour = { error: paint.bad, warning: paint.notice, remark: paint.faint }[finding.severity];
   const [first = '', ...rest] = wrap(finding.message, width - INDENT);
   const { place, limitPlace } = finding;

@@ -2,8 +2,15 @@ import type { EngineReport, ReportedSession, StateReport } from '../../checks/ju
 import { engineJson, followUpJson } from './checkJson.ts';
 import { type EngineView, engineView, type Showing } from './view/engineView.ts';
 
-/** An engine as formats take it: in words for a reader, as data for a program. Each is built once, where a format asks for it. */
-export class ShownEngine {
+/** An engine as formats take it: in words for a reader, as data for a program. Both are plain data. */
+export interface ShownEngine {
+  readonly view: EngineView;
+  readonly data: EngineJson;
+  readonly followUps: readonly FollowUpJson[];
+}
+
+/** Each is built once, where a format asks for it. */
+export class ReportedEngine implements ShownEngine {
   readonly #report: EngineReport;
   readonly #chosen: readonly (ReportedSession | StateReport)[];
   readonly #showing: Showing;

@@ -4,7 +4,7 @@ import type { EarlierRow } from '../../checks/state/lastKnown.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { numberIn } from '../check/rowJson.ts';
-import { type Extent, openEndOf } from '../check/rowPicture.ts';
+import { type Extent, openEndOf } from '../check/view/rowPicture.ts';
 import type { BandPicture, Ends, Sides } from '../page/pictures/band.ts';
 
 interface Told {

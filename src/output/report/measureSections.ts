@@ -3,10 +3,10 @@ import { type EngineReport, type StateReport, unitsFor } from '../../checks/judg
 import type { Row } from '../../checks/judge/row.ts';
 import type { Verdict } from '../../checks/judge/verdict.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { extentOf } from '../check/rowPicture.ts';
 import { quietMeasures, quietViews } from '../check/view/quietView.ts';
+import { extentOf } from '../check/view/rowPicture.ts';
 import type { RowView } from '../check/view/rowView.ts';
-import { type TableView, tableViews } from '../check/view/tableView.ts';
+import { type TableView, tableRows, tableView } from '../check/view/tableView.ts';
 import { AREA_TITLES, areaOf } from './areas.ts';
 import { bandOf } from './bandOf.ts';
 import { partPictures } from './partPictures.ts';
@@ -24,18 +24,18 @@ import { turningPictures } from './turningPictures.ts';
 export function measureSections(report: EngineReport, state: StateReport): readonly SheetSection[] {
   const unitFor = unitsFor(report.engine);
   const quiet = quietMeasures(state.rows, state.findings);
-  const blocks = tableViews(state, unitFor, false).flatMap((view) => {
-    const [first] = view.rows;
-    if (first === undefined) return [];
-    const { characteristic } = first.row;
-    const rows = view.rows.map(({ row }) => row);
+  const blocks = tableRows(state).flatMap((rows) => {
+    const [first] = rows;
+    const view = tableView(rows, state, unitFor, false);
+    if (first === undefined || view === undefined) return [];
+    const { characteristic } = first;
     const folded = quiet.has(characteristic.id) ? foldedText(rows, unitFor) : undefined;
     return [
       {
         area: areaOf(characteristic),
         blocks: [
           {
-            ...measureBlock(view, state, unitFor, folded),
+            ...measureBlock(view, rows, state, unitFor, folded),
             pictures: partPictures(rows, report, state),
           },
           ...turningPictures(rows, report, state),
@@ -54,28 +54,33 @@ const foldedText = (rows: readonly Row[], unitFor: (row: Row) => Unit): string =
     .join('; ');
 
 function measureBlock(
-  { heading, limits, rows }: TableView,
+  { heading, limits, rows: views }: TableView,
+  rows: readonly Row[],
   state: StateReport,
   unitFor: (row: Row) => Unit,
   folded: string | undefined,
 ): Omit<MeasureBlock, 'pictures'> {
-  const span = extentOf(rows.map(({ row }) => row));
+  const span = extentOf(rows);
   return {
     kind: 'measure',
     heading,
     limits,
     folded,
-    rows: rows.map((view) => measureRow(view, state, span, unitFor)),
+    rows: rows.flatMap((row, index) => {
+      const view = views[index];
+      return view === undefined ? [] : [measureRow(row, view, state, span, unitFor)];
+    }),
   };
 }
 
 function measureRow(
+  row: Row,
   view: RowView,
   state: StateReport,
   span: ReturnType<typeof extentOf>,
   unitFor: (row: Row) => Unit,
 ): MeasureRow {
-  const { row, where, verdict, near, limits, values, lastKnown, group } = view;
+  const { where, verdict, near, limits, values, lastKnown, group } = view;
   const [judged, ...others] = values;
   const printing = printingOf(row, unitFor);
   const before = state.before(row);

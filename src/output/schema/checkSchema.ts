@@ -62,6 +62,9 @@ const definitions: Readonly<Record<string, Schema>> = {
     },
     'Only with --known.',
   ),
+  share: described('Only with --share: which it is, and what tenths gather needs.', {
+    type: 'object',
+  }),
   known_finding: object({
     code: text,
     engine: text,
@@ -112,16 +115,19 @@ const definitions: Readonly<Record<string, Schema>> = {
     },
     'Where the engine stands: of each value the latest that still holds.',
   ),
-  engine: object({
-    path: text,
-    name: orNull(text),
-    judged: described('False where its engine, limits or instruments file has errors.', {
-      type: 'boolean',
+  engine: withOptional(
+    object({
+      path: text,
+      name: orNull(text),
+      judged: described('False where its engine, limits or instruments file has errors.', {
+        type: 'boolean',
+      }),
+      rule: { enum: ['simple', 'guarded', null] },
+      state: described('null where sessions were asked for, or there is none.', orNull(ref('state'))),
+      sessions: described('Those that were asked for.', list(ref('session'))),
     }),
-    rule: { enum: ['simple', 'guarded', null] },
-    state: described('null where sessions were asked for, or there is none.', orNull(ref('state'))),
-    sessions: described('Those that were asked for.', list(ref('session'))),
-  }),
+    { view: described('Only with --share: for tenths gather alone.', { type: 'object' }) },
+  ),
   follow_up: object({
     session: text,
     measure: text,
@@ -162,7 +168,7 @@ export const checkSchema = (): Schema => ({
         remarks: whole,
       }),
     }),
-    { known: ref('known') },
+    { known: ref('known'), share: ref('share') },
   ),
   definitions,
 });

@@ -11,9 +11,15 @@ import type { ShownEngine } from '../shownEngine.ts';
  * made of it there is plain data that only the same format looks into.
  */
 export interface CheckFormat<Part = unknown> {
-  readonly part: (shown: ShownEngine, style: TextStyle) => Part;
+  readonly part: (shown: ShownEngine, context: PartContext) => Part;
   /** Writes as the run goes on, one engine at a time, so that no more than it must is kept. */
   readonly writer: (run: RunHead, write: (text: Written) => void) => CheckWriter<Part>;
+}
+
+export interface PartContext {
+  readonly style: TextStyle;
+  /** The run is one of several that are gathered: then JSON holds what any format is written from. */
+  readonly isShare: boolean;
 }
 
 /** What is known before the first engine. */
@@ -26,6 +32,8 @@ export interface RunHead {
   readonly at: NamedCommit | undefined;
   /** Only what changed after it was looked at. */
   readonly since: NamedCommit | undefined;
+  /** Of so many runs that are gathered, which this is, and how many engines they check together. */
+  readonly share: { readonly number: number; readonly of: number; readonly total: number } | undefined;
 }
 
 /** Methods, so that a writer of one kind of part stands in a list of writers of any. */

@@ -7,6 +7,7 @@ import { together, type Written } from '../../escape/language.ts';
 import { diagnosticJson, findingJson, notJudgedEngineJson } from '../checkJson.ts';
 import type { FollowUpJson } from '../shownEngine.ts';
 import type { CheckFormat, RunTotals } from './format.ts';
+import { ShareNotes } from './shareNotes.ts';
 
 interface Part {
   readonly text: Written;
@@ -15,8 +16,11 @@ interface Part {
 
 /** Engines as they come; diagnostics and the summary, known in full only then, at the end. */
 export const json: CheckFormat<Part> = {
-  part: (shown) => ({ text: writtenJson(asJson`${shown.data}`), followUps: shown.followUps }),
-  writer({ at, since, staged, strict }, write) {
+  part: (shown, { isShare }) => ({
+    text: writtenJson(asJson`${isShare ? { ...shown.data, view: shown.view } : shown.data}`),
+    followUps: shown.followUps,
+  }),
+  writer({ at, since, staged, strict, share, style: { detail } }, write) {
     const diagnostics: Diagnostic[] = [];
     const followUps: FollowUpJson[] = [];
     const findings: Finding[] = [];
@@ -26,21 +30,26 @@ export const json: CheckFormat<Part> = {
     );
     // The head is written with the first engine: a call that finds none prints nothing.
     let before = head;
-    const item = (text: Written): void => {
+    const notes = new ShareNotes();
+    const item = (text: Written, followUps: number): void => {
+      notes.engine(followUps);
       write(together(before, text));
       before = writtenJson(asJson`,\n`);
     };
     return {
-      diagnostics: (list) => diagnostics.push(...list),
+      diagnostics(list, texts) {
+        diagnostics.push(...list);
+        notes.diagnostics(list, texts);
+      },
       engine(part) {
-        item(part.text);
+        item(part.text, part.followUps.length);
         followUps.push(...part.followUps);
       },
       findings: (list) => findings.push(...list),
-      notJudged: (folder) => item(writtenJson(asJson`${notJudgedEngineJson(folder)}`)),
+      notJudged: (folder) => item(writtenJson(asJson`${notJudgedEngineJson(folder)}`), 0),
       end(totals) {
         const rest = writtenJson(
-          asJson`],\n"diagnostics":${diagnostics.map(diagnosticJson)},"findings":${findings.map(findingJson)},"follow_ups":${followUps},"strict":${strict},"exit":${totals.exit},"summary":${summaryJson(totals)}${knownJson(totals)}}\n`,
+          asJson`],\n"diagnostics":${diagnostics.map(diagnosticJson)},"findings":${findings.map(findingJson)},"follow_ups":${followUps},"strict":${strict},"exit":${totals.exit},"summary":${summaryJson(totals)}${knownJson(totals)}${share === undefined ? asJson`` : asJson`,"share":${notes.json(share, detail)}`}}\n`,
         );
         write(before === head ? together(head, rest) : rest);
       },

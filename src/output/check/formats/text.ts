@@ -9,7 +9,7 @@ import { AnswersFirst, type ReadPart } from './answersFirst.ts';
 import type { CheckFormat } from './format.ts';
 
 export const text: CheckFormat<ReadPart> = {
-  part: ({ view }, style) => ({
+  part: ({ view }, { style }) => ({
     text: writtenLines(engineLines(view, style)),
     answer: view.answer && {
       text: writtenLines(answerLines(view.name, view.answer.text, style)),

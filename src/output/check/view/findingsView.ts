@@ -3,16 +3,23 @@ import { plural } from '../../../quantity/words.ts';
 
 /** Findings that are shown one by one, and what is said of the others: remarks are counted alone, unless all is asked for. */
 export interface FindingsView {
-  readonly shown: readonly Finding[];
+  readonly shown: readonly FindingView[];
   /** Empty where all are shown. */
   readonly folded: string;
 }
 
+export type FindingView = Pick<Finding, 'severity' | 'code' | 'message' | 'place' | 'limitPlace' | 'known'>;
+
 export const findingsView = (findings: readonly Finding[], detail: boolean): FindingsView => {
   const shown = findings.filter(({ severity }) => detail || severity !== 'remark');
   const folded = shown.length === findings.length ? '' : `${remarksText(findings)}: --detail lists them`;
-  return { shown: gathered(shown), folded };
+  return { shown: gathered(shown).map(viewOf), folded };
 };
+
+const viewOf = ({ severity, code, message, place, limitPlace, known }: Finding): FindingView => ({
+  ...{ severity, code, message, place, limitPlace },
+  ...(known === undefined ? {} : { known }),
+});
 
 /** Positions of one characteristic that are missing are told together: a row of like lines is not read. */
 function gathered(findings: readonly Finding[]): readonly Finding[] {

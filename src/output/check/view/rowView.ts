@@ -1,16 +1,20 @@
 import { type Printing, pastText, plusMinus, readingText } from '../../../checks/findings/readings.ts';
 import type { ReportedSession } from '../../../checks/judge/report.ts';
 import type { JudgedRoute, Row } from '../../../checks/judge/row.ts';
+import type { Verdict } from '../../../checks/judge/verdict.ts';
 import type { EarlierRow } from '../../../checks/state/lastKnown.ts';
 import { warmthNote } from '../../../checks/value/blockWarmth.ts';
 import { tableName } from '../../../layout/naming.ts';
+import type { PictureOf } from '../../terminal/picture.ts';
 import { hotNote } from '../hotText.ts';
 import { pinHeading } from '../pinGroups.ts';
 import { putRightNote } from '../putRightText.ts';
+import { type Extent, pictureOf } from './rowPicture.ts';
 
-/** A row of a table in words; where and how they stand is left to a format. */
+/** A row of a table in words, as plain data; where and how they stand is left to a format. */
 export interface RowView {
-  readonly row: Row;
+  /** Null where nothing limits the value. */
+  readonly given: Verdict | null;
   /** Of the first of several that run on one pin: which they are. */
   readonly group: string | undefined;
   readonly position: string;
@@ -29,7 +33,8 @@ export interface RowView {
 }
 
 export interface ValueView {
-  readonly route: JudgedRoute;
+  /** Where it lies between the limits that decide, in base units. */
+  readonly picture: PictureOf;
   readonly reading: string;
   /** What it was before, when it was read, and what was said of it. */
   readonly notes: readonly string[];
@@ -43,14 +48,15 @@ export interface ValueView {
 interface Around {
   readonly session: ReportedSession;
   readonly printing: Printing;
+  readonly span: Extent;
   readonly above: Row | undefined;
   readonly limits: string;
   readonly detail: boolean;
 }
 
-export function rowView(row: Row, { session, printing, above, limits, detail }: Around): RowView {
+export function rowView(row: Row, { session, printing, span, above, limits, detail }: Around): RowView {
   return {
-    row,
+    given: row.judgement.verdict,
     group: pinHeading(row, above),
     position: row.position.name,
     where: positionText(row),
@@ -58,7 +64,7 @@ export function rowView(row: Row, { session, printing, above, limits, detail }: 
     near: marginalText(row, printing),
     limits,
     values: row.routes.map((route, index) => ({
-      route,
+      picture: pictureOf(row, route, span),
       reading: readingText(route, printing),
       notes: index === 0 ? notesOf(row, route, { session, printing, detail }) : [],
       agreement: index === 0 ? '' : agreementText(route),

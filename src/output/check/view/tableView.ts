@@ -9,6 +9,7 @@ import { byMeasure } from '../byMeasure.ts';
 import { inPinOrder } from '../pinGroups.ts';
 import { sizeText } from '../sizeText.ts';
 import { warmthText } from '../warmthText.ts';
+import { extentOf } from './rowPicture.ts';
 import { type RowView, rowView } from './rowView.ts';
 
 /** One characteristic: what it is called, the limits of most of its rows, and a row a position. */
@@ -23,9 +24,13 @@ export const tableViews = (
   unitFor: (row: Row) => Unit,
   detail: boolean,
 ): readonly TableView[] =>
-  byMeasure(session.rows).flatMap((rows) => tableView(inPinOrder(rows), session, unitFor, detail) ?? []);
+  tableRows(session).flatMap((rows) => tableView(rows, session, unitFor, detail) ?? []);
 
-function tableView(
+/** The rows of each table, in its order. */
+export const tableRows = ({ rows }: ReportedSession): readonly (readonly Row[])[] =>
+  byMeasure(rows).map(inPinOrder);
+
+export function tableView(
   rows: readonly Row[],
   session: ReportedSession,
   unitFor: (row: Row) => Unit,
@@ -41,11 +46,13 @@ function tableView(
   ]);
   const usual = usualBands(rows, bands);
   const own = bands.map((texts) => texts.filter((text) => !usual.includes(text)).join(', '));
+  const span = extentOf(rows);
   return {
     heading: headedWithUnit(first.characteristic.label, printing.unit),
     limits: usual.join(', '),
     rows: rows.map((row, index) => {
-      const around = { session, printing, above: rows[index - 1], limits: own[index] ?? '', detail };
+      const limits = own[index] ?? '';
+      const around = { session, printing, span, above: rows[index - 1], limits, detail };
       return rowView(row, around);
     }),
   };

@@ -1,7 +1,7 @@
-import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
-import type { SideLimit } from '../../checks/judge/sideLimit.ts';
-import { toNumber } from '../../quantity/fraction.ts';
-import { drawBand, type Glyphs } from '../terminal/picture.ts';
+import type { JudgedRoute, Row } from '../../../checks/judge/row.ts';
+import type { SideLimit } from '../../../checks/judge/sideLimit.ts';
+import { toNumber } from '../../../quantity/fraction.ts';
+import type { PictureOf } from '../../terminal/picture.ts';
 
 /** From the least to the greatest of a table's values, so that its pictures have one scale. */
 export interface Extent {
@@ -18,27 +18,17 @@ export function extentOf(rows: readonly Row[]): Extent {
 }
 
 /** Where a row's value lies between the limits that decide. */
-export function pictureOf(
-  row: Row,
-  { least, greatest }: JudgedRoute,
-  width: number,
-  span: Extent,
-  glyphs: Glyphs,
-): string {
+export function pictureOf(row: Row, { least, greatest }: JudgedRoute, span: Extent): PictureOf {
   const { min, max } = row.judgement.deciding;
   const { target } = row.limits.bands;
-  return drawBand(
-    {
-      least: toNumber(least),
-      greatest: toNumber(greatest),
-      min: numberOf(min),
-      max: numberOf(max),
-      target: target && { min: numberOf(target.min), max: numberOf(target.max) },
-      openTo: openEndOf(row, span),
-    },
-    width,
-    glyphs,
-  );
+  return {
+    least: toNumber(least),
+    greatest: toNumber(greatest),
+    min: numberOf(min),
+    max: numberOf(max),
+    target: target && { min: numberOf(target.min), max: numberOf(target.max) },
+    openTo: openEndOf(row, span),
+  };
 }
 
 const numberOf = (limit: SideLimit | undefined): number | undefined => limit && toNumber(limit.amount);
