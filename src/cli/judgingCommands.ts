@@ -27,6 +27,7 @@ function addExplain(program: Command, world: World, done: (exitCode: number) => 
     .option('--at <revision>', AT)
     .addOption(ruleOption())
     .addOption(judgeByOption())
+    .addOption(formatOption(['text', 'markdown']))
     .addHelpText('after', EXPLAIN_END)
     .action(async (words: string[], options) => {
       const { explain } = await import('./explain/explain.ts');
@@ -51,6 +52,7 @@ function addStudy(program: Command, world: World, done: (exitCode: number) => vo
     .addOption(engineOption())
     .option('--session <name>', 'the study of this session instead of the latest that has one')
     .option('--at <revision>', AT)
+    .addOption(formatOption(['text', 'markdown']))
     .addHelpText('after', STUDY_END)
     .action(async (word: string | undefined, options) => {
       const { study } = await import('./study/study.ts');
@@ -117,7 +119,7 @@ function addTrend(program: Command, world: World, done: (exitCode: number) => vo
       '--history',
       'what earlier commits held as well: sessions that were removed, values that were corrected',
     )
-    .addOption(formatOption(['text', 'json']))
+    .addOption(formatOption(['text', 'markdown', 'json', 'csv']))
     .addHelpText('after', TREND_END)
     .action(async (measure: string, words: string[], options) => {
       const { trend } = await import('./trend/trend.ts');

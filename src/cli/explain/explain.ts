@@ -11,16 +11,19 @@ import type { Position } from '../../layout/position.ts';
 import { findPosition } from '../../layout/readKey.ts';
 import { revisionText } from '../../output/diff/revision.ts';
 import { type Line, writtenLines } from '../../output/escape/line.ts';
+import { codeBlock, writtenMarkdown } from '../../output/escape/markdown.ts';
 import { characteristicLines } from '../../output/explain/explainCharacteristic.ts';
 import { documentCodeLines, findingKindLines } from '../../output/explain/explainCode.ts';
 import { type MeasuredRow, positionsLines } from '../../output/explain/explainPositions.ts';
 import { valueLines } from '../../output/explain/explainValue.ts';
+import { onPage } from '../../output/terminal/onPage.ts';
 import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import { planContext } from '../../plan/work/context.ts';
 import { type FinerInstruments, finerInstruments } from '../../plan/work/instruments.ts';
-import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import { sessionNamed } from '../check/chooseSessions.ts';
+import type { FormatChoice } from '../format/formatChoice.ts';
+import { printFormats } from '../format/outputs.ts';
 import { findMeasure, measureNamed } from '../shop/measureNamed.ts';
 import { openEngine, sourceOf } from '../shop/resolveShop.ts';
 import type { Subject } from '../shop/subjectWords.ts';
@@ -33,21 +36,37 @@ export interface ExplainOptions extends JudgingOptions {
   readonly session?: string | undefined;
   /** A revision whose documents are read instead of those on disk. */
   readonly at?: string | undefined;
+  readonly format: readonly FormatChoice[];
 }
 
 /** Explains a finding code, a characteristic, or one value of an engine; the exit code. */
 export function explain(words: readonly string[], options: ExplainOptions, world: World): number {
   const call = readExplainCall(words, options, world);
   return call.subject === undefined
-    ? explainName(call.name, options.at, world)
+    ? explainName(call.name, options, world)
     : explainValue(call.name, call.subject, options, world);
 }
 
-function explainName(name: string, at: string | undefined, world: World): number {
-  const style = textStyle(world.out, world.environment, true);
-  world.out.write(writtenLines(nameLines(name, at, style, world)));
+function explainName(name: string, { at, format }: ExplainOptions, world: World): number {
+  print(format, world, (style) => nameLines(name, at, style, world));
   return 0;
 }
+
+/** In Markdown it stands as it is printed: half of it are columns. */
+const print = (
+  choices: readonly FormatChoice[],
+  world: World,
+  linesIn: (style: TextStyle) => readonly Line[],
+): void =>
+  printFormats(
+    choices,
+    world,
+    (format, style) =>
+      format === 'markdown'
+        ? writtenMarkdown([codeBlock(linesIn(onPage(style)))])
+        : writtenLines(linesIn(style)),
+    true,
+  );
 
 function nameLines(name: string, at: string | undefined, style: TextStyle, world: World): readonly Line[] {
   const kind = findingKinds.find(({ code }) => code === name);
@@ -91,16 +110,17 @@ function explainValue(
   const report = reportEngine(opened.engine, opened.registry, options);
   const characteristic = measureNamed(measure, opened.registry);
   const rows = latestRows(report, characteristic, options.session);
-  const style = textStyle(world.out, world.environment, true);
-  const lines =
+  const linesIn = (style: TextStyle): readonly Line[] =>
     position === undefined && !characteristic.family.isSingle
       ? positionsLines([characteristic.id, engine], rows, unitsFor(report.engine), style)
       : rowsAt(position, characteristic, rows, report).flatMap((row, index) => [
           ...(index === 0 ? [] : ['']),
           ...valueLines(row, report, options, finerFor(row, report), style),
         ]);
-  const revision = opened.revision === undefined ? [] : [revisionText(opened.revision, style), ''];
-  world.out.write(writtenLines([...revision, ...lines]));
+  print(options.format, world, (style) => [
+    ...(opened.revision === undefined ? [] : [revisionText(opened.revision, style), '']),
+    ...linesIn(style),
+  ]);
   return opened.hasProblems ? 2 : 0;
 }
 

@@ -1,18 +1,28 @@
 import { unitOf } from '../../checks/judge/session.ts';
 import { tolerancesOf } from '../../checks/judge/tolerances.ts';
 import { revisionText } from '../../output/diff/revision.ts';
-import { writtenLines } from '../../output/escape/line.ts';
+import { type Line, writtenLines } from '../../output/escape/line.ts';
+import { codeBlock, writtenMarkdown } from '../../output/escape/markdown.ts';
 import { studyLines } from '../../output/study/studyText.ts';
-import { textStyle } from '../../shell/process/terminal.ts';
+import { onPage } from '../../output/terminal/onPage.ts';
+import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import type { World } from '../../shell/world.ts';
 import { documentsNamed } from '../check/chooseSessions.ts';
+import type { FormatChoice } from '../format/formatChoice.ts';
+import { printFormats } from '../format/outputs.ts';
 import { type EngineFolder, openEngine } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
+
+export interface StudyOptions {
+  readonly session?: string | undefined;
+  readonly at?: string | undefined;
+  readonly format: readonly FormatChoice[];
+}
 
 /** Prints the gauge study that a session holds; the exit code. */
 export function study(
   engineName: string | undefined,
-  { session, at }: { readonly session?: string | undefined; readonly at?: string | undefined },
+  { session, at, format: choices }: StudyOptions,
   world: World,
 ): number {
   const { engine, revision, found } = openEngine(engineName, world, at);
@@ -33,9 +43,15 @@ export function study(
     // A register at the shop's root serves all engines.
     path: pathInShop(holding.path, found),
   };
-  const style = textStyle(world.out, world.environment, false);
-  const read = revision === undefined ? [] : [revisionText(revision, style), ''];
-  world.out.write(writtenLines([...read, ...studyLines(told, style)]));
+  const linesIn = (style: TextStyle): readonly Line[] => [
+    ...(revision === undefined ? [] : [revisionText(revision, style), '']),
+    ...studyLines(told, style),
+  ];
+  printFormats(choices, world, (format, style) =>
+    format === 'markdown'
+      ? writtenMarkdown([codeBlock(linesIn(onPage(style)))])
+      : writtenLines(linesIn(style)),
+  );
   return 0;
 }
 

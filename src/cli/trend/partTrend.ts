@@ -7,16 +7,12 @@ import {
   partTrend,
 } from '../../compare/parts/measuredPart.ts';
 import type { Trend } from '../../compare/trend.ts';
-import { json, writtenJson } from '../../output/escape/json.ts';
-import { writtenLines } from '../../output/escape/line.ts';
-import { trendJson } from '../../output/trend/trendJson.ts';
-import { trendLines } from '../../output/trend/trendText.ts';
 import type { World } from '../../shell/world.ts';
-import { printFormats } from '../format/outputs.ts';
 import { partsMarked, partsOfShop } from '../parts/part.ts';
 import { findMeasure } from '../shop/measureNamed.ts';
 import { UsageError } from '../usage.ts';
 import { onlyAt } from './onlyAt.ts';
+import { printTrend } from './printTrend.ts';
 import type { TrendOptions } from './trendOptions.ts';
 
 /** Prints one characteristic of a part from engine to engine; the exit code. */
@@ -41,11 +37,8 @@ export function trendOfPart(
   const unitFor = (row: Parameters<typeof unitOfRow>[0]) => unitOfRow(row, engine);
   const engines = [...new Set(part.stays.map(({ of }) => of.engine.document.name))];
   const name = `${titleOf(part)}, in ${engines.join(', ')}`;
-  printFormats(options.format, world, (format, style) => {
-    if (format !== 'json') return writtenLines(trendLines(name, found, [], unitFor, style));
-    const about = { folder: engine.folder, name: engine.document.name, part };
-    return writtenJson(json`${trendJson(about, found, undefined, unitFor, exit)}\n`);
-  });
+  const about = { folder: engine.folder, name: engine.document.name, part };
+  printTrend({ name, about, found, unknown: [], revision: undefined, exit, unitFor }, options.format, world);
   return exit;
 }
 

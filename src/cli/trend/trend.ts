@@ -2,13 +2,9 @@ import { unitOfRow } from '../../checks/judge/session.ts';
 import { measuredSession } from '../../checks/value/measured.ts';
 import { type PastState, withPast } from '../../compare/past.ts';
 import { type Trend, trendOf } from '../../compare/trend.ts';
-import { revisionText, shortCommit } from '../../output/diff/revision.ts';
-import { json, writtenJson } from '../../output/escape/json.ts';
+import { shortCommit } from '../../output/diff/revision.ts';
 import { writtenLines } from '../../output/escape/line.ts';
-import { trendJson } from '../../output/trend/trendJson.ts';
-import { trendLines } from '../../output/trend/trendText.ts';
 import type { World } from '../../shell/world.ts';
-import { printFormats } from '../format/outputs.ts';
 import { measureNamed } from '../shop/measureNamed.ts';
 import { type OpenedEngine, openEngine } from '../shop/resolveShop.ts';
 import { readSubject } from '../shop/subjectWords.ts';
@@ -16,6 +12,7 @@ import { UsageError } from '../usage.ts';
 import { onlyAt } from './onlyAt.ts';
 import { trendOfPart } from './partTrend.ts';
 import { pastStates } from './pastStates.ts';
+import { printTrend } from './printTrend.ts';
 import type { TrendOptions } from './trendOptions.ts';
 
 /** Prints one characteristic across the sessions of an engine; the exit code. */
@@ -39,20 +36,8 @@ export function trend(
       partChanges.flatMap(({ name, parts }) => (parts.length === 0 ? [name] : [])),
     ),
   );
-  printFormats(options.format, world, (format, style) => {
-    if (format === 'json') {
-      const told = trendJson(
-        { folder: engine.folder, name, part: undefined },
-        found,
-        revision,
-        unitFor,
-        exit,
-      );
-      return writtenJson(json`${told}\n`);
-    }
-    const read = revision === undefined ? [] : [revisionText(revision, style), ''];
-    return writtenLines([...read, ...trendLines(name, found, [...unknown], unitFor, style)]);
-  });
+  const about = { folder: engine.folder, name, part: undefined };
+  printTrend({ name, about, found, unknown: [...unknown], revision, exit, unitFor }, options.format, world);
   return exit;
 }
 

@@ -1,4 +1,5 @@
 import type { Line } from '../escape/line.ts';
+import { type Markdown, md } from '../escape/markdown.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 
 /** A revision as it was asked for, and the commit that it names. */
@@ -13,6 +14,9 @@ export const shortCommit = ({ commit }: Pick<NamedCommit, 'commit'>): string => 
 /** The line above a report of documents that are not those on disk. */
 export const revisionText = (revision: NamedCommit, { paint }: TextStyle): Line =>
   paint.notice(`as it stood at ${revision.name}, commit ${shortCommit(revision)}`);
+
+export const revisionMarkdown = (revision: NamedCommit): Markdown =>
+  md`As it stood at ${revision.name}, commit ${shortCommit(revision)}.`;
 
 export const sinceText = (revision: NamedCommit, { paint }: TextStyle): Line =>
   paint.notice(`only engines that changed since ${revision.name}, commit ${shortCommit(revision)}`);

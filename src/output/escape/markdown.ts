@@ -1,6 +1,6 @@
 import { escapeHidden } from '../../diagnostic/quoted.ts';
 import { type Escaped, joined, letOut, ownPiece, tagWith, type Written } from './language.ts';
-import { writtenLines } from './line.ts';
+import { type Line, writtenLines } from './line.ts';
 
 export type Markdown = Escaped<'markdown'>;
 
@@ -63,7 +63,7 @@ export const markdownList = (items: readonly (string | Markdown)[], mark = md`- 
   );
 
 /** Lines as they stand, in a fence that none of them can close. */
-export function codeBlock(lines: readonly string[]): Markdown {
+export function codeBlock(lines: readonly Line[]): Markdown {
   const text = writtenLines(lines);
   const longest = Math.max(2, ...(text.match(/`+/g) ?? []).map((run) => run.length));
   const fence = '`'.repeat(longest + 1);

@@ -87,6 +87,10 @@ export const OF_NO_WIDTH: readonly Call[] = [
   { words: ['check', 'engines', '--all', '--format', 'csv'], language: 'csv' },
   json(SIDES),
   json(TREND),
+  markdown(TREND),
+  markdown('explain engines/pump stud_height'),
+  markdown('study engines/pump'),
+  { words: [...TREND.split(' '), '--format', 'csv'], language: 'csv' },
 ];
 
 /** What says whether all documents were taken. */

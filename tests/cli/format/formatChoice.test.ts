@@ -14,7 +14,10 @@ beforeEach(() => bench.put(COMMAND_SHOP));
 const WITH_FORMATS: readonly (readonly [string, readonly string[]])[] = [
   ['check engines', Object.keys(CHECK_FORMATS)],
   ['diff teardown rebuild pump', ['text', 'json', 'markdown']],
-  ['trend crankshaft_end_play pump', ['text', 'json']],
+  ['trend crankshaft_end_play pump', ['text', 'markdown', 'json', 'csv']],
+  ['explain crankshaft_end_play pump', ['text', 'markdown']],
+  ['explain reading/out', ['text', 'markdown']],
+  ['study pump', ['text', 'markdown']],
   ['torque caps pump', ['text', 'markdown', 'json']],
   ['plan pump --order', ['text', 'markdown', 'json', 'csv']],
 ];

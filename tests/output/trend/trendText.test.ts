@@ -8,6 +8,7 @@ import { LINES, PLAIN } from '../../../src/output/terminal/picture.ts';
 import { widthOf } from '../../../src/output/terminal/width.ts';
 import { CHART_PLAIN, drawTrend } from '../../../src/output/trend/trendChart.ts';
 import { trendLines } from '../../../src/output/trend/trendText.ts';
+import { trendView } from '../../../src/output/trend/trendView.ts';
 import { type Files, reportOf, shop } from '../../compare/shop.ts';
 
 const registry = registryWith([]);
@@ -17,15 +18,10 @@ function told(sessions: Files, measure: string, width = Number.POSITIVE_INFINITY
   const characteristic = registry.find(measure);
   if (characteristic === undefined) throw new Error(measure);
   const style = { paint: paintWith(0), width, glyphs, detail: false };
-  return writtenLines(
-    trendLines(
-      'Mill pump',
-      trendOf(report, registry, characteristic),
-      ['flywheel'],
-      (row) => unitOfRow(row, report.engine),
-      style,
-    ),
-  );
+  const trend = trendOf(report, registry, characteristic);
+  const unitFor = (row: Parameters<typeof unitOfRow>[0]) => unitOfRow(row, report.engine);
+  const view = trendView('Mill pump', trend, ['flywheel'], unitFor);
+  return writtenLines(trendLines(view, trend, unitFor, style));
 }
 
 const service = (year: number, hours: number, readings: string, more = ''): Files => ({

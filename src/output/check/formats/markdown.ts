@@ -1,4 +1,4 @@
-import { shortCommit } from '../../diff/revision.ts';
+import { revisionMarkdown, shortCommit } from '../../diff/revision.ts';
 import { together } from '../../escape/language.ts';
 import { codeBlock, type Markdown, markdownList, md, writtenMarkdown } from '../../escape/markdown.ts';
 import { codeFrame } from '../../terminal/codeFrame.ts';
@@ -20,7 +20,7 @@ export const markdown: CheckFormat<ReadPart> = {
   writer({ style, at, since, staged }, write) {
     const blocks = new AnswersFirst(write);
     const put = (each: readonly Markdown[]): void => blocks.block(written(each));
-    if (at !== undefined) put([md`As it stood at ${at.name}, commit ${shortCommit(at)}.`]);
+    if (at !== undefined) put([revisionMarkdown(at)]);
     if (staged) put([md`As it is staged for the next commit; only engines for which something is.`]);
     else if (since !== undefined)
       put([md`Only engines that changed since ${since.name}, commit ${shortCommit(since)}.`]);
