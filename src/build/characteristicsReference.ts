@@ -1,6 +1,7 @@
 import type { Characteristic, ExampleReading, WorkedExample } from '../characteristics/characteristic.ts';
 import { parts } from '../characteristics/parts.ts';
 import { characteristics } from '../characteristics/registry.ts';
+import { ALSO_CALLED } from '../documents/alsoCalled.ts';
 import { allOf } from '../layout/naming.ts';
 import { anInstrument } from '../measurement/instrument.ts';
 
@@ -25,6 +26,7 @@ function sectionOf(each: Characteristic): string {
     '',
     ...(each.note === undefined ? [] : [each.note, '']),
     ...(each.caution === undefined ? [] : [`**Caution:** ${each.caution}`, '']),
+    ...(ALSO_CALLED[each.id] === undefined ? [] : [`- Also called: ${ALSO_CALLED[each.id]?.join(', ')}`]),
     `- Positions: ${positionsText(each)}; it is a ${each.quantity}`,
     `- How: ${each.formula}`,
     `- Of the ${partsText(each)}`,

@@ -5,6 +5,7 @@ import type { Parts } from '../layout/part.ts';
 import type { Position } from '../layout/position.ts';
 import type { Fraction } from '../quantity/fraction.ts';
 import type { Quantity } from '../quantity/units.ts';
+import { idsCalled } from './alsoCalled.ts';
 import { type DocumentContext, report } from './amount.ts';
 import { RENAMED_IDS } from './renamedIds.ts';
 import { textOf } from './yaml/access.ts';
@@ -61,12 +62,19 @@ export function readMeasure(
   return report(context, 'unknown-measure', node.span, message, help);
 }
 
-/** What is wrong with an id that no characteristic has: it was another once, or is nearly one. */
+/** What is wrong with an id that no characteristic has: it was another once, is one in other words, or is nearly one. */
 export function unknownMeasure(
   id: string,
   measures: Pick<Measures, 'ids'>,
 ): { readonly message: string; readonly help: string | undefined } {
   const renamed = RENAMED_IDS.get(id);
+  const meant = idsCalled(id);
+  if (meant.length > 0) {
+    return {
+      message: `${id} is called ${meant.join(' or ')} here`,
+      help: meant.length > 1 ? 'write which' : `write ${meant[0]}`,
+    };
+  }
   return renamed === undefined
     ? { message: `unknown characteristic ${id}`, help: didYouMean(id, measures.ids()) }
     : { message: `${id} is now ${renamed.now}`, help: `write ${renamed.example}` };

@@ -34,7 +34,13 @@ export async function bearingNames(): Promise<readonly Offer[]> {
 
 export async function measureNames(): Promise<readonly Offer[]> {
   const { characteristics } = await import('../../characteristics/registry.ts');
-  return characteristics.map(({ id, label }) => ({ word: id, means: label }));
+  const { ALSO_CALLED, idsCalled } = await import('../../documents/alsoCalled.ts');
+  const others = characteristics.flatMap(({ id, label }) =>
+    (ALSO_CALLED[id] ?? [])
+      .filter((name) => idsCalled(name).length === 1)
+      .map((name) => ({ word: name.replaceAll(/[\s-]/g, '_'), means: label })),
+  );
+  return [...characteristics.map(({ id, label }) => ({ word: id, means: label })), ...others];
 }
 
 /** Of the characteristic among the words; on the engine among them, else on all of the shop. */

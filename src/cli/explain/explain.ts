@@ -24,7 +24,7 @@ import type { World } from '../../shell/world.ts';
 import { sessionNamed } from '../check/chooseSessions.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { printFormats } from '../format/outputs.ts';
-import { findMeasure, measureNamed } from '../shop/measureNamed.ts';
+import { findMeasure, findMeasure, measureCalled, measureNamed, measureNamed } from '../shop/measureNamed.ts';
 import { openEngine, sourceOf } from '../shop/resolveShop.ts';
 import type { Subject } from '../shop/subjectWords.ts';
 
@@ -71,7 +71,7 @@ const print = (
 function nameLines(name: string, at: string | undefined, style: TextStyle, world: World): readonly Line[] {
   const kind = findingKinds.find(({ code }) => code === name);
   const code = name.replace(/^document\//, '');
-  const characteristic = findMeasure(name, { all: characteristics });
+  const characteristic = measureCalled(name, { all: characteristics });
   if (kind !== undefined) return findingKindLines(kind, style);
   if (characteristic !== undefined) return characteristicLines(characteristic, style);
   if (isDocumentCode(code)) return documentCodeLines(code, style);
@@ -86,10 +86,13 @@ function ownCharacteristic(name: string, at: string | undefined, world: World): 
   const shop = sourceOf(at, '.', world).locate('.')?.shop;
   for (const folder of shop?.loader.find({ folders: ['.'] }).engines ?? []) {
     const { registry } = shop?.load(folder) ?? {};
-    const found = registry && findMeasure(name, registry);
+    const found = registry && measureCalled(name, registry);
     if (found !== undefined) return found;
     for (const id of registry?.ids() ?? []) known.add(id);
   }
+  // A shop's own name stands before another word for one of ours.
+  const otherwise = findMeasure(name, { all: characteristics });
+  if (otherwise !== undefined) return otherwise;
   const { message, help } = unknownMeasure(name, { ids: () => [...known] });
   throw new UsageError(message, help ?? 'name a finding code or a characteristic');
 }

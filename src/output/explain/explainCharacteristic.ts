@@ -1,4 +1,5 @@
 import type { Characteristic, ExampleReading, WorkedExample } from '../../characteristics/characteristic.ts';
+import { ALSO_CALLED } from '../../documents/alsoCalled.ts';
 import { everyOne } from '../../layout/naming.ts';
 import { anInstrument } from '../../measurement/instrument.ts';
 import { type Line, line } from '../escape/line.ts';
@@ -10,6 +11,9 @@ import { LINE } from './explainCode.ts';
 /** What a characteristic is, how it is worked out, by which routes, with the sums that are tested. */
 export function characteristicLines(of: Characteristic, style: TextStyle): readonly Line[] {
   const facts: readonly (readonly [string, string])[] = [
+    ...(ALSO_CALLED[of.id] === undefined
+      ? []
+      : [['also called', ALSO_CALLED[of.id]?.join(', ') ?? ''] as const]),
     ['measured at', everyOne(of.family)],
     ['formula', of.formula],
     ...of.derivations.map((each) => ['route', `${each.route}  (${each.inputs.join(', ')})`] as const),
