@@ -1,7 +1,8 @@
 import { type Axis, HOLDER } from './axis.ts';
-import { ENGINE, type Family, STEP } from './family.ts';
+import { ENGINE, type Family, familyOf, STEP } from './family.ts';
 import type { Layout } from './layout.ts';
 import type { Position } from './position.ts';
+import { findPosition } from './readKey.ts';
 
 /**
  * The positions of a family that belong to a position of another, in the order of the layout: the crankpin of a
@@ -78,10 +79,11 @@ const isOfWholeEngine = (from: Family, to: Family): boolean =>
   (from === ENGINE && to !== STEP) || to === ENGINE;
 
 /** Whether all names along an axis belong: every ring of a cylinder. */
-const isOpen = (axis: Axis, { axes }: Family): boolean => HOLDER[axis] !== undefined && !axes.includes(axis);
+const isOpen = (axis: Axis, from: Family): boolean =>
+  HOLDER[axis] !== undefined && sourceOf(axis, from) === undefined;
 
-/** Which names along an axis belong to one name along another, where a layout ties the two. */
-type Tie = (layout: Layout, name: string) => readonly string[];
+/** Which names along an axis belong to one name along another, where a layout ties the two; the name is one of a position. */
+type Tie = (layout: Layout, name: string, of: Position) => readonly string[];
 
 const onCylinder =
   (axis: Axis): Tie =>
@@ -105,11 +107,36 @@ const alongCrankshaft =
     return at < 0 ? [] : steps.flatMap((step) => layout.namesAlong(to)[at + step] ?? []);
   };
 
+const VALVE = familyOf('valve');
+
+/** A lobe that has the name of a valve lifts that valve: `1E`, or as the layout writes it. No order of lobes is assumed. */
+const valveOf = (layout: Layout, lobe: string): Position | undefined => findPosition(layout, VALVE, lobe);
+
+const valveName =
+  (axis: Axis): Tie =>
+  (layout, lobe) => {
+    const name = valveOf(layout, lobe)?.coordinates[VALVE.axes.indexOf(axis)];
+    return name === undefined ? [] : [name];
+  };
+
+/** Of a valve its lobe, of a cylinder the lobes of its valves. */
+const lobesOf: Tie = (layout, _, { family, coordinates }) =>
+  layout.namesAlong('lobe').filter((lobe) => {
+    const valve = valveOf(layout, lobe);
+    return valve?.coordinates.every((name, index) => {
+      const at = family.axes.indexOf(VALVE.axes[index] ?? 'engine');
+      return at < 0 || coordinates[at] === name;
+    });
+  });
+
 const TIES: readonly (readonly [from: Axis, to: Axis, tie: Tie])[] = [
   ['cylinder', 'crankpin', onCylinder('crankpin')],
   ['crankpin', 'cylinder', cylindersOf('crankpin')],
   ['cylinder', 'bank', onCylinder('bank')],
   ['bank', 'cylinder', cylindersOf('bank')],
+  ['lobe', 'cylinder', valveName('cylinder')],
+  ['lobe', 'valve', valveName('valve')],
+  ['cylinder', 'lobe', lobesOf],
   ['crankpin', 'main', alongCrankshaft('crankpin', 'main', [0, 1])],
   ['main', 'crankpin', alongCrankshaft('main', 'crankpin', [-1, 0])],
 ];
@@ -131,5 +158,5 @@ function sourceOf(axis: Axis, { axes }: Family): Source | undefined {
 function namesFrom(layout: Layout, position: Position, axis: Axis): readonly string[] {
   const source = sourceOf(axis, position.family);
   const name = source && position.coordinates[source.index];
-  return source === undefined || name === undefined ? [] : source.namesOf(layout, name);
+  return source === undefined || name === undefined ? [] : source.namesOf(layout, name, position);
 }

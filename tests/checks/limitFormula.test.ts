@@ -119,3 +119,19 @@ describe("a formula of the shop's own characteristic", () => {
     expect(refusalsOf(files('cylinder_bore - bore - 0 * piston_diameter'))).toEqual([]);
   });
 });
+
+it('a limit of a valve may be worked out from the lobe that has its name', () => {
+  const files = shopFiles(
+    'valve_lift: { new: { min: { formula: "lobe_lift * 1.5 - 0.005" } } }',
+    '- { measure: lobe_lift, at: { 1I: 0.300, 1E: 0.310 } }\n- { measure: valve_lift, at: { 1: { I: 0.446, E: 0.455 } } }',
+    'teardown',
+    {
+      'e/engine.yaml':
+        'kind: engine\nname: A\nunits: { length: in }\nlayout: { cylinders: 1, valves: [I, E], lobes: [1I, 1E] }\n',
+    },
+  );
+  expect(refusalsOf(files)).toEqual([]);
+  const verdicts = verdictsOf(files);
+  // 1.5 × 0.300 − 0.005 = 0.445, and 1.5 × 0.310 − 0.005 = 0.460.
+  expect([verdicts['valve_lift 1 I'], verdicts['valve_lift 1 E']]).toEqual(['ok', 'out']);
+});

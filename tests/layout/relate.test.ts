@@ -47,6 +47,33 @@ describe('what belongs to a position', () => {
     expect(names(from, family, key)).toEqual(expected);
   });
 
+  describe('a lobe', () => {
+    const lobes = ['1I', '1E', 'E 2', 'pump'];
+    const layout = new Layout({
+      names: new Map<Axis, readonly string[]>([
+        ['cylinder', ['1', '2']],
+        ['lobe', lobes],
+      ]),
+      onHolder: new Map([['valve', new Map(['1', '2'].map((cylinder) => [cylinder, ['I', 'E']]))]]),
+    });
+    const [LOBE, VALVE, CYLINDER] = [familyOf('lobe'), familyOf('valve'), familyOf('cylinder')];
+    const related = (from: Family, key: readonly string[], to: Family) => {
+      const position = layout.at(from, key);
+      return position && relate(layout, position, to)?.map(({ name }) => name);
+    };
+
+    it('belongs to the valve whose name it has, however that is written, and to its cylinder', () => {
+      expect(lobes.map((lobe) => related(LOBE, [lobe], VALVE))).toEqual([['1 I'], ['1 E'], ['2 E'], []]);
+      expect(related(LOBE, ['1E'], CYLINDER)).toEqual(['1']);
+    });
+
+    it('is the one of its valve, and of a cylinder there are several', () => {
+      expect(related(VALVE, ['1', 'E'], LOBE)).toEqual(['1E']);
+      expect(related(VALVE, ['2', 'I'], LOBE)).toEqual([]);
+      expect(related(CYLINDER, ['1'], LOBE)).toEqual(['1I', '1E']);
+    });
+  });
+
   it('of a crankshaft with fewer mains is not counted off', () => {
     const layout = new Layout({
       names: new Map<Axis, readonly string[]>([
