@@ -5,6 +5,7 @@ import { bothHalves, clearance } from './clearance.ts';
 import { type Grid, type Measured, summary, valuesOf } from './grid.ts';
 import { readSize } from './readFigure.ts';
 import { clearanceOf } from './sizes.ts';
+import { TURNING } from './turning.ts';
 
 /** Two thicknesses are the washers of both sides; one stands for both. */
 function overBothWashers(housing: Grid, washers: Grid): Measured | undefined {
@@ -98,6 +99,7 @@ export const crankshaft: readonly Characteristic[] = [
       figure: 'other',
       isAssemblyFigure: true,
       isNeverBelowZero: true,
+      caution: 'The crankshaft is moved with a bar: fingers clear of its webs, flange and damper.',
       description: 'How far the crankshaft moves along its axis.',
       family: familyOf('engine'),
       formula: 'read directly with a dial, or thrust journal width − thrust bearing width',
@@ -128,6 +130,7 @@ export const crankshaft: readonly Characteristic[] = [
     dependsOn: ['main_journal'],
     figure: 'other',
     isNeverBelowZero: true,
+    caution: TURNING,
     description: 'Full indicator reading at a main journal, the crankshaft turned in its supports.',
     quantity: 'length',
     family: familyOf('main'),
@@ -163,6 +166,7 @@ export const crankshaft: readonly Characteristic[] = [
     description:
       'Torque that turns the crankshaft after a step of the assembly, running and not breaking away.',
     quantity: 'torque',
+    caution: TURNING,
     atTheBench: 'The running torque, not the one that starts it turning.',
     family: familyOf('step'),
     usual: 'torque wrench',

@@ -4,10 +4,9 @@ import { fraction } from '../../quantity/fraction.ts';
 import type { Characteristic } from '../characteristic.ts';
 import { summary, valuesOf } from '../grid.ts';
 import { type ReadFigure, read, readSize } from '../readFigure.ts';
+import { TURNING } from '../turning.ts';
 
 const [ENGINE, CYLINDER, CRANKPIN] = [familyOf('engine'), familyOf('cylinder'), familyOf('crankpin')];
-
-const TURNING = 'Keep hands clear while the crankshaft is turned: by hand, never by the starter.';
 
 const runout = (about: Pick<ReadFigure, 'id' | 'label' | 'of' | 'description'> & Partial<ReadFigure>) =>
   read({

@@ -4,8 +4,7 @@ import { fraction } from '../../quantity/fraction.ts';
 import type { Characteristic } from '../characteristic.ts';
 import { type Grid, type Measured, summary, valuesOf } from '../grid.ts';
 import { read } from '../readFigure.ts';
-
-const TURNING = 'Keep hands clear while the crankshaft is turned: by hand, never by the starter.';
+import { TURNING } from '../turning.ts';
 
 /** Where the crown of a piston stands. */
 export const pistons: readonly Characteristic[] = [

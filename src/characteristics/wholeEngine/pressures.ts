@@ -4,7 +4,7 @@ import { read, readSize } from '../readFigure.ts';
 import { freeLength } from '../valveGear/springs.ts';
 
 const RUNNING =
-  'The engine runs and is hot: hands, hair, sleeves and hoses clear of belts, fan and exhaust; hot oil under pressure burns; exhaust led outside.';
+  'The engine runs and is hot: hands, hair, sleeves and hoses clear of belts, fan and exhaust; hot oil under pressure burns; exhaust led outside. Know how to stop it: a diesel that runs away is stopped by blocking its air.';
 
 const oilPressure = (id: string, label: string, at: string): Characteristic =>
   read({

@@ -1,3 +1,4 @@
+import { stageCautions } from '../../bench/cautions.ts';
 import { nominalSize } from '../../bench/instruments.ts';
 import { keyOf } from '../../bench/points.ts';
 import { askedBy, type TypedRequest } from '../../bench/record/command.ts';
@@ -12,7 +13,7 @@ import {
   startRecord,
 } from '../../bench/record/state.ts';
 import {
-  blockHeading,
+  cautionLines,
   eventLines,
   feedbackLine,
   helpLines,
@@ -30,6 +31,7 @@ import type { Journal } from '../../shell/write/journal.ts';
 import { check } from '../check/check.ts';
 import { problemLines } from '../usage.ts';
 import type { BenchEngine } from './benchEngine.ts';
+import { Headings } from './headings.ts';
 import type { RecordTarget } from './recordTarget.ts';
 import { writeSession } from './recordWrite.ts';
 
@@ -43,9 +45,8 @@ export class Entry implements PromptDialogue {
   readonly #about: PromptAbout;
   /** Somebody sits before it. */
   readonly #isTyped: boolean;
+  readonly #headings: Headings;
   #state: RecordState;
-  /** The characteristic and its setting that the last heading was about. */
-  #headed = '';
   #lines = 0;
 
   constructor(
@@ -63,6 +64,7 @@ export class Entry implements PromptDialogue {
     this.#world = world;
     this.#isTyped = isTyped;
     this.#about = { ...opened, style: textStyle(world.out, world.environment, false) };
+    this.#headings = new Headings(this.#about);
     this.#state = startRecord(start.points, new Map(start.instruments), new Map(start.zeros));
   }
 
@@ -79,6 +81,7 @@ export class Entry implements PromptDialogue {
     return writtenLines([
       `${engine.document.name}  ${head.stage} ${head.date}: ${points.length} readings`,
       '? for help, finish to end, Ctrl-C to leave and go on later',
+      ...stageCautions(head.stage).flatMap((each) => cautionLines(each, this.#about.style)),
     ]);
   }
 
@@ -88,14 +91,12 @@ export class Entry implements PromptDialogue {
     const point = points[at];
     const block = point && this.#start.plan.blocks.find((each) => each.measure === point.measure);
     if (point === undefined || block === undefined) {
-      this.#headed = '';
+      this.#headings.forget();
       const done = `  ${taken.size} of ${points.length} taken: finish to write the session, back to go back > `;
       return { above: writtenLines([]), prompt: writtenPrompt(done) };
     }
     const [instrument, zero] = [instruments.get(point.measure), zeros.get(point.measure)];
-    const key = JSON.stringify([point.measure, instrument, zero]);
-    const above = key === this.#headed ? [] : blockHeading(block, instrument, zero, this.#about);
-    this.#headed = key;
+    const above = this.#headings.above(block, instrument, zero);
     const { engine, registry } = this.#opened;
     const characteristic = registry.find(point.measure);
     const place = {

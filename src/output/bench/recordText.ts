@@ -21,11 +21,17 @@ export interface PromptAbout {
   readonly style: TextStyle;
 }
 
-/** Above the first place of a characteristic: what it is, in what, with what. */
+export interface BlockSetting {
+  readonly instrument: string | undefined;
+  readonly zero: GaugeZero | undefined;
+  /** What can hurt, where it is told here. */
+  readonly caution: string | undefined;
+}
+
+/** Above the first place of a characteristic: what it is, in what, with what, and what to mind. */
 export function blockHeading(
   block: PlannedBlock,
-  instrument: string | undefined,
-  zero: GaugeZero | undefined,
+  { instrument, zero, caution }: BlockSetting,
   { engine, registry, style }: PromptAbout,
 ): readonly Line[] {
   const characteristic = registry.find(block.measure);
@@ -34,8 +40,21 @@ export function blockHeading(
   const label = unit === undefined ? name : headedWithUnit(name, unit);
   const tool = instrument === undefined ? '  (no instrument stated: w NAME)' : `  with ${instrument}`;
   const about = style.paint.faint(tool + settingText(zero, unit?.name ?? ''));
-  return ['', line`${style.paint.strong(label)}${about}`];
+  const mind = characteristic?.atTheBench;
+  return [
+    '',
+    line`${style.paint.strong(label)}${about}`,
+    ...(mind === undefined
+      ? []
+      : wrap(mind, textWidth(style) - 2).map((each) => style.paint.faint(`  ${each}`))),
+    ...(caution === undefined ? [] : cautionLines(caution, style)),
+  ];
 }
+
+export const cautionLines = (caution: string, style: TextStyle): readonly Line[] =>
+  wrap(`Caution: ${caution}`, textWidth(style) - 2).map((each) => style.paint.notice(`  ${each}`));
+
+const textWidth = ({ width }: TextStyle): number => Math.min(width, 100);
 
 /** `, set to 3.2500, tenths from there`. */
 function settingText(zero: GaugeZero | undefined, unit: string): string {

@@ -1,4 +1,5 @@
 import { bandsText } from '../../bench/bandsText.ts';
+import { Cautions, stageCautions } from '../../bench/cautions.ts';
 import type { Plan, PlannedBlock } from '../../bench/plan.ts';
 import { typingUnit } from '../../bench/record/expectation.ts';
 import type { Registry } from '../../characteristics/registry.ts';
@@ -8,6 +9,7 @@ import { tableName } from '../../layout/naming.ts';
 import { headedWithUnit } from '../../quantity/format.ts';
 import type { Line } from '../escape/line.ts';
 import { type Cell, type Column, cell, layTable } from '../terminal/table.ts';
+import { wrap } from '../terminal/wrap.ts';
 
 export interface SheetHead {
   readonly engine: Engine;
@@ -16,20 +18,30 @@ export interface SheetHead {
   readonly date: string;
 }
 
+/** A sheet of a printer has this many columns. */
+const PAGE = 80;
 const BLANK = '_________';
 const LEFT: Column = { align: 'left' };
 
 /** A session as a form to print: in the order of the bench, with the limits beside the blanks. */
 export function sheetLines(plan: Plan, head: SheetHead): readonly Line[] {
-  const { engine, stage, date } = head;
+  const { engine, registry, stage, date } = head;
+  const cautions = new Cautions(registry);
   return [
     `${engine.document.name}   ${stage} ${date}`,
     `by ${BLANK}${BLANK}   hours ${BLANK}   temperature ${BLANK}`,
-    ...plan.blocks.flatMap((block) => ['', ...blockLines(block, head)]),
+    ...stageCautions(stage).flatMap(cautionLines),
+    ...plan.blocks.flatMap((block) => ['', ...blockLines(block, head, cautions)]),
   ];
 }
 
-function blockLines(block: PlannedBlock, { engine, registry }: SheetHead): readonly Line[] {
+const cautionLines = (caution: string): readonly Line[] => wrap(`Caution: ${caution}`, PAGE);
+
+function blockLines(
+  block: PlannedBlock,
+  { engine, registry }: SheetHead,
+  cautions: Cautions,
+): readonly Line[] {
   const characteristic = registry.find(block.measure);
   if (characteristic === undefined) return [];
   const unit = typingUnit(characteristic.quantity, engine);
@@ -53,5 +65,11 @@ function blockLines(block: PlannedBlock, { engine, registry }: SheetHead): reado
   const header = [cell(''), ...names.map((name) => cell(name))];
   const all = names.length === 0 ? rows : [header, ...rows];
   const layout = Array.from({ length: 2 + Math.max(1, names.length) }, () => LEFT);
-  return [`${heading}   with ${block.instrument ?? BLANK}`.trimEnd(), ...layTable(all, layout)];
+  const caution = cautions.of(block.measure);
+  return [
+    `${heading}   with ${block.instrument ?? BLANK}`.trimEnd(),
+    ...(characteristic.atTheBench === undefined ? [] : wrap(characteristic.atTheBench, PAGE)),
+    ...(caution === undefined ? [] : cautionLines(caution)),
+    ...layTable(all, layout),
+  ];
 }

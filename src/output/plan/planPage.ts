@@ -2,6 +2,7 @@ import type { Row } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import type { Operation } from '../../plan/work/operation.ts';
 import { URGENCIES } from '../../plan/work/urgency.ts';
 import type { WorkPlan } from '../../plan/work/workPlan.ts';
 import type { Unit } from '../../quantity/units.ts';
@@ -26,7 +27,15 @@ export function planPage({ engine, jobs, at }: WorkPlan): PlanPage {
     standing: standing(engine, at),
     answer: answer(jobs),
     jobs: jobs.map((job, index) => jobWords(job, jobs.slice(0, index), engine, unitFor)),
-    cautions: jobs.length === 0 ? [] : CAUTIONS,
+    cautions:
+      jobs.length === 0
+        ? []
+        : [
+            ...CAUTIONS,
+            ...CAUTIONS_OF.flatMap((each) =>
+              jobs.some(({ operation }) => each.of.includes(operation)) ? each.text : [],
+            ),
+          ],
   };
 }
 
@@ -41,6 +50,13 @@ function answer(jobs: WorkPlan['jobs']): readonly string[] {
     return names.length === 0 ? [] : [`${urgency}: ${names.join(', ')}`];
   });
 }
+
+const CAUTIONS_OF: readonly { readonly of: readonly Operation[]; readonly text: string }[] = [
+  {
+    of: ['clean', 'wash'],
+    text: 'Caustic tanks burn, and eat aluminium: gloves and goggles. Holes are blown out away from faces.',
+  },
+];
 
 const CAUTIONS: readonly string[] = [
   "The maker's manual comes first: its sizes, its last sizes, its order of work.",

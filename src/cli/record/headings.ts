@@ -1,0 +1,31 @@
+import { Cautions } from '../../bench/cautions.ts';
+import type { PlannedBlock } from '../../bench/plan.ts';
+import type { GaugeZero } from '../../bench/sessionText.ts';
+import { blockHeading, type PromptAbout } from '../../output/bench/recordText.ts';
+import type { Line } from '../../output/escape/line.ts';
+
+/** What stands above a prompt where a characteristic, or the setting of its gauge, is another than before. */
+export class Headings {
+  readonly #about: PromptAbout;
+  readonly #cautions: Cautions;
+  /** The characteristic and its setting that the last heading was about. */
+  #last = '';
+
+  constructor(about: PromptAbout) {
+    this.#about = about;
+    this.#cautions = new Cautions(about.registry);
+  }
+
+  above(block: PlannedBlock, instrument: string | undefined, zero: GaugeZero | undefined): readonly Line[] {
+    const key = JSON.stringify([block.measure, instrument, zero]);
+    if (key === this.#last) return [];
+    this.#last = key;
+    const caution = this.#cautions.of(block.measure);
+    return blockHeading(block, { instrument, zero, caution }, this.#about);
+  }
+
+  /** The next begins anew. */
+  forget(): void {
+    this.#last = '';
+  }
+}
