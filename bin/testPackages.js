@@ -57,7 +57,15 @@ function checkTarball(tarball) {
     Object.keys(dependencies).length === 0,
     Object.keys(dependencies).join(', '),
   );
-  for (const name of ['yaml', 'commander', 'chalk', 'csv-parse', 'string-width']) {
+  for (const name of [
+    'yaml',
+    'commander',
+    'chalk',
+    'csv-parse',
+    'string-width',
+    'mathjs',
+    'hyparquet-writer',
+  ]) {
     held(`the notice of ${name}`, new RegExp(`^${name} \\d`, 'm').test(notices), 'it is not in NOTICES.txt');
   }
 }

@@ -18,7 +18,7 @@ const FLOORS: readonly (readonly string[])[] = [
   ['torque', 'film'],
   ['measurement'],
   ['layout'],
-  ['formula', 'calculator'],
+  ['formula', 'calculator', 'parquet'],
   ['diagnostic'],
   ['quantity'],
 ];
@@ -33,6 +33,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   'csv-parse': ['src/documents/csv.ts'],
   chalk: ['src/output/'],
   mathjs: ['src/calculator/'],
+  'hyparquet-writer': ['src/parquet/'],
   'string-width': ['src/output/'],
   preact: ['src/output/page/'],
   'preact-render-to-string': ['src/output/escape/html.ts'],

@@ -28,6 +28,7 @@ export async function callHere(
     workingDirectory: cwd,
     environment: { ...SURROUNDINGS, ...env },
     today: TODAY,
+    parquet: async () => (await import('../src/parquet/parquetBytes.ts')).parquetBytes,
     calculator: async () => (await import('../src/calculator/calculator.ts')).newCalculator(),
     out,
     err,

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import type * as CalculatorFile from '../calculator/calculator.ts';
 import { writtenLines } from '../output/escape/line.ts';
+import type * as ParquetFile from '../parquet/parquetBytes.ts';
 import { cacheFolder } from '../shell/process/cacheFolder.ts';
 import { today } from '../shell/process/clock.ts';
 import { loadCompiled } from '../shell/process/compiled.ts';
@@ -46,6 +47,7 @@ async function runShort(): Promise<number> {
     input,
     optimise,
     calculator: async () => besideThis<typeof CalculatorFile>('calculator.cjs').newCalculator(),
+    parquet: async () => besideThis<typeof ParquetFile>('parquetBytes.cjs').parquetBytes,
     workerPool: (call, tasks) => workerPool(join(import.meta.dirname, 'poolMember.cjs'), call, tasks),
   });
 }

@@ -5,6 +5,7 @@ import { VERSION } from '../version.ts';
 import { addBenchCommands } from './benchCommands.ts';
 import { addCalc } from './calc/calcCommand.ts';
 import type { CheckCall, CheckedEngine, EngineTask } from './check/checkEngine.ts';
+import { addExport } from './export/exportCommand.ts';
 import { addFilm } from './film/filmCommand.ts';
 import { HELP_WORDS } from './helpWords.ts';
 import { addInstrumentCommands } from './instruments/instrumentCommands.ts';
@@ -68,6 +69,7 @@ export function commandLine(world: World, done: (exitCode: number) => void): Com
   addPlan(program, world, done);
   addReport(program, world, done);
   addCalc(program, world, done);
+  addExport(program, world, done);
   addBenchCommands(program, world, done);
   return program;
 }

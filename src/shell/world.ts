@@ -1,5 +1,6 @@
 import type { Calculator } from '../calculator/calculator.ts';
 import type { Written } from '../output/escape/language.ts';
+import type { ParquetWriter } from '../parquet/parquetBytes.ts';
 
 /** Everything outside the program that a command may touch: given to it, so that a test can give another. */
 export interface World {
@@ -15,6 +16,8 @@ export interface World {
   readonly workerPool?: WorkerPool;
   /** Loads what `calc` works with: a file of its own, that no other command pays for. */
   readonly calculator?: () => Promise<Calculator>;
+  /** Loads what writes Parquet: a file of its own as well. */
+  readonly parquet?: () => Promise<ParquetWriter>;
   /** What is typed or piped in; undefined where a command has nothing to ask. */
   readonly input?: () => Input;
 }

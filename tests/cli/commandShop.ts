@@ -56,6 +56,7 @@ export const CALLS: Readonly<Record<string, GoodCall>> = {
   report: { ...writes, words: 'pump --to sheet.html', missing: 'crane --to sheet.html' },
   film: { ...reads, words: 'pump', missing: 'crane' },
   calc: { ...reads, words: 'bore pump', missing: 'bore crane' },
+  export: { ...writes, words: 'pump --to table.csv', missing: 'crane --to table.csv' },
   torque: { ...reads, words: 'caps pump', missing: 'caps crane' },
   init: { ...writes, words: '--no-git --ci', missing: undefined, keeps: KEPT },
   'new engine': { ...writes, words: 'Crane', missing: undefined },

@@ -17,6 +17,7 @@ const COMMANDS: readonly (readonly string[])[] = [
   ['plan'],
   ['report'],
   ['calc'],
+  ['export'],
   ['init'],
   ['new'],
   ['new', 'engine'],
