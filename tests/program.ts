@@ -61,10 +61,10 @@ export const SURROUNDINGS = {
   ...PLAIN_SETTINGS,
   GIT_AUTHOR_NAME: 'bench',
   GIT_AUTHOR_EMAIL: 'bench@example.org',
-  GIT_AUTHOR_DATE: '2026-03-01T08:00:00Z',
+  GIT_AUTHOR_DATE: '2026-07-01T08:00:00Z',
   GIT_COMMITTER_NAME: 'bench',
   GIT_COMMITTER_EMAIL: 'bench@example.org',
-  GIT_COMMITTER_DATE: '2026-03-01T08:00:00Z',
+  GIT_COMMITTER_DATE: '2026-07-01T08:00:00Z',
 };
 
 /** Node keeps compiled code there too, so that it is not compiled for each run. */

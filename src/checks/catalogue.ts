@@ -22,6 +22,7 @@ import { partConflictKinds } from './history/partConflict.ts';
 import { sessionKinds } from './judge/session.ts';
 import { followUpKinds } from './open/followUps.ts';
 import { foundKinds } from './open/found.ts';
+import { unstatedSourceKinds } from './open/unstatedSources.ts';
 import { slipKinds } from './slips/implausible.ts';
 import { impossibleKinds } from './slips/impossible.ts';
 import { tighteningKinds } from './tightening/tightening.ts';
@@ -51,6 +52,7 @@ export const findingKinds: readonly FindingKind[] = [
   ...unagreedKinds,
   ...unreadFileKinds,
   ...partConflictKinds,
+  ...unstatedSourceKinds,
   ...sessionKinds,
   ...emptySessionKinds,
   ...tighteningKinds,

@@ -1,4 +1,5 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
+import { NOT_STATED } from '../../documents/unstatedSource.ts';
 import { keyText, valueText } from '../../documents/writing/keyText.ts';
 import { inBenchOrder } from '../order.ts';
 import { comment, schemaLine } from '../sessionText.ts';
@@ -74,7 +75,7 @@ function limitsText({ folder, characteristics }: EngineRequest): string {
     comment('A position with limits of its own: at: { 5: { new: 0.0028 to 0.0036 } }'),
     'kind: limits',
     comment('Where the figures come from: the manual, its page, its year.'),
-    'source: Not stated yet.',
+    `source: ${NOT_STATED}`,
     comment('Take the {} away with the first limit, and the # before each line that you fill in.'),
     'limits: {}',
     ...measured.map((each) => comment(`  ${exampleOf(each).padEnd(width + 22)}  # ${each.label}`)),

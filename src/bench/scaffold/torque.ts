@@ -1,4 +1,5 @@
 import type { Engine } from '../../documents/assemble.ts';
+import { NOT_STATED } from '../../documents/unstatedSource.ts';
 import { keyText, valueText } from '../../documents/writing/keyText.ts';
 import { readPart } from '../../layout/readPart.ts';
 import { comment, schemaLine } from '../sessionText.ts';
@@ -44,7 +45,7 @@ export function torqueFile(request: TorqueRequest, engine: Engine): MadeFile {
     `passes: [${request.passes.map((torque) => `{ to: ${torque} }`).join(', ')}]`,
     '',
     'before: [threads clean, caps in their places and facing as marked, shells seated]',
-    `source: ${request.source === undefined ? 'Not stated yet.' : JSON.stringify(request.source)}`,
+    `source: ${request.source === undefined ? NOT_STATED : JSON.stringify(request.source)}`,
   ];
   return madeFile(request.path, `${lines.join('\n')}\n`);
 }

@@ -24,6 +24,7 @@ import { gradeFindings } from '../grades/gradeFindings.ts';
 import { limitsOfFitted } from '../grades/madeSize.ts';
 import { unlikeFitFindings } from '../grades/unlikeFits.ts';
 import { once } from '../once.ts';
+import { unstatedSourceFindings } from '../open/unstatedSources.ts';
 import { impossibleFindings } from '../slips/impossible.ts';
 import { oneFindingForOneCause } from '../slips/oneCause.ts';
 import { slipContext, slipFindings, slipsOfThoseApart } from '../slips/slips.ts';
@@ -104,6 +105,7 @@ function findingsOf(view: SessionView, rows: readonly Row[]): readonly Finding[]
     ...unmeasured(view, rows, distances),
     ...emptySessionFindings(session),
     ...unagreedFindings(engine, session),
+    ...unstatedSourceFindings(view),
     ...tighteningFindings(engine, session),
   ];
   return sortFindings(oneFindingForOneCause(findings, rows));

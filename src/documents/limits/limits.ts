@@ -1,7 +1,9 @@
+import type { Place } from '../../diagnostic/place.ts';
 import type { StatedTemperature } from '../../measurement/temperature.ts';
 import { type DocumentContext, readAmount, report } from '../amount.ts';
 import { readDate } from '../date.ts';
 import { type Measure, type Measures, unknownMeasure } from '../measure.ts';
+import { unstatedSource } from '../unstatedSource.ts';
 import { childOf, entriesOf, textAt, textOf } from '../yaml/access.ts';
 import type { Entry, Node, Span } from '../yaml/node.ts';
 import { type Choices, readChoices } from './choices.ts';
@@ -17,6 +19,8 @@ export interface LimitsDocument {
   /** It stands in the engine's own folder; another serves other engines as well. */
   readonly isOwn: boolean;
   readonly source: string | undefined;
+  /** Where it leaves its source open. */
+  readonly unstatedSource: Place | undefined;
   /** The temperature at which its figures hold, where an entry says no other. */
   readonly temperature: StatedTemperature | undefined;
   /** The day from which they hold, where another edition held before. */
@@ -49,6 +53,7 @@ export function readLimits(
     path: context.source.path,
     isOwn,
     source: textAt(root, 'source'),
+    unstatedSource: unstatedSource(root, context),
     temperature: readTemperature(root, context),
     from: readDate(childOf(root, 'from'), context),
     extends: path === undefined ? undefined : { path: textOf(path) ?? '', span: path.span },

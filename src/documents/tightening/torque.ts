@@ -15,6 +15,7 @@ import type { Pass, Sequence } from '../../torque/sequence.ts';
 import { type DocumentContext, readAmount, report } from '../amount.ts';
 import { readWindow } from '../limits/window.ts';
 import { stemOf } from '../stem.ts';
+import { unstatedSource } from '../unstatedSource.ts';
 import { childOf, flagAt, itemsOf, scalarOf, textAt, textsOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 import { placesFromNames, readPlaces } from './fastenerPlaces.ts';
@@ -31,6 +32,8 @@ export interface TorqueDocument {
   readonly path: string;
   readonly joint: Joint;
   readonly start: Place;
+  /** Where it leaves its source open. */
+  readonly unstatedSource: Place | undefined;
   /** Where each pass is written, in the order of the sequence's passes. */
   readonly passPlaces: readonly Place[];
 }
@@ -82,6 +85,7 @@ export function readTorque(root: Node, context: DocumentContext): TorqueDocument
     name: stemOf(context.source.path),
     path: context.source.path,
     joint,
+    unstatedSource: unstatedSource(root, context),
     start: context.source.place((childOf(root, 'joint') ?? root).span),
     passPlaces: passes.map(({ item }) => context.source.place(item.span)),
   };

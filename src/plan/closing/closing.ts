@@ -40,7 +40,7 @@ export interface Box {
 const OPEN: readonly Row['judgement']['verdict'][] = ['out', 'undecided', 'missing'];
 
 /** Findings of a state that say that something is not as it must be before an engine is closed. */
-const TOLD: readonly string[] = ['session/unmeasured', 'instrument/overdue'];
+const TOLD: readonly string[] = ['session/unmeasured', 'instrument/overdue', 'source/unstated'];
 const TOLD_AREAS: readonly string[] = ['torque/', 'concession/'];
 
 export function closingOf(context: PlanContext, { followUps }: EngineReport): Closing {
