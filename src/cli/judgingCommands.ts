@@ -73,6 +73,7 @@ function addDiff(program: Command, world: World, done: (exitCode: number) => voi
       'A [B], sessions or revisions, and after them the engine; without B the files on disk',
     )
     .addOption(engineOption())
+    .option('--part <mark>', 'two sittings of a part by its mark, in whatever engines it was')
     .option('--all', 'what is the same or within its uncertainty as well', false)
     .option('--exit-code', 'exit with 1 when anything is different', false)
     .addOption(formatOption(['text', 'json', 'markdown']))
@@ -87,6 +88,7 @@ const DIFF_END = helpEnd({
   examples: [
     ['tenths diff teardown rebuild'],
     ['tenths diff teardown rebuild engines/reservoir-pump-2 --all'],
+    ['tenths diff 2019-06-04 2026-03-03 --part K4471', 'a part, from one engine to another'],
     ['tenths diff HEAD~3', 'since then, every engine that changed'],
     ['tenths diff HEAD~3 HEAD engines/reservoir-pump-2'],
     ['tenths diff v1:engines/old-name main:engines/new-name'],

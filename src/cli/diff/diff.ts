@@ -17,11 +17,14 @@ import { Revisions } from '../shop/revisions.ts';
 import { workTreeSource } from '../shop/shopSource.ts';
 import type { Compared } from './compared.ts';
 import { isRevisionAlone, readDiffCall } from './diffCall.ts';
+import { comparePart } from './diffPart.ts';
 import { compareRevisions } from './diffRevisions.ts';
 import { compareSessions, mayBeSessions } from './diffSessions.ts';
 
 export interface DiffOptions {
   readonly engine?: string | undefined;
+  /** A mark: two sittings of its part are compared. */
+  readonly part?: string | undefined;
   readonly all: boolean;
   readonly exitCode: boolean;
   readonly format: readonly FormatChoice[];
@@ -29,6 +32,15 @@ export interface DiffOptions {
 
 /** Compares two sessions, or two revisions; the exit code, 1 for a difference only where it was asked for. */
 export function diff(words: readonly string[], options: DiffOptions, world: World): number {
+  const compared =
+    options.part === undefined ? comparedOf(words, options, world) : comparePart(words, options.part, world);
+  const isDifferent = compared.engines.some((each) => !isSame(each.diff));
+  const exit = compared.hasProblems ? 2 : options.exitCode && isDifferent ? 1 : 0;
+  printFormats(options.format, world, (format, style) => printed(format, compared, exit, options.all, style));
+  return exit;
+}
+
+function comparedOf(words: readonly string[], options: DiffOptions, world: World): Compared {
   const opened = new OpenedOnce();
   const source = workTreeSource(world, opened);
   const revisions = new Revisions(world);
@@ -44,11 +56,7 @@ export function diff(words: readonly string[], options: DiffOptions, world: Worl
   const isOfEngine = call.engine !== undefined || mayBeSessions(call, source);
   if (sessions === undefined && isOfEngine && revisions.find(call.a) === undefined)
     engineNamed(call.engine, world, source);
-  const compared = sessions ?? compareRevisions(call, { source, revisions, opened }, options, world);
-  const isDifferent = compared.engines.some((each) => !isSame(each.diff));
-  const exit = compared.hasProblems ? 2 : options.exitCode && isDifferent ? 1 : 0;
-  printFormats(options.format, world, (format, style) => printed(format, compared, exit, options.all, style));
-  return exit;
+  return sessions ?? compareRevisions(call, { source, revisions, opened }, options, world);
 }
 
 function printed(

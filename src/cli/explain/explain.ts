@@ -24,6 +24,7 @@ import type { World } from '../../shell/world.ts';
 import { sessionNamed } from '../check/chooseSessions.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { printFormats } from '../format/outputs.ts';
+import { findMeasure, measureCalled, measureNamed } from '../shop/measureNamed.ts';
 import { openEngine, sourceOf } from '../shop/resolveShop.ts';
 import type { Subject } from '../shop/subjectWords.ts';
 
