@@ -1,12 +1,15 @@
+import { type Finding, sortFindings } from '../../checks/finding.ts';
 import type { JudgingOptions } from '../../checks/judge/row.ts';
+import { type MarkedStay, markConflicts } from '../../compare/parts/marks.ts';
 import type { Found } from '../../shell/discover/loadEngines.ts';
 import { repositoryAround } from '../../shell/git/repository.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { Outputs } from '../format/outputs.ts';
+import { cameOutIn } from '../parts/shelf.ts';
 import { byShop, requireWorkTree, type ShopPaths, sourceOf } from '../shop/resolveShop.ts';
 import { stagedSource } from '../shop/revisionSource.ts';
-import type { ShopSource } from '../shop/shopSource.ts';
+import type { Shop, ShopSource } from '../shop/shopSource.ts';
 import { orUsage, UsageError } from '../usage.ts';
 import { CheckWriters } from './checkWriters.ts';
 import type { SessionChoice } from './chooseSessions.ts';
@@ -150,8 +153,10 @@ async function checkShop(
   { paths, found }: FoundInShop,
   { tally, writer, engines, known }: Run,
 ): Promise<void> {
-  for await (const { folder, diagnostics, texts, judged } of engines(found.engines, paths)) {
+  const marks: MarkedStay[] = [];
+  for await (const { folder, diagnostics, texts, judged, marks: own } of engines(found.engines, paths)) {
     tally.countEngine();
+    marks.push(...own);
     writer.diagnostics(tally.newDiagnostics(diagnostics), texts);
     if (judged === undefined) {
       writer.notJudged(folder);
@@ -162,11 +167,20 @@ async function checkShop(
       known?.look(folder, judged.looked, judged.found);
     }
   }
-  for (const trouble of outsideEngines(found, paths)) {
-    writer.diagnostics(tally.newDiagnostics(trouble.diagnostics), trouble.texts);
-    const findings = filesWithKnown(trouble.findings, known?.options);
+  const report = (all: readonly Finding[]): void => {
+    const findings = filesWithKnown(all, known?.options);
     tally.countFindings(findings);
     writer.findings(findings);
     known?.lookAtFiles(findings.map((each) => asKnown(each)));
+  };
+  for (const trouble of outsideEngines(found, paths)) {
+    writer.diagnostics(tally.newDiagnostics(trouble.diagnostics), trouble.texts);
+    report(trouble.findings);
   }
+  report(markFindings(marks, paths.shop));
+}
+
+/** Documents of parts are read only where one mark is in several engines. */
+function markFindings(marks: readonly MarkedStay[], shop: Shop): readonly Finding[] {
+  return markConflicts(marks, []).length === 0 ? [] : sortFindings(markConflicts(marks, cameOutIn(shop)));
 }

@@ -5,6 +5,7 @@ import {
   type StateReport,
 } from '../../checks/judge/report.ts';
 import type { JudgingOptions } from '../../checks/judge/row.ts';
+import { type MarkedStay, marksIn } from '../../compare/parts/marks.ts';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
 import { isAtOrAbove } from '../../documents/opened.ts';
 import type { KnownFinding } from '../../output/check/knownFinding.ts';
@@ -31,6 +32,8 @@ export interface CheckedEngine {
   readonly texts: Texts;
   /** Undefined where its engine, limits or instruments file has errors. */
   readonly judged: JudgedEngine | undefined;
+  /** Of its parts: one mark is in one engine at a time. */
+  readonly marks: readonly MarkedStay[];
 }
 
 interface JudgedEngine extends Counts {
@@ -55,7 +58,7 @@ export function judgeEngine(
 ): JudgedFolder {
   const { engine, registry, diagnostics, texts } = shop.load(folder);
   const base = { folder: shop.store.shown(folder), diagnostics, texts: textsWith(diagnostics, texts) };
-  if (engine === undefined) return { ...base, judged: undefined };
+  if (engine === undefined) return { ...base, judged: undefined, marks: [] };
   const report = reportEngine(engine, registry, options);
   const bearing = selected.filter(
     (each) => isAtOrAbove(each.folder, folder) || isAtOrAbove(folder, each.folder),
@@ -65,7 +68,7 @@ export function judgeEngine(
     options,
     bearing.map(({ file, folder: around }) => shop.store.shown(file ?? around)),
   );
-  return { ...base, judged: { report, chosen } };
+  return { ...base, judged: { report, chosen }, marks: marksIn({ engine, registry }) };
 }
 
 export function checkEngine(

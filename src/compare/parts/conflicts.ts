@@ -10,7 +10,8 @@ import { formatUncertainty, withUnitName } from '../../quantity/format.ts';
 import { compare, toNumber, ZERO } from '../../quantity/fraction.ts';
 import type { TrendLine } from '../trend.ts';
 import type { TrendPoint } from '../trendPoint.ts';
-import type { DatedStay, MarkedPart } from './markedParts.ts';
+import type { MarkedPart } from './markedParts.ts';
+import { markConflicts } from './marks.ts';
 import { characteristicsOf, type MeasuredPart, partTrend } from './measuredPart.ts';
 
 /** What documents say of a part that cannot all be true, with both places. */
@@ -21,23 +22,15 @@ export const titleOf = ({ name, mark }: Pick<MarkedPart, 'name' | 'mark'>): stri
 
 const placeText = ({ path, line, column }: Place): string => `${path}:${line}:${column}`;
 
-/** By when they began: a stay that nothing ended goes on. */
-export function inTwoEngines(part: MarkedPart): readonly Finding[] {
-  return part.stays.flatMap((later, index) =>
-    part.stays
-      .slice(0, index)
-      .filter((earlier) => isStillThere(earlier, later))
-      .map((earlier) => {
-        const [a, b] = [earlier, later].map(({ of }) => of.engine.document.name);
-        const message = `${titleOf(part)} is fitted in ${b} from ${later.from}, and ${a} has it since ${earlier.from} (${placeText(earlier.place)}): no document says that it came out${earlier.to === undefined ? '' : ` before ${earlier.to}`}`;
-        return partConflict(later.place, message);
-      }),
+/** As a check of the whole shop tells it. */
+const inTwoEngines = ({ stays }: MarkedPart): readonly Finding[] =>
+  markConflicts(
+    stays.map(({ of, name, mark, from, to, place }) => {
+      const { document, folder } = of.engine;
+      return { name, mark, from, to, place, engine: document.name, folder };
+    }),
+    [],
   );
-}
-
-const isStillThere = (earlier: DatedStay, later: DatedStay): boolean =>
-  earlier.of.engine.folder !== later.of.engine.folder &&
-  (earlier.to === undefined || earlier.to > later.from);
 
 /** Within an engine; from one to another meters are others. */
 const backwards = (part: MarkedPart): readonly Finding[] =>

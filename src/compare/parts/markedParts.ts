@@ -5,6 +5,7 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import { type PartAt, readPart } from '../../layout/readPart.ts';
 import { add, compare, type Fraction, subtract, ZERO } from '../../quantity/fraction.ts';
 import type { Judgeable } from '../state.ts';
+import { endOf } from './marks.ts';
 import { type Stay, staysIn } from './stays.ts';
 
 /** A part with a document of its own. */
@@ -68,14 +69,12 @@ function ofShelf({ name, mark, bench }: ShelfPart): { readonly name: string; rea
 function datedStay(stay: Stay, shelf: ShelfPart | undefined): DatedStay {
   const { engine } = stay.of;
   const from = stay.since?.date ?? engine.sessions[0]?.date ?? '';
-  const cameOut = shelf?.from.find(({ engine: name, date }) => isCalled(name, stay.of) && date >= from)?.date;
-  const to = [stay.until?.date, cameOut].flatMap((each) => each ?? []).sort()[0];
-  const sessions = stay.sessions.filter(({ date }) => cameOut === undefined || date <= cameOut);
+  const about = { ...stay, from, to: stay.until?.date, engine: engine.document.name, folder: engine.folder };
+  const cameOut = (shelf?.from ?? []).map((each) => ({ ...each, name: stay.name, mark: stay.mark }));
+  const to = endOf(about, cameOut);
+  const sessions = stay.sessions.filter(({ date }) => to === undefined || date <= to);
   return { ...stay, sessions, from, to };
 }
-
-export const isCalled = (name: string, { engine: { document, folder } }: Judgeable): boolean =>
-  document.name === name || folder === name || folder.endsWith(`/${name}`);
 
 function sittingsOf(stays: readonly DatedStay[], shelf: ShelfPart | undefined): readonly Sitting[] {
   let before: Fraction | undefined = ZERO;
