@@ -100,6 +100,11 @@ async function named(name: string, rest: readonly string[], world: World): Promi
       return measureNames();
     case 'what':
       return [...(await positionNamesFor(rest, world)), ...(await measureNames()), ...engineNames(world)];
+    case 'instrument':
+      return (await import('./named.ts')).instrumentNames(world);
+    case 'mark':
+    case 'part':
+      return (await import('./named.ts')).markNames(world);
     case 'position':
       return positionNamesFor(rest, world);
     default:

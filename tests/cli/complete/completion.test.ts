@@ -4,16 +4,19 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { builtProgram, quoted } from '../../program.ts';
 import { benchFolder } from '../calling.ts';
-import { ENGINE, SHOP } from '../fourCylinder.ts';
+import { ENGINE, INSTRUMENTS, SHOP } from '../fourCylinder.ts';
 import { hasTerminal, pause, Terminal } from '../terminal.ts';
 
 const bench = benchFolder();
 
-const SESSION = 'kind: session\nstage: teardown\ndate: 2026-02-03\nreadings: []\n';
+const SESSION =
+  'kind: session\nstage: teardown\ndate: 2026-02-03\nfitted: { crankshaft: { mark: K4471 }, rods: { at: { 1: { mark: R7 } } } }\nreadings: []\n';
 
 const shop = (): void =>
   bench.put({
     'shop.yaml': SHOP,
+    'instruments.yaml': INSTRUMENTS,
+    'parts/K5120.yaml': 'kind: part\npart: crankshaft\nmark: K5120\n',
     'engines/pump/engine.yaml': ENGINE,
     'engines/pump/sessions/2026-02-03-teardown.yaml': SESSION,
     'engines/crane/engine.yaml': `${'# a long comment\n'.repeat(50)}${ENGINE}`,
@@ -37,6 +40,9 @@ describe('a word that is being typed', () => {
     ['a characteristic', ['new', 'session', '--measure', 'rod_shell_t'], ['rod_shell_thickness']],
     ['a choice', ['check', '--rule', ''], ['simple', 'guarded']],
     ['an option', ['record', '--st'], ['--stage']],
+    ['an instrument', ['recall', 'mic'], ['mic-2-3', 'mic-3-4']],
+    ['a mark', ['part', 'K'], ['K4471', 'K5120']],
+    ['a mark of one of several', ['trend', 'crankpin_diameter', '--part', 'R'], ['R7']],
     ['a shell', ['completion', ''], ['bash', 'zsh', 'fish']],
     ['a position', ['trend', 'main_journal_diameter', 'pump', '--position', ''], ['1', '2', '3', '4', '5']],
     ['a position behind its engine', ['explain', 'engines/pump', 'cylinder_bore', ''], ['1', '2', '3', '4']],
