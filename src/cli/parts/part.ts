@@ -1,42 +1,69 @@
 import { conflictsOf } from '../../compare/parts/conflicts.ts';
+import { type HeldBefore, heldBefore } from '../../compare/parts/heldBefore.ts';
 import { type MarkedPart, markedParts } from '../../compare/parts/markedParts.ts';
-import { measuredPart } from '../../compare/parts/measuredPart.ts';
+import { type MeasuredPart, measuredPart } from '../../compare/parts/measuredPart.ts';
+import type { PastState } from '../../compare/past.ts';
 import { nearest } from '../../diagnostic/suggestion.ts';
 import { partPage } from '../../output/parts/partPage.ts';
 import { partsPage } from '../../output/parts/partsPage.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { printPages } from '../page/printPages.ts';
-import { openShop } from '../shop/everyEngine.ts';
+import { type OpenedShop, openShop } from '../shop/everyEngine.ts';
+import type { EngineFolder } from '../shop/resolveShop.ts';
+import { statesBefore } from '../trend/statesBefore.ts';
 import { UsageError } from '../usage.ts';
 import { shelfOf } from './shelf.ts';
 
 export interface PartOptions {
   readonly at?: string | undefined;
   readonly format: readonly FormatChoice[];
+  /** What earlier commits held as well. */
+  readonly history?: boolean | undefined;
 }
 
 /** Prints all parts with a mark, or everything known of one; the exit code. */
 export function part(mark: string | undefined, options: PartOptions, world: World): number {
-  const { parts, hasProblems } = partsOfShop(options.at, world);
+  const opened = partsOfShop(options.at, world);
+  const { parts, hasProblems } = opened;
+  if (mark === undefined && options.history === true)
+    throw new UsageError('earlier commits are looked at for one part', 'tenths part MARK --history');
   const exit = hasProblems ? 2 : 0;
   const pages =
     mark === undefined
       ? [partsPage(parts, parts.map(measuredPart).flatMap(conflictsOf))]
       : partsMarked(mark, parts).map((each) => {
           const measured = measuredPart(each);
-          return partPage(measured, conflictsOf(measured));
+          const held = options.history === true ? heldOf(measured, opened, world) : undefined;
+          return partPage(measured, conflictsOf(measured), held);
         });
   return printPages('part', () => pages, { format: options.format, exit }, world);
 }
 
-export function partsOfShop(
-  at: string | undefined,
-  world: World,
-): { readonly parts: readonly MarkedPart[]; readonly hasProblems: boolean } {
+interface OpenedParts extends OpenedShop {
+  readonly parts: readonly MarkedPart[];
+}
+
+/** Of each engine its commits are gone through once. */
+function heldOf(part: MeasuredPart, { engines, revision }: OpenedParts, world: World): readonly HeldBefore[] {
+  const known = new Map<EngineFolder, readonly PastState[]>();
+  return heldBefore(part, ({ engine }) => {
+    const found = engines.find((each) => each.engine === engine)?.found;
+    if (found === undefined) return [];
+    const states = known.get(found) ?? statesBefore(found, revision, world);
+    known.set(found, states);
+    return states;
+  });
+}
+
+export function partsOfShop(at: string | undefined, world: World): OpenedParts {
   const opened = openShop(at, world);
   const { shelf, hasProblems } = shelfOf(opened, world);
-  return { parts: markedParts(opened.engines, shelf), hasProblems: opened.hasProblems || hasProblems };
+  return {
+    ...opened,
+    parts: markedParts(opened.engines, shelf),
+    hasProblems: opened.hasProblems || hasProblems,
+  };
 }
 
 /** Parts of several kinds may have one mark. */

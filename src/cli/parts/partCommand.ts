@@ -13,6 +13,10 @@ export function addPart(program: Command, world: World, done: (exitCode: number)
     )
     .argument('[mark]', 'what is stamped on it; all parts with a mark where none is named')
     .option('--at <revision>', AT_OPTION)
+    .option(
+      '--history',
+      'what earlier commits held as well: sessions that were removed, values that were corrected',
+    )
     .addOption(formatOption(PAGE_FORMATS))
     .addHelpText('after', PART_END)
     .action(async (mark: string | undefined, options) => {
@@ -25,6 +29,7 @@ const PART_END = helpEnd({
   examples: [
     ['tenths part', 'every part with a mark'],
     ['tenths part K4471'],
+    ['tenths part K4471 --history', 'removed and corrected readings of earlier commits, too'],
     ['tenths part "crankshaft 7"', 'where parts of several kinds have one mark'],
     ['tenths part K4471 --format markdown > K4471.md'],
   ],

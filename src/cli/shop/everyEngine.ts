@@ -2,17 +2,21 @@ import type { Judgeable } from '../../compare/state.ts';
 import type { Revision } from '../../shell/git/commitFiles.ts';
 import type { World } from '../../shell/world.ts';
 import { UsageError } from '../usage.ts';
-import { readEngine, sourceOf } from './resolveShop.ts';
+import { type EngineFolder, readEngine, sourceOf } from './resolveShop.ts';
 import type { Shop } from './shopSource.ts';
 
 /** The shop around the working directory, with all of its engines that can be judged. */
 export interface OpenedShop {
   readonly shop: Shop;
-  readonly engines: readonly Judgeable[];
+  readonly engines: readonly FoundEngine[];
   /** Problems with documents were told on stderr. */
   readonly hasProblems: boolean;
   /** The commit that it was read from; undefined for the working tree. */
   readonly revision: Revision | undefined;
+}
+
+export interface FoundEngine extends Judgeable {
+  readonly found: EngineFolder;
 }
 
 export function openShop(at: string | undefined, world: World): OpenedShop {
@@ -22,10 +26,15 @@ export function openShop(at: string | undefined, world: World): OpenedShop {
   if (shop === undefined || folders.length === 0)
     throw new UsageError('no engine here', 'an engine is a folder with a document of kind: engine');
   const told = new Set<string>();
-  const read = folders.map((folder) => readEngine({ shop, folder }, world, told));
+  const read = folders.map((folder) => {
+    const found = { shop, folder };
+    return { found, ...readEngine(found, world, told) };
+  });
   return {
     shop,
-    engines: read.flatMap(({ engine, registry }) => (engine === undefined ? [] : [{ engine, registry }])),
+    engines: read.flatMap(({ engine, registry, found }) =>
+      engine === undefined ? [] : [{ engine, registry, found }],
+    ),
     hasProblems: read.some(({ hasProblems, engine }) => hasProblems || engine === undefined),
     revision: source.revision,
   };

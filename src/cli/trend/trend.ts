@@ -1,9 +1,7 @@
 import { unitOfRow } from '../../checks/judge/session.ts';
 import { measuredSession } from '../../checks/value/measured.ts';
-import { type PastState, withPast } from '../../compare/past.ts';
+import { withPast } from '../../compare/past.ts';
 import { type Trend, trendOf } from '../../compare/trend.ts';
-import { shortCommit } from '../../output/diff/revision.ts';
-import { writtenLines } from '../../output/escape/line.ts';
 import type { World } from '../../shell/world.ts';
 import { measureNamed } from '../shop/measureNamed.ts';
 import { type OpenedEngine, openEngine } from '../shop/resolveShop.ts';
@@ -11,8 +9,8 @@ import { readSubject } from '../shop/subjectWords.ts';
 import { UsageError } from '../usage.ts';
 import { onlyAt } from './onlyAt.ts';
 import { trendOfPart } from './partTrend.ts';
-import { pastStates } from './pastStates.ts';
 import { printTrend } from './printTrend.ts';
+import { statesBefore } from './statesBefore.ts';
 import type { TrendOptions } from './trendOptions.ts';
 
 /** Prints one characteristic across the sessions of an engine; the exit code. */
@@ -54,7 +52,11 @@ function trendIn(
     throw new UsageError(message, 'tenths diff A B tells what passed before and fails now');
   }
   const present = engine.sessions.map((session) => measuredSession(engine, registry, session));
-  const { sessions, past } = withPast(present, history ? statesBefore(opened, world) : [], characteristic.id);
+  const { sessions, past } = withPast(
+    present,
+    history ? statesBefore(opened.found, opened.revision, world) : [],
+    characteristic.id,
+  );
   const found = trendOf({ engine, sessions }, registry, characteristic, by, past);
   if (found.lines.length > 0) return found;
   const help =
@@ -62,19 +64,4 @@ function trendIn(
       ? 'write `hours:` in the sessions, or take --by date'
       : 'tenths check shows what was measured';
   throw new UsageError(`${measure} has no readings to follow in ${engine.document.name}`, help);
-}
-
-/** What earlier commits held; what could not be looked at is reported on stderr. */
-function statesBefore({ found, revision }: OpenedEngine, world: World): readonly PastState[] {
-  const { states, notJudged, isCutShort } = pastStates(found, revision, world);
-  if (notJudged.length > 0) {
-    const commits = notJudged.map((each) => `${shortCommit(each)} of ${each.date}`).join(', ');
-    world.err.write(writtenLines([`tenths: left out, as the engine cannot be judged there: ${commits}`]));
-  }
-  if (isCutShort) {
-    const said =
-      'this is a shallow clone, whose history was cut short: git fetch --unshallow fetches the rest';
-    world.err.write(writtenLines([`tenths: ${said}`]));
-  }
-  return states;
 }

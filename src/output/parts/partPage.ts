@@ -4,6 +4,7 @@ import { printingOf } from '../../checks/findings/readings.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
 import { titleOf } from '../../compare/parts/conflicts.ts';
+import type { HeldBefore } from '../../compare/parts/heldBefore.ts';
 import type { DatedStay } from '../../compare/parts/markedParts.ts';
 import {
   characteristicsOf,
@@ -18,11 +19,16 @@ import type { Page, Section } from '../plan/page.ts';
 import { outlookText, printingOfLine, rateText } from '../trend/trendWords.ts';
 import { conflictLines } from './conflictLines.ts';
 import { doneSection } from './doneToPart.ts';
+import { heldSection } from './heldSection.ts';
 import { hoursText } from './hoursText.ts';
 import { whereNow } from './partsPage.ts';
 
 /** Everything known of a part, over all engines of the shop. */
-export function partPage(part: MeasuredPart, conflicts: readonly Finding[]): Page {
+export function partPage(
+  part: MeasuredPart,
+  conflicts: readonly Finding[],
+  held?: readonly HeldBefore[],
+): Page {
   const { shelf } = part;
   return {
     title: titleOf(part),
@@ -37,6 +43,7 @@ export function partPage(part: MeasuredPart, conflicts: readonly Finding[]): Pag
       ...doneSection(part),
       ...characteristicsOf(part).map((each) => measuredSection(part, each)),
       ...trendsSection(part),
+      ...heldSection(held),
     ],
     cautions: [],
   };
