@@ -38,7 +38,19 @@ export function recall(name: string, options: RecallOptions, world: World): numb
   const recalled = engines.flatMap((each) => recallOf(each, suspicion, error) ?? []).sort(worstEngineFirst);
   const exit = hasProblems ? 2 : 0;
   const unit = unitIn(options.error, quantity) ?? plain;
-  const told = { instrument: name, type: registered?.type, days, error, unit, recalled };
+  const registers = [
+    ...new Set(engines.flatMap(({ engine }) => engine.instruments.get(name)?.place.path ?? [])),
+  ];
+  const told = {
+    instrument: name,
+    registers,
+    type: registered?.type,
+    isPutRight: registered?.isPutRight === true,
+    days,
+    error,
+    unit,
+    recalled,
+  };
   return printPages(
     'recall',
     (format) => recallPages(told, format === 'markdown' ? 'each customer' : 'the shop'),

@@ -1,5 +1,8 @@
 import type { Judgeable } from '../../compare/state.ts';
+import { notJudgedLines } from '../../output/check/runText.ts';
+import { writtenLines } from '../../output/escape/line.ts';
 import type { Revision } from '../../shell/git/commitFiles.ts';
+import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import { UsageError } from '../usage.ts';
 import { type EngineFolder, readEngine, sourceOf } from './resolveShop.ts';
@@ -30,6 +33,11 @@ export function openShop(at: string | undefined, world: World): OpenedShop {
     const found = { shop, folder };
     return { found, ...readEngine(found, world, told) };
   });
+  const style = textStyle(world.err, world.environment, true);
+  const left = read
+    .filter(({ engine }) => engine === undefined)
+    .map(({ found }) => shop.store.shown(found.folder));
+  world.err.write(writtenLines(left.flatMap((folder) => notJudgedLines(folder, style))));
   return {
     shop,
     engines: read.flatMap(({ engine, registry, found }) =>

@@ -14,6 +14,10 @@ import { listSections, quietSections, tightenedSection } from './recalledReading
 /** What is reported of a recall. */
 export interface ToldRecall {
   readonly instrument: string;
+  /** The files that register one of that name. */
+  readonly registers: readonly string[];
+  /** By its certificates: what it was off by besides is asked about. */
+  readonly isPutRight: boolean;
   /** Undefined of one that is not registered. */
   readonly type: InstrumentType | undefined;
   readonly days: SuspectDays;
@@ -53,7 +57,7 @@ function pageOf(told: ToldRecall, customer: string | undefined): Page {
   };
 }
 
-function aboutDays({ days, error, unit }: ToldRecall): readonly string[] {
+function aboutDays({ days, error, unit, registers, isPutRight }: ToldRecall): readonly string[] {
   const { from, lastGood, foundOff, goodAgain } = days;
   const since =
     from === undefined
@@ -62,9 +66,15 @@ function aboutDays({ days, error, unit }: ToldRecall): readonly string[] {
         ? `its readings since ${from}, ${goodWords(lastGood)}`
         : `its readings since ${from}, as asked for`;
   return [
+    ...(registers.length > 1
+      ? [`${registers.join(' and ')} register one of that name each: all of them count here`]
+      : []),
     goodAgain === undefined ? since : `${since}, until ${goodAgain.day}, ${goodWords(goodAgain)}`,
     ...(foundOff === undefined ? [] : [`found off by ${offText(foundOff)} on ${foundOff.day}`]),
     ...(error === undefined ? [] : [errorText(error, unit)]),
+    ...(error === undefined || !isPutRight
+      ? []
+      : ['its certificates put its readings right already: this is what it was off by besides']),
   ];
 }
 
