@@ -3,6 +3,7 @@ import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
 import { startOfFile } from '../../diagnostic/place.ts';
 import type { Found, Texts } from '../../shell/discover/loadEngines.ts';
 import type { Problem } from '../../shell/problem.ts';
+import { partProblems } from '../parts/shelf.ts';
 import type { ShopPaths } from '../shop/resolveShop.ts';
 import { unreadTold } from './unreadTold.ts';
 
@@ -16,7 +17,8 @@ interface Trouble {
 export function* outsideEngines(found: Found, { shop, selected }: ShopPaths): Iterable<Trouble> {
   const named = selected.map(({ file }) => file);
   for (const path of found.others) {
-    yield { ...shop.loader.checkOther(path, named.includes(path)), findings: [] };
+    const { diagnostics, texts } = shop.loader.checkOther(path, named.includes(path));
+    yield { diagnostics: [...diagnostics, ...partProblems(path, shop)], texts, findings: [] };
   }
   yield { ...unreadTold(found.unread), texts: new Map() };
   yield { diagnostics: shop.store.problems().map(unlistable), texts: new Map(), findings: [] };

@@ -3,6 +3,7 @@ import { registerPage } from '../../output/instruments/registerPage.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { printPages } from '../page/printPages.ts';
+import { withBench } from '../parts/shelf.ts';
 import { openShop } from '../shop/everyEngine.ts';
 import { UsageError } from '../usage.ts';
 import { dayOption } from './dayOption.ts';
@@ -15,7 +16,7 @@ export interface InstrumentsOptions {
 
 /** Prints the registers of the shop around the working directory; the exit code. */
 export function instruments(options: InstrumentsOptions, world: World): number {
-  const { engines, hasProblems } = openShop(options.at, world);
+  const { all: engines, hasProblems } = withBench(openShop(options.at, world), world);
   const register = registerOf(engines, dayOption('--on', options.on));
   if (register.entries.length === 0) {
     const help = 'a document of kind: instruments is the register; tenths init makes one';

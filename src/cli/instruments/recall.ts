@@ -11,6 +11,7 @@ import type { World } from '../../shell/world.ts';
 import { amountOption } from '../amountOption.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { printPages } from '../page/printPages.ts';
+import { withBench } from '../parts/shelf.ts';
 import { openShop } from '../shop/everyEngine.ts';
 import { UsageError } from '../usage.ts';
 import { dayOption } from './dayOption.ts';
@@ -25,7 +26,7 @@ export interface RecallOptions {
 
 /** Prints what an instrument was used for while it may have been off, and which verdicts that changes; the exit code. */
 export function recall(name: string, options: RecallOptions, world: World): number {
-  const { engines, hasProblems } = openShop(options.at, world);
+  const { all: engines, hasProblems } = withBench(openShop(options.at, world), world);
   const registered = registeredAs(name, engines);
   const { quantity, plain } = measuredBy(registered, engines);
   const days = suspectDays(evidenceOf(name, engines), dayOption('--from', options.from));

@@ -1,7 +1,9 @@
 import { registryWith } from '../../characteristics/registry.ts';
 import type { ShelfPart } from '../../compare/parts/markedParts.ts';
 import { type CameOut, isCalled } from '../../compare/parts/marks.ts';
+import type { Judgeable } from '../../compare/state.ts';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
+import type { Engine } from '../../documents/assemble.ts';
 import { type OpenedDocument, openDocument } from '../../documents/opened.ts';
 import { readShelfPart } from '../../documents/parts/shelfPart.ts';
 import { wordsOf } from '../../layout/part.ts';
@@ -10,6 +12,7 @@ import { writtenLines } from '../../output/escape/line.ts';
 import { kindIn } from '../../shell/discover/store.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
+import { enginesNamed } from '../shop/enginesNamed.ts';
 import type { OpenedShop } from '../shop/everyEngine.ts';
 import type { Shop } from '../shop/shopSource.ts';
 
@@ -35,14 +38,55 @@ export function shelfOf(
   return { shelf: shelf.filter(({ place }) => !broken.has(place.path)), hasProblems: problems.length > 0 };
 }
 
-const partDocuments = ({ store }: Shop): readonly OpenedDocument[] =>
-  store
-    .list(['.'])
-    .filter((path) => kindIn(store, path) === 'part')
-    .flatMap((path) => {
-      const bytes = store.read(path);
-      return bytes.ok ? [openDocument(path, store.shown(path), bytes.value)] : [];
-    });
+/** A shop's engines, and what was read outside of any as if each part were one by itself. */
+export function withBench(
+  opened: OpenedShop,
+  world: World,
+): OpenedShop & { readonly all: readonly Judgeable[] } {
+  const { shelf, hasProblems } = shelfOf(opened, world);
+  const outside = shelf.flatMap(({ name, mark, bench }) => {
+    if (bench === undefined) return [];
+    const { engine, registry } = bench;
+    const document = { ...engine.document, name: `${name} ${mark}, in no engine`, job: NO_JOB };
+    return [{ engine: { ...engine, document }, registry }];
+  });
+  return { ...opened, all: [...opened.engines, ...outside], hasProblems: opened.hasProblems || hasProblems };
+}
+
+const NO_JOB: Engine['document']['job'] = {
+  number: undefined,
+  customer: undefined,
+  serial: undefined,
+  delivered: undefined,
+};
+
+const partDocuments = (shop: Shop): readonly OpenedDocument[] =>
+  shop.store.list(['.']).flatMap((path) => partAt(path, shop) ?? []);
+
+function partAt(path: string, { store }: Shop): OpenedDocument | undefined {
+  const bytes = kindIn(store, path) === 'part' ? store.read(path) : undefined;
+  return bytes?.ok === true ? openDocument(path, store.shown(path), bytes.value) : undefined;
+}
+
+/** What is wrong with a part's document beyond its own schema: its readings are those of an engine that it fits. */
+export function partProblems(path: string, shop: Shop): readonly Diagnostic[] {
+  const opened = partAt(path, shop);
+  if (opened === undefined || opened.problems.length > 0) return [];
+  const problems: Diagnostic[] = [];
+  const { engines } = shop.loader.find({ folders: ['.'] });
+  readShelfPart(
+    opened,
+    (name) => {
+      const [folder] = enginesNamed(name, shop, engines);
+      const { engine, registry } = folder === undefined ? NOT_THERE : shop.load(folder);
+      return engine && registry && { engine, registry };
+    },
+    problems,
+  );
+  return problems;
+}
+
+const NOT_THERE = { engine: undefined, registry: undefined };
 
 /** What the documents of parts say of engines that they left; by the words that engines use for parts. */
 export function cameOutIn(shop: Shop): readonly CameOut[] {
