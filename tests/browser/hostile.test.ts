@@ -14,9 +14,25 @@ const open = withBrowser();
 
 const READERS = ['shop', 'customer', 'machine-shop'];
 
+/** What a page, a picture or a style sheet would obey, beside what the lists of the other tests hold. */
+const PAYLOADS = [
+  '</script><script>alert(1)</script>',
+  '</style><style>body{display:none}</style>',
+  '"; } body { background: url(http://a.example/x) } @import "http://a.example/y',
+  '<svg onload=alert(1)><foreignObject><iframe src=javascript:alert(1)>',
+  '" onmouseover="alert(1)',
+  "' style='display:none",
+  'javascript:alert(1)',
+  '</title><base href=http://a.example/>',
+  '<meta http-equiv=refresh content=0;url=http://a.example/>',
+  '{{alert(1)}} <%= 1 %>',
+  '\\22 ;} * { color: red } /*',
+];
+
 /** Of both shops the same template: what a text of a document added would be one node or attribute more. */
 it.each([...TAKEN_SHOPS.keys()])('of hostile shop %i every text is shown as text', async (number) => {
-  const textFor = TAKEN_SHOPS[number] ?? String;
+  const textFor = (name: string): string =>
+    `${PAYLOADS[(number + name.length) % PAYLOADS.length]} ${TAKEN_SHOPS[number]?.(name)}`;
   putShops(bench, SOUND_SHOP, textFor, harmlessAs(textFor));
   for (const reader of READERS) {
     const words = ['engines/pump', '--for', reader];

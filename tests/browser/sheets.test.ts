@@ -10,12 +10,14 @@ import { readInBrowser } from './inPage.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
-const SHEETS: readonly (readonly [title: string, words: readonly string[]])[] = [
+const SHEETS: readonly (readonly [title: string, words: readonly string[], folder?: string])[] = [
+  ['worn pump with a trend', [], 'tests/cases/trend/one-gauge'],
+  ['pump that drags', [], 'tests/cases/findings/turning-jump'],
   ['six for the shop', ['engines/generator-set-6']],
   ['pump for the shop', ['engines/reservoir-pump-2']],
   ['pump for its customer', ['engines/reservoir-pump-2', '--for', 'customer']],
   ['six for its customer', ['engines/generator-set-6', '--for', 'customer']],
-  ['six for a machine shop', ['engines/generator-set-6', '--for', 'machine-shop']],
+  ['six for a machine shop', ['engines/generator-set-6', '--for', 'machine-shop', '--session', 'teardown']],
 ];
 
 /** The paper between its margins, at 96 dots an inch: A4 and Letter. */
@@ -24,11 +26,10 @@ const PAPERS = { A4: Math.floor(((210 - 22 - 12) / 25.4) * 96), Letter: Math.flo
 const open = withBrowser();
 const sheets = new Map<string, string>();
 
-beforeAll(() =>
-  inCopyOf('examples', async (folder) => {
-    for (const [title, words] of SHEETS) sheets.set(title, await sheetOf(folder, words));
-  }),
-);
+beforeAll(async () => {
+  for (const [title, words, from = 'examples'] of SHEETS)
+    await inCopyOf(from, async (folder) => sheets.set(title, await sheetOf(folder, words)));
+});
 
 const sheet = (title: string): string => sheets.get(title) ?? '';
 const TITLES = SHEETS.map(([title]) => title);

@@ -8,12 +8,12 @@ import { writtenLines } from '../../output/escape/line.ts';
 import { writtenMarkdown } from '../../output/escape/markdown.ts';
 import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import type { World } from '../../shell/world.ts';
-import { documentsNamed } from '../check/chooseSessions.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { printFormats } from '../format/outputs.ts';
 import { openEngine } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
 import { type PageChoice, type PrintedPage, pageOf } from './pages.ts';
+import { upTo } from './upTo.ts';
 
 export interface PlanOptions extends PageChoice {
   readonly format: readonly FormatChoice[];
@@ -50,14 +50,4 @@ function reportOf(engine: Engine, registry: Registry): EngineReport {
   const report = reportEngine(engine, registry, {});
   if (report.state !== undefined) return report;
   throw new UsageError(`${engine.document.name} has no session yet`, 'tenths new session begins one');
-}
-
-/** The engine as a session left it. */
-function upTo(engine: Engine, name: string): Engine {
-  const [last] = documentsNamed(name, engine.sessions);
-  if (last === undefined) {
-    const known = engine.sessions.map((each) => each.name).join(', ');
-    throw new UsageError(`${engine.document.name} has no session ${name}`, `it has ${known}`);
-  }
-  return { ...engine, sessions: engine.sessions.slice(0, engine.sessions.indexOf(last) + 1) };
 }

@@ -2,22 +2,22 @@ import { type EngineReport, reportEngine } from '../../checks/judge/report.ts';
 import type { Written } from '../../output/escape/language.ts';
 import { writtenLines } from '../../output/escape/line.ts';
 import { writtenMarkdown } from '../../output/escape/markdown.ts';
-import type { Origin } from '../../output/report/facts.ts';
 import type { Reader, Sheet } from '../../output/report/sheet.ts';
 import { sheetMarkdown } from '../../output/report/sheetMarkdown.ts';
-import { dayOfCommit } from '../../shell/git/git.ts';
-import { repositoryAround } from '../../shell/git/repository.ts';
 import { sha256Base64 } from '../../shell/process/digest.ts';
 import { printPdf } from '../../shell/process/printPdf.ts';
 import type { World } from '../../shell/world.ts';
-import { type OpenedEngine, openEngine } from '../shop/resolveShop.ts';
+import { upTo } from '../plan/upTo.ts';
+import { openEngine } from '../shop/resolveShop.ts';
 import { orUsage, UsageError } from '../usage.ts';
+import { originAt } from './origin.ts';
 import { sheetFor } from './sheetFor.ts';
 import { type Target, targetOf, writeSheet } from './target.ts';
 
 export interface ReportOptions {
   readonly to: string;
   readonly for: Reader;
+  readonly session?: string;
   readonly at?: string;
   readonly paper: 'A4' | 'Letter';
   readonly browser?: string;
@@ -31,8 +31,9 @@ export async function report(
 ): Promise<number> {
   const target = targetOf(options.to, world);
   const opened = openEngine(name, world, options.at);
-  const judged = reportEngine(opened.engine, opened.registry, {});
-  const sheet = sheetFor(options.for, requireState(judged), originOf(opened, world), opened.engine);
+  const engine = options.session === undefined ? opened.engine : upTo(opened.engine, options.session);
+  const judged = reportEngine(engine, opened.registry, {});
+  const sheet = sheetFor(options.for, requireState(judged), originAt(opened.revision, world), opened.engine);
   writeSheet(target, await writtenAs(target, sheet, options, world));
   world.out.write(writtenLines([writtenText(options.to, sheet)]));
   return opened.hasProblems ? 2 : 0;
@@ -53,13 +54,6 @@ async function writtenAs(
   const paper = form === 'pdf' ? options.paper : undefined;
   const html = sheetHtml(sheet, { digest: sha256Base64, paper });
   return form === 'html' ? html : orUsage(printPdf(html, options.browser, world.environment));
-}
-
-/** The commit that was asked for, with its own date: nothing of a sheet comes from the clock. */
-function originOf({ revision }: OpenedEngine, world: World): Origin {
-  if (revision === undefined) return { commit: undefined };
-  const { place } = orUsage(repositoryAround('.', world));
-  return { commit: { ...revision, date: orUsage(dayOfCommit(place, revision.commit)) } };
 }
 
 function requireState(judged: EngineReport): EngineReport {

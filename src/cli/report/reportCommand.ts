@@ -2,7 +2,7 @@ import { type Command, Option } from 'commander';
 import { READERS } from '../../output/report/sheet.ts';
 import type { World } from '../../shell/world.ts';
 import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
-import { onlyOneEngine } from '../usage.ts';
+import { onlyOneEngine, UsageError } from '../usage.ts';
 
 /** `tenths report [engine] --to FILE`. */
 export function addReport(program: Command, world: World, done: (exitCode: number) => void): void {
@@ -11,13 +11,30 @@ export function addReport(program: Command, world: World, done: (exitCode: numbe
     .description('the sheet of an engine as one file that prints: for the shop, its customer, a machine shop')
     .argument('[engine]', 'the engine; else the one around this folder, or the only one of the shop')
     .option('--engine <name>', ENGINE_OPTION)
-    .requiredOption('--to <file>', 'a file that ends in .html, .md or .pdf')
+    .requiredOption('--to <file>', 'a file that ends in .html, .md or .pdf; of --all a folder')
+    .addOption(
+      new Option('--all', 'a page of every engine, and a board that leads to them').conflicts([
+        'for',
+        'session',
+        'paper',
+        'browser',
+      ]),
+    )
+    .option('--with-customers', 'on the board and its pages, which else name no customer')
     .addOption(new Option('--for <reader>', 'who reads it').choices([...READERS]).default('shop'))
+    .option('--session <name>', 'as this session left it, instead of where it stands now')
     .option('--at <revision>', 'the documents of this git revision: the sheet then names its commit')
     .addOption(new Option('--paper <size>', 'of a PDF').choices(['A4', 'Letter']).default('A4'))
     .option('--browser <program>', 'a Chromium that prints the PDF; else the one of this machine')
     .addHelpText('after', REPORT_END)
     .action(async (word: string | undefined, options) => {
+      if (options.all === true) {
+        const one = onlyOneEngine(word, options.engine);
+        if (one !== undefined) throw new UsageError(`${one} is one engine, and --all means every one`);
+        const { board } = await import('./board.ts');
+        done(await board(options, world));
+        return;
+      }
       const { report } = await import('./report.ts');
       done(await report(onlyOneEngine(word, options.engine), options, world));
     });
@@ -28,8 +45,9 @@ const REPORT_END = helpEnd({
     ['tenths report reservoir-pump-2 --to pump.html'],
     ['tenths report --at HEAD --to pump.html', 'the same file whenever it is written'],
     ['tenths report --for customer --to customer.pdf'],
-    ['tenths report --for machine-shop --to order.html', 'agreed work only'],
+    ['tenths report --for machine-shop --session teardown --to order.html', 'agreed work only'],
     ['tenths report --to pump.md', 'for a pull request or a wiki'],
+    ['tenths report --all --to public', 'for a web server, or a job of CI'],
   ],
   notes: [
     `Every page says NOT RELEASED while anything is open. \`confirmed: [{ what: released, by: NAME }]\` in a session releases it.

@@ -10,7 +10,7 @@ import { shopSheet } from '../../output/report/shopSheet.ts';
 import { fitsOf } from '../../plan/fit/fits.ts';
 import { workPlan } from '../../plan/work/workPlan.ts';
 
-/** The sheet of an engine that has a session. */
+/** The sheet of an engine that has a session. `engine` is whole: what was agreed to later is agreed to. */
 export function sheetFor(reader: Reader, report: EngineReport, origin: Origin, engine: Engine): Sheet {
   const { state, registry } = report;
   if (state === undefined) throw new Error('an engine without a session has no sheet');
@@ -20,9 +20,9 @@ export function sheetFor(reader: Reader, report: EngineReport, origin: Origin, e
     case 'customer':
       return customerSheet(report, state, origin);
     case 'machine-shop': {
-      const made = workPlan(engine, registry, state);
-      const about = [standing(engine, made.at)];
-      return pageSheet(machineShopPage(made, fitsOf(made.context).pistons, about), reader);
+      const made = workPlan(report.engine, registry, state);
+      const about = [standing(report.engine, made.at)];
+      return pageSheet(machineShopPage({ ...made, engine }, fitsOf(made.context).pistons, about), reader);
     }
   }
 }

@@ -1,5 +1,7 @@
+import type { Written } from '../../output/escape/language.ts';
 import type { World } from '../../shell/world.ts';
-import { pathFrom, writeOwnFile } from '../../shell/write/ownFile.ts';
+import { makeFolder } from '../../shell/write/folders.ts';
+import { folderAndName, pathFrom, writeOwnFile } from '../../shell/write/ownFile.ts';
 import { orUsage, UsageError } from '../usage.ts';
 
 const FORMS = ['html', 'md', 'pdf'] as const;
@@ -32,3 +34,26 @@ export const writeSheet = ({ path, form }: Target, written: string | Uint8Array)
       MARKS[form].test(Buffer.from(before.subarray(0, HEAD)).toString('latin1')),
     ),
   );
+
+/** Pages below one folder, each where its engine lies in the shop. */
+export class FolderOfSheets {
+  readonly #root: string;
+
+  constructor(to: string, { workingDirectory }: World) {
+    this.#root = pathFrom(workingDirectory, to);
+    const { folder, name } = folderAndName(this.#root);
+    orUsage(makeFolder(folder, name));
+  }
+
+  /** Gives where it is, from the index. */
+  write(engine: string, written: Written): string {
+    const page = `${engine === '.' ? 'sheet' : engine}.html`;
+    orUsage(makeFolder(this.#root, page.slice(0, Math.max(0, page.lastIndexOf('/')))));
+    writeSheet({ path: `${this.#root}/${page}`, form: 'html' }, written);
+    return page.split('/').map(encodeURIComponent).join('/');
+  }
+
+  writeIndex(written: Written): void {
+    writeSheet({ path: `${this.#root}/index.html`, form: 'html' }, written);
+  }
+}

@@ -45,6 +45,7 @@ function measureElement({ heading, limits, folded, rows, pictures }: MeasureBloc
   const shown = {
     where: has(({ where }) => where),
     picture: has(({ picture }) => picture),
+    verdict: has(({ verdict }) => verdict),
     before: has(({ before }) => before),
     notes: has(({ notes, others }) => notes || others.length > 0),
   };
@@ -52,7 +53,7 @@ function measureElement({ heading, limits, folded, rows, pictures }: MeasureBloc
     ...(shown.where ? [element('th', { scope: 'col' }, 'position')] : []),
     element('th', { scope: 'col', class: 'figure' }, 'reading'),
     ...(shown.picture ? [element('th', { scope: 'col' }, 'where it lies')] : []),
-    element('th', { scope: 'col' }, 'verdict'),
+    ...(shown.verdict ? [element('th', { scope: 'col' }, 'verdict')] : []),
     ...(shown.before ? [element('th', { scope: 'col', class: 'figure' }, 'before')] : []),
     ...(shown.notes ? [element('th', { scope: 'col' }, 'notes')] : []),
   ];
@@ -72,7 +73,7 @@ function measureElement({ heading, limits, folded, rows, pictures }: MeasureBloc
   return foldable(folded, element('div', {}, ...whole));
 }
 
-type Shown = Readonly<Record<'where' | 'picture' | 'before' | 'notes', boolean>>;
+type Shown = Readonly<Record<'where' | 'picture' | 'verdict' | 'before' | 'notes', boolean>>;
 
 const measureRow = (row: MeasureRow, shown: Shown): Element =>
   element(
@@ -81,7 +82,7 @@ const measureRow = (row: MeasureRow, shown: Shown): Element =>
     shown.where ? element('th', { scope: 'row' }, row.where) : undefined,
     element('td', { class: 'figure' }, row.reading),
     shown.picture ? element('td', { class: 'where' }, row.picture && draw(row.picture)) : undefined,
-    element('td', { class: row.tone }, row.verdict),
+    shown.verdict ? element('td', { class: row.tone }, row.verdict) : undefined,
     shown.before ? element('td', { class: 'figure' }, row.before) : undefined,
     shown.notes
       ? element(
@@ -107,10 +108,14 @@ function tableElement({ title, columns, rows, folded }: TableBlock): Element {
 }
 
 /** A column without a heading is no heading. */
-const headCell = ({ title, align }: TableBlock['columns'][number]): Element =>
+const headCell = ({ title, align, isRoom }: TableBlock['columns'][number]): Element =>
   title === ''
     ? element('td', {})
-    : element('th', { scope: 'col', class: align === 'right' ? 'figure' : undefined }, title);
+    : element(
+        'th',
+        { scope: 'col', class: isRoom ? 'room' : align === 'right' ? 'figure' : undefined },
+        title,
+      );
 
 const picturesElement = (pictures: PicturesBlock['pictures']): Element =>
   element(

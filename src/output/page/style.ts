@@ -11,11 +11,14 @@ export interface Running {
 
 export const styleOf = (running: Running): string => `${SCREEN}${PICTURES}${printStyle(running)}`;
 
+/** On paper, and on a screen that is not dark. */
+export const LIGHT = `--paper: #ffffff; --ink: #1b1b1b; --soft: #5a5a5a; --rule: #cfcfcf; --tint: #f3f3f3; --bar: #b8b8b8;
+  --out: #a61b1b; --notice: #7a4a00; --link: #0b4f8a;
+  --shade-0: #ffffff; --shade-1: #ececec; --shade-2: #d9d9d9; --shade-3: #c4c4c4; --shade-4: #adadad;`;
+
 const SCREEN = `:root {
   color-scheme: light dark;
-  --paper: #ffffff; --ink: #1b1b1b; --soft: #5a5a5a; --rule: #cfcfcf; --tint: #f3f3f3; --bar: #b8b8b8;
-  --out: #a61b1b; --notice: #7a4a00; --link: #0b4f8a;
-  --shade-0: #ffffff; --shade-1: #ececec; --shade-2: #d9d9d9; --shade-3: #c4c4c4; --shade-4: #adadad;
+  ${LIGHT}
 }
 @media screen and (prefers-color-scheme: dark) {
   :root {
@@ -47,7 +50,8 @@ caption .limits { font-weight: 400; }
 th, td { text-align: left; vertical-align: top; padding: 4px 12px 4px 0; border-top: 1px solid var(--rule); }
 th { font-weight: 400; color: var(--soft); }
 tbody th { color: inherit; }
-.figure { text-align: right; white-space: nowrap; }
+.figure { text-align: right; }
+.figure, .date { white-space: nowrap; }
 td.out, li.out { color: var(--out); font-weight: 600; }
 td.notice { color: var(--notice); }
 td.out::before { content: "\\25A0\\00A0"; }
@@ -71,11 +75,14 @@ th[aria-sort="descending"] button::after { content: "\\00A0\\2193"; }
 .pictures { display: flex; flex-wrap: wrap; gap: 16px; margin: 8px 0 16px; padding: 0; }
 figure { margin: 0; max-width: 100%; }
 figcaption { font-size: 14px; color: var(--soft); max-width: 420px; }
+@media screen and (max-width: 760px) { .wide table { min-width: 720px; } }
+.room { min-width: 140px; }
 a { color: var(--link); }
 footer { margin-top: 32px; border-top: 1px solid var(--rule); padding-top: 8px; font-size: 14px; }
 `;
 
-const PICTURES = `.picture { max-width: 100%; height: auto; display: block; }
+/** How pictures are drawn, by the classes of their marks. */
+export const PICTURES = `.picture { max-width: 100%; height: auto; display: block; }
 .picture line, .picture polyline, .picture polygon, .picture rect, .picture circle { fill: none; stroke: var(--ink); stroke-width: 1; }
 .picture text { fill: var(--ink); font: 11px system-ui, sans-serif; font-variant-numeric: tabular-nums; }
 .picture .figure { font-size: 10px; } .picture .name { fill: var(--soft); }
@@ -117,6 +124,7 @@ const printStyle = ({ head, status, foot, paper }: Running): string => `@page {
   th button { display: contents; }
   th[aria-sort] button::after { content: none; }
   summary { list-style: none; }
+  details[open] > summary { display: none; }
   .wide { overflow: visible; margin: 8pt 0; }
   tr, figure, li, .facts div { break-inside: avoid; }
   thead { display: table-header-group; }

@@ -2,16 +2,16 @@ import { type EngineReport, type StateReport, unitsFor } from '../../checks/judg
 import { followUpText } from '../../checks/open/followUps.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { measuredSentence } from '../plan/customerPage.ts';
-import { concessionRows } from './concessionRows.ts';
 import { factsOf, type Origin } from './facts.ts';
 import { customerReasons, openItems } from './openItems.ts';
 import { privately } from './privately.ts';
-import { CONCESSION_COLUMNS } from './recordSections.ts';
+import { concessionRows } from './sections/concessionRows.ts';
+import { CONCESSION_COLUMNS } from './sections/recordSections.ts';
+import { sizesTable } from './sections/sizesTable.ts';
+import { fittedRows, workRows } from './sections/workRows.ts';
 import { everyReason, items, type Sheet, type SheetSection, section, table } from './sheet.ts';
 import { BLANKS, CAUTIONS } from './shopSheet.ts';
-import { sizesTable } from './sizesTable.ts';
 import { statusOf } from './status.ts';
-import { fittedRows, workRows } from './workRows.ts';
 
 /**
  * What was found, done and agreed, for the person whose engine it is. Of this job alone: what others had done to the engine

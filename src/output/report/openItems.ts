@@ -12,8 +12,8 @@ import { outText } from '../plan/jobWords.ts';
 /** What stands between an engine and its release; nothing where it may go. */
 export interface OpenItems {
   readonly closing: Closing;
-  /** Errors that the page before closing up has no line for, such as a reading that cannot be. */
-  readonly errors: readonly Finding[];
+  /** What the check says and the page before closing up has no line for, such as a bearing that drags. */
+  readonly told: readonly Finding[];
   /** Documents that have problems: what they say was not judged. */
   readonly broken: readonly string[];
 }
@@ -21,22 +21,22 @@ export interface OpenItems {
 export function openItems(report: EngineReport, state: StateReport): OpenItems {
   const { engine, registry } = report;
   const closing = closingOf(planContext(engine, registry, state), report);
-  const told = new Set<Finding>(closing.findings);
-  const errors = state.findings.filter(
-    (each) => each.severity === 'error' && !told.has(each) && !TOLD_BY_ROWS.includes(each.code),
+  const known = new Set<Finding>(closing.findings);
+  const told = state.findings.filter(
+    (each) => each.severity !== 'remark' && !known.has(each) && !TOLD_BY_ROWS.includes(each.code),
   );
-  return { closing, errors, broken: engine.notJudged };
+  return { closing, told, broken: engine.notJudged };
 }
 
-const TOLD_BY_ROWS: readonly string[] = ['reading/out', 'found/open'];
+const TOLD_BY_ROWS: readonly string[] = ['reading/out', 'reading/undecided', 'reading/missing', 'found/open'];
 
 /** A sentence each, the gravest first. */
 export function reasonTexts(open: OpenItems, report: EngineReport): readonly string[] {
-  const { closing, errors, broken } = open;
+  const { closing, told, broken } = open;
   const unitFor = unitsFor(report.engine);
   return [
     ...broken.map((path) => `${path} has problems and was not judged`),
-    ...errors.map(({ message }) => message),
+    ...told.map(({ message }) => message),
     ...closing.rows.map((row) => `${outText(row, unitFor)}: ${row.judgement.verdict}`),
     ...closing.found.map(foundText),
     ...closing.findings.map(({ message }) => message),
@@ -48,11 +48,11 @@ export function reasonTexts(open: OpenItems, report: EngineReport): readonly str
 
 /** The same for the person whose engine it is: no guesses, no statistics, no words of our own records. */
 export function customerReasons(
-  { closing, errors, broken }: OpenItems,
+  { closing, told, broken }: OpenItems,
   report: EngineReport,
 ): readonly string[] {
   const unitFor = unitsFor(report.engine);
-  const ours = broken.length + errors.length + closing.findings.length + closing.unproven.length;
+  const ours = broken.length + told.length + closing.findings.length + closing.unproven.length;
   return [
     ...closing.rows.flatMap((row) => rowSentence(row, unitFor)),
     ...closing.found.map(({ on, is }) => `Seen on ${on.join(', ')}: ${is}. It is still to be dealt with.`),

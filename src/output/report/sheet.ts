@@ -75,9 +75,16 @@ export type Tone = 'out' | 'notice' | 'quiet';
 export interface TableBlock {
   readonly kind: 'table';
   readonly title: string;
-  readonly columns: readonly { readonly title: string; readonly align: 'left' | 'right' }[];
+  readonly columns: readonly Column[];
   readonly rows: readonly (readonly string[])[];
   readonly folded: string | undefined;
+}
+
+export interface Column {
+  readonly title: string;
+  readonly align: 'left' | 'right';
+  /** To be written in by hand. */
+  readonly isRoom?: true;
 }
 
 export interface PicturesBlock {
@@ -87,7 +94,7 @@ export interface PicturesBlock {
 
 export const table = (
   title: string,
-  columns: readonly string[],
+  columns: readonly (string | Column)[],
   rows: readonly (readonly string[])[],
   folded?: string,
 ): readonly TableBlock[] =>
@@ -97,7 +104,7 @@ export const table = (
         {
           kind: 'table',
           title,
-          columns: columns.map((each) => ({ title: each, align: 'left' })),
+          columns: columns.map((each) => (typeof each === 'string' ? { title: each, align: 'left' } : each)),
           rows,
           folded,
         },

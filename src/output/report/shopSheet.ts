@@ -1,13 +1,13 @@
 import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import { answerText } from '../state/answerText.ts';
 import { factsOf, type Origin } from './facts.ts';
-import { measureSections } from './measureSections.ts';
 import { openItems, reasonTexts } from './openItems.ts';
-import { findingsSection, recordSections } from './recordSections.ts';
+import { measureSections } from './sections/measureSections.ts';
+import { findingsSection, recordSections } from './sections/recordSections.ts';
+import { tighteningSections } from './sections/tighteningSection.ts';
+import { trendSection } from './sections/trendSection.ts';
 import { everyReason, items, type Sheet, section } from './sheet.ts';
 import { statusOf } from './status.ts';
-import { tighteningSections } from './tighteningSection.ts';
-import { trendSection } from './trendSection.ts';
 
 /** All that is known of an engine, for the shop's wall and its files. */
 export function shopSheet(

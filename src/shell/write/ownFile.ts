@@ -33,3 +33,8 @@ export function writeOwnFile(
 
 /** A path of a call, from the folder it was made in. */
 export const pathFrom = (workingDirectory: string, path: string): string => resolve(workingDirectory, path);
+
+export const folderAndName = (path: string): { readonly folder: string; readonly name: string } => ({
+  folder: dirname(path),
+  name: basename(path),
+});

@@ -1,4 +1,4 @@
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { callHere } from '../../inProcess.ts';
@@ -165,14 +165,26 @@ describe('the sheet for the customer', () => {
 it('holds for a machine shop only what the customer agreed to', () =>
   inShop(async (folder) => {
     const path = join(folder, `${SIX}/sessions/2026-04-07-teardown.yaml`);
-    const words = [SIX, '--for', 'machine-shop'];
-    for (const session of ['2026-04-24-machined', '2026-05-06-trial', '2026-05-13-rebuild'])
-      rmSync(join(folder, `${SIX}/sessions/${session}.yaml`));
+    const words = [SIX, '--for', 'machine-shop', '--session', 'teardown'];
     writeFileSync(path, readFileSync(path, 'utf8').replace('items: [bore cylinders, ', 'items: ['));
     const text = shown(await sheetOf(folder, words));
     expect(text).toContain('grind main journals 1 to 7');
     expect(text).toMatch(/not agreed yet, not to be done .*bore cylinders/);
     expect(text).not.toContain('torque plate on');
+  }));
+
+it('draws the step at which a bearing drags, and is not released', () =>
+  inCopyOf('tests/cases/findings/turning-jump', async (folder) => {
+    const text = shown(await sheetOf(folder, []));
+    expect(text).toContain('7.6, rose 3.8');
+    expect(text).toContain('NOT RELEASED');
+  }));
+
+it('draws when a wear limit is reached as an interval', () =>
+  inCopyOf('tests/cases/trend/one-gauge', async (folder) => {
+    const html = await sheetOf(folder, []);
+    expect(shown(html)).toContain('wear max 70.050 between 5 000 h and 31 000 h (95 %)');
+    expect(html).toMatch(/<line class="forecast" [^>]*y1="122"/);
   }));
 
 it('is written as Markdown with the same words', () =>

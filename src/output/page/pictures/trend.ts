@@ -61,11 +61,11 @@ export function drawTrend(picture: TrendPicture): Element {
     words('figure', LEFT - 4, TOP + 9, 'end', up.toText),
     words('name', LEFT, BOTTOM + 13, 'start', across.fromText),
     words('name', RIGHT, BOTTOM + 13, 'end', across.toText),
+    ...lines.flatMap((each, index) => lineMarks(each, index, x, y)),
     ...limits.flatMap((limit) => [
       line('wear-limit', LEFT, y(limit.y), RIGHT, y(limit.y)),
       words('figure', RIGHT, y(limit.y) - 3, 'end', limit.text),
     ]),
-    ...lines.flatMap((each, index) => lineMarks(each, index, x, y)),
     ...(forecast === undefined ? [] : forecastMarks(forecast, x)),
   );
 }
@@ -114,6 +114,7 @@ const startMarks = (at: number, text: string, x: Scale): readonly Element[] => [
   words('name', x(at) - 2, TOP + 8, 'start', text),
 ];
 
+/** On the axis; with an arrow where it reaches beyond the picture. */
 const forecastMarks = (
   { from, to, text }: NonNullable<TrendPicture['forecast']>,
   x: Scale,
@@ -121,6 +122,15 @@ const forecastMarks = (
   const [start, end] = [clamp(x(from), LEFT, RIGHT), clamp(x(to), LEFT, RIGHT)];
   return [
     line('forecast', start, BOTTOM, end, BOTTOM),
-    words('name', (LEFT + RIGHT) / 2, HEIGHT - 5, 'middle', text),
+    ...(x(to) > RIGHT
+      ? [
+          polygon('beyond', [
+            [WIDTH, BOTTOM],
+            [RIGHT, BOTTOM - 5],
+            [RIGHT, BOTTOM + 5],
+          ]),
+        ]
+      : []),
+    words('name', RIGHT, HEIGHT - 5, 'end', text),
   ];
 };

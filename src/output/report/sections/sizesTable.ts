@@ -1,11 +1,11 @@
-import { limitNumber, printingOf, readingText } from '../../checks/findings/readings.ts';
-import type { Row } from '../../checks/judge/row.ts';
-import { shortName } from '../../layout/naming.ts';
-import { headedWithUnit } from '../../quantity/format.ts';
-import type { Unit } from '../../quantity/units.ts';
-import { byMeasure } from '../check/byMeasure.ts';
+import { limitNumber, printingOf, readingText } from '../../../checks/findings/readings.ts';
+import type { Row } from '../../../checks/judge/row.ts';
+import { shortName } from '../../../layout/naming.ts';
+import { headedWithUnit } from '../../../quantity/format.ts';
+import type { Unit } from '../../../quantity/units.ts';
+import { byMeasure } from '../../check/byMeasure.ts';
+import { type Block, table } from '../sheet.ts';
 import { AREA_TITLES, areaOf } from './areas.ts';
-import { type Block, table } from './sheet.ts';
 
 /** Every final size in one table, for whoever opens the engine next, with what each figure is. */
 export function sizesTable(rows: readonly Row[], unitFor: (row: Row) => Unit): readonly Block[] {

@@ -1,14 +1,14 @@
-import { named, printingOf, readingText } from '../../checks/findings/readings.ts';
-import { type EngineReport, type StateReport, unitsFor } from '../../checks/judge/report.ts';
-import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
-import type { Part } from '../../layout/part.ts';
-import { formatNumber } from '../../quantity/format.ts';
-import { compare, type Fraction } from '../../quantity/fraction.ts';
-import { numberIn } from '../check/rowJson.ts';
-import { verdictText } from '../check/view/rowView.ts';
-import type { BoreField, BoreMapPicture } from '../page/pictures/boreMap.ts';
-import type { JournalPicture } from '../page/pictures/journal.ts';
-import type { Picture } from '../page/pictures/pictures.ts';
+import { named, printingOf, readingText } from '../../../checks/findings/readings.ts';
+import { type EngineReport, type StateReport, unitsFor } from '../../../checks/judge/report.ts';
+import type { JudgedRoute, Row } from '../../../checks/judge/row.ts';
+import type { Part } from '../../../layout/part.ts';
+import { formatNumber } from '../../../quantity/format.ts';
+import { compare, type Fraction } from '../../../quantity/fraction.ts';
+import { numberIn } from '../../check/rowJson.ts';
+import { verdictText } from '../../check/view/rowView.ts';
+import type { BoreField, BoreMapPicture } from '../../page/pictures/boreMap.ts';
+import type { JournalPicture } from '../../page/pictures/journal.ts';
+import type { Picture } from '../../page/pictures/pictures.ts';
 
 /** Of bores that were gone over a map each, of journals a profile each; none of what was read at one place. */
 export const partPictures = (

@@ -1,8 +1,8 @@
-import { withUnit } from '../../documents/amount.ts';
-import { nameAt } from '../../documents/measure.ts';
-import type { SessionDocument } from '../../documents/session/session.ts';
-import { privately } from './privately.ts';
-import type { Reader } from './sheet.ts';
+import { withUnit } from '../../../documents/amount.ts';
+import { nameAt } from '../../../documents/measure.ts';
+import type { SessionDocument } from '../../../documents/session/session.ts';
+import { privately } from '../privately.ts';
+import type { Reader } from '../sheet.ts';
 
 /** What was accepted beyond its limit, with room for a signature where nobody has agreed yet. */
 export const concessionRows = (

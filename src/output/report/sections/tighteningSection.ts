@@ -1,14 +1,14 @@
-import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
-import type { TighteningLog } from '../../documents/tightening/tightened.ts';
-import type { TorqueDocument } from '../../documents/tightening/torque.ts';
-import { tighteningCard } from '../../torque/card.ts';
-import type { Joint } from '../../torque/joint.ts';
-import { numbersOfOrder } from '../../torque/order/orders.ts';
-import { tightenedText } from '../check/view/tighteningText.ts';
-import type { JointPicture } from '../page/pictures/joint.ts';
-import { boltsLine } from '../torque/cardWords.ts';
-import { passLines } from '../torque/torqueWords.ts';
-import { type Block, items, type SheetSection, section, table } from './sheet.ts';
+import type { EngineReport, StateReport } from '../../../checks/judge/report.ts';
+import type { TighteningLog } from '../../../documents/tightening/tightened.ts';
+import type { TorqueDocument } from '../../../documents/tightening/torque.ts';
+import { tighteningCard } from '../../../torque/card.ts';
+import type { Joint } from '../../../torque/joint.ts';
+import { numbersOfOrder } from '../../../torque/order/orders.ts';
+import { tightenedText } from '../../check/view/tighteningText.ts';
+import type { JointPicture } from '../../page/pictures/joint.ts';
+import { boltsLine } from '../../torque/cardWords.ts';
+import { passLines } from '../../torque/torqueWords.ts';
+import { type Block, items, type SheetSection, section, table } from '../sheet.ts';
 
 /** How each joint of the engine is tightened, and how it was. */
 export function tighteningSections(

@@ -1,4 +1,4 @@
-import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Characteristic } from '../../../characteristics/characteristic.ts';
 
 /** The order in which an engine is gone through on a sheet, by the parts that figures are of. */
 const AREAS: readonly (readonly [title: string, parts: string])[] = [

@@ -1,5 +1,5 @@
-import type { SessionDocument } from '../../documents/session/session.ts';
-import { shortName } from '../../layout/naming.ts';
+import type { SessionDocument } from '../../../documents/session/session.ts';
+import { shortName } from '../../../layout/naming.ts';
 
 export const workRows = (run: readonly SessionDocument[]): readonly (readonly string[])[] =>
   run.flatMap(({ work, stage, date }) => work.map((each) => [each.work, each.on.name, `${stage} ${date}`]));

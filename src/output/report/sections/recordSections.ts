@@ -1,11 +1,11 @@
-import type { Finding } from '../../checks/finding.ts';
-import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
-import { followUpText } from '../../checks/open/followUps.ts';
-import { leavesOf } from '../../checks/value/route.ts';
-import type { Engine } from '../../documents/assemble.ts';
-import { plural } from '../../quantity/words.ts';
+import type { Finding } from '../../../checks/finding.ts';
+import type { EngineReport, StateReport } from '../../../checks/judge/report.ts';
+import { followUpText } from '../../../checks/open/followUps.ts';
+import { leavesOf } from '../../../checks/value/route.ts';
+import type { Engine } from '../../../documents/assemble.ts';
+import { plural } from '../../../quantity/words.ts';
+import { type Column, items, type SheetSection, section, table } from '../sheet.ts';
 import { concessionRows } from './concessionRows.ts';
-import { items, type SheetSection, section, table } from './sheet.ts';
 import { fittedRows, workRows } from './workRows.ts';
 
 /** What the check says, word for word; remarks folded. */
@@ -51,7 +51,14 @@ export const recordSections = (report: EngineReport, state: StateReport): readon
   ),
 ];
 
-export const CONCESSION_COLUMNS = ['what', 'up to', 'reason', 'decided by', 'agreed', 'signature'];
+export const CONCESSION_COLUMNS: readonly (string | Column)[] = [
+  'what',
+  'up to',
+  'reason',
+  'decided by',
+  'agreed',
+  { title: 'signature', align: 'left', isRoom: true },
+];
 
 const openPromises = ({ followUps }: EngineReport): readonly string[] =>
   followUps

@@ -1,15 +1,12 @@
-import { pastText, printingOf } from '../../checks/findings/readings.ts';
-import { type EngineReport, type StateReport, unitsFor } from '../../checks/judge/report.ts';
-import type { Row } from '../../checks/judge/row.ts';
-import type { Verdict } from '../../checks/judge/verdict.ts';
-import type { Unit } from '../../quantity/units.ts';
-import { quietMeasures, quietViews } from '../check/view/quietView.ts';
-import { extentOf } from '../check/view/rowPicture.ts';
-import type { RowView } from '../check/view/rowView.ts';
-import { type TableView, tableRows, tableView } from '../check/view/tableView.ts';
-import { AREA_TITLES, areaOf } from './areas.ts';
-import { bandOf } from './bandOf.ts';
-import { partPictures } from './partPictures.ts';
+import { pastText, printingOf } from '../../../checks/findings/readings.ts';
+import { type EngineReport, type StateReport, unitsFor } from '../../../checks/judge/report.ts';
+import type { Row } from '../../../checks/judge/row.ts';
+import type { Verdict } from '../../../checks/judge/verdict.ts';
+import type { Unit } from '../../../quantity/units.ts';
+import { quietMeasures, quietViews } from '../../check/view/quietView.ts';
+import { extentOf } from '../../check/view/rowPicture.ts';
+import type { RowView } from '../../check/view/rowView.ts';
+import { type TableView, tableRows, tableView } from '../../check/view/tableView.ts';
 import {
   type Block,
   type MeasureBlock,
@@ -17,7 +14,10 @@ import {
   type SheetSection,
   section,
   type Tone,
-} from './sheet.ts';
+} from '../sheet.ts';
+import { AREA_TITLES, areaOf } from './areas.ts';
+import { bandOf } from './bandOf.ts';
+import { partPictures } from './partPictures.ts';
 import { turningPictures } from './turningPictures.ts';
 
 /** Everything that was measured, in the order of the engine: what has something to say open, the rest folded. */

@@ -1,12 +1,12 @@
-import type { Characteristic } from '../../characteristics/characteristic.ts';
-import { type EngineReport, type StateReport, unitsFor } from '../../checks/judge/report.ts';
-import { type Trend, type TrendLine, trendOf } from '../../compare/trend.ts';
-import { valueAt } from '../../measurement/line.ts';
-import { confidenceInterval, type Interval } from '../../measurement/linePrediction.ts';
-import { toNumber } from '../../quantity/fraction.ts';
-import { positionText } from '../check/view/rowView.ts';
-import type { TrendPicture, TrendPictureLine } from '../page/pictures/trend.ts';
-import { mostPressing } from '../trend/trendPicture.ts';
+import type { Characteristic } from '../../../characteristics/characteristic.ts';
+import { type EngineReport, type StateReport, unitsFor } from '../../../checks/judge/report.ts';
+import { type Trend, type TrendLine, trendOf } from '../../../compare/trend.ts';
+import { valueAt } from '../../../measurement/line.ts';
+import { confidenceInterval, type Interval } from '../../../measurement/linePrediction.ts';
+import { toNumber } from '../../../quantity/fraction.ts';
+import { positionText } from '../../check/view/rowView.ts';
+import type { TrendPicture, TrendPictureLine } from '../../page/pictures/trend.ts';
+import { mostPressing } from '../../trend/trendPicture.ts';
 import {
   type heightText,
   inUnit,
@@ -14,8 +14,8 @@ import {
   outlookText,
   printingOfLine,
   xText,
-} from '../trend/trendWords.ts';
-import { type SheetSection, section } from './sheet.ts';
+} from '../../trend/trendWords.ts';
+import { type SheetSection, section } from '../sheet.ts';
 
 /** Of what was measured three times or more the position that meets its limit first, as `trend` works it out. */
 export function trendSection(report: EngineReport, state: StateReport): readonly SheetSection[] {
@@ -48,8 +48,7 @@ function drawnTrend(pressing: TrendLine, trend: Trend, unitFor: ReturnType<typeo
   const [first, last] = [Math.min(...xs), Math.max(...xs)];
   const { outlook } = pressing.fit;
   const forecast = outlook.kind === 'reached' ? outlook.interval : undefined;
-  const until =
-    forecast === undefined ? last : Math.min(Math.max(forecast.upper, last), last + (last - first));
+  const until = forecast === undefined ? last : untilOf(first, last, forecast);
   const limits = (['min', 'max'] as const).flatMap((side) => {
     const limit = pressing.limits[side];
     return limit === undefined
@@ -63,7 +62,7 @@ function drawnTrend(pressing: TrendLine, trend: Trend, unitFor: ReturnType<typeo
   return {
     kind: 'trend',
     title: [characteristic.label, positionText(pressing.row)].filter(Boolean).join(' '),
-    description: outlookText(pressing, axis, printing),
+    description: outlookDescription(pressing, trend, last, printing),
     lines: drawn,
     limits,
     forecast: forecast && {
@@ -71,9 +70,33 @@ function drawnTrend(pressing: TrendLine, trend: Trend, unitFor: ReturnType<typeo
       to: forecast.upper,
       text: forecastText(pressing, forecast, trend, last, printing),
     },
-    x: { from: first, to: until, fromText: xText(first, axis), toText: xText(until, axis) },
+    x: {
+      from: first,
+      to: until,
+      fromText: xText(first, axis),
+      toText: xText(until, axis, (until - first) / 10),
+    },
     y: { from: low, to: high, fromText: yText(low), toText: yText(high) },
   };
+}
+
+/** As far ahead as the readings reach back; farther where the forecast only begins there. */
+const untilOf = (first: number, last: number, { lower, upper }: Interval): number =>
+  Math.max(last, Math.min(upper, Math.max(last + (last - first), lower + (lower - first) * BEYOND)));
+
+const BEYOND = 0.15;
+
+/** The same words as `trend`, but for when a limit is reached: an interval alone. */
+function outlookDescription(
+  line: TrendLine,
+  trend: Trend,
+  now: number,
+  printing: Parameters<typeof heightText>[1],
+): string {
+  const { outlook } = line.fit;
+  if (outlook.kind !== 'reached') return outlookText(line, trend.axis, printing);
+  const far = outlook.isFar ? ', farther ahead than the readings reach back' : '';
+  return `reaches ${forecastText(line, outlook.interval, trend, now, printing)}${far}`;
 }
 
 /** An interval, never a point. */

@@ -1,11 +1,11 @@
-import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
-import type { SidedLimits } from '../../checks/judge/sideLimit.ts';
-import type { EarlierRow } from '../../checks/state/lastKnown.ts';
-import { toNumber } from '../../quantity/fraction.ts';
-import type { Unit } from '../../quantity/units.ts';
-import { numberIn } from '../check/rowJson.ts';
-import { type Extent, openEndOf } from '../check/view/rowPicture.ts';
-import type { BandPicture, Ends, Sides } from '../page/pictures/band.ts';
+import type { JudgedRoute, Row } from '../../../checks/judge/row.ts';
+import type { SidedLimits } from '../../../checks/judge/sideLimit.ts';
+import type { EarlierRow } from '../../../checks/state/lastKnown.ts';
+import { toNumber } from '../../../quantity/fraction.ts';
+import type { Unit } from '../../../quantity/units.ts';
+import { numberIn } from '../../check/rowJson.ts';
+import { type Extent, openEndOf } from '../../check/view/rowPicture.ts';
+import type { BandPicture, Ends, Sides } from '../../page/pictures/band.ts';
 
 interface Told {
   readonly title: string;

@@ -1,9 +1,9 @@
-import { limitText, printingOf, readingText } from '../../checks/findings/readings.ts';
-import { isTurningTorque } from '../../checks/findings/turning.ts';
-import { type EngineReport, type StateReport, unitsFor } from '../../checks/judge/report.ts';
-import type { Row } from '../../checks/judge/row.ts';
-import { numberIn } from '../check/rowJson.ts';
-import type { PicturesBlock } from './sheet.ts';
+import { limitText, printingOf, readingText } from '../../../checks/findings/readings.ts';
+import { isTurningTorque } from '../../../checks/findings/turning.ts';
+import { type EngineReport, type StateReport, unitsFor } from '../../../checks/judge/report.ts';
+import type { Row } from '../../../checks/judge/row.ts';
+import { numberIn } from '../../check/rowJson.ts';
+import type { PicturesBlock } from '../sheet.ts';
 
 /** The torque after each step of the assembly, with the jumps that the check found. */
 export function turningPictures(

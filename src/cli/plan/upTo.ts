@@ -1,0 +1,13 @@
+import type { Engine } from '../../documents/assemble.ts';
+import { documentsNamed } from '../check/chooseSessions.ts';
+import { UsageError } from '../usage.ts';
+
+/** The engine as a session left it. */
+export function upTo(engine: Engine, name: string): Engine {
+  const [last] = documentsNamed(name, engine.sessions);
+  if (last === undefined) {
+    const known = engine.sessions.map((each) => each.name).join(', ');
+    throw new UsageError(`${engine.document.name} has no session ${name}`, `it has ${known}`);
+  }
+  return { ...engine, sessions: engine.sessions.slice(0, engine.sessions.indexOf(last) + 1) };
+}

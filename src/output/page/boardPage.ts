@@ -1,0 +1,95 @@
+import { plural } from '../../quantity/words.ts';
+import { writtenHtml } from '../escape/html.ts';
+import type { Written } from '../escape/language.ts';
+import type { Board, BoardRow, DueInstrument } from '../report/board.ts';
+import { type Element, element } from './element.ts';
+import { styleOf } from './style.ts';
+import { type PageOptions, whole } from './wholePage.ts';
+
+/** The index of a folder of sheets: static, for any web server. */
+export function boardHtml({ title, about, rows, due }: Board, options: PageOptions): Written {
+  const open = rows.filter(({ isOpen }) => isOpen).length;
+  const running = { head: title, status: '', foot: about, paper: undefined };
+  return writtenHtml(
+    whole(
+      title,
+      styleOf(running),
+      options,
+      element(
+        'header',
+        { class: 'head' },
+        element('h1', {}, title),
+        element('p', { class: 'about' }, about),
+        element('p', { class: 'verdict' }, `${plural(rows.length, 'engine')}, ${open} not released`),
+      ),
+      element('main', {}, engineTable(rows), dueTable(due), element('div', { class: 'tools' })),
+    ),
+  );
+}
+
+function engineTable(rows: readonly BoardRow[]): Element {
+  const hasCustomers = rows.some(({ customer }) => customer !== undefined);
+  const heads = [
+    'engine',
+    'status',
+    'where it stands',
+    'waits for',
+    'since',
+    ...(hasCustomers ? ['customer'] : []),
+  ];
+  return tableOf(
+    'engines',
+    heads,
+    rows.map((row) =>
+      element(
+        'tr',
+        { 'data-engine': row.folder },
+        element(
+          'th',
+          { scope: 'row' },
+          row.page === undefined ? row.name : element('a', { href: row.page }, row.name),
+        ),
+        element('td', { class: row.isOpen ? 'out' : 'quiet' }, row.status),
+        element('td', {}, row.answer),
+        element('td', {}, ...row.waiting.map((each) => element('div', {}, each))),
+        element('td', { class: 'date' }, row.since),
+        hasCustomers ? element('td', {}, row.customer) : undefined,
+      ),
+    ),
+  );
+}
+
+const dueTable = (due: readonly DueInstrument[]): Element | undefined =>
+  due.length === 0
+    ? undefined
+    : tableOf(
+        'instruments due',
+        ['instrument', 'type', 'due', 'state'],
+        due.map(({ id, type, due: day, isOverdue }) =>
+          element(
+            'tr',
+            {},
+            element('th', { scope: 'row' }, id),
+            element('td', {}, type),
+            element('td', { class: 'date' }, day),
+            element(
+              'td',
+              { class: isOverdue ? 'out' : 'quiet' },
+              isOverdue ? 'overdue' : 'within two months',
+            ),
+          ),
+        ),
+      );
+
+const tableOf = (title: string, heads: readonly string[], rows: readonly Element[]): Element =>
+  element(
+    'div',
+    { class: 'wide', tabindex: 0, role: 'group', 'aria-label': title },
+    element(
+      'table',
+      { class: rows.length > 1 ? 'sorts' : undefined },
+      element('caption', {}, title),
+      element('thead', {}, element('tr', {}, ...heads.map((each) => element('th', { scope: 'col' }, each)))),
+      element('tbody', {}, ...rows),
+    ),
+  );

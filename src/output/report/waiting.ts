@@ -1,0 +1,40 @@
+import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
+import { agreementOn, sendings } from '../../plan/handover/agreement.ts';
+import { MACHINING } from '../../plan/work/operation.ts';
+import { workPlan } from '../../plan/work/workPlan.ts';
+import { type OpenItems, openBoxes } from './openItems.ts';
+
+/** For whom an engine waits: its customer's yes, a machine shop, parts, measuring, an initial. */
+export function waitingTexts(
+  { engine, registry }: EngineReport,
+  state: StateReport,
+  { closing }: OpenItems,
+): readonly string[] {
+  const jobs = workPlan(engine, registry, state).jobs.filter(({ serves }) => serves === undefined);
+  const unagreed = jobs.filter(
+    (job) =>
+      job.urgency !== 'may' && MACHINING.includes(job.operation) && agreementOn(job, engine) === undefined,
+  );
+  const renewals = jobs.filter(({ operation }) => operation === 'renew');
+  const away = sendings(engine).filter(({ returned }) => returned === undefined);
+  const toMeasure = closing.rows.filter(({ judgement }) => judgement.verdict !== 'out');
+  return [
+    ...named(
+      "the customer's yes",
+      unagreed.map(({ name }) => name),
+    ),
+    ...named(
+      'machine shop',
+      away.map(({ part, to, due }) => `${part} at ${to}${due === undefined ? '' : `, due ${due}`}`),
+    ),
+    ...named(
+      'parts',
+      renewals.map(({ name }) => name),
+    ),
+    ...named('measuring', toMeasure.length === 0 ? [] : [`${toMeasure.length} to measure`]),
+    ...named('initials', openBoxes(closing)),
+  ];
+}
+
+const named = (what: string, texts: readonly string[]): readonly string[] =>
+  texts.length === 0 ? [] : [`${what}: ${texts.join(', ')}`];

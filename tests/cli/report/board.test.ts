@@ -1,0 +1,95 @@
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { inCopyOf } from '../../replay.ts';
+import { call } from '../call.ts';
+import { shown } from './page.ts';
+
+const inShop = <Result>(act: (folder: string) => Promise<Result>): Promise<Result> =>
+  inCopyOf('examples', act);
+
+/** The board as it is written, and the engines of its rows. */
+async function boardOf(folder: string, ...words: readonly string[]) {
+  const { err, exit } = await call(folder, ['report', '--all', '--to', 'board', ...words]);
+  const html = readFileSync(join(folder, 'board/index.html'), 'utf8');
+  return {
+    err,
+    exit,
+    html,
+    rows: [...html.matchAll(/<tr data-engine="([^"]*)">([\s\S]*?)<\/tr>/g)].map(([, engine, cells = '']) => ({
+      engine,
+      text: shown(cells),
+      page: /href="([^"]*)"/.exec(cells)?.[1],
+    })),
+  };
+}
+
+it('leads to a page of every engine, the most urgent first', () =>
+  inShop(async (folder) => {
+    rmSync(join(folder, 'engines/generator-set-6/sessions/2026-05-13-rebuild.yaml'));
+    rmSync(join(folder, 'engines/generator-set-6/sessions/2026-05-06-trial.yaml'));
+    const { rows, exit, html } = await boardOf(folder);
+    expect(exit).toBe(0);
+    expect(rows.map(({ engine }) => engine)).toHaveLength(4);
+    expect(rows.at(-1)?.text).toMatch(/Drainage pump 8/);
+    for (const { page, engine } of rows) {
+      expect(page).toBe(`${engine}.html`);
+      expect(existsSync(join(folder, 'board', `${engine}.html`))).toBe(true);
+    }
+    expect(html).not.toMatch(/https?:|<img|src=/);
+  }));
+
+it('says for whom an engine waits, and since when', () =>
+  inShop(async (folder) => {
+    for (const session of ['2026-04-24-machined', '2026-05-06-trial', '2026-05-13-rebuild'])
+      rmSync(join(folder, `engines/generator-set-6/sessions/${session}.yaml`));
+    const path = join(folder, 'engines/generator-set-6/sessions/2026-04-07-teardown.yaml');
+    const text = readFileSync(path, 'utf8').replaceAll(/, returned: [\d-]+/g, '');
+    writeFileSync(path, text.replace('items: [bore cylinders, ', 'items: ['));
+    const { rows } = await boardOf(folder);
+    const [first] = rows;
+    expect(first?.engine).toBe('engines/generator-set-6');
+    for (const said of [
+      "the customer's yes: bore cylinders",
+      'machine shop: crankshaft at North grinding (invented), due 2026-04-22',
+      'parts: renew main shells',
+      '2026-04-07',
+    ])
+      expect(first?.text).toContain(said);
+  }));
+
+it('names no customer, on no page, unless asked to', () =>
+  inShop(async (folder) => {
+    const customer = 'an invented water board';
+    const page = () => readFileSync(join(folder, 'board/engines/reservoir-pump-2.html'), 'utf8');
+    expect((await boardOf(folder)).html + page()).not.toContain(customer);
+    const asked = await boardOf(folder, '--with-customers');
+    expect(asked.html).toContain(customer);
+    expect(page()).toContain(customer);
+  }));
+
+it('lists first what cannot be judged, and instruments by the day on which they are due', () =>
+  inShop(async (folder) => {
+    writeFileSync(join(folder, 'engines/drainage-pump-8/engine.yaml'), 'kind: engine\nname: 1\nlayout: {}\n');
+    writeFileSync(
+      join(folder, 'instruments.yaml'),
+      readFileSync(join(folder, 'instruments.yaml'), 'utf8')
+        .replace('due: 2027-01-10', 'due: 2026-03-01')
+        .replace('due: 2027-01-10', 'due: 2026-07-01'),
+    );
+    const { rows, exit, html } = await boardOf(folder);
+    expect(exit).toBe(2);
+    expect(rows[0]).toMatchObject({ engine: 'engines/drainage-pump-8', page: undefined });
+    expect(shown(html)).toMatch(/instruments due .*2026-03-01 overdue .*2026-07-01 within two months/);
+    expect(shown(html)).not.toContain('2027-01-10');
+  }));
+
+it('is written over nothing but a board', () =>
+  inShop(async (folder) => {
+    await boardOf(folder);
+    writeFileSync(join(folder, 'board/index.html'), '<p>my own</p>');
+    const { exit, err, html } = await boardOf(folder);
+    expect(exit).toBe(2);
+    expect(err).toContain('is there already and is no sheet');
+    expect(html).toBe('<p>my own</p>');
+  }));
