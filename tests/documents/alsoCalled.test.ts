@@ -29,12 +29,12 @@ describe('other words of the trade', () => {
     ['stem_to_guide_clearance', 'valve_stem_clearance'],
   ])('%s means %s', (word, id) => expect(measureNamed(word, known).id).toBe(id));
 
-  it('that may mean several are told with all of them', () => {
+  it('that may mean several are reported with all of them', () => {
     const message = 'oil clearance is called main_bearing_clearance or rod_bearing_clearance here';
     expect(() => measureNamed('oil clearance', known)).toThrow(message);
   });
 
-  it('are no ids: a document is told what to write', () => {
+  it('are no ids: a document that uses them learns what to write', () => {
     expect(unknownMeasure('thrust_clearance', known)).toEqual({
       message: 'thrust_clearance is called crankshaft_end_play here',
       help: 'write crankshaft_end_play',

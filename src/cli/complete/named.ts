@@ -31,7 +31,7 @@ export const markNames = (world: World): readonly Offer[] =>
 const marked = (word: string | undefined, part: string): readonly Offer[] =>
   word === undefined ? [] : [{ word, means: part.replaceAll('_', ' ') }];
 
-/** What the documents of some kinds offer, each word once; what cannot be read is told by every other command. */
+/** What the documents of some kinds offer, each word once; what cannot be read is reported by every other command. */
 function offersIn(
   { workingDirectory }: World,
   kinds: readonly string[],

@@ -6,7 +6,7 @@ import type { World } from '../../shell/world.ts';
 import type { EngineFolder } from '../shop/resolveShop.ts';
 import { pastStates } from './pastStates.ts';
 
-/** What earlier commits held; what could not be looked at is told on stderr. */
+/** What earlier commits held; what could not be looked at is reported on stderr. */
 export function statesBefore(
   found: EngineFolder,
   revision: Revision | undefined,

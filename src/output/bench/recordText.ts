@@ -24,7 +24,7 @@ export interface PromptAbout {
 export interface BlockSetting {
   readonly instrument: string | undefined;
   readonly zero: GaugeZero | undefined;
-  /** What can hurt, where it is told here. */
+  /** What can hurt, where it is said here. */
   readonly caution: string | undefined;
 }
 
