@@ -5,7 +5,7 @@ import type { Found, Texts } from '../../shell/discover/loadEngines.ts';
 import type { Problem } from '../../shell/problem.ts';
 import { partProblems } from '../parts/shelf.ts';
 import type { ShopPaths } from '../shop/resolveShop.ts';
-import { unreadTold } from './unreadTold.ts';
+import { unreadReported } from './unreadReported.ts';
 
 interface Trouble {
   readonly diagnostics: readonly Diagnostic[];
@@ -20,7 +20,7 @@ export function* outsideEngines(found: Found, { shop, selected }: ShopPaths): It
     const { diagnostics, texts } = shop.loader.checkOther(path, named.includes(path));
     yield { diagnostics: [...diagnostics, ...partProblems(path, shop)], texts, findings: [] };
   }
-  yield { ...unreadTold(found.unread), texts: new Map() };
+  yield { ...unreadReported(found.unread), texts: new Map() };
   yield { diagnostics: shop.store.problems().map(unlistable), texts: new Map(), findings: [] };
 }
 

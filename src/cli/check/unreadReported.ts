@@ -4,7 +4,7 @@ import { type Diagnostic, sortDiagnostics } from '../../diagnostic/diagnostic.ts
 import { type UnreadFile, unreadProblem } from '../../shell/discover/unreadFiles.ts';
 
 /** What looks like a document and was not read: a problem where verdicts stand on it, else a finding of no session. */
-export function unreadTold(files: readonly UnreadFile[]): {
+export function unreadReported(files: readonly UnreadFile[]): {
   readonly diagnostics: readonly Diagnostic[];
   readonly findings: readonly Finding[];
 } {
