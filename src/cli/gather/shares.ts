@@ -54,11 +54,18 @@ function readShare(file: string, { workingDirectory }: World): ShareOutput {
   const bytes = orUsage(readBelow(folder, name, MOST_BYTES));
   try {
     const output = JSON.parse(Buffer.from(bytes).toString('utf8'));
-    if (output.format === 'tenths.check' && output.version === 2 && output.share !== undefined) return output;
+    if (isShare(output)) return output;
   } catch {
     // Told below.
   }
   throw new UsageError(`${file} holds no share of a check`, 'tenths check --share K/N --format json:FILE');
+}
+
+/** Told by its head, and whole: nobody writes one by hand. */
+function isShare(output: Partial<Record<string, unknown>>): boolean {
+  const { format, version, diagnostics, findings, engines, follow_ups, share } = output;
+  const lists = [diagnostics, findings, engines, follow_ups, (share as ShareJson | undefined)?.engines];
+  return format === 'tenths.check' && version === 2 && lists.every(Array.isArray);
 }
 
 /** As long as a text can be. */

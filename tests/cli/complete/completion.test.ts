@@ -39,6 +39,7 @@ describe('a word that is being typed', () => {
     ['a session by its stage', ['check', '--session', 'reb'], ['rebuild']],
     ['a characteristic', ['new', 'session', '--measure', 'rod_shell_t'], ['rod_shell_thickness']],
     ['a choice', ['check', '--rule', ''], ['simple', 'guarded']],
+    ['a format', ['check', '--format', 's'], ['sarif']],
     ['an option', ['record', '--st'], ['--stage']],
     ['an instrument', ['recall', 'mic'], ['mic-2-3', 'mic-3-4']],
     ['a mark', ['part', 'K'], ['K4471', 'K5120']],

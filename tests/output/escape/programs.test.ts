@@ -45,16 +45,26 @@ const everyText = (holds: (text: string) => void): void => {
 };
 
 describe('a text of others', () => {
-  it('is text in XML, between tags and in an attribute', () =>
-    everyText((text) => {
-      const written = writtenXml(element('testcase', { name: text }, [xml`a${text}b`]));
-      const read = readXml(written);
-      expect(read.children).toEqual([]);
-      expect(Object.keys(read.attributes)).toEqual(['name']);
-      expect(`\na${read.attributes.name}b\n`).toBe(read.text);
-      if (!new RegExp(HIDDEN, 'u').test(shown(text))) expect(read.attributes.name).toBe(shown(text));
+  it('is text in XML, between tags and in an attribute', () => {
+    const holds = (texts: readonly string[]): void => {
+      const cases = texts.map((text) => element('testcase', { name: text }, [xml`a${text}b`]));
+      const written = writtenXml(element('testsuite', {}, cases));
       expect(written.split('\n').filter(isCommand)).toEqual([]);
-    }));
+      const { children } = readXml(written);
+      expect(children).toHaveLength(texts.length);
+      for (const [index, { attributes, children: below, text }] of children.entries()) {
+        expect({ keys: Object.keys(attributes), below }).toEqual({ keys: ['name'], below: [] });
+        expect(text).toBe(`\na${attributes.name}b\n`);
+        const meant = shown(texts[index] ?? '');
+        if (!new RegExp(HIDDEN, 'u').test(meant)) expect(attributes.name).toBe(meant);
+      }
+    };
+    holds(HOSTILE);
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary' }), (text) => holds([text])),
+      runs(1000, 50),
+    );
+  });
 
   it('stays in its place in a command to the log of a job', () =>
     everyText((text) => {

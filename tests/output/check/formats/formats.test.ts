@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -13,7 +13,13 @@ import { validSarif } from './validSarif.ts';
 const cases = fileURLToPath(new URL('../../../cases/', import.meta.url));
 
 /** Every code of a finding and of a problem with a document stands in one of the two, and few of one in the last. */
-const SHOPS = ['findings', 'documents', 'findings/torque-out', 'findings/reading-out'];
+const RUNS: readonly (readonly [shop: string, words: readonly string[]])[] = [
+  ['findings', ['--all']],
+  ['documents', ['--all']],
+  ['findings', []],
+  ['findings/torque-out', ['--all']],
+  ['findings/reading-out', []],
+];
 
 let folder = '';
 beforeAll(() => {
@@ -22,22 +28,48 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true }));
 
 /** Every format, written in one run. */
-async function writtenFor(cwd: string) {
+async function writtenFor(cwd: string, words: readonly string[]) {
   const formats = ['json', 'junit', 'sarif', 'github', 'csv'];
   const into = formats.flatMap((format) => ['--format', `${format}:${join(folder, format)}`]);
-  const { stdout, stderr } = await callHere(['check', '--all', '--strict', ...into], { cwd });
+  const { stdout, stderr } = await callHere(['check', '--strict', ...words, ...into], { cwd });
   expect(stdout + stderr).toBe('');
   const read = (format: string): string => readFileSync(join(folder, format), 'utf8');
   const output: CheckOutput = JSON.parse(read('json'));
   return { output, junit: read('junit'), sarif: read('sarif'), github: read('github'), csv: read('csv') };
 }
 
-it.each(SHOPS)('of the cases in %s every format for programs tells what JSON tells', async (shop) => {
-  const { output, junit, sarif, github, csv } = await writtenFor(join(cases, shop));
-  expectJunit(readXml(junit), output);
-  expectSarif(JSON.parse(sarif), output);
-  expectGithub(github.split('\n').slice(0, -1), output);
-  expectCsv(parse(csv, { columns: true }), output);
+it.each(RUNS)(
+  'of the cases in %s, with %j, every format for programs tells what JSON tells',
+  async (shop, words) => {
+    const { output, junit, sarif, github, csv } = await writtenFor(join(cases, shop), words);
+    expectJunit(readXml(junit), output);
+    expectSarif(JSON.parse(sarif), output);
+    expectGithub(github.split('\n').slice(0, -1), output);
+    expectCsv(parse(csv, { columns: true }), output);
+  },
+);
+
+it('annotates first what lies farthest beyond its limit, and counts what a step would not show', async () => {
+  // Out by 1 to 12 tenths, in no order.
+  const tenths = [3, 11, 7, 1, 12, 5, 9, 2, 10, 6, 8, 4];
+  const at = tenths.map((by, index) => `${index + 1}: ${(0.0038 + by / 10_000).toFixed(4)}`).join(', ');
+  const files = {
+    'shop.yaml': 'kind: shop\nunits: { length: in }\n',
+    'engine.yaml': 'kind: engine\nname: Pump\nlayout: { mains: 12, crankpins: 1, cylinders: 1 }\n',
+    'limits.yaml':
+      'kind: limits\nsource: Invented.\nlimits: { main_bearing_clearance: { new: 0.0020 to 0.0038 } }\n',
+    'one.yaml': `kind: session\nstage: rebuild\ndate: 2026-02-03\nreadings: [{ measure: main_bearing_clearance, at: { ${at} } }]\n`,
+  };
+  const shop = mkdtempSync(join(folder, 'shop-'));
+  for (const [path, text] of Object.entries(files)) writeFileSync(join(shop, path), text);
+  const { stdout } = await callHere(['check', '--format', 'github'], { cwd: shop });
+  const lines = stdout.split('\n');
+  const errors = lines.flatMap((line) => readCommand(line) ?? []).filter(({ name }) => name === 'error');
+  const worst = [12, 11, 10, 9, 8, 7, 6, 5, 4, 3];
+  expect(errors.map(({ message }) => /clearance (\d+):/.exec(message)?.[1])).toEqual(
+    worst.map((by) => `${tenths.indexOf(by) + 1}`),
+  );
+  expect(lines).toContain('and 2 more errors');
 });
 
 function expectJunit(root: Element, output: CheckOutput): void {
