@@ -7,6 +7,7 @@ import { parse } from 'csv-parse/sync';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { EXPORT_COLUMNS } from '../src/output/export/exportRow.ts';
 import { callHere } from './inProcess.ts';
+import { commit, git } from './shell/gitShop.ts';
 
 const project = fileURLToPath(new URL('..', import.meta.url));
 const page = join(project, 'docs/fleet.md');
@@ -102,6 +103,20 @@ describe('the table', () => {
     if (cell === '') return null;
     return EXPORT_COLUMNS[column]?.type === 'number' ? Number(cell) : cell.replace(/^'(?=[=+\-@])/, '');
   };
+
+  it('names the commit that it was read from, and what is on disk is none', async () => {
+    git(shop, 'init', '-q');
+    git(shop, 'config', 'user.name', 'nobody');
+    git(shop, 'config', 'user.email', 'nobody@example.org');
+    const head = commit(shop, 'The shop');
+    await exported('drainage-pump-8', '--to', 'disk.csv');
+    await exported('drainage-pump-8', '--to', 'commit.csv', '--at', 'HEAD');
+    const commitsIn = (file: string) => {
+      const rows: Record<string, string>[] = parse(readFileSync(join(shop, file), 'utf8'), { columns: true });
+      return [...new Set(rows.map((row) => row.commit))];
+    };
+    expect([commitsIn('disk.csv'), commitsIn('commit.csv')]).toEqual([[''], [head]]);
+  });
 
   it('is read as one where it is written a file an engine, and only what changed is written again', async () => {
     await exported(...TWO, '--to', 'whole.parquet');

@@ -51,6 +51,7 @@ export function assumptionsOf({ document: { duty, sizes } }: Engine): readonly s
     ...(duty.oilPressure === undefined
       ? ['no oil pressure, so that only what the journals draw in is counted']
       : [`a groove all round the middle of each bearing, fed at ${withUnit(duty.oilPressure)}`]),
+    ...(duty.loads.camshaft === undefined ? [] : ['a camshaft at half the speed of the crankshaft']),
     'all heat of friction leaves with the oil that the journal draws in',
   ];
 }

@@ -1,5 +1,6 @@
 import { withUnit } from '../../documents/amount.ts';
 import type { Engine } from '../../documents/assemble.ts';
+import { ASSUMED_INLET } from '../../oiling/assumptions.ts';
 import type { Demand, KindFilms } from '../../oiling/engineFilms.ts';
 import { assumptionsOf, type Supply } from '../../oiling/supply.ts';
 import { plural } from '../../quantity/words.ts';
@@ -38,7 +39,7 @@ export const endLines = ({ engine }: ToldFilms, style: TextStyle): readonly Line
 
 export function headLines({ engine: { document }, supply }: ToldFilms, style: TextStyle): readonly Line[] {
   const { duty, oil } = document;
-  const stated = duty.oilTemperature === undefined ? '100 degC' : withUnit(duty.oilTemperature);
+  const stated = duty.oilTemperature === undefined ? `${ASSUMED_INLET} degC` : withUnit(duty.oilTemperature);
   const viscosity = (supply.viscosityAt(supply.inlet) * 1000).toFixed(1);
   const facts = [
     ...(duty.speed === undefined ? [] : [withUnit(duty.speed)]),
