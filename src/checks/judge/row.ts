@@ -102,7 +102,10 @@ export function rowsOf(characteristic: Characteristic, view: SessionView): reado
   const rows = found.map((each) => rowOf(characteristic, each, view));
   const measured = rows.find((row) => row.routes.length > 0);
   if (measured === undefined) return [];
-  const [lastDigit, supports] = [finestDigit(rows), supportsOf(characteristic, view.session)];
+  const [lastDigit, supports] = [
+    finestDigit(rows),
+    supportsOf(characteristic, [view.session, ...(view.earlier ?? [])]),
+  ];
   return rows.flatMap((row) => {
     if (row.routes.length > 0) return [{ ...row, lastDigit }];
     // What is missing has no place of its own: it is reported beside what was measured.

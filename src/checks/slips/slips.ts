@@ -4,6 +4,9 @@ import type { Row, SessionView } from '../judge/row.ts';
 import { exchangedFindings } from './exchanged.ts';
 import { hoursFindings } from './hours.ts';
 import { shortFindings } from './lastFigure.ts';
+import { otherFigureFindings } from './lookalike/otherFigure.ts';
+import { otherSignFindings } from './lookalike/otherSign.ts';
+import { otherVolumeFindings } from './lookalike/otherVolume.ts';
 import { movedFindings } from './movedTogether.ts';
 import { Expectations } from './plausible.ts';
 import { pointFindings, slipOfOneApart } from './pointSlips.ts';
@@ -21,10 +24,17 @@ export const slipContext = (
  */
 export function slipFindings(context: SlipContext): readonly Finding[] {
   const exchanged = exchangedFindings(context);
-  const common = [...exchanged, ...movedFindings(context, exchanged)];
+  const known = [...exchanged, ...lookalikeFindings(context)];
+  const common = [...known, ...movedFindings(context, known)];
   const found = [...common, ...pointFindings(context, common)];
   return [...found, ...shortFindings(context, found), ...hoursFindings(context)];
 }
+
+const lookalikeFindings = (context: SlipContext): readonly Finding[] => [
+  ...otherFigureFindings(context),
+  ...otherVolumeFindings(context),
+  ...otherSignFindings(context),
+];
 
 /** Of positions that stand apart from their like those that a slip brings back among them are slips. */
 export const slipsOfThoseApart = (apart: readonly Finding[], context: SlipContext): readonly Finding[] =>

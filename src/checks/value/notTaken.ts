@@ -17,5 +17,12 @@ export function notTaken(
 }
 
 /** A shaft that lies in its supports there is not missing a reading of its runout. */
-export const supportsOf = ({ id }: Characteristic, session: SessionDocument): ReadonlySet<Position> =>
-  new Set(session.blocks.flatMap(({ measure, supportedOn }) => (measure.id === id ? supportedOn : [])));
+export const supportsOf = (
+  { id }: Characteristic,
+  sessions: readonly SessionDocument[],
+): ReadonlySet<Position> =>
+  new Set(
+    sessions.flatMap(({ blocks }) =>
+      blocks.flatMap(({ measure, supportedOn }) => (measure.id === id ? supportedOn : [])),
+    ),
+  );

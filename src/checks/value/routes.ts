@@ -29,6 +29,7 @@ import { isSamePartAfter } from '../history/partHistory.ts';
 import { blockError } from './blockError.ts';
 import { blockInstrument, setterOf } from './blockInstrument.ts';
 import { blockWarmth } from './blockWarmth.ts';
+import { earlierDays } from './earlierDays.ts';
 import { choicesOf, compareRoutes, equalToFirst } from './equalRoutes.ts';
 import { pointValue } from './pointValue.ts';
 import type { Route } from './route.ts';
@@ -338,12 +339,7 @@ function derivedRoute(
     warmth: undefined,
     putRightBy: undefined,
     takenOn: '',
-    notes: [
-      ...(measured.remark === undefined ? [] : [measured.remark]),
-      ...inputs.flatMap((input) =>
-        input.takenFrom === undefined ? [] : [`${input.characteristic.label} of ${input.takenFrom}`],
-      ),
-    ],
+    notes: [...(measured.remark === undefined ? [] : [measured.remark]), ...earlierDays(inputs)],
     characteristic,
     position,
     readIn: latestOf(inputs) ?? session,

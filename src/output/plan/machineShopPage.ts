@@ -9,6 +9,7 @@ import type { Part } from '../../layout/part.ts';
 import type { PistonFit } from '../../plan/fit/pistonFit.ts';
 import { agreementOn, carriedPart, carriedParts, sendings } from '../../plan/handover/agreement.ts';
 import { markOf } from '../../plan/handover/marks.ts';
+import { FIGURES_OF_A_PART } from '../../plan/work/context.ts';
 import { AT_THE_SHOP } from '../../plan/work/follows.ts';
 import type { Job } from '../../plan/work/job.ts';
 import { MACHINING } from '../../plan/work/operation.ts';
@@ -135,14 +136,15 @@ function pistonSection(fit: PistonFit | undefined, engine: Engine): readonly Sec
   ];
 }
 
-/** Every other figure of the part that the limits of new parts state. */
+/** Its form, as the limits of new parts state it: what the finished engine is held to is not the machine shop's. */
 function heldFigures({ part, cut }: Job, engine: Engine, registry: Registry): readonly string[] {
   if (part === undefined || cut === undefined) return [];
   const session = engine.sessions.at(-1);
   const [position] = engine.document.layout.positionsOf(part.family);
   const texts = registry.all
     .filter(
-      ({ of, dimension, figure }) => of === part.id && figure !== 'clearance' && dimension === undefined,
+      ({ of, dimension, figure }) =>
+        of === part.id && FIGURES_OF_A_PART.includes(figure) && dimension === undefined,
     )
     .flatMap((each) => {
       const unit = unitOf(each.quantity, engine);

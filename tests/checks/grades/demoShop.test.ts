@@ -75,3 +75,42 @@ describe('an engine that is ground under goes from teardown to rebuild with true
     }
   });
 });
+
+describe('the six of the example shop', () => {
+  const report = reportOf(filesOf('generator-set-6'));
+
+  it('is measured whole: what its limits name holds after the rebuild, from compression to oil pump', () => {
+    const { rows = [], findings = [] } = report.state ?? {};
+    const measured = new Set(rows.map(({ characteristic }) => characteristic.id));
+    const limited = new Set(report.engine.limits.flatMap(({ limits }) => [...limits.keys()]));
+    expect(limited.size).toBeGreaterThan(55);
+    expect([...limited].filter((id) => !measured.has(id))).toEqual([]);
+    expect(findings.filter(({ severity }) => severity !== 'remark')).toEqual([]);
+    const parts = new Set(rows.map(({ characteristic }) => characteristic.of));
+    for (const part of [
+      'ring',
+      'head',
+      'valve',
+      'valve_seat',
+      'lifter',
+      'rocker',
+      'lobe',
+      'cam_bearing',
+      'rod',
+    ])
+      expect(parts).toContain(part);
+  });
+
+  it('has something to read at every stage', () => {
+    const counted = report.sessions.map(({ session, rows }) => [
+      session.stage,
+      new Set(rows.map(({ characteristic }) => characteristic.id)).size >= 10,
+    ]);
+    expect(counted).toEqual([
+      ['teardown', true],
+      ['machined', true],
+      ['trial', true],
+      ['rebuild', true],
+    ]);
+  });
+});

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { characteristics } from '../../../src/characteristics/registry.ts';
 import { closingOf, mayClose } from '../../../src/plan/closing/closing.ts';
 import { planContext } from '../../../src/plan/work/context.ts';
-import { type Files, reportOf, shopOf } from '../../shopOf.ts';
-import { ALL, bores, codes, endPlay, engine, journals, standing, WORN } from './standing.ts';
+import { type Files, limitsOf, reportOf, shopOf } from '../../shopOf.ts';
+import { ALL, bores, codes, endPlay, engine, journals, standing, type Told, WORN } from './standing.ts';
 
 const MEASURE = 'main_journal_diameter';
 
@@ -100,6 +100,28 @@ describe('figures of parts put together', () => {
     const found = characteristics.find((each) => each.id === id);
     expect(found?.isAssemblyFigure).toBeUndefined();
     expect(found).toBeDefined();
+  });
+});
+
+describe('what an earlier session of the run says of its readings', () => {
+  it('that a shaft lay in its supports there: no runout is missing', () => {
+    const runout = '  - { measure: crankshaft_runout, with: dial, supported_on: [1, 3], at: { 2: 0.0005 } }';
+    const limits = { 'e/more/limits.yaml': limitsOf('crankshaft_runout: { new: { max: 0.001 } }') };
+    const files = { ...engine(['trial', runout], ['rebuild', journals(ALL)]), ...limits };
+    expect(standing(files, 'crankshaft_runout', '2')).toBe('0.0005 ok');
+    expect(standing(files, 'crankshaft_runout', '1')).toBe('nothing');
+  });
+
+  it('of which day the parts of a clearance are: once, where all are of one', () => {
+    const notes = (...sessions: readonly Told[]) =>
+      reportOf(engine(...sessions)).state?.rows.find(
+        ({ characteristic }) => characteristic.id === 'main_bearing_clearance',
+      )?.routes[0]?.route.notes;
+    const both = `${journals('1: 2.9985')}\n${bores('1: 3.0013')}`;
+    expect(notes(['trial', both], ['rebuild', endPlay('0.009')])).toEqual(['read 2026-03-01']);
+    expect(
+      notes(['trial', journals('1: 2.9985')], ['trial', bores('1: 3.0013')], ['rebuild', endPlay('0.009')]),
+    ).toEqual(['main bearing bore of 2026-03-02', 'main journal diameter of 2026-03-01']);
   });
 });
 

@@ -13,10 +13,10 @@ instruments:
   dial: { type: dial indicator, resolution: 0.0005 in, max_error: 0.0005 in }
 `;
 
+export type Told = readonly [stage: string, blocks: string, more?: string];
+
 /** Sessions in the order of their days: the stage, the blocks, and what else they say. */
-export const engine = (
-  ...sessions: readonly (readonly [stage: string, blocks: string, more?: string])[]
-): Files =>
+export const engine = (...sessions: readonly Told[]): Files =>
   Object.fromEntries([
     ['e/engine.yaml', ENGINE],
     ['e/limits.yaml', LIMITS],

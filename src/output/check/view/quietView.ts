@@ -1,5 +1,5 @@
 import type { Finding } from '../../../checks/finding.ts';
-import { printingOf } from '../../../checks/findings/readings.ts';
+import { printingOf, readingText } from '../../../checks/findings/readings.ts';
 import type { Row } from '../../../checks/judge/row.ts';
 import type { Verdict } from '../../../checks/judge/verdict.ts';
 import { shortName } from '../../../layout/naming.ts';
@@ -54,7 +54,13 @@ function quietView(rows: readonly Row[], unitFor: (row: Row) => Unit, word: stri
   const [first] = rows;
   const judged = rows.flatMap(({ routes }) => routes[0] ?? []);
   if (first === undefined || judged.length === 0) return undefined;
-  const { unit, decimals } = printingOf(first, unitFor);
+  const printing = printingOf(first, unitFor);
+  const name = [first.characteristic.label, positionsText(rows)].filter(Boolean).join(' ');
+  if (printing.outcomes !== undefined) {
+    const outcomes = new Set(judged.map((each) => readingText(each, printing)));
+    return { name, range: [...outcomes].join(', '), word };
+  }
+  const { unit, decimals } = printing;
   const ends = [least(judged.map((each) => each.least)), greatest(judged.map((each) => each.greatest))].map(
     (end) => formatNumber(end, unit, decimals),
   );
