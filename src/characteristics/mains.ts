@@ -108,7 +108,7 @@ export const mains: readonly Characteristic[] = [
         given: { main_housing_bore: '3.251', main_shell_thickness: '0.1250', main_journal_diameter: '3.000' },
         least: '0.0010',
         greatest: '0.0010',
-        source: 'TM 5-3895-347-14P: least clearance .0010 (journal from memory)',
+        source: 'TM 5-3895-347-14P: least clearance .0010 (journal of TM 5-4320-300-14, p. 6-103)',
       },
     ],
   ),

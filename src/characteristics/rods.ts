@@ -83,7 +83,7 @@ export const rods: readonly Characteristic[] = [
     usual: 'bore gauge',
     taperBy: 'ends',
     dimension: 'bore with shells',
-    source: 'TM 5-3895-346-14, p. 204',
+    source: 'TM 5-3895-346-14, sheet 204',
   }),
   clearanceOf(
     {
@@ -95,7 +95,7 @@ export const rods: readonly Characteristic[] = [
       description: 'Diametral oil clearance of a big-end bearing. Positions are cylinders.',
       family: familyOf('cylinder'),
       formula: 'bearing bore − crankpin, or housing bore − both shells − crankpin, or read directly',
-      source: 'TM 5-3895-346-14, p. 204',
+      source: 'TM 5-3895-346-14, sheet 204',
     },
     [
       {
@@ -117,7 +117,7 @@ export const rods: readonly Characteristic[] = [
         given: { rod_bearing_bore: '2.5015', crankpin_diameter: '2.500' },
         least: '0.0015',
         greatest: '0.0015',
-        source: 'TM 5-3895-346-14, p. 204: least clearance .0015 (crankpin from memory)',
+        source: 'TM 5-3895-346-14, sheet 204: least clearance .0015 (crankpin of TM 5-4320-300-14, p. 6-103)',
       },
       {
         unit: 'mm',

@@ -36,6 +36,7 @@ import { readStock, type Stock, stockOf } from './stock/stock.ts';
 import type { KnownSequences } from './tightening/tightened.ts';
 import { readTorque, type TorqueDocument } from './tightening/torque.ts';
 import { readUnits, unitsOver } from './units.ts';
+import { unitsAskedForOnce } from './unitsAskedForOnce.ts';
 import type { Named } from './yaml/access.ts';
 import type { Node } from './yaml/node.ts';
 
@@ -379,7 +380,7 @@ class Reading {
 
   diagnostics(): readonly Diagnostic[] {
     const all = [...this.#everyDocument().flatMap((each) => each.problems), ...this.problems];
-    return [...new Map(all.map((each) => [keyOf(each), each])).values()];
+    return unitsAskedForOnce([...new Map(all.map((each) => [keyOf(each), each])).values()]);
   }
 }
 

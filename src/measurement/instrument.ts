@@ -49,6 +49,10 @@ export const MEASURED_WITH: readonly (InstrumentType | ByEye)[] = [...INSTRUMENT
 export const anInstrument = (type: InstrumentType | ByEye): string =>
   type === BY_EYE ? type : withArticle(type === 'other' ? 'instrument' : type);
 
+/** `an unnamed micrometer`: no document says which. */
+export const anUnnamed = (type: InstrumentType): string =>
+  withArticle(`unnamed ${type === 'other' ? 'instrument' : type}`);
+
 /** The largest error an instrument may show: an amount in the base unit, or a share of the reading. */
 export type MaxError = { readonly amount: Fraction } | { readonly share: Fraction };
 

@@ -51,7 +51,8 @@ const PUBLISHED: readonly PublishedRange[] = [
   },
   {
     what: 'main bearing through both shells, .0010 to .0040 in',
-    source: 'TM 5-3895-347-14P (bore, shell, clearance); journal 2.999 to 3.000 from memory',
+    source:
+      'TM 5-3895-347-14P (bore, shell, clearance); journal 2.999 to 3.000 of TM 5-4320-300-14, p. 6-103',
     measure: 'main_bearing_clearance',
     unit: 'in',
     tight: { main_housing_bore: '3.251', main_shell_thickness: '0.1250', main_journal_diameter: '3.000' },
@@ -61,7 +62,7 @@ const PUBLISHED: readonly PublishedRange[] = [
   },
   {
     what: 'rod bearing, .0015 to .0045 in',
-    source: 'TM 5-3895-346-14, p. 204; journal 2.499 to 2.500 from memory',
+    source: 'TM 5-3895-346-14, sheet 204; journal 2.499 to 2.500 of TM 5-4320-300-14, p. 6-103',
     measure: 'rod_bearing_clearance',
     unit: 'in',
     tight: { rod_bearing_bore: '2.5015', crankpin_diameter: '2.500' },
@@ -146,39 +147,47 @@ describe('a ring gap', () => {
   });
 });
 
-describe('common practice, no source', () => {
-  const limits = `main_bearing_clearance:
-  new: { max: 0.0035 }
-  target: { min: 0.0020, max: 0.0025 }
-  at: { 3: { target: { max: 0.0030 } } }`;
-  const files = shopFiles(
-    limits,
-    '- { measure: main_bearing_clearance, at: { 1: 0.003, 2: 0.0039, 3: 0.003 } }',
-  );
+/** What is printed with no parts to work it out of: readings of our own, the limit itself and a step to either side of it. */
+const JUDGED_ALONE = [
+  {
+    what: 'end play from .007 to .017, worn from .022 in',
+    source: 'TM 10-4320-307-24, p. 4-135',
+    measure: 'crankshaft_end_play',
+    limits: '{ new: 0.007 to 0.017, wear: { max: 0.022 } }',
+    verdicts: { '0.0219': 'worn', '0.0220': 'worn', '0.0221': 'out', '0.0069': 'out', '0.0070': 'ok' },
+  },
+  {
+    what: 'main bearing clearance from .0016 to .0050, limit .0060 in',
+    source: 'TM 55-1905-220-14-4',
+    measure: 'main_bearing_clearance',
+    limits: '{ new: 0.0016 to 0.0050, wear: { max: 0.0060 } }',
+    verdicts: { '0.0015': 'out', '0.0016': 'ok', '0.0051': 'worn', '0.0060': 'worn', '0.0061': 'out' },
+  },
+] as const;
 
-  it('three main bearings: .003 is off target and inside, .0039 is out, and .003 is right for the rear one', () => {
-    expect(verdictsOf(files, { rule: 'simple' })).toEqual({
-      'main_bearing_clearance 1': 'off target',
-      'main_bearing_clearance 2': 'out',
-      'main_bearing_clearance 3': 'ok',
-    });
+describe('a limit that a manual prints alone', () => {
+  it.each(JUDGED_ALONE)('$what ($source)', ({ measure, limits, verdicts }) => {
+    const at = measure === 'crankshaft_end_play' ? 'value: ' : 'at: { 1: ';
+    const end = at.startsWith('at') ? ' }' : '';
+    const judge = (reading: string) =>
+      Object.values(
+        verdictsOf(
+          shopFiles(`${measure}: ${limits}`, `- { measure: ${measure}, ${at}${reading}${end} }`, 'teardown'),
+        ),
+      )[0];
+    expect(Object.fromEntries(Object.keys(verdicts).map((each) => [each, judge(each)]))).toEqual(verdicts);
   });
+});
 
-  it('an end play of .007 is inside .005 to .007', () => {
-    const endPlay = shopFiles(
-      'crankshaft_end_play: { new: 0.005 to 0.007 }',
-      '- { measure: crankshaft_end_play, value: 0.007 }',
-    );
-    expect(verdictsOf(endPlay)).toEqual({ 'crankshaft_end_play engine': 'ok' });
-  });
-
-  it('18 lbf in to turn a bare crankshaft is inside a greatest of 20', () => {
-    const limit = 'turning_torque: { at: { crankshaft: { new: { max: 20 lbf in } } } }';
-    const turning = shopFiles(
-      limit,
-      '- { measure: turning_torque, after: [{ step: crankshaft, value: 18 }] }',
-    );
-    expect(verdictsOf(turning)).toEqual({ 'turning_torque crankshaft': 'ok' });
+describe('turning torque, common practice, no source', () => {
+  it.each([
+    ['23', 'ok'],
+    ['24', 'ok'],
+    ['25', 'out'],
+  ])('%s lbf in against a greatest of 24 of our own is %s', (reading, verdict) => {
+    const limit = 'turning_torque: { at: { crankshaft: { new: { max: 24 lbf in } } } }';
+    const turning = `- { measure: turning_torque, after: [{ step: crankshaft, value: ${reading} }] }`;
+    expect(verdictsOf(shopFiles(limit, turning))).toEqual({ 'turning_torque crankshaft': verdict });
   });
 });
 

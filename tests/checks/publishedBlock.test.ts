@@ -70,19 +70,26 @@ describe('a range of the block that is printed', () => {
 /** Bore and stroke of one cylinder, and what a source says it sweeps. */
 const SWEPT = [
   ['in', '5.5', '5.4', '128.295', 'in3', 'a general handbook of the FAA prints 128.29, cut off'],
-  ['in', '4.00', '3.48', '43.731', 'in3', 'a trade magazine of May 2004'],
+  ['in', '4.00', '3.48', '43.731', 'in3', 'Circle Track, May 2004'],
   ['mm', '87', '69', '410.18', 'cc', 'a parts seller’s note prints 410.25 for a cylinder of 1641 cc in four'],
-  ['mm', '80', '80', '402.12', 'cc', 'a textbook on engines: 80 x 80 mm, over 50 cc a ratio of 9.04'],
-  ['mm', '68', '75', '272.376', 'cc', 'a textbook on engines: 1089.5 cm³ in four cylinders'],
-  ['mm', '170', '300', '6809.4', 'cc', 'a textbook on engines: 17 x 30 cm'],
   [
-    'in',
-    '3',
-    '4',
-    '28.27',
-    'in3',
-    'an engineering textbook: 7.07 in² x 4 in prints 28.26, rounded on the way',
+    'mm',
+    '80',
+    '80',
+    '402.12',
+    'cc',
+    'Mathur and Sharma, as a notebook quotes it: 80 x 80 mm, over 50 cc a ratio of 9.04',
   ],
+  [
+    'mm',
+    '68',
+    '75',
+    '272.376',
+    'cc',
+    'Mathur and Sharma, as a notebook quotes it: 1089.5 cm³ in four cylinders',
+  ],
+  ['mm', '170', '300', '6809.4', 'cc', 'Mathur and Sharma, as a notebook quotes it: 17 x 30 cm'],
+  ['in', '3', '4', '28.27', 'in3', 'Kates: 7.07 in² x 4 in prints 28.26, rounded on the way'],
 ] as const;
 
 describe('a swept volume that is printed', () => {
@@ -101,7 +108,7 @@ describe('a swept volume that is printed', () => {
 const RATIOS = [
   {
     what: '9.01 : 1, of 70 cc, 5 cc, a gasket of .020 and a deck of .050 in',
-    source: 'a trade magazine of May 2004',
+    source: 'Circle Track, May 2004',
     length: 'in',
     stroke: '3.48',
     read: {
@@ -131,7 +138,7 @@ const RATIOS = [
   },
   {
     what: '9.04 : 1, of 50 cc in all',
-    source: 'a textbook on engines',
+    source: 'Mathur and Sharma, as a notebook quotes it',
     length: 'mm',
     stroke: '80',
     read: { cylinder_bore: '80', clearance_volume: '50 cc' },
@@ -139,7 +146,7 @@ const RATIOS = [
   },
   {
     what: '7.64 : 1, of 1025 cc in all',
-    source: 'a textbook on engines',
+    source: 'Mathur and Sharma, as a notebook quotes it',
     length: 'mm',
     stroke: '300',
     read: { cylinder_bore: '170', clearance_volume: '1025 cc' },
@@ -147,7 +154,7 @@ const RATIOS = [
   },
   {
     what: '6.00 : 1, of 1570 cc in all',
-    source: 'a textbook on internal combustion engines, example 2.1',
+    source: 'Gupta, Fundamentals of Internal Combustion Engines, ex. 2.1, as a notebook quotes it',
     length: 'mm',
     stroke: '250',
     read: { cylinder_bore: '200', clearance_volume: '1570 cc' },
@@ -155,7 +162,7 @@ const RATIOS = [
   },
   {
     what: '8 : 1, of 2630 cc in all',
-    source: 'a textbook on internal combustion engines',
+    source: 'Rajput, as a notebook quotes it',
     length: 'mm',
     stroke: '375',
     read: { cylinder_bore: '250', clearance_volume: '2630 cc' },

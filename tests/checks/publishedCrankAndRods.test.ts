@@ -135,7 +135,15 @@ function displacementOf(
 
 describe('a displacement that is printed', () => {
   it.each([
-    ['4 cylinders of 68 x 75 mm, 1089.5 cm³', 'a textbook on engines', 4, '68', '75', 'cc', '1089.5'],
+    [
+      '4 cylinders of 68 x 75 mm, 1089.5 cm³',
+      'Mathur and Sharma, as a notebook quotes it',
+      4,
+      '68',
+      '75',
+      'cc',
+      '1089.5',
+    ],
     ['8 of 4 x 3.52 in, 353.86 in³', 'a page on displacement', 8, '4', '3.52', 'in3', '353.87'],
     ['8 of 99.0 x 92.0 mm, 5665 cc', 'service data of a V8', 8, '99.0', '92.0', 'cc', '5665.5'],
     [

@@ -68,6 +68,25 @@ describe('a plain number is in the unit of', () => {
     ]);
   });
 
+  it('is asked for once in a file, and once for each quantity', () => {
+    const files = {
+      'e/engine.yaml': engine(''),
+      'e/l.yaml': `kind: limits
+source: Invented.
+limits:
+  turning_torque: { new: { max: 2 } }
+  main_bearing_clearance: { new: 0.002 to 0.003 }
+  crankshaft_end_play: { new: 0.006 to 0.012 }
+`,
+      'e/s.yaml': sessionOf('teardown', '- { measure: main_journal_diameter, at: { 1: 2.1, 2: 2.2 } }'),
+    };
+    expect(refusalsOf(files).toSorted()).toEqual([
+      'e/l.yaml:4:33 no-unit',
+      'e/l.yaml:5:34 no-unit',
+      'e/s.yaml:5:48 no-unit',
+    ]);
+  });
+
   it('shared limits are never in the units of an engine that merely uses them', () => {
     const shared = (units: string) => ({
       'limits.yaml': `kind: limits\nsource: Invented.\n${units}limits: { main_bearing_clearance: { new: { max: 0.1 } } }\n`,

@@ -23,12 +23,12 @@ const straight = (length: string): Adapter => ({ kind: 'straight', length: parse
 
 describe('a straight adapter', () => {
   test.each([
-    ['300', 'lbf in', '10', '4', '214', '214.286', 'TM 1-1500-204-23-9, p. 143'],
+    ['300', 'lbf in', '10', '4', '214', '214.286', 'TM 1-1500-204-23-9, sheet 143'],
     ['300', 'lbf ft', '18', '6', '225', '225.000', 'TM 5-3810-305-23'],
     ['100', 'lbf in', '12', '6', '66.7', '66.667', 'NAVEDTRA 14315, figures 3-44 and 3-45'],
     ['40', 'lbf ft', '12', '4', '30', '30.000', 'TM 9-2350-261-20-1, p. 2-29'],
     ['19', 'lbf ft', '22', '3', '17', '16.720', 'TM 5-3805-274-13&P'],
-    ['30', 'lbf ft', '1', '.25', '24', '24.000', "a light aircraft's maintenance manual, fig. 20-1"],
+    ['30', 'lbf ft', '1', '.25', '24', '24.000', 'Piper PA-28RT maintenance manual, fig. 20-1'],
   ])(
     '%s %s, wrench %s, adapter %s: printed %s, exactly %s (%s)',
     (torque, unit, wrench, length, printed, exact) => {
@@ -61,7 +61,7 @@ describe('an angled adapter', () => {
     angle: parseDecimal(degrees),
   });
 
-  test('square to the wrench changes nothing, exactly (TM 9-254, p. 92; TM 9-2350-277-20-2)', () => {
+  test('square to the wrench changes nothing, exactly (TM 9-254, sheet 92; TM 9-2350-277-20-2)', () => {
     expect(equals(ratioOf('10', at('90')), fraction(1))).toBe(true);
     expect(equals(ratioOf('10', at('270')), fraction(1))).toBe(true);
   });

@@ -154,7 +154,7 @@ function readDecimals(root: Node | undefined, say: Say): number | 'as written' |
 }
 
 /** A mapping to be filled in, from the headings of a file. */
-export const mappingText = (headings: readonly string[], name: string): string => {
+export const mappingText = (headings: readonly string[], name: string, unit: string): string => {
   const list = headings.map((heading) => JSON.stringify(heading)).join(', ');
   return `# How the columns of a spreadsheet become readings: tenths import FILE.csv --map ${name}
 # Its headings are ${list}.
@@ -168,7 +168,7 @@ columns:
 measure: main_journal_diameter
 delimiter: comma        # comma, semicolon or tab
 decimal: point          # point or comma
-unit: in
+unit: ${unit}
 decimals: as written    # or how many the instrument shows: 4 puts back the zeros that a spreadsheet dropped
 `;
 };

@@ -15,7 +15,24 @@ export interface EngineRequest {
   /** A pin each, or the rods on each pin. */
   readonly crankpins: number | RodsOnPins;
   readonly characteristics: readonly Characteristic[];
+  /** The unit of plain lengths in its shop, as written: examples are in it. */
+  readonly length: string;
 }
+
+/** Invented figures, to show the form alone. */
+const EXAMPLES = {
+  in: {
+    sizes: 'bore: 4.1250, stroke: 5.0000, main_journal_diameter: 3.2480, crankpin_diameter: 2.8740',
+    clearance: '0.0028 to 0.0036',
+  },
+  mm: {
+    sizes: 'bore: 103.00, stroke: 127.00, main_journal_diameter: 81.480, crankpin_diameter: 71.960',
+    clearance: '0.058 to 0.087',
+  },
+} as const;
+
+const examplesIn = ({ length }: EngineRequest): (typeof EXAMPLES)['in' | 'mm'] =>
+  EXAMPLES[length === 'mm' ? 'mm' : 'in'];
 
 /** An engine's own document, and an empty one for its limits: this program ships no limits as truth. */
 export const engineFiles = (request: EngineRequest): readonly MadeFile[] => [
@@ -39,9 +56,7 @@ function engineText(request: EngineRequest): string {
     comment(
       'Nominal sizes, from the manual. They help to see a slip of the pen; limits may be worked out from them.',
     ),
-    comment(
-      'sizes: { bore: 4.1250, stroke: 5.0000, main_journal_diameter: 3.2480, crankpin_diameter: 2.8740 }',
-    ),
+    comment(`sizes: { ${examplesIn(request).sizes} }`),
     '',
     comment('materials: { block: cast iron, crankshaft: steel, pistons: aluminium }'),
     comment('job: { number: 2417, customer: Reservoir water company, engine_serial: P2-118 }'),
@@ -63,7 +78,8 @@ function layoutText({ cylinders, mains, crankpins }: EngineRequest): string {
   return `layout: { ${counted}mains: ${mains}, crankpins: { ${pins.join(', ')} } }`;
 }
 
-function limitsText({ folder, characteristics }: EngineRequest): string {
+function limitsText(request: EngineRequest): string {
+  const { folder, characteristics, mains } = request;
   const measured = inBenchOrder(characteristics, 'teardown');
   const width = Math.max(...measured.map(({ id }) => id.length));
   const lines = [
@@ -72,7 +88,7 @@ function limitsText({ folder, characteristics }: EngineRequest): string {
     comment('  target  what this builder aims for; it never fails a check'),
     comment('  new     sizes and fits of new parts'),
     comment('  wear    the wear limit: beyond it a part is not to be used again'),
-    comment('A position with limits of its own: at: { 5: { new: 0.0028 to 0.0036 } }'),
+    comment(`A position with limits of its own: at: { ${mains}: { new: ${examplesIn(request).clearance} } }`),
     'kind: limits',
     comment('Where the figures come from: the manual, its page, its year.'),
     `source: ${NOT_STATED}`,

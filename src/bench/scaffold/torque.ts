@@ -17,10 +17,17 @@ export interface TorqueRequest {
   readonly source: string | undefined;
 }
 
+/** Invented figures, to show the form alone. */
+const EXAMPLES = {
+  in: { fastener: 'thread: 9/16-12 and grade: 8', stretch: 'min: 0.0125, max: 0.0165' },
+  mm: { fastener: 'thread: M14 x 2 and grade: 10.9', stretch: 'min: 0.31, max: 0.42' },
+} as const;
+
 /** A tightening sequence: order and figures are the maker's, so all that is left open says so. */
 export function torqueFile(request: TorqueRequest, engine: Engine): MadeFile {
   const names = request.fasteners ?? fastenersOf(request.joint, engine);
   const list = names.map(keyText).join(', ');
+  const example = EXAMPLES[engine.units.get('length')?.name === 'mm' ? 'mm' : 'in'];
   const lines = [
     schemaLine(schemaPath(request.folder, 'torque')),
     'kind: torque',
@@ -31,7 +38,7 @@ export function torqueFile(request: TorqueRequest, engine: Engine): MadeFile {
     comment(
       'Inside it too: reuse: false where the maker says that they must not be used twice, else reuse: true.',
     ),
-    comment('With thread: 9/16-12 and grade: 8 inside, the clamp load can be estimated.'),
+    comment(`With ${example.fastener} inside, the clamp load can be estimated.`),
     '',
     comment(
       "The maker's order, as numbered in the manual; the order of the names, as below, is seldom the right one.",
@@ -41,7 +48,7 @@ export function torqueFile(request: TorqueRequest, engine: Engine): MadeFile {
     comment('The torque holds for this lubricant alone.'),
     comment('lubricant: engine oil on threads and under heads'),
     '',
-    comment('Also { turn: 90 deg }, { loosen: 360 deg }, { stretch: { min: 0.0135, max: 0.0185 } }.'),
+    comment(`Also { turn: 90 deg }, { loosen: 360 deg }, { stretch: { ${example.stretch} } }.`),
     `passes: [${request.passes.map((torque) => `{ to: ${torque} }`).join(', ')}]`,
     '',
     'before: [threads clean, caps in their places and facing as marked, shells seated]',

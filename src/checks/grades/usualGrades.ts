@@ -14,7 +14,7 @@ const stepsIn = (name: string, sizes: readonly string[]): readonly Grade[] => {
   }));
 };
 
-/** Steps in which journals are ground and cylinders bored (TM 9-2815-225-34&P, p. 183, and common practice). */
+/** Steps in which journals are ground and cylinders bored (TM 9-2815-225-34&P, sheet 183, and common practice). */
 const STEPS: readonly Grade[] = [
   ...stepsIn('in', ['0.010', '0.020', '0.030', '0.040', '0.050', '0.060']),
   ...stepsIn('mm', ['0.25', '0.50', '0.75', '1.00', '1.25', '1.50']),

@@ -4,7 +4,7 @@ import { instrumentOn } from '../../documents/engine/instrumentOn.ts';
 import { type Point, pointsOf, type ReadingBlock } from '../../documents/session/reading.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { assumedInstrument } from '../../measurement/assumed.ts';
-import { anInstrument, BY_EYE, type Instrument } from '../../measurement/instrument.ts';
+import { anUnnamed, BY_EYE, type Instrument } from '../../measurement/instrument.ts';
 import { type Fraction, least } from '../../quantity/fraction.ts';
 
 /** Whose register counts, and of which day. */
@@ -30,7 +30,7 @@ export function blockInstrument(
     assumedInstrument(id, usual, quantity, point.amount, stepOf(point, block));
   // Without a name two blocks may have had two instruments: their errors must not cancel.
   return block.instrument === undefined
-    ? { ...assume(`${anInstrument(usual)} (reading ${block.index + 1})`), isNameless: true }
+    ? { ...assume(anUnnamed(usual)), isNameless: true }
     : assume(block.instrument.name);
 }
 
@@ -88,7 +88,7 @@ export const isSetToUnnamed = ({ setTo, setWith, instrument }: ReadingBlock, eng
 
 const masterOf = (block: ReadingBlock, { amount, lastDigit }: Point): Instrument => ({
   ...assumedInstrument(
-    `a setting master (reading ${block.index + 1})`,
+    anUnnamed('setting master'),
     'setting master',
     block.measure.quantity,
     amount,

@@ -26,7 +26,7 @@ import { nodeFiles } from '../../shell/write/fileLayer.ts';
 import { makeFolder } from '../../shell/write/folders.ts';
 import { check } from '../check/check.ts';
 import { checkedDate } from '../new/new.ts';
-import { type BenchEngine, benchEngine } from '../record/benchEngine.ts';
+import { type BenchEngine, benchEngine, inEngine } from '../record/benchEngine.ts';
 import { type RecordTarget, recordTarget, type TargetOptions } from '../record/recordTarget.ts';
 import { filledText } from '../record/recordWrite.ts';
 import { UsageError } from '../usage.ts';
@@ -127,7 +127,7 @@ function newText(
     stage: options.stage ?? ('service' as const),
     date: checkedDate(options.date, world),
     by: options.by,
-    schema: schemaPath(`${folder}/sessions`, 'session'),
+    schema: schemaPath(inEngine({ folder }, 'sessions'), 'session'),
   };
   const text = sessionText(head, [], writtenBlocks(blocks, taken, registry));
   return `${text}imported:\n  - ${provenanceText(rows)}\n`;

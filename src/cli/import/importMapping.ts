@@ -59,19 +59,24 @@ export const delimiterOf = (text: string): string => {
   return [';', '\t', ','].find((each) => first.includes(each)) ?? ',';
 };
 
+const hasDecimalComma = (rows: Csv['rows']): boolean =>
+  rows.some((row) => row.some(({ text }) => /^[-+]?\d+,\d+$/.test(text.trim())));
+
 /** Makes a mapping to be filled in from the headings of a file. The exit code. */
 export function newMapping(
   name: string,
   { rows }: Csv,
   delimiter: string,
-  { root }: BenchEngine,
+  { root, engine }: BenchEngine,
   world: World,
 ): number {
   const headings = (rows[0] ?? []).map((cell) => cell.text);
   const word = { ';': 'semicolon', '\t': 'tab' }[delimiter] ?? 'comma';
   const file = madeFile(
     `${FOLDER}/${name}.yaml`,
-    mappingText(headings, name).replace('delimiter: comma  ', `delimiter: ${word}  `),
+    mappingText(headings, name, engine.units.get('length')?.name ?? 'in')
+      .replace('delimiter: comma  ', `delimiter: ${word}  `)
+      .replace('decimal: point', `decimal: ${hasDecimalComma(rows) ? 'comma' : 'point'}`),
   );
   const results = makeFiles(root, [file]);
   const code = printMade(results, world);

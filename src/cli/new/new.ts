@@ -12,7 +12,7 @@ import { pathOnDisk } from '../../shell/discover/paths.ts';
 import { shownPath } from '../../shell/discover/store.ts';
 import type { World } from '../../shell/world.ts';
 import { makeFiles } from '../../shell/write/makeFiles.ts';
-import { type BenchEngine, benchEngine } from '../record/benchEngine.ts';
+import { type BenchEngine, benchEngine, callName, inEngine } from '../record/benchEngine.ts';
 import { askStage } from '../record/stageQuestion.ts';
 import { findMeasure } from '../shop/measureNamed.ts';
 import { UsageError } from '../usage.ts';
@@ -34,7 +34,7 @@ export async function newSession(
   world: World,
 ): Promise<number> {
   const opened = benchEngine(name, world);
-  const { engine, registry, folder, root } = opened;
+  const { engine, registry, root } = opened;
   const only = knownMeasures(options, opened);
   const date = checkedDate(options.date, world);
   const stage = options.stage ?? (await askStage(world));
@@ -44,16 +44,16 @@ export async function newSession(
     world.out.write(writtenLines(sheetLines(plan, { engine, registry, stage, date })));
     return 0;
   }
-  const path = `${folder}/sessions/${date}-${stage}.yaml`;
+  const path = inEngine(opened, `sessions/${date}-${stage}.yaml`);
   const head = {
     stage,
     date,
     by: options.by,
-    schema: schemaPath(`${folder}/sessions`, 'session'),
+    schema: schemaPath(inEngine(opened, 'sessions'), 'session'),
   };
   const shown = shownFrom(root, path, world);
   return printAndAdvise(root, [madeFile(path, scaffoldSession(head, plan, engine, registry))], world, [
-    `edit ${shown}, or: tenths record ${shellWord(folder.split('/').at(-1) ?? folder)}`,
+    `edit ${shown}, or: tenths record ${callName(opened)}`,
     `tenths check ${shellWord(shown)}`,
   ]);
 }
@@ -67,12 +67,12 @@ export interface NewTorqueOptions {
 
 export function newTorque(joint: string, options: NewTorqueOptions, world: World): number {
   const { root, folder, engine } = benchEngine(options.engine, world);
-  const path = `${folder}/torque/${slug(joint)}.yaml`;
+  const path = inEngine({ folder }, `torque/${slug(joint)}.yaml`);
   const file = torqueFile(
     {
       joint: joint.replaceAll('-', ' '),
       path,
-      folder: `${folder}/torque`,
+      folder: inEngine({ folder }, 'torque'),
       passes: options.passes.map(torqueOf),
       fasteners: options.fasteners,
       source: options.source,

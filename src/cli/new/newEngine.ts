@@ -1,13 +1,14 @@
 import { engineFiles } from '../../bench/scaffold/engine.ts';
 import { type RodsOnPins, rodsProblem } from '../../bench/scaffold/rods.ts';
 import { usualCharacteristics } from '../../characteristics/registry.ts';
-import { shellWord } from '../../output/terminal/shellWord.ts';
 import { shopPath } from '../../shell/discover/paths.ts';
 import { shopRoot, standingAt } from '../../shell/discover/root.ts';
 import type { World } from '../../shell/world.ts';
+import { callName } from '../record/benchEngine.ts';
 import { UsageError } from '../usage.ts';
 import { printAndAdvise, shownFrom, slug } from './new.ts';
 import { askRods } from './rodsQuestion.ts';
+import { shopLength } from './shopLength.ts';
 
 export interface NewEngineOptions {
   readonly cylinders?: number;
@@ -37,10 +38,11 @@ export async function newEngine(name: string, options: NewEngineOptions, world: 
     mains: options.mains ?? cylinders + 1,
     crankpins,
     characteristics: usualCharacteristics,
+    length: shopLength(root, world),
   });
   return printAndAdvise(root, files, world, [
     `edit ${shownFrom(root, folder, world)}/limits.yaml       the limits, and where they come from`,
-    `tenths new session ${shellWord(folder.split('/').at(-1) ?? folder)} --stage teardown`,
+    `tenths new session ${callName({ folder })} --stage teardown`,
   ]);
 }
 

@@ -2,6 +2,7 @@ import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { diagnosticsLines } from '../../output/check/runText.ts';
 import { writtenLines } from '../../output/escape/line.ts';
+import { shellWord } from '../../output/terminal/shellWord.ts';
 import type { LoadedEngine } from '../../shell/discover/loadEngines.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
@@ -18,6 +19,14 @@ export interface BenchEngine {
   readonly registry: Registry;
   readonly loaded: LoadedEngine;
 }
+
+/** A path inside the engine, relative to the root; an engine may be the root itself. */
+export const inEngine = ({ folder }: Pick<BenchEngine, 'folder'>, path: string): string =>
+  folder === '.' ? path : `${folder}/${path}`;
+
+/** The engine as a call may name it. */
+export const callName = ({ folder }: Pick<BenchEngine, 'folder'>): string =>
+  shellWord(folder.split('/').at(-1) ?? folder);
 
 /** Opens the engine of a call; one that cannot be judged is reported and refused, since entry is judged as typed. */
 export function benchEngine(name: string | undefined, world: World): BenchEngine {

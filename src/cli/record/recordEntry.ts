@@ -30,7 +30,7 @@ import type { World } from '../../shell/world.ts';
 import type { Journal } from '../../shell/write/journal.ts';
 import { check } from '../check/check.ts';
 import { problemLines } from '../usage.ts';
-import type { BenchEngine } from './benchEngine.ts';
+import { type BenchEngine, callName } from './benchEngine.ts';
 import { Headings } from './headings.ts';
 import type { RecordTarget } from './recordTarget.ts';
 import { writeSession } from './recordWrite.ts';
@@ -175,7 +175,7 @@ export class Entry implements PromptDialogue {
     const told =
       size === 0
         ? 'Nothing was taken.'
-        : `${counted(size)} kept, and not in the session yet. To go on: tenths record`;
+        : `${counted(size)} kept, and not in the session yet. To go on: tenths record ${callName(this.#opened)}`;
     this.#world.err.write(writtenLines(['', told]));
     if (size === 0) this.#journal.remove();
     return ending;

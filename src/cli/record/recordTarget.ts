@@ -14,7 +14,7 @@ import { unfinishedEntries } from '../../shell/write/journal.ts';
 import { documentsNamed } from '../check/chooseSessions.ts';
 import { checkedDate, knownMeasures } from '../new/new.ts';
 import { UsageError } from '../usage.ts';
-import type { BenchEngine } from './benchEngine.ts';
+import { type BenchEngine, inEngine } from './benchEngine.ts';
 
 export interface TargetOptions {
   readonly session?: string;
@@ -47,7 +47,7 @@ export function recordTarget(opened: BenchEngine, options: TargetOptions, world:
       names === '' ? 'make one with --stage' : `it has ${names}`,
     );
   }
-  if (existing === undefined) return { name, path: `${opened.folder}/sessions/${name}.yaml`, existing };
+  if (existing === undefined) return { name, path: inEngine(opened, `sessions/${name}.yaml`), existing };
   return { name: existing.name, path: pathOf(existing, opened, world), existing };
 }
 
@@ -59,13 +59,21 @@ function pathOf(session: SessionDocument, { root, folder }: BenchEngine, world: 
 }
 
 /** The session of an unfinished entry, unless a call says which one it wants. */
-function cutOff({ root, folder }: BenchEngine, options: TargetOptions): string | undefined {
-  if (options.stage !== undefined || options.date !== undefined) return undefined;
-  const names = unfinishedEntries(root, `${folder}/sessions`);
+function cutOff(opened: BenchEngine, options: TargetOptions): string | undefined {
+  if (options.stage !== undefined) return undefined;
+  const names = unfinishedEntries(opened.root, inEngine(opened, 'sessions')).filter((each) =>
+    isOfDay(each, options.date, opened),
+  );
   if (names.length > 1) {
     throw new UsageError(`several entries are unfinished: ${names.join(', ')}`, 'name one with --session');
   }
   return names[0];
+}
+
+/** Whether an unfinished entry is of the day that a call asks for: of a session that stands its date, else its name says. */
+function isOfDay(name: string, date: string | undefined, { engine }: BenchEngine): boolean {
+  const existing = engine.sessions.find((each) => each.name === name);
+  return date === undefined || (existing === undefined ? name.startsWith(date) : existing.date === date);
 }
 
 function nameOfDay(opened: BenchEngine, options: TargetOptions, world: World): string {
@@ -103,13 +111,13 @@ export function recordStart(
   options: TargetOptions,
   world: World,
 ): RecordStart {
-  const { engine, registry, folder } = opened;
+  const { engine, registry } = opened;
   const stage = existing?.stage ?? options.stage ?? 'service';
   const head: SessionHead = {
     stage,
     date: existing?.date ?? checkedDate(options.date, world),
     by: existing?.by ?? options.by,
-    schema: schemaPath(`${folder}/sessions`, 'session'),
+    schema: schemaPath(inEngine(opened, 'sessions'), 'session'),
   };
   const plan = planSession(engine, registry, { stage, only: knownMeasures(options, opened) });
   const open = existing === undefined ? [] : openIn(path, existing, opened);

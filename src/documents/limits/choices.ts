@@ -84,7 +84,7 @@ function readGasket(item: Node, context: DocumentContext): GasketBand | undefine
   return protrusion && { code: textAt(item, 'code') ?? '', protrusion, thickness };
 }
 
-/** `0.758 to 0.813`; the unit at the end is meant for both. */
+/** `0.705 to 0.755`; the unit at the end is meant for both. */
 export function readRange(node: Node | undefined, context: DocumentContext): Range | undefined {
   const [, low, high] = /^(\S.*?) to (.+)$/.exec(textOf(node) ?? '') ?? [];
   if (node === undefined || low === undefined || high === undefined) return undefined;

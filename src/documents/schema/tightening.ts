@@ -22,8 +22,8 @@ import { mapShape, named, type Properties } from './shared.ts';
 const stretchShapes: readonly Schema[] = [
   mapShape(
     {
-      min: amount(about('Least', 'The least stretch.', 0.0135)),
-      max: amount(about('Greatest', 'The greatest stretch.', 0.0185)),
+      min: amount(about('Least', 'The least stretch.', 0.012)),
+      max: amount(about('Greatest', 'The greatest stretch.', 0.0165)),
     },
     { minProperties: 1, errorMessage: 'give min, max or both' },
   ),
@@ -31,9 +31,9 @@ const stretchShapes: readonly Schema[] = [
 ];
 
 const stretch: Schema = {
-  ...about('Stretch', 'The window of bolt stretch.', { min: 0.0135, max: 0.0185 }, '0.0135 to 0.0185'),
+  ...about('Stretch', 'The window of bolt stretch.', { min: 0.012, max: 0.0165 }, '0.0125 to 0.0165'),
   anyOf: stretchShapes,
-  errorMessage: 'write { min: 0.0135, max: 0.0185 } or 0.0135 to 0.0185',
+  errorMessage: 'write { min: 0.0125, max: 0.0165 } or 0.0125 to 0.0165',
 };
 
 /** What one pass does: by torque, by angle, by loosening, by stretch. */
@@ -110,10 +110,10 @@ const loggedStretch: Schema = {
     'Stretch',
     'The stretch that was reached, or the window that was kept.',
     0.0091,
-    '0.0135 to 0.0185',
+    '0.0125 to 0.0165',
   ),
   anyOf: [{ type: 'number' }, { type: 'string', pattern: PATTERNS.withUnitOrRange }, ...stretchShapes],
-  errorMessage: 'write a stretch such as 0.0091, or the window 0.0135 to 0.0185',
+  errorMessage: 'write a stretch such as 0.0091, or the window 0.0125 to 0.0165',
 };
 
 const loggedPasses: Schema = {

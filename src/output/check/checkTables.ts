@@ -23,9 +23,10 @@ function tableLines({ heading, limits, rows }: TableView, style: TextStyle): rea
       lines.map(({ cells }) => cells),
       COLUMNS,
     );
+    const beside = Math.max(...laid.map((each) => widthOf(each))) + 2;
     return laid.flatMap((each, index) => {
       const { above, below } = lines[index] ?? { below: '' };
-      return [...aboveLines(above, style), each, ...belowLines(below, style)];
+      return [...aboveLines(above, style), ...withExtras(each, below, beside, style)];
     });
   });
   return [...headingLines(heading, limits, style), ...lines];
@@ -40,6 +41,12 @@ function headingLines(heading: string, limits: string, { paint, width }: TextSty
   if (widthOf(heading) + 2 + widthOf(limits) <= width)
     return [line`${paint.strong(heading)}  ${paint.faint(limits)}`];
   return [paint.strong(heading), ...wrap(limits, width - 2).map((each) => line`  ${paint.faint(each)}`)];
+}
+
+/** What is too wide to stand beside its row stands below it; the other rows keep theirs. */
+function withExtras(row: Line, extras: string, column: number, style: TextStyle): readonly Line[] {
+  if (extras === '' || column + widthOf(extras) > style.width) return [row, ...belowLines(extras, style)];
+  return [line`${row}${' '.repeat(column - widthOf(row))}${style.paint.faint(extras)}`];
 }
 
 const belowLines = (text: string, { paint, width }: TextStyle): readonly Line[] =>
@@ -61,6 +68,7 @@ const SHAPES: readonly Shape[] = [
   { picture: 19, extras: 'beside' },
   { picture: 19, extras: 'below' },
   { picture: 13, extras: 'below' },
+  { picture: 9, extras: 'below' },
   { picture: 0, extras: 'below' },
   { picture: 0, extras: 'below', bare: true },
   { picture: 0, extras: 'below', bare: true, terse: true },

@@ -70,7 +70,7 @@ function nowText({ row }: StateValue, printing: Printing): string {
   if (verdict === null || verdict === 'undecided') return verdict ?? '';
   const past = pastText(row, printing);
   if (verdict === 'accepted') return `out, accepted: ${past}`;
-  return [verdict, past, marginal ? 'marginal' : ''].filter(Boolean).join(', ');
+  return [verdict, past, marginal ? 'near a limit' : ''].filter(Boolean).join(', ');
 }
 
 /** What is other in how it was measured. Temperatures are reported once, above everything. */

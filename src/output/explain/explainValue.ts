@@ -14,6 +14,7 @@ import { correctionIn, isMoved } from '../../measurement/temperature.ts';
 import type { FinerInstruments } from '../../plan/work/instruments.ts';
 import { decimalsFor, formatNumber, withUnitName } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/units.ts';
+import { agreementText } from '../check/agreementText.ts';
 import { hotLines } from '../check/hotText.ts';
 import { putRightNote } from '../check/putRightText.ts';
 import { positionText, verdictText } from '../check/view/rowView.ts';
@@ -150,7 +151,7 @@ function inputNames(inputs: readonly Route[]): readonly string[] {
 
 /** With all digits of its own: another route may have been read finer. */
 function otherLine(other: JudgedRoute, { unit, decimals }: Printing): string {
-  const en = other.en === null ? '' : `, E_n ${other.en.toFixed(2)}`;
+  const agreement = other.en === null ? '' : `${agreementText(other)} (E_n ${other.en.toFixed(2)})`;
   const own = { unit, decimals: Math.max(decimals, decimalsFor(other.route.lastDigit, unit)) };
-  return `  ${other.route.name} (${other.route.with.join(', ')}): ${readingText(other, own)} ${plusMinus(other.route, unit)}${en}`;
+  return `  ${other.route.name} (${other.route.with.join(', ')}): ${readingText(other, own)} ${plusMinus(other.route, unit)}${agreement}`;
 }

@@ -73,5 +73,6 @@ const lines = (title: string, texts: readonly string[]): readonly Section[] =>
 
 const CAUTIONS: readonly string[] = [
   "The maker's manual comes first. Prime the oil system and see oil pressure before the first start.",
-  'Keep clear of what turns, and of the plane of fan and flywheel; know how to stop the engine before it starts: a diesel that runs away, by blocking its air.',
+  'Keep clear of what turns, and of the plane of fan and flywheel; know how to stop the engine before it starts.',
+  'A diesel that runs away burns its own oil: only shut-off air stops it. Have a plate for the intake at hand, never a hand.',
 ];

@@ -83,5 +83,4 @@ export const leastPreloadN = (greatestN: number, tighteningFactor: number): numb
 const nutFactorAssumptions = (lubrication: Lubrication): readonly string[] => [
   `T = K d F with K = ${lubrication.nutFactor.toFixed(2)} (${lubrication.name})`,
   `one bolt may lie ${(100 * lubrication.scatter).toFixed(0)} % off either way`,
-  lubrication.source,
 ];

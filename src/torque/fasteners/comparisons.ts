@@ -32,7 +32,7 @@ const isCadmium = ({ lubrication }: Joint): boolean => lubrication.name === 'cad
 const lastTorque = (passes: readonly ComparedPass[]): AmountRange | undefined =>
   passes.findLast(({ action }) => action.kind === 'to')?.atFastener;
 
-/** What textbooks aim at. Turns and stretches are not made by torque: beside them it would mislead. */
+/** What textbooks aim at (Shigley, Mechanical Engineering Design, from memory). Turns and stretches are not made by torque: beside them it would mislead. */
 function sharesOfProof(joint: Joint, passes: readonly ComparedPass[]): readonly string[] {
   const { thread, strength, lubrication, torqueUnit } = joint;
   if (thread === undefined || strength === undefined) return [];
@@ -42,7 +42,7 @@ function sharesOfProof(joint: Joint, passes: readonly ComparedPass[]): readonly 
     return `${threeDigits(torqueNm / toNumber(torqueUnit.factor))} ${torqueUnit.name}`;
   };
   return [
-    `75 % of proof, the usual aim for fasteners that are used again, would take about ${torque(75)}, 90 % ${torque(90)} (Shigley, from memory)`,
+    `75 % of proof, the usual aim for fasteners that are used again, would take about ${torque(75)}, 90 % ${torque(90)}`,
   ];
 }
 

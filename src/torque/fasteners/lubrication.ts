@@ -6,38 +6,31 @@ export interface Lubrication {
   readonly nutFactor: number;
   /** The clamp load of one bolt lies within this share of the estimate, up or down. */
   readonly scatter: number;
-  readonly source: string;
 }
 
 interface Known extends Lubrication {
   readonly words: RegExp;
 }
 
-const SHIGLEY = 'nut factor from memory (Shigley, Mechanical Engineering Design, table 8-15)';
-const SCATTER = 'scatter from memory (NSTS 08307, torque wrench)';
-const known = (name: string, nutFactor: number, scatter: number, source: string, words: RegExp): Known => ({
+const known = (name: string, nutFactor: number, scatter: number, words: RegExp): Known => ({
   name,
   nutFactor,
   scatter,
-  source: `${source}; ${SCATTER}`,
   words,
 });
 
-/** Torque wrench preload scatter: unlubricated 35 %, cadmium plated 30 %, lubricated 25 %. */
+/**
+ * Nut factors from memory (Shigley, Mechanical Engineering Design, table 8-15), that of molybdenum paste common practice,
+ * no source. Torque wrench preload scatter from memory (NSTS 08307): unlubricated 35 %, cadmium plated 30 %, lubricated 25 %.
+ */
 export const LUBRICATIONS: readonly Known[] = [
-  known('dry, black finish', 0.3, 0.35, SHIGLEY, /\bblack\b/i),
-  known('dry, zinc plated', 0.2, 0.35, SHIGLEY, /\bzinc\b|\bgalvani[sz]ed\b/i),
-  known('dry, finish not stated', 0.2, 0.35, SHIGLEY, /^(?!.*(\bblack|\bzinc|\bgalvani|\bcad)).*\bdry\b/i),
-  known('cadmium plated', 0.16, 0.3, SHIGLEY, /\bcadmium\b|\bcad\b/i),
-  known(
-    'oiled',
-    0.18,
-    0.25,
-    SHIGLEY,
-    /\boil(ed)?\b|\blubricated\b|^(?!.*(\bmoly|\banti-?seize)).*\bgreased?\b/i,
-  ),
-  known('anti-seize paste', 0.12, 0.25, SHIGLEY, /\banti-?seize\b/i),
-  known('molybdenum paste', 0.12, 0.25, 'nut factor common practice, no source', /\bmoly\w*\b/i),
+  known('dry, black finish', 0.3, 0.35, /\bblack\b/i),
+  known('dry, zinc plated', 0.2, 0.35, /\bzinc\b|\bgalvani[sz]ed\b/i),
+  known('dry, finish not stated', 0.2, 0.35, /^(?!.*(\bblack|\bzinc|\bgalvani|\bcad)).*\bdry\b/i),
+  known('cadmium plated', 0.16, 0.3, /\bcadmium\b|\bcad\b/i),
+  known('oiled', 0.18, 0.25, /\boil(ed)?\b|\blubricated\b|^(?!.*(\bmoly|\banti-?seize)).*\bgreased?\b/i),
+  known('anti-seize paste', 0.12, 0.25, /\banti-?seize\b/i),
+  known('molybdenum paste', 0.12, 0.25, /\bmoly\w*\b/i),
 ];
 
 /** When nothing is said, or what is said cannot be placed: K 0.20, as for zinc or a fastener as received. */
@@ -45,7 +38,6 @@ export const UNSTATED: Lubrication = {
   name: 'lubrication not known',
   nutFactor: 0.2,
   scatter: 0.35,
-  source: `${SHIGLEY}; ${SCATTER}`,
 };
 
 /** Words that turn a note round: "no oil" is not oiled. */
@@ -68,5 +60,4 @@ export const statedNutFactor = (nutFactor: number, { scatter }: Lubrication): Lu
   name: 'nut factor as stated',
   nutFactor,
   scatter,
-  source: SCATTER,
 });

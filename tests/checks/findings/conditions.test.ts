@@ -59,7 +59,7 @@ readings:
 `,
     });
     expect(messages(found, 'method/conditions')).toEqual([
-      'crankshaft end play: caps 110 lbf ft (read directly, a dial indicator (reading 2)) and 40 lbf ft (read directly, a dial indicator (reading 1))',
+      'crankshaft end play: caps 110 lbf ft (read directly, an unnamed dial indicator) and 40 lbf ft (read directly, an unnamed dial indicator)',
     ]);
   });
 });

@@ -80,6 +80,17 @@ describe('a new engine', () => {
     if (help !== undefined) expect(called.err).toContain(help);
   });
 
+  it('of a metric shop has metric examples, as its sequences and mappings have', async () => {
+    bench.put({ 'shop.yaml': SHOP.replace('length: in', 'length: mm'), 'x.csv': 'Cyl;Top\n1;100,02\n' });
+    await bench.call('new', 'engine', 'Pump', '--mains', '3');
+    await bench.call('new', 'torque', 'main-caps', '--passes', '40');
+    await bench.call('import', 'x.csv', '--new-map', 'x');
+    expect(read('engines/pump/engine.yaml')).toContain('bore: 103.00');
+    expect(read('engines/pump/limits.yaml')).toContain('at: { 3: { new: 0.058 to 0.087 } }');
+    expect(read('engines/pump/torque/main-caps.yaml')).toMatch(/M14 x 2[^]+min: 0\.31/);
+    expect(read('imports/x.yaml')).toMatch(/delimiter: semicolon[^]+decimal: comma[^]+unit: mm/);
+  });
+
   it('is made as each example of its help says', async () => {
     const { out } = await bench.call('new', 'engine', '--help');
     const examples = out.match(/tenths new engine "[^"]*"(?: --\S+ (?:"[^"]*"|\S+))*/g) ?? [];

@@ -123,6 +123,23 @@ describe('readings through a pipe', () => {
     expect(digitsIn(SESSION)).toEqual(['3.2478', '3.2477', '3.2476']);
   });
 
+  it('of a day alone go on where an entry of that day was cut off, and of no other', async () => {
+    shopWith();
+    const cut = await record(lines('3.2478', 'E-02'), ...MAINS);
+    expect(cut.stderr).toContain('To go on: tenths record pump');
+    const otherDay = await record('', '--date', '2026-02-04', 'pump');
+    expect(otherDay.stderr).toContain('there is no session of 2026-02-04 yet');
+    const again = await record(lines('3.2476', 'finish'), 'pump');
+    expect(again.stderr).toContain('was cut off: 1 reading is here');
+    expect(digitsIn(SESSION)).toEqual(['3.2478', '3.2476']);
+  });
+
+  it('come into the sessions of an engine that is the root of its shop', async () => {
+    bench.put({ 'engine.yaml': ENGINE + SHOP.replace(/kind.*\n/, ''), 'limits.yaml': LIMITS });
+    expect((await record(lines('3.2478', 'finish'), ...MAINS)).status).toBe(0);
+    expect(digitsIn('sessions/2026-02-03-teardown.yaml')).toEqual(['3.2478']);
+  });
+
   it.each([
     ['back replaces the reading before', ['3.2478', 'back', '3.2479'], ['3.2479']],
     [

@@ -1,3 +1,4 @@
+import { stripVTControlCharacters } from 'node:util';
 import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
 import { atTheBench } from '../../cli/bench.ts';
@@ -53,7 +54,7 @@ const twoStations = (files: Files): Files => ({
 describe('a row of the report', () => {
   it.each([
     ['inside all its limits', '3.2481', '2 3.2481 ok'],
-    ['exactly on its wear limit', '3.2465', '2 3.2465 worn, small by 1 thou, marginal at ±0.00013'],
+    ['exactly on its wear limit', '3.2465', '2 3.2465 worn, small by 1 thou, limit within ±0.00013'],
     ['off its target', '3.2478', '2 3.2478 off target, small by 1 tenth'],
     ['worn', '3.2470', '2 3.2470 worn, small by 5 tenths'],
     ['out', '3.2458', '2 3.2458 out, small by 7 tenths'],
@@ -115,6 +116,20 @@ describe('a report', () => {
     expect(Math.max(...lines(narrow).map((each) => stringWidth(each)))).toBeLessThanOrEqual(60);
   });
 
+  it('moves a long remark below its own row alone, and shrinks bars before they vanish', async () => {
+    const long = 'read at the end that the starter ring had worn';
+    const files = worn(`{ 1: { value: 3.2470, note: ${long} }, 2: { value: 3.2468, note: wet } }`);
+    const rowsAt = async (columns: number) => {
+      const table = lines(stripVTControlCharacters(await printed(['worn'], files, columns)));
+      return table.slice(table.findIndex((each) => each.startsWith('  1 ')));
+    };
+    const [first, below, second] = await rowsAt(70);
+    expect(first).toMatch(/^ {2}1 .*├.*┤ {2,}worn, small by \d tenths$/);
+    expect(below).toBe(`      ${long}`);
+    expect(second).toMatch(/^ {2}2 .*├.*┤ {2,}worn, small by \d tenths {2}wet$/);
+    expect((await rowsAt(51))[0]).toMatch(/^ {2}1 .*├.{2,8}┤ {2,}worn/);
+  });
+
   it('has no line that runs over where a limit is near, and says that below the row', async () => {
     const labels =
       'labels: { main: { 1: between the pump and the first cylinder, 2: between the second and the third cylinder } }\n';
@@ -122,7 +137,7 @@ describe('a report', () => {
       'worn/engine.yaml': engine(labels),
     });
     const narrow = await printed(['worn'], { ...files, ...twoStations(files) }, 60);
-    expect(narrow).toContain('marginal at ±0.00013');
+    expect(narrow).toContain('limit within ±0.00013');
     expect(Math.max(...lines(narrow).map((each) => stringWidth(each)))).toBeLessThanOrEqual(60);
   });
 

@@ -48,7 +48,7 @@ before, after, change of the mean ± its uncertainty (95 %)
   it('says of a change that is within its uncertainty that it is, even where the verdict changed', () => {
     const text = told(at(TEARDOWN, '{ 1: 0.0050, 2: 0.0030 }'), at(TEARDOWN, '{ 1: 0.0051, 2: 0.0030 }'));
     expect(text).toContain(
-      '1  0.0050  0.0051  +0.0001 within ±0.00016  worn → out, loose by 1 tenth, marginal',
+      '1  0.0050  0.0051  +0.0001 within ±0.00016  worn → out, loose by 1 tenth, near a limit',
     );
     expect(text).toContain('1 the same: --all lists them');
   });

@@ -20,7 +20,7 @@ interface Published {
 }
 
 const HONDA: Published = {
-  source: 'a shop manual of January 1982, p. 12-10, rods by pins',
+  source: 'Honda shop manual, January 1982, p. 12-10, rods by pins',
   part: 'rod',
   clearance: ['0.020', '0.044'],
   housings: { 1: ['39.000', '39.008'], 2: ['39.008', '39.016'], 3: ['39.016', '39.024'] },

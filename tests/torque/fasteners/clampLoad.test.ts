@@ -103,7 +103,6 @@ describe('a torque against proof', () => {
     expect(found.clampLoad.assumptions).toEqual([
       'T = K d F with K = 0.18 (oiled)',
       'one bolt may lie 25 % off either way',
-      'nut factor from memory (Shigley, Mechanical Engineering Design, table 8-15); scatter from memory (NSTS 08307, torque wrench)',
     ]);
   });
 

@@ -11,8 +11,8 @@ const range = (title: string, description: string, example: string): Schema => (
 });
 
 const classes = (title: string, description: string): Schema =>
-  named(about(title, description, { A: '35.992 to 36.000 mm' }), {
-    ...range('Class', 'The sizes that this stamp stands for.', '35.992 to 36.000 mm'),
+  named(about(title, description, { A: '41.984 to 41.990 mm' }), {
+    ...range('Class', 'The sizes that this stamp stands for.', '41.984 to 41.990 mm'),
   });
 
 const selectFit: Schema = list(
@@ -62,13 +62,13 @@ const mixing: Schema = list(
 
 const gasketChoice: Schema = list(
   about('Gasket choice', 'Head gaskets by the largest mean protrusion of a cylinder.', [
-    { code: 'A', protrusion: '0.758 to 0.813 mm', thickness: '1.60 mm' },
+    { code: 'A', protrusion: '0.705 to 0.755 mm', thickness: '1.45 mm' },
   ]),
   mapShape(
     {
       code: word(about('Code', 'Its grade, notches or letter.', 'A')),
-      protrusion: range('Protrusion', 'The largest mean of a cylinder.', '0.758 to 0.813 mm'),
-      thickness: amount(about('Thickness', 'When tightened.', '1.60 mm')),
+      protrusion: range('Protrusion', 'The largest mean of a cylinder.', '0.705 to 0.755 mm'),
+      thickness: amount(about('Thickness', 'When tightened.', '1.45 mm')),
       note,
     },
     { required: ['code', 'protrusion'] },

@@ -64,7 +64,6 @@ function quietView(rows: readonly Row[], unitFor: (row: Row) => Unit, word: stri
   const ends = [least(judged.map((each) => each.least)), greatest(judged.map((each) => each.greatest))].map(
     (end) => formatNumber(end, unit, decimals),
   );
-  const name = [first.characteristic.label, positionsText(rows)].filter(Boolean).join(' ');
   return { name, range: `${[...new Set(ends)].join(' to ')} ${unit.name}`, word };
 }
 

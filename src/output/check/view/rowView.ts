@@ -6,6 +6,7 @@ import type { EarlierRow } from '../../../checks/state/lastKnown.ts';
 import { warmthNote } from '../../../checks/value/blockWarmth.ts';
 import { tableName } from '../../../layout/naming.ts';
 import type { PictureOf } from '../../terminal/picture.ts';
+import { agreementText } from '../agreementText.ts';
 import { hotNote } from '../hotText.ts';
 import { pinHeading } from '../pinGroups.ts';
 import { putRightNote } from '../putRightText.ts';
@@ -22,7 +23,7 @@ export interface RowView {
   readonly where: string;
   /** With the side and the distance; empty where nothing limits the value. */
   readonly verdict: string;
-  /** `marginal at ±0.00016`, where a deciding limit lies that near; else empty. */
+  /** `limit within ±0.00016`, where a deciding one lies that near; else empty. */
   readonly near: string;
   /** Limits that most rows of the table do not have. */
   readonly limits: string;
@@ -67,7 +68,7 @@ export function rowView(row: Row, { session, printing, span, above, limits, deta
       picture: pictureOf(row, route, span),
       reading: readingText(route, printing),
       notes: index === 0 ? notesOf(row, route, { session, printing, detail }) : [],
-      agreement: index === 0 ? '' : agreementText(route),
+      agreement: index === 0 ? '' : `${route.route.name}${agreementText(route)}`,
       uncertainty: detail ? plusMinus(route.route, printing.unit) : '',
       from: detail ? `${route.route.name}, ${route.route.with.join(', ')}` : '',
     })),
@@ -95,9 +96,6 @@ function notesOf(
   return [held, before, ...notes, ...warmthNote(warmth), ...putRight, hot].filter(Boolean);
 }
 
-const agreementText = ({ route, en }: JudgedRoute): string =>
-  `${route.name}${en === null ? '' : `, E_n ${en.toFixed(1)}`}`;
-
 function distanceText(row: Row, printing: Printing): string {
   const { verdict, past } = row.judgement;
   const [judged] = row.routes;
@@ -111,7 +109,7 @@ function distanceText(row: Row, printing: Printing): string {
 function marginalText({ judgement, routes: [judged] }: Row, { unit }: Printing): string {
   const { marginal, verdict } = judgement;
   if (!marginal || judged === undefined || verdict === null || verdict === 'undecided') return '';
-  return `marginal at ${plusMinus(judged.route, unit)}`;
+  return `limit within ${plusMinus(judged.route, unit)}`;
 }
 
 function lastKnownText(earlier: EarlierRow | undefined, printing: Printing): string {
