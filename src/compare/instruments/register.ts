@@ -31,7 +31,7 @@ export interface Register {
 /** Without a day that of the latest session: nobody looks at a clock. */
 export function registerOf(engines: readonly Judgeable[], asked: string | undefined): Register {
   const day = asked ?? latestDay(engines);
-  const standing = engines.map(standingOf);
+  const standing = engines.map((each) => standingOf(each, day));
   const undecided = standing.flatMap((each) => each.undecided);
   return {
     day,

@@ -23,7 +23,8 @@ export interface Standing {
   readonly undecided: readonly UndecidedRow[];
 }
 
-export function standingOf({ engine, registry }: Judgeable): Standing {
+/** On a day: what is overdue by then decides nothing. */
+export function standingOf({ engine, registry }: Judgeable, day: string): Standing {
   const standing = standingRows(engine, registry, latestRun(engine.sessions));
   const rows = standing?.rows.filter(({ judgement }) => judgement.verdict !== null) ?? [];
   const open = rows.filter(({ judgement }) => judgement.verdict === 'undecided');
@@ -31,9 +32,16 @@ export function standingOf({ engine, registry }: Judgeable): Standing {
     engine,
     row,
     shares: sharesOf(row),
-    better: standing && betterFor(row, standing.view),
+    better: standing && betterFor(row, withoutOverdue(standing.view, day)),
   }));
   return { verdicts: rows.length, undecided };
+}
+
+function withoutOverdue(view: SessionView, day: string): SessionView {
+  const instruments = new Map(
+    [...view.engine.instruments].filter(([, { due }]) => due === undefined || due >= day),
+  );
+  return { ...view, engine: { ...view.engine, instruments } };
 }
 
 function sharesOf({ routes: [judged] }: Row): UndecidedRow['shares'] {
