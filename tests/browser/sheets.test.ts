@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { HtmlValidate } from 'html-validate';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { call } from '../cli/call.ts';
 import { sheetOf } from '../cli/report/page.ts';
 import { inCopyOf } from '../replay.ts';
 import { withBrowser } from './browser.ts';
@@ -88,12 +89,32 @@ describe.each(TITLES)('the sheet of the %s', (title) => {
   });
 });
 
-it('says on every printed page that it is not released, with its number', async () => {
-  const { page } = await open(sheet('pump for the shop'));
-  const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
-  expect(pdf.startsWith('%PDF-')).toBe(true);
-  expect([...pdf.matchAll(/\/Type ?\/Page\b/g)].length).toBeGreaterThan(3);
-});
+/** In points. */
+const SIZES: readonly (readonly [paper: string, width: number, height: number])[] = [
+  ['A4', 595, 842],
+  ['Letter', 612, 792],
+];
+
+it.each(SIZES)('is printed by the command itself on %s', (paper, width, height) =>
+  inCopyOf('examples', async (folder) => {
+    const words = ['report', 'engines/reservoir-pump-2', '--to', 'sheet.pdf', '--paper', paper];
+    expect(await call(folder, words)).toMatchObject({ exit: 0, out: 'sheet.pdf: NOT RELEASED, 3 open\n' });
+    const pdf = readFileSync(join(folder, 'sheet.pdf'), 'latin1');
+    const pages = [...pdf.matchAll(/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/g)];
+    expect(pages.length).toBeGreaterThan(3);
+    for (const [, across, down] of pages)
+      expect([Math.round(Number(across)), Math.round(Number(down))]).toEqual([width, height]);
+  }),
+);
+
+it.each(SIZES)('an order for a machine shop fits one side of %s', (paper) =>
+  inCopyOf('examples', async (folder) => {
+    const words = ['engines/generator-set-6', '--for', 'machine-shop', '--session', 'teardown'];
+    await call(folder, ['report', ...words, '--to', 'order.pdf', '--paper', paper]);
+    const pdf = readFileSync(join(folder, 'order.pdf'), 'latin1');
+    expect([...pdf.matchAll(/\/MediaBox/g)]).toHaveLength(1);
+  }),
+);
 
 describe('by keyboard', () => {
   it('all is opened, and folded again', async () => {

@@ -3,12 +3,15 @@ import type { Engine } from '../../documents/assemble.ts';
 import { machineShopPage } from '../../output/plan/machineShopPage.ts';
 import { standing } from '../../output/plan/planPage.ts';
 import { customerSheet } from '../../output/report/customerSheet.ts';
-import type { Origin } from '../../output/report/facts.ts';
+import { factsOf, type Origin } from '../../output/report/facts.ts';
 import { pageSheet } from '../../output/report/pageSheet.ts';
 import type { Reader, Sheet } from '../../output/report/sheet.ts';
 import { shopSheet } from '../../output/report/shopSheet.ts';
 import { fitsOf } from '../../plan/fit/fits.ts';
 import { workPlan } from '../../plan/work/workPlan.ts';
+
+/** Who asks, and as of when; the page itself says which engine and which job. */
+const OF_AN_ORDER: readonly string[] = ['shop', 'as of', 'commit'];
 
 /** The sheet of an engine that has a session. `engine` is whole: what was agreed to later is agreed to. */
 export function sheetFor(reader: Reader, report: EngineReport, origin: Origin, engine: Engine): Sheet {
@@ -22,7 +25,14 @@ export function sheetFor(reader: Reader, report: EngineReport, origin: Origin, e
     case 'machine-shop': {
       const made = workPlan(report.engine, registry, state);
       const about = [standing(report.engine, made.at)];
-      return pageSheet(machineShopPage({ ...made, engine }, fitsOf(made.context).pistons, about), reader);
+      const facts = factsOf(report, state, reader, origin, false).filter(({ name }) =>
+        OF_AN_ORDER.includes(name),
+      );
+      return pageSheet(
+        machineShopPage({ ...made, engine }, fitsOf(made.context).pistons, about),
+        reader,
+        facts,
+      );
     }
   }
 }

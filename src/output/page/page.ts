@@ -13,7 +13,7 @@ export function sheetHtml(sheet: Sheet, options: PageOptions): Written {
   const { title, about, status, sections, cautions, facts } = sheet;
   const said = (name: string): string => facts.find((each) => each.name === name)?.value ?? '';
   const running = {
-    head: [title, about].join(': '),
+    head: status === undefined ? title : `${title}: ${about}`,
     status: status?.isOpen ? status.text : '',
     foot: [said('as of'), said('commit') && `commit ${said('commit')}`].filter(Boolean).join(', '),
     paper: options.paper,
@@ -26,7 +26,7 @@ export function sheetHtml(sheet: Sheet, options: PageOptions): Written {
       headElement(sheet),
       element(
         'main',
-        {},
+        { class: sheet.reader },
         ...reasonElements(sheet),
         element('div', { class: 'tools' }),
         ...sections.map(sectionElement),

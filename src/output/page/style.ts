@@ -67,7 +67,8 @@ button { font: inherit; color: inherit; background: var(--tint); border: 1px sol
 th button { background: none; border: 0; padding: 0; text-align: left; }
 th[aria-sort="ascending"] button::after { content: "\\00A0\\2191"; }
 th[aria-sort="descending"] button::after { content: "\\00A0\\2193"; }
-.tools { min-height: 32px; margin-top: 8px; }
+.tools { margin-top: 8px; }
+.tools:empty { display: none; }
 .boxes { list-style: none; padding-left: 0; }
 .boxes li::before { content: "\\2610\\00A0"; }
 .blanks { list-style: none; padding: 0; display: grid; grid-template-columns: repeat(auto-fill, minmax(280px, 1fr)); gap: 8px 24px; max-width: none; }
@@ -131,6 +132,15 @@ const printStyle = ({ head, status, foot, paper }: Running): string => `@page {
   h2, h3, caption, summary { break-after: avoid; }
   .facts { grid-template-columns: repeat(3, 1fr); }
   .blanks { grid-template-columns: repeat(2, 1fr); }
+  .head { gap: 2pt; }
+  .head p { margin: 1pt 0; }
+  .facts { margin: 4pt 0; }
+  footer { margin-top: 8pt; padding-top: 2pt; }
+  footer ul { margin: 2pt 0; }
+  .machine-shop { font-size: 9pt; line-height: 1.2; }
+  .machine-shop h2 { font-size: 10pt; margin: 3pt 0 1pt; padding-top: 2pt; }
+  .machine-shop ul, .machine-shop .wide { margin: 2pt 0; }
+  .machine-shop td, .machine-shop th { padding-top: 1pt; padding-bottom: 1pt; }
   details::details-content { content-visibility: visible; block-size: auto; }
   .sign { break-inside: avoid; }
 }

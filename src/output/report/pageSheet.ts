@@ -1,12 +1,12 @@
 import { cellText, type Page, type Section, type Table } from '../plan/page.ts';
-import { type Block, items, type Reader, type Sheet } from './sheet.ts';
+import { type Block, type Fact, items, type Reader, type Sheet } from './sheet.ts';
 
 /** A page of `plan` as a sheet: its words stay as they are. */
-export const pageSheet = (page: Page, reader: Reader): Sheet => ({
+export const pageSheet = (page: Page, reader: Reader, facts: readonly Fact[]): Sheet => ({
   reader,
   title: page.title,
   about: page.about.join('; '),
-  facts: [],
+  facts,
   status: undefined,
   verdict: page.answer.join(' '),
   reasons: [],

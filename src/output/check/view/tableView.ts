@@ -24,13 +24,9 @@ export const tableViews = (
   unitFor: (row: Row) => Unit,
   detail: boolean,
 ): readonly TableView[] =>
-  tableRows(session).flatMap((rows) => tableView(rows, session, unitFor, detail) ?? []);
+  byMeasure(session.rows).flatMap((rows) => tableView(inPinOrder(rows), session, unitFor, detail) ?? []);
 
-/** The rows of each table, in its order. */
-export const tableRows = ({ rows }: ReportedSession): readonly (readonly Row[])[] =>
-  byMeasure(rows).map(inPinOrder);
-
-export function tableView(
+function tableView(
   rows: readonly Row[],
   session: ReportedSession,
   unitFor: (row: Row) => Unit,

@@ -4,7 +4,6 @@ import type { EarlierRow } from '../../../checks/state/lastKnown.ts';
 import { toNumber } from '../../../quantity/fraction.ts';
 import type { Unit } from '../../../quantity/units.ts';
 import { numberIn } from '../../check/rowJson.ts';
-import { type Extent, openEndOf } from '../../check/view/rowPicture.ts';
 import type { BandPicture, Ends, Sides } from '../../page/pictures/band.ts';
 
 interface Told {
@@ -13,11 +12,14 @@ interface Told {
   readonly distance: string;
 }
 
-/** A row's picture, in the numbers that `check` prints; none where nothing limits it. */
+/**
+ * A row's picture, in the numbers that `check` prints; none where nothing limits it.
+ * @param openTo where a side that nothing limits is drawn to, in the base unit
+ */
 export function bandOf(
   row: Row,
   before: EarlierRow | undefined,
-  span: Extent,
+  openTo: number,
   unit: Unit,
   told: Told,
 ): BandPicture | undefined {
@@ -35,7 +37,7 @@ export function bandOf(
     fresh: sidesIn(fresh, unit),
     target: sidesIn(target, unit),
     wear: sidesIn(wear ?? last, unit),
-    openTo: openEndOf(row, span) / toNumber(unit.factor),
+    openTo: openTo / toNumber(unit.factor),
   };
 }
 

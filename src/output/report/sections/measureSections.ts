@@ -3,10 +3,11 @@ import { type EngineReport, type StateReport, unitsFor } from '../../../checks/j
 import type { Row } from '../../../checks/judge/row.ts';
 import type { Verdict } from '../../../checks/judge/verdict.ts';
 import type { Unit } from '../../../quantity/units.ts';
+import { byMeasure } from '../../check/byMeasure.ts';
+import { inPinOrder } from '../../check/pinGroups.ts';
 import { quietMeasures, quietViews } from '../../check/view/quietView.ts';
-import { extentOf } from '../../check/view/rowPicture.ts';
 import type { RowView } from '../../check/view/rowView.ts';
-import { type TableView, tableRows, tableView } from '../../check/view/tableView.ts';
+import { type TableView, tableViews } from '../../check/view/tableView.ts';
 import {
   type Block,
   type MeasureBlock,
@@ -22,68 +23,61 @@ import { turningPictures } from './turningPictures.ts';
 
 /** Everything that was measured, in the order of the engine: what has something to say open, the rest folded. */
 export function measureSections(report: EngineReport, state: StateReport): readonly SheetSection[] {
-  const unitFor = unitsFor(report.engine);
   const quiet = quietMeasures(state.rows, state.findings);
-  const blocks = tableRows(state).flatMap((rows) => {
-    const [first] = rows;
-    const view = tableView(rows, state, unitFor, false);
-    if (first === undefined || view === undefined) return [];
-    const { characteristic } = first;
-    const folded = quiet.has(characteristic.id) ? foldedText(rows, unitFor) : undefined;
-    return [
-      {
-        area: areaOf(characteristic),
-        blocks: [
-          {
-            ...measureBlock(view, rows, state, unitFor, folded),
-            pictures: partPictures(rows, report, state),
-          },
-          ...turningPictures(rows, report, state),
-        ] satisfies readonly Block[],
-      },
+  const tables = tablesOf(report, state).map((table) => {
+    const { characteristic, rows } = table;
+    const folded = quiet.has(characteristic.id) ? foldedText(rows, unitsFor(report.engine)) : undefined;
+    const blocks: readonly Block[] = [
+      { ...measureBlock(table, report, state, folded), pictures: partPictures(rows, report, state) },
+      ...turningPictures(rows, report, state),
     ];
+    return { area: areaOf(characteristic), blocks };
   });
   return AREA_TITLES.flatMap((title) =>
-    section(title, ...blocks.filter(({ area }) => area === title).map((each) => each.blocks)),
+    section(title, ...tables.filter(({ area }) => area === title).map(({ blocks }) => blocks)),
   );
 }
+
+/** A table of `check` with the rows that its lines are of. */
+interface Table {
+  readonly view: TableView;
+  readonly characteristic: Row['characteristic'];
+  readonly rows: readonly Row[];
+}
+
+const tablesOf = ({ engine }: EngineReport, state: StateReport): readonly Table[] =>
+  byMeasure(state.rows).flatMap((rows) => {
+    const [first] = rows;
+    const [view] = tableViews({ ...state, rows }, unitsFor(engine), false);
+    if (first === undefined || view === undefined) return [];
+    return [{ view, characteristic: first.characteristic, rows: inPinOrder(rows) }];
+  });
 
 const foldedText = (rows: readonly Row[], unitFor: (row: Row) => Unit): string =>
   quietViews(rows, unitFor)
     .map(({ name, range, word }) => `${name}: ${range}, ${word}`)
     .join('; ');
 
-function measureBlock(
-  { heading, limits, rows: views }: TableView,
-  rows: readonly Row[],
+const measureBlock = (
+  { view, rows }: Table,
+  report: EngineReport,
   state: StateReport,
-  unitFor: (row: Row) => Unit,
   folded: string | undefined,
-): Omit<MeasureBlock, 'pictures'> {
-  const span = extentOf(rows);
-  return {
-    kind: 'measure',
-    heading,
-    limits,
-    folded,
-    rows: rows.flatMap((row, index) => {
-      const view = views[index];
-      return view === undefined ? [] : [measureRow(row, view, state, span, unitFor)];
-    }),
-  };
-}
+): Omit<MeasureBlock, 'pictures'> => ({
+  kind: 'measure',
+  heading: view.heading,
+  limits: view.limits,
+  folded,
+  rows: view.rows.flatMap((line, index) => {
+    const row = rows[index];
+    return row === undefined ? [] : [measureRow(line, row, report, state)];
+  }),
+});
 
-function measureRow(
-  row: Row,
-  view: RowView,
-  state: StateReport,
-  span: ReturnType<typeof extentOf>,
-  unitFor: (row: Row) => Unit,
-): MeasureRow {
-  const { where, verdict, near, limits, values, lastKnown, group } = view;
+function measureRow(line: RowView, row: Row, { engine }: EngineReport, state: StateReport): MeasureRow {
+  const { where, verdict, near, limits, values, lastKnown, group } = line;
   const [judged, ...others] = values;
-  const printing = printingOf(row, unitFor);
-  const before = state.before(row);
+  const printing = printingOf(row, unitsFor(engine));
   const told = {
     title: [row.characteristic.label, where].filter(Boolean).join(' '),
     description: [judged?.reading, verdict, near].filter(Boolean).join(', '),
@@ -95,7 +89,7 @@ function measureRow(
     position: [row.position.name, row.half ?? ''].join(' ').trim(),
     where: [group, where].filter(Boolean).join(': '),
     reading: judged?.reading ?? '',
-    picture: bandOf(row, before, span, printing.unit, told),
+    picture: judged && bandOf(row, state.before(row), judged.picture.openTo ?? 0, printing.unit, told),
     verdict: [verdict, near].filter(Boolean).join(', '),
     tone: toneOf(row.judgement.verdict),
     before: was?.slice('was '.length) ?? lastKnown,
