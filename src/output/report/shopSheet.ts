@@ -2,6 +2,7 @@ import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import { answerText } from '../state/answerText.ts';
 import { factsOf, type Origin } from './facts.ts';
 import { openItems, reasonTexts } from './openItems.ts';
+import { filmSection } from './sections/filmSection.ts';
 import { measureSections } from './sections/measureSections.ts';
 import { findingsSection, recordSections } from './sections/recordSections.ts';
 import { tighteningSections } from './sections/tighteningSection.ts';
@@ -31,6 +32,7 @@ export function shopSheet(
       ...measureSections(report, state),
       ...tighteningSections(report, state),
       ...trendSection(report, state),
+      ...filmSection(report, state),
       ...findingsSection(state),
       ...section('First start and running in', items('text', [BY_HAND]), items('blanks', BLANKS)),
       ...recordSections(report, state),
@@ -53,7 +55,7 @@ export const BLANKS: readonly string[] = [
 
 export const CAUTIONS: readonly string[] = [
   "The engine maker's manual and a qualified engineer come first: the limits are the shop's own.",
-  'Prime the oil system and see oil pressure before the first start.',
+  'Prime the oil system and bring up oil pressure before the first start.',
   'Keep clear of what turns, and of the plane of fan and flywheel; know how to stop the engine before it starts.',
   'Parts are heavy and springs are loaded: lift, support and relieve them as the manual says.',
 ];

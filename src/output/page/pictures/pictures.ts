@@ -1,6 +1,7 @@
 import type { Element } from '../element.ts';
 import { type BandPicture, drawBand } from './band.ts';
 import { type BoreMapPicture, drawBoreMap } from './boreMap.ts';
+import { drawFilm, type FilmPicture } from './film.ts';
 import { drawJoint, type JointPicture } from './joint.ts';
 import { drawJournal, type JournalPicture } from './journal.ts';
 import { drawTrend, type TrendPicture } from './trend.ts';
@@ -10,6 +11,7 @@ import { drawTurningTorque, type TurningTorquePicture } from './turningTorque.ts
 export type Picture =
   | BandPicture
   | BoreMapPicture
+  | FilmPicture
   | JointPicture
   | JournalPicture
   | TrendPicture
@@ -21,6 +23,8 @@ export function draw(picture: Picture): Element {
       return drawBand(picture);
     case 'bore map':
       return drawBoreMap(picture);
+    case 'film':
+      return drawFilm(picture);
     case 'joint':
       return drawJoint(picture);
     case 'journal':
