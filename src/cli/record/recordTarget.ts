@@ -70,7 +70,7 @@ function cutOff(opened: BenchEngine, options: TargetOptions): string | undefined
   return names[0];
 }
 
-/** Whether an unfinished entry is of the day that a call asks for: of a session that stands its date, else its name says. */
+/** Whether an unfinished entry is of the day that a call asks for: of an existing session its date, else its name says. */
 function isOfDay(name: string, date: string | undefined, { engine }: BenchEngine): boolean {
   const existing = engine.sessions.find((each) => each.name === name);
   return date === undefined || (existing === undefined ? name.startsWith(date) : existing.date === date);

@@ -36,7 +36,7 @@ const cylinders = (measure: string, gauge: string, readings: readonly string[]):
 const valves = (measure: string, gauge: string, reading: string): string =>
   cylinders(measure, gauge, Array(4).fill(`{ I: ${reading}, E: ${reading} }`));
 
-describe('a slip of the pen is told', () => {
+describe('a slip of the pen is reported', () => {
   it.each([
     [
       'a protrusion with the wrong sign',
