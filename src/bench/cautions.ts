@@ -11,7 +11,7 @@ export const stageCautions = (stage: Stage): readonly string[] => (stage === 'te
 /** Tells each caution once, where its work begins: what is said again and again is read by nobody. */
 export class Cautions {
   readonly #registry: Registry;
-  readonly #told = new Set<string>();
+  readonly #reported = new Set<string>();
 
   constructor(registry: Registry) {
     this.#registry = registry;
@@ -20,8 +20,8 @@ export class Cautions {
   /** Undefined where there is none, or it was told before. */
   of(measure: string): string | undefined {
     const caution = this.#registry.find(measure)?.caution;
-    if (caution === undefined || this.#told.has(caution)) return undefined;
-    this.#told.add(caution);
+    if (caution === undefined || this.#reported.has(caution)) return undefined;
+    this.#reported.add(caution);
     return caution;
   }
 }

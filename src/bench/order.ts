@@ -72,14 +72,14 @@ const isTakenApart = (stage: Stage): boolean => stage === 'teardown' || stage ==
 function inTeardownOrder(assembled: readonly Characteristic[]): readonly Characteristic[] {
   const opening = sorted(assembled, placesIn(TEARDOWN));
   const [closed, opened, apart] = (['closed', 'opened', 'apart'] as const).map((when) =>
-    (when === 'apart' ? assembled : opening).filter((each) => whenTold(each) === when),
+    (when === 'apart' ? assembled : opening).filter((each) => whenReported(each) === when),
   );
   return [...(closed ?? []), ...(opened ?? []), ...(apart ?? [])];
 }
 
 type When = 'closed' | 'opened' | 'apart';
 
-const whenTold = ({ isAssemblyFigure, figure }: Characteristic): When =>
+const whenReported = ({ isAssemblyFigure, figure }: Characteristic): When =>
   isAssemblyFigure === true ? 'closed' : figure === 'clearance' ? 'opened' : 'apart';
 
 type Places = ReadonlyMap<string, number>;

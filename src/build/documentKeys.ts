@@ -18,7 +18,7 @@ export function keysOf(schema: Schema): readonly DocumentKey[] {
   const visit = (node: Schema, path: string): void => {
     for (const part of partsOf(node)) {
       const inner = join(path, part.name);
-      if (isTold(part.schema) && !keys.has(inner)) keys.set(inner, keyOf(part, inner, node));
+      if (isReported(part.schema) && !keys.has(inner)) keys.set(inner, keyOf(part, inner, node));
       visit(part.schema, inner);
     }
     for (const branch of branchesOf(node)) visit(branch, path);
@@ -38,7 +38,7 @@ interface Part {
 const join = (path: string, name: string): string =>
   path === '' ? name : name === '[]' ? `${path}[]` : `${path}.${name}`;
 
-const isTold = (schema: Schema): boolean => typeof schema.description === 'string';
+const isReported = (schema: Schema): boolean => typeof schema.description === 'string';
 
 /** What stands below a node: its keys, those that the user names, its items. */
 const partsOf = (node: Schema): readonly Part[] => [

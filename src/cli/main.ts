@@ -18,7 +18,7 @@ const out = standardStream(1);
 const asksVersion = words.length === 1 && (words[0] === '--version' || words[0] === '-V');
 
 // Everything has been written by then. Left to end by itself, node would first take the heap apart.
-told(asksVersion ? printVersion : runShort).then((exitCode) => process.exit(exitCode));
+reported(asksVersion ? printVersion : runShort).then((exitCode) => process.exit(exitCode));
 
 function printVersion(): number {
   out.write(writtenLines([VERSION]));
@@ -29,7 +29,7 @@ function printVersion(): number {
 async function runShort(): Promise<number> {
   const workingDirectory = folderHere();
   if (workingDirectory === undefined) {
-    tell(['tenths: the folder of this terminal is no longer there', '        cd to one that is']);
+    printTrouble(['tenths: the folder of this terminal is no longer there', '        cd to one that is']);
     return 2;
   }
   if (words.some(asksGit)) childProcess();
@@ -72,17 +72,17 @@ function folderHere(): string | undefined {
   }
 }
 
-async function told(carryOut: () => number | Promise<number>): Promise<number> {
+async function reported(carryOut: () => number | Promise<number>): Promise<number> {
   try {
     return await carryOut();
   } catch (error) {
-    tell(troubleLines(error));
+    printTrouble(troubleLines(error));
     return 2;
   }
 }
 
 /** Where trouble cannot be told either, the exit code alone says it. */
-function tell(lines: readonly string[]): void {
+function printTrouble(lines: readonly string[]): void {
   try {
     standardStream(2).write(writtenLines(lines));
   } catch (error) {
@@ -94,6 +94,6 @@ function tell(lines: readonly string[]): void {
 function troubleLines(error: unknown): readonly string[] {
   const { message, stack } = error instanceof Error ? error : new Error(String(error));
   if (error instanceof CannotWrite) return [`tenths: ${message}`];
-  const told = `tenths: this is a bug of ours: ${message}, please report it`;
-  return process.env.TENTHS_DEBUG === undefined ? [told] : [told, ...(stack ?? '').split('\n')];
+  const reported = `tenths: this is a bug of ours: ${message}, please report it`;
+  return process.env.TENTHS_DEBUG === undefined ? [reported] : [reported, ...(stack ?? '').split('\n')];
 }

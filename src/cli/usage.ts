@@ -11,12 +11,12 @@ export class UsageError extends Error {
 }
 
 /** What went wrong and what to do about it, as it is reported on stderr. */
-export const problemLines = ({ message, help }: ToldProblem): readonly string[] => [
+export const problemLines = ({ message, help }: ReportedProblem): readonly string[] => [
   `tenths: ${message}`,
   ...(help === undefined ? [] : [`        ${help}`]),
 ];
 
-interface ToldProblem {
+interface ReportedProblem {
   readonly message: string;
   readonly help?: string | undefined;
 }

@@ -218,9 +218,9 @@ class Reading {
     return this.#unitsOver([document, engine, nearestShop], document);
   }
 
-  #unitsOver(nearestFirst: readonly (OpenedDocument | undefined)[], told?: OpenedDocument): UnitsInForce {
+  #unitsOver(nearestFirst: readonly (OpenedDocument | undefined)[], reported?: OpenedDocument): UnitsInForce {
     return nearestFirst
-      .map((each) => this.#statedUnits(each, each === told))
+      .map((each) => this.#statedUnits(each, each === reported))
       .reduceRight((farther, nearer) => unitsOver(nearer, farther));
   }
 

@@ -2,7 +2,7 @@ import type { Row } from '../checks/judge/row.ts';
 import { SIDES } from '../checks/judge/sideLimit.ts';
 import { BAND_NAMES, type BandName } from '../documents/limits/bands.ts';
 import { clearancesBetween } from '../film/spread.ts';
-import { type Bearings, type ClearanceFilm, filmAt } from './bearingFilm.ts';
+import { type Bearings, type ClearanceFilm, filmAt, type MeasuredFilm } from './bearingFilm.ts';
 import type { KindFilms } from './engineFilms.ts';
 import { inMetres } from './inSi.ts';
 
@@ -13,7 +13,7 @@ export interface WhatIf {
   readonly films: readonly ClearanceFilm[];
   readonly limits: readonly ClearanceLimit[];
   /** Measured clearances inside the range, where there are any. */
-  readonly measured: readonly ClearanceFilm[];
+  readonly measured: readonly MeasuredFilm[];
 }
 
 export interface ClearanceLimit {
@@ -24,7 +24,7 @@ export interface ClearanceLimit {
 }
 
 /** Enough for a smooth curve in a terminal. */
-const STEPS = 64;
+const STEPS = 128;
 
 export function whatIf(kind: KindFilms, bearings: Bearings, from: number, to: number): WhatIf {
   const isInside = (clearance: number): boolean => clearance >= from && clearance <= to;

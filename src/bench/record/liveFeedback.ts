@@ -43,10 +43,10 @@ export function liveFeedback(
   const before = judged(point, without, judging);
   const own = wordsOfOwn(judgedAlone(point, taken, judging));
   const known = new Set(before.map((each) => each.message));
-  const told = wordsOfOwn(before);
+  const reported = wordsOfOwn(before);
   // What another point of the position brought about was said of that one, and is not this one's fault.
   const isNews = (each: Judged): boolean =>
-    each.isOwn ? own.has(each.word) || !told.has(each.word) : !known.has(each.message);
+    each.isOwn ? own.has(each.word) || !reported.has(each.word) : !known.has(each.message);
   return worthSaying(now.filter(isNews));
 }
 

@@ -21,7 +21,7 @@ const NO_STEP: FindingKind = {
 
 export const stepLimitKinds: readonly FindingKind[] = [NO_STEP];
 
-/** Told in the latest session that has any step: until the first is taken there is nothing to compare names with. */
+/** Reported in the latest session that has any step: until the first is taken there is nothing to compare names with. */
 export const stepLimitFindings = (view: SessionView): readonly Finding[] =>
   view.registry.all.flatMap((characteristic) =>
     characteristic.family.isNamedBySession ? unmatched(characteristic, view) : [],

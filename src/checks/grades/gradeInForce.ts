@@ -29,8 +29,8 @@ export type Moment = SessionDocument | undefined;
 export function gradeInForce(engine: Engine, moment: Moment, part: Part, position: Position): GradeInForce {
   const sayings = sayingsUpTo(engine, moment);
   if (sayings.length === 0) return NOTHING_STATED;
-  const known = told.get(sayings) ?? new Map<Part, Map<Position, GradeInForce>>();
-  told.set(sayings, known);
+  const known = reported.get(sayings) ?? new Map<Part, Map<Position, GradeInForce>>();
+  reported.set(sayings, known);
   const ofPart = known.get(part) ?? new Map<Position, GradeInForce>();
   known.set(part, ofPart);
   const found = ofPart.get(position) ?? workedOut(engine, sayings, part, position);
@@ -39,7 +39,7 @@ export function gradeInForce(engine: Engine, moment: Moment, part: Part, positio
 }
 
 /** The same is asked for every reading, its limits and its nominal size. */
-const told = new WeakMap<readonly Saying[], Map<Part, Map<Position, GradeInForce>>>();
+const reported = new WeakMap<readonly Saying[], Map<Part, Map<Position, GradeInForce>>>();
 
 function workedOut(engine: Engine, sayings: readonly Saying[], part: Part, position: Position): GradeInForce {
   const [inside, outside] = (['inside', 'outside'] as const).map((side) =>

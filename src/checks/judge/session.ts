@@ -142,12 +142,12 @@ export const unitOfRow = ({ characteristic }: Pick<Row, 'characteristic'>, engin
 export function unmeasured(
   { engine, registry, session, options, routes }: SessionView,
   rows: readonly Row[],
-  told: readonly Finding[],
+  reported: readonly Finding[],
 ): readonly Finding[] {
   // What was measured, and what was said already to be measured in vain.
   const measured = new Set([
     ...rows.map((row) => row.characteristic.id),
-    ...told.map((each) => each.measure),
+    ...reported.map((each) => each.measure),
   ]);
   return registry.all
     .filter((each) => !measured.has(each.id) && !each.family.isNamedBySession)

@@ -50,7 +50,7 @@ function rowThatMeets({ rows }: JudgedSession, { measure, position, min, max }: 
   return isAbove && (max === undefined || compare(judged.greatest, max.amount) <= 0) ? row : undefined;
 }
 
-/** Told in the session that made the promise, where it is still open. */
+/** Reported in the session that made the promise, where it is still open. */
 export const openFollowUps = (states: readonly FollowUpState[], of: SessionDocument): readonly Finding[] =>
   states
     .filter(({ session, state }) => session === of && state === 'open')

@@ -50,12 +50,12 @@ function lubricantFindings({ log, session }: TighteningView): readonly Finding[]
   const isSame =
     isSameText(log.lubricant.name, joint.lubricant) || (isPlaced(used) && used.name === stated.name);
   if (isSame) return [];
-  const message = `${joint.sequence.joint}: ${log.lubricant.name} was used, and ${joint.lubricant} is stated${loadTold(used, stated)}`;
+  const message = `${joint.sequence.joint}: ${log.lubricant.name} was used, and ${joint.lubricant} is stated${loadReported(used, stated)}`;
   return [finding(LUBRICANT, session.placeOf(log.lubricant.span), message, { limitPlace: start })];
 }
 
 /** How much more or less a bolt is expected to clamp with, where both can be placed. */
-function loadTold(used: Lubrication, stated: Lubrication): string {
+function loadReported(used: Lubrication, stated: Lubrication): string {
   if (!isPlaced(used) || !isPlaced(stated)) return '';
   const ratio = clampLoadOfTorque(1, 1, used).loadN / clampLoadOfTorque(1, 1, stated).loadN;
   return `: at one torque about ${ratio.toFixed(1)} times the clamp load (an estimate)`;

@@ -33,19 +33,19 @@ export function historyFindings({
   sequences,
 }: Engine): ReadonlyMap<SessionDocument, readonly Finding[]> {
   const found = new Map<SessionDocument, readonly Finding[]>();
-  const tell = (session: SessionDocument, findings: readonly Finding[]): void => {
+  const report = (session: SessionDocument, findings: readonly Finding[]): void => {
     if (findings.length > 0) found.set(session, [...(found.get(session) ?? []), ...findings]);
   };
   const used = new Map<TorqueDocument, SessionDocument>();
   for (const session of sessions) {
     for (const log of session.tightened) {
-      tell(session, reused(log, session, used.get(log.document)));
+      report(session, reused(log, session, used.get(log.document)));
       used.set(log.document, session);
     }
   }
   for (const build of buildsOf(sessions)) {
     const last = build.findLast(({ stage }) => stage === 'rebuild');
-    if (last !== undefined) tell(last, missing(sequences, build, last));
+    if (last !== undefined) report(last, missing(sequences, build, last));
   }
   return found;
 }

@@ -22,7 +22,7 @@ const OUT: FindingKind = {
 export const reachedKinds: readonly FindingKind[] = [OUT];
 
 /** What one fastener was brought to, or all of them where the log does not tell them apart. */
-interface Told {
+interface Reported {
   readonly name: string | undefined;
   readonly span: AmountRange;
   readonly at: LoggedTorque['span'];
@@ -36,13 +36,13 @@ export const reachedFindings = (view: TighteningView): readonly Finding[] =>
 function outOf(matched: MatchedPass, view: TighteningView): readonly Finding[] {
   const { planned } = matched;
   if (planned === undefined) return beyondFinal(matched, view);
-  const stepOf = ({ name }: Told): TightenStep | undefined =>
+  const stepOf = ({ name }: Reported): TightenStep | undefined =>
     planned.steps.find(({ fasteners }) => name === undefined || fasteners.includes(name));
-  const told = toldOf(matched);
+  const reported = reportedOf(matched);
   return planned.steps.flatMap((step) =>
     outOfStep(
       step,
-      told.filter((each) => stepOf(each) === step),
+      reported.filter((each) => stepOf(each) === step),
       matched,
       view,
     ),
@@ -51,12 +51,12 @@ function outOf(matched: MatchedPass, view: TighteningView): readonly Finding[] {
 
 function outOfStep(
   { action, pass }: TightenStep,
-  told: readonly Told[],
+  reported: readonly Reported[],
   { logged }: MatchedPass,
   view: TighteningView,
 ): readonly Finding[] {
   const asked = passTarget(action, view);
-  const wrong = told.filter(({ span }) => asked !== undefined && asked.outside(span).length > 0);
+  const wrong = reported.filter(({ span }) => asked !== undefined && asked.outside(span).length > 0);
   const [first] = wrong;
   if (first === undefined || asked === undefined) return [];
   const values = wrong
@@ -69,10 +69,10 @@ function outOfStep(
 }
 
 /** What the log says of single fasteners, else of all; torques beside stretches count as torques. */
-function toldOf({ logged }: MatchedPass): readonly Told[] {
+function reportedOf({ logged }: MatchedPass): readonly Reported[] {
   const isStretch = logged.action.kind === 'stretch';
   const values = isStretch ? logged.torques : logged.values;
-  const single = [...values].flatMap(([name, { amount, span }]): readonly Told[] =>
+  const single = [...values].flatMap(([name, { amount, span }]): readonly Reported[] =>
     amount === undefined ? [] : [{ name, span: exactly(amount), at: span }],
   );
   if (single.length > 0) return single;

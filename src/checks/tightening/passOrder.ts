@@ -89,8 +89,8 @@ const repeatedPasses = (view: TighteningView): readonly Finding[] =>
     const where = fasteners.length < wantedBy(planned).length ? ` on ${fasteners.join(', ')}` : '';
     const message = `${jointOf(view)}: pass ${planned.pass}, ${passText(planned, view)}, was made again${where}${isTurn ? ': a turn adds to the one before it' : ''}`;
     const place = view.session.placeOf(logged.span);
-    const told = aboutPass(ORDER, place, message, view, planned.pass, onlyOf(fasteners));
-    return isTurn ? told : { ...told, severity: 'remark' };
+    const reported = aboutPass(ORDER, place, message, view, planned.pass, onlyOf(fasteners));
+    return isTurn ? reported : { ...reported, severity: 'remark' };
   });
 
 function strayPasses(view: TighteningView): readonly Finding[] {

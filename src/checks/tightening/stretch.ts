@@ -26,7 +26,7 @@ export const stretchKinds: readonly FindingKind[] = [STRETCH];
 export const stretchFindings = (view: TighteningView): readonly Finding[] =>
   view.matched.flatMap((matched) => stretchesOf(matched, view));
 
-interface Told {
+interface Reported {
   /** Undefined where the log does not tell the fasteners apart. */
   readonly name: string | undefined;
   readonly amounts: readonly Fraction[];
@@ -36,20 +36,22 @@ interface Told {
 function stretchesOf({ planned, logged }: MatchedPass, view: TighteningView): readonly Finding[] {
   const action = planned?.steps.map((step) => step.action).find(({ kind }) => kind === 'stretch');
   if (planned === undefined || action?.kind !== 'stretch') return [];
-  return toldOf(logged).flatMap((told) => {
-    const outside = told.amounts.find((amount) => sideOf(amount, action.stretch) !== 'inside');
+  return reportedOf(logged).flatMap((reported) => {
+    const outside = reported.amounts.find((amount) => sideOf(amount, action.stretch) !== 'inside');
     if (outside === undefined) return [];
     const unit = view.log.document.joint.lengthUnit;
     const side = sideOf(outside, action.stretch);
-    const message = `${passName(view, planned.pass)}: ${told.name ?? 'all'} stretched by ${spanText(exactly(outside), unit)}, ${side} ${spanText(action.stretch, unit)}${replaceHint(told, outside, action, logged, view)}`;
-    return [aboutPass(STRETCH, view.session.placeOf(told.at), message, view, planned.pass, told.name)];
+    const message = `${passName(view, planned.pass)}: ${reported.name ?? 'all'} stretched by ${spanText(exactly(outside), unit)}, ${side} ${spanText(action.stretch, unit)}${replaceHint(reported, outside, action, logged, view)}`;
+    return [
+      aboutPass(STRETCH, view.session.placeOf(reported.at), message, view, planned.pass, reported.name),
+    ];
   });
 }
 
 /** What the log says of single fasteners, else of all. */
-function toldOf({ values, action, span }: LoggedPass): readonly Told[] {
+function reportedOf({ values, action, span }: LoggedPass): readonly Reported[] {
   if (action.kind !== 'stretch') return [];
-  const single = [...values].flatMap(([name, reached]): readonly Told[] =>
+  const single = [...values].flatMap(([name, reached]): readonly Reported[] =>
     reached.amount === undefined ? [] : [{ name, amounts: [reached.amount], at: reached.span }],
   );
   const { least, greatest } = action.stretch;
@@ -58,7 +60,7 @@ function toldOf({ values, action, span }: LoggedPass): readonly Told[] {
 
 /** A bolt that met one window far from the other is not to be tightened further: it is replaced. */
 function replaceHint(
-  { name }: Told,
+  { name }: Reported,
   stretched: Fraction,
   { torque, stretch }: Extract<ResolvedAction, { kind: 'stretch' }>,
   logged: LoggedPass,

@@ -60,12 +60,12 @@ export const tighteningFindings = (engine: Engine, session: SessionDocument): re
 function sequenceFindings({ log, session }: TighteningView): readonly Finding[] {
   const { joint, passPlaces } = log.document;
   const beyond = proofCheck(joint, lubricationOf(log));
-  const tell = (kind: FindingKind, pass: number, message: string): Finding =>
+  const report = (kind: FindingKind, pass: number, message: string): Finding =>
     finding(kind, session.placeOf(log.span), `${joint.sequence.joint}, pass ${pass}: ${message}`, {
       limitPlace: passPlaces[pass - 1],
     });
   return [
-    ...(beyond === undefined ? [] : [tell(OVER_PROOF, beyond.pass, beyond.message)]),
-    ...contradictionsIn(joint).map(({ pass, message }) => tell(CONTRADICTION, pass, message)),
+    ...(beyond === undefined ? [] : [report(OVER_PROOF, beyond.pass, beyond.message)]),
+    ...contradictionsIn(joint).map(({ pass, message }) => report(CONTRADICTION, pass, message)),
   ];
 }

@@ -56,8 +56,8 @@ function engineBlocks(
       ? answerLines(judged.report.engine.document.name, answerText(shown, judged.report.followUps), style)
       : [shown.session.name];
     // Of what was not there before every verdict is new: what is wrong is enough.
-    const told = earlier === undefined ? { ...changes, verdicts: [] } : changes;
-    return [[...heading, ...verdictChangeLines(told, style)]];
+    const reported = earlier === undefined ? { ...changes, verdicts: [] } : changes;
+    return [[...heading, ...verdictChangeLines(reported, style)]];
   });
 }
 

@@ -33,14 +33,14 @@ export class Tally {
   sessions = 0;
   readonly findings: Record<Severity, number> = { error: 0, warning: 0, remark: 0 };
   readonly known: Record<Severity, number> = { error: 0, warning: 0, remark: 0 };
-  readonly #told = new Set<string>();
+  readonly #reported = new Set<string>();
 
   constructor(strict: boolean) {
     this.strict = strict;
   }
 
   get diagnostics(): number {
-    return this.#told.size;
+    return this.#reported.size;
   }
 
   /** Those not told yet: a document that serves many engines has its faults once. */
@@ -48,8 +48,8 @@ export class Tally {
     const fresh = list.filter((each) => {
       const { path, line, column } = each.place;
       const key = `${path}:${line}:${column} ${each.code} ${each.message}`;
-      const isNew = !this.#told.has(key);
-      this.#told.add(key);
+      const isNew = !this.#reported.has(key);
+      this.#reported.add(key);
       return isNew;
     });
     return sortDiagnostics(fresh);

@@ -55,9 +55,9 @@ export function compareRevisions(
   const areChangesAlone = a.path === undefined && !all;
   if (areChangesAlone && b.files !== undefined) a.files?.expectComparison(b.files);
   const pairs = areChangesAlone ? changedPairs(a, b, repository) : pairsAt(a, b, repository);
-  const told = new Set<string>();
+  const reported = new Set<string>();
   const sides = { a: a.side, b: b.side };
-  const compared = pairs.map((pair) => comparePair(pair, sides, world, told));
+  const compared = pairs.map((pair) => comparePair(pair, sides, world, reported));
   return {
     sides,
     engines: compared.flatMap(({ diff }) => diff ?? []),
@@ -142,9 +142,9 @@ interface ComparedPair {
   readonly hasProblems: boolean;
 }
 
-function comparePair(pair: Pair, sides: Sides, world: World, told: Set<string>): ComparedPair {
+function comparePair(pair: Pair, sides: Sides, world: World, reported: Set<string>): ComparedPair {
   const read = ([pair.a, pair.b] as const).map(
-    (place) => place && { place, ...readEngine(place, world, told) },
+    (place) => place && { place, ...readEngine(place, world, reported) },
   );
   const hasProblems = read.some((side) => side?.hasProblems);
   const broken = [sides.a, sides.b].filter((_, index) => !isReadWhole(read[index]));

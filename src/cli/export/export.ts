@@ -48,11 +48,11 @@ interface AllRead {
 
 function readAll(paths: readonly string[], { at }: ExportOptions, world: World): AllRead {
   const source = sourceOf(at, paths[0] ?? '.', world);
-  const told = new Set<string>();
+  const reported = new Set<string>();
   let hasProblems = false;
   const engines = byShop(paths, source).flatMap(({ shop, selected }) =>
     shop.loader.find({ folders: selected.map(({ folder }) => folder) }).engines.flatMap((folder) => {
-      const read = readEngine({ shop, folder }, world, told);
+      const read = readEngine({ shop, folder }, world, reported);
       hasProblems ||= read.hasProblems;
       if (read.engine === undefined) return [];
       const rows = exportRows(reportEngine(read.engine, read.registry, {}), source.revision?.commit);

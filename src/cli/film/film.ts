@@ -32,14 +32,16 @@ export function film(words: readonly string[], options: FilmOptions, world: Worl
   const call = readFilmCall(words, options.engine);
   const opened = openEngine(call.engine, world, options.at);
   const report = reportEngine(opened.engine, opened.registry, {});
-  const told = toldFilms(report, shownSession(report, options.session), call.measure);
-  const whatIf = options.clearance === undefined ? undefined : whatIfAsked(options.clearance, told);
+  const reported = toldFilms(report, shownSession(report, options.session), call.measure);
+  const whatIf = options.clearance === undefined ? undefined : whatIfAsked(options.clearance, reported);
   const exit = opened.hasProblems ? 2 : 0;
   printFormats(options.format, world, (format, style) => {
     if (format !== 'json')
-      return writtenLines(whatIf === undefined ? filmLines(told, style) : whatIfLines(whatIf, told, style));
+      return writtenLines(
+        whatIf === undefined ? filmLines(reported, style) : whatIfLines(whatIf, reported, style),
+      );
     const origin = { at: opened.revision, exit, whatIf } as const;
-    return writtenJson(json`${filmJson(told, origin)}\n`);
+    return writtenJson(json`${filmJson(reported, origin)}\n`);
   });
   return exit;
 }

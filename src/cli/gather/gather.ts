@@ -26,16 +26,16 @@ export async function gather(
   // Knows which problems were told already: a shared document has its faults once.
   const tally = new Tally(first.strict);
   const texts = new Map(shares.flatMap(({ share }) => Object.entries(share.texts)));
-  const tell = (list: readonly DiagnosticJson[]): void =>
+  const report = (list: readonly DiagnosticJson[]): void =>
     writer.diagnostics(tally.newDiagnostics(list.map(diagnosticFrom)), texts);
   const unfoldedShares = shares.map(unfolded);
   const engines = inTurn(unfoldedShares.map((each) => each.engines));
   for (const { path, diagnostics, shown } of engines) {
-    tell(diagnostics);
+    report(diagnostics);
     if (shown === undefined) writer.notJudged(path);
     else writer.engine(partsOf(shown));
   }
-  for (const { rest } of unfoldedShares) tell(rest);
+  for (const { rest } of unfoldedShares) report(rest);
   writer.findings(shares.flatMap(({ findings }) => findings.map(findingFrom)));
   const totals = totalsOf(shares, engines.length, tally.diagnostics);
   writer.end(totals);

@@ -56,12 +56,12 @@ function readShare(file: string, { workingDirectory }: World): ShareOutput {
     const output = JSON.parse(Buffer.from(bytes).toString('utf8'));
     if (isShare(output)) return output;
   } catch {
-    // Told below.
+    // Reported below.
   }
   throw new UsageError(`${file} holds no share of a check`, 'tenths check --share K/N --format json:FILE');
 }
 
-/** Told by its head, and whole: nobody writes one by hand. */
+/** Reported by its head, and whole: nobody writes one by hand. */
 function isShare(output: Partial<Record<string, unknown>>): boolean {
   const { format, version, diagnostics, findings, engines, follow_ups, share } = output;
   const lists = [diagnostics, findings, engines, follow_ups, (share as ShareJson | undefined)?.engines];

@@ -47,7 +47,7 @@ export async function importCsv(file: string, options: ImportOptions, world: Wor
   if (mapping === undefined) return 2;
   const delimiter = mapping === 'new' ? delimiterOf(text) : mapping.delimiter;
   const csv = await readCsv(text, delimiter);
-  if (csv.problems.length > 0) return tellProblems(file, csv.problems.map(problemOfFile), world);
+  if (csv.problems.length > 0) return reportProblems(file, csv.problems.map(problemOfFile), world);
   return mapping === 'new'
     ? newMapping(options.newMap ?? '', csv, delimiter, opened, world)
     : importRows(file, csv, mapping, opened, options, world);
@@ -65,12 +65,12 @@ async function importRows(
   const fresh = newRows(file, csv, known);
   if (fresh === 0) {
     const rows = plural(csv.rows.length - 1, 'row');
-    const told = `Nothing is new: ${rows} of ${nameOf(file)} stand in ${known.session ?? ''}`;
-    world.err.write(writtenLines([told]));
+    const reported = `Nothing is new: ${rows} of ${nameOf(file)} stand in ${known.session ?? ''}`;
+    world.err.write(writtenLines([reported]));
     return 0;
   }
   const readings = readingsOf(csv, mapping, known.count, opened.engine, opened.registry);
-  if (readings.problems.length > 0) return tellProblems(file, readings.problems, world);
+  if (readings.problems.length > 0) return reportProblems(file, readings.problems, world);
   if (readings.taken.size === 0)
     throw new UsageError(`${file} holds no reading`, 'see columns: of the mapping');
   const target = recordTarget(opened, options, world);
@@ -107,12 +107,12 @@ const nameOf = (path: string): string => path.replace(/^.*[\\/]/, '');
 
 const MOST_BYTES = 8 * 1024 * 1024;
 /** `bores.csv:12:7`, then the row and the heading, as a spreadsheet counts them. */
-function tellProblems(file: string, problems: readonly CellProblem[], { err }: World): number {
-  const told = problems.flatMap(({ line, column, where, message, help }): readonly Line[] => [
+function reportProblems(file: string, problems: readonly CellProblem[], { err }: World): number {
+  const reported = problems.flatMap(({ line, column, where, message, help }): readonly Line[] => [
     `${file}:${line}:${column} ${where}: ${message}`,
     ...(help === undefined ? [] : [`    ${help}`]),
   ]);
-  err.write(writtenLines([...told, `${plural(problems.length, 'problem')}; nothing was written`]));
+  err.write(writtenLines([...reported, `${plural(problems.length, 'problem')}; nothing was written`]));
   return 2;
 }
 

@@ -42,7 +42,7 @@ export function recall(name: string, options: RecallOptions, world: World): numb
   const registers = [
     ...new Set(engines.flatMap(({ engine }) => engine.instruments.get(name)?.place.path ?? [])),
   ];
-  const told = {
+  const reported = {
     instrument: name,
     registers,
     type: registered?.type,
@@ -54,7 +54,7 @@ export function recall(name: string, options: RecallOptions, world: World): numb
   };
   return printPages(
     'recall',
-    (format) => recallPages(told, format === 'markdown' ? 'each customer' : 'the shop'),
+    (format) => recallPages(reported, format === 'markdown' ? 'each customer' : 'the shop'),
     { format: options.format, exit },
     world,
   );

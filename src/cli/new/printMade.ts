@@ -11,13 +11,13 @@ export function printMade(
   { out, err }: World,
   quietFolders: readonly string[] = [],
 ): number {
-  const told = new Set<string>();
+  const reported = new Set<string>();
   for (const { path, what, problem } of results) {
     if (problem !== undefined) continue;
     const folder = quietFolders.find((each) => path.startsWith(`${each}/`));
     const line = `${what.padEnd(8)}  ${folder === undefined ? path : `${folder}/`}`;
-    if (!told.has(line)) out.write(writtenLines([line]));
-    told.add(line);
+    if (!reported.has(line)) out.write(writtenLines([line]));
+    reported.add(line);
   }
   const problems = results.flatMap(({ problem }) => problem ?? []);
   err.write(writtenLines(problemsText(problems)));

@@ -72,7 +72,7 @@ export class Entry implements PromptDialogue {
     this.#state = events.reduce(applyEvent, this.#state);
     const lost = torn === 0 ? '' : `; ${plural(torn, 'line')} torn by the end of it, never acknowledged`;
     const here = counted(this.#state.taken.size);
-    this.#tell([`An entry of ${this.#target.name} was cut off: ${here} here${lost}.`]);
+    this.#report([`An entry of ${this.#target.name} was cut off: ${here} here${lost}.`]);
   }
 
   opening(): Written {
@@ -117,7 +117,7 @@ export class Entry implements PromptDialogue {
       case 'nothing':
         return 'go on';
       case 'help':
-        this.#tell(helpLines(this.#about.style));
+        this.#report(helpLines(this.#about.style));
         return 'go on';
       case 'finish':
         return 'finished';
@@ -139,7 +139,7 @@ export class Entry implements PromptDialogue {
   }
 
   #carryOut({ event, completed }: TypedRequest & { kind: 'event' }, isTyped: boolean): 'go on' | 'failed' {
-    if (completed && event.do === 'take') this.#tell([`    = ${event.text}`]);
+    if (completed && event.do === 'take') this.#report([`    = ${event.text}`]);
     const saved = this.#journal.append(eventLine(event));
     if (!saved.ok) {
       this.#world.err.write(writtenLines(problemLines(saved.problem)));
@@ -147,7 +147,7 @@ export class Entry implements PromptDialogue {
     }
     this.#state = applyEvent(this.#state, event);
     if (event.do === 'take') this.#comment(event, isTyped);
-    else if (isTyped) this.#tell(eventLines(event, lastTaken(this.#state)?.texts.at(-1)));
+    else if (isTyped) this.#report(eventLines(event, lastTaken(this.#state)?.texts.at(-1)));
     return 'go on';
   }
 
@@ -160,23 +160,23 @@ export class Entry implements PromptDialogue {
     for (const opinion of liveFeedback(point, this.#state.taken, judging)) {
       const bell = isTyped && (opinion.severity !== 'remark' || opinion.word !== 'marginal');
       const [first = '', ...rest] = feedbackLine(opinion, this.#about.style, bell);
-      this.#tell([line`${where}${first}`, ...rest]);
+      this.#report([line`${where}${first}`, ...rest]);
     }
   }
 
   /** To the screen where somebody sits before it; a pipe's results stay clean. */
-  #tell(lines: readonly Line[]): void {
+  #report(lines: readonly Line[]): void {
     (this.#isTyped ? this.#world.out : this.#world.err).write(writtenLines(lines));
   }
 
   /** Not finished: what was taken stays where it is. */
   leave(ending: number): number {
     const { size } = this.#state.taken;
-    const told =
+    const reported =
       size === 0
         ? 'Nothing was taken.'
         : `${counted(size)} kept, and not in the session yet. To go on: tenths record ${callName(this.#opened)}`;
-    this.#world.err.write(writtenLines(['', told]));
+    this.#world.err.write(writtenLines(['', reported]));
     if (size === 0) this.#journal.remove();
     return ending;
   }
@@ -193,8 +193,8 @@ export class Entry implements PromptDialogue {
     }
     this.#journal.remove();
     const left = this.#state.points.length - this.#state.taken.size;
-    if (left > 0) this.#tell(['', `${plural(left, 'place')} of the plan not read`]);
-    this.#tell(['', `${counted(this.#state.taken.size)} in ${path}`, '']);
+    if (left > 0) this.#report(['', `${plural(left, 'place')} of the plan not read`]);
+    this.#report(['', `${counted(this.#state.taken.size)} in ${path}`, '']);
     return check(
       [pathOnDisk(root, path)],
       { format: [{ format: 'text' }], strict: false, detail: false },

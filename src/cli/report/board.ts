@@ -43,10 +43,10 @@ export async function board(options: BoardOptions, world: World): Promise<number
   const made = new Made(origin, options, (folder, sheet) =>
     sheets.write(folder, sheetHtml(sheet, { digest: sha256Base64 })),
   );
-  const told = new Set<string>();
+  const reported = new Set<string>();
   for (const [index, folder] of folders.entries()) {
     tellProgress(index, folders.length, world);
-    made.add(folder, readEngine({ shop, folder }, world, told));
+    made.add(folder, readEngine({ shop, folder }, world, reported));
   }
   sheets.writeIndex(boardHtml(made.board(), { digest: sha256Base64 }));
   world.out.write(writtenLines([`${options.to}/index.html: ${folders.length} engines`]));

@@ -28,10 +28,10 @@ export function openShop(at: string | undefined, world: World): OpenedShop {
   const folders = shop?.loader.find({ folders: ['.'] }).engines ?? [];
   if (shop === undefined || folders.length === 0)
     throw new UsageError('no engine here', 'an engine is a folder with a document of kind: engine');
-  const told = new Set<string>();
+  const reported = new Set<string>();
   const read = folders.map((folder) => {
     const found = { shop, folder };
-    return { found, ...readEngine(found, world, told) };
+    return { found, ...readEngine(found, world, reported) };
   });
   const style = textStyle(world.err, world.environment, true);
   const left = read

@@ -124,13 +124,13 @@ export interface ReadEngine {
 export function readEngine(
   { shop, folder }: EngineFolder,
   world: World,
-  told: Set<string> = new Set(),
+  reported: Set<string> = new Set(),
 ): ReadEngine {
   const { engine, registry, diagnostics, texts } = shop.load(folder);
   const fresh = diagnostics.filter(({ code, message, place }) => {
     const key = `${place.path}:${place.line}:${place.column} ${code} ${message}`;
-    const isNew = !told.has(key);
-    told.add(key);
+    const isNew = !reported.has(key);
+    reported.add(key);
     return isNew;
   });
   const style = textStyle(world.err, world.environment, true);

@@ -36,7 +36,7 @@ export function study(
     );
   }
   const { measure } = holding.study;
-  const told = {
+  const reported = {
     study: holding.study,
     unit: unitOf(measure.quantity, engine),
     tolerances: tolerancesOf(measure, engine),
@@ -45,7 +45,7 @@ export function study(
   };
   const linesIn = (style: TextStyle): readonly Line[] => [
     ...(revision === undefined ? [] : [revisionText(revision, style), '']),
-    ...studyLines(told, style),
+    ...studyLines(reported, style),
   ];
   printFormats(choices, world, (format, style) =>
     format === 'markdown'

@@ -94,7 +94,7 @@ export function reportCylinders(
   of: ReadonlyMap<Axis, ReadonlyMap<string, string>>,
   context: DocumentContext,
 ): void {
-  const told = context.problems.length;
+  const reported = context.problems.length;
   const [all, cylinders] = [names.get(axis) ?? [], names.get(CYLINDER) ?? []];
   const seen = new Map<string, string>();
   for (const { key, keySpan, node } of keys.flatMap((each) => entriesOf(childOf(layout, each)))) {
@@ -117,6 +117,6 @@ export function reportCylinders(
     }
   }
   // A rod whose pin is misspelt is on none: once that is put right the rest can be told.
-  if (ofCylinders?.every === true && context.problems.length === told)
+  if (ofCylinders?.every === true && context.problems.length === reported)
     reportLooseRods(layout, of.get(axis) ?? new Map(), all, cylinders, context);
 }

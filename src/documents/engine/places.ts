@@ -16,7 +16,7 @@ export interface Placed {
 }
 
 /**
- * Everything under `at:` by its position: keys are coordinates until the family is complete. Told is what names no
+ * Everything under `at:` by its position: keys are coordinates until the family is complete. Reported is what names no
  * position, and a position that is written twice.
  */
 export function readPlaces(

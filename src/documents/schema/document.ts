@@ -6,13 +6,13 @@ import { map, type Properties } from './shared.ts';
 /** A whole document of one kind. */
 export const document = (
   kind: string,
-  told: Pick<About, 'title' | 'description'>,
+  described: Pick<About, 'title' | 'description'>,
   properties: Properties,
   required: readonly string[],
   definitions: Properties = {},
 ): Schema => ({
   $schema: 'http://json-schema.org/draft-07/schema#',
-  ...told,
+  ...described,
   type: 'object',
   additionalProperties: false,
   required: ['kind', ...required],

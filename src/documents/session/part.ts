@@ -17,9 +17,9 @@ export interface KnownParts {
  * other words are the shop's own, for what is no part that is measured.
  */
 export function readParts(named: Named, known: KnownParts, context: DocumentContext): readonly PartAt[] {
-  const told = context.problems.length;
+  const reported = context.problems.length;
   const found = partsNamed(named, known, context);
-  if (found.length === 0 && context.problems.length === told) reportSlip(named, known.parts, context);
+  if (found.length === 0 && context.problems.length === reported) reportSlip(named, known.parts, context);
   return found;
 }
 
@@ -83,9 +83,12 @@ export function readWorkedParts(
   known: KnownParts,
   context: DocumentContext,
 ): readonly PartAt[] {
-  const told = context.problems.length;
+  const reported = context.problems.length;
   const found = partsNamed(named, known, context);
-  if (context.problems.length > told || (found.length > 0 && !found.some(({ isOneOfMany }) => isOneOfMany)))
+  if (
+    context.problems.length > reported ||
+    (found.length > 0 && !found.some(({ isOneOfMany }) => isOneOfMany))
+  )
     return found;
   const help =
     'name what is measured, such as cylinder 3, main journal 1, pistons or crankshaft; other work goes into a note';

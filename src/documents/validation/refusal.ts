@@ -15,12 +15,12 @@ export interface Refusal {
 
 /** What is left of ajv's errors when each mistake is reported once, where it was made. */
 export function refusalsOf(errors: readonly SchemaError[]): Refusal[] {
-  const told: Refusal[] = [];
+  const reported: Refusal[] = [];
   for (const error of errors) {
-    if (error.keyword === 'anyOf') tellUnion(error, told);
-    else if (error.keyword !== 'if') told.push(refusal(error, wantedBy(error)));
+    if (error.keyword === 'anyOf') reportUnion(error, reported);
+    else if (error.keyword !== 'if') reported.push(refusal(error, wantedBy(error)));
   }
-  return told;
+  return reported;
 }
 
 /** A key that is missing because it is misspelt just beside is reported once, as the unknown key that it is. */
@@ -44,17 +44,18 @@ function meantKey({ keyword, path, params, schema }: Refusal): string[] {
  * value that holds others, so for a map or a list the branch of its type speaks; a single value is refused by the
  * union as a whole, in one message.
  */
-function tellUnion(error: SchemaError, told: Refusal[]): void {
+function reportUnion(error: SchemaError, reported: Refusal[]): void {
   if (isChoiceOfKeys(error)) {
-    while (isOneKeyOf(told.at(-1), error)) told.pop();
-    told.push({ ...refusal(error, new Set()), keyword: 'keys', params: { keys: keysOf(error) } });
+    while (isOneKeyOf(reported.at(-1), error)) reported.pop();
+    reported.push({ ...refusal(error, new Set()), keyword: 'keys', params: { keys: keysOf(error) } });
     return;
   }
-  const branches = takeBranches(error, told);
+  const branches = takeBranches(error, reported);
   const wrongType = branches.filter((each) => isTypeAt(each, error));
   const spoken = branches.filter((each) => !isTypeAt(each, error));
-  if (holdsOthers(error.data) && spoken.length > 0) told.push(...spoken);
-  else told.push(refusal(error, spoken.some(isOfSize) ? new Set() : wantedInstead(error.data, wrongType)));
+  if (holdsOthers(error.data) && spoken.length > 0) reported.push(...spoken);
+  else
+    reported.push(refusal(error, spoken.some(isOfSize) ? new Set() : wantedInstead(error.data, wrongType)));
 }
 
 /** Where a branch takes text, it is not the type of a text that is wrong; but it may stand for a number. */
@@ -66,9 +67,9 @@ function wantedInstead(data: unknown, branches: readonly Refusal[]): ReadonlySet
 
 const isOfSize = ({ keyword }: Refusal): boolean => keyword === 'minimum' || keyword === 'maximum';
 
-function takeBranches({ instancePath }: SchemaError, told: Refusal[]): Refusal[] {
-  const from = told.findLastIndex(({ path }) => !isWithin(pointerOf(path), instancePath));
-  return told.splice(from + 1);
+function takeBranches({ instancePath }: SchemaError, reported: Refusal[]): Refusal[] {
+  const from = reported.findLastIndex(({ path }) => !isWithin(pointerOf(path), instancePath));
+  return reported.splice(from + 1);
 }
 
 const refusal = (error: SchemaError, wanted: ReadonlySet<string>): Refusal => ({

@@ -40,11 +40,11 @@ const VALIDATORS: Readonly<Record<Kind, Validator>> = {
 export function validate(kind: Kind, data: unknown, root: Node, source: SourceText): Diagnostic[] {
   const validator = VALIDATORS[kind];
   if (validator(data)) return [];
-  const told = withoutMisspelt(refusalsOf(validator.errors ?? []))
+  const reported = withoutMisspelt(refusalsOf(validator.errors ?? []))
     .filter((each) => !isReported(follow(root, each.path).node))
     .map((each) => translate(each, root, source));
   return sortDiagnostics(
-    told.filter((each, index) => index === told.findIndex((other) => isSame(each, other))),
+    reported.filter((each, index) => index === reported.findIndex((other) => isSame(each, other))),
   );
 }
 

@@ -61,9 +61,9 @@ export function wrongChoice({ data, params, schema }: Refusal, node: Node): Word
   const meant = typeof data === 'string' ? didYouMean(data, allowed) : undefined;
   // The words that would do are reported once: here, or in the help.
   const help = meant ?? errorMessage(schema) ?? `write one of ${allowed.join(', ')}`;
-  const isTold = allowed.every((word) => help.includes(word));
+  const isReported = allowed.every((word) => help.includes(word));
   const few = allowed.length === 1 ? `not ${allowed[0]}` : `none of ${allowed.join(', ')}`;
-  const none = isTold && allowed.length > 1 ? 'which is not known here' : few;
+  const none = isReported && allowed.length > 1 ? 'which is not known here' : few;
   const what = data === null ? 'is empty' : `${called(data, node)}, ${none}`;
   return {
     code: data === null ? 'type' : 'value',

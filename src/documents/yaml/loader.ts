@@ -87,9 +87,9 @@ const unparsable: Problem = {
 
 /** The first of each line: what follows on it is mostly the same slip again. Too deep a nesting the walk has told. */
 function syntaxProblems(parsed: Document.Parsed, source: SourceText, complete: boolean): Problem[] {
-  const told = (error: YAMLError) =>
+  const reported = (error: YAMLError) =>
     FOUND_BY_WALK.has(error.code) || (error.code === 'RESOURCE_EXHAUSTION' && !complete);
-  const errors = [...parsed.errors, ...parsed.warnings].filter((error) => !told(error));
+  const errors = [...parsed.errors, ...parsed.warnings].filter((error) => !reported(error));
   let starts: ReadonlyMap<number, number> | undefined;
   const bracketEndingAt = (end: number): number | undefined => {
     starts ??= flowStarts(parsed.contents);

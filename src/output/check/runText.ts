@@ -100,7 +100,7 @@ export function totalsText(totals: RunTotals): string {
 }
 
 function countsOf({ engines, sessions, diagnostics, findings, known }: RunTotals) {
-  const told = [
+  const reported = [
     count(diagnostics, 'problem with a document', 'problems with documents'),
     count(findings.error, 'error'),
     count(findings.warning, 'warning'),
@@ -108,7 +108,7 @@ function countsOf({ engines, sessions, diagnostics, findings, known }: RunTotals
   ].filter(Boolean);
   return {
     looked: `${plural(engines, 'engine')}, ${plural(sessions, 'session')}:`,
-    found: `${told.join(', ') || 'no findings'}${knownCount(known)}`,
+    found: `${reported.join(', ') || 'no findings'}${knownCount(known)}`,
   };
 }
 

@@ -158,8 +158,9 @@ const foldedRows = (rows: readonly ChangeRow[]): readonly Line[] =>
     COLUMNS,
     4,
   ).flatMap((each, index) => {
-    const told = rows[index]?.words.filter(({ width }) => width > 0).map(({ text }) => line`${text}`) ?? [];
-    return told.length === 0 ? [each] : [each, line`        ${joined(told, line`  `)}`];
+    const reported =
+      rows[index]?.words.filter(({ width }) => width > 0).map(({ text }) => line`${text}`) ?? [];
+    return reported.length === 0 ? [each] : [each, line`        ${joined(reported, line`  `)}`];
   });
 
 function changeRow(

@@ -75,8 +75,8 @@ function nowText({ row }: StateValue, printing: Printing): string {
 
 /** What is other in how it was measured. Temperatures are reported once, above everything. */
 export const unlikeText = (unlike: readonly Unlikeness[]): string => {
-  const told = unlike.filter((each) => each !== 'temperature');
-  return told.length === 0 ? '' : `other ${told.join(', ')}`;
+  const reported = unlike.filter((each) => each !== 'temperature');
+  return reported.length === 0 ? '' : `other ${reported.join(', ')}`;
 };
 
 /** `at other temperatures: 64 degF, then 81 degF`, each pair once. */

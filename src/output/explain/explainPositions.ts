@@ -14,7 +14,7 @@ export interface MeasuredRow {
   readonly of: ReportedSession;
 }
 
-interface Told {
+interface Reported {
   readonly position: string;
   readonly reading: string;
   /** The verdict, and the session. */
@@ -22,12 +22,12 @@ interface Told {
 }
 
 /** With as many of the rest beside the reading, the others below. */
-function tableLines(told: readonly Told[], beside: number): readonly Line[] {
-  const cells = told.map(({ position, reading, rest }): readonly Cell[] =>
+function tableLines(reported: readonly Reported[], beside: number): readonly Line[] {
+  const cells = reported.map(({ position, reading, rest }): readonly Cell[] =>
     [position, reading, ...rest.slice(0, beside)].map(cell),
   );
   return layTable(cells, COLUMNS.slice(0, 2 + beside)).flatMap((each, index) => {
-    const below = told[index]?.rest.slice(beside).filter((text) => text !== '') ?? [];
+    const below = reported[index]?.rest.slice(beside).filter((text) => text !== '') ?? [];
     return below.length === 0 ? [each] : [each, `      ${below.join('  ')}`];
   });
 }
@@ -49,7 +49,7 @@ export function positionsLines(
   const [first] = rows;
   if (first === undefined) return [];
   const { label } = first.row.characteristic;
-  const told = rows.map(({ row, of: { session } }): Told => {
+  const reported = rows.map(({ row, of: { session } }): Reported => {
     const printing = printingOf(row, unitFor);
     const [judged] = row.routes;
     return {
@@ -61,7 +61,7 @@ export function positionsLines(
   const again = [measure, first.row.position.name, engine ?? []].flat().map(shellWord).join(' ');
   return [
     line`${paint.strong(label)}, ${unitFor(first.row).name}`,
-    ...fitting(width, [2, 1, 0], (beside) => tableLines(told, beside)),
+    ...fitting(width, [2, 1, 0], (beside) => tableLines(reported, beside)),
     '',
     `one of them: tenths explain ${again}`,
   ];

@@ -3,8 +3,13 @@ import type { ChartGlyphs } from '../trend/trendChart.ts';
 /** A figure over clearances, in one unit a direction. */
 export interface CurveChart {
   readonly curve: readonly { readonly x: number; readonly y: number }[];
-  /** Measured ones, on the curve. */
-  readonly marks: readonly { readonly x: number; readonly y: number }[];
+  /** Measured ones, on the curve, each with how far along it they may lie. */
+  readonly marks: readonly {
+    readonly x: number;
+    readonly y: number;
+    readonly from: number;
+    readonly to: number;
+  }[];
   /** Limits of what runs from left to right. */
   readonly limits: readonly number[];
   readonly formatX: (x: number) => string;
@@ -33,7 +38,8 @@ export function drawCurve(chart: CurveChart, width: number, glyphs: ChartGlyphs)
     if (cells !== undefined && x >= 0 && x < columns) cells[x] = glyph;
   };
   for (const x of limits) for (let y = 0; y < HEIGHT; y += 1) put(column(x), y, glyphs.axis);
-  for (const { x, y } of curve) put(column(x), row(y), glyphs.line);
+  const isKnownTo = (x: number): boolean => marks.some((mark) => x >= mark.from && x <= mark.to);
+  for (const { x, y } of curve) put(column(x), row(y), isKnownTo(x) ? glyphs.limit : glyphs.line);
   for (const { x, y } of marks) put(column(x), row(y), glyphs.reading);
   const gap = Math.max(1, columns - formatX(from).length - formatX(to).length);
   return [

@@ -20,18 +20,18 @@ export interface FilmOrigin {
 }
 
 /** What `tenths film --format json` prints: lengths in mm and µm, flows in L/min, the rest in SI units. */
-export const filmJson = (told: ToldFilms, { at, exit, whatIf }: FilmOrigin) => ({
+export const filmJson = (reported: ToldFilms, { at, exit, whatIf }: FilmOrigin) => ({
   format: 'tenths.film',
   version: 1,
   tool: { name: 'tenths', version: VERSION },
   exit,
   at: revisionJson(at),
-  engine: { path: told.engine.folder, name: told.engine.document.name },
-  speed_rpm: shortened(told.supply.revolutions * 60),
-  oil: told.engine.document.oil?.name ?? null,
-  inlet_degC: told.supply.inlet,
-  supply_kPa: told.supply.pressure === undefined ? null : shortened(told.supply.pressure / 1000),
-  bearings: told.kinds.map(kindJson),
+  engine: { path: reported.engine.folder, name: reported.engine.document.name },
+  speed_rpm: shortened(reported.supply.revolutions * 60),
+  oil: reported.engine.document.oil?.name ?? null,
+  inlet_degC: reported.supply.inlet,
+  supply_kPa: reported.supply.pressure === undefined ? null : shortened(reported.supply.pressure / 1000),
+  bearings: reported.kinds.map(kindJson),
   what_if:
     whatIf === undefined
       ? null
@@ -47,8 +47,8 @@ export const filmJson = (told: ToldFilms, { at, exit, whatIf }: FilmOrigin) => (
             ...figuresJson(film),
           })),
         },
-  demand: demandJson(told),
-  assumed: assumptionsOf(told.engine),
+  demand: demandJson(reported),
+  assumed: assumptionsOf(reported.engine),
   caution: CAUTION,
 });
 

@@ -22,12 +22,12 @@ export interface ToldFilms {
 }
 
 /** The oil films of an engine: of each kind a table, the oil they take, what was assumed and what it is worth. */
-export function filmLines(told: ToldFilms, style: TextStyle): readonly Line[] {
+export function filmLines(reported: ToldFilms, style: TextStyle): readonly Line[] {
   return withGaps([
-    headLines(told, style),
-    ...told.kinds.map((kind) => kindLines(kind, told.units, style)),
-    ...(told.demand === undefined ? [] : [demandLines(told.demand, told, style)]),
-    endLines(told, style),
+    headLines(reported, style),
+    ...reported.kinds.map((kind) => kindLines(kind, reported.units, style)),
+    ...(reported.demand === undefined ? [] : [demandLines(reported.demand, reported, style)]),
+    endLines(reported, style),
   ]);
 }
 

@@ -1,4 +1,5 @@
 import type { ClearanceFilm } from '../../oiling/bearingFilm.ts';
+import { inMetres } from '../../oiling/inSi.ts';
 import type { ClearanceLimit, WhatIf } from '../../oiling/whatIf.ts';
 import { type Unit, unitNamed } from '../../quantity/units.ts';
 import { type Line, line, withGaps } from '../escape/line.ts';
@@ -13,18 +14,18 @@ import { filmText, filmUnit, flowText, lengthText, powerText, riseText } from '.
 const RIGHT = { align: 'right' } as const;
 
 /** What other clearances would do to film and flow: a chart of each with the limits in it, and a table. */
-export function whatIfLines(of: WhatIf, told: ToldFilms, style: TextStyle): readonly Line[] {
-  const { clearance } = unitsOf(told);
+export function whatIfLines(of: WhatIf, reported: ToldFilms, style: TextStyle): readonly Line[] {
+  const { clearance } = unitsOf(reported);
   return withGaps([
-    headLines(told, style),
+    headLines(reported, style),
     [
       line`${style.paint.strong(of.kind.kind.plural)}  film, ${filmUnit(clearance).name}`,
-      ...chart(of, told, style, 'film'),
+      ...chart(of, reported, style, 'film'),
     ],
-    ['oil, L/min', ...chart(of, told, style, 'oil')],
+    ['oil, L/min', ...chart(of, reported, style, 'oil')],
     limitLines(of, clearance, style),
-    tableLines(of, told),
-    endLines(told, style),
+    tableLines(of, reported),
+    endLines(reported, style),
   ]);
 }
 
@@ -35,11 +36,11 @@ const unitsOf = ({ kinds, units }: ToldFilms): { readonly clearance: Unit } => {
 
 function chart(
   { films, measured, limits }: WhatIf,
-  told: ToldFilms,
+  reported: ToldFilms,
   style: TextStyle,
   what: 'film' | 'oil',
 ): readonly string[] {
-  const { clearance } = unitsOf(told);
+  const { clearance } = unitsOf(reported);
   const point = ({ clearance: x, figures }: ClearanceFilm) => ({
     x,
     y: what === 'film' ? figures.thickness : figures.flow,
@@ -47,7 +48,10 @@ function chart(
   return drawCurve(
     {
       curve: films.map(point),
-      marks: measured.map(point),
+      marks: measured.map((film) => {
+        const expanded = inMetres(film.judged.route.expanded);
+        return { ...point(film), from: film.clearance - expanded, to: film.clearance + expanded };
+      }),
       limits: limits.map((each) => each.clearance),
       formatX: (x) => clearanceText(x, clearance),
       formatY: (y) => (what === 'film' ? filmText(y, filmUnit(clearance)) : flowText(y)),
@@ -61,22 +65,22 @@ const clearanceText = (metres: number, unit: Unit): string =>
   lengthText(metres, unit, unit.name === 'in' ? 4 : 3);
 
 function limitLines({ limits, measured }: WhatIf, unit: Unit, style: TextStyle): readonly Line[] {
-  const { reading, axis } = glyphsOf(style);
+  const { reading, axis, limit } = glyphsOf(style);
   const named = limits.map(
     ({ band, side, clearance }: ClearanceLimit) => `${band} ${side} ${clearanceText(clearance, unit)}`,
   );
   return [
     ...(named.length === 0 ? [] : wrap(`  ${axis} limits: ${named.join(', ')}`, style.width)),
-    ...(measured.length === 0 ? [] : [`  ${reading} as measured`]),
+    ...(measured.length === 0 ? [] : [`  ${reading} as measured, ${limit} within its uncertainty`]),
   ];
 }
 
 /** Few rows: a curve shows the rest. */
 const ROWS = 8;
 
-function tableLines({ films }: WhatIf, told: ToldFilms): readonly Line[] {
-  const { clearance } = unitsOf(told);
-  const { temperature } = told.units;
+function tableLines({ films }: WhatIf, reported: ToldFilms): readonly Line[] {
+  const { clearance } = unitsOf(reported);
+  const { temperature } = reported.units;
   const every = (films.length - 1) / ROWS;
   const head = [
     `clearance, ${clearance.name}`,

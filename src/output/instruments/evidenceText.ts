@@ -20,10 +20,10 @@ export function evidenceText(evidence: Evidence): string {
 export function certificateText({ date, by, number }: Certificate, evidence: readonly Evidence[]): string {
   const named = ['certificate', number, by === undefined ? undefined : `by ${by}`].filter(Boolean).join(' ');
   const said = evidence.filter((each) => each.by === 'certificate' && each.day === date);
-  const told = said.map((each, index) =>
+  const reported = said.map((each, index) =>
     each.off === undefined
       ? ''
       : `as ${said.length > 1 && index === 0 ? 'found' : 'left'} ${evidenceText(each)}`,
   );
-  return [named, told.filter(Boolean).join('; ')].filter(Boolean).join(': ');
+  return [named, reported.filter(Boolean).join('; ')].filter(Boolean).join(': ');
 }

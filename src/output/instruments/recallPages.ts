@@ -29,11 +29,14 @@ export interface ToldRecall {
 }
 
 /** One page, or one for each customer, who sees nothing of another's engines. */
-export function recallPages(told: ToldRecall, one: 'the shop' | 'each customer'): readonly Page[] {
-  if (one === 'the shop' || told.recalled.length === 0) return [pageOf(told, undefined)];
-  const customers = [...new Set(told.recalled.map(customerOf))];
+export function recallPages(reported: ToldRecall, one: 'the shop' | 'each customer'): readonly Page[] {
+  if (one === 'the shop' || reported.recalled.length === 0) return [pageOf(reported, undefined)];
+  const customers = [...new Set(reported.recalled.map(customerOf))];
   return customers.map((customer) =>
-    pageOf({ ...told, recalled: told.recalled.filter((each) => customerOf(each) === customer) }, customer),
+    pageOf(
+      { ...reported, recalled: reported.recalled.filter((each) => customerOf(each) === customer) },
+      customer,
+    ),
   );
 }
 
@@ -41,19 +44,19 @@ const NO_CUSTOMER = 'engines without a customer';
 
 const customerOf = ({ engine }: RecalledEngine): string => engine.document.job.customer ?? NO_CUSTOMER;
 
-function pageOf(told: ToldRecall, customer: string | undefined): Page {
-  const { instrument, type, recalled, error } = told;
+function pageOf(reported: ToldRecall, customer: string | undefined): Page {
+  const { instrument, type, recalled, error } = reported;
   const named = type === undefined ? `${instrument}, not in the register` : `${instrument}, a ${type}`;
   return {
     title: `Recall of ${named}${customer === undefined ? '' : `: ${customer}`}`,
-    about: aboutDays(told),
-    answer: answer(told),
+    about: aboutDays(reported),
+    answer: answer(reported),
     sections: [
       ...(error === undefined ? listSections(recalled) : changedSections(recalled)),
       ...(error === undefined ? [] : quietSections(recalled)),
       ...tightenedSection(recalled),
     ],
-    cautions: cautions(told),
+    cautions: cautions(reported),
   };
 }
 

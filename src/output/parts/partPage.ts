@@ -125,13 +125,13 @@ function valueText(rows: readonly Row[], name: string, { engine }: MeasuredSitti
 
 /** What is not simply well: `2, 3 worn`. */
 function verdictsText(rows: readonly Row[]): string {
-  const told = new Map<string, string[]>();
+  const reported = new Map<string, string[]>();
   for (const { judgement, position } of rows) {
     const { verdict } = judgement;
     if (verdict === null || verdict === 'ok') continue;
-    told.set(verdict, [...(told.get(verdict) ?? []), shortName(position)]);
+    reported.set(verdict, [...(reported.get(verdict) ?? []), shortName(position)]);
   }
-  return [...told].map(([verdict, at]) => `${at.join(', ')} ${verdict}`.trim()).join('; ');
+  return [...reported].map(([verdict, at]) => `${at.join(', ')} ${verdict}`.trim()).join('; ');
 }
 
 /** Of lines with three readings or more. */
@@ -140,7 +140,7 @@ function trendsSection(part: MeasuredPart): readonly Section[] {
     const trend = partTrend(part, each);
     return (trend?.lines ?? [])
       .filter(({ points }) => points.length > 2)
-      .map((line) => `${trendText(line)}: ${toldOf(line, trend?.axis ?? 'date', part)}`);
+      .map((line) => `${trendText(line)}: ${reportedOf(line, trend?.axis ?? 'date', part)}`);
   });
   return lines.length === 0 ? [] : [{ title: 'Trends', lines }];
 }
@@ -148,7 +148,7 @@ function trendsSection(part: MeasuredPart): readonly Section[] {
 const trendText = ({ row }: TrendLine): string =>
   [row.characteristic.label, shortName(row.position)].filter(Boolean).join(' ');
 
-function toldOf(line: TrendLine, axis: 'hours' | 'date', { sittings }: MeasuredPart): string {
+function reportedOf(line: TrendLine, axis: 'hours' | 'date', { sittings }: MeasuredPart): string {
   const engine = sittings.at(-1)?.engine;
   if (engine === undefined) return '';
   const printing = printingOfLine(line, (row) => unitOfRow(row, engine));

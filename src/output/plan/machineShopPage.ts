@@ -57,11 +57,11 @@ export function machineShopPage(
 }
 
 function jobLine({ document: { job } }: Engine): readonly string[] {
-  const told = [
+  const reported = [
     job.number === undefined ? undefined : `job ${job.number}`,
     job.serial === undefined ? undefined : `engine no. ${job.serial}`,
   ].filter((each) => each !== undefined);
-  return told.length === 0 ? [] : [told.join(', ')];
+  return reported.length === 0 ? [] : [reported.join(', ')];
 }
 
 function partSections(

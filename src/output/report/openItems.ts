@@ -13,7 +13,7 @@ import { outText } from '../plan/jobWords.ts';
 export interface OpenItems {
   readonly closing: Closing;
   /** What the check says and the page before closing up has no line for, such as a bearing that drags. */
-  readonly told: readonly Finding[];
+  readonly reported: readonly Finding[];
   /** Documents that have problems: what they say was not judged. */
   readonly broken: readonly string[];
 }
@@ -22,21 +22,21 @@ export function openItems(report: EngineReport, state: StateReport): OpenItems {
   const { engine, registry } = report;
   const closing = closingOf(planContext(engine, registry, state), report);
   const known = new Set<Finding>(closing.findings);
-  const told = state.findings.filter(
+  const reported = state.findings.filter(
     (each) => each.severity !== 'remark' && !known.has(each) && !TOLD_BY_ROWS.includes(each.code),
   );
-  return { closing, told, broken: engine.notJudged };
+  return { closing, reported, broken: engine.notJudged };
 }
 
 const TOLD_BY_ROWS: readonly string[] = ['reading/out', 'reading/undecided', 'reading/missing', 'found/open'];
 
 /** A sentence each, the gravest first. */
 export function reasonTexts(open: OpenItems, report: EngineReport): readonly string[] {
-  const { closing, told, broken } = open;
+  const { closing, reported, broken } = open;
   const unitFor = unitsFor(report.engine);
   return [
     ...broken.map((path) => `${path} has problems and was not judged`),
-    ...told.map(({ message }) => message),
+    ...reported.map(({ message }) => message),
     ...closing.rows.map((row) => `${outText(row, unitFor)}: ${row.judgement.verdict}`),
     ...closing.found.map(foundText),
     ...closing.findings.map(({ message }) => message),
@@ -48,11 +48,11 @@ export function reasonTexts(open: OpenItems, report: EngineReport): readonly str
 
 /** The same for the person whose engine it is: no guesses, no statistics, no words of our own records. */
 export function customerReasons(
-  { closing, told, broken }: OpenItems,
+  { closing, reported, broken }: OpenItems,
   report: EngineReport,
 ): readonly string[] {
   const unitFor = unitsFor(report.engine);
-  const ours = broken.length + told.length + closing.findings.length + closing.unproven.length;
+  const ours = broken.length + reported.length + closing.findings.length + closing.unproven.length;
   return [
     ...closing.rows.flatMap((row) => rowSentence(row, unitFor)),
     ...closing.found.map(({ on, is }) => `Seen on ${on.join(', ')}: ${is}. It is still to be dealt with.`),

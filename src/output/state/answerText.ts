@@ -52,14 +52,14 @@ export function weightOf(
   { rows, findings }: Standing,
   followUps: readonly FollowUpState[],
 ): readonly number[] {
-  const told = (severity: Finding['severity']): number =>
+  const reported = (severity: Finding['severity']): number =>
     findings.filter((each) => each.severity === severity).length;
   const isOf = (verdicts: readonly Verdict[]): number =>
     rows.filter(({ judgement: { verdict } }) => verdict !== null && verdicts.includes(verdict)).length;
   return [
-    told('error'),
+    reported('error'),
     isOf(['undecided', 'missing']),
-    told('warning'),
+    reported('warning'),
     openOf(followUps, findings),
     isOf(['accepted', 'worn', 'off target']),
   ];

@@ -25,7 +25,7 @@ const ROWS: readonly (readonly [Share, string])[] = [
   ['total', 'total (TV)'],
 ];
 
-export interface ToldStudy {
+export interface ReportedStudy {
   readonly study: StudyDocument;
   readonly unit: Unit;
   /** Of what was measured, where its limits are two-sided. */
@@ -35,8 +35,8 @@ export interface ToldStudy {
 }
 
 /** A gauge study by both methods, the judgement of the gauge, and the line for the register. */
-export function studyLines(told: ToldStudy, style: TextStyle): readonly Line[] {
-  const { study, unit } = told;
+export function studyLines(reported: ReportedStudy, style: TextStyle): readonly Line[] {
+  const { study, unit } = reported;
   const { people, parts, readings, measure, instrument } = study;
   const size = `${parts.length} parts, ${people.length} people, ${readings[0]?.[0]?.length ?? 0} repeats each`;
   const name = `gauge study of ${instrument ?? 'an unnamed instrument'}`;
@@ -47,15 +47,15 @@ export function studyLines(told: ToldStudy, style: TextStyle): readonly Line[] {
   ] as const;
   const blocks = methods.flatMap(([name, result]) => [
     '',
-    ...(result.kind === 'no study' ? [`${name}: ${result.reason}`] : methodLines(name, result, told)),
+    ...(result.kind === 'no study' ? [`${name}: ${result.reason}`] : methodLines(name, result, reported)),
   ]);
-  return [heading, `  ${size}`, ...blocks, '', registerText(told)];
+  return [heading, `  ${size}`, ...blocks, '', registerText(reported)];
 }
 
 function methodLines(
   name: string,
   of: GaugeVariation,
-  { study, unit, tolerances }: ToldStudy,
+  { study, unit, tolerances }: ReportedStudy,
 ): readonly Line[] {
   const decimals = decimalsFor(study.lastDigit, unit) + 2;
   const head = [cell(''), cell('one deviation'), cell('of total'), cell('of variance')];
@@ -99,7 +99,7 @@ function judged({ gauge }: GaugeVariation): string {
 }
 
 /** The repeatability that the study found, as a register of instruments in the shop's folder takes it. */
-function registerText({ study: { instrument, readings, lastDigit }, unit, path }: ToldStudy): string {
+function registerText({ study: { instrument, readings, lastDigit }, unit, path }: ReportedStudy): string {
   const result = gaugeAnova(readings);
   if (result.kind === 'no study') return 'no repeatability for the register';
   const value = result.repeatability.deviation / toNumber(unit.factor);

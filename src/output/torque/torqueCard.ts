@@ -131,11 +131,11 @@ function loadLines(
   if (rows.length === 0) return joint.lacking.flatMap((each) => item(`none: ${each}`, width));
   const hasPercent = passes.some(({ load }) => load?.percent !== undefined);
   const heading = ['pass', 'load', 'between', ...(hasPercent ? ['of proof', 'at most'] : [])].map(cell);
-  const told = [...joint.lacking, ...assumptionWords(assumptions)].flatMap((each) => item(each, width));
+  const reported = [...joint.lacking, ...assumptionWords(assumptions)].flatMap((each) => item(each, width));
   return [
     ...layTable([heading, ...rows], LOAD_COLUMNS),
     ...frictionWords(passes).flatMap((each) => item(each, width)),
-    ...told,
+    ...reported,
     ...comparisons.flatMap((each) => item(each, width)),
   ];
 }

@@ -52,8 +52,9 @@ function tableLines(rows: readonly TrendRow[], { below }: Shape, style: TextStyl
   });
   return layTable(lines, COLUMNS).flatMap((text, index) => {
     const row = rows[index];
-    const told = below === 'nothing' ? [] : below === 'outlook' ? [row?.outlook] : [row?.rate, row?.outlook];
-    const more = told.flatMap((each) =>
+    const reported =
+      below === 'nothing' ? [] : below === 'outlook' ? [row?.outlook] : [row?.rate, row?.outlook];
+    const more = reported.flatMap((each) =>
       each === undefined || each === '' ? [] : wrap(each, style.width - 6),
     );
     return [text, ...more.map((each) => `      ${each}`)];

@@ -157,8 +157,8 @@ export class ShopLoader {
     isNamed: boolean,
   ): { readonly diagnostics: readonly Diagnostic[]; readonly texts: Texts } {
     const document = this.#openShared(path);
-    const told = withPlaceProblem(isNamed ? withKindProblem(document) : document);
-    return { diagnostics: told.problems, texts: textsOf([document]) };
+    const reported = withPlaceProblem(isNamed ? withKindProblem(document) : document);
+    return { diagnostics: reported.problems, texts: textsOf([document]) };
   }
 
   #open(path: string): OpenedDocument {

@@ -34,14 +34,14 @@ export class UnreadFiles {
   below = (
     folders: readonly string[],
     isWanted: (entry: Entry) => boolean = () => true,
-  ): readonly UnreadFile[] => this.#toldOf(this.#store.entries(folders).filter(isWanted));
+  ): readonly UnreadFile[] => this.#reportedOf(this.#store.entries(folders).filter(isWanted));
 
   /** Those that verdicts stand on directly in a folder, or below it as well: each as a document that has this problem. */
   documentsIn = (folder: string): readonly OpenedDocument[] =>
-    this.#toldOf(this.#store.entriesIn(folder)).flatMap(asDocument);
+    this.#reportedOf(this.#store.entriesIn(folder)).flatMap(asDocument);
 
   documentsBelow = (folder: string): readonly OpenedDocument[] =>
-    this.#toldOf(this.#store.entries([folder])).flatMap(asDocument);
+    this.#reportedOf(this.#store.entries([folder])).flatMap(asDocument);
 
   /** The folder is that of an engine, though its document is not read. */
   holdsEngine = (folder: string): boolean => this.#store.entriesIn(folder).some(this.#isEngine);
@@ -54,7 +54,7 @@ export class UnreadFiles {
 
   #isEngine = (entry: Entry): boolean => isEngine(entry, this.#saidBy(entry));
 
-  #toldOf(entries: readonly Entry[]): readonly UnreadFile[] {
+  #reportedOf(entries: readonly Entry[]): readonly UnreadFile[] {
     return entries.flatMap((entry) => {
       if (!this.#found.has(entry.path)) this.#found.set(entry.path, this.#lookAt(entry));
       return this.#found.get(entry.path) ?? [];

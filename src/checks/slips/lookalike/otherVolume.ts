@@ -30,11 +30,11 @@ export function otherVolumeFindings({ view: { session, registry } }: SlipContext
     const words = like.length < FEWEST_LIKE ? undefined : otherUnit(each, median(like));
     if (words === undefined) return [];
     const { position } = each.reading;
-    return [told(each, position, words, registry.find(each.block.measure.id)?.label ?? '', session)];
+    return [reported(each, position, words, registry.find(each.block.measure.id)?.label ?? '', session)];
   });
 }
 
-function told(
+function reported(
   point: ReadingPoint,
   position: Position,
   words: string,

@@ -3,16 +3,16 @@ import { plural } from '../../../quantity/words.ts';
 import { writtenLines } from '../../escape/line.ts';
 import { type WorkflowCommand, writtenCommands } from '../../escape/workflowCommands.ts';
 import type { CheckFormat } from './format.ts';
-import { type Told, toldDiagnostic, toldFinding, toldOf } from './told.ts';
+import { type Reported, reportedOf, toldDiagnostic, toldFinding } from './told.ts';
 
 /** Annotations by commands to the log of a job: the worst of each severity, the rest counted. */
-export const github: CheckFormat<readonly Told[]> = {
-  part: ({ data }) => toldOf(data),
+export const github: CheckFormat<readonly Reported[]> = {
+  part: ({ data }) => reportedOf(data),
   writer(_, write) {
-    const all: Told[] = [];
+    const all: Reported[] = [];
     return {
       diagnostics: (list) => all.push(...list.map(toldDiagnostic)),
-      engine: (told) => all.push(...told),
+      engine: (reported) => all.push(...reported),
       findings: (list) => all.push(...list.map(toldFinding)),
       notJudged: () => undefined,
       end() {
@@ -30,7 +30,7 @@ export const github: CheckFormat<readonly Told[]> = {
 /** As many as a step of a job shows of each kind. */
 const MOST = 10;
 
-const worstFirst = (a: Told, b: Told): number =>
+const worstFirst = (a: Reported, b: Reported): number =>
   Number(b.isDiagnostic) - Number(a.isDiagnostic) ||
   Number(a.known === true) - Number(b.known === true) ||
   compare(b.weight, a.weight);
@@ -43,7 +43,7 @@ const NAMES: Readonly<Record<Severity, WorkflowCommand['name']>> = {
   remark: 'notice',
 };
 
-const annotation = ({ severity, code, message, place, known }: Told): WorkflowCommand => ({
+const annotation = ({ severity, code, message, place, known }: Reported): WorkflowCommand => ({
   name: NAMES[severity],
   properties: {
     file: place.path,

@@ -2,13 +2,13 @@ import type { Severity } from '../../../checks/finding.ts';
 import { element, writtenXml, type Xml, xml } from '../../escape/xml.ts';
 import type { EngineJson } from '../shownEngine.ts';
 import type { CheckFormat } from './format.ts';
-import { shownIn, type Told, toldDiagnostic, toldFinding, toldOf } from './told.ts';
+import { type Reported, reportedOf, shownIn, toldDiagnostic, toldFinding } from './told.ts';
 
 /** A test to a CI server: everything that was judged at one position, also where all is well. */
 interface Case {
   readonly classname: string;
   readonly name: string;
-  readonly told: readonly Told[];
+  readonly reported: readonly Reported[];
   /** Why it could not be judged. */
   readonly skipped?: string;
 }
@@ -23,7 +23,7 @@ export const junit: CheckFormat<Suite> = {
   part: ({ data }) => ({ name: `${data.name} (${data.path})`, cases: casesOf(data) }),
   writer({ strict }, write) {
     const suites: Suite[] = [];
-    const others: Told[] = [];
+    const others: Reported[] = [];
     return {
       diagnostics: (list) => others.push(...list.map(toldDiagnostic)),
       engine: (suite) => suites.push(suite),
@@ -31,7 +31,7 @@ export const junit: CheckFormat<Suite> = {
       notJudged: (folder) =>
         suites.push({
           name: folder,
-          cases: [{ classname: folder, name: 'state', told: [], skipped: NOT_JUDGED }],
+          cases: [{ classname: folder, name: 'state', reported: [], skipped: NOT_JUDGED }],
         }),
       end() {
         const documents = { name: 'documents', cases: gathered(others.map(caseOfFile)) };
@@ -46,15 +46,18 @@ const NOT_JUDGED = 'its engine, limits or instruments file has errors';
 
 function casesOf(engine: EngineJson): readonly Case[] {
   const values = shownIn(engine).flatMap(([session, { rows }]) =>
-    rows.map((row) => ({ ...nameOf({ ...row, engine: engine.path, session, code: '' }), told: [] })),
+    rows.map((row) => ({ ...nameOf({ ...row, engine: engine.path, session, code: '' }), reported: [] })),
   );
   const skipped = engine.sessions.filter(({ judged }) => !judged);
   return [
-    ...gathered([...values, ...toldOf(engine).map((told) => ({ ...nameOf(told), told: [told] }))]),
+    ...gathered([
+      ...values,
+      ...reportedOf(engine).map((reported) => ({ ...nameOf(reported), reported: [reported] })),
+    ]),
     ...skipped.map(({ path }) => ({
       classname: engine.path,
       name: path,
-      told: [],
+      reported: [],
       skipped: 'the document has problems',
     })),
   ];
@@ -67,19 +70,23 @@ const nameOf = ({
   measure,
   position,
   code,
-}: Pick<Told, 'engine' | 'session' | 'measure' | 'position' | 'code'>) => ({
+}: Pick<Reported, 'engine' | 'session' | 'measure' | 'position' | 'code'>) => ({
   classname: session === 'state' ? `${engine}.state` : `${session}`.replace(/\.ya?ml$/, ''),
   name: [measure ?? code, position ?? ''].join(' ').trim(),
 });
 
-const caseOfFile = (told: Told): Case => ({ classname: told.place.path, name: told.code, told: [told] });
+const caseOfFile = (reported: Reported): Case => ({
+  classname: reported.place.path,
+  name: reported.code,
+  reported: [reported],
+});
 
 /** Cases of one name as one: a server that reads one failure a case would drop the others. */
 function gathered(cases: readonly Case[]): readonly Case[] {
   const found = new Map<string, Case>();
   for (const each of cases) {
     const key = JSON.stringify([each.classname, each.name]);
-    found.set(key, { ...each, told: [...(found.get(key)?.told ?? []), ...each.told] });
+    found.set(key, { ...each, reported: [...(found.get(key)?.reported ?? []), ...each.reported] });
   }
   return [...found.values()];
 }
@@ -109,9 +116,9 @@ function rootOf(suites: readonly Suite[], strict: boolean): Xml {
 
 function countsOf(cases: readonly Case[], strict: boolean) {
   const failing = cases
-    .map(({ told }) => told.filter((each) => isFailing(each, strict)))
-    .filter((told) => told.length > 0);
-  const errors = failing.filter((told) => kindOf(told) === 'error').length;
+    .map(({ reported }) => reported.filter((each) => isFailing(each, strict)))
+    .filter((reported) => reported.length > 0);
+  const errors = failing.filter((reported) => kindOf(reported) === 'error').length;
   return {
     tests: cases.length,
     failures: failing.length - errors,
@@ -120,9 +127,9 @@ function countsOf(cases: readonly Case[], strict: boolean) {
   };
 }
 
-function caseElement({ classname, name, told, skipped }: Case, strict: boolean): Xml {
-  const failing = told.filter((each) => isFailing(each, strict));
-  const others = told.filter((each) => !failing.includes(each));
+function caseElement({ classname, name, reported, skipped }: Case, strict: boolean): Xml {
+  const failing = reported.filter((each) => isFailing(each, strict));
+  const others = reported.filter((each) => !failing.includes(each));
   const [first] = failing;
   return element('testcase', { classname, name }, [
     ...(skipped === undefined ? [] : [element('skipped', { message: skipped }, [])]),
@@ -134,7 +141,7 @@ function caseElement({ classname, name, told, skipped }: Case, strict: boolean):
 }
 
 /** A document that cannot be trusted is no verdict on an engine. */
-const kindOf = (failing: readonly Told[]): 'error' | 'failure' =>
+const kindOf = (failing: readonly Reported[]): 'error' | 'failure' =>
   failing.some(({ isDiagnostic }) => isDiagnostic) ? 'error' : 'failure';
 
 const FAILING: Readonly<Record<Severity, (strict: boolean) => boolean>> = {
@@ -143,8 +150,8 @@ const FAILING: Readonly<Record<Severity, (strict: boolean) => boolean>> = {
   remark: () => false,
 };
 
-const isFailing = ({ severity, known }: Told, strict: boolean): boolean =>
+const isFailing = ({ severity, known }: Reported, strict: boolean): boolean =>
   known !== true && FAILING[severity](strict);
 
-const toldLine = ({ severity, code, place, message }: Told): Xml =>
+const toldLine = ({ severity, code, place, message }: Reported): Xml =>
   xml`${severity} ${code} ${place.path}:${place.line}:${place.column} ${message}`;

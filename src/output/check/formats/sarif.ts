@@ -6,16 +6,16 @@ import { VERSION } from '../../../version.ts';
 import { json, writtenJson } from '../../escape/json.ts';
 import { sarifText, uriReference } from '../../escape/sarifText.ts';
 import type { CheckFormat, RunTotals } from './format.ts';
-import { type PlaceJson, type Told, toldDiagnostic, toldFinding, toldOf } from './told.ts';
+import { type PlaceJson, type Reported, reportedOf, toldDiagnostic, toldFinding } from './told.ts';
 
 /** A log by SARIF 2.1.0 (OASIS): findings and problems with documents, with the rules that they are of. */
-export const sarif: CheckFormat<readonly Told[]> = {
-  part: ({ data }) => toldOf(data),
+export const sarif: CheckFormat<readonly Reported[]> = {
+  part: ({ data }) => reportedOf(data),
   writer(_, write) {
-    const all: Told[] = [];
+    const all: Reported[] = [];
     return {
       diagnostics: (list) => all.push(...list.map(toldDiagnostic)),
-      engine: (told) => all.push(...told),
+      engine: (reported) => all.push(...reported),
       findings: (list) => all.push(...list.map(toldFinding)),
       notJudged: () => undefined,
       end: (totals) => write(writtenJson(json`${logOf(all, totals)}\n`)),
@@ -23,7 +23,7 @@ export const sarif: CheckFormat<readonly Told[]> = {
   },
 };
 
-function logOf(all: readonly Told[], { exit }: RunTotals) {
+function logOf(all: readonly Reported[], { exit }: RunTotals) {
   const codes = [...new Set(all.map(({ code }) => code))].sort(compareText);
   const fingerprint = fingerprints();
   return {
@@ -34,7 +34,9 @@ function logOf(all: readonly Told[], { exit }: RunTotals) {
         tool: { driver: { name: 'tenths', semanticVersion: VERSION, rules: codes.map(ruleOf) } },
         columnKind: 'utf16CodeUnits',
         invocations: [{ executionSuccessful: exit !== 2, exitCode: exit }],
-        results: all.map((told) => resultOf(told, codes.indexOf(told.code), fingerprint(told))),
+        results: all.map((reported) =>
+          resultOf(reported, codes.indexOf(reported.code), fingerprint(reported)),
+        ),
       },
     ],
   };
@@ -64,23 +66,23 @@ function pageOf(code: string): { severity: Severity; means: string; help: string
   return { severity: 'error', means: page.means, help: `What people usually do: ${page.usually}` };
 }
 
-const resultOf = (told: Told, ruleIndex: number, fingerprint: string) => ({
-  ruleId: told.code,
+const resultOf = (reported: Reported, ruleIndex: number, fingerprint: string) => ({
+  ruleId: reported.code,
   ruleIndex,
-  level: LEVELS[told.severity],
-  message: { text: sarifText(told.message) },
-  ...(told.known === undefined ? {} : { baselineState: told.known ? 'unchanged' : 'new' }),
+  level: LEVELS[reported.severity],
+  message: { text: sarifText(reported.message) },
+  ...(reported.known === undefined ? {} : { baselineState: reported.known ? 'unchanged' : 'new' }),
   locations: [
     {
-      physicalLocation: locationOf(told.place),
-      ...(told.engine === null ? {} : { logicalLocations: [{ fullyQualifiedName: whereOf(told) }] }),
+      physicalLocation: locationOf(reported.place),
+      ...(reported.engine === null ? {} : { logicalLocations: [{ fullyQualifiedName: whereOf(reported) }] }),
     },
   ],
-  ...(told.limit_place === null
+  ...(reported.limit_place === null
     ? {}
     : {
         relatedLocations: [
-          { id: 1, physicalLocation: locationOf(told.limit_place), message: { text: 'the limit' } },
+          { id: 1, physicalLocation: locationOf(reported.limit_place), message: { text: 'the limit' } },
         ],
       }),
   // A platform that shows such logs takes the first of these alone.
@@ -97,15 +99,15 @@ const locationOf = (place: PlaceJson) => ({
   },
 });
 
-const whereOf = ({ engine, session, measure, position }: Told): string =>
+const whereOf = ({ engine, session, measure, position }: Reported): string =>
   [engine, session, measure, position].filter((each) => each !== null).join(' ');
 
 /** The same for as long as the finding is the same, wherever its line has gone: neither line nor value is in it. */
-function fingerprints(): (told: Told) => string {
+function fingerprints(): (reported: Reported) => string {
   const counts = new Map<string, number>();
-  return (told) => {
-    const where = told.engine === null ? told.place.path : whereOf(told);
-    const key = `${told.code} ${where}`;
+  return (reported) => {
+    const where = reported.engine === null ? reported.place.path : whereOf(reported);
+    const key = `${reported.code} ${where}`;
     const count = (counts.get(key) ?? 0) + 1;
     counts.set(key, count);
     return `${key}:${count}`;

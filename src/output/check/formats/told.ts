@@ -5,7 +5,7 @@ import type { placeJson } from '../placeJson.ts';
 import type { EngineJson } from '../shownEngine.ts';
 
 /** A finding, or a problem with a document, as formats for other programs take it: with whose it is. */
-export interface Told {
+export interface Reported {
   readonly code: string;
   readonly severity: Severity;
   readonly message: string;
@@ -34,7 +34,7 @@ export const shownIn = ({ state, sessions }: EngineJson): readonly (readonly [st
   ...sessions.map((each) => [each.path, each] as const),
 ];
 
-export const toldOf = (engine: EngineJson): readonly Told[] =>
+export const reportedOf = (engine: EngineJson): readonly Reported[] =>
   shownIn(engine).flatMap(([session, shown]) =>
     shown.findings.map((each) => ({
       ...each,
@@ -45,7 +45,7 @@ export const toldOf = (engine: EngineJson): readonly Told[] =>
     })),
   );
 
-export const toldFinding = (finding: Finding): Told => ({
+export const toldFinding = (finding: Finding): Reported => ({
   ...findingJson(finding),
   engine: null,
   session: null,
@@ -53,7 +53,7 @@ export const toldFinding = (finding: Finding): Told => ({
   weight: Number.POSITIVE_INFINITY,
 });
 
-export const toldDiagnostic = (problem: Diagnostic): Told => {
+export const toldDiagnostic = (problem: Diagnostic): Reported => {
   const { code, message, help, place } = diagnosticJson(problem);
   return {
     code,

@@ -13,19 +13,21 @@ const TROUBLED: readonly (Verdict | null)[] = ['out', 'undecided', 'missing'];
 
 /** Characteristics of which nothing is to be said beyond what was measured: by their ids. */
 export function quietMeasures(rows: readonly Row[], findings: readonly Finding[]): ReadonlySet<string> {
-  const told = measuresOf(findings);
+  const reported = measuresOf(findings);
   const isLoud = ({ characteristic, judgement }: Row): boolean =>
-    told.has(characteristic.id) || judgement.marginal || !QUIET.includes(judgement.verdict);
+    reported.has(characteristic.id) || judgement.marginal || !QUIET.includes(judgement.verdict);
   const loud = new Set(rows.filter(isLoud).map(({ characteristic }) => characteristic.id));
   return new Set(rows.map(({ characteristic }) => characteristic.id).filter((id) => !loud.has(id)));
 }
 
 /** Characteristics of which something is wrong: by their ids. */
 export function troubledMeasures(rows: readonly Row[], findings: readonly Finding[]): ReadonlySet<string> {
-  const told = measuresOf(findings);
+  const reported = measuresOf(findings);
   return new Set(
     rows
-      .filter(({ characteristic: { id }, judgement }) => told.has(id) || TROUBLED.includes(judgement.verdict))
+      .filter(
+        ({ characteristic: { id }, judgement }) => reported.has(id) || TROUBLED.includes(judgement.verdict),
+      )
       .map(({ characteristic }) => characteristic.id),
   );
 }

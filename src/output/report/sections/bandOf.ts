@@ -6,7 +6,7 @@ import type { Unit } from '../../../quantity/units.ts';
 import { numberIn } from '../../check/rowJson.ts';
 import type { BandPicture, Ends, Sides } from '../../page/pictures/band.ts';
 
-interface Told {
+interface Reported {
   readonly title: string;
   readonly description: string;
   readonly distance: string;
@@ -21,7 +21,7 @@ export function bandOf(
   before: EarlierRow | undefined,
   openTo: number,
   unit: Unit,
-  told: Told,
+  reported: Reported,
 ): BandPicture | undefined {
   const { new: fresh, wear, target, last } = row.limits.bands;
   const [judged] = row.routes;
@@ -30,7 +30,7 @@ export function bandOf(
     return undefined;
   return {
     kind: 'band',
-    ...told,
+    ...reported,
     reading: endsIn(judged, unit),
     before: endsOfBefore(before, unit),
     uncertainty: judged.route.expanded / toNumber(unit.factor),

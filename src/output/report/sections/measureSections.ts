@@ -78,7 +78,7 @@ function measureRow(line: RowView, row: Row, { engine }: EngineReport, state: St
   const { where, verdict, near, limits, values, lastKnown, group } = line;
   const [judged, ...others] = values;
   const printing = printingOf(row, unitsFor(engine));
-  const told = {
+  const reported = {
     title: [row.characteristic.label, where].filter(Boolean).join(' '),
     description: [judged?.reading, verdict, near].filter(Boolean).join(', '),
     distance: row.judgement.past === undefined ? '' : pastText(row, printing),
@@ -89,7 +89,7 @@ function measureRow(line: RowView, row: Row, { engine }: EngineReport, state: St
     position: [row.position.name, row.half ?? ''].join(' ').trim(),
     where: [group, where].filter(Boolean).join(': '),
     reading: judged?.reading ?? '',
-    picture: judged && bandOf(row, state.before(row), judged.picture.openTo ?? 0, printing.unit, told),
+    picture: judged && bandOf(row, state.before(row), judged.picture.openTo ?? 0, printing.unit, reported),
     verdict: [verdict, near].filter(Boolean).join(', '),
     tone: toneOf(row.judgement.verdict),
     before: was?.slice('was '.length) ?? lastKnown,

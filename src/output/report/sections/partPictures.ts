@@ -52,7 +52,7 @@ function boreMap(row: Row, judged: JudgedRoute, report: EngineReport, state: Sta
   const least = numberIn(judged.least, unit);
   return {
     kind: 'bore map',
-    ...told(row, report),
+    ...reported(row, report),
     stations: grid.stations.map(({ name }, index) => name ?? `${index + 1}`),
     directions: grid.directions.map((name, index) => name ?? `${index + 1}`),
     fields: grid.rows.map((each) => each.map((value) => value && field(value.amount))),
@@ -83,7 +83,7 @@ function journal(row: Row, judged: JudgedRoute, report: EngineReport): JournalPi
   const { min } = row.judgement.deciding;
   return {
     kind: 'journal',
-    ...told(row, report),
+    ...reported(row, report),
     stations: grid.stations.flatMap(({ name }, index) => {
       const read = (grid.rows[index] ?? []).flatMap((value) => value?.amount ?? []).sort(compare);
       const [least, greatest] = [read[0], read.at(-1)];
@@ -104,7 +104,7 @@ function journal(row: Row, judged: JudgedRoute, report: EngineReport): JournalPi
   };
 }
 
-const told = (row: Row, { engine }: EngineReport) => ({
+const reported = (row: Row, { engine }: EngineReport) => ({
   title: named(row),
   description: verdictText(row, printingOf(row, unitsFor(engine))) || 'without limits',
 });
