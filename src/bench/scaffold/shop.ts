@@ -18,6 +18,7 @@ export const shopFiles = (request: ShopRequest): readonly MadeFile[] => [
   madeFile('.gitignore', request.ci ? `${GIT_IGNORE}node_modules/\n` : GIT_IGNORE, { where: 'add lines' }),
   madeFile('.editorconfig', EDITOR_CONFIG),
   madeFile('.vscode/settings.json', editorSettings(request)),
+  madeFile('.vscode/tasks.json', EDITOR_TASKS),
   ...[...request.schemas].map(([kind, text]) => madeFile(`${SCHEMA_FOLDER}/${kind}.json`, text)),
   ...(request.ci ? [madeFile('.github/workflows/tenths.yaml', CI_JOB)] : []),
 ];
@@ -119,6 +120,38 @@ function editorSettings({ schemas }: ShopRequest): string {
   };
   return `${JSON.stringify(settings, null, 2)}\n`;
 }
+
+/** Runs the check and leads from each finding to the line that caused it. */
+const EDITOR_TASKS = `${JSON.stringify(
+  {
+    version: '2.0.0',
+    tasks: [
+      {
+        label: 'tenths check',
+        type: 'shell',
+        command: 'tenths check --format lines',
+        group: { kind: 'build', isDefault: true },
+        presentation: { reveal: 'silent', clear: true },
+        problemMatcher: {
+          owner: 'tenths',
+          source: 'tenths',
+          fileLocation: 'relative',
+          pattern: {
+            regexp: '^(.+?):(\\d+):(\\d+): (error|warning|info): (.*) \\[([^\\[\\]]+)\\]$',
+            file: 1,
+            line: 2,
+            column: 3,
+            severity: 4,
+            message: 5,
+            code: 6,
+          },
+        },
+      },
+    ],
+  },
+  null,
+  2,
+)}\n`;
 
 const HOOK = lines(
   '#!/bin/sh',

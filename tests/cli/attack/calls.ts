@@ -21,6 +21,7 @@ const forPrograms = (words: string): readonly Call[] => [
   { words: [...words.split(' '), '--format', 'sarif'], language: 'json' },
   { words: [...words.split(' '), '--format', 'junit'], language: 'xml' },
   { words: [...words.split(' '), '--format', 'github'], language: 'commands' },
+  { words: [...words.split(' '), '--format', 'lines'], language: 'text' },
 ];
 
 const SIDES = 'diff teardown rebuild engines/pump';

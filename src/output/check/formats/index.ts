@@ -8,5 +8,6 @@ export const CHECK_FORMATS: Readonly<Record<string, () => Promise<CheckFormat>>>
   csv: async () => (await import('./csv.ts')).csv,
   junit: async () => (await import('./junit.ts')).junit,
   sarif: async () => (await import('./sarif.ts')).sarif,
+  lines: async () => (await import('./lines.ts')).lines,
   github: async () => (await import('./github.ts')).github,
 };
