@@ -132,7 +132,7 @@ export const crankshaft: readonly Characteristic[] = [
     figure: 'other',
     isNeverBelowZero: true,
     description: 'Full indicator reading at a main journal, the crankshaft turned in its supports.',
-    caution: `${TURNING} It is heavy and its edges cut: lift it in a sling, and see that it cannot roll out of its supports.`,
+    caution: TURNING,
     quantity: 'length',
     family: familyOf('main'),
     usual: 'dial indicator',
@@ -167,7 +167,7 @@ export const crankshaft: readonly Characteristic[] = [
     description:
       'Torque that turns the crankshaft after a step of the assembly, running and not breaking away.',
     quantity: 'torque',
-    caution: `${TURNING} Fuel, air and battery off, plugs or injectors out.`,
+    caution: TURNING,
     atTheBench: 'The running torque, not the one that starts it turning.',
     family: familyOf('step'),
     usual: 'torque wrench',

@@ -92,7 +92,7 @@ export const PICTURES = `.picture { max-width: 100%; height: auto; display: bloc
 .picture .wear-limit, .picture .fresh-limit { stroke-width: 1.5; }
 .picture .reading, .picture .beyond { fill: var(--ink); }
 .picture .range { stroke-width: 4; }
-.picture .whisker { stroke: var(--ink); }
+.picture .whisker { stroke: var(--ink); fill: none; }
 .picture .before { fill: var(--paper); }
 .picture .before-range, .picture .change, .picture .hatch { stroke: var(--soft); }
 .picture .profile { fill: var(--tint); } .picture .least { stroke-dasharray: 3 2; }

@@ -38,8 +38,8 @@ describe('a band', () => {
       [placesOf(BAND, 'reading', 'cx')[0], 34],
       [placesOf(BAND, 'reading', 'cx')[1], 36],
       [of(BAND, 'before'), 41],
-      [placesOf(BAND, 'whisker', 'x1')[0], 33],
-      [placesOf(BAND, 'whisker', 'x2')[0], 37],
+      [pointsOf(BAND, 'whisker')[0]?.[0], 33],
+      [pointsOf(BAND, 'whisker').at(-1)?.[0], 37],
     ];
     for (const [place, value] of cases)
       expect(share(place ?? 0, min, wear)).toBeCloseTo(share(value, 20, 50), 3);
@@ -49,6 +49,14 @@ describe('a band', () => {
     const other = { ...BAND, reading: { least: 62, greatest: 62 }, before: undefined };
     expect(of(other, 'fresh-limit', 'x1')).toBe(min);
     expect(of(other, 'wear-limit', 'x1')).toBe(wear);
+  });
+
+  it('marks what was before only where that is another reading', () => {
+    expect(placesOf(BAND, 'before', 'cx')).toHaveLength(1);
+    const same = { ...BAND, before: BAND.reading };
+    expect(marksOf(same).filter(({ attributes }) => /before|change/.test(attributes.class ?? ''))).toEqual(
+      [],
+    );
   });
 
   it('shows what lies beyond its edge by an arrow and in figures', () => {

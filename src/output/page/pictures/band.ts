@@ -1,5 +1,16 @@
 import type { Element } from '../element.ts';
-import { clamp, type Described, dot, frame, line, polygon, scale, words } from './marks.ts';
+import {
+  clamp,
+  type Described,
+  dot,
+  frame,
+  line,
+  type Point,
+  polygon,
+  polyline,
+  scale,
+  words,
+} from './marks.ts';
 
 export interface Ends {
   readonly least: number;
@@ -49,10 +60,14 @@ export function drawBand(picture: BandPicture): Element {
     target && line('target', place(target.min, 'low'), BASE, place(target.max, 'high'), BASE),
     ...strokes('fresh-limit', fresh, 4, place),
     ...strokes('wear-limit', wear, 7, place),
-    ...(before === undefined ? [] : beforeMarks(before, reading, place)),
+    ...(before === undefined || isSame(before, reading) ? [] : beforeMarks(before, reading, place)),
     ...(reading === undefined ? [] : readingMarks(reading, uncertainty, distance, place)),
   );
 }
+
+/** What did not change lies below its reading, and shows nothing. */
+const isSame = (before: Ends, reading: Ends | undefined): boolean =>
+  before.least === reading?.least && before.greatest === reading.greatest;
 
 type Place = (value: number | undefined, open: 'low' | 'high') => number;
 
@@ -121,11 +136,15 @@ function readingMarks(
   ];
 }
 
-const whisker = (low: number, high: number): readonly Element[] => [
-  line('whisker', low, WHISKER, high, WHISKER),
-  line('whisker', low, WHISKER - 2, low, WHISKER + 2),
-  line('whisker', high, WHISKER - 2, high, WHISKER + 2),
-];
+/** One line, with a stroke across at each end. */
+const whisker = (low: number, high: number): readonly Element[] => {
+  const end = (x: number): readonly Point[] => [
+    [x, WHISKER - 2],
+    [x, WHISKER + 2],
+    [x, WHISKER],
+  ];
+  return [polyline('whisker', [...end(low), ...end(high)])];
+};
 
 /** What lies beyond the edge of the picture. */
 function arrow(x: number): Element {

@@ -70,9 +70,16 @@ const measureBlock = (
   folded,
   rows: view.rows.flatMap((line, index) => {
     const row = rows[index];
-    return row === undefined ? [] : [measureRow(line, row, report, state)];
+    if (row === undefined) return [];
+    const shown = measureRow(line, row, report, state);
+    return [
+      folded === undefined || row.characteristic.isAssemblyFigure === true ? shown : withoutPicture(shown),
+    ];
   }),
 });
+
+/** Of a size with nothing to say the words are enough: a whole engine has hundreds, and the file stays small. */
+const withoutPicture = (row: MeasureRow): MeasureRow => ({ ...row, picture: undefined });
 
 function measureRow(line: RowView, row: Row, { engine }: EngineReport, state: StateReport): MeasureRow {
   const { where, verdict, near, limits, values, lastKnown, group } = line;
