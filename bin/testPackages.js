@@ -19,6 +19,8 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const VERSIONS = ['20.19.0', '22', '24', '26'];
 /** Much more than today's 1 MB: something was packed that nobody needs. */
 const MOST_PACKED_BYTES = 3_000_000;
+/** What one call may print, well above what a check of the examples does. */
+const MOST_PRINTED_BYTES = 64 * 1024 ** 2;
 
 const work = mkdtempSync(join(tmpdir(), 'tenths-package-'));
 let failures = 0;
@@ -83,7 +85,8 @@ function tryUnder(version, tarball) {
   });
   held(`${version}: installs without a network`, installed.status === 0, installed.stderr);
   const program = join(shop, 'node_modules/.bin/tenths');
-  const tenths = (...words) => spawnSync(node, [program, ...words], { cwd: shop, encoding: 'utf8', env });
+  const tenths = (...words) =>
+    spawnSync(node, [program, ...words], { cwd: shop, encoding: 'utf8', env, maxBuffer: MOST_PRINTED_BYTES });
   const prints = (what, words, exitCode, pattern) => {
     const { status, signal, stdout, stderr } = tenths(...words);
     const ends = status === exitCode && pattern.test(stdout);

@@ -81,7 +81,9 @@ const emphasised = ({ given }: RowView, verdict: string): string | Markdown =>
 const findingItem = ({ severity, message, code, place, limitPlace, known }: FindingView): Markdown => {
   const limit =
     limitPlace === undefined ? '' : `, limit ${limitPlace.path}:${limitPlace.line}:${limitPlace.column}`;
-  return md`**${severity}** ${message} (${code}, ${place.path}:${place.line}:${place.column}${limit}${known === true ? ', known' : ''})`;
+  // As one text: a host makes a picture of a line between two colons, such as :100: or :1234:.
+  const where = `${place.path}:${place.line}:${place.column}${limit}`;
+  return md`**${severity}** ${message} (${code}, ${where}${known === true ? ', known' : ''})`;
 };
 
 const quietBlock = (views: readonly QuietView[]): readonly Markdown[] =>

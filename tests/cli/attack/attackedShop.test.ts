@@ -18,7 +18,7 @@ import { SOUND_SHOP } from './soundShop.ts';
 const bench = benchFolder();
 
 /** Many calls print much of what others do. */
-const A_FEW = 3;
+const A_FEW = 2;
 
 const COLOUR = /\u001b\[[\d;]*m/g;
 
@@ -35,11 +35,13 @@ const withoutSpaces = (text: string): string => text.replaceAll(/\s+/g, '');
 async function expectUnmoved(call: Call, columns: number | undefined): Promise<void> {
   const hostile = await print('hostile', call, columns);
   const plain = await print('plain', call, columns);
-  expect(plain.text).toMatch(NAME);
+  // Of many problems commands show a few alone, which need not name anything.
+  if (call.language !== 'commands') expect(plain.text).toMatch(NAME);
   expect(hostile.exitCode).toBe(plain.exitCode);
   expect(hostile.lines.filter((line) => HIDDEN.test(line))).toEqual([]);
   expect(hostile.lines.filter(isCommand).length).toBe(commandsOf(call, plain.lines));
-  if (!namesParts(call)) expect(hostile.lines).toHaveLength(plain.lines.length);
+  if (!namesParts(call) && suggestionsIn(hostile.text) === suggestionsIn(plain.text))
+    expect(hostile.lines).toHaveLength(plain.lines.length);
   const screen = await shownOn(columns ?? WIDE, hostile.text);
   expect(screen.obeyed).toEqual([]);
   expect(screen.lines.map(withoutSpaces)).toEqual(hostile.lines.slice(0, -1).map(withoutSpaces));
@@ -65,6 +67,9 @@ const nested = ({ name, attributes, children }: Element): unknown => [
 
 /** As people say them, without the hyphens that a harmless name has not: such a line breaks at other places. */
 const namesParts = ({ words }: Call): boolean => words.includes('plan');
+
+/** Which names are near each other depends on the texts, and a suggestion more takes lines of its own. */
+const suggestionsIn = (text: string): number => text.match(/did\s+you\s+mean/g)?.length ?? 0;
 
 /** Of no width is a log that is looked at. */
 const WIDE = 400;

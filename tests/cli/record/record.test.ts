@@ -100,7 +100,7 @@ describe('readings through a pipe', () => {
   });
 
   it('a great many of them are stored as typed', () => {
-    const typed = readings(some(1000, 100));
+    const typed = readings(some(1000, 30));
     shopWith(manyPoints(typed.length / 10, 5));
     const words = [builtProgram(), 'record', '--date', '2026-02-03', ...MAINS];
     const { status } = spawnSync(process.execPath, words, { cwd: bench.folder(), input: lines(...typed) });

@@ -8,6 +8,14 @@ import { shown } from './page.ts';
 const inShop = <Result>(act: (folder: string) => Promise<Result>): Promise<Result> =>
   inCopyOf('examples', act);
 
+/** Of one small engine: what a board says of its files and its customers. */
+const inSmallShop = <Result>(act: (folder: string) => Promise<Result>): Promise<Result> =>
+  inShop((folder) => {
+    for (const other of ['generator-set-6', 'drainage-pump-8', 'site-four-generator'])
+      rmSync(join(folder, 'engines', other), { recursive: true });
+    return act(folder);
+  });
+
 /** The board as it is written, and the engines of its rows. */
 async function boardOf(folder: string, ...words: readonly string[]) {
   const { err, exit } = await call(folder, ['report', '--all', '--to', 'board', ...words]);
@@ -59,7 +67,7 @@ it('says for whom an engine waits, and since when', () =>
   }));
 
 it('names no customer, on no page, unless asked to', () =>
-  inShop(async (folder) => {
+  inSmallShop(async (folder) => {
     const customer = 'an invented water board';
     const page = () => readFileSync(join(folder, 'board/engines/reservoir-pump-2.html'), 'utf8');
     expect((await boardOf(folder)).html + page()).not.toContain(customer);
@@ -85,7 +93,7 @@ it('lists first what cannot be judged, and instruments by the day on which they 
   }));
 
 it('is written over nothing but a board', () =>
-  inShop(async (folder) => {
+  inSmallShop(async (folder) => {
     await boardOf(folder);
     writeFileSync(join(folder, 'board/index.html'), '<p>my own</p>');
     const { exit, err, html } = await boardOf(folder);
