@@ -66,7 +66,9 @@ export function newCalculator(): Calculator {
   const { evaluate, parse, format, unit } = math;
   disable(math);
   const readyValue = ({ numbers, unit: name, isList }: NamedValue): unknown => {
-    const values = numbers.map((each) => (name === '' ? each : unit(each, inItsWords(name))));
+    // What it has no unit for, such as a share in percent, is a plain number.
+    const isPlain = name === '' || !isUnit(inItsWords(name), math);
+    const values = numbers.map((each) => (isPlain ? each : unit(each, inItsWords(name))));
     return isList ? values : values[0];
   };
   return {
