@@ -25,7 +25,9 @@ export function withBrowser(): (html: string, look?: Look) => Promise<Opened> {
   beforeAll(async () => {
     // Root may not start its sandbox.
     const args = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
-    browser = await chromium.launch({ executablePath: installed(), args });
+    // It writes into a home, and that of the tests is none.
+    const env = { ...process.env, HOME: folder, XDG_CACHE_HOME: folder, XDG_CONFIG_HOME: folder };
+    browser = await chromium.launch({ executablePath: installed(), args, env });
   });
   afterAll(() => browser.close());
   return async (html, { width = 1280, dark = false } = {}) => {
