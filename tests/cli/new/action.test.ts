@@ -89,7 +89,7 @@ describe('the hook for pre-commit', () => {
       false,
       false,
     ]);
-    expect(statSync(own(String(hook?.entry))).mode & 0o111).toBe(0o111);
+    expect(statSync(own(String(hook?.entry))).mode & 0o100).toBe(0o100);
   });
 
   /** As its runner does: by its path in this repository, from the top of the shop's. */
