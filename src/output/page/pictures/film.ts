@@ -1,6 +1,6 @@
 import type { Element } from '../element.ts';
-import { type Described, dot, frame, line, type Point, polyline, scale, words } from './marks.ts';
-import type { AxisEnds } from './trend.ts';
+import { type Described, dot, frame, line, type Point, polyline, words } from './marks.ts';
+import { type AxisEnds, BOTTOM, LEFT, plot, RIGHT, SIZE, TOP } from './plot.ts';
 
 /** The film, or the flow, of one kind of bearing over its clearance, with the limits of that upright in it. */
 export interface FilmPicture extends Described {
@@ -17,24 +17,14 @@ export interface FilmPicture extends Described {
   readonly y: AxisEnds;
 }
 
-const WIDTH = 320;
-const HEIGHT = 150;
-const [LEFT, RIGHT, TOP, BOTTOM] = [56, 312, 14, 122];
-
 export function drawFilm(picture: FilmPicture): Element {
   const { curve, bearings, limits, x: across, y: up } = picture;
-  const x = scale(across.from, across.to, LEFT + 6, RIGHT - 6);
-  const y = scale(up.from, up.to, BOTTOM - 6, TOP + 6);
+  const { x, y, axes } = plot(across, up);
   return frame(
     'film',
     picture,
-    { width: WIDTH, height: HEIGHT },
-    line('axis', LEFT, BOTTOM, RIGHT, BOTTOM),
-    line('axis', LEFT, TOP, LEFT, BOTTOM),
-    words('figure', LEFT - 4, BOTTOM - 3, 'end', up.fromText),
-    words('figure', LEFT - 4, TOP + 9, 'end', up.toText),
-    words('name', LEFT, BOTTOM + 13, 'start', across.fromText),
-    words('name', RIGHT, BOTTOM + 13, 'end', across.toText),
+    SIZE,
+    ...axes,
     // One below the other, so that names of limits that lie close can be read.
     ...limits.flatMap((limit, index) => [
       line('wear-limit', x(limit.x), TOP, x(limit.x), BOTTOM),

@@ -1,16 +1,6 @@
 import type { Element } from '../element.ts';
-import {
-  clamp,
-  type Described,
-  dot,
-  frame,
-  line,
-  type Point,
-  polygon,
-  polyline,
-  scale,
-  words,
-} from './marks.ts';
+import { clamp, type Described, dot, frame, line, type Point, polygon, polyline, words } from './marks.ts';
+import { type AxisEnds, BOTTOM, LEFT, plot, RIGHT, SIZE, TOP } from './plot.ts';
 
 /** Readings over hours or days, one line for each part that was fitted. */
 export interface TrendPicture extends Described {
@@ -36,31 +26,14 @@ export interface TrendPictureLine {
   readonly startedBy: string | undefined;
 }
 
-export interface AxisEnds {
-  readonly from: number;
-  readonly to: number;
-  readonly fromText: string;
-  readonly toText: string;
-}
-
-const WIDTH = 320;
-const HEIGHT = 150;
-const [LEFT, RIGHT, TOP, BOTTOM] = [56, 312, 14, 122];
-
 export function drawTrend(picture: TrendPicture): Element {
   const { lines, limits, forecast, x: across, y: up } = picture;
-  const x = scale(across.from, across.to, LEFT + 6, RIGHT - 6);
-  const y = scale(up.from, up.to, BOTTOM - 6, TOP + 6);
+  const { x, y, axes } = plot(across, up);
   return frame(
     'trend',
     picture,
-    { width: WIDTH, height: HEIGHT },
-    line('axis', LEFT, BOTTOM, RIGHT, BOTTOM),
-    line('axis', LEFT, TOP, LEFT, BOTTOM),
-    words('figure', LEFT - 4, BOTTOM - 3, 'end', up.fromText),
-    words('figure', LEFT - 4, TOP + 9, 'end', up.toText),
-    words('name', LEFT, BOTTOM + 13, 'start', across.fromText),
-    words('name', RIGHT, BOTTOM + 13, 'end', across.toText),
+    SIZE,
+    ...axes,
     ...lines.flatMap((each, index) => lineMarks(each, index, x, y)),
     ...limits.flatMap((limit) => [
       line('wear-limit', LEFT, y(limit.y), RIGHT, y(limit.y)),
@@ -125,12 +98,12 @@ const forecastMarks = (
     ...(x(to) > RIGHT
       ? [
           polygon('beyond', [
-            [WIDTH, BOTTOM],
+            [SIZE.width, BOTTOM],
             [RIGHT, BOTTOM - 5],
             [RIGHT, BOTTOM + 5],
           ]),
         ]
       : []),
-    words('name', RIGHT, HEIGHT - 5, 'end', text),
+    words('name', RIGHT, SIZE.height - 5, 'end', text),
   ];
 };
