@@ -16,12 +16,12 @@ function optionDescription({
 
 const argumentDescription = ({ description }: Argument): string => description;
 
-/** Ours instead of the library's, which tells of every switch that it is off by default. */
 /** What every command says of it. */
 export const ENGINE_OPTION = 'the engine: a path, its folder or its name, or a part of either';
 
 export const AT_OPTION = 'the documents of this git revision instead of those on disk';
 
+/** Ours instead of the library's, which says of every switch that it is off by default. */
 export const HELP_WORDS: HelpConfiguration = { optionDescription, argumentDescription };
 
 /** What stands below a command's usage and options. */
