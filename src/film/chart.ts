@@ -12,9 +12,22 @@ export interface Chart {
   readonly thickest: number;
 }
 
+/** One film asks for the chart of its bearing some forty times, and the bearings of an engine are of few lengths. */
+const drawn = new Map<number, Chart>();
+const DRAWN_AT_MOST = 100;
+
 /** Undefined for a bearing shorter than a quarter of its diameter. */
 export function chartFor(lengthToDiameter: number): Chart | undefined {
   if (lengthToDiameter < SHORTEST) return undefined;
+  const known = drawn.get(lengthToDiameter);
+  if (known !== undefined) return known;
+  if (drawn.size >= DRAWN_AT_MOST) drawn.clear();
+  const chart = draw(lengthToDiameter);
+  drawn.set(lengthToDiameter, chart);
+  return chart;
+}
+
+function draw(lengthToDiameter: number): Chart {
   const rows = rowsFor(lengthToDiameter);
   return {
     at: readingOf(rows),
