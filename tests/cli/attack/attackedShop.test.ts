@@ -18,7 +18,7 @@ import { SOUND_SHOP } from './soundShop.ts';
 const bench = benchFolder();
 
 /** Many calls print much of what others do. */
-const A_FEW = 4;
+const A_FEW = 6;
 
 const COLOUR = /\u001b\[[\d;]*m/g;
 
