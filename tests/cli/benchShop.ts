@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { commit, git, madeOnce, put, SHOP_NAME } from '../shell/gitShop.ts';
+import { commit, madeOnce, newRepository, put, SHOP_NAME } from '../shell/gitShop.ts';
 
 /** With a space and letters beyond ASCII, as people name folders. */
 export const PUMP = 'engines/pump é no 2';
@@ -24,14 +24,7 @@ export function makeBenchShop(parent: string): string {
 }
 
 const copyShop = madeOnce((shop) => {
-  git(shop, 'init', '-q', '-b', 'main', '--template=');
-  for (const [key, setting] of [
-    ['core.fsync', 'none'],
-    ['user.name', 'A. Machinist'],
-    ['user.email', 'machinist@example.invalid'],
-  ] as const) {
-    git(shop, 'config', key, setting);
-  }
+  newRepository(shop);
   put(shop, 'shop.yaml', 'kind: shop\nunits: { length: in }\n');
   put(
     shop,

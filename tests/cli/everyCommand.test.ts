@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { callHere, type HereOptions } from '../inProcess.ts';
 import { builtProgram, quoted, type Ran, runLine } from '../program.ts';
+import { isLong } from '../propertyRuns.ts';
 import { inCopyOf } from '../replay.ts';
 import { CALLS, COMMAND_SHOP, type GoodCall, LEAVES, type Leaf } from './commandShop.ts';
 import { hasTerminal, pause, Terminal } from './terminal.ts';
@@ -104,7 +105,10 @@ describe('an engine that is not there', () => {
 const held = process.getuid?.() === 0 ? 'setpriv --bounding-set=-dac_override,-dac_read_search' : '';
 
 describe('a folder that cannot be written', () => {
-  it.each(NAMES)('stops tenths %s only where it writes', async (name) => {
+  // To be held to it root needs a process; of those that write nothing one is enough where time is short.
+  const tried = NAMES.filter((name) => isLong || callOf(name).writes === true || name === 'check');
+
+  it.each(tried)('stops tenths %s only where it writes', async (name) => {
     const { writes, exitCode, keeps = '' } = callOf(name);
     const ran = await inShop(async (cwd) => {
       chmodTree(cwd, READ_ONLY);

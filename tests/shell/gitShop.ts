@@ -1,5 +1,13 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, realpathSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  realpathSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 
@@ -42,6 +50,21 @@ export function madeOnce(make: (folder: string) => void): (folder: string) => vo
   };
 }
 
+/** Of whoever commits, and without what git does on its own after a commit. */
+const SETTINGS = `[core]
+\tfsync = none
+[user]
+\tname = A. Machinist
+\temail = machinist@example.invalid
+[maintenance]
+\tauto = false
+`;
+
+export function newRepository(folder: string): void {
+  git(folder, 'init', '-q', '-b', 'main', '--template=');
+  appendFileSync(join(folder, '.git/config'), SETTINGS);
+}
+
 /** A repository of two commits. */
 export function makeShop(parent: string, name = SHOP_NAME): string {
   const shop = join(parent, name);
@@ -50,10 +73,7 @@ export function makeShop(parent: string, name = SHOP_NAME): string {
 }
 
 const copyShop = madeOnce((shop) => {
-  git(shop, 'init', '-q', '-b', 'main', '--template=');
-  git(shop, 'config', 'core.fsync', 'none');
-  git(shop, 'config', 'user.name', 'A. Machinist');
-  git(shop, 'config', 'user.email', 'machinist@example.invalid');
+  newRepository(shop);
   put(shop, 'engines/pump é/engine.yaml', 'kind: engine\n');
   put(shop, 'engines/pump é/sessions/teardown.yaml', 'kind: session\n');
   put(shop, 'shop.yaml', 'kind: shop\n');
@@ -65,5 +85,16 @@ const copyShop = madeOnce((shop) => {
 export function commit(shop: string, message: string): string {
   git(shop, 'add', '-A');
   git(shop, 'commit', '-q', '-m', message);
+  return headOf(shop);
+}
+
+/** Read as git has just written it: a process for each would take longer than the commits. */
+export function headOf(shop: string): string {
+  try {
+    const [, branch] = /^ref: (.*)\n$/.exec(readFileSync(join(shop, '.git/HEAD'), 'utf8')) ?? [];
+    if (branch !== undefined) return readFileSync(join(shop, '.git', branch), 'utf8').trim();
+  } catch {
+    // In a tree beside another, and where branches are packed.
+  }
   return git(shop, 'rev-parse', 'HEAD');
 }

@@ -23,7 +23,17 @@ import { blobIds } from '../../../src/shell/git/objectId.ts';
 import { openRepository } from '../../../src/shell/git/openRepository.ts';
 import type { GitPlace } from '../../../src/shell/git/process.ts';
 import type { Outcome } from '../../../src/shell/problem.ts';
-import { commit, git, makeShop, put, SHOP_NAME, temporaryFolder, tryGit } from '../gitShop.ts';
+import {
+  commit,
+  git,
+  headOf,
+  madeOnce,
+  makeShop,
+  put,
+  SHOP_NAME,
+  temporaryFolder,
+  tryGit,
+} from '../gitShop.ts';
 
 let parent = '';
 let shop = '';
@@ -104,13 +114,10 @@ describe('the documents at a revision', () => {
   it('are told apart from links and other repositories', () => {
     symlinkSync('/etc/passwd', join(shop, 'link.yaml'));
     mkdirSync(join(shop, 'module'));
-    git(shop, 'update-index', '--add', '--cacheinfo', `160000,${git(shop, 'rev-parse', 'HEAD')},module`);
+    git(shop, 'update-index', '--add', '--cacheinfo', `160000,${headOf(shop)},module`);
     commit(shop, 'Links');
     expect(textsAt(shop, 'HEAD')).toEqual(AT_LAST);
-    const kinds = value(listTree(open(shop), git(shop, 'rev-parse', 'HEAD'))).map(({ path, kind }) => [
-      path,
-      kind,
-    ]);
+    const kinds = value(listTree(open(shop), headOf(shop))).map(({ path, kind }) => [path, kind]);
     expect(kinds).toContainEqual(['link.yaml', 'link']);
     expect(kinds).toContainEqual(['module', 'repository']);
   });
@@ -183,7 +190,7 @@ describe('the documents at a revision', () => {
 describe('the id of a file', () => {
   it.each(['', 'kind: shop\n', 'µ\r\n\0'])('%j is the one git gives it', (text) => {
     put(parent, 'file', text);
-    const like = git(shop, 'rev-parse', 'HEAD');
+    const like = headOf(shop);
     expect(blobIds(like)(Buffer.from(text))).toBe(git(parent, 'hash-object', '--no-filters', 'file'));
   });
 });
@@ -248,7 +255,7 @@ describe('revisions that are asked for together', () => {
     'HEAD HEAD',
     '',
   ])('leave out %j, or all beside it, to be asked for by itself', (name) => {
-    const head = git(shop, 'rev-parse', 'HEAD');
+    const head = headOf(shop);
     const found = together('HEAD', name);
     expect(Object.keys(found)).not.toContain(name);
     expect([undefined, head]).toContain(found.HEAD);
@@ -374,11 +381,14 @@ const SETTINGS: readonly (readonly [string, readonly string[] | undefined])[] = 
 ];
 
 describe('a repository whose settings name programs', () => {
-  beforeEach(() => {
-    put(shop, '.gitattributes', '*.yaml diff=yaml filter=yaml merge=yaml text eol=lf\n');
-    commit(shop, 'Attributes');
-    signHead(shop);
+  const copySigned = madeOnce((made) => {
+    cpSync(shop, made, { recursive: true });
+    put(made, '.gitattributes', '*.yaml diff=yaml filter=yaml merge=yaml text eol=lf\n');
+    commit(made, 'Attributes');
+    signHead(made);
   });
+
+  beforeEach(() => copySigned(shop));
 
   it.each(SETTINGS)('runs none of them: %s', (key, trigger) => {
     git(shop, 'config', 'log.showSignature', 'true');
@@ -491,7 +501,7 @@ describe('the environment of a git hook', () => {
     for (const name of ['DIR', 'INDEX_FILE', 'EXTERNAL_DIFF', 'TRACE', 'ALLOW_PROTOCOL']) {
       vi.stubEnv(`GIT_${name}`, undefined);
     }
-    expect(oid).toBe(git(shop, 'rev-parse', 'HEAD'));
+    expect(oid).toBe(headOf(shop));
     expect(markers()).toEqual([]);
   });
 });
@@ -553,7 +563,7 @@ describe('what is given as a revision', () => {
     (revision) => {
       git(shop, 'branch', 'überholt');
       git(shop, 'tag', 'v1.0+a');
-      expect(value(resolveRevision(open(shop), revision))).toBe(git(shop, 'rev-parse', 'HEAD'));
+      expect(value(resolveRevision(open(shop), revision))).toBe(headOf(shop));
     },
   );
 });
