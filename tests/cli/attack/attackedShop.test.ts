@@ -98,7 +98,7 @@ it.each(numbered(TAKEN_SHOPS))('of hostile shop %i no text is obeyed', async (_,
 });
 
 async function expectProblemsUnmoved(): Promise<void> {
-  for (const columns of WIDTHS) for (const call of OF_PROBLEMS) await expectUnmoved(call, columns);
+  for (const columns of WIDTHS) for (const call of sample(OF_PROBLEMS, 2)) await expectUnmoved(call, columns);
   for (const call of sample(OF_PROBLEMS_OF_NO_WIDTH, A_FEW)) await expectUnmoved(call, undefined);
 }
 
