@@ -13,7 +13,7 @@ import {
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { fetchNode } from './nodes.js';
+import { fetchNode } from './fetched.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const VERSIONS = ['20.19.0', '22', '24', '26'];
