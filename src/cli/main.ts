@@ -60,7 +60,7 @@ function besideThis<Exports>(file: string): Exports {
 
 /** Node's own modules come compiled, for V8's own options alone: what git is asked with is loaded before those change. */
 function asksGit(word: string): boolean {
-  return word === 'diff' || /^--(?:since|at|history)\b/.test(word);
+  return word === 'diff' || /^--(?:since|at|history|staged)\b/.test(word);
 }
 
 /** Undefined where somebody has removed it. */

@@ -1,7 +1,7 @@
-import { randomBytes } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { systemCode } from '../problem.ts';
+import { crypto } from './lateModules.ts';
 
 /** Who we are among the processes that may hold a lock, and how time passes for us. */
 export interface ThisProcess {
@@ -22,7 +22,7 @@ export const thisProcess: ThisProcess = {
   host: hostname().replace(/[^\w-]/g, '-') || 'unnamed',
   boot: bootId(),
   isAlive,
-  nonce: () => randomBytes(16).toString('hex'),
+  nonce: () => crypto().randomBytes(16).toString('hex'),
   elapsedMs: () => performance.now(),
   sleepMs: (duration) => {
     Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, duration);

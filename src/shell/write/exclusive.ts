@@ -1,7 +1,7 @@
-import { randomBytes } from 'node:crypto';
 import { basename, dirname, join } from 'node:path';
 import { readUpTo } from '../discover/safeRead.ts';
 import { systemCode } from '../problem.ts';
+import { crypto } from '../process/lateModules.ts';
 import type { ThisProcess } from '../process/thisProcess.ts';
 import type { FileLayer } from './fileLayer.ts';
 
@@ -108,7 +108,7 @@ export function quietly(work: () => void): void {
 
 /** `.NAME.HOST.PID.RANDOM.tmp`: hidden from discovery, and tells whether its writer is gone. */
 export function temporaryPath(self: ThisProcess, path: string): string {
-  const random = randomBytes(6).toString('hex');
+  const random = crypto().randomBytes(6).toString('hex');
   return join(dirname(path), `.${basename(path)}.${self.host}.${self.pid}.${random}.tmp`);
 }
 
