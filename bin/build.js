@@ -1,11 +1,9 @@
 // Builds everything that is made from the sources: schemas/, the validators, dist/. Says nothing when all is well.
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { BUNDLE, SCRIPTS } from './bundle.js';
-import { commitAll } from './commitAll.js';
 import { bundledPackages, noticesText } from './notices.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -18,17 +16,6 @@ const SCRIPT_SOURCES = [
   'src/output/page/page.ts',
   'src/calculator/calculator.ts',
   'src/parquet/parquetBytes.ts',
-];
-
-const EXAMPLE = 'engines/reservoir-pump-2';
-
-/** What is called most, by whoever works in a shop. */
-const CALLS = [
-  'check',
-  'check --format json',
-  'check --since HEAD~1',
-  `diff teardown rebuild ${EXAMPLE}`,
-  'diff HEAD~1 HEAD',
 ];
 
 const ofValidators = await writeGenerated(await loadSource('src/build/generate.ts'));
@@ -73,38 +60,6 @@ async function bundleProgram(ofValidators) {
     metafile: true,
   });
   writeFileSync(join(dist, 'NOTICES.txt'), noticesText(root, bundledPackages([ofValidators, metafile])));
-  const kept = await loadSource('src/shell/process/keptCode.ts');
-  if (kept.needsKeptCode) await keepCompiled(join(dist, 'run.cjs'), kept);
-}
-
-/** What V8 has compiled by the time the program has carried out these calls, into a file and in a terminal. */
-async function keepCompiled(file, { loadFromKeptCode, keepCode }) {
-  const { skipOptimising } = await loadSource('src/shell/process/compiler.ts');
-  // V8 takes compiled code only under the options that it was made under.
-  skipOptimising();
-  const { exports, script } = loadFromKeptCode(file);
-  const shop = mkdtempSync(join(tmpdir(), 'tenths-build-'));
-  try {
-    commitExamples(shop);
-    const write = () => {};
-    for (const out of [{ write }, { write, isTTY: true, columns: 80 }]) {
-      const world = { workingDirectory: shop, environment: {}, out, err: out };
-      for (const call of CALLS) await exports.run(call.split(' '), world);
-    }
-  } finally {
-    rmSync(shop, { recursive: true, force: true });
-  }
-  keepCode(file, script.createCachedData());
-}
-
-/** The example shop as it was before its last session, and as it is. */
-function commitExamples(folder) {
-  const sessions = join(folder, EXAMPLE, 'sessions');
-  cpSync(join(root, 'examples'), folder, { recursive: true });
-  rmSync(join(sessions, '2026-03-14-rebuild.yaml'));
-  commitAll(folder);
-  cpSync(join(root, 'examples', EXAMPLE, 'sessions'), sessions, { recursive: true });
-  commitAll(folder);
 }
 
 /** A file that stays as it is keeps its time, so that nothing else is built or tested anew. */

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { chmodSync, mkdtempSync, readdirSync, statSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, mkdtempSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -67,8 +67,11 @@ export const SURROUNDINGS = {
   GIT_COMMITTER_DATE: '2026-07-01T08:00:00Z',
 };
 
-/** Node keeps compiled code there too, so that it is not compiled for each run. */
-const inFolderOf = (folder: string) => ({ PATH: `${folder}:${SURROUNDINGS.PATH}`, XDG_CACHE_HOME: folder });
+/** Compiled code is kept below it too, so that it is not compiled for each run. */
+const inFolderOf = (folder: string) => ({
+  PATH: `${folder}:${SURROUNDINGS.PATH}`,
+  XDG_CACHE_HOME: join(folder, 'cache'),
+});
 
 let folderOfProgram: string | undefined;
 
@@ -77,6 +80,7 @@ function programFolder(): string {
   if (folderOfProgram !== undefined) return folderOfProgram;
   const folder = mkdtempSync(join(tmpdir(), 'tenths-program-'));
   const program = join(folder, 'tenths');
+  mkdirSync(join(folder, 'cache'));
   writeFileSync(program, `#!/bin/sh\nexec ${quoted(process.execPath)} ${quoted(builtProgram())} "$@"\n`);
   chmodSync(program, 0o755);
   folderOfProgram = folder;

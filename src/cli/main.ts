@@ -4,8 +4,9 @@ import { writtenLines } from '../output/escape/line.ts';
 import type * as ParquetFile from '../parquet/parquetBytes.ts';
 import { cacheFolder } from '../shell/process/cacheFolder.ts';
 import { today } from '../shell/process/clock.ts';
-import { loadCompiled } from '../shell/process/compiled.ts';
+import { type Loaded, load, loadCompiled } from '../shell/process/compiled.ts';
 import { optimise, skipOptimising } from '../shell/process/compiler.ts';
+import { keptPath } from '../shell/process/keptCode.ts';
 import { childProcess } from '../shell/process/lateModules.ts';
 import { CannotWrite, standardStream } from '../shell/process/standardStream.ts';
 import { workerPool } from '../shell/process/workerPool.ts';
@@ -33,23 +34,48 @@ async function runShort(): Promise<number> {
     return 2;
   }
   if (words.some(asksGit)) childProcess();
-  skipOptimising();
-  const file = join(import.meta.dirname, 'run.cjs');
-  const { run } = loadCompiled(file, cacheFolder(process.env)) as typeof Program;
+  const { exports, keep } = loadProgram();
+  const { run } = exports as typeof Program;
   const err = standardStream(2);
   const input = () => process.stdin;
-  return run(words, {
+  let isShort = true;
+  const exitCode = await run(words, {
     workingDirectory,
     environment: process.env,
     today: today(),
     out,
     err,
     input,
-    optimise,
+    optimise: () => {
+      isShort = false;
+      optimise();
+    },
     calculator: async () => besideThis<typeof CalculatorFile>('calculator.cjs').newCalculator(),
     parquet: async () => besideThis<typeof ParquetFile>('parquetBytes.cjs').parquetBytes,
     workerPool: (call, tasks) => workerPool(join(import.meta.dirname, 'poolMember.cjs'), call, tasks),
   });
+  // V8 takes compiled code only under the options that it was made under.
+  if (isShort && exitCode !== 2) keep();
+  return exitCode;
+}
+
+/** From what the same command compiled before, where a folder for that is the user's alone. */
+function loadProgram(): Pick<Loaded, 'exports' | 'keep'> {
+  const file = join(import.meta.dirname, 'run.cjs');
+  const folder = folderForCode();
+  const path = folder === undefined ? undefined : keptPath(folder, file, commandIn(words));
+  skipOptimising();
+  return path === undefined ? { exports: load(file), keep: () => {} } : loadCompiled(file, path);
+}
+
+/** Whoever forbids node to keep compiled code wants none of ours either. */
+function folderForCode(): string | undefined {
+  return process.env.NODE_DISABLE_COMPILE_CACHE === undefined ? cacheFolder(process.env) : undefined;
+}
+
+/** What may stand in the name of a file. */
+function commandIn([first = '']: readonly string[]): string {
+  return /^[a-z]+$/.test(first) ? first : 'tenths';
 }
 
 /** A file of the bundle that most runs never load. */

@@ -20,7 +20,7 @@ export function cacheFolder({
   }
 }
 
-/** Throws where it is another's or cannot be made. */
+/** Throws where it is another's, no folder, or cannot be made. */
 function ownFolderIn(parent: string, name: string): string {
   const folder = join(parent, name);
   if (statSync(folder, { throwIfNoEntry: false }) === undefined) mkdirSync(folder, { mode: 0o700 });
@@ -28,6 +28,9 @@ function ownFolderIn(parent: string, name: string): string {
   return folder;
 }
 
-const isOwn = (folder: string): boolean => statSync(folder).uid === process.geteuid?.();
+function isOwn(path: string): boolean {
+  const entry = statSync(path);
+  return entry.isDirectory() && entry.uid === process.geteuid?.();
+}
 
 const isWrittenByOthers = (folder: string): boolean => (statSync(folder).mode & 0o022) !== 0;

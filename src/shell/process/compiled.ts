@@ -1,26 +1,56 @@
+import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { compilingWhole } from './compiler.ts';
-import { loadFromKeptCode, needsKeptCode } from './keptCode.ts';
+import { dirname } from 'node:path';
+import { getHeapCodeStatistics } from 'node:v8';
+import { Script } from 'node:vm';
+import { type KeptCode, readKept, writeKept } from './keptCode.ts';
 
-/** Since 22.1 node keeps what it has compiled, of each version of its own, and believes nothing whose sum is another. */
-interface KeepingNode {
-  readonly enableCompileCache: (folder: string) => unknown;
-  /** Undefined where nothing is kept: the user may have named a folder for it, or forbidden it. */
-  readonly getCompileCacheDir: () => string | undefined;
+/** A file of the bundle, as node makes a function of a CommonJS module. It asks for modules of node alone. */
+type Wrapped = (
+  exports: object,
+  require: typeof process.getBuiltinModule,
+  module: { exports: object },
+  filename: string,
+  dirname: string,
+) => void;
+
+export interface Loaded {
+  readonly exports: object;
+  /** Whether V8 took what was kept. */
+  readonly isKept: boolean;
+  /** Keeps for the next run what has run by now. */
+  readonly keep: () => void;
 }
 
 /**
- * The exports of a file of the bundle, compiled by an earlier run where that is possible: to compile it anew at each start
- * takes longer than to judge an engine.
- * @param folder where node may keep what it has compiled
+ * Runs a file of the bundle from what earlier runs compiled of it: to compile it anew at each start takes longer than to
+ * judge an engine, and node's own cache holds a file whole or what ran as it was loaded.
+ * @param path where that is kept
  */
-export function loadCompiled(file: string, folder: string | undefined): object {
-  if (needsKeptCode) return loadFromKeptCode(file).exports;
-  const node = process.getBuiltinModule('node:module') as unknown as KeepingNode;
-  if (folder !== undefined) node.enableCompileCache(folder);
-  // Node keeps what was compiled as the file was loaded, so functions that are called later have to be compiled by then.
-  return node.getCompileCacheDir() === undefined ? load(file) : compilingWhole(() => load(file));
+export function loadCompiled(file: string, path: string): Loaded {
+  const source = readFileSync(file);
+  const kept = readKept(path, source);
+  const script = new Script(
+    `(function(exports,require,module,__filename,__dirname){${source.toString('latin1')}\n})`,
+    { filename: file, ...(kept === undefined ? {} : { cachedData: kept.code }) },
+  );
+  const module = { exports: {} };
+  const wrapped: Wrapped = script.runInThisContext();
+  wrapped(module.exports, process.getBuiltinModule, module, file, dirname(file));
+  const taken = script.cachedDataRejected === false ? kept : undefined;
+  return {
+    exports: module.exports,
+    isKept: taken !== undefined,
+    keep: () => {
+      const codeBytes = getHeapCodeStatistics().bytecode_and_metadata_size;
+      if (hasGrown(codeBytes, taken)) writeKept(path, { code: script.createCachedData(), codeBytes }, source);
+    },
+  };
 }
+
+/** To keep it takes as long as compiling some of it, so a function or two are not worth it. */
+const hasGrown = (codeBytes: number, kept: KeptCode | undefined): boolean =>
+  kept === undefined || codeBytes > kept.codeBytes * 1.02;
 
 /** As node does it. */
 export const load = (file: string): object => createRequire(file)(file);

@@ -18,13 +18,3 @@ export function optimise(): void {
   // Left to itself the heap may grow fourfold before it is swept, to keep what was forgotten an engine ago.
   setFlagsFromString('--heap-growing-percent=100');
 }
-
-/** What is loaded meanwhile is compiled with all its functions, not with those alone that are called as it loads. */
-export function compilingWhole<Result>(load: () => Result): Result {
-  setFlagsFromString('--no-lazy');
-  try {
-    return load();
-  } finally {
-    setFlagsFromString('--lazy');
-  }
-}

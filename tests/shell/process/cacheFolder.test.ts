@@ -7,6 +7,7 @@ import {
   rmSync,
   statSync,
   symlinkSync,
+  writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -51,6 +52,11 @@ describe('the folder of what can be made anew', () => {
     expect(cacheFolder(environment)).toBeUndefined();
     expect(existsSync('/nonexistent')).toBe(false);
     expect(existsSync('relative')).toBe(false);
+  });
+
+  it('is none where a file has its name', () => {
+    writeFileSync(join(home, 'tenths'), '');
+    expect(cacheFolder({ XDG_CACHE_HOME: home })).toBeUndefined();
   });
 
   it('is none in a folder of another user, and nothing is made there', () => {

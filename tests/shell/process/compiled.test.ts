@@ -1,25 +1,35 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdtempSync, readdirSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  rmSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { buildSync } from 'esbuild';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { SHORT_RUN } from '../../../src/shell/process/compiler.ts';
-import { keptCodeOf, needsKeptCode } from '../../../src/shell/process/keptCode.ts';
-import { projectFolder, type Ran } from '../../program.ts';
+import { projectFolder, type Ran, runLine } from '../../program.ts';
 
 let folder = '';
 let loader = '';
 
 beforeAll(() => {
-  loader = join(realpathSync(mkdtempSync(join(tmpdir(), 'tenths loader '))), 'keptCode.cjs');
-  const source = join(projectFolder, 'src/shell/process/keptCode.ts');
+  loader = join(realpathSync(mkdtempSync(join(tmpdir(), 'tenths loader '))), 'compiled.cjs');
+  const source = join(projectFolder, 'src/shell/process/compiled.ts');
   buildSync({ entryPoints: [source], bundle: true, format: 'cjs', platform: 'node', outfile: loader });
 });
 
 afterAll(() => rmSync(dirname(loader), { recursive: true }));
 
-// A copy of the program, since what was kept of it is spoiled here, and a home of its own.
+// A copy of the program, since it is changed here, and a home of its own.
 beforeEach(() => {
   folder = realpathSync(mkdtempSync(join(tmpdir(), 'tenths compiled ')));
   for (const part of ['bin/tenths.cjs', 'dist']) {
@@ -29,53 +39,55 @@ beforeEach(() => {
 
 afterEach(() => rmSync(folder, { recursive: true }));
 
-function runCopy(environment: Readonly<Record<string, string>> = {}): Ran {
-  const words = [
-    join(folder, 'bin/tenths.cjs'),
-    'check',
-    join(projectFolder, 'examples/engines/reservoir-pump-2'),
-  ];
-  const env = { HOME: folder, ...environment };
-  const { stdout, stderr, status } = spawnSync(process.execPath, words, { encoding: 'utf8', env });
+const ENGINE = join(projectFolder, 'examples/engines/reservoir-pump-2');
+
+function runCopy(...options: readonly string[]): Ran {
+  const words = [join(folder, 'bin/tenths.cjs'), 'check', ENGINE, ...options];
+  const { stdout, stderr, status } = spawnSync(process.execPath, words, {
+    encoding: 'utf8',
+    env: { HOME: folder },
+  });
   return { stdout, stderr, exitCode: status };
 }
 
-/** What node did with the code that it had kept: it tells so where the other output goes. */
-const told = (): string => {
-  const { stdout, stderr } = runCopy({ NODE_DEBUG_NATIVE: 'COMPILE_CACHE' });
-  return stdout + stderr;
-};
-
 const program = (): string => join(folder, 'dist/run.cjs');
+const cache = (): string => join(folder, '.cache/tenths');
 
-/** The file of compiled code, by the build or by node. */
 function keptFile(): string {
-  if (needsKeptCode) return keptCodeOf(program());
-  const cache = join(folder, '.cache/tenths');
-  const found = readdirSync(cache, { recursive: true, withFileTypes: true }).filter((each) => each.isFile());
-  expect(found).toHaveLength(1);
-  return join(found[0]?.parentPath ?? '', found[0]?.name ?? '');
+  const names = readdirSync(cache());
+  expect(names).toEqual([expect.stringMatching(/^check-[0-9a-f]{8}\.compiled$/)]);
+  return join(cache(), names[0] ?? '');
 }
 
-/** Whether V8 took the code that the build kept, as the program loads it; undefined where it was not even offered. */
-function isKeptTaken(version = process.version): boolean | undefined {
+/** Whether V8 takes what is kept, as the program loads it. */
+function isTaken(version = process.version): boolean {
   const script = `
     Object.defineProperty(process, 'version', { value: ${JSON.stringify(version)} });
     for (const option of ${JSON.stringify(SHORT_RUN)}) require('node:v8').setFlagsFromString(option);
-    const { cachedDataRejected } = require(process.argv[1]).loadFromKeptCode(process.argv[2]).script;
-    process.stdout.write(String(cachedDataRejected));`;
-  const { stdout, stderr } = spawnSync(process.execPath, ['-e', script, loader, program()], {
+    process.stdout.write(String(require(process.argv[1]).loadCompiled(process.argv[2], process.argv[3]).isKept));`;
+  const { stdout, stderr } = spawnSync(process.execPath, ['-e', script, loader, program(), keptFile()], {
     encoding: 'utf8',
   });
   expect(stderr).toBe('');
-  return { false: true, true: false }[stdout];
+  return stdout === 'true';
 }
 
 describe('compiled code', () => {
-  it('is taken at the second start', () => {
+  it('is taken at the second start, and not by another version of node', () => {
     runCopy();
-    if (needsKeptCode) expect(isKeptTaken()).toBe(true);
-    else expect(told()).toMatch(/run\.cjs was accepted/);
+    expect(isTaken()).toBe(true);
+    expect(isTaken('v20.0.0')).toBe(false);
+  });
+
+  it('grows with what a call runs more, and stays as it is while none does', () => {
+    runCopy('--help');
+    const small = statSync(keptFile()).size;
+    runCopy();
+    const grown = readFileSync(keptFile());
+    expect(grown.length).toBeGreaterThan(1.5 * small);
+    expect(isTaken()).toBe(true);
+    runCopy();
+    expect(readFileSync(keptFile()).equals(grown)).toBe(true);
   });
 
   it.each([0, 0.001, 0.3, 0.6, 1])('that was spoiled at %d of its length is never run', (at) => {
@@ -85,20 +97,16 @@ describe('compiled code', () => {
     const place = Math.floor(at * (bytes.length - 1));
     bytes[place] = (bytes[place] ?? 0) ^ 0x10;
     writeFileSync(file, bytes);
+    expect(isTaken()).toBe(false);
     expect(runCopy()).toEqual(wanted);
-    writeFileSync(file, bytes);
-    if (needsKeptCode) expect(isKeptTaken()).toBeUndefined();
-    else expect(told()).not.toMatch(/run\.cjs was accepted/);
+    expect(isTaken()).toBe(true);
   });
 
   it.each([0, 100_000])('of which only %d bytes are there is never run', (length) => {
     const wanted = runCopy();
     writeFileSync(keptFile(), readFileSync(keptFile()).subarray(0, length));
+    expect(isTaken()).toBe(false);
     expect(runCopy()).toEqual(wanted);
-  });
-
-  it.runIf(needsKeptCode)('that another version of node made is never run', () => {
-    expect(isKeptTaken('v20.0.0')).toBeUndefined();
   });
 
   it('of a program of the same length is never run', () => {
@@ -106,6 +114,32 @@ describe('compiled code', () => {
     writeFileSync(program(), readFileSync(program(), 'latin1').replaceAll('remark', 'notice'));
     const { stdout } = runCopy();
     expect(stdout).toMatch(/\d+ notices/);
+  });
+
+  it('is whole when several runs keep it at once', async () => {
+    mkdirSync(join(folder, '.cache'));
+    const line = `"${process.execPath}" "${join(folder, 'bin/tenths.cjs')}" check "${ENGINE}"`;
+    const runs = Array.from({ length: 3 }, () =>
+      runLine(line, { cwd: folder, env: { XDG_CACHE_HOME: join(folder, '.cache') } }),
+    );
+    const [first, ...others] = await Promise.all(runs);
+    for (const other of others) expect(other).toEqual(first);
+    expect(isTaken()).toBe(true);
+  });
+
+  it('fills a dozen files at most, and what killed runs left goes first', () => {
+    runCopy();
+    const kept = keptFile();
+    for (let number = 1; number <= 14; number++) {
+      const other = join(cache(), `part-0000000a.compiled.${number}`);
+      writeFileSync(other, '');
+      utimesSync(other, number, number);
+    }
+    writeFileSync(kept, '');
+    runCopy();
+    expect(readdirSync(cache())).toHaveLength(12);
+    expect(readdirSync(cache())).not.toContain('part-0000000a.compiled.3');
+    expect(statSync(kept).size).toBeGreaterThan(100_000);
   });
 
   it('is of ASCII alone, so that the source is read without being decoded', () => {
