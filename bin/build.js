@@ -1,4 +1,5 @@
 // Builds everything that is made from the sources: schemas/, the validators, dist/. Says nothing when all is well.
+import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -59,7 +60,15 @@ async function bundleProgram(ofValidators) {
     outdir: 'dist',
     metafile: true,
   });
+  // Results of another program are not believed: dist/build.txt says which one this is.
+  writeFileSync(join(dist, 'build.txt'), digestOfFiles(Object.keys(metafile.outputs)));
   writeFileSync(join(dist, 'NOTICES.txt'), noticesText(root, bundledPackages([ofValidators, metafile])));
+}
+
+function digestOfFiles(paths) {
+  const hash = createHash('sha256');
+  for (const path of paths.toSorted()) hash.update(readFileSync(join(root, path)));
+  return hash.digest('hex');
 }
 
 /** A file that stays as it is keeps its time, so that nothing else is built or tested anew. */

@@ -1,6 +1,6 @@
 import { Readable } from 'node:stream';
 import { run } from '../src/cli/run.ts';
-import type { Output } from '../src/shell/world.ts';
+import type { CachePlace, Output } from '../src/shell/world.ts';
 import { type Ran, type RunOptions, SURROUNDINGS } from './program.ts';
 
 /** The day on which every call is made. */
@@ -9,6 +9,8 @@ export const TODAY = '2026-03-20';
 export interface HereOptions extends RunOptions {
   /** Makes the output a terminal of that width. */
   readonly columns?: number;
+  /** Where results of earlier calls are kept; without it nothing is. */
+  readonly cache?: CachePlace;
   /** Nobody reads what is printed, as behind a pipe whose other end was closed. */
   readonly isUnread?: boolean;
 }
@@ -21,7 +23,7 @@ interface Answer extends Ran {
 /** One call of the program without a process of its own. What no command expects is thrown. */
 export async function callHere(
   words: readonly string[],
-  { cwd, env = {}, input = '', columns, isUnread = false }: HereOptions,
+  { cwd, env = {}, input = '', columns, cache, isUnread = false }: HereOptions,
 ): Promise<Answer> {
   const [out, err] = [collecting(columns, isUnread), collecting(columns)];
   const exitCode = await run(words, {
@@ -32,6 +34,7 @@ export async function callHere(
     calculator: async () => (await import('../src/calculator/calculator.ts')).newCalculator(),
     out,
     err,
+    cache: () => cache,
     input: () => Readable.from(input === '' ? [] : [Buffer.from(input)], { objectMode: false }),
   });
   return { stdout: out.told(), stderr: err.told(), exitCode };

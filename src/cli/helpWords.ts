@@ -21,6 +21,8 @@ export const ENGINE_OPTION = 'the engine: a path, its folder or its name, or a p
 
 export const AT_OPTION = 'the documents of this git revision instead of those on disk';
 
+export const NO_CACHE = 'work everything out anew, whatever earlier runs kept, and keep nothing';
+
 /** Ours instead of the library's, which says of every switch that it is off by default. */
 export const HELP_WORDS: HelpConfiguration = { optionDescription, argumentDescription };
 

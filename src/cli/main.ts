@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import type * as CalculatorFile from '../calculator/calculator.ts';
 import { writtenLines } from '../output/escape/line.ts';
 import type * as ParquetFile from '../parquet/parquetBytes.ts';
+import { cachePlace } from '../shell/cache/cachePlace.ts';
 import { cacheFolder } from '../shell/process/cacheFolder.ts';
 import { today } from '../shell/process/clock.ts';
 import { type Loaded, load, loadCompiled } from '../shell/process/compiled.ts';
@@ -50,6 +51,7 @@ async function runShort(): Promise<number> {
       isShort = false;
       optimise();
     },
+    cache: () => cachePlace(process.env, import.meta.dirname),
     calculator: async () => besideThis<typeof CalculatorFile>('calculator.cjs').newCalculator(),
     parquet: async () => besideThis<typeof ParquetFile>('parquetBytes.cjs').parquetBytes,
     workerPool: (call, tasks) => workerPool(join(import.meta.dirname, 'poolMember.cjs'), call, tasks),

@@ -4,7 +4,8 @@ import type { Output, World } from '../shell/world.ts';
 import { VERSION } from '../version.ts';
 import { addBenchCommands } from './benchCommands.ts';
 import { addCalc } from './calc/calcCommand.ts';
-import type { CheckCall, CheckedEngine, EngineTask } from './check/checkEngine.ts';
+import type { CheckedEngine } from './check/checkEngine.ts';
+import type { CheckCall, EngineTask } from './check/engineChecker.ts';
 import { addExport } from './export/exportCommand.ts';
 import { addFilm } from './film/filmCommand.ts';
 import { HELP_WORDS } from './helpWords.ts';
@@ -32,8 +33,8 @@ export async function run(words: readonly string[], world: World): Promise<numbe
 
 /** For a thread that takes its share of a run. */
 export async function checkerFor(call: CheckCall): Promise<(task: EngineTask) => CheckedEngine> {
-  const { engineChecker } = await import('./check/checkEngine.ts');
-  return engineChecker(call);
+  const { threadChecker } = await import('./check/engineChecker.ts');
+  return threadChecker(call);
 }
 
 function failure(error: unknown, { err }: World): number {

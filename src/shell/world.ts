@@ -14,12 +14,21 @@ export interface World {
   readonly optimise?: () => void;
   /** Shares a long run among threads. */
   readonly workerPool?: WorkerPool;
+  /** Where results are kept for later runs; undefined where nothing is. */
+  readonly cache?: () => CachePlace | undefined;
   /** Loads what `calc` works with: a file of its own, that no other command pays for. */
   readonly calculator?: () => Promise<Calculator>;
   /** Loads what writes Parquet: a file of its own as well. */
   readonly parquet?: () => Promise<ParquetWriter>;
   /** What is typed or piped in; undefined where a command has nothing to ask. */
   readonly input?: () => Input;
+}
+
+export interface CachePlace {
+  /** Absolute, and the user's alone. */
+  readonly folder: string;
+  /** Which program this is, to the byte: another may come to other results. */
+  readonly build: string;
 }
 
 export type Environment = Readonly<Record<string, string | undefined>>;

@@ -15,9 +15,9 @@ import { CheckWriters } from './checkWriters.ts';
 import type { SessionChoice } from './chooseSessions.ts';
 import { type EngineSource, engineSource } from './engineSource.ts';
 import { HeldOutput } from './heldOutput.ts';
-import { readKnown, writeKnown } from './knownFile.ts';
-import { asKnown, filesWithKnown } from './knownFindings.ts';
-import { coveredBy, KnownRun } from './knownRun.ts';
+import { readKnown, writeKnown } from './known/knownFile.ts';
+import { asKnown, filesWithKnown } from './known/knownFindings.ts';
+import { coveredBy, KnownRun } from './known/knownRun.ts';
 import { outsideEngines } from './outsideEngines.ts';
 import { type Share, shareOf } from './share.ts';
 import { changedIn, type Since } from './since.ts';
@@ -37,6 +37,8 @@ export interface CheckOptions extends JudgingOptions, SessionChoice {
   readonly at?: string | undefined;
   /** What is staged in git is read, of the engines for which that differs from the last commit; nothing is printed where all is well. */
   readonly staged?: boolean | undefined;
+  /** False where what earlier runs kept is left alone. */
+  readonly cache?: boolean | undefined;
   /** A revision: only engines whose documents are not as they were then. */
   readonly since?: string | undefined;
 }

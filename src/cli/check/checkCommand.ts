@@ -2,7 +2,7 @@ import { type Command, Option } from 'commander';
 import { CHECK_FORMATS } from '../../output/check/formats/index.ts';
 import type { World } from '../../shell/world.ts';
 import { formatOption } from '../format/formatChoice.ts';
-import { AT_OPTION as AT, helpEnd } from '../helpWords.ts';
+import { AT_OPTION as AT, helpEnd, NO_CACHE } from '../helpWords.ts';
 import { engineOption, judgeByOption, ruleOption } from '../judgeOptions.ts';
 import { shareOption } from './share.ts';
 
@@ -38,6 +38,7 @@ export function addCheck(program: Command, world: World, done: (exitCode: number
     .option('--update-known', 'write into that file whatever is found now')
     .addOption(shareOption())
     .option('--detail', 'uncertainty, route and instrument of every value, and every remark', false)
+    .option('--no-cache', NO_CACHE)
     .addOption(formatOption(Object.keys(CHECK_FORMATS)))
     .addHelpText('after', CHECK_END)
     .action(async (paths: string[], options) => {

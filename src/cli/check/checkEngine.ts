@@ -9,14 +9,13 @@ import { type MarkedStay, marksIn } from '../../compare/parts/marks.ts';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
 import { isAtOrAbove } from '../../documents/opened.ts';
 import type { KnownFinding } from '../../output/check/knownFinding.ts';
+import { ReportedEngine, type ShownEngine } from '../../output/check/shownEngine.ts';
 import type { Texts } from '../../shell/discover/loadEngines.ts';
-import type { World } from '../../shell/world.ts';
-import { byShop, type ShopPaths } from '../shop/resolveShop.ts';
-import { workTreeSource } from '../shop/shopSource.ts';
+import type { ShopPaths } from '../shop/resolveShop.ts';
 import { chooseSessions, type SessionChoice } from './chooseSessions.ts';
-import { type EngineParts, engineParts, type PartOptions } from './engineParts.ts';
-import { foundIn, type KnownOptions, sessionOf, withKnown } from './knownFindings.ts';
-import type { Looked } from './knownRun.ts';
+import type { EngineParts, PartOptions } from './engineParts.ts';
+import { foundIn, type KnownOptions, sessionOf, withKnown } from './known/knownFindings.ts';
+import type { Looked } from './known/knownRun.ts';
 import { type Counts, countsOf } from './tally.ts';
 
 export interface EngineOptions extends JudgingOptions, SessionChoice, PartOptions {
@@ -60,37 +59,48 @@ export function judgeEngine(
   const base = { folder: shop.store.shown(folder), diagnostics, texts: textsWith(diagnostics, texts) };
   if (engine === undefined) return { ...base, judged: undefined, marks: [] };
   const report = reportEngine(engine, registry, options);
-  const bearing = selected.filter(
-    (each) => isAtOrAbove(each.folder, folder) || isAtOrAbove(folder, each.folder),
-  );
-  const chosen = chooseSessions(
-    report,
-    options,
-    bearing.map(({ file, folder: around }) => shop.store.shown(file ?? around)),
-  );
+  const chosen = chooseSessions(report, options, filesNamed(folder, { shop, selected }));
   return { ...base, judged: { report, chosen }, marks: marksIn({ engine, registry }) };
 }
 
-export function checkEngine(
-  folder: string,
-  paths: ShopPaths,
-  options: EngineOptions,
-  partsOf: EngineParts,
-): CheckedEngine {
-  const { judged, ...base } = judgeEngine(folder, paths, options);
+/** The files of a call that bear on an engine, as they are shown; none where a folder does, since that asks for all of it. */
+export function filesNamed(folder: string, { shop, selected }: ShopPaths): readonly string[] {
+  const bearing = selected.filter(
+    (each) => isAtOrAbove(each.folder, folder) || isAtOrAbove(folder, each.folder),
+  );
+  const files = bearing.flatMap(({ file }) => (file === undefined ? [] : [shop.store.shown(file)]));
+  return files.length === bearing.length ? files : [];
+}
+
+/** An engine judged for a run, before any format has made its part of it: plain data, in JSON too. */
+export interface TakenUp extends Pick<CheckedEngine, 'folder' | 'diagnostics' | 'marks'> {
+  readonly texts: readonly (readonly [path: string, text: string])[];
+  readonly judged: (Omit<JudgedEngine, 'parts'> & { readonly shown: ShownEngine }) | undefined;
+}
+
+export function takeUp(folder: string, paths: ShopPaths, options: EngineOptions): TakenUp {
+  const { judged, texts, ...rest } = judgeEngine(folder, paths, options);
+  const base = { ...rest, texts: [...texts] };
   if (judged === undefined) return { ...base, judged };
   const { report } = judged;
   const chosen = withKnown(judged.chosen, base.folder, options.known);
   return {
     ...base,
     judged: {
-      parts: partsOf(report, chosen),
+      shown: new ReportedEngine(report, chosen, options),
       // What a session that is not judged would have said is not known.
       looked: report.engine.notJudged.length > 0 ? [] : options.all === true ? 'all' : chosen.map(sessionOf),
       found: options.known === undefined ? [] : foundIn(chosen, base.folder),
       ...countsOf(chosen),
     },
   };
+}
+
+export function withParts({ texts, judged, ...rest }: TakenUp, partsOf: EngineParts): CheckedEngine {
+  const base = { ...rest, texts: new Map(texts) };
+  if (judged === undefined) return { ...base, judged };
+  const { shown, ...counted } = judged;
+  return { ...base, judged: { ...counted, parts: partsOf(shown) } };
 }
 
 const textsWith = (diagnostics: readonly Diagnostic[], texts: Texts): Texts =>
@@ -100,41 +110,3 @@ const textsWith = (diagnostics: readonly Diagnostic[], texts: Texts): Texts =>
       return text === undefined ? [] : [[path, text] as const];
     }),
   );
-
-/** What a thread must know to check engines of one shop as the run would. */
-export interface CheckCall {
-  readonly paths: readonly string[];
-  readonly options: EngineOptions;
-  readonly world: Pick<World, 'workingDirectory' | 'environment' | 'today'> & {
-    readonly isTTY: boolean | undefined;
-    readonly columns: number | undefined;
-  };
-}
-
-/** An engine of a call's shops: by the shop's root, and by its folder there. */
-export interface EngineTask {
-  readonly root: string;
-  readonly folder: string;
-}
-
-/** Opens the shops of a call anew, in a thread of its own; what formats make of an engine goes back to the run. */
-export async function engineChecker({
-  paths,
-  options,
-  world,
-}: CheckCall): Promise<(task: EngineTask) => CheckedEngine> {
-  const { isTTY, columns, ...around } = world;
-  const out = {
-    ...(isTTY === undefined ? {} : { isTTY }),
-    ...(columns === undefined ? {} : { columns }),
-    write: () => undefined,
-  };
-  const here: World = { ...around, out, err: out };
-  const shops = new Map(byShop(paths, workTreeSource(here)).map((each) => [each.shop.root, each]));
-  const partsOf = await engineParts(options, here);
-  return ({ root, folder }) => {
-    const shop = shops.get(root);
-    if (shop === undefined) throw new Error(`no shop at ${root}`);
-    return checkEngine(folder, shop, options, partsOf);
-  };
-}

@@ -1,7 +1,6 @@
-import type { EngineReport, ReportedSession, StateReport } from '../../checks/judge/report.ts';
 import type { CheckFormat } from '../../output/check/formats/format.ts';
 import { CHECK_FORMATS } from '../../output/check/formats/index.ts';
-import { ReportedEngine, type ShownEngine } from '../../output/check/shownEngine.ts';
+import type { ShownEngine } from '../../output/check/shownEngine.ts';
 import type { Showing } from '../../output/check/view/engineView.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
@@ -13,21 +12,13 @@ export interface PartOptions extends Showing {
   readonly share?: Share | undefined;
 }
 
-export type EngineParts = (
-  report: EngineReport,
-  chosen: readonly (ReportedSession | StateReport)[],
-) => readonly unknown[];
-
-export async function engineParts(options: PartOptions, world: World): Promise<EngineParts> {
-  const partsOf = await shownParts(options, world);
-  return (report, chosen) => partsOf(new ReportedEngine(report, chosen, options));
-}
+export type EngineParts = (shown: ShownEngine) => readonly unknown[];
 
 /** What each format of a call makes of an engine, in their order: plain data, looked into by the format alone. */
 export async function shownParts(
   { format: choices, detail, share }: Pick<PartOptions, 'format' | 'detail' | 'share'>,
   world: World,
-): Promise<(shown: ShownEngine) => readonly unknown[]> {
+): Promise<EngineParts> {
   const formats = await formatsOf(choices);
   const contexts = choices.map((each) => ({
     style: styleOf(each, world, detail),

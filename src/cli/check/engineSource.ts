@@ -1,13 +1,7 @@
 import type { World } from '../../shell/world.ts';
 import type { ShopPaths } from '../shop/resolveShop.ts';
-import {
-  type CheckCall,
-  type CheckedEngine,
-  checkEngine,
-  type EngineOptions,
-  type EngineTask,
-} from './checkEngine.ts';
-import { engineParts } from './engineParts.ts';
+import type { CheckedEngine } from './checkEngine.ts';
+import { type CheckCall, type CheckerOptions, type EngineTask, engineChecker } from './engineChecker.ts';
 
 /** Checks engines of a shop, one at a time and in their order. */
 export type EngineSource = (
@@ -21,7 +15,7 @@ const FEW = 30;
 /** As many engines as are checked sooner than threads have started. */
 const MANY = 60;
 
-interface Options extends EngineOptions {
+interface Options extends CheckerOptions {
   readonly at?: string | undefined;
   readonly staged?: boolean | undefined;
 }
@@ -32,13 +26,13 @@ export async function engineSource(
   options: Options,
   world: World,
 ): Promise<EngineSource> {
-  const partsOf = await engineParts(options, world);
+  const check = await engineChecker(options, world);
   const { workerPool } = world;
   const mayShare = options.at === undefined && options.staged !== true && options.session === undefined;
   return (folders, shopPaths) => {
     if (folders.length > FEW) world.optimise?.();
     if (workerPool === undefined || !mayShare || folders.length <= MANY) {
-      return checkedHere(folders, (folder) => checkEngine(folder, shopPaths, options, partsOf));
+      return checkedHere(folders, (folder) => check(folder, shopPaths));
     }
     const tasks = folders.map((folder): EngineTask => ({ root: shopPaths.shop.root, folder }));
     return workerPool<CheckCall, EngineTask, CheckedEngine>(callOf(paths, options, world), tasks);
@@ -55,9 +49,12 @@ function* checkedHere(
 const callOf = (
   paths: readonly string[],
   options: Options,
-  { workingDirectory, environment, today, out: { isTTY, columns } }: World,
+  { workingDirectory, environment, today, out: { isTTY, columns }, cache }: World,
 ): CheckCall => ({
   paths,
   options,
-  world: { workingDirectory, environment: { ...environment }, today, isTTY, columns },
+  world: {
+    ...{ workingDirectory, environment: { ...environment }, today, isTTY, columns },
+    cachePlace: cache?.(),
+  },
 });

@@ -3,7 +3,8 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { load } from '../../shell/process/compiled.ts';
 import type { Answer, Order } from '../../shell/process/workerPool.ts';
 import type * as Program from '../run.ts';
-import type { CheckedEngine, EngineTask } from './checkEngine.ts';
+import type { CheckedEngine } from './checkEngine.ts';
+import type { EngineTask } from './engineChecker.ts';
 
 // A thread of a run over many engines: told the call as it starts, then engine after engine. V8 takes no code that was
 // compiled under the options of a short run.

@@ -16,11 +16,18 @@ export class ReportedEngine implements ShownEngine {
   readonly #showing: Showing;
   #view: EngineView | undefined;
   #data: EngineJson | undefined;
+  #followUps: readonly FollowUpJson[] | undefined;
 
   constructor(report: EngineReport, chosen: readonly (ReportedSession | StateReport)[], showing: Showing) {
     this.#report = report;
     this.#chosen = chosen;
     this.#showing = showing;
+  }
+
+  /** What was asked for. */
+  toJSON(): Partial<ShownEngine> {
+    const [view, data, followUps] = [this.#view, this.#data, this.#followUps];
+    return { ...(view && { view }), ...(data && { data }), ...(followUps && { followUps }) };
   }
 
   get view(): EngineView {
@@ -34,7 +41,8 @@ export class ReportedEngine implements ShownEngine {
   }
 
   get followUps(): readonly FollowUpJson[] {
-    return this.#report.followUps.map(followUpJson);
+    this.#followUps ??= this.#report.followUps.map(followUpJson);
+    return this.#followUps;
   }
 }
 

@@ -1,4 +1,4 @@
-import { type OpenedDocument, openDocument } from '../../documents/opened.ts';
+import { isAtOrAbove, type OpenedDocument, openDocument } from '../../documents/opened.ts';
 
 /**
  * Documents as they were opened, for a run that reads one shop in two states: what is the same in both is parsed once.
@@ -13,5 +13,11 @@ export class OpenedOnce {
     const document = openDocument(path, shown, bytes);
     this.#known.set(shown, { bytes, document });
     return document;
+  }
+
+  /** What lies in and below a folder, so that memory does not grow with the engines. */
+  forget(folder: string): void {
+    for (const [shown, { document }] of this.#known)
+      if (isAtOrAbove(folder, document.path)) this.#known.delete(shown);
   }
 }

@@ -2,7 +2,7 @@ import { readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv } from 'ajv';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { Remaining } from '../../../src/cli/check/knownFindings.ts';
+import { Remaining } from '../../../src/cli/check/known/knownFindings.ts';
 import { checkSchema } from '../../../src/output/schema/checkSchema.ts';
 import { type CheckOutput, saidIn } from '../../output/check/formats/checkOutput.ts';
 import { readCommand } from '../../output/check/formats/readCommand.ts';

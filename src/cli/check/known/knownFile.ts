@@ -1,11 +1,11 @@
-import type { KnownFinding } from '../../output/check/knownFinding.ts';
-import { json, writtenJson } from '../../output/escape/json.ts';
-import { joined } from '../../output/escape/language.ts';
-import { absolutePath, fileOfCall } from '../../shell/discover/paths.ts';
-import { readBelow } from '../../shell/discover/safeRead.ts';
-import type { World } from '../../shell/world.ts';
-import { replaceFile } from '../../shell/write/replaceFile.ts';
-import { orUsage, UsageError } from '../usage.ts';
+import type { KnownFinding } from '../../../output/check/knownFinding.ts';
+import { json, writtenJson } from '../../../output/escape/json.ts';
+import { joined } from '../../../output/escape/language.ts';
+import { absolutePath, fileOfCall } from '../../../shell/discover/paths.ts';
+import { readBelow } from '../../../shell/discover/safeRead.ts';
+import type { World } from '../../../shell/world.ts';
+import { replaceFile } from '../../../shell/write/replaceFile.ts';
+import { orUsage, UsageError } from '../../usage.ts';
 
 /** The list in a file that `--update-known` has written; none where it is about to be written for the first time. */
 export function readKnown(

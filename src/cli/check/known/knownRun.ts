@@ -1,4 +1,4 @@
-import { type KnownFinding, sortKnown } from '../../output/check/knownFinding.ts';
+import { type KnownFinding, sortKnown } from '../../../output/check/knownFinding.ts';
 import { type KnownOptions, Remaining } from './knownFindings.ts';
 
 /** What of an engine a run has looked at: `all` where every session was asked for. */

@@ -1,6 +1,6 @@
-import type { Finding } from '../../checks/finding.ts';
-import { isState, type ReportedSession, type StateReport } from '../../checks/judge/report.ts';
-import { type KnownFinding, keyOfKnown } from '../../output/check/knownFinding.ts';
+import type { Finding } from '../../../checks/finding.ts';
+import { isState, type ReportedSession, type StateReport } from '../../../checks/judge/report.ts';
+import { type KnownFinding, keyOfKnown } from '../../../output/check/knownFinding.ts';
 
 /** What a run was told of before it began: plain data, so that it may go to another thread. */
 export interface KnownOptions {
