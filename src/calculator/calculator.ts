@@ -146,13 +146,27 @@ const DISABLED = [
   'config',
   'resolve',
   'reviver',
+  // Lists as long as anybody asks for.
+  'zeros',
 ];
 
 function disable(math: MathJsInstance): void {
   const refuse = (name: string) => () => {
     throw new Error(`${name} cannot be used here`);
   };
-  math.import(Object.fromEntries(DISABLED.map((name) => [name, refuse(name)])), { override: true });
+  const disabled = Object.fromEntries(DISABLED.map((name) => [name, refuse(name)]));
+  math.import({ ...disabled, range: shortRange(math) }, { override: true });
+}
+
+/** An engine has fewer positions; one as long as can be written would take all memory. */
+const LONGEST_RANGE = 10_000;
+
+function shortRange({ range }: MathJsInstance): (...ends: number[]) => unknown {
+  return (start = 0, end = 0, step = 1) => {
+    if (!(Math.abs((end - start) / step) < LONGEST_RANGE))
+      throw new Error(`a range has at most ${LONGEST_RANGE} numbers`);
+    return range(start, end, step, true);
+  };
 }
 
 function isUnit(name: string, { unit }: MathJsInstance): boolean {

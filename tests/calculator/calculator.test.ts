@@ -52,7 +52,18 @@ describe('an expression', () => {
     'compile',
     'parser',
     'config',
+    'zeros',
   ])('cannot call %s', (name) => expect(worked(`${name}("1")`)).toBe(`! ${name} cannot be used here`));
+
+  it.each(['1:1e9', 'sum(1:1e7)', '0:1e-9:1', '1:0:2', 'range(1, 1e9)', '1 in:2 in'])(
+    'is no list without end: %s',
+    (text) => expect(worked(text)).toMatch(/^! a range has at most 10000 numbers$/),
+  );
+
+  it('may take some of the values', () => {
+    const values = new Map([['cylinder_bore', { numbers: [4, 2, 3, 1], unit: '', isList: true }]]);
+    expect(calculator.calculate('max(cylinder_bore[2:4])', values)).toEqual({ text: '3' });
+  });
 
   it('takes sums of values by name, one or a list', () => {
     const values = new Map([
