@@ -60,7 +60,7 @@ const NO_JOB: Engine['document']['job'] = {
   delivered: undefined,
 };
 
-const partDocuments = (shop: Shop): readonly OpenedDocument[] =>
+export const partDocuments = (shop: Shop): readonly OpenedDocument[] =>
   shop.store.list(['.']).flatMap((path) => partAt(path, shop) ?? []);
 
 function partAt(path: string, { store }: Shop): OpenedDocument | undefined {

@@ -1,5 +1,6 @@
 import type { EngineReport } from '../../checks/judge/report.ts';
 import type { Engine } from '../../documents/assemble.ts';
+import type { OfferedParts } from '../../documents/parts/offeredPart.ts';
 import type { Line } from '../../output/escape/line.ts';
 import type { Markdown } from '../../output/escape/markdown.ts';
 import { closingPage } from '../../output/plan/closingPage.ts';
@@ -17,7 +18,7 @@ import { planPage, standing } from '../../output/plan/planPage.ts';
 import { planLines } from '../../output/plan/planText.ts';
 import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import { closingOf, mayClose } from '../../plan/closing/closing.ts';
-import { fitsOf, isShort } from '../../plan/fit/fits.ts';
+import { fitsOf, isShort, pistonsFor } from '../../plan/fit/fits.ts';
 import { orderList } from '../../plan/order/orderList.ts';
 import { type WorkPlan, workPlan } from '../../plan/work/workPlan.ts';
 
@@ -40,7 +41,12 @@ export interface PrintedPage {
 }
 
 /** `whole` is the engine with all its sessions: what was agreed to later is agreed to. */
-export function pageOf(choice: PageChoice, report: EngineReport, whole: Engine): PrintedPage {
+export function pageOf(
+  choice: PageChoice,
+  report: EngineReport,
+  whole: Engine,
+  offersFor: () => OfferedParts,
+): PrintedPage {
   const { engine, registry, state } = report;
   if (state === undefined) throw new Error('an engine without a session has no plan');
   const made = workPlan(engine, registry, state);
@@ -57,15 +63,15 @@ export function pageOf(choice: PageChoice, report: EngineReport, whole: Engine):
   if (choice.for === 'machine-shop')
     return printed(
       'machine-shop',
-      machineShopPage({ ...made, engine: whole }, fitsOf(made.context).pistons, about),
+      machineShopPage({ ...made, engine: whole }, pistonsFor(made.context, offersFor()), about),
       hasMust,
     );
   if (choice.fit === true) {
-    const fits = fitsOf(made.context);
+    const fits = fitsOf(made.context, offersFor());
     return printed('fit', fitPage(fits, engine, about), isShort(fits));
   }
   if (choice.order === true) {
-    const lines = orderList(made.context, made.jobs);
+    const lines = orderList(made.context, made.jobs, offersFor());
     const rows = () => orderRows(lines, engine);
     return { ...printed('order', orderPage(lines, engine, about), false), rows };
   }

@@ -10,6 +10,7 @@ import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { printFormats } from '../format/outputs.ts';
+import { offersFor } from '../parts/offers.ts';
 import { openEngine } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
 import { type PageChoice, type PrintedPage, pageOf } from './pages.ts';
@@ -25,7 +26,10 @@ export interface PlanOptions extends PageChoice {
 export function plan(name: string | undefined, options: PlanOptions, world: World): number {
   const opened = openEngine(name, world, options.at);
   const engine = options.session === undefined ? opened.engine : upTo(opened.engine, options.session);
-  const page = pageOf(options, reportOf(engine, opened.registry), opened.engine);
+  const { registry, found } = opened;
+  const page = pageOf(options, reportOf(engine, registry), opened.engine, () =>
+    offersFor(found, { engine, registry }),
+  );
   const exit = opened.hasProblems ? 2 : page.isOpen ? 1 : 0;
   printFormats(options.format, world, (format, style) => writtenAs(format, page, exit, style));
   return exit;

@@ -16,7 +16,11 @@ export function addPlan(program: Command, world: World, done: (exitCode: number)
     .addOption(
       only(new Option('--for <reader>', 'a page to hand over').choices(['customer', 'machine-shop'])),
     )
-    .addOption(only(new Option('--fit', 'shells, pistons, thrust washers and head gasket from stock')))
+    .addOption(
+      only(
+        new Option('--fit', 'shells, pistons, a crankshaft, thrust washers and head gasket from the shelf'),
+      ),
+    )
     .addOption(only(new Option('--order', 'what has to be bought, now and after measuring')))
     .addOption(only(new Option('--closing', 'what is open before the engine is closed up')))
     .option('--session <name>', 'as this session left it, instead of where it stands now')
@@ -45,7 +49,8 @@ const PLAN_END = helpEnd({
     ['tenths plan --closing'],
   ],
   notes: [
-    `Sizes come from the limits, from plan: in shop.yaml, or are marked assumed; parts from documents of kind: stock.
+    `Sizes come from the limits, from plan: in shop.yaml, or are marked assumed; parts from documents of kind: stock
+and kind: part.
 The maker's manual comes first.`,
   ],
   failing: 'something must be done or is open',

@@ -7,6 +7,7 @@ import { sheetMarkdown } from '../../output/report/sheetMarkdown.ts';
 import { sha256Base64 } from '../../shell/process/digest.ts';
 import { printPdf } from '../../shell/process/printPdf.ts';
 import type { World } from '../../shell/world.ts';
+import { offersFor } from '../parts/offers.ts';
 import { upTo } from '../plan/upTo.ts';
 import { openEngine } from '../shop/resolveShop.ts';
 import { orUsage, UsageError } from '../usage.ts';
@@ -33,7 +34,11 @@ export async function report(
   const opened = openEngine(name, world, options.at);
   const engine = options.session === undefined ? opened.engine : upTo(opened.engine, options.session);
   const judged = reportEngine(engine, opened.registry, {});
-  const sheet = sheetFor(options.for, requireState(judged), originAt(opened.revision, world), opened.engine);
+  const { registry, found } = opened;
+  const origin = originAt(opened.revision, world);
+  const sheet = sheetFor(options.for, requireState(judged), origin, opened.engine, () =>
+    offersFor(found, { engine, registry }),
+  );
   writeSheet(target, await writtenAs(target, sheet, options, world));
   world.out.write(writtenLines([writtenText(options.to, sheet)]));
   return opened.hasProblems ? 2 : 0;

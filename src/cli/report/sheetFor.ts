@@ -1,5 +1,6 @@
 import type { EngineReport } from '../../checks/judge/report.ts';
 import type { Engine } from '../../documents/assemble.ts';
+import type { OfferedParts } from '../../documents/parts/offeredPart.ts';
 import { machineShopPage } from '../../output/plan/machineShopPage.ts';
 import { standing } from '../../output/plan/planPage.ts';
 import { customerSheet } from '../../output/report/customerSheet.ts';
@@ -7,14 +8,20 @@ import { factsOf, type Origin } from '../../output/report/facts.ts';
 import { pageSheet } from '../../output/report/pageSheet.ts';
 import type { Reader, Sheet } from '../../output/report/sheet.ts';
 import { shopSheet } from '../../output/report/shopSheet.ts';
-import { fitsOf } from '../../plan/fit/fits.ts';
+import { pistonsFor } from '../../plan/fit/fits.ts';
 import { workPlan } from '../../plan/work/workPlan.ts';
 
 /** Who asks, and as of when; the page itself says which engine and which job. */
 const OF_AN_ORDER: readonly string[] = ['shop', 'as of', 'commit'];
 
 /** The sheet of an engine that has a session. `engine` is whole: what was agreed to later is agreed to. */
-export function sheetFor(reader: Reader, report: EngineReport, origin: Origin, engine: Engine): Sheet {
+export function sheetFor(
+  reader: Reader,
+  report: EngineReport,
+  origin: Origin,
+  engine: Engine,
+  offersFor: () => OfferedParts,
+): Sheet {
   const { state, registry } = report;
   if (state === undefined) throw new Error('an engine without a session has no sheet');
   switch (reader) {
@@ -29,7 +36,7 @@ export function sheetFor(reader: Reader, report: EngineReport, origin: Origin, e
         OF_AN_ORDER.includes(name),
       );
       return pageSheet(
-        machineShopPage({ ...made, engine }, fitsOf(made.context).pistons, about),
+        machineShopPage({ ...made, engine }, pistonsFor(made.context, offersFor()), about),
         reader,
         facts,
       );

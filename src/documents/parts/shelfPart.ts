@@ -18,6 +18,8 @@ export interface ShelfPart<Known extends Measures = Measures> {
   readonly bought: string | undefined;
   readonly from: readonly CameOut[];
   readonly lies: string | undefined;
+  /** The job or the engine that has it. */
+  readonly reserved: string | undefined;
   /** The engine that it fits, as if nothing but this part were there; none where no engine of that name is known. */
   readonly bench: Bench<Known> | undefined;
   readonly place: Place;
@@ -67,6 +69,7 @@ export function readShelfPart<Known extends Measures>(
       place: source.place(item.span),
     })),
     lies: textAt(root, 'lies'),
+    reserved: textAt(root, 'reserved'),
     bench: served && benchOf(root, served, context),
     place: source.place((childOf(root, 'mark') ?? root).span),
   };

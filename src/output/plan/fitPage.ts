@@ -11,28 +11,31 @@ import { numberIn } from '../check/rowJson.ts';
 import { type Figures, figuresOf, wantedText } from './figures.ts';
 import { gasketSection, thicknessSection, washerSection } from './otherFitSections.ts';
 import { nameCell, type Page, type PageCell, type Section, type TableColumn } from './page.ts';
+import { notOfferedSections, wholeSection } from './partSections.ts';
 
 /** The parts that are chosen from stock, as a page. */
 export function fitPage(fits: Fits, engine: Engine, about: readonly string[]): Page {
   const sections = [
+    ...fits.wholes.map(wholeSection),
     ...fits.shells.map((each) => shellSection(each, engine)),
     ...(fits.pistons === undefined ? [] : [pistonTable(fits.pistons, engine)]),
     ...(fits.washers === undefined ? [] : [washerSection(fits.washers, engine)]),
     ...(fits.gasket === undefined ? [] : [gasketSection(fits.gasket, engine)]),
     ...fits.thicknesses.map((each) => thicknessSection(each, engine)),
   ];
+  const left = notOfferedSections(fits.notOffered);
   return {
     title: `${engine.document.name}: parts chosen from stock`,
     about,
     answer: [answer(sections, isShort(fits))],
-    sections,
+    sections: [...sections, ...left],
     cautions: sections.length === 0 ? [] : CAUTIONS,
   };
 }
 
 function answer(sections: readonly Section[], short: boolean): string {
   if (sections.length === 0)
-    return 'nothing in stock is for this engine: a document of kind: stock says what is';
+    return 'nothing in stock is for this engine: documents of kind: stock and kind: part say what is';
   return short
     ? 'not everything has its part: what lacks one says why'
     : 'each place has its part; taken together they lie as near to the middle as stock allows';
@@ -175,6 +178,9 @@ export function pistonTable({ clearance, places, isToBeBored, problem }: PistonF
       ...(isToBeBored && places.length > 0
         ? ['the bores are still to be bored: each is finished to its own piston, and both are marked']
         : []),
+      ...places.flatMap(({ piston: { mark, lies } }) =>
+        lies === undefined ? [] : [`${mark} lies: ${lies}`],
+      ),
       ...(weights.length === places.length || places.length === 0 ? [] : ['not every piston was weighed']),
       ...spreadText(weights),
     ],

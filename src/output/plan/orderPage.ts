@@ -1,6 +1,6 @@
 import type { Engine } from '../../documents/assemble.ts';
-import type { OrderLine } from '../../plan/order/orderList.ts';
-import type { Page, Section } from './page.ts';
+import type { OrderLine } from '../../plan/order/orderLine.ts';
+import type { Page, PageCell, Section } from './page.ts';
 
 /** What has to be bought, now and when sizes are known. */
 export function orderPage(lines: readonly OrderLine[], engine: Engine, about: readonly string[]): Page {
@@ -14,25 +14,34 @@ export function orderPage(lines: readonly OrderLine[], engine: Engine, about: re
     about: [whose.join(', '), ...about],
     answer: lines.length === 0 ? ['nothing is to be ordered'] : [counted(lines)],
     sections: [
-      ...section('order now', 'now', lines),
-      ...section('order after measuring: the size may still change', 'after measuring', lines),
+      ...section('order now', lacking(lines, 'now')),
+      ...section('order after measuring: the size may still change', lacking(lines, 'after measuring')),
+      ...section('on the shelf: none to order', lines.filter(isShelved)),
     ],
     cautions: lines.length === 0 ? [] : CAUTIONS,
   };
 }
 
-const counted = (lines: readonly OrderLine[]): string => {
-  const now = lines.filter(({ when }) => when === 'now').length;
-  return `${now} to order now, ${lines.length - now} after measuring`;
-};
+const toOrder = ({ count, onShelf }: OrderLine): number => Math.max(0, count - onShelf);
+
+const isShelved = (line: OrderLine): boolean => toOrder(line) === 0;
+
+const lacking = (lines: readonly OrderLine[], when: OrderLine['when']): readonly OrderLine[] =>
+  lines.filter((line) => line.when === when && !isShelved(line));
+
+function counted(lines: readonly OrderLine[]): string {
+  const shelved = lines.filter(isShelved).length;
+  const later = lacking(lines, 'after measuring').length;
+  const rest = shelved === 0 ? '' : `, ${shelved} on the shelf`;
+  return `${lacking(lines, 'now').length} to order now, ${later} after measuring${rest}`;
+}
 
 const CAUTIONS: readonly string[] = [
   'Part numbers are those that documents state; the maker’s parts list comes first.',
   'Ask for the size on the box, and measure what comes before anything is cut to it.',
 ];
 
-function section(title: string, when: OrderLine['when'], lines: readonly OrderLine[]): readonly Section[] {
-  const rows = lines.filter((each) => each.when === when);
+function section(title: string, rows: readonly OrderLine[]): readonly Section[] {
   if (rows.length === 0) return [];
   return [
     {
@@ -40,7 +49,7 @@ function section(title: string, when: OrderLine['when'], lines: readonly OrderLi
       table: {
         columns: [
           { heading: '', key: undefined },
-          { heading: 'count', key: 'count', align: 'right' },
+          { heading: 'order', key: 'to_order', align: 'right' },
           { heading: 'what', key: 'what' },
           { heading: 'size', key: 'size' },
           { heading: 'part number', key: 'part_number' },
@@ -48,18 +57,23 @@ function section(title: string, when: OrderLine['when'], lines: readonly OrderLi
           { heading: 'needed by', key: 'needed_by' },
           { heading: 'for', key: 'for' },
         ],
-        rows: rows.map(({ count, what, size, code, onShelf, neededBy, for: job }) => [
-          '[ ]',
-          { text: String(count), value: count },
-          what,
-          size,
-          code ?? { text: '________', value: null },
-          { text: onShelf === 0 ? '' : String(onShelf), value: onShelf },
-          neededBy ?? '',
-          job,
-        ]),
+        rows: rows.map(orderRow),
       },
     },
+  ];
+}
+
+function orderRow(line: OrderLine): readonly PageCell[] {
+  const { what, size, code, count, onShelf, neededBy } = line;
+  return [
+    '[ ]',
+    { text: String(toOrder(line)), value: toOrder(line) },
+    what,
+    size,
+    code ?? { text: '________', value: null },
+    { text: onShelf === 0 ? '' : `${onShelf} of ${count}`, value: onShelf },
+    neededBy ?? '',
+    line.for,
   ];
 }
 
@@ -68,18 +82,32 @@ export const orderRows = (
   lines: readonly OrderLine[],
   { document: { name, job } }: Engine,
 ): readonly (readonly (string | number)[])[] => [
-  ['engine', 'serial', 'job', 'when', 'count', 'what', 'size', 'part number', 'in stock', 'needed by', 'for'],
-  ...lines.map(({ when, count, what, size, code, onShelf, neededBy, for: whose }) => [
+  [
+    'engine',
+    'serial',
+    'job',
+    'when',
+    'to order',
+    'needed',
+    'what',
+    'size',
+    'part number',
+    'in stock',
+    'needed by',
+    'for',
+  ],
+  ...lines.map((line) => [
     name,
     job.serial ?? '',
     job.number ?? '',
-    when,
-    count,
-    what,
-    size,
-    code ?? '',
-    onShelf,
-    neededBy ?? '',
-    whose,
+    line.when,
+    toOrder(line),
+    line.count,
+    line.what,
+    line.size,
+    line.code ?? '',
+    line.onShelf,
+    line.neededBy ?? '',
+    line.for,
   ]),
 ];

@@ -2,16 +2,14 @@ import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { clearance } from '../../characteristics/clearance.ts';
 import { gridOfOne } from '../../characteristics/grid.ts';
 import { fittedSize } from '../../checks/grades/madeSize.ts';
-import { sameGrade } from '../../documents/grades/grade.ts';
-import type { StockPiston } from '../../documents/stock/stock.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import { exactly } from '../../measurement/value.ts';
 import { add, type Fraction, subtract, ZERO } from '../../quantity/fraction.ts';
 import { type PlanContext, sizeOfPart } from '../work/context.ts';
 import type { Cut } from '../work/cut.ts';
-import { type Bore, fitPistons, type Piston, setsByWeight } from './pistons.ts';
-import { onShelf } from './shelf.ts';
+import { type Bore, fitPistons, setsByWeight } from './pistons.ts';
+import { pistonsOfSize, type ShelfPiston, type ShelfPistons } from './shelfPistons.ts';
 import { type Wanted, wantedAt } from './wanted.ts';
 
 /** Pistons chosen for all cylinders, or the sizes to which bores that are still to be bored are finished for them. */
@@ -25,7 +23,7 @@ export interface PistonFit {
 
 export interface PistonPlace {
   readonly position: Position;
-  readonly piston: Piston;
+  readonly piston: ShelfPiston;
   /** Of the bore: as measured, or to be finished to. */
   readonly size: Fraction;
   readonly least: Fraction;
@@ -36,13 +34,16 @@ export interface PistonPlace {
 export type PistonProblem = 'no limits' | 'not measured' | 'too few' | 'nothing fits';
 
 /** The first part that is bought for a bore and of which pistons are on the shelf. */
-export function pistonFit(context: PlanContext, cuts: readonly Cut[]): PistonFit | undefined {
+export function pistonFit(
+  context: PlanContext,
+  cuts: readonly Cut[],
+  shelf: ShelfPistons,
+): PistonFit | undefined {
   const { engine, registry } = context;
   const part = registry.parts.find('piston');
   const bore = part && registry.parts.find(part.sized?.fits ?? '');
   const fit = registry.all.find(({ of, figure }) => of === part?.id && figure === 'clearance');
-  const shelf = onShelf(engine.stock.pistons, engine);
-  if (bore === undefined || fit === undefined || shelf.length === 0) return undefined;
+  if (bore === undefined || fit === undefined || shelf.pistons.length === 0) return undefined;
   const positions = engine.document.layout.positionsOf(bore.family);
   const wanted = positions.map((position) => wantedAt(context, fit, position));
   const none = { clearance: fit, places: [], isToBeBored: false };
@@ -63,17 +64,10 @@ interface Asked {
 
 const spreadOf = ({ engine }: PlanContext): Fraction | undefined => engine.planning.weightSpread?.amount;
 
-const pistonOf = ({ code, diameter, weight, ranIn }: StockPiston): Piston => ({
-  mark: code,
-  ranIn,
-  diameter: diameter.amount,
-  weight: weight?.amount,
-});
-
 function ofFinished(
   context: PlanContext,
   { bore, fit, positions, wanted }: Asked,
-  shelf: readonly StockPiston[],
+  shelf: ShelfPistons,
 ): PistonFit {
   const size = sizeOfPart(context, bore);
   const bores = positions.flatMap((position, index): readonly (Bore & { readonly position: Position })[] => {
@@ -89,12 +83,10 @@ function ofFinished(
   });
   const none = { clearance: fit, places: [], isToBeBored: false };
   if (bores.length < positions.length || size === undefined) return { ...none, problem: 'not measured' };
-  const sized = shelf.filter(
-    (each, _, __, grade = fittedSize(context.engine, undefined, size, positions[0]).grade) =>
-      grade === undefined ? false : sameGrade(each.size, grade),
-  );
+  const { grade } = fittedSize(context.engine, undefined, size, positions[0]);
+  const sized = grade === undefined ? [] : pistonsOfSize(shelf, grade);
   if (sized.length < bores.length) return { ...none, problem: 'too few' };
-  const set = fitPistons(bores, sized.map(pistonOf), spreadOf(context));
+  const set = fitPistons(bores, sized, spreadOf(context));
   if (set === undefined) return { ...none, problem: 'nothing fits' };
   const places = bores.flatMap((each, index) => {
     const [piston, mean] = [set.pistons[index], set.clearances[index]];
@@ -110,15 +102,13 @@ function toBeBored(
   context: PlanContext,
   cut: Cut,
   { fit, positions, wanted }: Asked,
-  shelf: readonly StockPiston[],
+  shelf: ShelfPistons,
 ): PistonFit {
   const choice = cut.groups[0]?.deciding.choice;
   const none = { clearance: fit, places: [], isToBeBored: true };
   if (choice?.kind !== 'step') return { ...none, problem: 'nothing fits' };
   // What has run went with a bore that is cut away.
-  const sized = shelf
-    .filter(({ size, ranIn }) => ranIn === undefined && sameGrade(size, choice.step.grade))
-    .map(pistonOf);
+  const sized = pistonsOfSize(shelf, choice.step.grade).filter(({ ranIn }) => ranIn === undefined);
   const set = setsByWeight(sized, spreadOf(context)).find(({ length }) => length >= positions.length);
   if (set === undefined)
     return { ...none, problem: sized.length < positions.length ? 'too few' : 'nothing fits' };

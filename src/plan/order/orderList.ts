@@ -1,113 +1,42 @@
-import type { Grade } from '../../documents/grades/grade.ts';
-import { gradeText, sameGrade } from '../../documents/grades/grade.ts';
-import { plainName } from '../../documents/planning/handedOver.ts';
-import type { Stock } from '../../documents/stock/stock.ts';
-import type { Part } from '../../layout/part.ts';
-import { onShelf } from '../fit/shelf.ts';
-import { sendings } from '../handover/agreement.ts';
+import { NO_OFFERS, type OfferedParts } from '../../documents/parts/offeredPart.ts';
+import { shelfPistons } from '../fit/shelfPistons.ts';
+import { type WholeFit, wholeFits } from '../fit/wholeParts.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
-
-/** One line of what has to be bought. */
-export interface OrderLine {
-  readonly what: string;
-  /** As the stock or its maker calls it, where that is stated. */
-  readonly code: string | undefined;
-  readonly size: string;
-  readonly count: number;
-  /** How many of the count are on the shelf. */
-  readonly onShelf: number;
-  readonly when: 'now' | 'after measuring';
-  /** The job that needs it. */
-  readonly for: string;
-  /** The day on which it is needed, where one is stated. */
-  readonly neededBy?: string | undefined;
-}
+import { cutLines } from './cutLines.ts';
+import type { OrderLine } from './orderLine.ts';
 
 /** From renewals, from the steps that journals and bores are cut to, from joints, and what goes with any of it. */
-export function orderList(context: PlanContext, jobs: readonly Job[]): readonly OrderLine[] {
-  const real = jobs.filter(({ serves }) => serves === undefined);
-  const withCuts = real.flatMap((job) => cutLines(context, job));
+export function orderList(
+  context: PlanContext,
+  jobs: readonly Job[],
+  offers: OfferedParts = NO_OFFERS,
+): readonly OrderLine[] {
+  const pistons = shelfPistons(context, offers);
+  const wholes = wholeFits(context, offers, pistons).fits;
+  const own = jobs.filter(({ serves }) => serves === undefined);
+  const real = own.filter((job) => !isSpared(job, wholes, context));
+  const withCuts = real.flatMap((job) => cutLines(context, job, pistons));
   const bought = new Set(withCuts.map(({ what }) => what));
   const others = [...real.flatMap((job) => renewalLines(context, job)), ...chosenLines(context, real)];
   const all = [
+    ...wholes.map(wholeLine),
     ...withCuts,
     // What comes with a cut is bought once, in its new size.
     ...others.filter(({ what }) => !bought.has(what)),
-    ...(real.some(isOpened) ? [...fastenerLines(context), ...SUNDRIES] : []),
+    ...(own.some(isOpened) ? [...fastenerLines(context), ...SUNDRIES] : []),
   ];
   return [...all].sort((a, b) => WHEN.indexOf(a.when) - WHEN.indexOf(b.when));
 }
 
 const WHEN: readonly OrderLine['when'][] = ['now', 'after measuring'];
 
+/** Whether a part of the shelf goes in whole, so that this one of the engine's is neither cut nor bought. */
+const isSpared = ({ part }: Job, wholes: readonly WholeFit[], { registry }: PlanContext): boolean =>
+  part !== undefined && wholes.some(({ chosen }) => registry.parts.within(chosen.part).includes(part));
+
 /** An engine that is measured again, and no more, stays as it is. */
 const isOpened = ({ operation }: Job): boolean => operation !== 'measure' && operation !== 'measure again';
-
-/** What is bought for a part that is ground or bored, of the size that it is cut to. */
-function cutLines({ engine, registry }: PlanContext, { cut, name }: Job): readonly OrderLine[] {
-  if (cut === undefined) return [];
-  const mates = registry.parts.all.filter(({ sized }) => sized?.fits === cut.part.id);
-  const sent = sendings(engine).find(({ work }) =>
-    work.some((each) => plainName(each.name) === plainName(name)),
-  );
-  return cut.groups.flatMap(({ places, deciding: { choice } }) =>
-    choice.kind !== 'step'
-      ? []
-      : mates.map((mate): OrderLine => {
-          const { grade } = choice.step;
-          const isShell = mate.sized?.liesIn !== undefined;
-          const all = engine.document.layout.positionsOf(mate.family).length;
-          const count = cut.groups.length > 1 ? places.length : isRings(mate) ? places.length : all;
-          return {
-            what: isRings(mate) ? 'ring sets' : isShell ? `${mate.label} pairs` : mate.plural,
-            code: codeOf(engine.stock, mate, grade),
-            size: gradeText(grade, engine.units.get('length')),
-            count,
-            onShelf: Math.min(count, shelved(engine, mate, grade)),
-            // Bores are finished to pistons in hand; shells are chosen when the journals are ground and measured.
-            when: isShell ? 'after measuring' : 'now',
-            for: name,
-            neededBy: isShell ? sent?.due : sent?.date,
-          };
-        }),
-  );
-}
-
-/** Bought for a bore, and made in no size of their own. */
-const isRings = ({ sized }: Part): boolean => sized?.fits !== undefined && sized.made === undefined;
-
-function codeOf({ shells, pistons, rings }: Stock, mate: Part, grade: Grade): string | undefined {
-  const found =
-    mate.sized?.liesIn !== undefined
-      ? shells.filter(({ part }) => part === mate)
-      : mate.id === 'piston'
-        ? pistons
-        : isRings(mate)
-          ? rings
-          : [];
-  const codes = [...new Set(found.filter(({ size }) => sameGrade(size, grade)).map(({ code }) => code))];
-  if (mate.id === 'piston' || codes.length === 0) return undefined;
-  return codes.length > 1 ? 'by plan --fit' : codes[0];
-}
-
-function shelved(engine: PlanContext['engine'], mate: Part, grade: Grade): number {
-  const { stock } = engine;
-  const isOf = ({ size }: { readonly size: Grade }): boolean => sameGrade(size, grade);
-  const free = (items: readonly { readonly free: number }[]): number =>
-    items.reduce((sum, each) => sum + each.free, 0);
-  if (mate.sized?.liesIn !== undefined)
-    return Math.floor(
-      free(
-        onShelf(
-          stock.shells.filter((each) => each.part === mate && isOf(each)),
-          engine,
-        ),
-      ) / 2,
-    );
-  if (mate.id === 'piston') return free(onShelf(stock.pistons.filter(isOf), engine));
-  return isRings(mate) ? free(onShelf(stock.rings.filter(isOf), engine)) : 0;
-}
 
 /** What was seen to be renewed, and what is out and cannot be cut. */
 function renewalLines({ engine }: PlanContext, job: Job): readonly OrderLine[] {
@@ -143,6 +72,16 @@ function renewalLines({ engine }: PlanContext, job: Job): readonly OrderLine[] {
   };
   return [line];
 }
+
+const wholeLine = ({ chosen: { part, mark }, inPlaceOf }: WholeFit): OrderLine => ({
+  what: part.label,
+  code: mark,
+  size: '',
+  count: 1,
+  onShelf: 1,
+  when: 'now',
+  for: `in place of: ${inPlaceOf.join(', ')}`,
+});
 
 /** Shells and pistons that are to be chosen anew are bought when the sizes are known. */
 const chosenLines = ({ engine }: PlanContext, jobs: readonly Job[]): readonly OrderLine[] =>

@@ -41,6 +41,9 @@ export const partSchema = (offered: readonly Offered[]): Schema =>
         ),
       ),
       lies: text(about('Lies', 'Where it is now.', 'rack 3, upright')),
+      reserved: word(
+        about('Reserved', 'The job, or the engine, that has it: it is offered to no other.', 2417),
+      ),
       fitted,
       inspections: list(
         about('Inspections', 'What was read and done outside an engine, a sitting each.', [

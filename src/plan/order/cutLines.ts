@@ -1,0 +1,81 @@
+import { type Grade, gradeText, sameGrade } from '../../documents/grades/grade.ts';
+import { plainName } from '../../documents/planning/handedOver.ts';
+import type { Stock } from '../../documents/stock/stock.ts';
+import type { Part } from '../../layout/part.ts';
+import { onShelf } from '../fit/shelf.ts';
+import { pistonsOfSize, type ShelfPistons } from '../fit/shelfPistons.ts';
+import { sendings } from '../handover/agreement.ts';
+import type { PlanContext } from '../work/context.ts';
+import type { Job } from '../work/job.ts';
+import type { OrderLine } from './orderLine.ts';
+
+/** What is bought for a part that is ground or bored, of the size that it is cut to. */
+export function cutLines(
+  { engine, registry }: PlanContext,
+  { cut, name }: Job,
+  pistons: ShelfPistons,
+): readonly OrderLine[] {
+  if (cut === undefined) return [];
+  const mates = registry.parts.all.filter(({ sized }) => sized?.fits === cut.part.id);
+  const sent = sendings(engine).find(({ work }) =>
+    work.some((each) => plainName(each.name) === plainName(name)),
+  );
+  return cut.groups.flatMap(({ places, deciding: { choice } }) =>
+    choice.kind !== 'step'
+      ? []
+      : mates.map((mate): OrderLine => {
+          const { grade } = choice.step;
+          const isShell = mate.sized?.liesIn !== undefined;
+          const all = engine.document.layout.positionsOf(mate.family).length;
+          const count = cut.groups.length > 1 ? places.length : isRings(mate) ? places.length : all;
+          return {
+            what: isRings(mate) ? 'ring sets' : isShell ? `${mate.label} pairs` : mate.plural,
+            code: codeOf(engine.stock, mate, grade),
+            size: gradeText(grade, engine.units.get('length')),
+            count,
+            onShelf: Math.min(count, shelved(engine, mate, grade, pistons)),
+            // Bores are finished to pistons in hand; shells are chosen when the journals are ground and measured.
+            when: isShell ? 'after measuring' : 'now',
+            for: name,
+            neededBy: isShell ? sent?.due : sent?.date,
+          };
+        }),
+  );
+}
+
+/** Bought for a bore, and made in no size of their own. */
+const isRings = ({ sized }: Part): boolean => sized?.fits !== undefined && sized.made === undefined;
+
+function codeOf({ shells, pistons, rings }: Stock, mate: Part, grade: Grade): string | undefined {
+  const found =
+    mate.sized?.liesIn !== undefined
+      ? shells.filter(({ part }) => part === mate)
+      : mate.id === 'piston'
+        ? pistons
+        : isRings(mate)
+          ? rings
+          : [];
+  const codes = [...new Set(found.filter(({ size }) => sameGrade(size, grade)).map(({ code }) => code))];
+  if (mate.id === 'piston' || codes.length === 0) return undefined;
+  return codes.length > 1 ? 'by plan --fit' : codes[0];
+}
+
+function shelved(engine: PlanContext['engine'], mate: Part, grade: Grade, pistons: ShelfPistons): number {
+  const { stock } = engine;
+  const isOf = ({ size }: { readonly size: Grade }): boolean => sameGrade(size, grade);
+  const free = (items: readonly { readonly free: number }[]): number =>
+    items.reduce((sum, each) => sum + each.free, 0);
+  if (mate.sized?.liesIn !== undefined)
+    return Math.floor(
+      free(
+        onShelf(
+          stock.shells.filter((each) => each.part === mate && isOf(each)),
+          engine,
+        ),
+      ) / 2,
+    );
+  // What has run went with a bore that is cut away.
+  if (mate.id === 'piston')
+    return pistonsOfSize(pistons, grade).filter(({ ranIn }) => ranIn === undefined).length;
+  return isRings(mate) ? free(onShelf(stock.rings.filter(isOf), engine)) : 0;
+}

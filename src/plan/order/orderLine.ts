@@ -1,0 +1,15 @@
+/** One line of what has to be bought. */
+export interface OrderLine {
+  readonly what: string;
+  /** As the stock or its maker calls it, where that is stated. */
+  readonly code: string | undefined;
+  readonly size: string;
+  readonly count: number;
+  /** How many of the count are on the shelf. */
+  readonly onShelf: number;
+  readonly when: 'now' | 'after measuring';
+  /** The job that needs it. */
+  readonly for: string;
+  /** The day on which it is needed, where one is stated. */
+  readonly neededBy?: string | undefined;
+}
