@@ -1,4 +1,5 @@
 import { isExact } from '../../characteristics/characteristic.ts';
+import { shellWord } from '../../diagnostic/shellWord.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import { instrumentOn } from '../../documents/engine/instrumentOn.ts';
 import type { InstrumentCheck } from '../../documents/session/checked.ts';
@@ -37,7 +38,7 @@ const OFF: FindingKind = {
   usually:
     'Set it and check it again, then take the readings anew; `tenths recall INSTRUMENT --error AMOUNT` tells which verdicts it changes since it was last good.',
   example:
-    'mic-3-4 read 3.0003 in on a standard of 3.0000 in: off by 0.0003 in, and its largest error is 0.0001 in; tenths recall with --error 0.0003in tells what it changes',
+    'mic-3-4 read 3.0003 in on a standard of 3.0000 in: off by 0.0003 in, and its largest error is 0.0001 in; tenths recall mic-3-4 --error 0.0003in tells what it changes',
 };
 
 export const instrumentKinds: readonly FindingKind[] = [UNKNOWN, ASSUMED, OFF];
@@ -100,7 +101,7 @@ function checkedInstrument(check: InstrumentCheck, view: SessionView): readonly 
   if (largest === undefined || compare(absolute(off), largest) <= 0) return [];
   const { unit } = read;
   const text = (amount: typeof off): string => formatAmount(amount, unit, decimalsFor(read.lastDigit, unit));
-  const message = `${instrument.name} read ${text(read.amount)} on a standard of ${text(standard.amount)}: off by ${text(absolute(off))}, and its largest error is ${text(largest)}; tenths recall with --error ${text(off).replace(' ', '')} tells what it changes`;
+  const message = `${instrument.name} read ${text(read.amount)} on a standard of ${text(standard.amount)}: off by ${text(absolute(off))}, and its largest error is ${text(largest)}; tenths recall ${shellWord(instrument.name)} --error ${text(off).replace(' ', '')} tells what it changes`;
   return [finding(OFF, view.session.placeOf(read.span), message)];
 }
 

@@ -1,5 +1,5 @@
 import { characteristics } from '../../characteristics/registry.ts';
-import { shellWord } from '../../output/terminal/shellWord.ts';
+import { shellWord } from '../../diagnostic/shellWord.ts';
 import type { World } from '../../shell/world.ts';
 import { findMeasure } from '../shop/measureNamed.ts';
 import { engineNames, sourceOf } from '../shop/resolveShop.ts';

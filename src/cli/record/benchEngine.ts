@@ -1,8 +1,8 @@
 import type { Registry } from '../../characteristics/registry.ts';
+import { shellWord } from '../../diagnostic/shellWord.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { diagnosticsLines } from '../../output/check/runText.ts';
 import { writtenLines } from '../../output/escape/line.ts';
-import { shellWord } from '../../output/terminal/shellWord.ts';
 import type { LoadedEngine } from '../../shell/discover/loadEngines.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';

@@ -9,7 +9,7 @@ export interface RegisterEntry {
   readonly instrument: RegisteredInstrument;
   /** On the day that is asked about; null where no day is stated. */
   readonly isOverdue: boolean | null;
-  /** The earliest first. */
+  /** Up to that day, the earliest first. */
   readonly evidence: readonly Evidence[];
   /** At how many places it read, itself or as what a gauge was set with; and how many joints it tightened. */
   readonly places: number;
@@ -70,7 +70,7 @@ function entryOf(
   return {
     instrument,
     isOverdue: due === undefined ? null : due < day,
-    evidence: evidenceOf(id, served),
+    evidence: evidenceOf(id, served).filter((each) => each.day <= day),
     places: served
       .flatMap(({ engine }) => takenWith(engine, always))
       .reduce((sum, { positions }) => sum + positions.length, 0),

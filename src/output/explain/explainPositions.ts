@@ -1,10 +1,10 @@
 import { printingOf, readingText } from '../../checks/findings/readings.ts';
 import type { ReportedSession } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
+import { shellWord } from '../../diagnostic/shellWord.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { positionText, verdictText } from '../check/view/rowView.ts';
 import { type Line, line } from '../escape/line.ts';
-import { shellWord } from '../terminal/shellWord.ts';
 import { type Cell, type Column, cell, fitting, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 

@@ -37,6 +37,15 @@ const stateOf = async (folder: string, engine: string) => {
   return first.state;
 };
 
+it.each(['sheet.html', 'sheet.md'])(
+  '%s has the clearance of the running engine beside the cold one',
+  (name) =>
+    inCopyOf('tests/cases/judging/hot-clearance', async (folder) => {
+      const text = shown(await sheetOf(folder, ['.'], name));
+      expect(text.match(/hot 0\.0021 \(estimate\)/g)).toHaveLength(2);
+    }),
+);
+
 describe('the sheet for the shop', () => {
   const pages = new Map<string, string>();
   const states = new Map<string, Awaited<ReturnType<typeof stateOf>>>();

@@ -7,10 +7,10 @@ import {
 } from '../../../checks/judge/report.ts';
 import type { Row } from '../../../checks/judge/row.ts';
 import type { Verdict } from '../../../checks/judge/verdict.ts';
+import { shellWord } from '../../../diagnostic/shellWord.ts';
 import type { Unit } from '../../../quantity/units.ts';
 import { plural } from '../../../quantity/words.ts';
 import { answerText } from '../../state/answerText.ts';
-import { shellWord } from '../../terminal/shellWord.ts';
 import { type FindingsView, findingsView, severitiesText } from './findingsView.ts';
 import { type QuietView, quietMeasures, quietViews, troubledMeasures } from './quietView.ts';
 import { type SteppedBackView, steppedBackView } from './steppedBackView.ts';

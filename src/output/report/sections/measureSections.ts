@@ -4,6 +4,7 @@ import type { Row } from '../../../checks/judge/row.ts';
 import type { Verdict } from '../../../checks/judge/verdict.ts';
 import type { Unit } from '../../../quantity/units.ts';
 import { byMeasure } from '../../check/byMeasure.ts';
+import { hotNote } from '../../check/hotText.ts';
 import { inPinOrder } from '../../check/pinGroups.ts';
 import { quietMeasures, quietViews } from '../../check/view/quietView.ts';
 import type { RowView } from '../../check/view/rowView.ts';
@@ -26,7 +27,8 @@ export function measureSections(report: EngineReport, state: StateReport): reado
   const quiet = quietMeasures(state.rows, state.findings);
   const tables = tablesOf(report, state).map((table) => {
     const { characteristic, rows } = table;
-    const folded = quiet.has(characteristic.id) ? foldedText(rows, unitsFor(report.engine)) : undefined;
+    const isFolded = quiet.has(characteristic.id) && rows.every(({ hot }) => hot === undefined);
+    const folded = isFolded ? foldedText(rows, unitsFor(report.engine)) : undefined;
     const blocks: readonly Block[] = [
       { ...measureBlock(table, report, state, folded), pictures: partPictures(rows, report, state) },
       ...turningPictures(rows, report, state),
@@ -100,7 +102,9 @@ function measureRow(line: RowView, row: Row, { engine }: EngineReport, state: St
     verdict: [verdict, near].filter(Boolean).join(', '),
     tone: toneOf(row.judgement.verdict),
     before: was?.slice('was '.length) ?? lastKnown,
-    notes: [...(judged?.notes ?? []).filter((each) => each !== was), limits].filter(Boolean).join('; '),
+    notes: [...(judged?.notes ?? []).filter((each) => each !== was), hotNote(row, printing), limits]
+      .filter(Boolean)
+      .join('; '),
     others: others.map(({ reading, agreement }) => [reading, agreement].filter(Boolean).join(', ')),
   };
 }
