@@ -14,8 +14,10 @@ const QUESTIONS = {
     const out = box.x < -0.5 || box.y < -0.5 || box.x + box.width > view.width + 0.5 || box.y + box.height > view.height + 0.5;
     return out ? [each.ownerSVGElement.querySelector('title').textContent + ': ' + each.textContent] : [];
   })`,
-  /** Every element with the names of its attributes, in their order. */
-  shape: `() => [...document.querySelectorAll('*')].map((each) => each.tagName + ' ' + each.getAttributeNames().join(' '))`,
+  /** Where links lead, as the page says it. */
+  addresses: `() => [...document.querySelectorAll('[href]')].map((each) => each.getAttribute('href'))`,
+  /** Every element but a link with the names of its attributes, in their order. */
+  shape: `() => [...document.querySelectorAll('*')].filter((each) => each.tagName !== 'A').map((each) => each.tagName + ' ' + each.getAttributeNames().join(' '))`,
 } as const;
 
 export const readInBrowser = (question: keyof typeof QUESTIONS, given?: number): string =>

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { HtmlValidate } from 'html-validate';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { call } from '../cli/call.ts';
-import { sheetOf } from '../cli/report/page.ts';
+import { boardPageOf, sheetOf } from '../cli/report/page.ts';
 import { inCopyOf } from '../replay.ts';
 import { withBrowser } from './browser.ts';
 import { readInBrowser } from './inPage.ts';
@@ -21,6 +21,12 @@ const SHEETS: readonly (readonly [title: string, words: readonly string[], folde
   ['six for a machine shop', ['engines/generator-set-6', '--for', 'machine-shop', '--session', 'teardown']],
 ];
 
+/** Pages of the board, each with where it lies. */
+const BOARD_PAGES: readonly (readonly [title: string, page: string])[] = [
+  ['board', 'index.html'],
+  ['part', 'parts/crankshaft-G6-1.html'],
+];
+
 /** The paper between its margins, at 96 dots an inch: A4 and Letter. */
 const PAPERS = { A4: Math.floor(((210 - 22 - 12) / 25.4) * 96), Letter: Math.floor((8.5 - 34 / 25.4) * 96) };
 
@@ -30,10 +36,12 @@ const sheets = new Map<string, string>();
 beforeAll(async () => {
   for (const [title, words, from = 'examples'] of SHEETS)
     await inCopyOf(from, async (folder) => sheets.set(title, await sheetOf(folder, words)));
+  for (const [title, page] of BOARD_PAGES)
+    await inCopyOf('examples', async (folder) => sheets.set(title, await boardPageOf(folder, page)));
 });
 
 const sheet = (title: string): string => sheets.get(title) ?? '';
-const TITLES = SHEETS.map(([title]) => title);
+const TITLES = [...SHEETS, ...BOARD_PAGES].map(([title]) => title);
 
 describe.each(TITLES)('the sheet of the %s', (title) => {
   it('is valid', async () => {

@@ -1,6 +1,6 @@
 import { type ComparedState, diffStates } from '../../compare/diff.ts';
 import { titleOf } from '../../compare/parts/conflicts.ts';
-import { type MeasuredPart, type MeasuredSitting, measuredPart } from '../../compare/parts/measuredPart.ts';
+import { type MeasuredPart, type MeasuredSitting, measuredParts } from '../../compare/parts/measuredPart.ts';
 import { type EngineState, keyOf, stateOfSession } from '../../compare/state.ts';
 import type { World } from '../../shell/world.ts';
 import { documentsNamed } from '../check/chooseSessions.ts';
@@ -13,7 +13,7 @@ export function comparePart(words: readonly string[], mark: string, world: World
   const [first = '', second, ...more] = words;
   if (more.length > 0) throw new UsageError('too many words', 'tenths diff A [B] --part MARK');
   const { parts, hasProblems } = partsOfShop(undefined, world);
-  const [part, ...others] = partsMarked(mark, parts).map(measuredPart);
+  const [part, ...others] = measuredParts(partsMarked(mark, parts));
   if (part === undefined || others.length > 0) {
     const named = parts.filter((each) => each.mark === mark).map((each) => `"${titleOf(each)}"`);
     throw new UsageError(`several parts are marked ${mark}`, `name one of them: ${named.join(', ')}`);

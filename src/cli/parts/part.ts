@@ -1,7 +1,7 @@
 import { conflictsOf } from '../../compare/parts/conflicts.ts';
 import { type HeldBefore, heldBefore } from '../../compare/parts/heldBefore.ts';
 import { type MarkedPart, markedParts } from '../../compare/parts/markedParts.ts';
-import { type MeasuredPart, measuredPart } from '../../compare/parts/measuredPart.ts';
+import { type MeasuredPart, measuredParts } from '../../compare/parts/measuredPart.ts';
 import type { PastState } from '../../compare/past.ts';
 import { nearest } from '../../diagnostic/suggestion.ts';
 import { partPage } from '../../output/parts/partPage.ts';
@@ -13,7 +13,7 @@ import { type OpenedShop, openShop } from '../shop/everyEngine.ts';
 import type { EngineFolder } from '../shop/resolveShop.ts';
 import { statesBefore } from '../trend/statesBefore.ts';
 import { UsageError } from '../usage.ts';
-import { shelfOf } from './shelf.ts';
+import { calledIn, shelfOf } from './shelf.ts';
 
 export interface PartOptions {
   readonly at?: string | undefined;
@@ -31,9 +31,8 @@ export function part(mark: string | undefined, options: PartOptions, world: Worl
   const exit = hasProblems ? 2 : 0;
   const pages =
     mark === undefined
-      ? [partsPage(parts, parts.map(measuredPart).flatMap(conflictsOf))]
-      : partsMarked(mark, parts).map((each) => {
-          const measured = measuredPart(each);
+      ? [partsPage(parts, measuredParts(parts).flatMap(conflictsOf))]
+      : measuredParts(partsMarked(mark, parts)).map((measured) => {
           const held = options.history === true ? heldOf(measured, opened, world) : undefined;
           return partPage(measured, conflictsOf(measured), held);
         });
@@ -58,7 +57,7 @@ function heldOf(part: MeasuredPart, { engines, revision }: OpenedParts, world: W
 
 export function partsOfShop(at: string | undefined, world: World): OpenedParts {
   const opened = openShop(at, world);
-  const { shelf, hasProblems } = shelfOf(opened, world);
+  const { shelf, hasProblems } = shelfOf(opened.shop, calledIn(opened.engines), world);
   return {
     ...opened,
     parts: markedParts(opened.engines, shelf),

@@ -18,7 +18,8 @@ import type { Shop } from '../shop/shopSource.ts';
 
 /** The parts of a shop that have documents of their own; what is wrong with one is reported on stderr. */
 export function shelfOf(
-  { shop, engines }: OpenedShop,
+  shop: Shop,
+  called: (name: string) => Judgeable | undefined,
   world: World,
 ): { readonly shelf: readonly ShelfPart[]; readonly hasProblems: boolean } {
   const problems: Diagnostic[] = [];
@@ -27,8 +28,6 @@ export function shelfOf(
     texts.set(opened.source.path, opened.source.text);
     problems.push(...opened.problems);
     if (opened.problems.length > 0) return [];
-    const called = (name: string) =>
-      engines.find(({ engine: { document, folder } }) => isCalled(name, { engine: document.name, folder }));
     return readShelfPart(opened, called, problems) ?? [];
   });
   world.err.write(
@@ -38,12 +37,18 @@ export function shelfOf(
   return { shelf: shelf.filter(({ place }) => !broken.has(place.path)), hasProblems: problems.length > 0 };
 }
 
+/** The engine of a name among those of a shop. */
+export const calledIn =
+  (engines: readonly Judgeable[]) =>
+  (name: string): Judgeable | undefined =>
+    engines.find(({ engine: { document, folder } }) => isCalled(name, { engine: document.name, folder }));
+
 /** A shop's engines, and what was read outside of any as if each part were one by itself. */
 export function withBench(
   opened: OpenedShop,
   world: World,
 ): OpenedShop & { readonly all: readonly Judgeable[] } {
-  const { shelf, hasProblems } = shelfOf(opened, world);
+  const { shelf, hasProblems } = shelfOf(opened.shop, calledIn(opened.engines), world);
   const outside = shelf.flatMap(({ name, mark, bench }) => {
     if (bench === undefined) return [];
     const { engine, registry } = bench;

@@ -1,23 +1,30 @@
 import { reportEngine } from '../../checks/judge/report.ts';
+import { type MarkedStay, marksIn } from '../../compare/parts/marks.ts';
 import type { RegisteredInstrument } from '../../documents/engine/instruments.ts';
 import { shortCommit } from '../../output/diff/revision.ts';
 import { writtenLines } from '../../output/escape/line.ts';
 import {
   type Board,
+  type BoardPart,
   type BoardRow,
   boardRow,
   dueBy,
   emptyRow,
   mostUrgentFirst,
 } from '../../output/report/board.ts';
-import type { Origin } from '../../output/report/facts.ts';
+import { boardFact, type Origin, shopFacts } from '../../output/report/facts.ts';
+import { addressFrom, type Links, NO_LINKS, photoAddress } from '../../output/report/links.ts';
+import { pageSheet } from '../../output/report/pageSheet.ts';
 import type { Sheet } from '../../output/report/sheet.ts';
 import { shopSheet } from '../../output/report/shopSheet.ts';
+import { pathInRoot } from '../../shell/discover/root.ts';
 import { sha256Base64 } from '../../shell/process/digest.ts';
 import type { World } from '../../shell/world.ts';
 import { type ReadEngine, readEngine, sourceOf } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
+import { writePartPages } from './boardParts.ts';
 import { originAt } from './origin.ts';
+import { enginePage, partPage } from './pageNames.ts';
 import { FolderOfSheets } from './target.ts';
 
 export interface BoardOptions {
@@ -25,6 +32,8 @@ export interface BoardOptions {
   readonly at?: string;
   readonly withCustomers?: boolean;
 }
+
+const INDEX = 'index.html';
 
 /** More than these are worth compiling for. */
 const FEW = 30;
@@ -40,17 +49,24 @@ export async function board(options: BoardOptions, world: World): Promise<number
   if (folders.length > FEW) world.optimise?.();
   const sheets = new FolderOfSheets(options.to, world);
   const origin = originAt(source.revision, world);
-  const made = new Made(origin, options, (folder, sheet) =>
-    sheets.write(folder, sheetHtml(sheet, { digest: sha256Base64 })),
-  );
+  const write = (page: string, sheet: Sheet): void =>
+    sheets.write(page, sheetHtml(sheet, { digest: sha256Base64 }));
+  const placeOf = (page: string): string => pathInRoot(shop.root, `${sheets.root}/${page}`);
+  const made = new Made(origin, options, placeOf, write);
   const reported = new Set<string>();
   for (const [index, folder] of folders.entries()) {
     tellProgress(index, folders.length, world);
     made.add(folder, readEngine({ shop, folder }, world, reported));
   }
-  sheets.writeIndex(boardHtml(made.board(), { digest: sha256Base64 }));
+  const { parts, hasProblems } = writePartPages(made, shop, world, (path, page) => {
+    const engine = (folder: string): string | undefined =>
+      sheets.has(enginePage(folder)) ? addressFrom(path, enginePage(folder)) : undefined;
+    const links = { ...NO_LINKS, engine, board: addressFrom(path, INDEX) };
+    write(path, pageSheet(page, 'shop', [...shopFacts(origin, made.shop), ...boardFact(links)], links));
+  });
+  sheets.write(INDEX, boardHtml(made.board(parts), { digest: sha256Base64 }));
   world.out.write(writtenLines([`${options.to}/index.html: ${folders.length} engines`]));
-  return made.hasProblems ? 2 : 0;
+  return made.hasProblems || hasProblems ? 2 : 0;
 }
 
 /** Now and then, to somebody who waits. */
@@ -66,12 +82,22 @@ class Made {
   readonly #instruments = new Map<string, RegisteredInstrument>();
   readonly #origin: Origin;
   readonly #options: BoardOptions;
-  readonly #write: (folder: string, sheet: Sheet) => string;
-  #shop = '';
+  readonly #placeOf: (page: string) => string;
+  readonly #write: (page: string, sheet: Sheet) => void;
+  readonly stays: MarkedStay[] = [];
+  readonly engines: { readonly folder: string; readonly engine: string }[] = [];
+  shop = '';
 
-  constructor(origin: Origin, options: BoardOptions, write: (folder: string, sheet: Sheet) => string) {
+  /** `placeOf` gives where a page lies, from the root of the shop. */
+  constructor(
+    origin: Origin,
+    options: BoardOptions,
+    placeOf: (page: string) => string,
+    write: (page: string, sheet: Sheet) => void,
+  ) {
     this.#origin = origin;
     this.#options = options;
+    this.#placeOf = placeOf;
     this.#write = write;
   }
 
@@ -82,18 +108,31 @@ class Made {
 
   #rowOf(folder: string, { engine, registry }: ReadEngine): BoardRow {
     if (engine === undefined) return emptyRow(folder, folder, 'its documents have problems', true);
-    this.#shop = engine.shop ?? this.#shop;
+    this.shop = engine.shop ?? this.shop;
     for (const [id, each] of engine.instruments) this.#instruments.set(id, each);
+    this.engines.push({ folder, engine: engine.document.name });
+    this.stays.push(...marksIn({ engine, registry }));
     const report = reportEngine(engine, registry, {});
     const { state } = report;
     if (state === undefined) return emptyRow(engine.document.name, folder, 'no session yet', false);
     const withCustomers = this.#options.withCustomers === true;
-    const page = this.#write(folder, shopSheet(report, state, this.#origin, withCustomers));
-    return boardRow(report, state, page, withCustomers);
+    const page = enginePage(folder);
+    const links = this.#linksOf(page, folder);
+    this.#write(page, shopSheet(report, state, this.#origin, { links, withCustomer: withCustomers }));
+    return boardRow(report, state, addressFrom(INDEX, page), withCustomers);
+  }
+
+  #linksOf(page: string, folder: string): Links {
+    return {
+      ...NO_LINKS,
+      photo: (path) => photoAddress(path, folder, this.#placeOf(page)),
+      part: (name, mark) => addressFrom(page, partPage(name, mark)),
+      board: addressFrom(page, INDEX),
+    };
   }
 
   /** As of the commit's day, else that of the latest session: never of the clock's. */
-  board(): Board {
+  board(parts: readonly BoardPart[]): Board {
     const { commit } = this.#origin;
     const latest =
       this.#rows
@@ -103,10 +142,11 @@ class Made {
     const day = commit?.date ?? latest;
     const from = commit === undefined ? '' : `, commit ${shortCommit(commit)}`;
     return {
-      title: [this.#shop, 'board'].filter(Boolean).join(': '),
+      title: [this.shop, 'board'].filter(Boolean).join(': '),
       about: `as of ${day}${from}`,
       rows: mostUrgentFirst(this.#rows),
       due: dueBy(this.#instruments.values(), day),
+      parts,
     };
   }
 }

@@ -2,14 +2,16 @@ import { type EngineReport, reportEngine } from '../../checks/judge/report.ts';
 import type { Written } from '../../output/escape/language.ts';
 import { writtenLines } from '../../output/escape/line.ts';
 import { writtenMarkdown } from '../../output/escape/markdown.ts';
+import { type Links, NO_LINKS, photoAddress } from '../../output/report/links.ts';
 import type { Reader, Sheet } from '../../output/report/sheet.ts';
 import { sheetMarkdown } from '../../output/report/sheetMarkdown.ts';
+import { pathInRoot } from '../../shell/discover/root.ts';
 import { sha256Base64 } from '../../shell/process/digest.ts';
 import { printPdf } from '../../shell/process/printPdf.ts';
 import type { World } from '../../shell/world.ts';
 import { offersFor } from '../parts/offers.ts';
 import { upTo } from '../plan/upTo.ts';
-import { openEngine } from '../shop/resolveShop.ts';
+import { type EngineFolder, openEngine } from '../shop/resolveShop.ts';
 import { orUsage, UsageError } from '../usage.ts';
 import { originAt } from './origin.ts';
 import { sheetFor } from './sheetFor.ts';
@@ -35,14 +37,23 @@ export async function report(
   const engine = options.session === undefined ? opened.engine : upTo(opened.engine, options.session);
   const judged = reportEngine(engine, opened.registry, {});
   const { registry, found } = opened;
-  const origin = originAt(opened.revision, world);
-  const sheet = sheetFor(options.for, requireState(judged), origin, opened.engine, () =>
-    offersFor(found, { engine, registry }),
-  );
+  const sheet = sheetFor(options.for, {
+    report: requireState(judged),
+    origin: originAt(opened.revision, world),
+    engine: opened.engine,
+    links: linksFrom(target, found),
+    offers: () => offersFor(found, { engine, registry }),
+  });
   writeSheet(target, await writtenAs(target, sheet, options, world));
   world.out.write(writtenLines([writtenText(options.to, sheet)]));
   return opened.hasProblems ? 2 : 0;
 }
+
+/** A PDF is printed elsewhere than it is kept. */
+const linksFrom = ({ path, form }: Target, { shop, folder }: EngineFolder): Links =>
+  form === 'pdf'
+    ? NO_LINKS
+    : { ...NO_LINKS, photo: (photo) => photoAddress(photo, folder, pathInRoot(shop.root, path)) };
 
 /** `sheet.html: NOT RELEASED, 3 open`. */
 const writtenText = (to: string, { status, reasons, about }: Sheet): string =>

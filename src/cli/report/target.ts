@@ -37,23 +37,26 @@ export const writeSheet = ({ path, form }: Target, written: string | Uint8Array)
 
 /** Pages below one folder, each where its engine lies in the shop. */
 export class FolderOfSheets {
-  readonly #root: string;
+  readonly root: string;
+  readonly #written = new Set<string>();
 
   constructor(to: string, { workingDirectory }: World) {
-    this.#root = pathFrom(workingDirectory, to);
-    const { folder, name } = folderAndName(this.#root);
+    this.root = pathFrom(workingDirectory, to);
+    const { folder, name } = folderAndName(this.root);
     orUsage(makeFolder(folder, name));
   }
 
-  /** Gives where it is, from the index. */
-  write(engine: string, written: Written): string {
-    const page = `${engine === '.' ? 'sheet' : engine}.html`;
-    orUsage(makeFolder(this.#root, page.slice(0, Math.max(0, page.lastIndexOf('/')))));
-    writeSheet({ path: `${this.#root}/${page}`, form: 'html' }, written);
-    return page.split('/').map(encodeURIComponent).join('/');
+  /** `page` is its path from the folder. */
+  write(page: string, written: Written): void {
+    if (this.has(page))
+      throw new UsageError(`two pages would be ${page}`, 'give the folder of the engine another name');
+    this.#written.add(page.toLowerCase());
+    orUsage(makeFolder(this.root, page.slice(0, Math.max(0, page.lastIndexOf('/')))));
+    writeSheet({ path: `${this.root}/${page}`, form: 'html' }, written);
   }
 
-  writeIndex(written: Written): void {
-    writeSheet({ path: `${this.#root}/index.html`, form: 'html' }, written);
+  /** Some disks tell no capital from a small letter. */
+  has(page: string): boolean {
+    return this.#written.has(page.toLowerCase());
   }
 }

@@ -3,7 +3,7 @@ import { titleOf } from '../../compare/parts/conflicts.ts';
 import {
   characteristicsOf,
   type MeasuredPart,
-  measuredPart,
+  measuredParts,
   partTrend,
 } from '../../compare/parts/measuredPart.ts';
 import type { Trend } from '../../compare/trend.ts';
@@ -29,7 +29,7 @@ export function trendOfPart(
       'tenths trend CHARACTERISTIC [POSITION] --part MARK',
     );
   const { parts, hasProblems } = partsOfShop(options.at, world);
-  const { part, trend } = followed(measure, partsMarked(options.part, parts).map(measuredPart), options);
+  const { part, trend } = followed(measure, measuredParts(partsMarked(options.part, parts)), options);
   const engine = part.sittings.findLast(({ isBench }) => !isBench)?.engine ?? part.sittings.at(-1)?.engine;
   if (engine === undefined) throw new UsageError(`${titleOf(part)} was never measured`);
   const found = onlyAt(trend, position, engine);

@@ -62,7 +62,7 @@ export function markedParts(
 }
 
 /** By the word that engines use for it, where the document's own is another word for the same. */
-function ofShelf({ name, mark, bench }: ShelfPart): { readonly name: string; readonly mark: string } {
+export function ofShelf({ name, mark, bench }: ShelfPart): { readonly name: string; readonly mark: string } {
   return { name: partsOfShelf(bench, name)[0]?.part.label ?? name, mark };
 }
 

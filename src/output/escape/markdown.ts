@@ -32,6 +32,12 @@ const REFERS =
 
 const NOTHING = '&#8203;';
 
+/** To an address that is encoded; the text alone where something in it may mean more. */
+export const markdownLink = (text: string, address: string): Markdown =>
+  ENCODED.test(address) ? md`[${text}](${ownPiece<'markdown'>(address)})` : md`${text}`;
+
+const ENCODED = /^[\w.~%/-]+$/;
+
 export const markdownTable = (
   heading: readonly string[],
   rows: readonly (readonly (string | Markdown)[])[],

@@ -3,6 +3,7 @@ import type {
   MeasureBlock,
   MeasureRow,
   PicturesBlock,
+  SheetCell,
   SheetSection,
   TableBlock,
 } from '../report/sheet.ts';
@@ -30,8 +31,14 @@ function blockElement(block: Block): Element {
   }
 }
 
+/** A text, with what leads to another file as a link. */
+export const cellChildren = (cell: SheetCell): readonly Child[] =>
+  typeof cell === 'string'
+    ? [cell]
+    : cell.map(({ text, to }) => (to === undefined ? text : element('a', { href: to }, text)));
+
 /** Folded to a line where that says it all. */
-const foldable = (folded: string | undefined, whole: Element): Element =>
+export const foldable = (folded: string | undefined, whole: Element): Element =>
   folded === undefined
     ? whole
     : element('details', {}, element('summary', { class: 'folded' }, folded), whole);
@@ -95,8 +102,8 @@ const measureRow = (row: MeasureRow, shown: Shown): Element =>
   );
 
 function tableElement({ title, columns, rows, folded }: TableBlock): Element {
-  const cell = (text: string, index: number): Child =>
-    element('td', columns[index]?.align === 'right' ? { class: 'figure' } : {}, text);
+  const cell = (of: SheetCell, index: number): Child =>
+    element('td', columns[index]?.align === 'right' ? { class: 'figure' } : {}, ...cellChildren(of));
   const table = element(
     'table',
     { class: rows.length > 1 ? 'sorts' : undefined },

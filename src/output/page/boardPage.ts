@@ -1,17 +1,18 @@
 import { plural } from '../../quantity/words.ts';
 import { writtenHtml } from '../escape/html.ts';
 import type { Written } from '../escape/language.ts';
-import type { Board, BoardRow, DueInstrument } from '../report/board.ts';
+import type { Board, BoardPart, BoardRow, DueInstrument } from '../report/board.ts';
+import { foldable } from './blocks.ts';
 import { type Element, element } from './element.ts';
 import { styleOf } from './style.ts';
-import { type PageOptions, whole } from './wholePage.ts';
+import { type PageOptions, wholePage } from './wholePage.ts';
 
 /** The index of a folder of sheets: static, for any web server. */
-export function boardHtml({ title, about, rows, due }: Board, options: PageOptions): Written {
+export function boardHtml({ title, about, rows, due, parts }: Board, options: PageOptions): Written {
   const open = rows.filter(({ isOpen }) => isOpen).length;
   const running = { head: title, status: '', foot: about, paper: undefined };
   return writtenHtml(
-    whole(
+    wholePage(
       title,
       styleOf(running),
       options,
@@ -22,7 +23,14 @@ export function boardHtml({ title, about, rows, due }: Board, options: PageOptio
         element('p', { class: 'about' }, about),
         element('p', { class: 'verdict' }, `${plural(rows.length, 'engine')}, ${open} not released`),
       ),
-      element('main', {}, engineTable(rows), dueTable(due), element('div', { class: 'tools' })),
+      element(
+        'main',
+        {},
+        engineTable(rows),
+        dueTable(due),
+        element('div', { class: 'tools' }),
+        partTable(parts),
+      ),
     ),
   );
 }
@@ -76,6 +84,29 @@ const dueTable = (due: readonly DueInstrument[]): Element | undefined =>
               'td',
               { class: isOverdue ? 'out' : 'quiet' },
               isOverdue ? 'overdue' : 'within two months',
+            ),
+          ),
+        ),
+      );
+
+/** More of them than are looked over at once. */
+const MANY_PARTS = 20;
+
+const partTable = (parts: readonly BoardPart[]): Element | undefined =>
+  parts.length === 0
+    ? undefined
+    : foldable(
+        parts.length > MANY_PARTS ? `${parts.length} parts with a mark` : undefined,
+        tableOf(
+          'parts by their marks',
+          ['part', 'mark', 'now'],
+          parts.map(({ name, mark, now, page }) =>
+            element(
+              'tr',
+              {},
+              element('td', {}, name),
+              element('th', { scope: 'row' }, element('a', { href: page }, mark)),
+              element('td', {}, now),
             ),
           ),
         ),

@@ -1,26 +1,27 @@
 import { writtenHtml } from '../escape/html.ts';
 import type { Written } from '../escape/language.ts';
-import { MOST_REASONS, type Sheet } from '../report/sheet.ts';
-import { sectionElement } from './blocks.ts';
+import { MOST_REASONS, piecesText, type Sheet } from '../report/sheet.ts';
+import { cellChildren, sectionElement } from './blocks.ts';
 import { type Element, element } from './element.ts';
 import { styleOf } from './style.ts';
-import { type PageOptions, whole } from './wholePage.ts';
+import { type PageOptions, wholePage } from './wholePage.ts';
 
 export { boardHtml } from './boardPage.ts';
 
 /** A sheet as one file: nothing in it is fetched, and it can be read without its script. */
 export function sheetHtml(sheet: Sheet, options: PageOptions): Written {
   const { title, about, status, sections, cautions, facts } = sheet;
-  const said = (name: string): string => facts.find((each) => each.name === name)?.value ?? '';
+  const said = (name: string): string => piecesText(facts.find((each) => each.name === name)?.value ?? '');
+  const whole = [title, about].filter(Boolean).join(': ');
   const running = {
-    head: status === undefined ? title : `${title}: ${about}`,
+    head: status === undefined ? title : whole,
     status: status?.isOpen ? status.text : '',
     foot: [said('as of'), said('commit') && `commit ${said('commit')}`].filter(Boolean).join(', '),
     paper: options.paper,
   };
   return writtenHtml(
-    whole(
-      `${title}: ${about}`,
+    wholePage(
+      whole,
       styleOf(running),
       options,
       headElement(sheet),
@@ -41,7 +42,7 @@ const headElement = ({ title, about, facts, status, verdict }: Sheet): Element =
     'header',
     { class: 'head' },
     element('h1', {}, title),
-    element('p', { class: 'about' }, about),
+    about === '' ? undefined : element('p', { class: 'about' }, about),
     status && element('p', { class: status.isOpen ? 'status open' : 'status' }, status.text),
     verdict === '' ? undefined : element('p', { class: 'verdict' }, verdict),
     facts.length === 0
@@ -50,7 +51,7 @@ const headElement = ({ title, about, facts, status, verdict }: Sheet): Element =
           'dl',
           { class: 'facts' },
           ...facts.map(({ name, value }) =>
-            element('div', {}, element('dt', {}, name), element('dd', {}, value)),
+            element('div', {}, element('dt', {}, name), element('dd', {}, ...cellChildren(value))),
           ),
         ),
   );

@@ -10,7 +10,7 @@ export interface PageOptions {
 }
 
 /** What every page has round its own body: a policy that names its only style and script, and nothing to fetch. */
-export const whole = (
+export const wholePage = (
   title: string,
   style: string,
   { digest }: PageOptions,

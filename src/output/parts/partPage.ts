@@ -13,9 +13,10 @@ import {
   partTrend,
 } from '../../compare/parts/measuredPart.ts';
 import { followedIn, type TrendLine } from '../../compare/trend.ts';
+import type { Engine } from '../../documents/assemble.ts';
 import { shortName } from '../../layout/naming.ts';
 import { formatNumber, headedWithUnit } from '../../quantity/format.ts';
-import type { Page, Section } from '../plan/page.ts';
+import type { Page, PageCell, Section } from '../plan/page.ts';
 import { outlookText, printingOfLine, rateText } from '../trend/trendWords.ts';
 import { conflictLines } from './conflictLines.ts';
 import { doneSection } from './doneToPart.ts';
@@ -66,7 +67,7 @@ function staysSection({ stays, sittings }: MeasuredPart): readonly Section[] {
           { heading: 'its hours by then', key: 'hours', align: 'right' },
         ],
         rows: stays.map((stay) => [
-          stay.of.engine.document.name,
+          engineCell(stay.of.engine),
           stay.from,
           stay.to ?? 'still there',
           ran(stay),
@@ -75,6 +76,12 @@ function staysSection({ stays, sittings }: MeasuredPart): readonly Section[] {
     },
   ];
 }
+
+const engineCell = ({ document: { name }, folder }: Engine): PageCell => ({
+  text: name,
+  value: name,
+  engine: folder,
+});
 
 const FOLLOWED = {
   least: ', the least of each',

@@ -35,7 +35,14 @@ export interface TableColumn {
 }
 
 /** As it is printed; with its value where that is no text. */
-export type PageCell = string | { readonly text: string; readonly value: PageValue };
+export type PageCell = string | ValueCell;
+
+export interface ValueCell {
+  readonly text: string;
+  readonly value: PageValue;
+  /** The folder of the engine that it names. */
+  readonly engine?: string;
+}
 
 /** Lengths are in the engine's unit; weights, by keys that end in `_g`, in grams. */
 export type PageValue = string | number | null | Ends | Halves;

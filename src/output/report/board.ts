@@ -11,6 +11,16 @@ export interface Board {
   readonly about: string;
   readonly rows: readonly BoardRow[];
   readonly due: readonly DueInstrument[];
+  readonly parts: readonly BoardPart[];
+}
+
+/** A part with a mark. */
+export interface BoardPart {
+  readonly name: string;
+  readonly mark: string;
+  readonly now: string;
+  /** From the board to its page. */
+  readonly page: string;
 }
 
 export interface BoardRow {

@@ -1,6 +1,7 @@
 import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import { withUnit } from '../../documents/amount.ts';
 import { type NamedCommit, shortCommit } from '../diff/revision.ts';
+import type { Links } from './links.ts';
 import { privately } from './privately.ts';
 import type { Fact, Reader } from './sheet.ts';
 
@@ -34,6 +35,17 @@ export function factsOf(
   ];
   return all.flatMap(([name, value]) => (value === undefined || value === '' ? [] : [{ name, value }]));
 }
+
+/** The head of a page that is about no engine: whose it is, and as of when. */
+export const shopFacts = ({ commit }: Origin, shop: string): readonly Fact[] =>
+  [
+    ['shop', shop],
+    ['commit', commitText(commit, 'shop') ?? ''],
+  ].flatMap(([name = '', value = '']) => (value === '' ? [] : [{ name, value }]));
+
+/** Back to where it is one of many. */
+export const boardFact = ({ board }: Links): readonly Fact[] =>
+  board === undefined ? [] : [{ name: 'board', value: [{ text: 'all engines', to: board }] }];
 
 const RULES = {
   simple: 'simple: compared with the limit as read',

@@ -1,8 +1,9 @@
-import { cellText, type Page, type Section, type Table } from '../plan/page.ts';
-import { type Block, type Fact, items, type Reader, type Sheet } from './sheet.ts';
+import type { Page, PageCell, Section, Table } from '../plan/page.ts';
+import type { Links } from './links.ts';
+import { type Block, type Fact, items, type Reader, type Sheet, type SheetCell } from './sheet.ts';
 
-/** A page of `plan` as a sheet: its words stay as they are. */
-export const pageSheet = (page: Page, reader: Reader, facts: readonly Fact[]): Sheet => ({
+/** A page of text as a sheet: its words stay as they are. */
+export const pageSheet = (page: Page, reader: Reader, facts: readonly Fact[], links: Links): Sheet => ({
   reader,
   title: page.title,
   about: page.about.join('; '),
@@ -10,20 +11,29 @@ export const pageSheet = (page: Page, reader: Reader, facts: readonly Fact[]): S
   status: undefined,
   verdict: page.answer.join(' '),
   reasons: [],
-  sections: page.sections.map(({ title, ...rest }) => ({ title, blocks: blocksOf(rest) })),
+  sections: page.sections.map(({ title, ...rest }) => ({ title, blocks: blocksOf(rest, links) })),
   cautions: page.cautions,
 });
 
-const blocksOf = ({ table, lines = [], boxes = [] }: Omit<Section, 'title'>): readonly Block[] => [
-  ...(table === undefined ? [] : [tableBlock(table)]),
+const blocksOf = (
+  { table, lines = [], boxes = [] }: Omit<Section, 'title'>,
+  links: Links,
+): readonly Block[] => [
+  ...(table === undefined ? [] : [tableBlock(table, links)]),
   ...items('list', lines),
   ...items('boxes', boxes),
 ];
 
-const tableBlock = ({ columns, rows }: Table): Block => ({
+const tableBlock = ({ columns, rows }: Table, links: Links): Block => ({
   kind: 'table',
   title: '',
   columns: columns.map(({ heading, align }) => ({ title: heading, align: align ?? 'left' })),
-  rows: rows.map((row) => row.map(cellText)),
+  rows: rows.map((row) => row.map((cell) => sheetCell(cell, links))),
   folded: undefined,
 });
+
+const sheetCell = (cell: PageCell, links: Links): SheetCell => {
+  if (typeof cell === 'string') return cell;
+  const { text, engine } = cell;
+  return engine === undefined ? text : [{ text, to: links.engine(engine) }];
+};

@@ -23,7 +23,16 @@ export interface Sheet {
 
 export interface Fact {
   readonly name: string;
-  readonly value: string;
+  readonly value: SheetCell;
+}
+
+/** A text, or the pieces of one of which some lead to another file. */
+export type SheetCell = string | readonly Piece[];
+
+export interface Piece {
+  readonly text: string;
+  /** The address from where the sheet lies. */
+  readonly to?: string | undefined;
 }
 
 export interface Status {
@@ -76,7 +85,7 @@ export interface TableBlock {
   readonly kind: 'table';
   readonly title: string;
   readonly columns: readonly Column[];
-  readonly rows: readonly (readonly string[])[];
+  readonly rows: readonly (readonly SheetCell[])[];
   readonly folded: string | undefined;
 }
 
@@ -92,10 +101,13 @@ export interface PicturesBlock {
   readonly pictures: readonly Picture[];
 }
 
+export const piecesText = (cell: SheetCell): string =>
+  typeof cell === 'string' ? cell : cell.map(({ text }) => text).join('');
+
 export const table = (
   title: string,
   columns: readonly (string | Column)[],
-  rows: readonly (readonly string[])[],
+  rows: readonly (readonly SheetCell[])[],
   folded?: string,
 ): readonly TableBlock[] =>
   rows.length === 0

@@ -1,5 +1,6 @@
-import { type Markdown, markdownList, markdownTable, md } from '../escape/markdown.ts';
-import type { Block, MeasureBlock, MeasureRow, Sheet, SheetSection } from './sheet.ts';
+import { joined } from '../escape/language.ts';
+import { type Markdown, markdownLink, markdownList, markdownTable, md } from '../escape/markdown.ts';
+import type { Block, MeasureBlock, MeasureRow, Sheet, SheetCell, SheetSection } from './sheet.ts';
 
 /** A sheet for a pull request or a wiki: everything that it says, without its pictures. */
 export const sheetMarkdown = (sheet: Sheet): readonly Markdown[] => [
@@ -8,7 +9,7 @@ export const sheetMarkdown = (sheet: Sheet): readonly Markdown[] => [
   ...(sheet.status === undefined ? [] : [md`**${sheet.status.text}**`]),
   ...(sheet.verdict === '' ? [] : [md`${sheet.verdict}`]),
   ...listed(sheet.reasons),
-  ...listed(sheet.facts.map(({ name, value }) => `${name}: ${value}`)),
+  ...listed(sheet.facts.map(({ name, value }) => md`${name}: ${cellMarkdown(value)}`)),
   ...sheet.sections.flatMap(sectionBlocks),
   ...listed(sheet.cautions),
 ];
@@ -27,7 +28,7 @@ function blockMarkdown(block: Block): readonly Markdown[] {
         ...(block.title === '' ? [] : [md`**${block.title}**`]),
         markdownTable(
           block.columns.map(({ title }) => title),
-          block.rows,
+          block.rows.map((row) => row.map(cellMarkdown)),
         ),
       ];
     case 'pictures':
@@ -59,5 +60,13 @@ const rowTexts = ({ where, reading, verdict, before, notes, others }: MeasureRow
   [...others.map((each) => `also ${each}`), notes].filter(Boolean).join('; '),
 ];
 
-const listed = (texts: readonly string[], mark = md`- `): readonly Markdown[] =>
+const cellMarkdown = (cell: SheetCell): Markdown =>
+  typeof cell === 'string'
+    ? md`${cell}`
+    : joined(
+        cell.map(({ text, to }) => (to === undefined ? md`${text}` : markdownLink(text, to))),
+        md``,
+      );
+
+const listed = (texts: readonly (string | Markdown)[], mark = md`- `): readonly Markdown[] =>
   texts.length === 0 ? [] : [markdownList(texts, mark)];

@@ -1,6 +1,7 @@
 import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import { answerText } from '../state/answerText.ts';
-import { factsOf, type Origin } from './facts.ts';
+import { boardFact, factsOf, type Origin } from './facts.ts';
+import type { Links } from './links.ts';
 import { openItems, reasonTexts } from './openItems.ts';
 import { filmSection } from './sections/filmSection.ts';
 import { measureSections } from './sections/measureSections.ts';
@@ -10,12 +11,17 @@ import { trendSection } from './sections/trendSection.ts';
 import { everyReason, items, type Sheet, section } from './sheet.ts';
 import { statusOf } from './status.ts';
 
+export interface ShopOptions {
+  readonly links: Links;
+  readonly withCustomer: boolean;
+}
+
 /** All that is known of an engine, for the shop's wall and its files. */
 export function shopSheet(
   report: EngineReport,
   state: StateReport,
   origin: Origin,
-  withCustomer = true,
+  { links, withCustomer }: ShopOptions,
 ): Sheet {
   const reasons = reasonTexts(openItems(report, state), report);
   const status = statusOf(report.engine, state, reasons.length);
@@ -23,7 +29,7 @@ export function shopSheet(
     reader: 'shop',
     title: report.engine.document.name,
     about: 'build sheet',
-    facts: factsOf(report, state, 'shop', origin, withCustomer),
+    facts: [...factsOf(report, state, 'shop', origin, withCustomer), ...boardFact(links)],
     status,
     verdict: answerText(state, report.followUps),
     reasons,
@@ -35,7 +41,7 @@ export function shopSheet(
       ...filmSection(report, state),
       ...findingsSection(state),
       ...section('First start and running in', items('text', [BY_HAND]), items('blanks', BLANKS)),
-      ...recordSections(report, state),
+      ...recordSections(report, state, links),
       ...section('Release', items('blanks', ['released by', 'date and signature'])),
     ],
     cautions: CAUTIONS,

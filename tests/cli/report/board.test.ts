@@ -1,5 +1,5 @@
-import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { join, posix } from 'node:path';
 import { expect, it } from 'vitest';
 import { inCopyOf } from '../../replay.ts';
 import { call } from '../call.ts';
@@ -45,6 +45,57 @@ it('leads to a page of every engine, the most urgent first', () =>
       expect(existsSync(join(folder, 'board', `${engine}.html`))).toBe(true);
     }
     expect(html).not.toMatch(/https?:|<img|src=/);
+  }));
+
+/** Where a page leads, by the paths of the files that it leads to. */
+const ledTo = (folder: string, page: string): readonly string[] =>
+  [...readFileSync(join(folder, page), 'utf8').matchAll(/href="([^"]*)"/g)].map(([, address = '']) =>
+    posix.join(posix.dirname(page), decodeURIComponent(address)),
+  );
+
+it('has a page of every part with a mark, that its engines lead to and that leads back', () =>
+  inShop(async (folder) => {
+    const session = join(folder, 'engines/drainage-pump-8/sessions/2026-06-09-trial.yaml');
+    writeFileSync(session, readFileSync(session, 'utf8').replace('mark: D8-2', 'mark: "k 7/<b>"'));
+    mkdirSync(join(folder, 'shelf'));
+    writeFileSync(
+      join(folder, 'shelf/crank.yaml'),
+      'kind: part\npart: crankshaft\nmark: K9\nlies: rack 3\nfits: [Drainage pump 8]\n',
+    );
+    const { html, err } = await boardOf(folder);
+    expect(err).toBe('');
+    const pages = readdirSync(join(folder, 'board/parts')).map((each) => `board/parts/${each}`);
+    expect(pages).toEqual([
+      'board/parts/crankshaft-G6-1.html',
+      'board/parts/crankshaft-K9.html',
+      expect.stringMatching(/^board\/parts\/crankshaft-k-7-b-_[\da-f]{12}\.html$/),
+    ]);
+    expect(shown(html)).toMatch(/parts by their marks .*crankshaft G6-1 .*crankshaft K9 rack 3 .*k 7\/<b>/);
+    const [six = '', shelf = ''] = pages;
+    expect(ledTo(folder, 'board/engines/generator-set-6.html')).toContain(six);
+    expect(ledTo(folder, six)).toEqual(['board/index.html', 'board/engines/generator-set-6.html']);
+    expect(ledTo(folder, shelf)).toEqual(['board/index.html']);
+    const written = [
+      'index.html',
+      ...readdirSync(join(folder, 'board/engines')).map((each) => `engines/${each}`),
+    ];
+    for (const page of [...written.map((each) => `board/${each}`), ...pages])
+      expect(ledTo(folder, page).filter((each) => !existsSync(join(folder, each)))).toEqual([]);
+    const { out } = await call(folder, ['part', 'G6-1', '--format', 'json']);
+    const page = shown(readFileSync(join(folder, six), 'utf8'));
+    const told = JSON.parse(out).pages[0].sections as { title: string; lines: string[] }[];
+    expect(told.length).toBeGreaterThan(3);
+    for (const { title, lines } of told)
+      for (const text of [title, ...lines]) expect(page).toContain(text.replaceAll(/\s+/g, ' '));
+  }));
+
+it('is not written where two pages would be one file', () =>
+  inSmallShop(async (folder) => {
+    renameSync(join(folder, 'engines/reservoir-pump-2'), join(folder, 'Index'));
+    const limits = join(folder, 'Index/limits.yaml');
+    writeFileSync(limits, readFileSync(limits, 'utf8').replace('../../limits/', '../limits/'));
+    const { exit, err } = await call(folder, ['report', '--all', '--to', 'board']);
+    expect([exit, err]).toEqual([2, expect.stringContaining('two pages would be index.html')]);
   }));
 
 it('says for whom an engine waits, and since when', () =>

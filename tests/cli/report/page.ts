@@ -24,6 +24,13 @@ export const readingsOn = (html: string): ReadonlyMap<string, string> =>
     ),
   );
 
+/** A page of the board as the command writes it. */
+export async function boardPageOf(folder: string, page: string): Promise<string> {
+  const { err, exit } = await call(folder, ['report', '--all', '--to', 'board']);
+  if (exit !== 0) throw new Error(`${exit}: ${err}`);
+  return readFileSync(join(folder, 'board', page), 'utf8');
+}
+
 /** A sheet as the command writes it. */
 export async function sheetOf(
   folder: string,

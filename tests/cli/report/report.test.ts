@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { callHere } from '../../inProcess.ts';
@@ -207,6 +207,43 @@ it('draws when a wear limit is reached as an interval', () =>
     expect(shown(html)).toContain('wear max 70.050 between 5 000 h and 31 000 h (95 %)');
     expect(html).toMatch(/<line class="forecast" [^>]*y1="122"/);
   }));
+
+describe('photographs', () => {
+  const PHOTO = 'href="engines/reservoir-pump-2/photos/main%203.jpg"';
+  const withPhotos = <Result>(act: (folder: string) => Promise<Result>): Promise<Result> =>
+    inShop((folder) => {
+      const path = join(folder, REBUILD);
+      const more =
+        '  - { on: fan, is: cracked, do: renew, photos: [photos/main 3.jpg, ../../shop.jpg, notes.html] }\n';
+      writeFileSync(path, readFileSync(path, 'utf8').replace('found:\n', `found:\n${more}${more}`));
+      return act(folder);
+    });
+
+  it('are linked where they lie in the folder of the engine, and what they tell is said once', () =>
+    withPhotos(async (folder) => {
+      const html = await sheetOf(folder, [PUMP]);
+      expect(html.match(/href=/g)).toHaveLength(2);
+      expect(html).toContain(PHOTO);
+      expect(shown(html)).toContain('photos/main 3.jpg , ../../shop.jpg, notes.html');
+      expect(shown(html).match(/A photograph may tell where/g)).toHaveLength(1);
+      const markdown = await sheetOf(folder, [PUMP], 'sheet.md');
+      expect(markdown).toContain('](engines/reservoir-pump-2/photos/main%203.jpg)');
+      expect(markdown.match(/\]\(/g)).toHaveLength(2);
+    }));
+
+  it('are named alone on a sheet outside of the shop', () =>
+    withPhotos(async (folder) => {
+      const html = await sheetOf(folder, [PUMP], '../sheet-outside.html');
+      rmSync(join(folder, '../sheet-outside.html'));
+      expect(html).not.toContain('href=');
+      expect(shown(html)).toContain('photos/main 3.jpg, ../../shop.jpg, notes.html');
+    }));
+
+  it('stand on no sheet of a customer', () =>
+    withPhotos(async (folder) => {
+      expect(await sheetOf(folder, [PUMP, '--for', 'customer'])).not.toMatch(/href=|\.jpg/);
+    }));
+});
 
 it('is written as Markdown with the same words', () =>
   inShop(async (folder) => {

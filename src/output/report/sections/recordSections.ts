@@ -2,9 +2,20 @@ import type { Finding } from '../../../checks/finding.ts';
 import type { EngineReport, StateReport } from '../../../checks/judge/report.ts';
 import { followUpText } from '../../../checks/open/followUps.ts';
 import { leavesOf } from '../../../checks/value/route.ts';
+import { staysIn } from '../../../compare/parts/stays.ts';
 import type { Engine } from '../../../documents/assemble.ts';
+import type { SessionDocument } from '../../../documents/session/session.ts';
 import { plural } from '../../../quantity/words.ts';
-import { type Column, items, type SheetSection, section, table } from '../sheet.ts';
+import type { Links } from '../links.ts';
+import {
+  type Column,
+  items,
+  type Piece,
+  type SheetCell,
+  type SheetSection,
+  section,
+  table,
+} from '../sheet.ts';
 import { concessionRows } from './concessionRows.ts';
 import { fittedRows, workRows } from './workRows.ts';
 
@@ -27,12 +38,18 @@ const findingRow = ({ severity, message, place, code }: Finding): readonly strin
 ];
 
 /** Small, complete, last: where it comes from, with what it was measured, what was done. */
-export const recordSections = (report: EngineReport, state: StateReport): readonly SheetSection[] => [
+export const recordSections = (
+  report: EngineReport,
+  state: StateReport,
+  links: Links,
+): readonly SheetSection[] => [
   ...section(
     'Found, done and fitted',
-    table('found', ['on', 'what', 'decided', 'by', 'session'], foundRows(state)),
+    table('found', ['on', 'what', 'decided', 'by', 'session'], foundRows(state, links)),
+    items('text', state.run.some(hasPhotos) ? [PHOTO_CAUTION] : []),
     table('work', ['work', 'on', 'session'], workRows(state.run)),
     table('fitted, replaced and machined', ['part', 'what', 'session'], fittedRows(state.run)),
+    table('parts by their marks', ['part', 'mark', 'from', 'until'], markRows(report, links)),
   ),
   ...section(
     'Accepted deviations',
@@ -65,16 +82,34 @@ const openPromises = ({ followUps }: EngineReport): readonly string[] =>
     .filter(({ state }) => state === 'open')
     .map(({ followUp }) => `still to be measured: ${followUpText(followUp)}`);
 
-const foundRows = ({ run }: StateReport): readonly (readonly string[])[] =>
+const PHOTO_CAUTION =
+  'A photograph may tell where, when, by whom and with what it was taken: look at what is in the file, or take it out, before it is handed on.';
+
+const hasPhotos = ({ observations }: SessionDocument): boolean =>
+  observations.some(({ photos }) => photos.length > 0);
+
+const foundRows = ({ run }: StateReport, links: Links): readonly (readonly SheetCell[])[] =>
   run.flatMap(({ observations, stage, date }) =>
     observations.map(({ on, is, remedy, by, photos }) => [
       on.join(', '),
-      [is, ...(photos.length === 0 ? [] : [`photographs: ${photos.join(', ')}`])].join('; '),
+      photos.length === 0 ? is : [{ text: `${is}; photographs: ` }, ...photoPieces(photos, links)],
       remedy ?? '',
       by ?? '',
       `${stage} ${date}`,
     ]),
   );
+
+const photoPieces = (photos: readonly string[], { photo }: Links): readonly Piece[] =>
+  photos.flatMap((text, index) => [...(index === 0 ? [] : [{ text: ', ' }]), { text, to: photo(text) }]);
+
+/** What an engine came with is there from the beginning. */
+const markRows = ({ engine, registry }: EngineReport, { part }: Links): readonly (readonly SheetCell[])[] =>
+  staysIn({ engine, registry }).map(({ name, mark, since, until }) => [
+    name,
+    [{ text: mark, to: part(name, mark) }],
+    since?.date ?? '',
+    until?.date ?? '',
+  ]);
 
 const sessionRows = ({ engine }: EngineReport): readonly (readonly string[])[] =>
   engine.sessions.map(({ stage, date, by, hours, path }) => [
