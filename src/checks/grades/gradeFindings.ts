@@ -20,7 +20,7 @@ const ANOTHER_GRADE: FindingKind = {
   matters: 'Shells, pistons and rings are bought by the size that is written down.',
   usually:
     'Look at the stamp on the part, then state its size: `machined: [{ part: main journals, size: 0.010 under }]` where it was made here, `fitted:` for what is in the engine.',
-  example: 'main journal diameter 3: 2.9795 in fits 0.020 under, not the stated 0.010 under',
+  example: 'main journal diameter 3: 2.9665 in fits 0.020 under, not the stated 0.010 under',
 };
 
 export const gradeKinds: readonly FindingKind[] = [ANOTHER_GRADE];
