@@ -1,20 +1,9 @@
 import type { Engine } from '../../documents/assemble.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
-import type { TighteningLog } from '../../documents/tightening/tightened.ts';
 import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
+import { reuseFindings, reuseKinds } from './reuse.ts';
 
-const REUSED: FindingKind = {
-  code: 'torque/reused',
-  severity: 'error',
-  means:
-    'Fasteners that must not be used twice were tightened again, and the log does not say that they were new.',
-  matters:
-    'A bolt that was once taken to yield has less left, and breaks at the torque that is right for a new one.',
-  usually: 'Fit new ones; if they were new, write `fasteners: new` in the log.',
-  example:
-    'rod bolts: fasteners that must not be used twice were tightened in 2026-03-02-trial already, and the log does not say that these were new',
-};
 const MISSING: FindingKind = {
   code: 'torque/missing',
   severity: 'warning',
@@ -25,7 +14,7 @@ const MISSING: FindingKind = {
   example: 'rod bolts: nobody has logged that it was tightened (rod-bolts)',
 };
 
-export const historyKinds: readonly FindingKind[] = [REUSED, MISSING];
+export const historyKinds: readonly FindingKind[] = [...reuseKinds, MISSING];
 
 /** What only shows across the sessions of an engine, by the session that it is reported of. */
 export function historyFindings({
@@ -39,7 +28,7 @@ export function historyFindings({
   const used = new Map<TorqueDocument, SessionDocument>();
   for (const session of sessions) {
     for (const log of session.tightened) {
-      report(session, reused(log, session, used.get(log.document)));
+      report(session, reuseFindings(log, session, used.get(log.document)));
       used.set(log.document, session);
     }
   }
@@ -48,21 +37,6 @@ export function historyFindings({
     if (last !== undefined) report(last, missing(sequences, build, last));
   }
   return found;
-}
-
-function reused(
-  { document, fasteners, span }: TighteningLog,
-  session: SessionDocument,
-  before: SessionDocument | undefined,
-): readonly Finding[] {
-  const { reuse, sequence } = document.joint;
-  if (reuse !== 'once' || fasteners === 'new') return [];
-  if (fasteners !== 'reused' && before === undefined) return [];
-  const message =
-    fasteners === 'reused'
-      ? `${sequence.joint}: fasteners that must not be used twice were used again`
-      : `${sequence.joint}: fasteners that must not be used twice were tightened in ${before?.name} already, and the log does not say that these were new`;
-  return [finding(REUSED, session.placeOf(span), message, { limitPlace: document.start })];
 }
 
 /** What lies between one teardown and the next belongs to one build. */

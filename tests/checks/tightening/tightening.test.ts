@@ -393,6 +393,53 @@ describe('across sessions', () => {
     ]);
   });
 
+  describe('fasteners turned or stretched a second time, of which nothing says whether they may be', () => {
+    const stretched = RODS.replace(', reuse: false', '');
+    const turned = stretched
+      .replace('58 to 69, stretch: 0.019 to 0.024', '58')
+      .replace(' }]', ' }, { turn: 60 deg }]');
+    const again = (torque: string, passes: string, first: string, second: string): readonly string[] => {
+      const log = (fasteners: string): string =>
+        `  - { sequence: rods, with: beam-150, ${fasteners}passes: ${passes} }`;
+      return found({
+        'instruments.yaml': REGISTER,
+        'torque/rods.yaml': torque,
+        'sessions/a.yaml': session(log(first), '2026-03-01'),
+        'sessions/b.yaml': session(log(second), '2026-03-14'),
+      });
+    };
+    const ANGLE = '[{ to: 30 }, { to: 58 }, { turn: 60 deg }]';
+    const STRETCH = '[{ to: 30 }, { to: 60, stretch: 0.020 }]';
+    const warned = (by: string, how: string): readonly string[] => [
+      `torque/reuse-unstated rod bolts: fasteners tightened by ${by} were ${how}; the sequence does not say whether they may be used twice`,
+    ];
+    const BEFORE = 'tightened in a already, and the log does not say that these were new';
+    test.each([
+      ['turned, and tightened before', turned, ANGLE, '', '', warned('an angle', BEFORE)],
+      ['stretched, and tightened before', stretched, STRETCH, '', '', warned('a stretch', BEFORE)],
+      [
+        'turned, and said to be used again',
+        turned,
+        ANGLE,
+        '',
+        'fasteners: reused, ',
+        warned('an angle', 'used again'),
+      ],
+      ['new the second time', turned, ANGLE, '', 'fasteners: new, ', []],
+      ['its maker allows it', turned.replace('2B]', '2B], reuse: true'), ANGLE, '', '', []],
+      [
+        'by torque alone',
+        turned.replace(', { turn: 60 deg }', ''),
+        ANGLE.replace(', { turn: 60 deg }', ''),
+        '',
+        '',
+        [],
+      ],
+    ])('%s', (_, torque, passes, first, second, findings) => {
+      expect(again(torque, passes, first, second)).toEqual(findings);
+    });
+  });
+
   test('a rebuild wants every joint logged, in whichever of its sessions', () => {
     const rebuilt = (stage: string): Files => ({
       ...shop,
