@@ -18,10 +18,12 @@ import {
   feedbackLine,
   helpLines,
   type PromptAbout,
-  promptText,
+  promptAt,
+  refusalLines,
 } from '../../output/bench/recordText.ts';
 import type { Written } from '../../output/escape/language.ts';
-import { BELL, type Line, line, writtenLines, writtenPrompt } from '../../output/escape/line.ts';
+import { type Line, line, writtenLines, writtenPrompt } from '../../output/escape/line.ts';
+import { wrap } from '../../output/terminal/wrap.ts';
 import { plural } from '../../quantity/words.ts';
 import { pathOnDisk } from '../../shell/discover/paths.ts';
 import type { PromptDialogue } from '../../shell/process/promptLoop.ts';
@@ -72,14 +74,17 @@ export class Entry implements PromptDialogue {
     this.#state = events.reduce(applyEvent, this.#state);
     const lost = torn === 0 ? '' : `; ${plural(torn, 'line')} torn by the end of it, never acknowledged`;
     const here = counted(this.#state.taken.size);
-    this.#report([`An entry of ${this.#target.name} was cut off: ${here} here${lost}.`]);
+    this.#report(
+      wrap(`An entry of ${this.#target.name} was cut off: ${here} here${lost}.`, this.#about.style.width),
+    );
   }
 
   opening(): Written {
     const { head, points } = this.#start;
     const { engine } = this.#opened;
+    const title = `${engine.document.name}  ${head.stage} ${head.date}: ${points.length} readings`;
     return writtenLines([
-      `${engine.document.name}  ${head.stage} ${head.date}: ${points.length} readings`,
+      ...wrap(title, this.#about.style.width),
       '? for help, finish to end, Ctrl-C to leave and go on later',
       ...stageCautions(head.stage).flatMap((each) => cautionLines(each, this.#about.style)),
     ]);
@@ -92,11 +97,11 @@ export class Entry implements PromptDialogue {
     const block = point && this.#start.plan.blocks.find((each) => each.measure === point.measure);
     if (point === undefined || block === undefined) {
       this.#headings.forget();
-      const done = `  ${taken.size} of ${points.length} taken: finish to write the session, back to go back > `;
+      const done = `  ${taken.size} of ${points.length} taken: finish writes them, back goes back > `;
       return { above: writtenLines([]), prompt: writtenPrompt(done) };
     }
     const [instrument, zero] = [instruments.get(point.measure), zeros.get(point.measure)];
-    const above = this.#headings.above(block, instrument, zero);
+    const heading = this.#headings.above(block, instrument, zero);
     const { engine, registry } = this.#opened;
     const characteristic = registry.find(point.measure);
     const place = {
@@ -106,7 +111,11 @@ export class Entry implements PromptDialogue {
       nominal: characteristic && nominalSize(characteristic, point.position, engine)?.written,
       again,
     };
-    return { above: writtenLines(above), prompt: writtenPrompt(promptText(place, this.#about)) };
+    const { text, above } = promptAt(place, this.#about);
+    return {
+      above: writtenLines([...heading, ...this.#headings.known(above)]),
+      prompt: writtenPrompt(text),
+    };
   }
 
   /** Takes one line. What it answers is printed; nothing is asked before it is on the disk. */
@@ -131,7 +140,7 @@ export class Entry implements PromptDialogue {
   /** At the keyboard it is asked again; in a pipe every later line would land one place off. */
   #unclear(why: string, isTyped: boolean): 'go on' | 'failed' {
     if (isTyped) {
-      this.#world.out.write(writtenLines([line`${BELL}    ${why}`]));
+      this.#world.out.write(writtenLines(refusalLines(why, this.#about.style)));
       return 'go on';
     }
     this.#world.err.write(writtenLines([`tenths: line ${this.#lines}: ${why}`]));

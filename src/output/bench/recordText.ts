@@ -39,20 +39,30 @@ export function blockHeading(
   const name = characteristic?.label ?? block.measure;
   const label = unit === undefined ? name : headedWithUnit(name, unit);
   const tool = instrument === undefined ? '  (no instrument stated: w NAME)' : `  with ${instrument}`;
-  const about = style.paint.faint(tool + settingText(zero, unit?.name ?? ''));
+  const about = `${tool}${settingText(zero, unit?.name ?? '')}`;
+  const fits = widthOf(label + about) <= textWidth(style);
   const mind = characteristic?.atTheBench;
   return [
     '',
-    line`${style.paint.strong(label)}${about}`,
-    ...(mind === undefined
-      ? []
-      : wrap(mind, textWidth(style) - 2).map((each) => style.paint.faint(`  ${each}`))),
+    line`${style.paint.strong(label)}${style.paint.faint(fits ? about : '')}`,
+    ...(fits ? [] : faintLines(about.trim(), style)),
+    ...(mind === undefined ? [] : faintLines(mind, style)),
     ...(caution === undefined ? [] : cautionLines(caution, style)),
   ];
 }
 
 export const cautionLines = (caution: string, style: TextStyle): readonly Line[] =>
   wrap(`Caution: ${caution}`, textWidth(style) - 2).map((each) => style.paint.notice(`  ${each}`));
+
+/** Limits that the prompts below have no room for. */
+export const faintLines = (text: string, style: TextStyle): readonly Line[] =>
+  wrap(text, textWidth(style) - 2).map((each) => style.paint.faint(`  ${each}`));
+
+/** Why a line was not taken, with a bell. */
+export const refusalLines = (why: string, style: TextStyle): readonly Line[] =>
+  wrap(why, textWidth(style) - INDENT).map(
+    (each, index) => line`${index === 0 ? BELL : ''}${' '.repeat(INDENT)}${each}`,
+  );
 
 const textWidth = ({ width }: TextStyle): number => Math.min(width, 100);
 
@@ -76,8 +86,14 @@ export interface AskedPlace {
   readonly again: boolean;
 }
 
-/** `3 (centre) front, throw  [new 3.2475 to 3.2485; last 3.2478] > `; what does not fit in the window goes. */
-export function promptText(place: AskedPlace, { engine, registry, style }: PromptAbout): string {
+export interface Prompt {
+  readonly text: string;
+  /** What is known of the place and does not fit beside it. */
+  readonly above: string;
+}
+
+/** `3 (centre) front, throw  [new 3.2475 to 3.2485; last 3.2478] > `. */
+export function promptAt(place: AskedPlace, { engine, registry, style }: PromptAbout): Prompt {
   const { point, last, now, nominal, again } = place;
   const along = [point.station, point.direction].filter((part) => part !== undefined).join(', ');
   const head = [again ? 'once more' : undefined, positionText(point.position), along]
@@ -89,10 +105,13 @@ export function promptText(place: AskedPlace, { engine, registry, style }: Promp
   const size = bands === '' && nominal !== undefined ? `nominal ${nominal}` : bands;
   const before = now === undefined ? (last === undefined ? '' : `last ${last}`) : `now ${now}`;
   const room = Math.min(style.width, 100) - widthOf(head) - ROOM_FOR_READING;
-  const shown = [[size, before].filter(Boolean).join('; '), before, size].find(
-    (each) => each !== '' && widthOf(each) <= room,
-  );
-  return `  ${[head, shown === undefined ? '' : `[${shown}]`].filter(Boolean).join('  ')} > `;
+  const known = [size, before].filter(Boolean);
+  const shown = [known, [before], [size], []].find((each) => widthOf(each.join('; ')) <= room) ?? [];
+  const beside = shown.filter(Boolean).join('; ');
+  return {
+    text: `  ${[head, beside && `[${beside}]`].filter(Boolean).join('  ')} > `,
+    above: known.filter((each) => !shown.includes(each)).join('; '),
+  };
 }
 
 /** Brackets, the sign and what is typed behind it. */
