@@ -7,7 +7,8 @@ valve_lash_cold: { new: 0.0125 to 0.0155 }
 valve_lash_hot: { new: 0.0085 to 0.0115 }
 valve_stem_clearance: { new: 0.0012 to 0.0031, wear: { max: 0.0054 } }
 valve_rock: { wear: { max: 0.0140 } }
-compression_ratio: { new: 7 to 9 }`;
+compression_ratio: { new: 7 to 9 }
+piston_crown_volume: { new: 9 to 11 }`;
 
 const shop = (blocks: string): Files => ({
   'shop.yaml': 'kind: shop\nunits: { length: in, volume: cc }\n',
@@ -20,7 +21,7 @@ instruments:
   hole: { type: bore gauge, resolution: 0.0001 in, max_error: 0.0001 in }
 `,
   'e/engine.yaml':
-    'kind: engine\nname: A\nunits: { length: in, volume: cc }\nlayout: { cylinders: 4, mains: 5, crankpins: 4, valves: [I, E] }\n',
+    'kind: engine\nname: A\nunits: { length: in, volume: cc }\nlayout: { cylinders: 4, mains: 5, crankpins: 4, valves: [I, E] }\nsizes: { bore: 4.0000, stroke: 4.0000 }\n',
   'e/limits.yaml': limitsOf(LIMITS),
   'e/s.yaml': `kind: session\nstage: rebuild\ndate: 2026-02-03\nreadings:\n${blocks}\n`,
 });
@@ -35,6 +36,12 @@ const cylinders = (measure: string, gauge: string, readings: readonly string[]):
   `  - { measure: ${measure}, with: ${gauge}, at: { ${readings.map((each, index) => `${index + 1}: ${each}`).join(', ')} } }`;
 const valves = (measure: string, gauge: string, reading: string): string =>
   cylinders(measure, gauge, Array(4).fill(`{ I: ${reading}, E: ${reading} }`));
+
+/** A bore of 4 in, a stroke of 4 in, crowns and gasket as their limits have them: 7.9 to 1 over 96 cc. */
+const ROOM = `${cylinders('cylinder_bore', 'hole', Array(4).fill('4.0004'))}
+${cylinders('deck_volume', 'burette', Array(4).fill('2.1'))}
+${cylinders('piston_crown_volume', 'burette', Array(4).fill('10.2'))}
+${cylinders('gasket_volume', 'burette', Array(4).fill('8.4'))}`;
 
 describe('a slip of the pen is reported', () => {
   it.each([
@@ -55,6 +62,24 @@ describe('a slip of the pen is reported', () => {
       cylinders('chamber_volume', 'burette', ['96.2', '96.4', '5.87', '96.3']),
       'chamber volume 3: written 5.87',
       'cubic inches written as cubic centimetres',
+    ],
+    [
+      'all of them in cubic inches, which their own limits show',
+      cylinders('piston_crown_volume', 'burette', ['0.62', '0.61', '0.62', '0.63']),
+      'piston crown volume: all 4 readings: ',
+      'cubic inches written as cubic centimetres',
+    ],
+    [
+      'all of them in cubic inches, which the compression ratio shows',
+      `${ROOM}\n${cylinders('chamber_volume', 'burette', ['5.87', '5.88', '5.87', '5.86'])}`,
+      'chamber volume: all 4 readings: ',
+      'cubic inches written as cubic centimetres',
+    ],
+    [
+      'all of them in cubic centimetres, headed as cubic inches',
+      `${ROOM}\n${cylinders('chamber_volume', 'burette', ['96.2 in3', '96.4 in3', '96.2 in3', '96.3 in3'])}`,
+      'chamber volume: all 4 readings: ',
+      'cubic centimetres written as cubic inches',
     ],
     ['lash read hot', valves('valve_lash_cold', 'feelers', '0.010'), 'valve lash, cold: all 8', 'read hot?'],
     ['lash read cold', valves('valve_lash_hot', 'feelers', '0.014'), 'valve lash, hot: all 8', 'read cold?'],
@@ -86,6 +111,18 @@ describe('nothing is said', () => {
     [
       'of a dish beside flat crowns',
       cylinders('piston_crown_volume', 'burette', ['21.2', '21.4', '21.0', '21.3']),
+    ],
+    [
+      'of chambers that were cut until the ratio is out',
+      `${ROOM}\n${cylinders('chamber_volume', 'burette', ['71.2', '71.4', '71.3', '71.2'])}`,
+    ],
+    [
+      'of chambers and crowns as they are',
+      `${ROOM}\n${cylinders('chamber_volume', 'burette', ['96.2', '96.4', '96.3', '96.2'])}`,
+    ],
+    [
+      'of small chambers where nobody wrote what the ratio stands on',
+      cylinders('chamber_volume', 'burette', ['5.87', '5.88', '5.87', '5.86']),
     ],
     ['of cold lash, some of it tight', valves('valve_lash_cold', 'feelers', '0.014')],
     ['of lash that is out both ways', valves('valve_lash_cold', 'feelers', '0.019')],
