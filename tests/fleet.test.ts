@@ -1,43 +1,61 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type DuckDBConnection, DuckDBInstance } from '@duckdb/node-api';
 import { parse } from 'csv-parse/sync';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { EXPORT_COLUMNS } from '../src/output/export/exportRow.ts';
 import { callHere } from './inProcess.ts';
+import { oldQuay } from './oldQuay/oldQuay.ts';
 import { commit, git } from './shell/gitShop.ts';
 
 const project = fileURLToPath(new URL('..', import.meta.url));
 const page = join(project, 'docs/fleet.md');
+const kept = join(project, 'docs/shops/old-quay');
 /** Each export judges all of its engines anew. */
 const TWO = ['reservoir-pump-2', 'drainage-pump-8'];
 const REBUILD = 'engines/reservoir-pump-2/sessions/2026-03-14-rebuild.yaml';
 
+let folder = '';
 let shop = '';
+let quay = '';
 let connection: DuckDBConnection;
 
 beforeAll(async () => {
-  shop = mkdtempSync(join(tmpdir(), 'tenths-fleet-'));
+  folder = mkdtempSync(join(tmpdir(), 'tenths-fleet-'));
+  shop = join(folder, 'examples');
+  quay = join(folder, 'old-quay');
   cpSync(join(project, 'examples'), shop, { recursive: true });
+  cpSync(join(project, 'docs/shops/old-quay'), quay, { recursive: true });
   connection = await (await DuckDBInstance.create(':memory:')).connect();
 });
 
 afterAll(() => {
   connection.closeSync();
-  rmSync(shop, { recursive: true });
+  rmSync(folder, { recursive: true });
 });
 
-const exported = async (...words: readonly string[]): Promise<string> => {
-  const { stdout, stderr, exitCode } = await callHere(['export', ...words], { cwd: shop });
+const exportedIn = async (cwd: string, ...words: readonly string[]): Promise<string> => {
+  const { stdout, stderr, exitCode } = await callHere(['export', ...words], { cwd });
   expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' });
   return stdout;
 };
 
+const exported = (...words: readonly string[]): Promise<string> => exportedIn(shop, ...words);
+
 /** Its files are named from the working directory, which is not the shop. */
 const asked = (sql: string) =>
-  connection.runAndReadAll(sql.replaceAll("'readings.parquet'", `'${shop}/readings.parquet'`));
+  connection.runAndReadAll(sql.replaceAll("'readings.parquet'", `'${quay}/readings.parquet'`));
 
 /** As tables are written in the page: columns two spaces apart, numbers to the right. */
 async function answer(sql: string): Promise<string> {
@@ -56,11 +74,81 @@ async function answer(sql: string): Promise<string> {
   return `${table.map(line).join('\n')}\n`;
 }
 
+interface Checked {
+  readonly diagnostics: readonly unknown[];
+  readonly engines: readonly {
+    readonly name: string;
+    readonly state: {
+      readonly findings: readonly {
+        severity: string;
+        code: string;
+        measure: string | null;
+        position: string | null;
+      }[];
+    };
+  }[];
+}
+
+/** What check says of where the engines stand, but for remarks. Each is true: see the README of the shop. */
+const MEANT = {
+  'Drain pump': ['instrument/off'],
+  'Dredger pump': [],
+  'Ferry generator': ['session/unmeasured main_journal_diameter', 'session/unmeasured rod_bearing_clearance'],
+  'Fog signal': [],
+  'Ice plant': ['reading/out cylinder_bore 3', 'concession/expired cylinder_bore 3'],
+  'Lock gate pump': [],
+  'Quay crane': ['session/unmeasured main_journal_diameter', 'reading/undecided crankpin_diameter 2'],
+  'Saw bench': [],
+  'Slip winch': ['reading/undecided main_journal_diameter 5'],
+  'Tide gate generator': [
+    'reading/out cylinder_bore 6',
+    'reading/undecided cylinder_bore 1',
+    'reading/undecided cylinder_bore 4',
+  ],
+};
+
+function onDisk(): Record<string, string> {
+  const names = readdirSync(kept, { recursive: true, encoding: 'utf8' }).map((each) =>
+    each.replaceAll('\\', '/'),
+  );
+  return Object.fromEntries(
+    names.filter((each) => /\.\w+$/.test(each)).map((each) => [each, readFileSync(join(kept, each), 'utf8')]),
+  );
+}
+
+function write(files: Readonly<Record<string, string>>): void {
+  rmSync(kept, { recursive: true });
+  for (const [name, text] of Object.entries(files)) {
+    mkdirSync(dirname(join(kept, name)), { recursive: true });
+    writeFileSync(join(kept, name), text);
+  }
+}
+
+describe('the shop of ten engines (TENTHS_UPDATE=1 writes it)', () => {
+  it('is what is made of it', () => {
+    if (process.env.TENTHS_UPDATE === '1') write(oldQuay());
+    expect(onDisk()).toEqual(oldQuay());
+  });
+
+  it('has the findings that it is meant to have, and no other', async () => {
+    const { stdout, exitCode } = await callHere(['check', '--format', 'json'], { cwd: quay });
+    const { engines, diagnostics } = JSON.parse(stdout) as Checked;
+    expect({ exitCode, diagnostics }).toEqual({ exitCode: 1, diagnostics: [] });
+    const found = engines.map(({ name, state }): [string, readonly string[]] => [
+      name,
+      state.findings.flatMap(({ severity, code, measure, position }) =>
+        severity === 'remark' ? [] : [[code, measure, position].filter(Boolean).join(' ')],
+      ),
+    ]);
+    expect(Object.fromEntries(found)).toEqual(MEANT);
+  });
+});
+
 describe('the page of a fleet (TENTHS_UPDATE=1 writes its answers)', () => {
   const QUESTION = /```sql\n([^`]+)```\n\n```text\n([^`]*)```/g;
 
   it('prints what its questions are answered', async () => {
-    await exported('--to', 'readings.parquet');
+    await exportedIn(quay, '--to', 'readings.parquet');
     const text = readFileSync(page, 'utf8');
     const questions = [...text.matchAll(QUESTION)];
     expect(questions).toHaveLength(3);
