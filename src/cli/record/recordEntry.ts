@@ -1,4 +1,3 @@
-import { stageCautions } from '../../bench/cautions.ts';
 import { nominalSize } from '../../bench/instruments.ts';
 import { keyOf } from '../../bench/points.ts';
 import { askedBy, type TypedRequest } from '../../bench/record/command.ts';
@@ -13,7 +12,6 @@ import {
   startRecord,
 } from '../../bench/record/state.ts';
 import {
-  cautionLines,
   eventLines,
   feedbackLine,
   helpLines,
@@ -34,6 +32,7 @@ import { check } from '../check/check.ts';
 import { problemLines } from '../usage.ts';
 import { type BenchEngine, callName } from './benchEngine.ts';
 import { Headings } from './headings.ts';
+import { opening } from './opening.ts';
 import type { RecordTarget } from './recordTarget.ts';
 import { writeSession } from './recordWrite.ts';
 
@@ -80,14 +79,7 @@ export class Entry implements PromptDialogue {
   }
 
   opening(): Written {
-    const { head, points } = this.#start;
-    const { engine } = this.#opened;
-    const title = `${engine.document.name}  ${head.stage} ${head.date}: ${points.length} readings`;
-    return writtenLines([
-      ...wrap(title, this.#about.style.width),
-      '? for help, finish to end, Ctrl-C to leave and go on later',
-      ...stageCautions(head.stage).flatMap((each) => cautionLines(each, this.#about.style)),
-    ]);
+    return opening(this.#start, this.#opened.engine, this.#about.style);
   }
 
   /** The text to print above the prompt, where a new characteristic begins; and the prompt. */
