@@ -1,4 +1,5 @@
 import { Readable } from 'node:stream';
+import type { Calculator } from '../src/calculator/calculator.ts';
 import { run } from '../src/cli/run.ts';
 import type { CachePlace, Output } from '../src/shell/world.ts';
 import { type Ran, type RunOptions, SURROUNDINGS } from './program.ts';
@@ -31,13 +32,21 @@ export async function callHere(
     environment: { ...SURROUNDINGS, ...env },
     today: TODAY,
     parquet: async () => (await import('../src/parquet/parquetBytes.ts')).parquetBytes,
-    calculator: async () => (await import('../src/calculator/calculator.ts')).newCalculator(),
+    calculator: theCalculator,
     out,
     err,
     cache: () => cache,
     input: () => Readable.from(input === '' ? [] : [Buffer.from(input)], { objectMode: false }),
   });
   return { stdout: out.told(), stderr: err.told(), exitCode };
+}
+
+let calculator: Calculator | undefined;
+
+/** Made once: a call takes it as it is, and to make one takes longer than most calls. */
+async function theCalculator(): Promise<Calculator> {
+  calculator ??= (await import('../src/calculator/calculator.ts')).newCalculator();
+  return calculator;
 }
 
 function collecting(columns: number | undefined, isUnread = false): Output & { readonly told: () => string } {
