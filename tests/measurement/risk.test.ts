@@ -47,7 +47,7 @@ it('a part is accepted or rejected, good or bad: the shares of all parts make on
       expect(guarded.goodRejected).toBeGreaterThanOrEqual(simple.goodRejected - 1e-12);
       expect(simple.badAccepted + simple.goodRejected).toBeLessThan(1);
     }),
-    runs(200),
+    runs(200, 40),
   );
 });
 

@@ -85,7 +85,7 @@ describe('a shop and the same with its crankshaft ground', () => {
           for (const each of standard) seen.add(each.split(' ')[2] ?? '');
           expect(said(twinOf(shop, u, hasRows))).toEqual(standard);
         }),
-        runs(120, 20),
+        runs(120, 12),
       );
       for (const verdict of ['ok', 'out', 'undecided']) expect(seen).toContain(verdict);
     },

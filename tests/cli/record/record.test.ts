@@ -406,16 +406,18 @@ describe('an entry that is killed', () => {
 });
 
 // Node opens no terminal by itself; `script` comes with util-linux and is on nearly every Linux.
+const COUNT = some(40, 12);
+
 describe.skipIf(!hasTerminal)('readings typed at a terminal', () => {
   it.each(Array.from({ length: some(4, 1) }, (_, index) => index + 1))(
-    'at one character a millisecond without a gap are all stored as typed, run %i of forty',
+    'at one character a millisecond without a gap are all stored as typed, run %i',
     async (run) => {
-      shopWith(manyPoints(10, 2));
-      const typed = readings(40);
+      shopWith(manyPoints(COUNT / 4, 2));
+      const typed = readings(COUNT);
       const terminal = new Terminal(bench.folder(), ['record', '--date', `2026-02-0${run}`, ...MAINS]);
       await terminal.see('> ');
       await terminal.type(typed.map((reading) => `${reading}\r`).join(''));
-      await terminal.see('40 of 40 taken');
+      await terminal.see(`${COUNT} of ${COUNT} taken`);
       terminal.send('finish\r');
       expect(await terminal.ended()).not.toBe(2);
       expect(digitsIn(`${SESSIONS}/2026-02-0${run}-teardown.yaml`)).toEqual(typed);
@@ -423,24 +425,24 @@ describe.skipIf(!hasTerminal)('readings typed at a terminal', () => {
   );
 
   it('that were pasted before the first prompt are stored as well', async () => {
-    shopWith(manyPoints(10, 2));
-    const typed = readings(40);
+    shopWith(manyPoints(COUNT / 4, 2));
+    const typed = readings(COUNT);
     const terminal = new Terminal(bench.folder(), ['record', '--date', '2026-02-03', ...MAINS]);
     terminal.send(typed.map((reading) => `${reading}\r`).join(''));
-    await terminal.see('40 of 40 taken');
+    await terminal.see(`${COUNT} of ${COUNT} taken`);
     terminal.send('finish\r');
     await terminal.ended();
     expect(digitsIn(SESSION)).toEqual(typed);
   });
 
   it('may follow the answer to where the job stands at once', async () => {
-    shopWith(manyPoints(10, 2));
-    const typed = readings(40);
+    shopWith(manyPoints(COUNT / 4, 2));
+    const typed = readings(COUNT);
     const words = ['record', '--date', '2026-02-03', '--measure', MAINS.at(-1) ?? ''];
     const terminal = new Terminal(bench.folder(), words);
     await terminal.see('1  teardown');
     terminal.send(`9\r1\r${typed.map((reading) => `${reading}\r`).join('')}`);
-    await terminal.see('40 of 40 taken');
+    await terminal.see(`${COUNT} of ${COUNT} taken`);
     expect(terminal.shown).toContain('one of the five, or Ctrl-C to leave');
     terminal.send('finish\r');
     await terminal.ended();

@@ -263,7 +263,7 @@ const added = fc.tuple(inch, inch, fc.boolean()).map(([a, b, flow]) => ({
   digits: [a, b],
 }));
 
-const RUNS = runs(20_000, 300);
+const RUNS = runs(20_000, 150);
 
 describe('of readings added to any session', () => {
   it(`no byte outside the insertion changes (${RUNS.numRuns} sessions)`, () => {

@@ -57,7 +57,7 @@ describe.each(PLACES)('in %s', (_, place, nodes) => {
         expect(children).toHaveLength(3);
         expect(children.slice(1, 2).flatMap(nodesOf)).toEqual(nodes);
       }),
-      runs(1500, 40),
+      runs(1500, 20),
     );
   });
 });

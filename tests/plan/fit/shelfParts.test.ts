@@ -258,7 +258,7 @@ describe('of all crankshafts and shells of the shelf', () => {
           expect(fits[0]?.places.every(({ chosen }) => chosen !== undefined)).toBe(true);
         },
       ),
-      { seed: 20_261_131, ...runs(60) },
+      { seed: 20_261_131, ...runs(60, 20) },
     );
   });
 });
