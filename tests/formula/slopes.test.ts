@@ -5,7 +5,7 @@ import { evaluateFormula, type FormulaValues, type PartResults } from '../../src
 import { isFormulaProblem } from '../../src/formula/problem.ts';
 import { type Slopes, slopesOf } from '../../src/formula/slopes.ts';
 import { type Fraction, fraction, toNumber } from '../../src/quantity/fraction.ts';
-import { runs } from '../propertyRuns.ts';
+import { runs, some } from '../propertyRuns.ts';
 import { parsed, valuesOf } from './parsed.ts';
 import { formulaText } from './random-formula.ts';
 
@@ -69,7 +69,7 @@ it('slopes are the derivatives that another library finds', () => {
       expect(Math.abs(ours - theirs)).toBeLessThanOrEqual(1e-6 * Math.max(1, Math.abs(theirs)));
       compared += 1;
     }),
-    { seed: 31, ...runs(8000, 1500) },
+    { seed: 31, ...runs(8000, 3000) },
   );
-  expect(compared).toBeGreaterThan(500);
+  expect(compared).toBeGreaterThan(some(500, 150));
 }, 60_000);
