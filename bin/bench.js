@@ -6,6 +6,7 @@ import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { AIM_HEAD, aimRows } from './bench/aims.js';
+import { GROWING, GROWTH_HEAD, growthOf, growthRow } from './bench/growth.js';
 import { manyEngines } from './bench/manyEngines.js';
 import { repository } from './bench/repository.js';
 import { runsOf } from './bench/runs.js';
@@ -21,6 +22,8 @@ const { values, positionals } = parseArgs({
   options: {
     /** A path or a version such as 22, which is fetched; may be given several times. */
     node: { type: 'string', multiple: true, default: [process.execPath] },
+    /** How time and memory grow with the size of what is checked, instead of the rest. */
+    growth: { type: 'boolean', default: false },
     quick: { type: 'boolean', default: false },
     markdown: { type: 'boolean', default: false },
   },
@@ -30,28 +33,35 @@ const print = (text) => process.stdout.write(`${text}\n`);
 
 print(`${cpus().length} processors, commit ${commit()}, load ${load()}\n`);
 const nodes = values.node.map((name) => (name.includes('/') ? name : fetchNode(name)));
-for (const node of nodes) await benchOf(node);
+for (const node of nodes) await benchOf(node, values.growth ? printGrowth : printMeasured);
 print(`load ${load()} at the end`);
 
-async function benchOf(node) {
+async function benchOf(node, carryOut) {
   const scratch = mkdtempSync(join(tmpdir(), 'tenths-bench-'));
-  const bench = {
-    scratch,
-    rounds: values.quick ? 5 : 15,
-    longRounds: values.quick ? 1 : 3,
-    ...runsOf(node, scratch),
-  };
+  const rounds = values.quick ? 5 : 15;
+  const longRounds = values.quick ? 1 : 3;
   try {
-    const version = execFileSync(node, ['--version'], { encoding: 'utf8' }).trim();
-    const rows = await measured(bench);
-    print(
-      `${values.markdown ? '### ' : ''}node ${version}, medians of ${bench.rounds}, of ${bench.longRounds} for 1,000 engines\n`,
-    );
-    print(table(MEASURED_HEAD, measuredRows(rows)));
-    print(table(AIM_HEAD, aimRows(rows)));
+    print(`${values.markdown ? '### ' : ''}node ${execFileSync(node, ['--version'], { encoding: 'utf8' })}`);
+    await carryOut({ scratch, rounds, longRounds, ...runsOf(node, scratch) });
   } finally {
     rmSync(scratch, { recursive: true, force: true });
   }
+}
+
+async function printMeasured(bench) {
+  const rows = await measured(bench);
+  print(`Medians of ${bench.rounds} rounds, of ${bench.longRounds} for 1,000 engines.\n`);
+  print(table(MEASURED_HEAD, measuredRows(rows)));
+  print(table(AIM_HEAD, aimRows(rows)));
+}
+
+function printGrowth(bench) {
+  print(
+    table(
+      GROWTH_HEAD,
+      GROWING.map((growing) => growthRow(growthOf(growing, bench))),
+    ),
+  );
 }
 
 async function measured(bench) {

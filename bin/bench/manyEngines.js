@@ -7,7 +7,7 @@ import { writeShop } from './shop.js';
 import { CHECKED, TENTHS } from './startUp.js';
 import { validate, validatorCalls } from './validator.js';
 
-const PEAK = pathToFileURL(fileURLToPath(new URL('peak.js', import.meta.url))).href;
+export const PEAK = pathToFileURL(fileURLToPath(new URL('peak.js', import.meta.url))).href;
 
 /** A shop of 1,000 engines beside parsing its documents, and its memory beside that of 100. */
 export async function manyEngines({ scratch, longRounds: rounds, timed, told }) {
@@ -28,8 +28,9 @@ export async function manyEngines({ scratch, longRounds: rounds, timed, told }) 
   );
   const peak = (engines) =>
     median(
-      Array.from({ length: rounds }, () =>
-        told(['--import', PEAK, ...check(engines)], { pipe: 3, ...CHECKED }),
+      Array.from(
+        { length: rounds },
+        () => told(['--import', PEAK, ...check(engines)], { pipe: 3, ...CHECKED }).kib,
       ),
     );
   const threads = Math.min(4, availableParallelism());

@@ -1,4 +1,8 @@
-// Loaded before a program: when that ends, its peak memory in KiB goes to file descriptor 3.
+// Loaded before a program: when that ends, its peak memory in KiB and its processor time in milliseconds go to file
+// descriptor 3.
 import { writeSync } from 'node:fs';
 
-process.on('exit', () => writeSync(3, `${process.resourceUsage().maxRSS}\n`));
+process.on('exit', () => {
+  const { maxRSS: kib, userCPUTime, systemCPUTime } = process.resourceUsage();
+  writeSync(3, JSON.stringify({ kib, cpu: (userCPUTime + systemCPUTime) / 1000 }));
+});

@@ -30,12 +30,12 @@ function writeEngine(shop, number) {
   write('sessions/3-service.yaml', sessionText('service', date(9), layout, { worn: 1, grown: 2, spread }));
 }
 
-const SHOP = `# Invented for the bench.
+export const SHOP = `# Invented for the bench.
 kind: shop
 units: { length: in, torque: lbf ft, pressure: psi, temperature: degF }
 `;
 
-const INSTRUMENTS = `kind: instruments
+export const INSTRUMENTS = `kind: instruments
 instruments:
   mic-2-3:   { type: micrometer, range: { from: 2 in, to: 3 in }, resolution: 0.0001 in, max_error: 0.0001 in, due: 2027-01-10 }
   mic-3-4:   { type: micrometer, range: { from: 3 in, to: 4 in }, resolution: 0.0001 in, max_error: 0.0001 in, due: 2027-01-10 }
@@ -44,7 +44,7 @@ instruments:
   beam-60:   { type: torque wrench, max_error: 4 % }
 `;
 
-const engineText = (number, { cylinders, mains }) => `kind: engine
+export const engineText = (number, { cylinders, mains }) => `kind: engine
 name: Lower Mill pump no. ${number}
 units: { length: in, torque: lbf ft }
 layout: { cylinders: ${cylinders}, mains: ${mains}, crankpins: ${cylinders} }
@@ -53,7 +53,7 @@ sizes: { bore: 4.1250, stroke: 5.0000, main_journal_diameter: 3.2480, crankpin_d
 materials: { block: cast iron, crankshaft: steel, pistons: aluminium }
 `;
 
-const LIMITS = `kind: limits
+export const LIMITS = `kind: limits
 source: Invented for the bench. Use the engine maker's manual.
 limits:
   main_bearing_clearance:
@@ -88,7 +88,7 @@ source: Invented for the bench.
 }
 
 /** `worn` and `grown` in tenths: how far journals and bores are from new. */
-function sessionText(stage, date, { cylinders, mains }, { worn, grown, spread }) {
+export function sessionText(stage, date, { cylinders, mains }, { worn, grown, spread }) {
   const near = (base, tenths) => (base + (tenths + spread() * 1.5) / 10_000).toFixed(4);
   const list = (count, base, tenths) => Array.from({ length: count }, () => near(base, tenths)).join(', ');
   const rows = (count, columns, base, tenths) =>
