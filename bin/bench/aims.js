@@ -8,6 +8,7 @@ export const AIMS = [
   { row: 'since', what: 'check --since of 400 sessions', most: 4, of: 'bare node', floor: 'sinceFloor' },
   { row: 'diff', what: 'diff of 400 sessions', most: 4, of: 'bare node', floor: 'diffFloor' },
   { row: 'thousand', what: 'check of 1,000 engines', most: 2, of: 'parsing them' },
+  { row: 'again', what: 'the same again, nothing changed, as text', most: 0.3, of: 'parsing them' },
   { row: 'thousandPeak', what: 'peak memory of 1,000 engines', most: 1.3, of: 'that of 100' },
 ];
 

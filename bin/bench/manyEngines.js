@@ -4,7 +4,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { bundled } from './bundled.js';
 import { added, median, medians } from './runs.js';
 import { writeShop } from './shop.js';
-import { CHECKED, TENTHS } from './startUp.js';
+import { CHECKED, runsWarm, TENTHS } from './startUp.js';
 import { validate, validatorCalls } from './validator.js';
 
 export const PEAK = pathToFileURL(fileURLToPath(new URL('peak.js', import.meta.url))).href;
@@ -14,7 +14,8 @@ export async function manyEngines({ scratch, longRounds: rounds, timed, told }) 
   const parser = await bundled(scratch, 'parse');
   const folder = (engines) => join(scratch, String(engines));
   for (const engines of [100, 1000]) writeShop(folder(engines), engines);
-  const check = (engines) => [TENTHS, 'check', folder(engines), '--format', 'json'];
+  const again = (...options) => [TENTHS, 'check', folder(1000), ...options];
+  const check = (engines) => [TENTHS, 'check', folder(engines), '--format', 'json', '--no-cache'];
   const calls = validatorCalls(folder(1000));
   const validators = () => added(Object.values(calls).map((words) => validate(words, { timed })));
   const measured = medians(
@@ -26,6 +27,13 @@ export async function manyEngines({ scratch, longRounds: rounds, timed, told }) 
     },
     rounds,
   );
+  const kept = runsWarm(
+    {
+      again: () => timed(again(), CHECKED),
+      againJson: () => timed(again('--format', 'json'), CHECKED),
+    },
+    rounds,
+  );
   const peak = (engines) =>
     median(
       Array.from(
@@ -34,10 +42,12 @@ export async function manyEngines({ scratch, longRounds: rounds, timed, told }) 
       ),
     );
   const threads = Math.min(4, availableParallelism());
-  const row = (name, what, against) => ({ [name]: { what, against, ...measured[name] } });
+  const row = (name, what, against) => ({ [name]: { what, against, ...measured[name], ...kept[name] } });
   return {
     ...row('parse', 'parsing the documents of 1,000 engines'),
     ...row('thousand', `check of 1,000 engines as JSON, ${threads} threads`, 'parse'),
+    ...row('again', '  again, nothing changed, as text', 'parse'),
+    ...row('againJson', '  again, nothing changed, as JSON', 'parse'),
     ...(calls === undefined ? {} : row('validThousand', 'schemas alone by ajv-cli, 1,000 engines', 'parse')),
     ...row('hundred', 'check of 100 engines as JSON'),
     hundredPeak: { what: 'peak memory of 100 engines', wall: peak(100) },

@@ -18,8 +18,8 @@ export async function repository({ scratch, rounds, timed }) {
   const measured = runsWarm(
     {
       node: () => timed([NOTHING]),
-      engine: () => tenths('check', 'engines/pump-0100'),
-      since: () => tenths('check', '--since', 'HEAD~1'),
+      engine: () => tenths('check', 'engines/pump-0100', '--no-cache'),
+      since: () => tenths('check', '--since', 'HEAD~1', '--no-cache'),
       sinceFloor: () => least('1', 'rev-parse HEAD~1', 'ls-tree -r HEAD~1'),
       diff: () => tenths('diff', 'HEAD~1', 'HEAD'),
       diffFloor: () => least('2', 'ls-tree -r HEAD~1', 'ls-tree -r HEAD'),
