@@ -10,6 +10,8 @@ export const TODAY = '2026-03-20';
 export interface HereOptions extends RunOptions {
   /** Makes the output a terminal of that width. */
   readonly columns?: number;
+  /** How late it is each time that is asked: a clock of the test's. */
+  readonly elapsed?: () => number;
   /** Where results of earlier calls are kept; without it nothing is. */
   readonly cache?: CachePlace;
   /** Nobody reads what is printed, as behind a pipe whose other end was closed. */
@@ -24,7 +26,7 @@ interface Answer extends Ran {
 /** One call of the program without a process of its own. What no command expects is thrown. */
 export async function callHere(
   words: readonly string[],
-  { cwd, env = {}, input = '', columns, cache, isUnread = false }: HereOptions,
+  { cwd, env = {}, input = '', columns, cache, elapsed, isUnread = false }: HereOptions,
 ): Promise<Answer> {
   const [out, err] = [collecting(columns, isUnread), collecting(columns)];
   const exitCode = await run(words, {
@@ -36,6 +38,7 @@ export async function callHere(
     out,
     err,
     cache: () => cache,
+    ...(elapsed === undefined ? {} : { elapsed }),
     input: () => Readable.from(input === '' ? [] : [Buffer.from(input)], { objectMode: false }),
   });
   return { stdout: out.told(), stderr: err.told(), exitCode };

@@ -44,6 +44,7 @@ async function runShort(): Promise<number> {
     workingDirectory,
     environment: process.env,
     today: today(),
+    elapsed: () => performance.now(),
     out,
     err,
     input,

@@ -8,6 +8,8 @@ export interface World {
   readonly environment: Environment;
   /** The date where the bench stands, `YYYY-MM-DD`. */
   readonly today: string;
+  /** Milliseconds since the program began: for whoever waits, never for a result. */
+  readonly elapsed?: () => number;
   readonly out: Output;
   readonly err: Output;
   /** Tells that a run will be long, so that it pays to compile for it. */

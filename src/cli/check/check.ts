@@ -7,6 +7,7 @@ import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { Outputs } from '../format/outputs.ts';
 import { cameOutIn } from '../parts/shelf.ts';
+import { Progress } from '../shop/progress.ts';
 import { byShop, requireWorkTree, type ShopPaths, sourceOf } from '../shop/resolveShop.ts';
 import { stagedSource } from '../shop/revisionSource.ts';
 import type { Shop, ShopSource } from '../shop/shopSource.ts';
@@ -67,7 +68,8 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
   const known = knownRun(paths, options, world);
   for (const each of whole) passOver(each, known);
   const engines = await engineSource(paths, { ...options, isOneOfMany, known: known?.options }, world);
-  for (const each of found) await checkShop(each, { tally, writer, engines, known });
+  const progress = progressOf(found, options, world);
+  for (const each of found) await checkShop(each, { tally, writer, engines, known, progress });
   if (options.session !== undefined && tally.engines > 0 && tally.sessions === 0 && tally.diagnostics === 0) {
     const help = 'it is a path, a file name or a part of it, or a stage';
     throw new UsageError(`no session is known as ${options.session}`, help);
@@ -109,6 +111,19 @@ function knownRun(paths: readonly string[], options: CheckOptions, world: World)
   return new KnownRun({ findings, isUpdating }, isPartial ? () => false : coveredBy(paths));
 }
 
+/** None between the lines of what goes to the same terminal as it is made; text and Markdown wait for the last engine. */
+function progressOf(
+  found: readonly FoundInShop[],
+  { format }: CheckOptions,
+  world: World,
+): Progress | undefined {
+  const isWaited = format.every((each) => each.file !== undefined || WAITING.has(each.format));
+  const count = found.reduce((sum, each) => sum + each.found.engines.length, 0);
+  return world.out.isTTY === true && !isWaited ? undefined : new Progress(count, world);
+}
+
+const WAITING: ReadonlySet<string> = new Set(['text', 'markdown']);
+
 const printsText = ({ format }: CheckOptions): boolean =>
   format.some((each) => each.format === 'text' && each.file === undefined);
 
@@ -139,6 +154,7 @@ interface Run {
   readonly writer: CheckWriters;
   readonly engines: EngineSource;
   readonly known: KnownRun | undefined;
+  readonly progress: Progress | undefined;
 }
 
 interface FoundInShop {
@@ -153,10 +169,11 @@ function foundIn({ shop, selected }: ShopPaths, since: Since | undefined): Found
 
 async function checkShop(
   { paths, found }: FoundInShop,
-  { tally, writer, engines, known }: Run,
+  { tally, writer, engines, known, progress }: Run,
 ): Promise<void> {
   const marks: MarkedStay[] = [];
   for await (const { folder, diagnostics, texts, judged, marks: own } of engines(found.engines, paths)) {
+    progress?.report(tally.engines);
     tally.countEngine();
     marks.push(...own);
     writer.diagnostics(tally.newDiagnostics(diagnostics), texts);

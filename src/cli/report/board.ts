@@ -20,6 +20,7 @@ import { shopSheet } from '../../output/report/shopSheet.ts';
 import { pathInRoot } from '../../shell/discover/root.ts';
 import { sha256Base64 } from '../../shell/process/digest.ts';
 import type { World } from '../../shell/world.ts';
+import { Progress } from '../shop/progress.ts';
 import { type ReadEngine, readEngine, sourceOf } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
 import { writePartPages } from './boardParts.ts';
@@ -54,8 +55,9 @@ export async function board(options: BoardOptions, world: World): Promise<number
   const placeOf = (page: string): string => pathInRoot(shop.root, `${sheets.root}/${page}`);
   const made = new Made(origin, options, placeOf, write);
   const reported = new Set<string>();
+  const progress = new Progress(folders.length, world);
   for (const [index, folder] of folders.entries()) {
-    tellProgress(index, folders.length, world);
+    progress.report(index);
     made.add(folder, readEngine({ shop, folder }, world, reported));
   }
   const { parts, hasProblems } = writePartPages(made, shop, world, (path, page) => {
@@ -67,12 +69,6 @@ export async function board(options: BoardOptions, world: World): Promise<number
   sheets.write(INDEX, boardHtml(made.board(parts), { digest: sha256Base64 }));
   world.out.write(writtenLines([`${options.to}/index.html: ${folders.length} engines`]));
   return made.hasProblems || hasProblems ? 2 : 0;
-}
-
-/** Now and then, to somebody who waits. */
-function tellProgress(index: number, count: number, { err }: World): void {
-  if (err.isTTY === true && index > 0 && index % 50 === 0)
-    err.write(writtenLines([`${index} of ${count} engines`]));
 }
 
 /** What a run over a shop has made so far: of each engine its row, and of its sheet only where it is. */

@@ -15,6 +15,7 @@ import { CHECK_FORMATS } from '../../../src/output/check/formats/index.ts';
 import { callHere, type HereOptions } from '../../inProcess.ts';
 import { projectFolder } from '../../program.ts';
 import { runs } from '../../propertyRuns.ts';
+import { git } from '../../shell/gitShop.ts';
 import { benchFolder } from '../calling.ts';
 import { ENGINE, INSTRUMENTS, LIMITS, SHOP } from '../fourCylinder.ts';
 
@@ -103,7 +104,7 @@ describe('a check with what an earlier one kept', () => {
       [['check', '--strict']],
       [['check', '--session', 'teardown']],
       [['check', '--rule', 'guarded']],
-      [['check', '--judge-by', 'wear']],
+      [['check', '--judge-by', 'new']],
       [['check', '--format', 'json']],
       [['check', '--format', 'lines', ...known]],
       [['check', '--format', 'lines']],
@@ -142,6 +143,30 @@ describe('a check with what an earlier one kept', () => {
       writeFileSync(at('kept', path), text.replaceAll('"error"', '"remark"').replaceAll('0.030', '0.010'));
     }
     expect((await cached(['check', '--format', 'json'])).stdout).toBe(stdout);
+  });
+
+  it('writes the same of commits, of what is staged, and in another working tree of the repository', async () => {
+    putShop();
+    git(at('shop'), 'init', '--quiet');
+    git(at('shop'), 'add', '--all');
+    git(at('shop'), '-c', 'user.name=R', '-c', 'user.email=r@example.org', 'commit', '--quiet', '-m', 'one');
+    git(at('shop'), 'worktree', 'add', '--quiet', at('other'));
+    bench.put({ 'shop/engines/p0/1.yaml': session('0.031') });
+    git(at('shop'), 'add', '--all');
+    bench.put({ 'shop/engines/p0/1.yaml': session('0.007') });
+    const calls: readonly (readonly [string, Options?])[] = [
+      ['check'],
+      ['check', { from: 'other' }],
+      ['check --at HEAD'],
+      ['check --staged'],
+      ['check --since HEAD'],
+    ];
+    const plain = await Promise.all(calls.map(([line, options]) => call(line.split(' '), options)));
+    expect(new Set(plain.map(({ stdout }) => stdout)).size).toBe(5);
+    for (const _ of ['first', 'second'])
+      for (const [index, [line, options]] of calls.entries())
+        expect(await cached(line.split(' '), options), line).toEqual(plain[index]);
+    expect(git(at('shop'), 'status', '--porcelain')).toBe('MM engines/p0/1.yaml');
   });
 
   it('writes what a check without it writes, whatever was edited between two of them', async () => {
