@@ -1,0 +1,104 @@
+// One vitest that is asked again and again: what each test file reaches, or which of some files notices a mutant. Each
+// question loads the sources anew, so that a mutant of what runs while they are loaded is seen as well.
+
+import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import { BaseSequencer, createVitest } from 'vitest/node';
+import { JURY } from './areas.js';
+import { switched } from './switched.js';
+
+const mutants = JSON.parse(readFileSync(process.argv[2], 'utf8'));
+const root = join(import.meta.dirname, '../..');
+const byFile = mutants.reduce(
+  (all, each) => all.set(each.file, [...(all.get(each.file) ?? []), each]),
+  new Map(),
+);
+
+const mutation = {
+  name: 'mutation',
+  enforce: 'pre',
+  transform(text, id) {
+    const own = byFile.get(relative(root, id.split('?')[0]));
+    return own === undefined ? undefined : { code: switched(text, own), map: null };
+  },
+};
+
+/** In the order in which they are asked for: the first that fails ends the run. */
+class AsAsked extends BaseSequencer {
+  async sort(specifications) {
+    return specifications;
+  }
+}
+
+const vitest = await createVitest(
+  'test',
+  {
+    watch: false,
+    bail: 1,
+    maxWorkers: 1,
+    fileParallelism: false,
+    isolate: false,
+    silent: true,
+    testTimeout: 60_000,
+    reporters: [{}],
+    sequence: { sequencer: AsAsked },
+    setupFiles: ['bin/mutate/setup.js', 'tests/plainSettings.ts', 'tests/everyProperty.ts'],
+  },
+  { plugins: [mutation], server: { watch: null } },
+);
+const [project] = vitest.projects;
+
+async function run(specifications) {
+  const { testModules, unhandledErrors } = await vitest.runTestSpecifications(specifications);
+  vitest.state.filesMap.clear();
+  const failed = testModules.filter((each) => each.state() === 'failed').map(pathOf);
+  const unhandled = unhandledErrors.map((each) => `outside any test: ${each.message}`);
+  return { testModules, failed: [...failed, ...unhandled] };
+}
+
+const pathOf = (module) => module.relativeModuleId;
+
+/** Which mutants each test file reaches, in what time, and which are reached as soon as their source is loaded. */
+async function coverage(folder) {
+  process.env.MUTANT = '0';
+  process.env.MUTATE_COVERAGE = join(folder, 'reached');
+  mkdirSync(process.env.MUTATE_COVERAGE);
+  const { testModules, failed } = await run(await vitest.globTestSpecifications(JURY));
+  const notRun = testModules.filter((each) => !['passed', 'failed'].includes(each.state())).map(pathOf);
+  const told = readdirSync(process.env.MUTATE_COVERAGE).map((name) =>
+    JSON.parse(readFileSync(join(process.env.MUTATE_COVERAGE, name), 'utf8')),
+  );
+  delete process.env.MUTATE_COVERAGE;
+  const files = testModules.map((each) => {
+    const path = pathOf(each);
+    const { reaches = [] } = told.find((one) => one.path === path) ?? {};
+    return { path, ms: Math.round(each.diagnostic().duration), reaches, loads: loadedBy(each.moduleId) };
+  });
+  return { files, failed: [...failed, ...notRun], atLoad: told.flatMap(({ atLoad }) => atLoad) };
+}
+
+/** The mutated sources that a test file loads, by the imports that vite has seen. */
+function loadedBy(moduleId) {
+  const graph = project.vite.environments.ssr.moduleGraph;
+  const seen = new Set();
+  const visit = (node) => {
+    if (node === undefined || seen.has(node)) return;
+    seen.add(node);
+    for (const each of node.importedModules) visit(each);
+  };
+  visit(graph.getModuleById(moduleId));
+  return [...seen].map(({ id }) => relative(root, id ?? '')).filter((path) => byFile.has(path));
+}
+
+async function judge({ id, files }) {
+  process.env.MUTANT = String(id);
+  const { failed } = await run(files.map((path) => project.createSpecification(join(root, path))));
+  return { killedBy: failed[0] };
+}
+
+// Whoever asked is gone.
+process.on('disconnect', () => process.exit());
+
+process.on('message', async (question) => {
+  process.send(await (question.coverage === undefined ? judge(question) : coverage(question.coverage)));
+});
