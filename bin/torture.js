@@ -50,7 +50,7 @@ try {
   for (const [name, least, run] of PARTS.filter(([name]) => name.includes(values.only))) {
     const part = new Part(
       name,
-      Math.floor(least * Math.min(effort, 1)),
+      Math.ceil(least * Math.min(effort, 1)),
       join(folder, `${parts.length}`),
       effort,
     );
