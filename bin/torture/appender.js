@@ -24,18 +24,19 @@ export function makeFile(folder, text = START) {
 }
 
 /** Appends so many readings, `NAME-1` and so on. */
-export const appending = (folder, name, count) => [
+export const appending = (folder, name, count, pauseMs = 0) => [
   process.execPath,
   program,
   folder,
   'a.yaml',
   name,
   `${count}`,
+  `${pauseMs}`,
 ];
 
 /** The same as a child; `saved` of its end are the readings that it acknowledged. */
-export function startAppender(folder, name, count, onSaved = () => {}) {
-  const [command, ...words] = appending(folder, name, count);
+export function startAppender(folder, name, count, onSaved = () => {}, pauseMs = 0) {
+  const [command, ...words] = appending(folder, name, count, pauseMs);
   const child = spawn(command, words);
   let [said, complaint] = ['', ''];
   child.stdout.on('data', (text) => {

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { makeFile, notesIn, startAppender } from './appender.js';
@@ -11,26 +11,25 @@ export async function editor(part) {
   for (let run = 0; run < part.times(10); run++) await editDuringEntry(part, run);
 }
 
-/** The editor has read the file before the append and saves at once when it sees one, or has saved before it begins. */
+/** The program takes its time between reading and writing, under its lock, and the editor saves meanwhile. */
 async function editWhileAppending(part, run) {
   const folder = makeFile(join(part.folder, `append-${run}`));
   const path = join(folder, 'a.yaml');
-  const { ended } = startAppender(folder, 'x', 3);
-  await pause(60 + Math.random() * 60);
-  const before = readFileSync(path, 'utf8');
-  const hadBegun = notesIn(folder)?.length ?? 0;
-  const edited = before.replace('# taken', `# edited ${run}, taken`);
-  saveAs(path, edited);
+  const { child, ended } = startAppender(folder, 'x', 3, () => {}, PAUSE_MS);
+  while (!existsSync(`${path}.lock`) && child.exitCode === null) await pause(1);
+  await pause(Math.random() * 2 * PAUSE_MS);
+  const isMet = existsSync(`${path}.lock`);
+  saveAs(path, readFileSync(path, 'utf8').replace('# taken', `# edited ${run}, taken`));
   const { saved, code, complaint } = await ended;
-  const after = readFileSync(path, 'utf8');
   part.tried++;
-  // What the program wrote between the editor's reading and its saving the editor itself has overwritten.
-  part.met += hadBegun < 3 ? 1 : 0;
-  if (!after.includes(`# edited ${run}`))
+  part.met += isMet ? 1 : 0;
+  if (!readFileSync(path, 'utf8').includes(`# edited ${run}`))
     part.wrong.push(`append ${run}: the edit is lost (exit ${code}) ${complaint}`);
   if (notesIn(folder) === undefined) part.wrong.push(`append ${run}: the file is torn`);
-  if (code === 0 && saved.length !== 3) part.wrong.push(`append ${run}: success with ${saved.length} saved`);
+  if (code !== 0 || saved.length !== 3) part.wrong.push(`append ${run}: exit ${code}, ${saved.length} saved`);
 }
+
+const PAUSE_MS = 40;
 
 /** As most editors do: a new file in place of the old one. */
 function saveAs(path, text) {

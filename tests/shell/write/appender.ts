@@ -7,9 +7,9 @@ import { nodeFiles } from '../../../src/shell/write/fileLayer.ts';
 
 /**
  * A program for the tests of writing: appends readings `NAME-1`, `NAME-2`, … to a session and says each on stdout once
- * it is saved. Arguments: folder, path, name, count. Ends with 1 at the first refusal, else as a signal asks, else with 0.
+ * it is saved. Arguments: folder, path, name, count, and how long to take over each between reading and writing. Ends with 1 at the first refusal, else as a signal asks, else with 0.
  */
-const [folder = '', path = '', name = '', count = '0'] = process.argv.slice(2);
+const [folder = '', path = '', name = '', count = '0', pauseMs = '0'] = process.argv.slice(2);
 const watch = watchSignals();
 
 function append(note: string): boolean {
@@ -17,6 +17,7 @@ function append(note: string): boolean {
   const result = changeFile(
     destination,
     (before) => {
+      thisProcess.sleepMs(Number(pauseMs));
       const added = appendItem(
         Buffer.from(before ?? []).toString('utf8'),
         ['readings'],
