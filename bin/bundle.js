@@ -22,7 +22,13 @@ export const BUNDLE = {
  * - commander may start other programs, and ours has none to start.
  */
 const LIGHTER = new Map([
-  ['string-width', "let width; export default (text) => (width ??= require('string-width').default)(text);"],
+  [
+    'string-width',
+    `const { ONE_COLUMN_EACH } = require('./src/output/terminal/oneColumnEach.ts');
+let width;
+const widthOf = (text) => (ONE_COLUMN_EACH.test(text) ? text.length : (width ??= require('string-width').default)(text));
+module.exports = Object.assign(widthOf, { default: widthOf });`,
+  ],
   ['chalk', "export function Chalk(options) { return new (require('chalk').Chalk)(options); }"],
   ['node:process', 'module.exports = process;'],
   ['node:child_process', 'module.exports = {};'],

@@ -35,6 +35,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   mathjs: ['src/calculator/'],
   'hyparquet-writer': ['src/parquet/'],
   'string-width': ['src/output/'],
+  'cli-table3': ['src/output/terminal/table.ts'],
   preact: ['src/output/page/'],
   'preact-render-to-string': ['src/output/escape/html.ts'],
   ajv: ['src/build/'],
@@ -47,7 +48,7 @@ const RESERVED_WORDS: Readonly<Record<string, readonly string[]>> = {
   // Text leaves the program escaped, docs/decisions/0010-escape-last.md: by a language's own writer.
   letOut: ['src/output/escape/', 'src/shell/process/promptLoop.ts'],
   'as Written': ['src/output/escape/language.ts'],
-  ownPiece: ['src/output/escape/', 'src/output/terminal/paint.ts'],
+  ownPiece: ['src/output/escape/', 'src/output/terminal/paint.ts', 'src/output/terminal/table.ts'],
   'process.stdout': ['src/shell/process/standardStream.ts'],
   'process.stderr': ['src/shell/process/standardStream.ts'],
 };

@@ -1,8 +1,9 @@
 import type { Verdict } from '../../checks/judge/verdict.ts';
 import { type Line, line } from '../escape/line.ts';
+import { layManyRows } from '../terminal/manyRows.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { drawBand } from '../terminal/picture.ts';
-import { type Cell, type Column, cell, fitting, layTable } from '../terminal/table.ts';
+import { type Cell, type Column, cell, fitting } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
@@ -19,7 +20,7 @@ function tableLines({ heading, limits, rows }: TableView, style: TextStyle): rea
       const [top, ...more] = rowLines(row, { style, shape });
       return top === undefined ? [] : [{ ...top, above: row.group }, ...more];
     });
-    const laid = layTable(
+    const laid = layManyRows(
       lines.map(({ cells }) => cells),
       COLUMNS,
     );

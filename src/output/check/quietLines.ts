@@ -1,5 +1,6 @@
 import type { Line } from '../escape/line.ts';
-import { type Column, cell, layTable } from '../terminal/table.ts';
+import { layManyRows } from '../terminal/manyRows.ts';
+import { type Column, cell } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
@@ -9,7 +10,7 @@ const COLUMNS: readonly Column[] = [{ align: 'left' }, { align: 'left' }, { alig
 
 /** `cylinder bore 1 to 6  4.1250 to 4.1254 in  ok`: whole tables, a line each. */
 export function quietLines(views: readonly QuietView[], { width }: TextStyle): readonly Line[] {
-  const lines = layTable(
+  const lines = layManyRows(
     views.map(({ name, range, word }) => [name, range, word].map(cell)),
     COLUMNS,
     0,

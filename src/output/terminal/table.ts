@@ -1,5 +1,6 @@
-import { joined } from '../escape/language.ts';
-import { type Line, line, trimmedLine } from '../escape/line.ts';
+import Table from 'cli-table3';
+import { ownPiece } from '../escape/language.ts';
+import { type Line, sourceOfLine, trimmedLine } from '../escape/line.ts';
 import { widthOf } from './width.ts';
 
 export interface Column {
@@ -20,20 +21,35 @@ export function layTable(
   columns: readonly Column[],
   indent = 2,
 ): readonly Line[] {
-  const widths = columns.map((_, index) => Math.max(0, ...rows.map((row) => row[index]?.width ?? 0)));
-  return rows.map((row) => {
-    const cells = columns.flatMap(({ align }, index) => {
-      const width = widths[index] ?? 0;
-      return width === 0 ? [] : [pad(row[index] ?? cell(''), width, align)];
-    });
-    return trimmedLine(line`${' '.repeat(indent)}${joined(cells, line`  `)}`);
+  const used = columns
+    .map(({ align }, index) => ({ align, index }))
+    .filter(({ index }) => rows.some((row) => (row[index]?.width ?? 0) > 0));
+  if (used.length === 0) return rows.map(() => '');
+  const table = new Table({
+    chars: { ...NO_BORDERS, left: ' '.repeat(indent), middle: '  ' },
+    style: { 'padding-left': 0, 'padding-right': 0, head: [], border: [], compact: true },
+    colAligns: used.map(({ align }) => align),
   });
+  table.push(...rows.map((row) => used.map(({ index }) => sourceOfLine(row[index]?.text ?? ''))));
+  const lines = table.toString().split('\n');
+  return lines.map((each) => trimmedLine(ownPiece(each)));
 }
 
-function pad({ text, width }: Cell, to: number, align: Column['align']) {
-  const space = ' '.repeat(Math.max(0, to - width));
-  return align === 'left' ? line`${text}${space}` : line`${space}${text}`;
-}
+const NO_BORDERS = {
+  top: '',
+  'top-mid': '',
+  'top-left': '',
+  'top-right': '',
+  bottom: '',
+  'bottom-mid': '',
+  'bottom-left': '',
+  'bottom-right': '',
+  'left-mid': '',
+  mid: '',
+  'mid-mid': '',
+  right: '',
+  'right-mid': '',
+} as const;
 
 /** The lines of the first shape that fits the width; of the last where none does. */
 export function fitting<Shape>(

@@ -1,5 +1,6 @@
 import stringWidth from 'string-width';
 import { type Line, sourceOfLine } from '../escape/line.ts';
+import { ONE_COLUMN_EACH } from './oneColumnEach.ts';
 
 /**
  * The columns that a line takes when it is printed; colours take none. Looking up every character's width is slow, and
@@ -13,7 +14,3 @@ export function widthOf(text: Line): number {
 
 /** What is printed of a line, in no colour. */
 export const uncoloured = (text: Line): string => sourceOfLine(text).replace(/\u001b\[\d+m/g, '');
-
-/** Western and Greek letters, punctuation, arrows and signs of arithmetic, and what pictures are drawn with. */
-export const ONE_COLUMN_EACH =
-  /^[\x20-\x7e\xa1-\xac\xae-\u024f\u0391-\u03a1\u03a3-\u03c9\u2010-\u2027\u2030-\u205e\u2070-\u208e\u2190-\u2199\u2200-\u22ff\u2500-\u259f\u25cb\u25cf\u25c4\u25ba\u2610]*$/;

@@ -1,8 +1,11 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Line, line, sourceOfLine } from '../../../src/output/escape/line.ts';
+import { layManyRows } from '../../../src/output/terminal/manyRows.ts';
 import { paintWith } from '../../../src/output/terminal/paint.ts';
 import { type Column, cell, fitting, layTable } from '../../../src/output/terminal/table.ts';
 import { widthOf } from '../../../src/output/terminal/width.ts';
+import { runs } from '../../propertyRuns.ts';
 
 const COLUMNS: readonly Column[] = [{ align: 'left' }, { align: 'right' }, { align: 'left' }];
 const red = (text: Line): Line => line`\u001b[31m${text}\u001b[39m`;
@@ -79,5 +82,40 @@ describe('a table', () => {
     const shapes = ['wide, wide', 'middle', 'small'];
     const [found] = fitting(width, shapes, (shape) => [red(shape)]);
     expect(found).toEqual(red(expected));
+  });
+});
+
+describe('the table of a check', () => {
+  const text = fc.oneof(
+    fc.string({ maxLength: 8 }),
+    fc.constantFrom(
+      '',
+      'ok',
+      '0.0045 to 0.0051',
+      '├──●──┤',
+      '−0.0003 ±0.0002',
+      '日本',
+      'a\nb',
+      '::error::',
+      '\u202e',
+    ),
+  );
+  const cells = fc.tuple(text, fc.boolean()).map(([of, isRed]) => cell(isRed ? red(of) : of));
+
+  it('is line for line what the library lays', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.array(cells, { maxLength: 4 }), { maxLength: 6 }),
+        fc.array(fc.constantFrom<Column>({ align: 'left' }, { align: 'right' }), {
+          minLength: 1,
+          maxLength: 4,
+        }),
+        fc.integer({ min: 0, max: 4 }),
+        (rows, columns, indent) => {
+          expect(layManyRows(rows, columns, indent).map(sourceOfLine)).toEqual(laid(rows, columns, indent));
+        },
+      ),
+      runs(1000),
+    );
   });
 });

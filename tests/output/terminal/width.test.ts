@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import stringWidth from 'string-width';
 import { expect, test } from 'vitest';
-import { ONE_COLUMN_EACH, widthOf } from '../../../src/output/terminal/width.ts';
+import { ONE_COLUMN_EACH } from '../../../src/output/terminal/oneColumnEach.ts';
+import { widthOf } from '../../../src/output/terminal/width.ts';
 
 test('every character that is counted as one column takes one', () => {
   const counted = Array.from({ length: 0x10000 }, (_, code) => String.fromCharCode(code)).filter(
