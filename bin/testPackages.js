@@ -17,6 +17,8 @@ import { fetchNode } from './fetched.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const VERSIONS = ['20.19.0', '22', '24', '26'];
+/** Of which a single file is made and tried. */
+const BINARIES = ['20.19.0', '24'];
 /** Much more than today's 1 MB: something was packed that nobody needs. */
 const MOST_PACKED_BYTES = 3_000_000;
 /** What one call may print, well above what a check of the examples does. */
@@ -28,6 +30,7 @@ try {
   const tarball = pack();
   checkTarball(tarball);
   for (const version of VERSIONS) tryUnder(version, tarball);
+  for (const version of BINARIES) tryBinary(version);
 } finally {
   rmSync(work, { recursive: true, force: true });
 }
@@ -60,6 +63,7 @@ function checkTarball(tarball) {
     Object.keys(dependencies).join(', '),
   );
   for (const name of [
+    'cli-table3',
     'yaml',
     'commander',
     'chalk',
@@ -110,6 +114,35 @@ function tryUnder(version, tarball) {
     /"format": ?"tenths\.check"/,
   );
   prints('explains a finding', ['explain', 'reading/out'], 0, /reading\/out/);
+}
+
+/** One file of node and the program, in a folder that has neither, prints what the installed package prints. */
+function tryBinary(version) {
+  const file = join(work, `binary ${version}/tenths`);
+  const made = spawnSync(process.execPath, ['bin/binary.js', fetchNode(version), file], {
+    cwd: root,
+    encoding: 'utf8',
+  });
+  held(`${version}: is made into one file`, made.status === 0, made.stderr);
+  process.stdout.write(made.stdout);
+  const shop = join(work, `shop ${version}`);
+  const [HOME, PATH] = [join(work, `home ${version}`), '/nowhere'];
+  mkdirSync(HOME);
+  const printed = (command, words) => {
+    const env = { HOME, PATH, NO_COLOR: '1' };
+    const { status, stdout } = spawnSync(command, words, { cwd: shop, env, maxBuffer: MOST_PRINTED_BYTES });
+    return { status, text: String(stdout) };
+  };
+  const installed = [join(shop, 'node_modules/tenths/bin/tenths.cjs'), 'check', 'examples', '--all'];
+  const [one, other] = [
+    printed(fetchNode(version), installed),
+    printed(file, ['check', 'examples', '--all']),
+  ];
+  held(
+    `${version}: one file checks as the package does`,
+    one.status === 1 && other.status === 1 && one.text.length > 1000 && one.text === other.text,
+    `exit ${one.status} and ${other.status}\n${other.text.slice(0, 400)}`,
+  );
 }
 
 function held(what, isSo, why) {
