@@ -3,6 +3,7 @@ import { Cautions } from '../../src/bench/cautions.ts';
 import { planSession } from '../../src/bench/plan.ts';
 import { characteristics, registryWith } from '../../src/characteristics/registry.ts';
 import type { Stage } from '../../src/documents/session/stage.ts';
+import { blankSheet } from '../../src/output/bench/blankSheet.ts';
 import { blockHeading } from '../../src/output/bench/recordText.ts';
 import { sheetLines } from '../../src/output/bench/sheetText.ts';
 import { writtenLines } from '../../src/output/escape/line.ts';
@@ -30,7 +31,7 @@ function planAt(stage: Stage) {
 
 const sheetAt = (stage: Stage): string => {
   const { plan, ...head } = planAt(stage);
-  return writtenLines(sheetLines(plan, head)).replaceAll('\n', ' ');
+  return writtenLines(sheetLines(blankSheet(plan, head), head.date)).replaceAll('\n', ' ');
 };
 
 describe('what can hurt stands where the work is', () => {
@@ -51,7 +52,7 @@ describe('what can hurt stands where the work is', () => {
 
   it('and fits the page', () => {
     const { plan, ...head } = planAt('teardown');
-    const lines = writtenLines(sheetLines(plan, head)).split('\n');
+    const lines = writtenLines(sheetLines(blankSheet(plan, head), head.date)).split('\n');
     const cautions = lines.filter((each) => !each.includes('___') && !each.includes('   '));
     expect(Math.max(...cautions.map((each) => each.length))).toBeLessThanOrEqual(80);
   });

@@ -19,6 +19,8 @@ const SHEETS: readonly (readonly [title: string, words: readonly string[], folde
   ['pump for its customer', ['engines/reservoir-pump-2', '--for', 'customer']],
   ['six for its customer', ['engines/generator-set-6', '--for', 'customer']],
   ['six for a machine shop', ['engines/generator-set-6', '--for', 'machine-shop', '--session', 'teardown']],
+  ['pump before it is closed up', ['engines/reservoir-pump-2', '--closing']],
+  ['six that is still to be measured', ['engines/generator-set-6', '--blank', 'rebuild']],
 ];
 
 /** Pages of the board, each with where it lies. */
@@ -115,12 +117,17 @@ it.each(SIZES)('is printed by the command itself on %s', (paper, width, height) 
   }),
 );
 
-it.each(SIZES)('an order for a machine shop fits one side of %s', (paper) =>
+it.each(SIZES)('what is handed over alone fits one side of %s', (paper) =>
   inCopyOf('examples', async (folder) => {
-    const words = ['engines/generator-set-6', '--for', 'machine-shop', '--session', 'teardown'];
-    await call(folder, ['report', ...words, '--to', 'order.pdf', '--paper', paper]);
-    const pdf = readFileSync(join(folder, 'order.pdf'), 'latin1');
-    expect([...pdf.matchAll(/\/MediaBox/g)]).toHaveLength(1);
+    for (const words of [
+      ['engines/generator-set-6', '--for', 'machine-shop', '--session', 'teardown'],
+      ['engines/generator-set-6', '--closing', '--session', 'teardown'],
+      ['engines/reservoir-pump-2', '--closing'],
+    ]) {
+      await call(folder, ['report', ...words, '--to', 'page.pdf', '--paper', paper]);
+      const pdf = readFileSync(join(folder, 'page.pdf'), 'latin1');
+      expect([...pdf.matchAll(/\/MediaBox/g)]).toHaveLength(1);
+    }
   }),
 );
 

@@ -6,6 +6,7 @@ import { shellWord } from '../../diagnostic/shellWord.ts';
 import { isCalendarDate } from '../../documents/date.ts';
 import { unknownMeasure } from '../../documents/measure.ts';
 import { STAGES, type Stage } from '../../documents/session/stage.ts';
+import { blankSheet } from '../../output/bench/blankSheet.ts';
 import { sheetLines } from '../../output/bench/sheetText.ts';
 import { writtenLines } from '../../output/escape/line.ts';
 import { pathOnDisk } from '../../shell/discover/paths.ts';
@@ -41,7 +42,7 @@ export async function newSession(
   if (typeof stage === 'number') return stage;
   const plan = planSession(engine, registry, { stage, only });
   if (options.sheet === true) {
-    world.out.write(writtenLines(sheetLines(plan, { engine, registry, stage, date })));
+    world.out.write(writtenLines(sheetLines(blankSheet(plan, { engine, registry, stage }), date)));
     return 0;
   }
   const path = inEngine(opened, `sessions/${date}-${stage}.yaml`);

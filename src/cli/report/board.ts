@@ -64,7 +64,7 @@ export async function board(options: BoardOptions, world: World): Promise<number
     const engine = (folder: string): string | undefined =>
       sheets.has(enginePage(folder)) ? addressFrom(path, enginePage(folder)) : undefined;
     const links = { ...NO_LINKS, engine, board: addressFrom(path, INDEX) };
-    write(path, pageSheet(page, 'shop', [...shopFacts(origin, made.shop), ...boardFact(links)], links));
+    write(path, pageSheet(page, [...shopFacts(origin, made.shop), ...boardFact(links)], links));
   });
   sheets.write(INDEX, boardHtml(made.board(parts), { digest: sha256Base64 }));
   world.out.write(writtenLines([`${options.to}/index.html: ${folders.length} engines`]));

@@ -1,7 +1,12 @@
+import { planSession } from '../../bench/plan.ts';
 import { type EngineReport, reportEngine } from '../../checks/judge/report.ts';
+import type { Stage } from '../../documents/session/stage.ts';
+import { blankSheet } from '../../output/bench/blankSheet.ts';
 import type { Written } from '../../output/escape/language.ts';
 import { writtenLines } from '../../output/escape/line.ts';
 import { writtenMarkdown } from '../../output/escape/markdown.ts';
+import { blankPage } from '../../output/report/blankPage.ts';
+import { type Origin, shopFacts } from '../../output/report/facts.ts';
 import { type Links, NO_LINKS, photoAddress } from '../../output/report/links.ts';
 import type { Reader, Sheet } from '../../output/report/sheet.ts';
 import { sheetMarkdown } from '../../output/report/sheetMarkdown.ts';
@@ -11,7 +16,7 @@ import { printPdf } from '../../shell/process/printPdf.ts';
 import type { World } from '../../shell/world.ts';
 import { offersFor } from '../parts/offers.ts';
 import { upTo } from '../plan/upTo.ts';
-import { type EngineFolder, openEngine } from '../shop/resolveShop.ts';
+import { type EngineFolder, type OpenedEngine, openEngine } from '../shop/resolveShop.ts';
 import { orUsage, UsageError } from '../usage.ts';
 import { originAt } from './origin.ts';
 import { sheetFor } from './sheetFor.ts';
@@ -20,6 +25,9 @@ import { type Target, targetOf, writeSheet } from './target.ts';
 export interface ReportOptions {
   readonly to: string;
   readonly for: Reader;
+  readonly closing?: boolean;
+  /** The stage of a session that is still to be measured. */
+  readonly blank?: Stage;
   readonly session?: string;
   readonly at?: string;
   readonly paper: 'A4' | 'Letter';
@@ -34,19 +42,32 @@ export async function report(
 ): Promise<number> {
   const target = targetOf(options.to, world);
   const opened = openEngine(name, world, options.at);
+  const origin = originAt(opened.revision, world);
+  const sheet =
+    options.blank === undefined
+      ? filledSheet(opened, origin, target, options)
+      : blankFor(options.blank, opened, origin);
+  writeSheet(target, await writtenAs(target, sheet, options, world));
+  world.out.write(writtenLines([writtenText(options.to, sheet)]));
+  return opened.hasProblems ? 2 : 0;
+}
+
+function filledSheet(opened: OpenedEngine, origin: Origin, target: Target, options: ReportOptions): Sheet {
   const engine = options.session === undefined ? opened.engine : upTo(opened.engine, options.session);
-  const judged = reportEngine(engine, opened.registry, {});
   const { registry, found } = opened;
-  const sheet = sheetFor(options.for, {
-    report: requireState(judged),
-    origin: originAt(opened.revision, world),
+  return sheetFor(options.closing === true ? 'closing' : options.for, {
+    report: requireState(reportEngine(engine, registry, {})),
+    origin,
     engine: opened.engine,
     links: linksFrom(target, found),
     offers: () => offersFor(found, { engine, registry }),
   });
-  writeSheet(target, await writtenAs(target, sheet, options, world));
-  world.out.write(writtenLines([writtenText(options.to, sheet)]));
-  return opened.hasProblems ? 2 : 0;
+}
+
+function blankFor(stage: Stage, { engine, registry }: OpenedEngine, origin: Origin): Sheet {
+  const plan = planSession(engine, registry, { stage });
+  const facts = shopFacts(origin, engine.shop ?? '');
+  return blankPage(blankSheet(plan, { engine, registry, stage }), facts);
 }
 
 /** A PDF is printed elsewhere than it is kept. */

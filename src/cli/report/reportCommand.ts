@@ -1,4 +1,5 @@
 import { type Command, Option } from 'commander';
+import { STAGES } from '../../documents/session/stage.ts';
 import { READERS } from '../../output/report/sheet.ts';
 import type { World } from '../../shell/world.ts';
 import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
@@ -15,13 +16,30 @@ export function addReport(program: Command, world: World, done: (exitCode: numbe
     .addOption(
       new Option('--all', 'a page of every engine, and a board that leads to them').conflicts([
         'for',
+        'closing',
+        'blank',
         'session',
         'paper',
         'browser',
       ]),
     )
     .option('--with-customers', 'on the board and its pages, which else name no customer')
-    .addOption(new Option('--for <reader>', 'who reads it').choices([...READERS]).default('shop'))
+    .addOption(
+      new Option('--for <reader>', 'who reads it')
+        .choices([...READERS])
+        .default('shop')
+        .conflicts(['closing', 'blank']),
+    )
+    .addOption(
+      new Option('--closing', 'the page before it is closed up: what is open, and boxes to tick').conflicts(
+        'blank',
+      ),
+    )
+    .addOption(
+      new Option('--blank <stage>', 'the blank sheet of a session, with boxes for a pencil')
+        .choices([...STAGES])
+        .conflicts('session'),
+    )
     .option('--session <name>', 'as this session left it, instead of where it stands now')
     .option('--at <revision>', 'the documents of this git revision: the sheet then names its commit')
     .addOption(new Option('--paper <size>', 'of a PDF').choices(['A4', 'Letter']).default('A4'))
@@ -46,6 +64,8 @@ const REPORT_END = helpEnd({
     ['tenths report --at HEAD --to pump.html', 'the same file whenever it is written'],
     ['tenths report --for customer --to customer.pdf'],
     ['tenths report --for machine-shop --session teardown --to order.html', 'agreed work only'],
+    ['tenths report --closing --to closing.pdf', 'to tick by hand before it is closed up'],
+    ['tenths report --blank teardown --to teardown.pdf', 'to fill in at the bench'],
     ['tenths report --to pump.md', 'for a pull request or a wiki'],
     ['tenths report --all --to public', 'for a web server, or a job of CI'],
   ],

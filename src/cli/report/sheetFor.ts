@@ -1,19 +1,24 @@
-import type { EngineReport } from '../../checks/judge/report.ts';
+import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { OfferedParts } from '../../documents/parts/offeredPart.ts';
+import { closingPage } from '../../output/plan/closingPage.ts';
 import { machineShopPage } from '../../output/plan/machineShopPage.ts';
+import type { Page } from '../../output/plan/page.ts';
 import { standing } from '../../output/plan/planPage.ts';
 import { customerSheet } from '../../output/report/customerSheet.ts';
 import { factsOf, type Origin } from '../../output/report/facts.ts';
 import { type Links, NO_LINKS } from '../../output/report/links.ts';
+import { openItems, reasonTexts } from '../../output/report/openItems.ts';
 import { pageSheet } from '../../output/report/pageSheet.ts';
-import type { Reader, Sheet } from '../../output/report/sheet.ts';
+import { items, type Reader, type Sheet, section } from '../../output/report/sheet.ts';
 import { shopSheet } from '../../output/report/shopSheet.ts';
+import { statusOf } from '../../output/report/status.ts';
+import { closingOf } from '../../plan/closing/closing.ts';
 import { pistonsFor } from '../../plan/fit/fits.ts';
-import { workPlan } from '../../plan/work/workPlan.ts';
+import { type WorkPlan, workPlan } from '../../plan/work/workPlan.ts';
 
-/** Who asks, and as of when; the page itself says which engine and which job. */
-const OF_AN_ORDER: readonly string[] = ['shop', 'as of', 'commit'];
+/** Of whom it is for, or the page before an engine is closed up. */
+export type SheetKind = Reader | 'closing';
 
 export interface SheetSource {
   readonly report: EngineReport;
@@ -26,26 +31,58 @@ export interface SheetSource {
 }
 
 /** The sheet of an engine that has a session. */
-export function sheetFor(reader: Reader, { report, origin, engine, links, offers }: SheetSource): Sheet {
-  const { state, registry } = report;
+export function sheetFor(kind: SheetKind, source: SheetSource): Sheet {
+  const { report, origin, engine, links, offers } = source;
+  const { state } = report;
   if (state === undefined) throw new Error('an engine without a session has no sheet');
-  switch (reader) {
+  switch (kind) {
     case 'shop':
       return shopSheet(report, state, origin, { links, withCustomer: true });
     case 'customer':
       return customerSheet(report, state, origin);
-    case 'machine-shop': {
-      const made = workPlan(report.engine, registry, state);
-      const about = [standing(report.engine, made.at)];
-      const facts = factsOf(report, state, reader, origin, false).filter(({ name }) =>
-        OF_AN_ORDER.includes(name),
-      );
-      return pageSheet(
+    case 'machine-shop':
+      return planSheet(source, state, ORDER_FACTS, (made, about) =>
         machineShopPage({ ...made, engine }, pistonsFor(made.context, offers()), about),
-        reader,
-        facts,
-        NO_LINKS,
       );
-    }
+    case 'closing':
+      return closingSheet(source, state);
   }
+}
+
+/** Who asks, and as of when; the page itself says which engine and which job. */
+const ORDER_FACTS: readonly string[] = ['shop', 'as of', 'commit'];
+
+const CLOSING_FACTS: readonly string[] = [...ORDER_FACTS, 'engine no.', 'job', 'hours'];
+
+function closingSheet(source: SheetSource, state: StateReport): Sheet {
+  const { report } = source;
+  const open = openItems(report, state);
+  const page = planSheet(source, state, CLOSING_FACTS, ({ context }, about) =>
+    closingPage(closingOf(context, report), report.engine, about),
+  );
+  return {
+    ...page,
+    status: statusOf(report.engine, state, reasonTexts(open, report).length),
+    sections: [...page.sections, ...section('Closed up', items('blanks', ['by', 'date and signature']))],
+  };
+}
+
+/** A page of `plan`, to be handed over alone. */
+function planSheet(
+  { report, origin }: SheetSource,
+  state: StateReport,
+  named: readonly string[],
+  pageOf: (made: WorkPlan, about: readonly string[]) => Page,
+): Sheet {
+  const made = workPlan(report.engine, report.registry, state);
+  const page = pageOf(made, [standing(report.engine, made.at)]);
+  const facts = factsOf(report, state, 'machine-shop', origin, false);
+  return {
+    ...pageSheet(
+      page,
+      facts.filter(({ name }) => named.includes(name)),
+      NO_LINKS,
+    ),
+    isOneSide: true,
+  };
 }

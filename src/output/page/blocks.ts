@@ -1,5 +1,7 @@
 import type {
   Block,
+  Column,
+  FieldsBlock,
   MeasureBlock,
   MeasureRow,
   PicturesBlock,
@@ -21,6 +23,8 @@ function blockElement(block: Block): Element {
       return tableElement(block);
     case 'pictures':
       return picturesElement(block.pictures);
+    case 'fields':
+      return fieldsElement(block);
     case 'list':
       return element('ul', {}, ...block.items.map((each) => element('li', {}, each)));
     case 'text':
@@ -66,7 +70,7 @@ function measureElement({ heading, limits, folded, rows, pictures }: MeasureBloc
   ];
   const table = element(
     'table',
-    { class: rows.length > 1 ? 'measure sorts' : 'measure' },
+    { class: `measure${rows.length > 1 ? ' sorts' : ''}${rows.length > MOST_TOGETHER ? '' : ' short'}` },
     element(
       'caption',
       {},
@@ -101,28 +105,47 @@ const measureRow = (row: MeasureRow, shown: Shown): Element =>
       : undefined,
   );
 
-function tableElement({ title, columns, rows, folded }: TableBlock): Element {
+function tableElement({ title, notes = [], columns, rows, folded }: TableBlock): Element {
   const cell = (of: SheetCell, index: number): Child =>
-    element('td', columns[index]?.align === 'right' ? { class: 'figure' } : {}, ...cellChildren(of));
+    element('td', { class: columnClass(columns[index]) }, ...cellChildren(of));
   const table = element(
     'table',
-    { class: rows.length > 1 ? 'sorts' : undefined },
-    title === '' ? undefined : element('caption', {}, title),
+    { class: tableClass(columns, rows.length) },
+    title === '' || notes.length > 0 ? undefined : element('caption', {}, title),
     element('thead', {}, element('tr', {}, ...columns.map((each) => headCell(each)))),
     element('tbody', {}, ...rows.map((row) => element('tr', {}, ...row.map(cell)))),
   );
-  return foldable(folded, scrolling(title || 'table', table));
+  const whole = scrolling(title || 'table', table);
+  return foldable(folded, notes.length === 0 ? whole : noted(title, notes, whole));
 }
 
+const fieldsElement = ({ title, notes, names }: FieldsBlock): Element =>
+  noted(title, notes, element('ul', { class: 'fields' }, ...names.map((each) => element('li', {}, each))));
+
+/** What is to be known before it is filled in stands above it, as wide as the page. */
+const noted = (title: string, notes: readonly string[], below: Element): Element =>
+  element('div', { class: 'readings' }, element('h3', {}, title), ...notes.map(noteElement), below);
+
+const noteElement = (note: string): Element => element('span', { class: 'note' }, note);
+
+/** A form is filled in by hand; a short table stays on one page. */
+const tableClass = (columns: readonly Column[], count: number): string | undefined => {
+  const isForm = columns.filter(({ isRoom }) => isRoom).length > 1;
+  const isShort = count <= MOST_TOGETHER;
+  const named = [isForm ? 'form' : count > 1 ? 'sorts' : '', isShort ? 'short' : ''].filter(Boolean);
+  return named.length === 0 ? undefined : named.join(' ');
+};
+
+const MOST_TOGETHER = 12;
+
+const columnClass = (column: Column | undefined): string | undefined =>
+  column?.isRoom ? 'room' : column?.align === 'right' ? 'figure' : undefined;
+
 /** A column without a heading is no heading. */
-const headCell = ({ title, align, isRoom }: TableBlock['columns'][number]): Element =>
-  title === ''
+const headCell = (column: Column): Element =>
+  column.title === ''
     ? element('td', {})
-    : element(
-        'th',
-        { scope: 'col', class: isRoom ? 'room' : align === 'right' ? 'figure' : undefined },
-        title,
-      );
+    : element('th', { scope: 'col', class: columnClass(column) }, column.title);
 
 const picturesElement = (pictures: PicturesBlock['pictures']): Element =>
   element(

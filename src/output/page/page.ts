@@ -1,5 +1,6 @@
 import { writtenHtml } from '../escape/html.ts';
 import type { Written } from '../escape/language.ts';
+import { NO_COMMIT } from '../report/facts.ts';
 import { MOST_REASONS, piecesText, type Sheet } from '../report/sheet.ts';
 import { cellChildren, sectionElement } from './blocks.ts';
 import { type Element, element } from './element.ts';
@@ -14,9 +15,9 @@ export function sheetHtml(sheet: Sheet, options: PageOptions): Written {
   const said = (name: string): string => piecesText(facts.find((each) => each.name === name)?.value ?? '');
   const whole = [title, about].filter(Boolean).join(': ');
   const running = {
-    head: status === undefined ? title : whole,
+    head: sheet.isOneSide ? title : whole,
     status: status?.isOpen ? status.text : '',
-    foot: [said('as of'), said('commit') && `commit ${said('commit')}`].filter(Boolean).join(', '),
+    foot: [said('as of'), commitFoot(said('commit'))].filter(Boolean).join(', '),
     paper: options.paper,
   };
   return writtenHtml(
@@ -27,7 +28,7 @@ export function sheetHtml(sheet: Sheet, options: PageOptions): Written {
       headElement(sheet),
       element(
         'main',
-        { class: sheet.reader },
+        { class: sheet.isOneSide ? 'one-side' : undefined },
         ...reasonElements(sheet),
         element('div', { class: 'tools' }),
         ...sections.map(sectionElement),
@@ -36,6 +37,8 @@ export function sheetHtml(sheet: Sheet, options: PageOptions): Written {
     ),
   );
 }
+
+const commitFoot = (said: string): string => (said === '' || said === NO_COMMIT ? '' : `commit ${said}`);
 
 const headElement = ({ title, about, facts, status, verdict }: Sheet): Element =>
   element(

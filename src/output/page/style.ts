@@ -70,14 +70,20 @@ th[aria-sort="descending"] button::after { content: "\\00A0\\2193"; }
 .tools { margin-top: 8px; }
 .tools:empty { display: none; }
 .boxes { list-style: none; padding-left: 0; }
-.boxes li::before { content: "\\2610\\00A0"; }
+.boxes li::before { content: "\\2610\\00A0"; font-size: 1.4em; line-height: 1; }
 .blanks { list-style: none; padding: 0; display: grid; grid-template-columns: repeat(auto-fill, minmax(280px, 1fr)); gap: 8px 24px; max-width: none; }
 .blanks li { border-bottom: 1px solid var(--soft); padding-top: 24px; font-size: 14px; color: var(--soft); }
 .pictures { display: flex; flex-wrap: wrap; gap: 16px; margin: 8px 0 16px; padding: 0; }
 figure { margin: 0; max-width: 100%; }
 figcaption { font-size: 14px; color: var(--soft); max-width: 420px; }
 @media screen and (max-width: 760px) { .wide table { min-width: 720px; } }
-.room { min-width: 140px; }
+.room { min-width: 96px; }
+td.room, .fields li { border: 1px solid var(--soft); height: 36px; }
+.room + td:not(.room) { padding-left: 12px; }
+.form { width: auto; } .form .room { min-width: 112px; padding-left: 4px; }
+.fields { list-style: none; padding: 0; margin: 4px 0 16px; display: grid; grid-template-columns: repeat(auto-fill, minmax(96px, 1fr)); gap: 4px; max-width: none; }
+.fields li { padding: 0 4px; height: 44px; font-size: 12px; color: var(--soft); }
+.note { display: block; font-weight: 400; color: var(--soft); }
 a { color: var(--link); }
 footer { margin-top: 32px; border-top: 1px solid var(--rule); padding-top: 8px; font-size: 14px; }
 `;
@@ -127,7 +133,7 @@ const printStyle = ({ head, status, foot, paper }: Running): string => `@page {
   summary { list-style: none; }
   details[open] > summary { display: none; }
   .wide { overflow: visible; margin: 8pt 0; }
-  tr, figure, li, .facts div { break-inside: avoid; }
+  tr, figure, li, caption, .short, .readings, .facts div { break-inside: avoid; }
   thead { display: table-header-group; }
   h2, h3, caption, summary { break-after: avoid; }
   .facts { grid-template-columns: repeat(3, 1fr); }
@@ -137,10 +143,10 @@ const printStyle = ({ head, status, foot, paper }: Running): string => `@page {
   .facts { margin: 4pt 0; }
   footer { margin-top: 8pt; padding-top: 2pt; }
   footer ul { margin: 2pt 0; }
-  .machine-shop { font-size: 9pt; line-height: 1.2; }
-  .machine-shop h2 { font-size: 10pt; margin: 3pt 0 1pt; padding-top: 2pt; }
-  .machine-shop ul, .machine-shop .wide { margin: 2pt 0; }
-  .machine-shop td, .machine-shop th { padding-top: 1pt; padding-bottom: 1pt; }
+  .one-side { font-size: 9pt; line-height: 1.2; }
+  .one-side h2 { font-size: 10pt; margin: 3pt 0 1pt; padding-top: 2pt; }
+  .one-side ul, .one-side .wide { margin: 2pt 0; }
+  .one-side td, .one-side th { padding-top: 1pt; padding-bottom: 1pt; }
   details::details-content { content-visibility: visible; block-size: auto; }
   .sign { break-inside: avoid; }
 }

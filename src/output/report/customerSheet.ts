@@ -21,7 +21,6 @@ export function customerSheet(report: EngineReport, state: StateReport, origin: 
   const reasons = customerReasons(openItems(report, state), report);
   const status = statusOf(report.engine, state, reasons.length);
   return {
-    reader: 'customer',
     title: report.engine.document.name,
     about: 'what we found, and what we did',
     facts: factsOf(report, state, 'customer', origin, true),

@@ -40,7 +40,7 @@ export function factsOf(
 export const shopFacts = ({ commit }: Origin, shop: string): readonly Fact[] =>
   [
     ['shop', shop],
-    ['commit', commitText(commit, 'shop') ?? ''],
+    ['commit', commitText(commit, 'customer') ?? ''],
   ].flatMap(([name = '', value = '']) => (value === '' ? [] : [{ name, value }]));
 
 /** Back to where it is one of many. */
@@ -52,7 +52,9 @@ const RULES = {
   guarded: 'guarded (ISO 14253-1): decided where 95 % sure',
 } as const;
 
+export const NO_COMMIT = 'none: as the documents lie on disk';
+
 const commitText = (commit: Origin['commit'], reader: Reader): string | undefined => {
   if (commit !== undefined) return `${shortCommit(commit)}, ${commit.date}`;
-  return reader === 'shop' ? 'none: as the documents lie on disk' : undefined;
+  return reader === 'shop' ? NO_COMMIT : undefined;
 };

@@ -1,10 +1,9 @@
 import type { Page, PageCell, Section, Table } from '../plan/page.ts';
 import type { Links } from './links.ts';
-import { type Block, type Fact, items, type Reader, type Sheet, type SheetCell } from './sheet.ts';
+import { type Block, type Fact, items, type Sheet, type SheetCell } from './sheet.ts';
 
 /** A page of text as a sheet: its words stay as they are. */
-export const pageSheet = (page: Page, reader: Reader, facts: readonly Fact[], links: Links): Sheet => ({
-  reader,
+export const pageSheet = (page: Page, facts: readonly Fact[], links: Links): Sheet => ({
   title: page.title,
   about: page.about.join('; '),
   facts,

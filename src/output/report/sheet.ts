@@ -7,7 +7,6 @@ export type Reader = (typeof READERS)[number];
 
 /** A sheet about one engine as plain data: HTML and Markdown are written from it. */
 export interface Sheet {
-  readonly reader: Reader;
   readonly title: string;
   /** What kind of sheet it is. */
   readonly about: string;
@@ -19,6 +18,8 @@ export interface Sheet {
   readonly reasons: readonly string[];
   readonly sections: readonly SheetSection[];
   readonly cautions: readonly string[];
+  /** Handed over alone: it is to fit one side of paper. */
+  readonly isOneSide?: true;
 }
 
 export interface Fact {
@@ -50,6 +51,7 @@ export type Block =
   | MeasureBlock
   | TableBlock
   | PicturesBlock
+  | FieldsBlock
   | { readonly kind: 'text' | 'list' | 'boxes' | 'blanks'; readonly items: readonly string[] };
 
 /** One characteristic, a row a position. */
@@ -84,9 +86,19 @@ export type Tone = 'out' | 'notice' | 'quiet';
 export interface TableBlock {
   readonly kind: 'table';
   readonly title: string;
+  /** Below its title, a line each. */
+  readonly notes?: readonly string[];
   readonly columns: readonly Column[];
   readonly rows: readonly (readonly SheetCell[])[];
   readonly folded: string | undefined;
+}
+
+/** A box for a pencil at each name. */
+export interface FieldsBlock {
+  readonly kind: 'fields';
+  readonly title: string;
+  readonly notes: readonly string[];
+  readonly names: readonly string[];
 }
 
 export interface Column {

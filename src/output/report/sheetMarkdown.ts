@@ -26,17 +26,24 @@ function blockMarkdown(block: Block): readonly Markdown[] {
     case 'table':
       return [
         ...(block.title === '' ? [] : [md`**${block.title}**`]),
+        ...(block.notes ?? []).map((each) => md`${each}`),
         markdownTable(
           block.columns.map(({ title }) => title),
           block.rows.map((row) => row.map(cellMarkdown)),
         ),
+      ];
+    case 'fields':
+      return [
+        md`**${block.title}**`,
+        ...block.notes.map((each) => md`${each}`),
+        ...listed(block.names.map((each) => blank(each))),
       ];
     case 'pictures':
       return listed(block.pictures.map(({ title, description }) => `${title}: ${description}`));
     case 'boxes':
       return listed(block.items, md`- [ ] `);
     case 'blanks':
-      return listed(block.items.map((each) => `${each}: ________`));
+      return listed(block.items.map((each) => blank(each)));
     case 'list':
       return listed(block.items);
     case 'text':
@@ -59,6 +66,10 @@ const rowTexts = ({ where, reading, verdict, before, notes, others }: MeasureRow
   before,
   [...others.map((each) => `also ${each}`), notes].filter(Boolean).join('; '),
 ];
+
+const blank = (name: string): Markdown => (name === '' ? BLANK : md`${name}: ${BLANK}`);
+
+const BLANK = md`\\_\\_\\_\\_\\_\\_\\_\\_`;
 
 const cellMarkdown = (cell: SheetCell): Markdown =>
   typeof cell === 'string'

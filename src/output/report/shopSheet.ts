@@ -26,7 +26,6 @@ export function shopSheet(
   const reasons = reasonTexts(openItems(report, state), report);
   const status = statusOf(report.engine, state, reasons.length);
   return {
-    reader: 'shop',
     title: report.engine.document.name,
     about: 'build sheet',
     facts: [...factsOf(report, state, 'shop', origin, withCustomer), ...boardFact(links)],

@@ -194,6 +194,46 @@ it('holds for a machine shop only what the customer agreed to', () =>
     expect(text).not.toContain('torque plate on');
   }));
 
+it('shows before an engine is closed up what `plan --closing` says, with its boxes and room to sign', () =>
+  inShop(async (folder) => {
+    const html = await sheetOf(folder, [PUMP, '--closing']);
+    const { out } = await call(folder, ['plan', PUMP, '--closing', '--format', 'json']);
+    const told = JSON.parse(out) as { answer: string[]; sections: { lines: string[]; boxes: string[] }[] };
+    const said = [...told.answer, ...told.sections.flatMap(({ lines, boxes }) => [...lines, ...boxes])];
+    expect(said.length).toBeGreaterThan(15);
+    for (const each of said) expect(shown(html)).toContain(each.replaceAll(/\s+/g, ' '));
+    expect(html).toContain('@top-right { content: "NOT RELEASED"');
+    expect(html).toMatch(/<ul class="blanks"><li>by<\/li><li>date and signature<\/li>/);
+  }));
+
+describe('the blank sheet', () => {
+  it('has a box for every reading that the sheet in text has a blank for, and the same words', () =>
+    inShop(async (folder) => {
+      for (const stage of ['teardown', 'rebuild']) {
+        const html = await sheetOf(folder, [SIX, '--blank', stage]);
+        const { out } = await call(folder, ['new', 'session', SIX, '--stage', stage, '--sheet']);
+        const [, ...blocks] = out.split('\n\n');
+        const below = blocks.flatMap((each) => each.split('\n').slice(1)).join('\n');
+        const boxes = html.match(/<td class="room">|<li>/g)?.length ?? 0;
+        const others =
+          html
+            .match(/<ul(?: class="blanks")?>[\s\S]*?<\/ul>/g)
+            ?.join()
+            .match(/<li>/g)?.length ?? 0;
+        expect(blocks.length).toBeGreaterThan(20);
+        expect(boxes - others).toBe(below.match(/_{9}/g)?.length);
+        for (const [, heading = ''] of out.matchAll(/^(\S.*?) {3}.*with /gm))
+          expect(shown(html)).toContain(heading);
+      }
+    }));
+
+  it('is none of a session that was measured', () =>
+    inShop(async (folder) => {
+      const words = ['report', SIX, '--blank', 'rebuild', '--session', 'teardown', '--to', 'blank.html'];
+      expect(await call(folder, words)).toMatchObject({ exit: 2 });
+    }));
+});
+
 it('draws the step at which a bearing drags, and is not released', () =>
   inCopyOf('tests/cases/findings/turning-jump', async (folder) => {
     const text = shown(await sheetOf(folder, []));
