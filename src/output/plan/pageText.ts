@@ -1,13 +1,11 @@
 import { type Line, line } from '../escape/line.ts';
 import { hanging } from '../terminal/hanging.ts';
+import { PAGE } from '../terminal/onPage.ts';
 import { type Column, cell, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { cellText, type Page, type Section, type Table } from './page.ts';
-
-/** A page of a printer has this many columns. */
-export const PAGE = 80;
 
 export function pageLines(page: Page, style: TextStyle): readonly Line[] {
   const width = Math.min(style.width, PAGE);

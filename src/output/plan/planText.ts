@@ -1,13 +1,11 @@
 import { type Line, line } from '../escape/line.ts';
 import { hanging } from '../terminal/hanging.ts';
+import { PAGE } from '../terminal/onPage.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
 import type { JobWords } from './jobWords.ts';
 import type { PlanPage } from './planPage.ts';
-
-/** A page of a printer has this many columns. */
-export const PAGE = 80;
 
 /** The plan as text: the answer, then each job with what it comes to, why, and what must follow. */
 export function planLines(page: PlanPage, style: TextStyle): readonly Line[] {

@@ -1,7 +1,7 @@
 import { toNumber } from '../../quantity/fraction.ts';
 import type { CardPass, TighteningCard } from '../../torque/card.ts';
 import type { AmountRange } from '../../torque/sequence.ts';
-import type { CardOrigin } from './torqueCard.ts';
+import type { CardOrigin } from './cardView.ts';
 
 /** Torques in N m, angles in degrees, lengths in mm, loads in newtons; twelve digits. */
 export const torqueCardJson = (card: TighteningCard, origin: CardOrigin, exit: number) => ({
