@@ -80,7 +80,7 @@ figcaption { font-size: 14px; color: var(--soft); max-width: 420px; }
 .room { min-width: 96px; }
 td.room, .fields li { border: 1px solid var(--soft); height: 36px; }
 .room + td:not(.room) { padding-left: 12px; }
-.form { width: auto; } .form .room { min-width: 112px; padding-left: 4px; }
+.form { width: auto; } .wide .form { min-width: 0; } .form .room { min-width: 112px; padding-left: 4px; }
 .fields { list-style: none; padding: 0; margin: 4px 0 16px; display: grid; grid-template-columns: repeat(auto-fill, minmax(96px, 1fr)); gap: 4px; max-width: none; }
 .fields li { padding: 0 4px; height: 44px; font-size: 12px; color: var(--soft); }
 .note { display: block; font-weight: 400; color: var(--soft); }

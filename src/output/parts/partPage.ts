@@ -1,6 +1,6 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Finding } from '../../checks/finding.ts';
-import { printingOf } from '../../checks/findings/readings.ts';
+import { printingOf, readingText } from '../../checks/findings/readings.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
 import { titleOf } from '../../compare/parts/conflicts.ts';
@@ -102,7 +102,7 @@ function measuredSection({ sittings }: MeasuredPart, of: Characteristic): Sectio
   const unit = row === undefined || last === undefined ? undefined : unitOfRow(row, last.sitting.engine);
   const label = unit === undefined ? of.label : headedWithUnit(of.label, unit);
   return {
-    title: `${label}${row === undefined ? '' : FOLLOWED[followedIn(row)]}`,
+    title: `${label}${row === undefined || of.quantity === 'pass or fail' ? '' : FOLLOWED[followedIn(row)]}`,
     table: {
       columns: [
         { heading: 'day', key: 'day' },
@@ -126,7 +126,9 @@ function valueText(rows: readonly Row[], name: string, { engine }: MeasuredSitti
   const row = rows.find(({ position }) => shortName(position) === name);
   const judged = row?.routes[0];
   if (row === undefined || judged === undefined) return '';
-  const { unit, decimals } = printingOf(row, (each) => unitOfRow(each, engine));
+  const printing = printingOf(row, (each) => unitOfRow(each, engine));
+  if (printing.outcomes !== undefined) return readingText(judged, printing);
+  const { unit, decimals } = printing;
   return formatNumber(judged[followedIn(row)], unit, decimals);
 }
 

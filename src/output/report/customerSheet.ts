@@ -34,8 +34,8 @@ export function customerSheet(report: EngineReport, state: StateReport, origin: 
       ...foundSection(report, state),
       ...section(
         'What we did',
-        table('work', ['work', 'on', 'when'], workRows(state.run)),
-        table('fitted, replaced and machined', ['part', 'what', 'when'], fittedRows(state.run)),
+        table('work', ['work', 'on', 'when'], workRows(state.run, 'customer')),
+        table('fitted, replaced and machined', ['part', 'what', 'when'], fittedRows(state.run, 'customer')),
         items('list', seenTexts(state, true)),
       ),
       ...agreedSection(report, state),

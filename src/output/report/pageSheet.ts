@@ -1,4 +1,4 @@
-import type { Page, PageCell, Section, Table } from '../plan/page.ts';
+import { cellText, type Page, type PageCell, type Section, type Table } from '../plan/page.ts';
 import type { Links } from './links.ts';
 import { type Block, type Fact, items, type Sheet, type SheetCell } from './sheet.ts';
 
@@ -23,13 +23,20 @@ const blocksOf = (
   ...items('boxes', boxes),
 ];
 
-const tableBlock = ({ columns, rows }: Table, links: Links): Block => ({
-  kind: 'table',
-  title: '',
-  columns: columns.map(({ heading, align }) => ({ title: heading, align: align ?? 'left' })),
-  rows: rows.map((row) => row.map((cell) => sheetCell(cell, links))),
-  folded: undefined,
-});
+/** Without the columns that nothing stands in, but for those that are filled in by hand. */
+function tableBlock({ columns, rows }: Table, links: Links): Block {
+  const isShown = (_: unknown, index: number): boolean =>
+    columns[index]?.key === undefined || rows.some((row) => cellText(row[index] ?? '') !== '');
+  return {
+    kind: 'table',
+    title: '',
+    columns: columns
+      .filter(isShown)
+      .map(({ heading, align }) => ({ title: heading, align: align ?? 'left' })),
+    rows: rows.map((row) => row.filter(isShown).map((cell) => sheetCell(cell, links))),
+    folded: undefined,
+  };
+}
 
 const sheetCell = (cell: PageCell, links: Links): SheetCell => {
   if (typeof cell === 'string') return cell;

@@ -85,6 +85,7 @@ it('has a page of every part with a mark, that its engines lead to and that lead
     const page = shown(readFileSync(join(folder, six), 'utf8'));
     const told = JSON.parse(out).pages[0].sections as { title: string; lines: string[] }[];
     expect(told.length).toBeGreaterThan(3);
+    expect(page).toMatch(/crankshaft crack test day 2026-05-06 trial sound/);
     for (const { title, lines } of told)
       for (const text of [title, ...lines]) expect(page).toContain(text.replaceAll(/\s+/g, ' '));
   }));

@@ -162,6 +162,13 @@ describe('the sheet for the customer', () => {
       expect(text).toContain(said);
   });
 
+  it('names parts by what tells them apart, and sessions by their days alone', () =>
+    inShop(async (folder) => {
+      const six = shown(await sheetOf(folder, [SIX, '--for', 'customer']));
+      expect(six).toContain('mark G6-1, main 0.010 under, crankpin 0.010 under 2026-05-06');
+      expect(six).not.toContain('trial 2026');
+    }));
+
   it('holds nothing of forecasts, guesses, statistics, notes of the shop, nor that it is safe', () => {
     expect(text).not.toMatch(
       /E_n|95 %|uncertain|±|private|second hand|pays late|\bsafe|Trends|reading\/|torque\//i,

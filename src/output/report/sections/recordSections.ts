@@ -47,8 +47,8 @@ export const recordSections = (
     'Found, done and fitted',
     table('found', ['on', 'what', 'decided', 'by', 'session'], foundRows(state, links)),
     items('text', state.run.some(hasPhotos) ? [PHOTO_CAUTION] : []),
-    table('work', ['work', 'on', 'session'], workRows(state.run)),
-    table('fitted, replaced and machined', ['part', 'what', 'session'], fittedRows(state.run)),
+    table('work', ['work', 'on', 'session'], workRows(state.run, 'shop')),
+    table('fitted, replaced and machined', ['part', 'what', 'session'], fittedRows(state.run, 'shop')),
     table('parts by their marks', ['part', 'mark', 'from', 'until'], markRows(report, links)),
   ),
   ...section(

@@ -44,11 +44,17 @@ function sizeRow(rows: readonly Row[], isFirst: boolean, unitFor: (row: Row) => 
   return [
     isFirst ? headedWithUnit(label, printing.unit) : '',
     isFirst ? description : '',
-    values.join('; '),
-    bandText(first, 'new', unitFor),
-    bandText(first, 'wear', unitFor),
+    values.map((each) => (each.length > MOST_UNBROKEN ? each : unbroken(each))).join('; '),
+    unbroken(bandText(first, 'new', unitFor)),
+    unbroken(bandText(first, 'wear', unitFor)),
   ];
 }
+
+/** Longer names of places have to break somewhere. */
+const MOST_UNBROKEN = 40;
+
+/** A figure and its range stay on one line. */
+const unbroken = (text: string): string => text.replaceAll(' ', '\u00a0');
 
 function bandText(row: Row, band: 'new' | 'wear', unitFor: (row: Row) => Unit): string {
   const sides = row.limits.bands[band];

@@ -1,16 +1,21 @@
 import type { SessionDocument } from '../../../documents/session/session.ts';
 import { shortName } from '../../../layout/naming.ts';
+import type { Reader } from '../sheet.ts';
 
-export const workRows = (run: readonly SessionDocument[]): readonly (readonly string[])[] =>
-  run.flatMap(({ work, stage, date }) => work.map((each) => [each.work, each.on.name, `${stage} ${date}`]));
+export const workRows = (run: readonly SessionDocument[], reader: Reader): readonly (readonly string[])[] =>
+  run.flatMap((session) => session.work.map(({ work, on }) => [work, on.name, whenFor(reader, session)]));
+
+/** The words of our own for a session are nothing to a customer. */
+const whenFor = (reader: Reader, { stage, date }: SessionDocument): string =>
+  reader === 'customer' ? date : `${stage} ${date}`;
 
 /** The parts of the engine for whoever opens it next: what each is, its mark and its size. */
-export const fittedRows = (run: readonly SessionDocument[]): readonly (readonly string[])[] =>
-  run.flatMap(({ partChanges, stage, date }) =>
-    partChanges.map(({ name, parts, how, condition, identity }) => [
+export const fittedRows = (run: readonly SessionDocument[], reader: Reader): readonly (readonly string[])[] =>
+  run.flatMap((session) =>
+    session.partChanges.map(({ name, parts, how, condition, identity }) => [
       [name, placesIn(parts)].filter(Boolean).join(' '),
-      [how, condition, [...identity.values()].join(' ')].filter(Boolean).join(', '),
-      `${stage} ${date}`,
+      [how, condition, ...[...identity].map(([key, value]) => `${key} ${value}`)].filter(Boolean).join(', '),
+      whenFor(reader, session),
     ]),
   );
 
