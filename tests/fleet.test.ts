@@ -95,7 +95,11 @@ const MEANT = {
   'Dredger pump': [],
   'Ferry generator': ['session/unmeasured main_journal_diameter', 'session/unmeasured rod_bearing_clearance'],
   'Fog signal': [],
-  'Ice plant': ['reading/out cylinder_bore 3', 'concession/expired cylinder_bore 3'],
+  'Ice plant': [
+    'reading/out cylinder_bore 3',
+    'concession/expired cylinder_bore 3',
+    'reading/undecided cylinder_bore 1',
+  ],
   'Lock gate pump': [],
   'Quay crane': ['session/unmeasured main_journal_diameter', 'reading/undecided crankpin_diameter 2'],
   'Saw bench': [],

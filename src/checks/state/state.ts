@@ -49,12 +49,26 @@ export function standingRows(
   return { view, rows: measuredRows(view) };
 }
 
-/** It stands where that session found it; what was conceded before the engine ran holds no longer. */
+/** It stands where that session found it, by its own concessions alone. */
 const isOfOneSession = (engine: Engine, run: readonly SessionDocument[]): boolean =>
   run.length === 1 &&
-  run.every(
-    (only) => only.uses.length === 0 && concessionsFor(engine, only).every(({ from }) => from === only),
+  run.every((only) => {
+    const conceding = [...concessionsFor(engine, only).map(({ from }) => from), ...buildOf(engine, only)];
+    return (
+      only.uses.length === 0 && conceding.every((each) => each === only || each.concessions.length === 0)
+    );
+  });
+
+/** Since the last teardown: what was conceded holds until the next one, though the engine has run. */
+function buildOf({ sessions }: Engine, last: SessionDocument): readonly SessionDocument[] {
+  const all = sessions.slice(0, sessions.indexOf(last) + 1);
+  return all.slice(
+    Math.max(
+      0,
+      all.findLastIndex(({ stage }) => stage === 'teardown'),
+    ),
   );
+}
 
 /** The last session of a run, with what holds of the earlier ones. */
 function viewAfter(
@@ -66,6 +80,7 @@ function viewAfter(
 ): SessionView {
   const run = [...before, session];
   const earlier = before.toReversed();
+  const build = buildOf(engine, session);
   const isSamePart = samePartsSince(engine, registry, run);
   const holds = holdsSince(run, isSamePart, { engine, registry });
   return {
@@ -75,6 +90,6 @@ function viewAfter(
     earlier,
     options,
     routes: new SessionRoutes(engine, registry, session, new Map(), { earlier, holds }),
-    concessions: concessionsOfRun(run, registry, isSamePart),
+    concessions: concessionsOfRun(build, registry, samePartsSince(engine, registry, build)),
   };
 }

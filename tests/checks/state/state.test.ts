@@ -206,6 +206,17 @@ describe('a concession', () => {
   });
 
   it.each([
+    ['without a day', ''],
+    ['until a day that has not come', ', until: 2026-12-31'],
+  ])('covers a value that is read after the engine has run, %s', (_, more) => {
+    const files = engine(
+      ['teardown', taper, `hours: 100\n${conceded(more)}`],
+      ['service', taper, 'hours: 350'],
+    );
+    expect(standing(files, 'cylinder_taper', '3')).toContain('accepted');
+  });
+
+  it.each([
     ['after the next teardown', ['teardown', taper] as const, conceded()],
     ['after its day', ['rebuild', taper] as const, conceded(', until: 2026-03-01')],
     ['after its part was renewed', ['rebuild', taper, 'replaced: [{ part: block }]'] as const, conceded()],
