@@ -11,7 +11,7 @@ export const findingsIndex = (kinds: readonly FindingKind[]): string =>
     '# Findings',
     '',
     'Made from the checks in `src/checks/` and the cases in `tests/cases/findings/`: change them there. `tenths explain CODE`',
-    'tells the same in the terminal. An error makes the exit code 1, a warning does so under `--strict`, a remark never.',
+    'prints the same in the terminal. An error makes the exit code 1, a warning does so under `--strict`, a remark never.',
     '',
     '| code | severity | means |',
     '|---|---|---|',

@@ -106,7 +106,7 @@ function addTrend(program: Command, world: World, done: (exitCode: number) => vo
     .command('trend')
     .description('one characteristic across the sessions of an engine, and when it reaches its wear limit')
     .argument('<measure>', 'the characteristic, by its id or as tables print it')
-    .argument('[where...]', 'POSITION, ENGINE or both; the engine is else the one around this folder')
+    .argument('[where...]', 'POSITION, ENGINE or both; without ENGINE the one around this folder')
     .addOption(engineOption())
     .option('--position <name>', 'only there')
     .addOption(

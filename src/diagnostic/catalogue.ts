@@ -90,7 +90,7 @@ export const DOCUMENT_CODES: Readonly<Record<DocumentCode, DocumentCodeHelp>> = 
     usually: 'Write the digits that the instrument shows.',
   },
   'unknown-measure': {
-    means: 'Nothing is known under this name.',
+    means: 'There is no characteristic of this name.',
     usually: 'Correct it, or add it under `characteristics:`.',
   },
   'unknown-position': {

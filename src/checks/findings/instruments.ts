@@ -17,7 +17,7 @@ const UNKNOWN: FindingKind = {
   code: 'instrument/unknown',
   severity: 'warning',
   means: 'The instrument that a reading names is not in the register.',
-  matters: 'Its error is assumed by type, and nobody can tell when it was last calibrated.',
+  matters: 'Its error is assumed by type, and nobody knows when it was last calibrated.',
   usually: 'Add it to the register of instruments, or correct the name.',
   example: 'mic-3-5 is not in the register of instruments: did you mean mic-3-4?',
 };
@@ -36,9 +36,9 @@ const OFF: FindingKind = {
   means: 'When it was checked on a standard the instrument was off by more than its largest error.',
   matters: 'Every reading taken with it that day is off by as much.',
   usually:
-    'Set it and check it again, then take the readings anew; `tenths recall INSTRUMENT --error AMOUNT` tells which verdicts it changes since it was last good.',
+    'Set it and check it again, then take the readings anew; `tenths recall INSTRUMENT --error AMOUNT` shows which verdicts it changes since it was last good.',
   example:
-    'mic-3-4 read 3.0003 in on a standard of 3.0000 in: off by 0.0003 in, and its largest error is 0.0001 in; tenths recall mic-3-4 --error 0.0003in tells what it changes',
+    'mic-3-4 read 3.0003 in on a standard of 3.0000 in: off by 0.0003 in, and its largest error is 0.0001 in; tenths recall mic-3-4 --error 0.0003in shows what it changes',
 };
 
 export const instrumentKinds: readonly FindingKind[] = [UNKNOWN, ASSUMED, OFF];
@@ -101,7 +101,7 @@ function checkedInstrument(check: InstrumentCheck, view: SessionView): readonly 
   if (largest === undefined || compare(absolute(off), largest) <= 0) return [];
   const { unit } = read;
   const text = (amount: typeof off): string => formatAmount(amount, unit, decimalsFor(read.lastDigit, unit));
-  const message = `${instrument.name} read ${text(read.amount)} on a standard of ${text(standard.amount)}: off by ${text(absolute(off))}, and its largest error is ${text(largest)}; tenths recall ${shellWord(instrument.name)} --error ${text(off).replace(' ', '')} tells what it changes`;
+  const message = `${instrument.name} read ${text(read.amount)} on a standard of ${text(standard.amount)}: off by ${text(absolute(off))}, and its largest error is ${text(largest)}; tenths recall ${shellWord(instrument.name)} --error ${text(off).replace(' ', '')} shows what it changes`;
   return [finding(OFF, view.session.placeOf(read.span), message)];
 }
 

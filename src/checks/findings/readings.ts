@@ -70,7 +70,7 @@ const WORN: FindingKind = {
   severity: 'remark',
   means: 'The value is outside the limits of new parts and inside the wear limit.',
   matters: 'The part may be used again, and will reach its wear limit sooner than a new one.',
-  usually: 'Decide with the owner; `trend` tells how long it may last.',
+  usually: 'Decide with the owner; `trend` estimates how long it will last.',
   example: 'main journal diameter 2: 3.2470 in, small by 5 tenths (new min 3.2475)',
 };
 const OFF_TARGET: FindingKind = {

@@ -7,7 +7,7 @@ const UNREAD: FindingKind = {
   means:
     'A file looks like a document and was not read: it is a link, hidden, misnamed, no regular file, or an entry that was not finished. What an editor leaves behind, and folders that are not searched, are a remark.',
   matters:
-    'What stands in it is in no verdict, and nobody would notice. Where verdicts stand on it (an engine, limits, instruments, the shop) it is document/unread.',
+    'No verdict uses what is in it, and nobody would notice. Where verdicts stand on it (an engine, limits, instruments, the shop) it is document/unread.',
   usually:
     'Put the file itself there under a name that ends in .yaml, finish the entry, or delete what is not wanted.',
   example: '2026-02-03-teardown.yaml.txt is not read, since its name does not end in .yaml',

@@ -13,7 +13,7 @@ const OUT: FindingKind = {
   code: 'torque/out',
   severity: 'error',
   means:
-    'A fastener was brought to a torque or an angle that is not the one of its pass, by more than the wrench can be wrong.',
+    'A fastener was brought to a torque or an angle that is not the one of its pass, by more than the error of the wrench.',
   matters: 'Clamp load follows torque: too little lets a joint move, too much stretches a bolt for good.',
   usually:
     'Loosen the joint and tighten it again from the first pass. Renew fasteners that went too far or must not be used twice.',

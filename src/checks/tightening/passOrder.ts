@@ -18,7 +18,7 @@ const ORDER: FindingKind = {
   code: 'torque/order',
   severity: 'warning',
   means:
-    'Fasteners or passes were tightened in another order than the sequence has, or in a pass it does not have; or a pass was made once more than it asks, which of a torque is only a remark.',
+    'Fasteners or passes were tightened in another order than the sequence has, or in a pass it does not have; or a pass was made once more than it asks: a remark where the pass is a torque alone.',
   matters:
     'The order keeps caps square and gaskets even; out of order the first bolts lose load. A turn that is made again takes a bolt further.',
   usually:

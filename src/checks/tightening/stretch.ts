@@ -13,7 +13,7 @@ const STRETCH: FindingKind = {
   severity: 'error',
   means: 'The stretch of a fastener lies outside the window of its pass.',
   matters:
-    'Stretch tells the clamp load without friction: outside its window the bolt or its threads are wrong.',
+    'Stretch shows the clamp load without friction: outside its window the bolt or its threads are wrong.',
   usually:
     'Below, with torque left: go on tightening. With the torque spent, or beyond the window: replace the fastener.',
   example:

@@ -32,7 +32,7 @@ const EXPORT_END = helpEnd({
     ['tenths export --to readings.jsonl --at v1'],
   ],
   notes: [
-    `A row is a reading, or a judged value of a session: the column row says which. A file that stands is replaced.
+    `A row is a reading, or a judged value of a session: the column row says which. An existing file is replaced.
 With --at each row names the commit.`,
   ],
 });

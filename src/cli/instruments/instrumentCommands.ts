@@ -64,7 +64,7 @@ const RECALL_END = helpEnd({
     ['tenths recall mic-3-4 --error 0.0003 --format markdown > recall.md', 'a page for each customer'],
   ],
   notes: [
-    `Readings of a gauge that was set with it count as well. Known to be good is the day of its certificate, or of a
+    `Readings of a gauge that was set with it count as well. It was last good on the day of a certificate, or of a
 \`checked:\` within its largest error. \`delivered:\` in an engine's job says that it left.`,
   ],
 });

@@ -23,7 +23,7 @@ export function addReport(program: Command, world: World, done: (exitCode: numbe
         'browser',
       ]),
     )
-    .option('--with-customers', 'on the board and its pages, which else name no customer')
+    .option('--with-customers', 'name customers on the board and its pages, which is not done otherwise')
     .addOption(
       new Option('--for <reader>', 'who reads it')
         .choices([...READERS])
@@ -71,6 +71,6 @@ const REPORT_END = helpEnd({
   ],
   notes: [
     `Every page says NOT RELEASED while anything is open. \`confirmed: [{ what: released, by: NAME }]\` in a session releases it.
-A file that stands is written anew only where it is a sheet.`,
+An existing file is replaced only where it is such a sheet.`,
   ],
 });

@@ -49,7 +49,7 @@ function trendIn(
   const characteristic = measureNamed(measure, registry);
   if (characteristic.quantity === 'pass or fail') {
     const message = `${measure} is passed or failed, and has no trend`;
-    throw new UsageError(message, 'tenths diff A B tells what passed before and fails now');
+    throw new UsageError(message, 'tenths diff A B shows what passed before and fails now');
   }
   const present = engine.sessions.map((session) => measuredSession(engine, registry, session));
   const { sessions, past } = withPast(

@@ -15,7 +15,12 @@ export function heldSection(held: readonly HeldBefore[] | undefined): readonly S
     ...corrected.map((each) => correctedText(each, stay.of.engine)),
   ]);
   const title = 'Held by earlier commits, and not counted';
-  return [{ title, lines: lines.length === 0 ? ['nothing that is not said any more'] : lines }];
+  return [
+    {
+      title,
+      lines: lines.length === 0 ? ['nothing: the documents still say all that earlier commits said'] : lines,
+    },
+  ];
 }
 
 function removedText({ session, rows, held }: RemovedSession, engine: Engine): string {

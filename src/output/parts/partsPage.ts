@@ -13,7 +13,7 @@ export function partsPage(parts: readonly MarkedPart[], conflicts: readonly Find
     answer: [
       parts.length === 0
         ? 'No document says a mark: write `fitted: { crankshaft: { mark: K4471 } }` in a session.'
-        : `${plural(parts.length, 'part')}; tenths part MARK tells all of one`,
+        : `${plural(parts.length, 'part')}; tenths part MARK shows all of one`,
     ],
     sections: [...(parts.length === 0 ? [] : [table(parts)]), ...conflictLines(conflicts)],
     cautions: [],

@@ -163,7 +163,7 @@ describe('the check before measuring', () => {
 
   test('off by two tenths is more than it may be', () => {
     expect(checked('instrument: mic-3-4, standard: 3.0000, read: 2.9998')).toEqual([
-      'mic-3-4 read 2.9998 in on a standard of 3.0000 in: off by 0.0002 in, and its largest error is 0.0001 in; tenths recall mic-3-4 --error -0.0002in tells what it changes',
+      'mic-3-4 read 2.9998 in on a standard of 3.0000 in: off by 0.0002 in, and its largest error is 0.0001 in; tenths recall mic-3-4 --error -0.0002in shows what it changes',
     ]);
   });
 
