@@ -46,7 +46,7 @@ export function sessionsOf(life: Life, next: Random): readonly Session[] {
     const run = Math.max(0, (step.hours ?? hours) - hours);
     hours = step.hours ?? hours;
     sizes = remade(worn(sizes, run, step, life, next), step, life, next);
-    return sessionAt(step, sizes, life, next);
+    return sessionAt({ ...step, hours }, sizes, life, next);
   });
 }
 
