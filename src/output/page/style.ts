@@ -123,6 +123,7 @@ const printStyle = ({ head, status, foot, paper }: Running): string => `@page {
 }
 @media print {
   :root { color-scheme: light; }
+  .form .room { min-width: 64px; }
   body { padding: 0; max-width: none; font-size: 10pt; }
   h1, .verdict { font-size: 14pt; } h2 { font-size: 12pt; margin: 14pt 0 4pt; }
   h3, caption, .fold { font-size: 10pt; }
