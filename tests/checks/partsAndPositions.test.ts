@@ -69,6 +69,20 @@ describe('four-valve heads', () => {
     });
   });
 
+  it.each([1, 3, 4, 8])('of %i cylinders may name the valves of each in one list', (cylinders) => {
+    const files = four('valves: [I1, I2, E1, E2]');
+    const engine = files['e/engine.yaml']?.replace('cylinders: 2', `cylinders: ${cylinders}`) ?? '';
+    const session =
+      files['e/session.yaml']?.replace(/at: .*/, 'at: { 1E1: 0.010, 1: { E2: 0.013 } } }') ?? '';
+    const all = { ...files, 'e/engine.yaml': engine, 'e/session.yaml': session };
+    expect(refusalsOf(all)).toEqual([]);
+    expect(verdictsOf(all)).toMatchObject({ 'valve_lash 1 E1': 'ok', 'valve_lash 1 E2': 'out' });
+  });
+
+  it.each(['[I1, E1, I2, E2]', '[1I, 1E]'])('refuse %s, which may be valves of the engine', (valves) => {
+    expect(shopOf(four(`valves: ${valves}`)).diagnostics[0]).toMatchObject({ code: 'document/value' });
+  });
+
   it('are written by cylinder: a flat list shows the map to type', () => {
     const { diagnostics } = shopOf(four('valves: [1I, 1E, 2I, 2E]'));
     expect(diagnostics[0]).toMatchObject({ code: 'document/value' });

@@ -22,6 +22,14 @@ export function readValves(
 }
 
 /** `[1I, 1E, 2I, 2E]` names valves of the whole engine, and the cylinder of each is a part of its name. */
+function areOfEngine(names: readonly string[], cylinders: readonly string[]): boolean {
+  const isAhead = names.some((name) => cylinders.some((each) => name !== each && name.startsWith(each)));
+  // The inlets of one cylinder may be I1 and I2: only a list of the engine names all its cylinders, and one in each.
+  const isHeld = names.every((name) => cylinders.some((each) => name.includes(each)));
+  const isOfAll = cylinders.every((each) => names.some((name) => name.includes(each)));
+  return isAhead || (isHeld && isOfAll);
+}
+
 function reportFlat(
   node: Node | undefined,
   names: readonly string[],
@@ -29,7 +37,7 @@ function reportFlat(
   context: DocumentContext,
 ): void {
   const first = names.find((name) => cylinders.some((cylinder) => name.includes(cylinder)));
-  if (node === undefined || first === undefined) return;
+  if (node === undefined || first === undefined || !areOfEngine(names, cylinders)) return;
   const message = `${first} holds the name of a cylinder, and a list names the valves of every cylinder`;
   report(context, 'value', node.span, message, `write valves: ${mapOf(names, cylinders)}`);
 }
