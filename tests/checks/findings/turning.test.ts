@@ -77,6 +77,11 @@ describe('what a rise may be above the usual', () => {
     expect(jumps(turning([100, 100, 120, 100, 100], undefined, 0.1))).toEqual(['piston 3']);
   });
 
+  it('exactly, however its last digit is rounded', () => {
+    expect(jumps(turning([120, 120, 132, 120, 120], undefined, 0.1))).toEqual([]);
+    expect(jumps(turning([120, 120, 132.1, 120, 120], undefined, 0.1))).toEqual(['piston 3']);
+  });
+
   it('the wrench’s own error at that reading', () => {
     // 1 % of 400 lbf in is 4, more than a tenth of the usual 10.
     expect(jumps(turning([10, 10, 10, 13.9, 10, 10], undefined, 370))).toEqual([]);
