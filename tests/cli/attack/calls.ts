@@ -27,6 +27,15 @@ const forPrograms = (words: string): readonly Call[] => [
 const SIDES = 'diff teardown rebuild engines/pump';
 const TREND = 'trend main_bearing_clearance engines/pump';
 
+/** What of a plan is asked for by itself, and what is handed over. */
+const PLANS: readonly string[] = [
+  '--fit',
+  '--order',
+  '--closing',
+  '--for customer',
+  '--for machine-shop',
+].map((asked) => `plan engines/pump ${asked}`);
+
 /** Of a shop whose documents have problems: wherever they are reported of. */
 export const OF_PROBLEMS: readonly Call[] = [
   text('check'),
@@ -46,6 +55,7 @@ export const LAID_OUT: readonly Call[] = [
   text('check engines'),
   text('check engines --all --detail'),
   text('check engines --session teardown'),
+  text('check --known known.json'),
   text('explain stud_height'),
   text('explain stud_spread'),
   text('explain engines/pump stud_height'),
@@ -58,6 +68,7 @@ export const LAID_OUT: readonly Call[] = [
   text(TREND),
   text('study engines/pump'),
   text('plan engines/pump'),
+  ...PLANS.map(text),
   text('instruments'),
   text('part'),
   text('part qCrankMark'),
@@ -75,11 +86,21 @@ export const OF_NO_WIDTH: readonly Call[] = [
   markdown(`${SIDES} --all`),
   json('check engines --all --detail'),
   markdown('check engines'),
+  markdown('check --known known.json'),
+  json('check --known known.json'),
   markdown('check engines --all --detail'),
   markdown('plan engines/pump'),
+  ...PLANS.map(markdown),
+  json('plan engines/pump --fit'),
+  json('plan engines/pump --order'),
+  json('plan engines/pump --closing'),
+  { words: [...'plan engines/pump --order'.split(' '), '--format', 'csv'], language: 'csv' },
   markdown('instruments'),
+  json('instruments'),
   markdown('part qShelfMark'),
   json('part'),
+  json('part qCrankMark'),
+  json('film engines/pump'),
   markdown('recall qMic --error 0.01'),
   json('recall qMic --error 0.01'),
   json('torque caps engines/pump'),

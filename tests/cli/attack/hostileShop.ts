@@ -15,9 +15,12 @@ const filesWith = (shop: Shop, textFor: Texts): Readonly<Record<string, string>>
   Object.fromEntries(
     Object.entries(shop).map(([path, document]) => [
       path,
-      stringify(replaced(document, textFor), STYLE).replaceAll(UNSEEN, escaped),
+      written(path, replaced(document, textFor)).replaceAll(UNSEEN, escaped),
     ]),
   );
+
+const written = (path: string, document: unknown): string =>
+  path.endsWith('.json') ? JSON.stringify(document) : stringify(document, STYLE);
 
 /** The same shop twice: with hostile texts, and with texts as long that are of one line. */
 export function putShops(bench: Bench, shop: Shop, hostile: Texts, plain: Texts): void {

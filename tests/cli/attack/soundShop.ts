@@ -445,9 +445,70 @@ const shelf = {
   from: [{ engine: 'qShelfEngine', date: '2019-05-20', note: 'qShelfNote' }],
 };
 
+const shelved = (name: string): object => ({
+  for: ['qEngineName'],
+  source: `${name}Source`,
+  note: `${name}Note`,
+});
+
+const counted = (name: string): object => ({
+  code: name,
+  count: 8,
+  reserved: { [`${name}Job`]: 2 },
+  ...shelved(name),
+});
+
+const stock = {
+  kind: 'stock',
+  note: 'qStockNote',
+  source: 'qStockSource',
+  shells: [
+    {
+      ...counted('qStockShell'),
+      class: 'qStockClass',
+      fits: 'main shells',
+      size: '0.010 under',
+      wall: '0.1300 to 0.1302',
+    },
+  ],
+  pistons: [
+    {
+      mark: 'qStockPiston',
+      ran_in: 'qCylinderA',
+      reserved: 'qStockPistonJob',
+      size: '0.020 over',
+      diameter: 4.1408,
+      ...shelved('qStockPiston'),
+    },
+  ],
+  thrust_washers: [{ ...counted('qStockWasher'), size: '0.005 over each' }],
+  rings: [{ ...counted('qStockRings'), size: '0.020 over' }],
+  gaskets: [{ ...counted('qStockGasket'), thickness: '1.65 mm' }],
+  liner_shims: [{ ...counted('qStockShim'), thickness: '0.15 mm' }],
+  lash_buckets: [{ ...counted('qStockBucket'), thickness: '5.42 mm' }],
+};
+
+/** What was known before and is gone since, of an engine that nobody knows any more. */
+const known = {
+  format: 'tenths.known',
+  version: 1,
+  findings: [
+    {
+      code: 'qKnownCode',
+      engine: 'engines/pump',
+      session: 'qKnownSession',
+      measure: 'qKnownMeasure',
+      position: 'qKnownPosition',
+    },
+    { code: 'reading/out', engine: 'qKnownEngine', session: null, measure: null, position: null },
+  ],
+};
+
 export const SOUND_SHOP: Readonly<Record<string, object>> = {
   'shop.yaml': shop,
   'instruments.yaml': instruments,
+  'stock.yaml': stock,
+  'known.json': known,
   'limits/family.yaml': family,
   'parts/shelf.yaml': shelf,
   'engines/pump/engine.yaml': engine,
