@@ -46,10 +46,10 @@ export function workedOut(wanted: Wanted, readings: Readings, like: string, arou
   return toDecimal(fromBase(judged.least, unitOfExample(unit)), decimals);
 }
 
-const FIRST: Readonly<Record<string, string>> = { ring: '1 top', valve: '1 I', bank: 'all' };
+const FIRST: Readonly<Record<string, string>> = { ring: 'top', valve: 'I', bank: 'all' };
 
 /** The first position of a family on that engine. */
-export const firstOf = ({ axes }: Family): string => FIRST[axes.at(-1) ?? ''] ?? '1';
+export const firstOf = ({ axes }: Family): string => axes.map((axis) => FIRST[axis] ?? '1').join(' ');
 
 function blockText([id, reading]: readonly [string, string]): string {
   const family = registry.find(id)?.family;
