@@ -481,7 +481,7 @@ const stock = {
       ...shelved('qStockPiston'),
     },
   ],
-  thrust_washers: [{ ...counted('qStockWasher'), size: '0.005 over each' }],
+  thrust_washers: [{ ...counted('qStockWasher'), size: '0.0003 over each' }],
   rings: [{ ...counted('qStockRings'), size: '0.020 over' }],
   gaskets: [{ ...counted('qStockGasket'), thickness: '1.65 mm' }],
   liner_shims: [{ ...counted('qStockShim'), thickness: '0.15 mm' }],
