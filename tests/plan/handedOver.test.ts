@@ -95,6 +95,39 @@ describe('the order list', () => {
     ]);
   });
 
+  describe('of a shell to renew over a journal that was ground', () => {
+    const wiped = 'found: [{ on: main 3 shell lower, is: wiped, do: renew }]\n';
+    const stock =
+      'kind: stock\nshells: [{ code: M, fits: main shells, size: 0.020 under, wall: 0.13, count: 4 }]\n';
+    const shellsOf = (bores: string) =>
+      linesOf({
+        ...shop('2.9880', { session: wiped }),
+        'stock.yaml': stock,
+        'e/limits.yaml': limitsOf(`${MAINS}\nmain_bearing_clearance: { new: 0.0010 to 0.0030 }`),
+        'e/ground.yaml': sessionOf(
+          'machined',
+          `- { measure: main_journal_diameter, with: mic, at: { 1: 2.9785, 2: 2.9785, 3: 2.9785 } }\n${bores}`,
+          'machined: [{ part: main journals, size: 0.020 under }]\n',
+        ).replace(/date: .*/, 'date: 2026-03-01'),
+      }).filter(([, what]) => what === 'main shell pairs');
+
+    it('has the size of that journal, and may lie on the shelf', () => {
+      expect(shellsOf('')).toEqual([[1, 'main shell pairs', '0.020 under', 'now', 1]]);
+    });
+
+    it('is bought once where shells are chosen there in any case', () => {
+      const worn = '- { measure: main_bearing_bore, with: mic, at: { 1: 3.0005, 2: 3.0005, 3: 3.0005 } }';
+      expect(shellsOf(worn)).toEqual([[3, 'main shell pairs', 'by plan --fit', 'after measuring', 0]]);
+    });
+  });
+
+  it('names what a cut takes whose depth is not known yet', () => {
+    const scored = 'found: [{ on: main 2, is: scored, do: machine }]\n';
+    expect(
+      linesOf(shop('2.9984', { session: scored })).filter(([, what]) => what === 'main shell pairs'),
+    ).toEqual([[3, 'main shell pairs', 'depth unknown', 'after measuring', 0]]);
+  });
+
   it('is empty where nothing is to be done', () => {
     expect(linesOf(shop('2.9984'))).toEqual([]);
   });

@@ -21,27 +21,44 @@ export function cutLines(
     work.some((each) => plainName(each.name) === plainName(name)),
   );
   return cut.groups.flatMap(({ places, deciding: { choice } }) =>
-    choice.kind !== 'step'
+    choice.kind === 'beyond the last step'
       ? []
       : mates.map((mate): OrderLine => {
-          const { grade } = choice.step;
           const isShell = mate.sized?.liesIn !== undefined;
           const all = engine.document.layout.positionsOf(mate.family).length;
           const count = cut.groups.length > 1 ? places.length : isRings(mate) ? places.length : all;
           return {
             what: isRings(mate) ? 'ring sets' : isShell ? `${mate.label} pairs` : mate.plural,
-            code: codeOf(engine.stock, mate, grade),
-            size: gradeText(grade, engine.units.get('length')),
+            ...(choice.kind === 'step'
+              ? ofSize(engine, mate, choice.step.grade, count, pistons)
+              : OF_NO_SIZE_YET),
             count,
-            onShelf: Math.min(count, shelved(engine, mate, grade, pistons)),
             // Bores are finished to pistons in hand; shells are chosen when the journals are ground and measured.
-            when: isShell ? 'after measuring' : 'now',
+            when: isShell || choice.kind !== 'step' ? 'after measuring' : 'now',
             for: name,
             neededBy: isShell ? sent?.due : sent?.date,
           };
         }),
   );
 }
+
+type SizeToBuy = Pick<OrderLine, 'size' | 'code' | 'onShelf'>;
+
+/** No step is proven where nobody measured how deep the damage goes. */
+const OF_NO_SIZE_YET: SizeToBuy = { size: 'depth unknown', code: undefined, onShelf: 0 };
+
+/** What is bought of a size: how it is called, and how many of the count lie on the shelf. */
+export const ofSize = (
+  engine: PlanContext['engine'],
+  mate: Part,
+  grade: Grade,
+  count: number,
+  pistons: ShelfPistons,
+): SizeToBuy => ({
+  size: gradeText(grade, engine.units.get('length')),
+  code: codeOf(engine.stock, mate, grade),
+  onShelf: Math.min(count, shelved(engine, mate, grade, pistons)),
+});
 
 /** Bought for a bore, and made in no size of their own. */
 const isRings = ({ sized }: Part): boolean => sized?.fits !== undefined && sized.made === undefined;

@@ -1,9 +1,13 @@
+import { gradeInForce } from '../../checks/grades/gradeInForce.ts';
+import { STANDARD, sameGrade } from '../../documents/grades/grade.ts';
 import { NO_OFFERS, type OfferedParts } from '../../documents/parts/offeredPart.ts';
-import { shelfPistons } from '../fit/shelfPistons.ts';
+import type { Part } from '../../layout/part.ts';
+import type { Position } from '../../layout/position.ts';
+import { type ShelfPistons, shelfPistons } from '../fit/shelfPistons.ts';
 import { type WholeFit, wholeFits } from '../fit/wholeParts.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
-import { cutLines } from './cutLines.ts';
+import { cutLines, ofSize } from './cutLines.ts';
 import type { OrderLine } from './orderLine.ts';
 
 /** From renewals, from the steps that journals and bores are cut to, from joints, and what goes with any of it. */
@@ -18,7 +22,10 @@ export function orderList(
   const real = own.filter((job) => !isSpared(job, wholes, context));
   const withCuts = real.flatMap((job) => cutLines(context, job, pistons));
   const bought = new Set(withCuts.map(({ what }) => what));
-  const others = [...real.flatMap((job) => renewalLines(context, job)), ...chosenLines(context, real)];
+  const others = [
+    ...real.flatMap((job) => renewalLines(context, job, { pistons, chosen: placesChosen(job, real) })),
+    ...chosenLines(context, real),
+  ];
   const all = [
     ...wholes.map(wholeLine),
     ...withCuts,
@@ -39,17 +46,23 @@ const isSpared = ({ part }: Job, wholes: readonly WholeFit[], { registry }: Plan
 const isOpened = ({ operation }: Job): boolean => operation !== 'measure' && operation !== 'measure again';
 
 /** What was seen to be renewed, and what is out and cannot be cut. */
-function renewalLines({ engine }: PlanContext, job: Job): readonly OrderLine[] {
+function renewalLines(
+  { engine }: PlanContext,
+  job: Job,
+  { pistons, chosen }: { readonly pistons: ShelfPistons; readonly chosen: ReadonlySet<Position> },
+): readonly OrderLine[] {
   const { operation, part, rows, found, name, cut } = job;
   const beyond = cut?.groups.filter(({ deciding }) => deciding.choice.kind === 'beyond the last step') ?? [];
   const isRenewed = operation === 'renew' || beyond.length > 0;
   if (!isRenewed && operation !== 'machine or renew') return [];
   const layout = engine.document.layout;
-  const places = new Set([
+  const asked = new Set([
     ...rows.map(({ position }) => position),
     ...found.flatMap(({ parts }) => parts.flatMap(({ positions }) => positions)),
     ...beyond.flatMap(({ places: each }) => each.map(({ position }) => position)),
   ]);
+  const places = new Set([...asked].filter((position) => !chosen.has(position)));
+  if (asked.size > 0 && places.size === 0) return [];
   const all = part === undefined ? 1 : layout.positionsOf(part.family).length;
   const isShell = part?.sized?.liesIn !== undefined;
   const what =
@@ -63,10 +76,8 @@ function renewalLines({ engine }: PlanContext, job: Job): readonly OrderLine[] {
   const count = Math.min(all, Math.max(1, places.size));
   const line: OrderLine = {
     what,
-    code: undefined,
-    size: 'as fitted',
+    ...sizeRenewed(engine, part, [...places][0], count, pistons),
     count,
-    onShelf: 0,
     when: isRenewed ? 'now' : 'after measuring',
     for: name,
   };
@@ -82,6 +93,32 @@ const wholeLine = ({ chosen: { part, mark }, inPlaceOf }: WholeFit): OrderLine =
   when: 'now',
   for: `in place of: ${inPlaceOf.join(', ')}`,
 });
+
+/** Where the same part is chosen anew in any case: what is bought there comes with the choice. */
+const placesChosen = ({ part, operation }: Job, jobs: readonly Job[]): ReadonlySet<Position> =>
+  new Set(
+    jobs
+      .filter((other) => operation === 'renew' && other.operation === 'choose' && other.urgency !== 'may')
+      .filter((other) => part !== undefined && other.part === part)
+      .flatMap(({ rows }) => rows.map(({ position }) => position)),
+  );
+
+/** A journal that was ground takes no shell of the size that was fitted before. */
+function sizeRenewed(
+  engine: PlanContext['engine'],
+  part: Part | undefined,
+  position: Position | undefined,
+  count: number,
+  pistons: ShelfPistons,
+): Pick<OrderLine, 'size' | 'code' | 'onShelf'> {
+  const grade =
+    part?.sized?.liesIn === undefined || position === undefined
+      ? STANDARD
+      : gradeInForce(engine, undefined, part, position).grade.lower;
+  return part === undefined || sameGrade(grade, STANDARD)
+    ? { size: 'as fitted', code: undefined, onShelf: 0 }
+    : ofSize(engine, part, grade, count, pistons);
+}
 
 /** Shells and pistons that are to be chosen anew are bought when the sizes are known. */
 const chosenLines = ({ engine }: PlanContext, jobs: readonly Job[]): readonly OrderLine[] =>
