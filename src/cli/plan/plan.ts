@@ -1,4 +1,3 @@
-import type { Registry } from '../../characteristics/registry.ts';
 import { type EngineReport, reportEngine } from '../../checks/judge/report.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { writtenCsv } from '../../output/escape/csv.ts';
@@ -11,7 +10,8 @@ import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { printFormats } from '../format/outputs.ts';
 import { offersFor } from '../parts/offers.ts';
-import { openEngine } from '../shop/resolveShop.ts';
+import { noSession } from '../shop/noSession.ts';
+import { type OpenedEngine, openEngine } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
 import { type PageChoice, type PrintedPage, pageOf } from './pages.ts';
 import { upTo } from './upTo.ts';
@@ -27,7 +27,7 @@ export function plan(name: string | undefined, options: PlanOptions, world: Worl
   const opened = openEngine(name, world, options.at);
   const engine = options.session === undefined ? opened.engine : upTo(opened.engine, options.session);
   const { registry, found } = opened;
-  const page = pageOf(options, reportOf(engine, registry), opened.engine, () =>
+  const page = pageOf(options, reportOf(engine, opened), opened.engine, () =>
     offersFor(found, { engine, registry }),
   );
   const exit = opened.hasProblems ? 2 : page.isOpen ? 1 : 0;
@@ -50,8 +50,8 @@ function writtenAs(format: string, page: PrintedPage, exit: number, style: TextS
   }
 }
 
-function reportOf(engine: Engine, registry: Registry): EngineReport {
-  const report = reportEngine(engine, registry, {});
+function reportOf(engine: Engine, opened: OpenedEngine): EngineReport {
+  const report = reportEngine(engine, opened.registry, {});
   if (report.state !== undefined) return report;
-  throw new UsageError(`${engine.document.name} has no session yet`, 'tenths new session begins one');
+  throw noSession(opened);
 }

@@ -16,8 +16,11 @@ import { printPdf } from '../../shell/process/printPdf.ts';
 import type { World } from '../../shell/world.ts';
 import { offersFor } from '../parts/offers.ts';
 import { upTo } from '../plan/upTo.ts';
+
+import { noSession } from '../shop/noSession.ts';
 import { type EngineFolder, type OpenedEngine, openEngine } from '../shop/resolveShop.ts';
-import { orUsage, UsageError } from '../usage.ts';
+import { orUsage } from '../usage.ts';
+
 import { originAt } from './origin.ts';
 import { sheetFor } from './sheetFor.ts';
 import { type Target, targetOf, writeSheet } from './target.ts';
@@ -56,7 +59,7 @@ function filledSheet(opened: OpenedEngine, origin: Origin, target: Target, optio
   const engine = options.session === undefined ? opened.engine : upTo(opened.engine, options.session);
   const { registry, found } = opened;
   return sheetFor(options.closing === true ? 'closing' : options.for, {
-    report: requireState(reportEngine(engine, registry, {})),
+    report: requireState(reportEngine(engine, registry, {}), opened),
     origin,
     engine: opened.engine,
     links: linksFrom(target, found),
@@ -93,7 +96,7 @@ async function writtenAs(
   return form === 'html' ? html : orUsage(printPdf(html, options.browser, world.environment));
 }
 
-function requireState(judged: EngineReport): EngineReport {
+function requireState(judged: EngineReport, opened: OpenedEngine): EngineReport {
   if (judged.state !== undefined) return judged;
-  throw new UsageError(`${judged.engine.document.name} has no session yet`, 'tenths new session begins one');
+  throw noSession(opened);
 }

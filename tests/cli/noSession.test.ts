@@ -1,0 +1,22 @@
+import { describe, expect, it } from 'vitest';
+import { benchFolder } from './calling.ts';
+import { ENGINE } from './fourCylinder.ts';
+
+describe('an engine of which no session can be judged', () => {
+  const { call, put } = benchFolder();
+
+  it.each([[['plan', 'pump']], [['report', 'pump', '--to', 'sheet.html']]])(
+    '%j says whether there is none, or each has problems',
+    async (words) => {
+      put({ 'shop.yaml': 'kind: shop\nunits: { length: in }\n', 'engines/pump/engine.yaml': ENGINE });
+      expect(await call(...words)).toMatchObject({
+        exitCode: 2,
+        err: expect.stringContaining('no session yet'),
+      });
+      put({ 'engines/pump/sessions/first.yaml': 'kind: session\nstage: teardown\nwrong: 1\n' });
+      const { err } = await call(...words);
+      expect(err).toContain('no session without problems\n        mend the documents above first');
+      expect(err).not.toContain('no session yet');
+    },
+  );
+});
