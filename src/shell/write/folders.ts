@@ -25,14 +25,20 @@ function makeOne(root: string, folder: string): Outcome<void, 'link' | 'not-a-fo
     mkdirSync(path);
     return done(undefined);
   } catch (error) {
-    if (systemCode(error) !== 'EEXIST') {
-      return failed(
-        'disk',
-        `the folder ${folder} was not made: ${systemWords(error)}`,
-        'nothing was changed',
-      );
-    }
+    if (systemCode(error) !== 'EEXIST') return notMade(folder, error);
   }
+  try {
+    return whatIsThere(path, folder);
+  } catch (error) {
+    return notMade(folder, error);
+  }
+}
+
+const notMade = (folder: string, error: unknown) =>
+  failed('disk', `the folder ${folder} was not made: ${systemWords(error)}`, 'nothing was changed');
+
+/** Throws where the system cannot say. */
+function whatIsThere(path: string, folder: string): Outcome<void, 'link' | 'not-a-folder'> {
   const found = lstatSync(path);
   if (found.isDirectory()) return done(undefined);
   return found.isSymbolicLink()
