@@ -28,9 +28,14 @@ export interface FilmUnits {
   readonly force: Unit;
 }
 
-/** In a narrow window what a clearance does to film and flow, alone. */
-const SHAPES = ['all', 'few'] as const;
-type Shape = (typeof SHAPES)[number];
+/** The columns that are shown: in a narrow window what a clearance does to film and flow, alone; of a film at last only its range. */
+const SHAPES = {
+  all: [0, 1, 2, 3, 4, 5, 6, 7],
+  few: [0, 1, 2, 3, 5],
+  least: [0, 1, 3, 5],
+} as const;
+type Shape = keyof typeof SHAPES;
+const WIDEST_FIRST: readonly Shape[] = ['all', 'few', 'least'];
 
 const LEFT = { align: 'left' } as const;
 const RIGHT = { align: 'right' } as const;
@@ -48,7 +53,7 @@ export function kindLines(of: KindFilms, units: FilmUnits, style: TextStyle): re
   return [
     line`${style.paint.strong(kind.plural)}  ${sizesText(bearings, unit)}`,
     ...wrap(`  load ${loadText(bearings.load, units.force)}`, style.width),
-    ...fitting(style.width, SHAPES, (shape) => tableLines(films, shape, unit, units)),
+    ...fitting(style.width, WIDEST_FIRST, (shape) => tableLines(films, shape, unit, units)),
     ...doubtLines(of, unit).flatMap((each) => wrap(`  ${each}`, style.width)),
     ...without.map(withoutText),
   ];
@@ -66,20 +71,18 @@ function tableLines(
   unit: Unit,
   units: FilmUnits,
 ): readonly Line[] {
-  const rows = [headings(unit, units), ...films.flatMap((each) => rowsOf(each, unit, units))];
+  const rows = [headings(shape, unit, units), ...films.flatMap((each) => rowsOf(each, unit, units))];
   const columns = [LEFT, RIGHT, RIGHT, LEFT, RIGHT, RIGHT, RIGHT, RIGHT];
-  return layTable(
-    shape === 'all' ? rows : rows.map((row) => [...row.slice(0, 4), ...row.slice(5, 6)]),
-    shape === 'all' ? columns : columns.slice(0, 5),
-  );
+  const shown = <Each>(all: readonly Each[]): readonly Each[] => SHAPES[shape].flatMap((at) => all[at] ?? []);
+  return layTable(rows.map(shown), shown(columns));
 }
 
-const headings = (unit: Unit, { temperature }: FilmUnits): readonly Cell[] =>
+const headings = (shape: Shape, unit: Unit, { temperature }: FilmUnits): readonly Cell[] =>
   [
     '',
     `clearance, ${unit.name}`,
     `film, ${filmUnit(unit).name}`,
-    '',
+    shape === 'least' ? `film, ${filmUnit(unit).name}` : '',
     'eccentricity',
     'oil, L/min',
     'friction, W',

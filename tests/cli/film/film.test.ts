@@ -34,6 +34,14 @@ describe('the films of the example engine', () => {
     expect(demand.oil_L_min.value).toBeCloseTo(sum, 6);
   });
 
+  it.each([80, 100, 120])('have a line each in a window of %i columns', async (columns) => {
+    const { stdout } = await callHere(['film', 'reservoir-pump-2'], { cwd, columns, env: { NO_COLOR: '1' } });
+    const rows = stdout.split('\n').filter((row) => /^ {2}\d.*±/.test(row));
+    expect(rows).toHaveLength(9);
+    for (const row of rows) expect(row).toMatch(/0\.1\d\d +\d\.\d\d/);
+    expect(Math.max(...stdout.split('\n').map((each) => each.length))).toBeLessThanOrEqual(columns);
+  });
+
   it('are of the pressure on the bore', async () => {
     const { bearings } = await filmOf();
     // 400 psi on π/4 × 4.125² in², worked out by hand: 5345.6 lbf.
