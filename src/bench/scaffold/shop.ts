@@ -156,7 +156,7 @@ const EDITOR_TASKS = `${JSON.stringify(
 const HOOK = lines(
   '#!/bin/sh',
   '# Checks what is about to be committed, which need not be what lies in the folder. Readings that are out do not stop',
-  '# a commit: they are what a build log is for. Documents that cannot be trusted do. Once without: git commit --no-verify',
+  '# a commit: they are what a build log is for. Documents that cannot be trusted do. To skip it once: git commit --no-verify',
   'tenths check --staged',
   '[ $? -le 1 ]',
 );

@@ -23,7 +23,7 @@ const EXCEEDED: FindingKind = {
   code: 'concession/exceeded',
   severity: 'error',
   means: 'The value is out and lies beyond what the concession for it accepts.',
-  matters: 'What was accepted was less than what is there now.',
+  matters: 'The consent was for a smaller deviation than the one that is there now.',
   usually: 'Measure again; then machine or renew the part, or agree on the new value and record it.',
   example:
     'cylinder taper 1 was accepted up to 0.0030 in (teardown 2026-02-03, RK): it lies 1 thou beyond that',

@@ -25,7 +25,7 @@ const ASSUMED: FindingKind = {
   code: 'instrument/assumed',
   severity: 'remark',
   means:
-    'A reading names no registered instrument, or was taken with a gauge set to a size (`set_to`) without a word of the master (`set_with`): the usual error of its type is assumed.',
+    'A reading names no registered instrument, or was taken with a gauge set to a size (`set_to`) and the master is not named (`set_with`): the usual error of its type is assumed.',
   matters: 'The verdict is as good as the assumption.',
   usually: 'Name the instrument with `with:`, and the master with `set_with:`, and register them.',
   example: 'main journal diameter: the usual error of a micrometer is assumed',

@@ -106,7 +106,7 @@ const NO_LIMIT: FindingKind = {
   severity: 'warning',
   means:
     'The formula of a limit cannot be evaluated with what was measured at this position: it divides by zero, or takes the root of a negative number.',
-  matters: 'Without that limit nothing there can be found good.',
+  matters: 'Without that limit no value there can be `ok`.',
   usually: 'Look at the readings that the formula names; then correct the formula.',
   example:
     'main bearing clearance 2: new max 0.0040 − sqrt(3.2479 − 3.2480) cannot be worked out: this takes the square root of a negative number, -0.0001',

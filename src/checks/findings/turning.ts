@@ -16,7 +16,7 @@ const JUMP: FindingKind = {
   means:
     'Turning torque rose by much more with this step than with like steps: more than their spread, the wrench and a tenth of their median allow.',
   matters:
-    'A tight bore, a dragging bearing or a ring that stands on its ends is cheap to find before the next part goes in.',
+    'A tight bore, a dragging bearing or a ring whose ends touch is cheap to find before the next part goes in.',
   usually: 'Take the part out again and look; turn the engine over after each step.',
   example: 'turning torque rose by 3.8 lbf ft with piston 3; like steps (piston …) by 0.8 lbf ft',
 };

@@ -7,7 +7,7 @@ const UNAGREED: FindingKind = {
   code: 'plan/unagreed',
   severity: 'remark',
   means: 'Work was ordered from a machine shop, and no document says that the customer agreed to it.',
-  matters: 'What was cut without a yes may have to be paid for by the shop.',
+  matters: 'The shop may have to pay for work that the customer did not agree to.',
   usually:
     'Ask, then write it down: `agreed: { by: …, date: …, items: [grind main journals] }` in a session or in the engine document.',
   example: 'grind crankpins was ordered from North grinding, and nobody has agreed to it',

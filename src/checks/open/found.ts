@@ -6,7 +6,7 @@ const OPEN: FindingKind = {
   code: 'found/open',
   severity: 'warning',
   means:
-    'Something was found that is to be renewed, machined or held back, and no session says that it was dealt with. To be renewed is an error.',
+    'Something was found that is to be renewed, machined or held back, and no session says that it was dealt with. For a part that is to be renewed it is an error.',
   matters: 'What was seen at teardown is forgotten by the time the engine is closed up.',
   usually:
     'When it is done, say so: `replaced:`, `machined:` or `work:` on that part, or `found: [{ on: …, is: …, do: reuse, by: … }]` where it was decided to keep it.',

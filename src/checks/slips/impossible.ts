@@ -11,7 +11,7 @@ export const IMPOSSIBLE: FindingKind = {
   code: 'reading/impossible',
   severity: 'error',
   means:
-    'The value is below zero where nothing can be and no limit carries below zero: a runout, a gap, a running clearance; or a piston or a journal is not smaller than its bore.',
+    'The value is below zero where nothing can be and no limit allows a value below zero: a runout, a gap, a running clearance; or a piston or a journal is not smaller than its bore.',
   matters: 'One of the readings behind it is wrong, so nothing that is worked out from it can be used.',
   usually:
     'Look for the sign, for two lists exchanged, for a gauge set wrongly; then measure again. Where the parts are pressed together, give limits that carry below zero.',

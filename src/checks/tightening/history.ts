@@ -11,7 +11,7 @@ const MISSING: FindingKind = {
   matters: 'A joint that was left finger tight looks like any other.',
   usually:
     'Check the joint and log it under `tightened`; take a sequence that is no longer used out of the folder.',
-  example: 'rod bolts: nobody has logged that it was tightened (rod-bolts)',
+  example: 'rod bolts: nobody has logged that this joint was tightened (rod-bolts)',
 };
 
 export const historyKinds: readonly FindingKind[] = [...reuseKinds, MISSING];
@@ -60,7 +60,7 @@ function missing(
   return sequences
     .filter((each) => !logged.has(each))
     .map((each) => {
-      const message = `${each.joint.sequence.joint}: nobody has logged that it was tightened (${each.name})`;
+      const message = `${each.joint.sequence.joint}: nobody has logged that this joint was tightened (${each.name})`;
       return finding(MISSING, last.start, message, { limitPlace: each.start });
     });
 }

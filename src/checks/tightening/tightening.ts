@@ -28,7 +28,7 @@ const CONTRADICTION: FindingKind = {
   matters: 'Whoever follows it must choose which half to believe.',
   usually: "Compare the document with the maker's manual.",
   example:
-    'rod bolts, pass 2: torque and stretch contradict each other: together they need a nut factor of 0.01 to 0.03, and no shop has that',
+    'rod bolts, pass 2: torque and stretch contradict each other: together they need a nut factor of 0.01 to 0.03, which no lubricant gives',
 };
 
 export const tighteningKinds: readonly FindingKind[] = [

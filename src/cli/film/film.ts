@@ -62,7 +62,7 @@ function toldFilms(report: EngineReport, shown: ReportedSession, measure: string
   const supply = supplyOf(engine);
   if (isLacking(supply)) {
     throw new UsageError(
-      `${engine.document.name} does not state what its films depend on`,
+      `${engine.document.name} does not state what an oil film depends on`,
       `write into its engine document: ${supply.join(' and ')}`,
     );
   }

@@ -8,7 +8,7 @@ import { helpEnd } from '../helpWords.ts';
 export function addGather(program: Command, world: World, done: (exitCode: number) => void): void {
   program
     .command('gather')
-    .description('what the shares of a check have found, as one run would have written it')
+    .description('put the results of all shares together, as one run would write them')
     .argument('<files...>', 'JSON of every share')
     .addOption(formatOption(Object.keys(CHECK_FORMATS)))
     .addHelpText('after', GATHER_END)

@@ -22,7 +22,7 @@ export const sinceText = (revision: NamedCommit, { paint }: TextStyle): Line =>
   paint.notice(`only engines that changed since ${revision.name}, commit ${shortCommit(revision)}`);
 
 export const stagedText = ({ paint }: TextStyle): Line =>
-  paint.notice('as it is staged for the next commit; only engines for which something is');
+  paint.notice('as staged for the next commit; only engines with a staged change');
 
 export const revisionJson = (revision: NamedCommit | undefined) =>
   revision === undefined ? null : { revision: revision.name, commit: revision.commit };

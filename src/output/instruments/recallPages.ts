@@ -100,10 +100,7 @@ function answer({ recalled, error }: ToldRecall): readonly string[] {
   const places = blocks.reduce((sum, { positions }) => sum + positions.length, 0);
   const used = `It was used at ${plural(places, 'place')} of ${plural(recalled.length, 'engine')}.`;
   if (error === undefined)
-    return [
-      used,
-      ...(places === 0 ? [] : ['Say what it was off by with --error, and they are judged again.']),
-    ];
+    return [used, ...(places === 0 ? [] : ['Give its error with --error to judge them again.'])];
   const count = (of: 'here' | 'delivered' | 'earlier'): number =>
     recalled.flatMap((each) => each.changed.filter((one) => standingOf(one, each) === of)).length;
   const total = recalled.flatMap(({ changed }) => changed).length;

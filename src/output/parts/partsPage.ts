@@ -12,7 +12,7 @@ export function partsPage(parts: readonly MarkedPart[], conflicts: readonly Find
     about: [],
     answer: [
       parts.length === 0
-        ? 'No document says a mark: write `fitted: { crankshaft: { mark: K4471 } }` in a session.'
+        ? 'No document states a mark: write `fitted: { crankshaft: { mark: K4471 } }` in a session.'
         : `${plural(parts.length, 'part')}; tenths part MARK shows all of one`,
     ],
     sections: [...(parts.length === 0 ? [] : [table(parts)]), ...conflictLines(conflicts)],

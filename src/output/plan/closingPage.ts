@@ -45,7 +45,7 @@ export function closingPage(closing: Closing, engine: Engine, about: readonly st
         untightened.map(({ joint, name }) => `${joint.sequence.joint} (${name})`),
       ),
       ...lines(
-        'conceded, no hindrance',
+        'accepted by a concession: does not stop closing up',
         conceded.map((row) => rowText(row, unitFor)),
       ),
       ...lines(

@@ -43,7 +43,9 @@ export function machineShopPage(
     about: [...jobLine(engine), ...about],
     answer:
       parts.length === 0
-        ? ['nothing to be machined is agreed: agreed: in a session or the engine document records the yes']
+        ? [
+            'The customer has agreed to no machining yet: write the yes under `agreed:` in a session or in the engine document',
+          ]
         : [`${parts.map(([part]) => part.label).join(', ')}; only what the customer agreed to stands here`],
     sections: [
       ...parts.flatMap(([part, each]) => partSections(part, each, pistons, engine, registry)),

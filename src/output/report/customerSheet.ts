@@ -60,7 +60,7 @@ export function customerSheet(report: EngineReport, state: StateReport, origin: 
 }
 
 const HOW_TO_READ =
-  'Figures stand by their place, such as cylinder 1. New parts may lie anywhere between their limits; at the wear limit a part is used up.';
+  'The number before a figure is its place, such as cylinder 1. New parts may lie anywhere between their limits; at the wear limit a part is used up.';
 
 const BY_MANUAL = "Running in, the first oil change and tightening again go by the engine maker's manual:";
 

@@ -16,7 +16,7 @@ export function folderOfHooks(folder: string, environment: Environment): Outcome
   const stated = ask('config', '--get', 'core.hooksPath');
   if (stated.status === 0) {
     const help =
-      'put `tenths check` into the pre-commit hook there, and let it pass where that ends with 0 or 1';
+      'put `tenths check --staged` into the pre-commit hook there, and let it pass where that ends with 0 or 1';
     return failed('git', `git takes its hooks from ${stated.stdout.trim()}, as core.hooksPath says`, help);
   }
   const { status, stdout, stderr, error } = ask('rev-parse', '--git-common-dir');

@@ -30,6 +30,6 @@ function windowsApart(
   const factors = `${needed.least.toFixed(2)} to ${needed.greatest.toFixed(2)}`;
   return {
     pass,
-    message: `torque and stretch contradict each other: together they need a nut factor of ${factors}, and no shop has that`,
+    message: `torque and stretch contradict each other: together they need a nut factor of ${factors}, which no lubricant gives`,
   };
 }

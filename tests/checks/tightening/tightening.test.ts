@@ -447,7 +447,7 @@ describe('across sessions', () => {
       'sessions/b.yaml': 'kind: session\nstage: rebuild\ndate: 2026-03-14\n',
     });
     expect(found(rebuilt('rebuild'))).toEqual([]);
-    const missing = ['torque/missing rod bolts: nobody has logged that it was tightened (rods)'];
+    const missing = ['torque/missing rod bolts: nobody has logged that this joint was tightened (rods)'];
     expect(found(rebuilt('trial'))).toEqual(missing);
     const before = {
       ...rebuilt('rebuild'),

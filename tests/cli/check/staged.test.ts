@@ -34,7 +34,7 @@ describe('a check of what is staged', () => {
     const { out, exit } = await staged();
     expect(exit).toBe(1);
     expect(out.split('\n').slice(0, 3)).toEqual([
-      'as it is staged for the next commit; only engines for which something is',
+      'as staged for the next commit; only engines with a staged change',
       '',
       expect.stringMatching(/: 1 out: main bearing clearance 1/),
     ]);
