@@ -146,8 +146,11 @@ const DISABLED = [
   'config',
   'resolve',
   'reviver',
-  // Lists as long as anybody asks for.
+  // Lists, matrices and texts as large as anybody asks for.
   'zeros',
+  'identity',
+  'subset',
+  'format',
 ];
 
 function disable(math: MathJsInstance): void {

@@ -32,6 +32,9 @@ const ESCAPES = [
   'x -> x',
   '1:1e9',
   'ones(1e5, 1e5)',
+  'identity(1e5)',
+  'subset([1], index(1e8), 5)',
+  'format(pi, { notation: "fixed", precision: 1e9 })',
   '2^2^2^2^2^2',
   '9^9^9^9^9',
   'e^1e6',
@@ -56,8 +59,8 @@ async function expectContained(expression: string): Promise<void> {
 it('an expression is worked out or refused in words, and reaches nothing but numbers', async () => {
   bench.put(COMMAND_SHOP);
   const before = Object.getOwnPropertyNames(Object.prototype);
-  const texts = [...ESCAPES, ...HOSTILE, ...NAUGHTY].filter((text) => !text.includes('\0'));
-  const asked = sample(texts, 4);
+  const others = [...HOSTILE, ...NAUGHTY].filter((text) => !text.includes('\0'));
+  const asked = [...ESCAPES, ...sample(others, 4)];
   for (const text of asked) await expectContained(text);
   tried(asked.length);
   expect(Object.getOwnPropertyNames(Object.prototype)).toEqual(before);
@@ -101,5 +104,5 @@ it('any row of names, signs and numbers is', async () => {
     fc.array(part, { maxLength: 12 }).map((parts) => parts.join('')),
     fc.string({ unit: 'binary', maxLength: 20 }).filter((each) => !each.includes('\0')),
   );
-  await fc.assert(fc.asyncProperty(text, expectContained), runs(10_000, 25));
+  await fc.assert(fc.asyncProperty(text, expectContained), runs(1_000, 25));
 });
