@@ -5,7 +5,7 @@ import { add, divide, type Fraction, fraction, multiply, round, subtract } from 
  * not come round again stays.
  */
 export function nearestTurn(amount: Fraction, to: Fraction, cycle: Fraction | undefined): Fraction {
-  if (cycle === undefined) return amount;
+  if (cycle === undefined || cycle.n === 0n) return amount;
   const turns = round(divide(subtract(to, amount), cycle));
   return turns === 0n ? amount : add(amount, multiply(cycle, fraction(turns)));
 }
