@@ -4,6 +4,7 @@ import { AXES } from '../../layout/axis.ts';
 import { familyOf } from '../../layout/family.ts';
 import { type ByEye, type InstrumentType, MEASURED_WITH } from '../../measurement/instrument.ts';
 import { type Fraction, parseDecimal } from '../../quantity/fraction.ts';
+import { CYCLES } from '../../quantity/turn.ts';
 import { QUANTITIES, type Quantity } from '../../quantity/units.ts';
 import { type DocumentContext, report, type UnitsInForce } from '../amount.ts';
 import { readFormula } from '../formulaText.ts';
@@ -70,11 +71,12 @@ const outcomesOf = (node: Node): Outcomes => ({
   fail: textAt(node, 'fail') ?? 'fail',
 });
 
-/** Only an angle comes round again. */
+/** Only an angle comes round again; after another number of degrees than the schema has it is read as one that does not. */
 function cycleOf(node: Node, quantity: Quantity, context: DocumentContext): { readonly cycle?: Fraction } {
   const [cycle, text] = [childOf(node, 'cycle'), textAt(node, 'cycle')];
   if (cycle === undefined || text === undefined) return {};
-  if (quantity === 'angle') return { cycle: parseDecimal(text) };
+  if (quantity === 'angle')
+    return CYCLES.some((each) => each === Number(text)) ? { cycle: parseDecimal(text) } : {};
   const message = `cycle: is for angles, and this is a ${quantity}`;
   report(context, 'value', cycle.span, message, 'write quantity: angle, or take it out');
   return {};

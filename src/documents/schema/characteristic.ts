@@ -1,4 +1,5 @@
 import { MEASURED_WITH } from '../../measurement/instrument.ts';
+import { CYCLES } from '../../quantity/turn.ts';
 import { QUANTITIES } from '../../quantity/units.ts';
 import { FAMILIES, note, source } from './document.ts';
 import { about, choice, type Schema, text, wordOrWords } from './scalars.ts';
@@ -33,7 +34,7 @@ export const ownCharacteristics: Schema = keyedByCharacteristic(
       too_small: text(about('Too small', 'What to call a value below its limits.', 'sunk')),
       cycle: choice(
         about('Cycle', 'Of a crank angle: after how many degrees it comes round again.', 720),
-        [360, 720],
+        CYCLES,
       ),
       pass: text(about('Pass', 'Of a test: what a part is that passes.', 'sound')),
       fail: text(about('Fail', 'Of a test: what a part is that fails.', 'cracked')),
