@@ -48,11 +48,12 @@ export function wholeFits(context: PlanContext, { offered }: OfferedParts, pisto
   const ways = everyWay(choices).map((fits) => {
     const [first, ...others] = fits;
     const fitted = others.reduce((each, { chosen }) => withPart(each, chosen), first?.alone() ?? context);
-    return { fits, context: fitted, ...worthOf(fitted, pistons) };
+    // Of a single way nobody asks: all is chosen for it once, and not here.
+    return { fits, context: fitted, worth: once(() => worthOf(fitted, pistons)) };
   });
   const [first, ...rest] = ways;
   if (first === undefined) throw new Error('the engine as it stands is a way');
-  const best = rest.reduce((a, b) => (isBetter(b, a) ? b : a), first);
+  const best = rest.reduce((a, b) => (isBetter(b.worth(), a.worth()) ? b : a), first);
   const left = choices.flat().filter((each) => !best.fits.includes(each));
   return {
     fits: best.fits,
