@@ -37,12 +37,9 @@ try {
 process.stdout.write(`${failures === 0 ? 'all parts held' : `${failures} parts failed`}\n`);
 process.exitCode = failures === 0 ? 0 : 1;
 
-/** Scripts are off in this project: only `prepack` is to run. */
 function pack() {
-  const told = execFileSync('npm', ['pack', '--json', '--ignore-scripts=false', '--pack-destination', work], {
-    cwd: root,
-    encoding: 'utf8',
-  });
+  const words = ['run', '--silent', 'package', '--', '--json', '--pack-destination', work];
+  const told = execFileSync('npm', words, { cwd: root, encoding: 'utf8' });
   const [{ filename, size, unpackedSize }] = JSON.parse(told.slice(told.indexOf('[')));
   process.stdout.write(`${filename}: ${size} bytes packed, ${unpackedSize} unpacked\n`);
   return join(work, filename);
