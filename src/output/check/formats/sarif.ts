@@ -46,20 +46,27 @@ const LEVELS: Readonly<Record<Severity, string>> = { error: 'error', warning: 'w
 
 /** What a finding's page says of its kind. */
 function ruleOf(id: string) {
-  const { severity, means, help } = pageOf(id);
+  const { severity, means, matters, help } = pageOf(id);
   return {
     id,
     shortDescription: { text: sarifText(means) },
+    // A platform that shows such logs asks for it as well.
+    fullDescription: { text: sarifText(matters === undefined ? means : `${means} ${matters}`) },
     help: { text: sarifText(help) },
     defaultConfiguration: { level: LEVELS[severity] },
   };
 }
 
-function pageOf(code: string): { severity: Severity; means: string; help: string } {
+function pageOf(code: string): { severity: Severity; means: string; matters?: string; help: string } {
   const kind = findingKinds.find((each) => each.code === code);
   if (kind !== undefined) {
     const { severity, means, matters, usually } = kind;
-    return { severity, means, help: `Why it matters: ${matters} What people usually do: ${usually}` };
+    return {
+      severity,
+      means,
+      matters,
+      help: `Why it matters: ${matters} What people usually do: ${usually}`,
+    };
   }
   const page = Object.entries(DOCUMENT_CODES).find(([each]) => `document/${each}` === code)?.[1];
   if (page === undefined) throw new Error(`no page of ${code}`);
