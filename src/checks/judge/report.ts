@@ -13,6 +13,7 @@ import { type EarlierRow, withLastKnown } from '../state/lastKnown.ts';
 import { latestRun } from '../state/run.ts';
 import { judgeState } from '../state/state.ts';
 import { historyFindings } from '../tightening/history.ts';
+import type { EngineRoutes } from '../value/routes.ts';
 import type { JudgingOptions, Row } from './row.ts';
 import { type JudgedSession, judgeSession, unitOfRow } from './session.ts';
 
@@ -45,7 +46,8 @@ export interface ReportedSession extends JudgedSession {
 }
 
 export function reportEngine(engine: Engine, registry: Registry, options: JudgingOptions): EngineReport {
-  const judged = engine.sessions.map((session) => judgeSession(engine, registry, session, options));
+  const built: EngineRoutes = new Map();
+  const judged = engine.sessions.map((session) => judgeSession(engine, registry, session, options, built));
   const followUps = followUpsOf(judged);
   const history = once(() => historyFindings(engine));
   const found = once(() => new Set(openFound(engine.sessions, engine, registry)));
@@ -53,10 +55,14 @@ export function reportEngine(engine: Engine, registry: Registry, options: Judgin
     ...openFollowUps(followUps, session),
     ...foundFindings(session, found()),
   ];
-  const sessions = withEarlierRows(judged, (each) =>
+  const read = judged.map((each) => once(() => rowsByKey(each)));
+  const sessions = withEarlierRows(judged, read, (each) =>
     sortFindings([...each.findings, ...openIn(each), ...(history().get(each.session) ?? [])]),
   );
-  const state = once(() => stateReport(engine, registry, sessions, openIn, options));
+  const state = once(() => {
+    const standing = judgeState(engine, registry, runOf(engine, sessions), options, built);
+    return standing && stateReport(standing, engine, sessions, openIn, latestOf(read));
+  });
   return {
     engine,
     registry,
@@ -69,20 +75,20 @@ export function reportEngine(engine: Engine, registry: Registry, options: Judgin
   };
 }
 
+const runOf = ({ sessions: all }: Engine, sessions: readonly ReportedSession[]): readonly ReportedSession[] =>
+  sessions.slice(sessions.length - latestRun(all).length);
+
 function stateReport(
+  state: JudgedSession,
   engine: Engine,
-  registry: Registry,
   sessions: readonly ReportedSession[],
   openIn: (session: ReportedSession) => readonly Finding[],
-  options: JudgingOptions,
-): StateReport | undefined {
-  const documents = latestRun(engine.sessions);
-  const run = sessions.slice(sessions.length - documents.length);
-  const state = judgeState(engine, registry, run, options);
-  if (state === undefined) return undefined;
+  latest: RowsByKey,
+): StateReport {
+  const run = runOf(engine, sessions);
+  const documents = run.map(({ session }) => session);
   // What is open stays so however often the engine has run since.
-  const stillOpen = sessions.slice(0, sessions.length - documents.length).flatMap(openIn);
-  const latest = latestRows(sessions);
+  const stillOpen = sessions.slice(0, sessions.length - run.length).flatMap(openIn);
   const beforeOf = (row: Row): EarlierRow | undefined =>
     row.routes.length === 0
       ? latest.get(keyOf(row))
@@ -106,12 +112,10 @@ function stateReport(
 
 function withEarlierRows(
   judged: readonly JudgedSession[],
+  read: readonly (() => RowsByKey)[],
   findingsOf: (session: JudgedSession) => readonly Finding[],
 ): readonly ReportedSession[] {
-  const earlier = new Map<string, EarlierRow>();
-  return judged.map((each) => {
-    const before = new Map(earlier);
-    for (const [key, row] of latestRows([each])) earlier.set(key, row);
+  return judged.map((each, index) => {
     const findings = once(() => findingsOf(each));
     return {
       session: each.session,
@@ -122,18 +126,28 @@ function withEarlierRows(
       get steppedBack() {
         return each.steppedBack;
       },
-      before: (row: Row) => before.get(keyOf(row)),
+      before: (row: Row) => latestIn(read.slice(0, index), keyOf(row)),
     };
   });
 }
 
+type RowsByKey = ReadonlyMap<string, EarlierRow>;
+
+/** What a session has a value of. */
+const rowsByKey = ({ rows, session: { date } }: JudgedSession): RowsByKey =>
+  new Map(rows.filter(({ routes }) => routes.length > 0).map((row) => [keyOf(row), { row, date }] as const));
+
 /** Of each thing what the last session says that has a value of it. */
-const latestRows = (sessions: readonly JudgedSession[]): ReadonlyMap<string, EarlierRow> =>
-  new Map(
-    sessions.flatMap(({ rows, session: { date } }) =>
-      rows.filter(({ routes }) => routes.length > 0).map((row) => [keyOf(row), { row, date }] as const),
-    ),
-  );
+const latestOf = (read: readonly (() => RowsByKey)[]): RowsByKey =>
+  new Map(read.flatMap((each) => [...each()]));
+
+function latestIn(read: readonly (() => RowsByKey)[], key: string): EarlierRow | undefined {
+  for (const each of read.toReversed()) {
+    const found = each().get(key);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
 
 const keyOf = ({ characteristic, position, half }: Row): string =>
   `${characteristic.id} ${position.key} ${half ?? ''}`;

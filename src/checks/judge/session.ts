@@ -30,6 +30,7 @@ import { oneFindingForOneCause } from '../slips/oneCause.ts';
 import { slipContext, slipFindings, slipsOfThoseApart } from '../slips/slips.ts';
 import { tighteningFindings } from '../tightening/tightening.ts';
 import { type MeasuredSession, measuredRows, viewOf } from '../value/measured.ts';
+import type { EngineRoutes } from '../value/routes.ts';
 import { type SteppedBack, steppedBackIn } from '../value/steppedBack.ts';
 import type { JudgingOptions, Row, SessionView } from './row.ts';
 import { decidingOrder } from './sideLimit.ts';
@@ -60,8 +61,9 @@ export function judgeSession(
   registry: Registry,
   session: SessionDocument,
   options: JudgingOptions = {},
+  built?: EngineRoutes,
 ): JudgedSession {
-  const view = viewOf(engine, registry, session, options);
+  const view = viewOf(engine, registry, session, options, built);
   const rows = measuredRows(view);
   const findings = once(() => findingsOf(view, rows));
   const steppedBack = once(() => steppedBackIn(view));

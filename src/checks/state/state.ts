@@ -5,7 +5,7 @@ import { concessionsFor } from '../judge/concessionInForce.ts';
 import type { JudgingOptions, Row, SessionView } from '../judge/row.ts';
 import type { JudgedSession } from '../judge/session.ts';
 import { measuredRows, viewOf } from '../value/measured.ts';
-import { SessionRoutes } from '../value/routes.ts';
+import { type EngineRoutes, SessionRoutes } from '../value/routes.ts';
 import { concessionsOfRun } from './concessionsOfRun.ts';
 import { holdsSince, samePartsSince } from './holding.ts';
 import { stateFindings } from './stateFindings.ts';
@@ -19,11 +19,12 @@ export function judgeState(
   registry: Registry,
   run: readonly JudgedSession[],
   options: JudgingOptions = {},
+  built?: EngineRoutes,
 ): JudgedSession | undefined {
   const last = run.at(-1);
   const documents = run.map(({ session }) => session);
   if (last === undefined || isOfOneSession(engine, documents)) return last;
-  const standing = standingRows(engine, registry, documents, options);
+  const standing = standingRows(engine, registry, documents, options, built);
   if (standing === undefined) return undefined;
   const { view, rows } = standing;
   return { session: last.session, rows, findings: stateFindings(view, rows, run), steppedBack: [] };
@@ -40,12 +41,13 @@ export function standingRows(
   registry: Registry,
   run: readonly SessionDocument[],
   options: JudgingOptions = {},
+  built: EngineRoutes = new Map(),
 ): StandingRows | undefined {
   const last = run.at(-1);
   if (last === undefined) return undefined;
   const view = isOfOneSession(engine, run)
-    ? viewOf(engine, registry, last, options)
-    : viewAfter(run.slice(0, -1), last, engine, registry, options);
+    ? viewOf(engine, registry, last, options, built)
+    : viewAfter(run, last, { engine, registry, options, built });
   return { view, rows: measuredRows(view) };
 }
 
@@ -70,16 +72,17 @@ function buildOf({ sessions }: Engine, last: SessionDocument): readonly SessionD
   );
 }
 
+interface Judging extends Pick<SessionView, 'engine' | 'registry' | 'options'> {
+  readonly built: EngineRoutes;
+}
+
 /** The last session of a run, with what holds of the earlier ones. */
 function viewAfter(
-  before: readonly SessionDocument[],
+  run: readonly SessionDocument[],
   session: SessionDocument,
-  engine: Engine,
-  registry: Registry,
-  options: JudgingOptions,
+  { engine, registry, options, built }: Judging,
 ): SessionView {
-  const run = [...before, session];
-  const earlier = before.toReversed();
+  const earlier = run.slice(0, -1).reverse();
   const build = buildOf(engine, session);
   const isSamePart = samePartsSince(engine, registry, run);
   const holds = holdsSince(run, isSamePart, { engine, registry });
@@ -89,7 +92,7 @@ function viewAfter(
     session,
     earlier,
     options,
-    routes: new SessionRoutes(engine, registry, session, new Map(), { earlier, holds }),
+    routes: new SessionRoutes(engine, registry, session, built, { earlier, holds }),
     concessions: concessionsOfRun(build, registry, samePartsSince(engine, registry, build)),
   };
 }

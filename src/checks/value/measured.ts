@@ -4,7 +4,7 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import { applyConcessions } from '../judge/applyConcessions.ts';
 import { concessionsFor } from '../judge/concessionInForce.ts';
 import { type JudgingOptions, type Row, rowsOf, type SessionView } from '../judge/row.ts';
-import { SessionRoutes } from './routes.ts';
+import { type EngineRoutes, routesOf } from './routes.ts';
 
 /** A session and what was measured in it, judged. */
 export interface MeasuredSession {
@@ -17,12 +17,13 @@ export const viewOf = (
   registry: Registry,
   session: SessionDocument,
   options: JudgingOptions = {},
+  built?: EngineRoutes,
 ): SessionView => ({
   engine,
   registry,
   session,
   options,
-  routes: new SessionRoutes(engine, registry, session),
+  routes: routesOf(engine, registry, session, built),
   concessions: concessionsFor(engine, session),
 });
 

@@ -45,6 +45,23 @@ export interface StateSources {
   readonly holds: Holds;
 }
 
+/** What sessions of one engine measure: its verdicts, its state, and sessions that use one another, share them. */
+export type EngineRoutes = Map<SessionDocument, SessionRoutes>;
+
+/** What a session measures by itself and with the sessions that it uses, built once for all that ask. */
+export function routesOf(
+  engine: Engine,
+  registry: Registry,
+  session: SessionDocument,
+  built: EngineRoutes = new Map(),
+): SessionRoutes {
+  const known = built.get(session);
+  if (known !== undefined) return known;
+  const routes = new SessionRoutes(engine, registry, session, built);
+  built.set(session, routes);
+  return routes;
+}
+
 /** Everything that a session measures: asked by characteristic and position, worked out once. */
 export class SessionRoutes {
   readonly #engine: Engine;
@@ -53,18 +70,20 @@ export class SessionRoutes {
   readonly #placeOf: (span: { start: number; end: number }) => Place;
   /** The sessions that this one uses, or that came before it in one run of the engine, the latest first. */
   readonly #used: readonly SessionRoutes[];
+  /** What was read in the session itself: of a state those of its last session. */
+  readonly #own: SessionRoutes;
   /** Where an engine's state is asked for: whether what an earlier session read still holds. */
   readonly #holds: Holds | undefined;
   readonly #known = new Map<string, readonly Route[]>();
+  readonly #read = new Map<string, readonly Route[]>();
   readonly #blocksOf: ReadonlyMap<string, readonly ReadingBlock[]>;
   readonly #reachable = new Map<string, boolean>();
 
-  /** `built` holds what was built on the way here: sessions that use the same ones share them. */
   constructor(
     engine: Engine,
     registry: Registry,
     session: SessionDocument,
-    built = new Map<SessionDocument, SessionRoutes>(),
+    built: EngineRoutes,
     state?: StateSources,
   ) {
     this.#engine = engine;
@@ -72,11 +91,10 @@ export class SessionRoutes {
     this.#session = session;
     this.#placeOf = session.placeOf;
     this.#holds = state?.holds;
-    this.#used = (state?.earlier ?? usedSessions(engine, session)).map((each) => {
-      const routes = built.get(each) ?? new SessionRoutes(engine, registry, each, built);
-      built.set(each, routes);
-      return routes;
-    });
+    this.#own = state === undefined ? this : routesOf(engine, registry, session, built);
+    this.#used = (state?.earlier ?? usedSessions(engine, session)).map((each) =>
+      routesOf(engine, registry, each, built),
+    );
     this.#blocksOf = byMeasure(session.blocks);
   }
 
@@ -129,7 +147,7 @@ export class SessionRoutes {
   }
 
   #direct(characteristic: Characteristic, position: Position, warm: StatedTemperature): readonly Route[] {
-    const own = this.#ownDirect(characteristic, position, warm);
+    const own = this.#own.#ownDirect(characteristic, position, warm);
     return own.length > 0 || this.#holds === undefined
       ? own
       : this.#held(characteristic, position, warm, this.#holds);
@@ -152,7 +170,23 @@ export class SessionRoutes {
   }
 
   #ownDirect(characteristic: Characteristic, position: Position, warm: StatedTemperature): readonly Route[] {
-    return (this.#blocksOf.get(characteristic.id) ?? [])
+    const blocks = this.#blocksOf.get(characteristic.id);
+    if (blocks === undefined) return [];
+    const key = `${characteristic.id} ${position.key} ${warm.text}`;
+    const known = this.#read.get(key);
+    if (known !== undefined) return known;
+    const read = this.#readIn(blocks, characteristic, position, warm);
+    this.#read.set(key, read);
+    return read;
+  }
+
+  #readIn(
+    blocks: readonly ReadingBlock[],
+    characteristic: Characteristic,
+    position: Position,
+    warm: StatedTemperature,
+  ): readonly Route[] {
+    return blocks
       .filter(
         (block) =>
           workAfter(
@@ -167,11 +201,11 @@ export class SessionRoutes {
       .flatMap((block) =>
         block.positions
           .filter((reading) => reading.position === position)
-          .flatMap((reading) => this.#read(characteristic, block, reading, warm) ?? []),
+          .flatMap((reading) => this.#routeOf(characteristic, block, reading, warm) ?? []),
       );
   }
 
-  #read(
+  #routeOf(
     characteristic: Characteristic,
     block: ReadingBlock,
     reading: PositionReading,
