@@ -49,8 +49,9 @@ export const scaleFindings = (view: SessionView): readonly Finding[] =>
 function offRange(block: ReadingBlock, instrument: Instrument, view: SessionView): Finding | undefined {
   const span = rangeOf(instrument);
   if (span === undefined || block.setTo === 'journal') return undefined;
-  const points = readingPointsOfBlock(block).filter(
-    (point) => point.point.range === undefined && !isWithin(point.point.amount, span, block.setTo),
+  const points = readingPointsOfBlock(
+    block,
+    ({ range: read, amount }) => read === undefined && !isWithin(amount, span, block.setTo),
   );
   const range = (unit: Unit): string => {
     const decimals = Math.max(...[span.from, span.to].map((end) => decimalsOf(end, unit)));
@@ -85,8 +86,9 @@ function tooManyDigits(block: ReadingBlock, instrument: Instrument, view: Sessio
   const { resolution } = instrument;
   if (resolution === undefined || resolution.n === 0n) return undefined;
   const from = typeof block.setTo === 'object' ? block.setTo : fraction(0);
-  const points = readingPointsOfBlock(block).filter(
-    ({ point }) =>
+  const points = readingPointsOfBlock(
+    block,
+    (point) =>
       point.range === undefined &&
       compare(point.lastDigit, resolution) < 0 &&
       (point.repeats ?? [point.amount]).some((amount) =>

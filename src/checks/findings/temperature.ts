@@ -1,4 +1,4 @@
-import type { ReadingBlock } from '../../documents/session/reading.ts';
+import { pointsOf, type ReadingBlock } from '../../documents/session/reading.ts';
 import { correction, isMoved, type Warmth } from '../../measurement/temperature.ts';
 import { formatUncertainty } from '../../quantity/format.ts';
 import { type Fraction, fraction, multiply, toDecimal, toNumber } from '../../quantity/fraction.ts';
@@ -9,7 +9,6 @@ import type { Row, SessionView } from '../judge/row.ts';
 import { temperatureOf } from '../judge/warmBands.ts';
 import { blockInstrument, setterOf } from '../value/blockInstrument.ts';
 import { blockWarmth } from '../value/blockWarmth.ts';
-import { readingPointsOfBlock } from '../value/readingPoints.ts';
 
 const CORRECTED: FindingKind = {
   code: 'temperature/corrected',
@@ -36,15 +35,16 @@ function corrected(
   unitFor: (row: Pick<Row, 'characteristic'>) => Unit,
 ): Finding | undefined {
   const characteristic = registry.find(block.measure.id);
-  const [first] = readingPointsOfBlock(block);
-  if (characteristic === undefined || first === undefined) return undefined;
+  const reading = block.positions.find((each) => pointsOf(each).length > 0);
+  const [first] = reading === undefined ? [] : pointsOf(reading);
+  if (characteristic === undefined || reading === undefined || first === undefined) return undefined;
   const gauge =
-    setterOf(block, first.point, { engine, session }) ??
-    blockInstrument(characteristic, block, first.point, { engine, session });
-  const to = temperatureOf(limitsOfFitted(engine, session, characteristic, first.reading.position));
+    setterOf(block, first, { engine, session }) ??
+    blockInstrument(characteristic, block, first, { engine, session });
+  const to = temperatureOf(limitsOfFitted(engine, session, characteristic, reading.position));
   const warmth = blockWarmth(characteristic, gauge, to, { block, session, engine, registry });
   if (warmth === undefined || !isMoved(warmth)) return undefined;
-  const moved = movedText(correction(first.point.amount, warmth), warmth, unitFor({ characteristic }));
+  const moved = movedText(correction(first.amount, warmth), warmth, unitFor({ characteristic }));
   const message = `${characteristic.label}: read at ${warmth.from.text} and taken to ${warmth.to.text}, ${moved}`;
   return finding(CORRECTED, session.placeOf(block.span), message, { measure: block.measure.id });
 }

@@ -5,7 +5,7 @@ import { type Fit, fitsOf, placesOfFit } from './fits.ts';
 import { IMPOSSIBLE } from './impossible.ts';
 import { isIn, shifted } from './plausibleSizes.ts';
 import { isPressed } from './possible.ts';
-import { doubtedPoints, type SlipContext } from './slipContext.ts';
+import type { SlipContext } from './slipContext.ts';
 
 /** Journals in the list of bores, and bores in that of journals: no shaft is smaller than its bore, and the other way round all are. */
 export const exchangedFindings = (context: SlipContext): readonly Finding[] =>
@@ -21,7 +21,7 @@ function exchanged(fit: Fit, context: SlipContext): Finding | undefined {
   // Where one of the lists is as it should be, the other alone has moved.
   if (pairs.every(({ outerAt, outerRead }) => isUsual(outer, outerAt, outerRead, context))) return undefined;
   if (pairs.every(({ innerAt, innerRead }) => isUsual(inner, innerAt, innerRead, context))) return undefined;
-  const point = doubtedPoints(view).find(
+  const point = context.points.find(
     ({ characteristic }) => characteristic === inner || characteristic === outer,
   );
   if (point === undefined) return undefined;

@@ -1,17 +1,16 @@
 import { namedAt } from '../../layout/naming.ts';
 import { toNumber } from '../../quantity/fraction.ts';
-import { type Finding, finding, isCovered } from '../finding.ts';
+import { type Finding, finding } from '../finding.ts';
 import { andMore, placeOfPoint } from '../value/readingPoints.ts';
 import { IMPLAUSIBLE } from './implausible.ts';
-import { type DoubtedPoint, doubtedPoints, type SlipContext } from './slipContext.ts';
+import { type DoubtedPoint, openPoints, type SlipContext } from './slipContext.ts';
 
 /** One number with fewer decimals than all others of its block: once for each block. */
-export function shortFindings({ view }: SlipContext, said: readonly Finding[]): readonly Finding[] {
-  const blocks = new Map<unknown, DoubtedPoint[]>();
-  for (const point of doubtedPoints(view)) {
-    if (isCovered(point.characteristic.id, point.reading.position, said)) continue;
-    blocks.set(point.block, [...(blocks.get(point.block) ?? []), point]);
-  }
+export function shortFindings(
+  { view, points: all }: SlipContext,
+  said: readonly Finding[],
+): readonly Finding[] {
+  const blocks = openPoints(all, said, ({ block }) => block);
   return [...blocks.values()].flatMap((points) => {
     const [short, ...more] = shortOf(points);
     if (short === undefined) return [];

@@ -1,10 +1,9 @@
 import { isGap } from '../../characteristics/belowZero.ts';
-import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { median } from '../../measurement/sample.ts';
 import { likelierOnStrip, slipsOf } from '../../measurement/slips/slips.ts';
 import type { Slip } from '../../measurement/slips/writtenNumber.ts';
 import { toNumber } from '../../quantity/fraction.ts';
-import { type Finding, finding, isCovered } from '../finding.ts';
+import { type Finding, finding } from '../finding.ts';
 import { serviceShifts } from '../grades/usualGrades.ts';
 import { placeOfPoint } from '../value/readingPoints.ts';
 import { writtenNumbers } from '../value/writtenNumbers.ts';
@@ -14,9 +13,9 @@ import { isIn, type Range, shifted, statedRange, wider } from './plausibleSizes.
 import {
   amountIn,
   type DoubtedPoint,
-  doubtedPoints,
   expandedOf,
   lengthText,
+  openPoints,
   readFrom,
   type SlipContext,
 } from './slipContext.ts';
@@ -24,11 +23,7 @@ import { usedAboveNew } from './usedAboveNew.ts';
 
 /** Readings of one characteristic that are all wrong in one way: one gauge set wrongly is one finding. */
 export function movedFindings(context: SlipContext, said: readonly Finding[]): readonly Finding[] {
-  const all = new Map<Characteristic, DoubtedPoint[]>();
-  for (const point of doubtedPoints(context.view)) {
-    if (isCovered(point.characteristic.id, point.reading.position, said)) continue;
-    all.set(point.characteristic, [...(all.get(point.characteristic) ?? []), point]);
-  }
+  const all = openPoints(context.points, said, ({ characteristic }) => characteristic);
   return [...all.values()].flatMap((points) => movedTogether(points, context) ?? []);
 }
 

@@ -22,7 +22,6 @@ import { readingOfAnother, type SlipCandidate, sizeOfAnother } from './slipCandi
 import {
   amountIn,
   type DoubtedPoint,
-  doubtedPoints,
   expandedOf,
   LEAST_SLIP,
   lengthText,
@@ -32,7 +31,7 @@ import {
 /** Once for each position of a block: lengths that no honest part explains, those left out of which more was said. */
 export function pointFindings(context: SlipContext, said: readonly Finding[]): readonly Finding[] {
   const found = new Map<unknown, Finding>();
-  for (const point of doubtedPoints(context.view)) {
+  for (const point of context.points) {
     if (found.has(point.reading) || isCovered(point.characteristic.id, point.reading.position, said))
       continue;
     const one =
@@ -49,7 +48,7 @@ export function slipOfOneApart(
   position: Position | undefined,
   context: SlipContext,
 ): Finding | undefined {
-  const points = doubtedPoints(context.view).filter(
+  const points = context.points.filter(
     ({ characteristic, reading }) => characteristic.id === measure && reading.position === position,
   );
   for (const point of points) {

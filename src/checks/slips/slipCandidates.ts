@@ -2,7 +2,7 @@ import { namedAt } from '../../layout/naming.ts';
 import type { WrittenNumber } from '../../measurement/slips/writtenNumber.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import type { SessionView } from '../judge/row.ts';
-import { type ReadingPoint, readingPointsOf } from '../value/readingPoints.ts';
+import { type ReadingPoint, readingPointsOfBlock } from '../value/readingPoints.ts';
 import type { Expectations } from './plausible.ts';
 import { isIn, type Range } from './plausibleSizes.ts';
 import type { DoubtedPoint } from './slipContext.ts';
@@ -45,9 +45,9 @@ const others = (
 ): readonly ReadingPoint[] =>
   amount < LEAST_COPIED
     ? []
-    : readingPointsOf(session).filter(
-        ({ block: { measure } }) => measure.quantity === 'length' && measure.id !== characteristic.id,
-      );
+    : session.blocks
+        .filter(({ measure }) => measure.quantity === 'length' && measure.id !== characteristic.id)
+        .flatMap((block) => readingPointsOfBlock(block, () => true));
 
 const labelOf = ({ block: { measure } }: ReadingPoint, { registry }: SessionView): string =>
   registry.find(measure.id)?.label ?? measure.id;

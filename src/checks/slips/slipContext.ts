@@ -6,8 +6,9 @@ import { amountOf, decimalsIn, type WrittenNumber } from '../../measurement/slip
 import { decimalsFor, formatAmount } from '../../quantity/format.ts';
 import { fraction, toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
+import { type Finding, isCovered } from '../finding.ts';
 import type { Row, SessionView } from '../judge/row.ts';
-import { type ReadingPoint, readingPointsOf } from '../value/readingPoints.ts';
+import { type ReadingPoint, readingPointsOfBlock } from '../value/readingPoints.ts';
 import { writtenNumbers } from '../value/writtenNumbers.ts';
 import type { Expectations } from './plausible.ts';
 
@@ -15,6 +16,8 @@ import type { Expectations } from './plausible.ts';
 export interface SlipContext {
   readonly view: SessionView;
   readonly expectations: Expectations;
+  /** All lengths of the session that are open to doubt, in its order. */
+  readonly points: readonly DoubtedPoint[];
   readonly unitFor: (row: Pick<Row, 'characteristic'>) => Unit;
 }
 
@@ -24,11 +27,31 @@ export interface DoubtedPoint extends ReadingPoint {
 }
 
 export const doubtedPoints = ({ session, registry }: SessionView): readonly DoubtedPoint[] =>
-  readingPointsOf(session).flatMap((point) => {
-    const characteristic = registry.find(point.block.measure.id);
-    const isOpen = point.point.settled === undefined && point.point.range === undefined;
-    return characteristic?.quantity === 'length' && isOpen ? [{ ...point, characteristic }] : [];
+  session.blocks.flatMap((block) => {
+    const characteristic = registry.find(block.measure.id);
+    if (characteristic?.quantity !== 'length') return [];
+    return readingPointsOfBlock(
+      block,
+      ({ settled, range }) => settled === undefined && range === undefined,
+    ).map((point) => ({ ...point, characteristic }));
   });
+
+/** Points of which nothing was said yet, by what they have in common. */
+export function openPoints<Key>(
+  points: readonly DoubtedPoint[],
+  said: readonly Finding[],
+  keyOf: (point: DoubtedPoint) => Key,
+): ReadonlyMap<Key, readonly DoubtedPoint[]> {
+  const open = new Map<Key, DoubtedPoint[]>();
+  for (const point of points) {
+    if (isCovered(point.characteristic.id, point.reading.position, said)) continue;
+    const key = keyOf(point);
+    const others = open.get(key);
+    if (others === undefined) open.set(key, [point]);
+    else others.push(point);
+  }
+  return open;
+}
 
 /** Nearer than this many expanded uncertainties a slip cannot be told from wear. */
 export const LEAST_SLIP = 5;

@@ -10,13 +10,18 @@ import { otherVolumeFindings } from './lookalike/otherVolume.ts';
 import { movedFindings } from './movedTogether.ts';
 import { Expectations } from './plausible.ts';
 import { pointFindings, slipOfOneApart } from './pointSlips.ts';
-import type { SlipContext } from './slipContext.ts';
+import { doubtedPoints, type SlipContext } from './slipContext.ts';
 
 export const slipContext = (
   view: SessionView,
   rows: readonly Row[],
   unitFor: (row: Pick<Row, 'characteristic'>) => Unit,
-): SlipContext => ({ view, expectations: new Expectations(view, rows), unitFor });
+): SlipContext => ({
+  view,
+  expectations: new Expectations(view, rows),
+  points: doubtedPoints(view),
+  unitFor,
+});
 
 /**
  * Lengths that no honest part explains, and hours that run backwards. What many readings have in common is one finding;

@@ -14,11 +14,16 @@ export interface ReadingPoint {
   readonly point: Point;
 }
 
-export const readingPointsOfBlock = (block: ReadingBlock): readonly ReadingPoint[] =>
-  block.positions.flatMap((reading) => pointsOf(reading).map((point) => ({ block, reading, point })));
-
-export const readingPointsOf = (session: SessionDocument): readonly ReadingPoint[] =>
-  session.blocks.flatMap(readingPointsOfBlock);
+/** Those of its points that are wanted. */
+export const readingPointsOfBlock = (
+  block: ReadingBlock,
+  isWanted: (point: Point) => boolean,
+): readonly ReadingPoint[] =>
+  block.positions.flatMap((reading) =>
+    pointsOf(reading)
+      .filter(isWanted)
+      .map((point) => ({ block, reading, point })),
+  );
 
 /** `, and 3 more in this block`: one block says one thing once. */
 export const andMore = (count: number): string => (count === 0 ? '' : `, and ${count} more in this block`);

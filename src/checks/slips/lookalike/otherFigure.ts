@@ -5,7 +5,7 @@ import { type Finding, finding } from '../../finding.ts';
 import { placeOfPoint } from '../../value/readingPoints.ts';
 import { IMPLAUSIBLE } from '../implausible.ts';
 import { isIn } from '../plausibleSizes.ts';
-import { type DoubtedPoint, doubtedPoints, readFrom, type SlipContext } from '../slipContext.ts';
+import { type DoubtedPoint, readFrom, type SlipContext } from '../slipContext.ts';
 import { allowed } from './allowed.ts';
 
 interface Lookalike {
@@ -32,7 +32,7 @@ const FEWEST = 3;
 
 /** A whole list that is beyond its own limits, and each of it inside those of a figure that is taken for it. */
 export function otherFigureFindings(context: SlipContext): readonly Finding[] {
-  const points = doubtedPoints(context.view);
+  const points = context.points;
   return LOOKALIKES.flatMap((each) => {
     const own = points.filter(({ characteristic }) => characteristic.id === each.of);
     return takenFor(each, own, context) ?? [];

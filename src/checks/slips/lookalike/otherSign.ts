@@ -5,13 +5,7 @@ import { type Finding, finding } from '../../finding.ts';
 import { placeOfPoint } from '../../value/readingPoints.ts';
 import { IMPLAUSIBLE } from '../implausible.ts';
 import { isIn } from '../plausibleSizes.ts';
-import {
-  type DoubtedPoint,
-  doubtedPoints,
-  expandedOf,
-  LEAST_SLIP,
-  type SlipContext,
-} from '../slipContext.ts';
+import { type DoubtedPoint, expandedOf, LEAST_SLIP, type SlipContext } from '../slipContext.ts';
 import { allowed } from './allowed.ts';
 
 /** So many others show what its like are. */
@@ -20,7 +14,7 @@ const FEWEST_OF_A_LIST = 3;
 
 /** A height that is read to both sides of a face, above it for below: a protrusion, a recession. */
 export function otherSignFindings(context: SlipContext): readonly Finding[] {
-  const signed = doubtedPoints(context.view).filter(
+  const signed = context.points.filter(
     ({ characteristic }) => characteristic.figure === 'other' && !isNeverBelowZero(characteristic),
   );
   return [...new Set(signed.map(({ characteristic }) => characteristic))].flatMap((of) => {

@@ -1,9 +1,10 @@
+import type { Characteristic } from '../../../characteristics/characteristic.ts';
 import { pointsOf } from '../../../documents/session/reading.ts';
 import { namedAt } from '../../../layout/naming.ts';
 import { median } from '../../../measurement/sample.ts';
 import { toNumber } from '../../../quantity/fraction.ts';
 import { type Finding, finding } from '../../finding.ts';
-import { placeOfPoint, type ReadingPoint, readingPointsOf } from '../../value/readingPoints.ts';
+import { placeOfPoint, type ReadingPoint, readingPointsOfBlock } from '../../value/readingPoints.ts';
 import { IMPLAUSIBLE } from '../implausible.ts';
 import type { SlipContext } from '../slipContext.ts';
 import { CUBIC_SLIPS } from './cubic.ts';
@@ -28,15 +29,14 @@ export function otherVolumeFindings(context: SlipContext): readonly Finding[] {
 }
 
 function listsIn({ view: { session, registry } }: SlipContext): readonly VolumeList[] {
-  const lists = new Map<string, ReadingPoint[]>();
-  for (const each of readingPointsOf(session)) {
-    const { id } = each.block.measure;
-    if (each.point.settled === undefined) lists.set(id, [...(lists.get(id) ?? []), each]);
+  const lists = new Map<Characteristic, ReadingPoint[]>();
+  for (const block of session.blocks) {
+    const characteristic = registry.find(block.measure.id);
+    if (characteristic?.quantity !== 'volume') continue;
+    const open = readingPointsOfBlock(block, ({ settled }) => settled === undefined);
+    if (open.length > 0) lists.set(characteristic, [...(lists.get(characteristic) ?? []), ...open]);
   }
-  return [...lists].flatMap(([id, points]) => {
-    const characteristic = registry.find(id);
-    return characteristic?.quantity === 'volume' ? [{ characteristic, points }] : [];
-  });
+  return [...lists].map(([characteristic, points]) => ({ characteristic, points }));
 }
 
 function oneAmongOthers(
