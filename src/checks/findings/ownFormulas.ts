@@ -27,15 +27,20 @@ const NO_VALUE: FindingKind = {
 export const ownFormulaKinds: readonly FindingKind[] = [NO_VALUE];
 
 export const ownFormulaFindings = (view: SessionView): readonly Finding[] =>
-  view.registry.all.flatMap((characteristic) =>
-    characteristic.derivations.flatMap((derivation) =>
-      derivation.problem === undefined || !view.routes.mayHave(characteristic)
-        ? []
-        : view.engine.document.layout
+  view.registry.all
+    .filter((each) => each.derivations.some(isOfShop) && view.routes.mayHave(each))
+    .flatMap((characteristic) =>
+      characteristic.derivations
+        .filter(isOfShop)
+        .flatMap((derivation) =>
+          view.engine.document.layout
             .positionsOf(characteristic.family)
             .flatMap((position) => failureAt({ characteristic, derivation, position }, view) ?? []),
-    ),
-  );
+        ),
+    );
+
+/** Ours come to something of whatever was read. */
+const isOfShop = ({ problem }: Derivation): boolean => problem !== undefined;
 
 interface Figure {
   readonly characteristic: Characteristic;

@@ -133,9 +133,11 @@ const KIND_OF: Partial<Record<Verdict, FindingKind>> = {
 
 /** What a row's verdict says, in words with the numbers. */
 export function readingFindings(row: Row, unitFor: (row: Row) => Unit, effect?: string): readonly Finding[] {
-  const printing = printingOf(row, unitFor);
   const { verdict, marginal } = row.judgement;
   const kind = verdict === null ? undefined : KIND_OF[verdict];
+  // Of most rows there is nothing to say.
+  if (kind === undefined && !marginal && row.routes.length < 2 && isWhole(row.limits)) return [];
+  const printing = printingOf(row, unitFor);
   return [
     ...(kind === undefined ? [] : [verdictFinding(kind, row, printing, effect)]),
     ...(marginal && verdict !== 'undecided' ? marginalFinding(row, printing) : []),
@@ -147,6 +149,8 @@ export function readingFindings(row: Row, unitFor: (row: Row) => Unit, effect?: 
     ...row.limits.failed.map((failed) => withoutLimit(row, failed)),
   ];
 }
+
+const isWhole = ({ lacking, failed }: Row['limits']): boolean => lacking.length === 0 && failed.length === 0;
 
 function verdictFinding(kind: FindingKind, row: Row, printing: Printing, effect?: string): Finding {
   const fact = verdictMessage(row, printing);

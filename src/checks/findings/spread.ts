@@ -53,7 +53,9 @@ export function spreadFindings(
     }
     // Parts made to different sizes are not like each other.
     const like = `${id} ${toNumber(row.size.by)}`;
-    groups.set(like, [...(groups.get(like) ?? []), { row, judged }]);
+    const group = groups.get(like);
+    if (group === undefined) groups.set(like, [{ row, judged }]);
+    else group.push({ row, judged });
   }
   const found = [...groups.values()].flatMap((group) => apart(group, unitFor) ?? []);
   return found.filter(

@@ -46,6 +46,9 @@ export function statedCondition(
   position: Position,
 ): StatedCondition | undefined {
   const { of } = characteristic;
+  const { session, earlier = [] } = around;
+  // Most sessions say nothing of it.
+  if ([session, ...earlier].every(({ partChanges }) => partChanges.length === 0)) return undefined;
   const stated = partsOfFit(characteristic, around.registry).flatMap((id) =>
     conditionsOf(id, position, around).map((each) => ({ ...each, isItsOwn: id === of })),
   );
