@@ -75,12 +75,14 @@ export interface UncertaintyTerm {
  * one deviation found by a study and met in two readings is one estimate, whose squares add up before they count.
  */
 export function welchSatterthwaite(terms: readonly UncertaintyTerm[]): number {
+  const estimated = terms.filter(({ dof }) => dof !== Number.POSITIVE_INFINITY);
+  // Most are: nearly all terms are stated, and known as well as can be.
+  if (estimated.length === 0) return Number.POSITIVE_INFINITY;
   const variance = terms.reduce((sum, { u }) => sum + u * u, 0);
   if (variance === 0) return Number.POSITIVE_INFINITY;
   // Shares of the whole instead of fourth powers, which would overflow or vanish in some units.
   const shares = new Map<string | UncertaintyTerm, { share: number; readonly dof: number }>();
-  for (const term of terms) {
-    if (term.dof === Number.POSITIVE_INFINITY) continue;
+  for (const term of estimated) {
     const found = shares.get(term.estimate ?? term) ?? { share: 0, dof: term.dof };
     found.share += (term.u * term.u) / variance;
     shares.set(term.estimate ?? term, found);

@@ -26,7 +26,8 @@ export interface Repeats {
   readonly deviation: number;
 }
 
-type NamedTerm = readonly [source: string, term: ErrorTerm];
+/** Takes one source of error. In this way no lists are made on the way: every point of every reading has some terms. */
+type Put = (source: string, term: ErrorTerm) => void;
 
 /**
  * All stated sources of error of a reading: the instrument's own and those of this reading, and of a gauge that was
@@ -37,43 +38,35 @@ export function readingTerms(
   reading: ReadingError,
   setter?: Instrument,
 ): Map<string, ErrorTerm> {
-  const ofSetter =
-    setter === undefined
-      ? []
-      : [
-          ...lastingTerms(setter, { ...reading, amount: reading.setAt ?? reading.amount }),
-          ...zeroingTerms(setter, reading),
-        ];
-  const all = [
-    ...from(instrument, lastingTerms(instrument, reading)),
-    ...from(setter, ofSetter),
-    ...from(instrument, ownTerms(instrument, reading)),
-  ];
-  return new Map(all.filter(([, { u }]) => u > 0));
+  const terms = new Map<string, ErrorTerm>();
+  const putOf =
+    ({ id: of }: Instrument): Put =>
+    (source, term) => {
+      if (term.u > 0) terms.set(source, { ...term, of });
+    };
+  lastingTerms(instrument, reading, putOf(instrument));
+  if (setter !== undefined) {
+    lastingTerms(setter, { ...reading, amount: reading.setAt ?? reading.amount }, putOf(setter));
+    zeroingTerms(setter, reading, putOf(setter));
+  }
+  ownTerms(instrument, reading, putOf(instrument));
+  return terms;
 }
 
-const from = (of: Instrument | undefined, terms: readonly NamedTerm[]): readonly NamedTerm[] =>
-  of === undefined ? terms : terms.map(([name, term]) => [name, { ...term, of: of.id }]);
-
 /** Alike in all readings of one calibration: those stand under one name. */
-function lastingTerms(of: Instrument, { amount, id, block = id, on }: ReadingError): readonly NamedTerm[] {
+function lastingTerms(of: Instrument, { amount, id, block = id, on }: ReadingError, put: Put): void {
   const { calibration } = of;
   const maxError = isPutRight(of, amount) ? undefined : of.maxError;
   const next =
     of.until ??
     (on !== undefined && of.calibrated !== undefined && on < of.calibrated ? of.calibrated : undefined);
   const name = `${of.id}${next === undefined ? '' : ` before ${next}`}${of.isNameless ? ` at ${block}` : ''}`;
-  const lasting = (u: number): ErrorTerm => ({ ...certain(u), ...(!of.isNameless && { instrument: of.id }) });
-  return [
-    ...stated(maxError, (error) => [
-      `largest error of ${name}`,
-      lasting(rectangular(largestErrorAt(error, amount))),
-    ]),
-    ...stated(calibration, ({ uncertainty, k }) => [
-      `calibration of ${name}`,
-      lasting(toNumber(uncertainty) / k),
-    ]),
-  ];
+  const lasting = (u: number): ErrorTerm =>
+    of.isNameless ? certain(u) : { u, dof: Number.POSITIVE_INFINITY, instrument: of.id };
+  if (maxError !== undefined)
+    put(`largest error of ${name}`, lasting(rectangular(largestErrorAt(maxError, amount))));
+  if (calibration !== undefined)
+    put(`calibration of ${name}`, lasting(toNumber(calibration.uncertainty) / calibration.k));
 }
 
 /** What is not read off has no steps to be read in. */
@@ -86,42 +79,39 @@ const isPutRight = ({ putRight }: Instrument, amount: Fraction): boolean =>
 function zeroingTerms(
   setter: Instrument,
   { id, block = id, zeroedAt = block }: ReadingError,
-): readonly NamedTerm[] {
+  put: Put,
+): void {
   const at = `at zeroing at ${zeroedAt}`;
   const resolution = FIXED.includes(setter.type) ? undefined : setter.resolution;
-  return [
-    ...stated(resolution, (step) => [`resolution of ${setter.id} ${at}`, ofResolution(step)]),
-    ...stated(repeatabilityOf(setter), (term) => [`${repeatabilityName(setter)} ${at}`, term]),
-  ];
+  const repeatability = repeatabilityOf(setter);
+  if (resolution !== undefined) put(`resolution of ${setter.id} ${at}`, ofResolution(resolution));
+  if (repeatability !== undefined) put(`${repeatabilityName(setter)} ${at}`, repeatability);
 }
 
-function ownTerms(instrument: Instrument, reading: ReadingError): readonly NamedTerm[] {
+function ownTerms(instrument: Instrument, reading: ReadingError, put: Put): void {
   const { id, resolution, marks } = instrument;
   const at = `of ${id} at ${reading.id}`;
   const { amount, range } = reading;
   const half = range?.above;
   const gap = half === undefined ? marks && halfGap(marks, amount) : undefined;
-  return [
-    ...stated(resolution, (step) => [`resolution ${at}`, ofResolution(step)]),
-    ...stated(repeatedTerm(instrument, reading), (each) => each),
-    ...stated(half, (width) => [`range read ${at}`, { ...certain(rectangular(width)), isRange: true }]),
-    ...stated(gap, (width) => [
-      `marks ${at}`,
-      { ...certain(rectangular(width)), ...(range !== undefined && { isRange: true }) },
-    ]),
-  ];
+  if (resolution !== undefined) put(`resolution ${at}`, ofResolution(resolution));
+  repeatedTerm(instrument, reading, put);
+  if (half !== undefined) put(`range read ${at}`, { ...certain(rectangular(half)), isRange: true });
+  if (gap !== undefined)
+    put(`marks ${at}`, { ...certain(rectangular(gap)), ...(range !== undefined && { isRange: true }) });
 }
 
 /**
  * The mean of n readings scatters as the register says of one, divided by √n; or as the n readings themselves show,
  * s/√n with n − 1 degrees of freedom (JCGM 100:2008, 4.2.3; from memory), where that is more.
  */
-function repeatedTerm(instrument: Instrument, { id, repeats }: ReadingError): NamedTerm | undefined {
+function repeatedTerm(instrument: Instrument, { id, repeats }: ReadingError, put: Put): void {
   const { count, deviation } = repeats ?? { count: 1, deviation: 0 };
   const known = repeatabilityOf(instrument);
   if (deviation > (known?.u ?? 0))
-    return [`spread of repeats at ${id}`, { u: deviation / Math.sqrt(count), dof: count - 1 }];
-  return known && [`${repeatabilityName(instrument)} at ${id}`, { ...known, u: known.u / Math.sqrt(count) }];
+    put(`spread of repeats at ${id}`, { u: deviation / Math.sqrt(count), dof: count - 1 });
+  else if (known !== undefined)
+    put(`${repeatabilityName(instrument)} at ${id}`, { ...known, u: known.u / Math.sqrt(count) });
 }
 
 /** As stated, and then taken for certain, or as a study found it. */
@@ -133,9 +123,6 @@ function repeatabilityOf({ id, repeatability, study }: Instrument): ErrorTerm | 
 
 const repeatabilityName = ({ id, study }: Instrument): string =>
   `repeatability of ${id}${study === undefined ? '' : ` by study ${study.name}`}`;
-
-const stated = <T>(figure: T | undefined, termOf: (figure: T) => NamedTerm): readonly NamedTerm[] =>
-  figure === undefined ? [] : [termOf(figure)];
 
 const certain = (u: number): ErrorTerm => ({ u, dof: Number.POSITIVE_INFINITY });
 

@@ -132,6 +132,6 @@ function addInto(terms: Map<string, ErrorTerm>, added: ReadonlyMap<string, Error
   for (const [source, term] of added) {
     const u = (terms.get(source)?.u ?? 0) + factor * term.u;
     if (u === 0) terms.delete(source);
-    else terms.set(source, { ...term, u });
+    else terms.set(source, u === term.u ? term : { ...term, u });
   }
 }

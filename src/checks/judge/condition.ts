@@ -4,7 +4,6 @@ import type { Engine } from '../../documents/assemble.ts';
 import type { BandName } from '../../documents/limits/bands.ts';
 import type { Condition, PartChange } from '../../documents/session/partChanges.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
-import type { Stage } from '../../documents/session/stage.ts';
 import type { Position } from '../../layout/position.ts';
 import type { PartAt } from '../../layout/readPart.ts';
 import { isAt } from '../history/dependsOn.ts';
@@ -17,8 +16,6 @@ export interface SessionOfEngine {
   readonly registry: Registry;
   /** Where the engine's state is judged: the earlier sessions of its run, the latest first. */
   readonly earlier?: readonly SessionDocument[];
-  /** Of the session in which a value was read, where that is another one. */
-  readonly stage?: Stage;
 }
 
 /**
@@ -31,10 +28,7 @@ export const bandOrder = (
   position: Position,
   judgeBy?: 'new' | 'wear' | undefined,
 ): readonly BandName[] =>
-  decidingOrder(
-    around.stage ?? around.session.stage,
-    judgeBy ?? statedCondition(around, characteristic, position)?.band,
-  );
+  decidingOrder(around.session.stage, judgeBy ?? statedCondition(around, characteristic, position)?.band);
 
 /**
  * Which of the conditions that the session states chooses the band, and which one. A fit with one part that is new or

@@ -19,13 +19,14 @@ import type { Route } from '../value/route.ts';
 import { normalisedError, type SessionRoutes } from '../value/routes.ts';
 import { worstOfEqual } from '../value/worstRouteFirst.ts';
 import type { ConcessionInForce, ConcessionOfSide } from './concessionInForce.ts';
-import { bandOrder } from './condition.ts';
+import { statedCondition } from './condition.ts';
 import { type Found, foundAt } from './found.ts';
 import { incompleteLimits } from './incompleteLimits.ts';
 import { limitsAt, type MeansAt, type PositionLimits, settled } from './limits.ts';
 import { canBeAt, missing } from './missing.ts';
 import { rangedOf } from './ranged.ts';
 import { type SharedPin, sharedPin } from './sharedPin.ts';
+import { decidingOrder } from './sideLimit.ts';
 import type { PointRange } from './spans.ts';
 import { turnedLimits } from './turnedLimits.ts';
 import { type Judged, type Judgement, judge, judgeTest, type Verdict } from './verdict.ts';
@@ -137,8 +138,8 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
   const stood = limitsAt(characteristic, stated, meansAt(position, view), (name) =>
     nominalSize(engine, session, view.registry, name, position),
   );
-  const orderFor = ({ stage }: SessionDocument): readonly BandName[] =>
-    bandOrder({ ...view, stage }, characteristic, position, options.judgeBy);
+  const condition = options.judgeBy ?? statedCondition(view, characteristic, position)?.band;
+  const orderFor = ({ stage }: SessionDocument): readonly BandName[] => decidingOrder(stage, condition);
   const rule = options.rule ?? engine.rule;
   const judged = worstOfEqual(
     routes.map((route) => {
@@ -146,11 +147,12 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
       const amounts = amountsOf(route, characteristic);
       const turned = turnedLimits(stood, amounts.mean, characteristic.cycle);
       const limits = warmLimits(turned, route, routesAt, characteristic.quantity);
-      const value = judgedOf(route, characteristic);
+      const value = judgedOf(route, amounts, characteristic);
       return {
         route,
         limits,
-        amounts: { ...amounts, spans: value.spans },
+        amounts,
+        spans: value.spans,
         judgement:
           characteristic.quantity === 'pass or fail'
             ? judgeTest(value)
@@ -164,12 +166,13 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
     position,
     half: found.half,
     size: found.size,
-    routes: judged.map(({ route, amounts, judgement }) => ({
+    routes: judged.map(({ route, amounts, spans, judgement }) => ({
       route,
       ...amounts,
+      spans,
       verdict: judgement.verdict,
       en: first === undefined || route === first.route ? null : normalisedError(route, first.route),
-      standard: amountsOf(atStandard(route, temperatureOf(stated), routesAt), characteristic),
+      standard: standardOf(route, amounts, atStandard(route, temperatureOf(stated), routesAt)),
     })),
     limits: first?.limits ?? stood,
     judgement: first?.judgement ?? missing(stood, orderFor(session), characteristic),
@@ -180,14 +183,16 @@ function rowOf(characteristic: Characteristic, found: Found, view: SessionView):
   };
 }
 
+const standardOf = (route: Route, amounts: Ends, standard: Route): Ends =>
+  standard === route ? amounts : amountsOf(standard, route.characteristic);
+
 const amountsOf = ({ measured }: Route, { quantity }: Characteristic): Ends => ({
   least: settled(measured.least.amount, quantity),
   mean: settled(measured.mean.amount, quantity),
   greatest: settled(measured.greatest.amount, quantity),
 });
 
-function judgedOf(route: Route, characteristic: Characteristic): Judged {
-  const { least, greatest } = amountsOf(route, characteristic);
+function judgedOf(route: Route, { least, greatest }: Ends, characteristic: Characteristic): Judged {
   const { u, dof, expanded } = route;
   return { least, greatest, u, dof, expanded, ...rangedOf(route, characteristic) };
 }

@@ -27,16 +27,19 @@ export type SidedLimits = Readonly<Record<Side, SideLimit | undefined>>;
 
 export type Bands = Readonly<Partial<Record<BandName, SidedLimits>>>;
 
+const WEAR_FIRST: readonly BandName[] = ['wear', 'new'];
+const NEW_FIRST: readonly BandName[] = ['new', 'wear'];
+
 /** The band that decides comes first; each side falls back by itself. */
 export function decidingOrder(stage: Stage, judgeBy: 'new' | 'wear' | undefined): readonly BandName[] {
   const first = judgeBy ?? (stage === 'teardown' || stage === 'service' ? 'wear' : 'new');
-  return first === 'wear' ? ['wear', 'new'] : ['new', 'wear'];
+  return first === 'wear' ? WEAR_FIRST : NEW_FIRST;
 }
 
 export function decidingLimits(bands: Bands, order: readonly BandName[]): SidedLimits {
   const side = (which: Side): SideLimit | undefined => {
-    const stated = order.map((band) => bands[band]?.[which]).find((limit) => limit !== undefined);
-    return tighter(stated, bands.last?.[which], which);
+    const first = order.find((band) => bands[band]?.[which] !== undefined);
+    return tighter(first && bands[first]?.[which], bands.last?.[which], which);
   };
   return { min: side('min'), max: side('max') };
 }

@@ -134,18 +134,22 @@ function insideVerdict(
 }
 
 /** The limit that a value lies farthest beyond. */
-const beyond = (value: Ends, limits: SidedLimits): Past | undefined => passedLimits(value, limits)[0];
+const beyond = (value: Ends, { min, max }: SidedLimits): Past | undefined =>
+  farther(pastOf(value, 'min', min), pastOf(value, 'max', max));
 
 /** The limits that a value lies beyond, the farthest first; exactly on a limit is inside it. */
 export function passedLimits(value: Ends, limits: SidedLimits): readonly Past[] {
-  const passed = SIDES.flatMap((side) => {
-    const limit = limits[side];
-    return limit !== undefined && isBeyond(value, side, limit)
-      ? [{ side, limit, by: beyondBy(value, side, limit) }]
-      : [];
-  });
+  const passed = SIDES.flatMap((side) => pastOf(value, side, limits[side]) ?? []);
   return passed.sort((a, b) => compare(b.by, a.by));
 }
+
+const pastOf = (value: Ends, side: Side, limit: SideLimit | undefined): Past | undefined =>
+  limit !== undefined && isBeyond(value, side, limit)
+    ? { side, limit, by: beyondBy(value, side, limit) }
+    : undefined;
+
+const farther = (a: Past | undefined, b: Past | undefined): Past | undefined =>
+  a === undefined || b === undefined ? (a ?? b) : compare(b.by, a.by) > 0 ? b : a;
 
 const isBeyond = (value: Ends, side: Side, limit: SideLimit): boolean =>
   value.spans === undefined

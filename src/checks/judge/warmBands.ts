@@ -43,6 +43,8 @@ export function warmLimits(
   quantity: Quantity,
 ): PositionLimits {
   const { bands, inForce } = limits;
+  // Most limits state no temperature.
+  if (Object.keys(inForce.temperatures).length === 0) return limits;
   const elsewhere = bandsElsewhere(inForce);
   if (elsewhere.length === 0) return limits;
   const moved = elsewhere.map(([name, stated]) => {

@@ -22,5 +22,7 @@ export function reportNoLength(node: Node, { id, quantity }: Measure, context: D
 }
 
 /** Where bands of several temperatures meet: at the first that is stated. */
-export const commonTemperature = (stated: BandTemperatures): StatedTemperature =>
-  BAND_NAMES.flatMap((name) => stated[name] ?? [])[0] ?? STANDARD_TEMPERATURE;
+export function commonTemperature(stated: BandTemperatures): StatedTemperature {
+  const first = BAND_NAMES.find((name) => stated[name] !== undefined);
+  return (first && stated[first]) ?? STANDARD_TEMPERATURE;
+}
