@@ -63,9 +63,9 @@ function rowFindings(
   unitFor: (row: Row) => Unit,
 ): readonly Finding[] {
   const { verdict } = row.judgement;
+  if (verdict !== 'accepted' && verdict !== 'out') return [];
   const printing = printingOf(row, unitFor);
   if (verdict === 'accepted') return acceptedFindings(row, printing);
-  if (verdict !== 'out') return [];
   const short = row.concessions.filter(({ isEnough }) => !isEnough);
   return [
     ...short.map((each) => exceededFinding(row, each, printing)),

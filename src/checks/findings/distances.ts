@@ -1,5 +1,6 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { hasDistances } from '../../characteristics/form.ts';
+import type { MeasureLimits } from '../../documents/limits/limitEntry.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import { limitsOfFitted } from '../grades/madeSize.ts';
 import type { SessionView } from '../judge/row.ts';
@@ -22,10 +23,14 @@ export const distanceKinds: readonly FindingKind[] = [NO_DISTANCE];
 export const distanceFindings = (view: SessionView): readonly Finding[] =>
   view.registry.all.flatMap((characteristic) => withoutDistance(characteristic, view) ?? []);
 
+const isForLength = (stated: MeasureLimits | undefined): boolean =>
+  stated !== undefined &&
+  [stated.general, ...stated.at.map(({ entry }) => entry)].some(({ per }) => per !== undefined);
+
 function withoutDistance(characteristic: Characteristic, view: SessionView): Finding | undefined {
   const { engine, registry, routes, session } = view;
   const { layout } = engine.document;
-  if (!engine.limits.some((each) => each.limits.has(characteristic.id))) return undefined;
+  if (!engine.limits.some(({ limits }) => isForLength(limits.get(characteristic.id)))) return undefined;
   for (const position of layout.positionsOf(characteristic.family)) {
     const { per, bands } = limitsOfFitted(engine, session, characteristic, position);
     if (per === undefined) continue;

@@ -83,7 +83,7 @@ function overdueInstruments({ engine, session }: SessionView): readonly Finding[
       const late = overdue(
         instrumentOn(engine.instruments.get(name), day),
         day,
-        session.placeOf(span),
+        () => session.placeOf(span),
         about,
       );
       if (late !== undefined && !found.has(name)) found.set(name, late);

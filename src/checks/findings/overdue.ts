@@ -17,10 +17,10 @@ export const overdueKinds: readonly FindingKind[] = [OVERDUE];
 export function overdue(
   instrument: Instrument | undefined,
   day: string,
-  place: Place,
+  place: () => Place,
   about: { readonly measure?: string } = {},
 ): Finding | undefined {
   if (instrument?.due === undefined || instrument.due >= day) return undefined;
   const message = `${instrument.id} was due for calibration on ${instrument.due}, and was used on ${day}`;
-  return finding(OVERDUE, place, message, about);
+  return finding(OVERDUE, place(), message, about);
 }

@@ -4,6 +4,7 @@ import {
   type InputPlace,
   placesOf,
 } from '../../characteristics/characteristic.ts';
+import type { Registry } from '../../characteristics/registry.ts';
 import type { Place } from '../../diagnostic/place.ts';
 import { nameAt } from '../../documents/measure.ts';
 import type { Position } from '../../layout/position.ts';
@@ -12,6 +13,7 @@ import { limitsOfFitted } from '../grades/madeSize.ts';
 import { nominalSizes } from '../grades/nominalSizes.ts';
 import { isWanted } from '../judge/found.ts';
 import type { SessionView } from '../judge/row.ts';
+import { oncePer } from '../once.ts';
 import type { Route } from '../value/route.ts';
 
 const NO_VALUE: FindingKind = {
@@ -27,8 +29,8 @@ const NO_VALUE: FindingKind = {
 export const ownFormulaKinds: readonly FindingKind[] = [NO_VALUE];
 
 export const ownFormulaFindings = (view: SessionView): readonly Finding[] =>
-  view.registry.all
-    .filter((each) => each.derivations.some(isOfShop) && view.routes.mayHave(each))
+  formulasIn(view.registry)
+    .filter((each) => view.routes.mayHave(each))
     .flatMap((characteristic) =>
       characteristic.derivations
         .filter(isOfShop)
@@ -38,6 +40,10 @@ export const ownFormulaFindings = (view: SessionView): readonly Finding[] =>
             .flatMap((position) => failureAt({ characteristic, derivation, position }, view) ?? []),
         ),
     );
+
+const formulasIn = oncePer(({ all }: Registry) =>
+  all.filter(({ derivations }) => derivations.some(isOfShop)),
+);
 
 /** Ours come to something of whatever was read. */
 const isOfShop = ({ problem }: Derivation): boolean => problem !== undefined;

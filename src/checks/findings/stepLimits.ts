@@ -1,10 +1,12 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { Registry } from '../../characteristics/registry.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { LimitEntry, PlacedEntry } from '../../documents/limits/limitEntry.ts';
 import type { Position } from '../../layout/position.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { SessionView } from '../judge/row.ts';
+import { oncePer } from '../once.ts';
 import { stepsOf } from './steps.ts';
 
 const NO_STEP: FindingKind = {
@@ -23,9 +25,9 @@ export const stepLimitKinds: readonly FindingKind[] = [NO_STEP];
 
 /** Reported in the latest session that has any step: until the first is taken there is nothing to compare names with. */
 export const stepLimitFindings = (view: SessionView): readonly Finding[] =>
-  view.registry.all.flatMap((characteristic) =>
-    characteristic.family.isNamedBySession ? unmatched(characteristic, view) : [],
-  );
+  takenAtSteps(view.registry).flatMap((characteristic) => unmatched(characteristic, view));
+
+const takenAtSteps = oncePer(({ all }: Registry) => all.filter(({ family }) => family.isNamedBySession));
 
 function unmatched(characteristic: Characteristic, { engine, session }: SessionView): readonly Finding[] {
   const { id, label } = characteristic;

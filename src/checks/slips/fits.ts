@@ -5,6 +5,7 @@ import { BAND_NAMES } from '../../documents/limits/bands.ts';
 import type { Position } from '../../layout/position.ts';
 import type { SessionView } from '../judge/row.ts';
 import type { Bands } from '../judge/sideLimit.ts';
+import { oncePer } from '../once.ts';
 
 /** The limits of a press fit carry below zero; where there are none, parts that may be pressed together are. */
 export function allowsBelowZero({ mayBePressed }: Characteristic, bands: Bands): boolean {
@@ -19,21 +20,15 @@ export interface Fit {
   readonly inner: Characteristic;
 }
 
-const known = new WeakMap<Registry, readonly Fit[]>();
-
-export function fitsOf(registry: Registry): readonly Fit[] {
-  const before = known.get(registry);
-  if (before !== undefined) return before;
-  const fits = registry.all.filter(isGap).flatMap((clearance) =>
+export const fitsOf = oncePer((registry: Registry): readonly Fit[] =>
+  registry.all.filter(isGap).flatMap((clearance) =>
     clearance.derivations.flatMap(({ inputs }) => {
       const [outer, inner] = inputs.map((id) => registry.find(id));
       const areTwo = inputs.length === 2 && outer?.figure === 'size' && inner?.figure === 'size';
       return areTwo ? [{ clearance, outer, inner }] : [];
     }),
-  );
-  known.set(registry, fits);
-  return fits;
-}
+  ),
+);
 
 /** Where the two sizes of a fit lie for a position of its clearance. */
 export function placesOfFit(

@@ -50,7 +50,7 @@ export function wrenchFindings(view: TighteningView): readonly Finding[] {
   }
   return [
     ...rangeFindings(torques, view).map((message) => finding(WRENCH, place, `${joint}: ${message}`)),
-    ...[overdue(wrench, log.date ?? session.date, place) ?? []].flat(),
+    ...[overdue(wrench, log.date ?? session.date, () => place) ?? []].flat(),
   ];
 }
 

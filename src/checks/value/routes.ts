@@ -32,6 +32,7 @@ import { blockWarmth } from './blockWarmth.ts';
 import { earlierDays } from './earlierDays.ts';
 import { choicesOf, compareRoutes, equalToFirst } from './equalRoutes.ts';
 import { pointValue } from './pointValue.ts';
+import { reachedFrom } from './reach.ts';
 import type { Route } from './route.ts';
 import { workAfter } from './work.ts';
 
@@ -77,7 +78,7 @@ export class SessionRoutes {
   readonly #known = new Map<string, readonly Route[]>();
   readonly #read = new Map<string, readonly Route[]>();
   readonly #blocksOf: ReadonlyMap<string, readonly ReadingBlock[]>;
-  readonly #reachable = new Map<string, boolean>();
+  #reached: ReadonlySet<string> | undefined;
 
   constructor(
     engine: Engine,
@@ -99,27 +100,20 @@ export class SessionRoutes {
   }
 
   /** False where neither it nor all that it is worked out from was measured: most of what could be measured is not. */
-  mayHave(characteristic: Characteristic): boolean {
-    const { id } = characteristic;
-    const known = this.#reachable.get(id);
-    if (known !== undefined) return known;
-    // Of a formula that leads back to itself it cannot be told here: `at` finds out.
-    this.#reachable.set(id, true);
-    const found =
-      this.#blocksOf.has(id) ||
-      (this.#holds !== undefined && this.#used.some((routes) => routes.#blocksOf.has(id))) ||
-      characteristic.derivations.some((each) => this.#mayDerive(each));
-    this.#reachable.set(id, found);
-    return found;
+  mayHave({ id }: Characteristic): boolean {
+    return this.#reachedIds.has(id);
   }
 
-  #mayDerive({ inputs }: Derivation): boolean {
-    return inputs.every((id) => {
-      const input = this.#registry.find(id);
-      return (
-        input !== undefined && (this.mayHave(input) || this.#used.some((routes) => routes.mayHave(input)))
-      );
-    });
+  get #reachedIds(): ReadonlySet<string> {
+    this.#reached ??= this.#reach();
+    return this.#reached;
+  }
+
+  #reach(): ReadonlySet<string> {
+    const held =
+      this.#holds === undefined ? [] : this.#used.flatMap((routes) => [...routes.#blocksOf.keys()]);
+    const used = this.#used.flatMap((routes) => [...routes.#reachedIds]);
+    return reachedFrom(this.#registry, [...this.#blocksOf.keys(), ...held], used);
   }
 
   /**
@@ -389,9 +383,10 @@ const latestOf = (inputs: readonly Route[]): SessionDocument | undefined =>
 
 /** Of the ends of what was measured the less certain counts for both. */
 export function uncertaintyOf(measured: Measured): Pick<Route, 'worse' | 'u' | 'dof' | 'expanded'> {
-  const [a, b] = [measured.least, measured.greatest];
-  const worse = a === b || standardUncertainty(a) >= standardUncertainty(b) ? a : b;
-  const u = standardUncertainty(worse);
+  const { least, greatest } = measured;
+  const ofLeast = standardUncertainty(least);
+  const ofGreatest = greatest === least ? ofLeast : standardUncertainty(greatest);
+  const [worse, u] = ofLeast >= ofGreatest ? [least, ofLeast] : [greatest, ofGreatest];
   const dof = welchSatterthwaite([...worse.terms.values()]);
   return { worse, u, dof, expanded: u * expandedFactor(dof) };
 }
