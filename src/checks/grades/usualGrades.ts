@@ -4,6 +4,7 @@ import { movement, wholly } from '../../documents/grades/movement.ts';
 import type { Part, Parts } from '../../layout/part.ts';
 import { negate, parseDecimal, toNumber } from '../../quantity/fraction.ts';
 import { toBase, unitNamed } from '../../quantity/units.ts';
+import { oncePer } from '../once.ts';
 
 const stepsIn = (name: string, sizes: readonly string[]): readonly Grade[] => {
   const unit = unitNamed(name);
@@ -33,12 +34,17 @@ const partOf = (id: string | undefined, parts: Parts): Part | undefined =>
   id === undefined ? undefined : parts.find(id);
 
 /** How far a part's size may lie from standard: nought, and each service size. In the base unit. */
-export const serviceShifts = (of: Sized, parts: Parts): readonly number[] => {
-  const { dimension } = of;
-  return dimension === undefined
-    ? [0]
-    : usualGrades(of, parts).map((grade) => toNumber(movement(dimension, wholly(grade))));
-};
+export const serviceShifts = (of: Sized, parts: Parts): readonly number[] => shiftsIn(parts)(of);
+
+/** Every reading is held against them. */
+const shiftsIn = oncePer((parts: Parts) =>
+  oncePer((of: Sized): readonly number[] => {
+    const { dimension } = of;
+    return dimension === undefined
+      ? [0]
+      : usualGrades(of, parts).map((grade) => toNumber(movement(dimension, wholly(grade))));
+  }),
+);
 
 /** Bored together with it: one cylinder takes its piston along, and no other. */
 export const isBoredWith = (one: Sized, other: Sized, parts: Parts): boolean => {

@@ -15,6 +15,7 @@ import { type FormulaProblem, isFormulaProblem } from '../../formula/problem.ts'
 import { STANDARD_TEMPERATURE, type StatedTemperature } from '../../measurement/temperature.ts';
 import { add, type Fraction, fraction, round, toDecimal, ZERO } from '../../quantity/fraction.ts';
 import { fromBase, type Quantity, toBase, type Unit, unitsOf } from '../../quantity/units.ts';
+import { once } from '../once.ts';
 import type { Bands, Side, SidedLimits, SideLimit } from './sideLimit.ts';
 
 /**
@@ -135,14 +136,27 @@ function workedOut(
   const values = formulaValues(value, around);
   if (unit === undefined || values === undefined) return undefined;
   const result = evaluateFormula(value.formula, values);
-  const texts = new Map([...values].map(([text, all]) => [text, all.map(shortDecimal).join(', ')]));
-  const written = formatFormula(value.formula, texts);
+  const written = once(() => withNumbers(value, values));
   if (isFormulaProblem(result)) {
-    around.failed.push({ band, side, written, problem: result, place: value.place });
+    around.failed.push({ band, side, written: written(), problem: result, place: value.place });
     return undefined;
   }
   const amount = settled(add(toBase(result, unit), value.movedBy ?? ZERO), around.characteristic.quantity);
-  return { amount, written, band, place: value.place, unit, warm: around.warm };
+  return {
+    amount,
+    get written() {
+      return written();
+    },
+    band,
+    place: value.place,
+    unit,
+    warm: around.warm,
+  };
+}
+
+function withNumbers({ formula }: LimitFormula, values: ReadonlyMap<string, readonly Fraction[]>): string {
+  const texts = new Map([...values].map(([text, all]) => [text, all.map(shortDecimal).join(', ')]));
+  return formatFormula(formula, texts);
 }
 
 const shortDecimal = (amount: Fraction): string => toDecimal(amount, 6).replace(/0{1,4}$/, '');

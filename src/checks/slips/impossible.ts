@@ -46,10 +46,10 @@ const LOOK_FOR = 'look for the sign, and for the zero of the gauge';
 function impossible(row: Row, unitFor: (row: Row) => Unit): Impossible | undefined {
   const [judged] = row.routes;
   if (judged === undefined || !isNeverBelowZero(row.characteristic)) return undefined;
-  if (allowsBelowZero(row.characteristic, row.limits.bands)) return undefined;
   const isRead = judged.route.inputs.length === 0;
   const why = isRead ? belowZero(row, judged, unitFor) : notSmaller(row, judged, unitFor);
-  return why === undefined ? undefined : { row, why, help: isRead ? LOOK_FOR : undefined };
+  if (why === undefined || allowsBelowZero(row.characteristic, row.limits.bands)) return undefined;
+  return { row, why, help: isRead ? LOOK_FOR : undefined };
 }
 
 function alone({ row, why, help }: Impossible): Finding {

@@ -1,7 +1,7 @@
 import { isGap } from '../../characteristics/belowZero.ts';
 import { median } from '../../measurement/sample.ts';
 import { likelierOnStrip, slipsOf } from '../../measurement/slips/slips.ts';
-import type { Slip } from '../../measurement/slips/writtenNumber.ts';
+import type { Slip, WrittenNumber } from '../../measurement/slips/writtenNumber.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import { type Finding, finding } from '../finding.ts';
 import { serviceShifts } from '../grades/usualGrades.ts';
@@ -29,6 +29,7 @@ export function movedFindings(context: SlipContext, said: readonly Finding[]): r
 
 interface Moved {
   readonly point: DoubtedPoint;
+  readonly number: WrittenNumber;
   readonly amount: number;
   /** What its limits allow, as far as they are stated. */
   readonly own: Range;
@@ -57,28 +58,28 @@ function movedTogether(points: readonly DoubtedPoint[], context: SlipContext): F
   });
 }
 
-/** Undefined as soon as one of them is what its limits allow. */
+/** Undefined as soon as one of them is what its limits allow: only then are slips thought of. */
 function allMoved(points: readonly DoubtedPoint[], context: SlipContext): readonly Moved[] | undefined {
-  const moved: Moved[] = [];
+  const moved: Omit<Moved, 'slips'>[] = [];
   for (const point of points) {
     const own = ownRange(point, context);
     const usual = context.expectations.fittedRange(point.characteristic, point.reading.position);
     if (own === undefined || usual === undefined) return undefined;
+    const allowed = wider(own, expandedOf(point, context));
     for (const number of writtenNumbers(point.point)) {
       const amount = amountIn(number);
-      if (isIn(amount, wider(own, expandedOf(point, context)))) return undefined;
-      const slips = slipsOf(number, readFrom(point, context.view));
-      moved.push({
-        point,
-        amount,
-        own,
-        usual,
-        slips: slips.filter((slip) => isBack(slip, point, usual, context)),
-      });
+      if (isIn(amount, allowed)) return undefined;
+      moved.push({ point, number, amount, own, usual });
     }
   }
-  return moved;
+  return moved.map((each) => ({ ...each, slips: slipsBack(each, context) }));
 }
+
+const slipsBack = (
+  { point, number, usual }: Pick<Moved, 'point' | 'number' | 'usual'>,
+  context: SlipContext,
+): readonly Slip[] =>
+  slipsOf(number, readFrom(point, context.view)).filter((slip) => isBack(slip, point, usual, context));
 
 /** By a step to the size that is fitted, and in any other way to one that it may have been made to. */
 const isBack = (

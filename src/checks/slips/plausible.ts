@@ -3,6 +3,7 @@ import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Position } from '../../layout/position.ts';
 import { median, medianAbsoluteDeviation } from '../../measurement/sample.ts';
 import { add, toNumber } from '../../quantity/fraction.ts';
+import { ByReading } from '../byReading.ts';
 import { type FittedSize, fittedSize } from '../grades/madeSize.ts';
 import { isBored, isBoredWith, serviceShifts } from '../grades/usualGrades.ts';
 import { sessionsBefore } from '../history/earlier.ts';
@@ -14,36 +15,34 @@ import { isIn, type Range, rangeOfAll, shifted, unknownWear, within } from './pl
 /** What is to be expected of readings at the positions of a session, from limits, nominal sizes and each other. */
 export class Expectations {
   readonly #view: SessionView;
-  readonly #rows = new Map<string, Row[]>();
-  readonly #fitted = new Map<string, Range | undefined>();
+  readonly #rows = new ByReading<Row[]>();
+  readonly #fitted = new ByReading<{ readonly range: Range | undefined }>();
   readonly #standardParts = new Map<string, boolean>();
-  readonly #ranges = new Map<string, readonly Range[]>();
+  readonly #ranges = new ByReading<readonly Range[]>();
   readonly #medians = new Map<string, ReadonlyMap<Position, number>>();
   readonly #shifts = new Map<string, readonly number[]>();
 
   constructor(view: SessionView, rows: readonly Row[]) {
     this.#view = view;
     for (const row of rows) {
-      const key = keyOf(row.characteristic, row.position);
-      this.#rows.set(key, [...(this.#rows.get(key) ?? []), row]);
+      const { characteristic, position } = row;
+      this.#rows.set(characteristic, position, [...(this.#rows.get(characteristic, position) ?? []), row]);
     }
   }
 
   /** One, or one for each half of a pair of shells that are unlike. */
   rows(characteristic: Characteristic, position: Position): readonly Row[] {
-    return this.#rows.get(keyOf(characteristic, position)) ?? [];
+    return this.#rows.get(characteristic, position) ?? [];
   }
 
   /** Where an honest reading may lie: once for each service size that the part may have; none where nothing is known. */
   ranges(characteristic: Characteristic, position: Position): readonly Range[] {
-    const key = keyOf(characteristic, position);
-    const known = this.#ranges.get(key);
+    const known = this.#ranges.get(characteristic, position);
     if (known !== undefined) return known;
     const standard = this.fittedRange(characteristic, position);
     const shifts = this.#shiftsAt(characteristic, position);
     const ranges = standard === undefined ? [] : shifts.map((by) => shifted(standard, by));
-    this.#ranges.set(key, ranges);
-    return ranges;
+    return this.#ranges.set(characteristic, position, ranges);
   }
 
   /** The middle of what was read at each position of the session. */
@@ -117,23 +116,25 @@ export class Expectations {
 
   /** Of a part of the size that is fitted; standard where nobody says which. */
   fittedRange(characteristic: Characteristic, position: Position): Range | undefined {
-    const key = keyOf(characteristic, position);
-    if (this.#fitted.has(key)) return this.#fitted.get(key);
+    const known =
+      this.#fitted.get(characteristic, position) ??
+      this.#fitted.set(characteristic, position, { range: this.#fittedRange(characteristic, position) });
+    return known.range;
+  }
+
+  #fittedRange(characteristic: Characteristic, position: Position): Range | undefined {
     const { from, to } = rangeOfAll(
-      (this.#rows.get(key) ?? []).map(({ limits }) => limits.bands),
+      this.rows(characteristic, position).map(({ limits }) => limits.bands),
       isGap(characteristic),
     );
     const around =
       from === undefined || to === undefined ? this.#aroundNominal(characteristic, position) : undefined;
-    const range =
-      (from ?? to) === undefined
-        ? around
-        : {
-            from: from ?? around?.from ?? Number.NEGATIVE_INFINITY,
-            to: to ?? around?.to ?? Number.POSITIVE_INFINITY,
-          };
-    this.#fitted.set(key, range);
-    return range;
+    return (from ?? to) === undefined
+      ? around
+      : {
+          from: from ?? around?.from ?? Number.NEGATIVE_INFINITY,
+          to: to ?? around?.to ?? Number.POSITIVE_INFINITY,
+        };
   }
 
   #aroundNominal(characteristic: Characteristic, position: Position): Range | undefined {
@@ -194,8 +195,6 @@ export class Expectations {
     );
   }
 }
-
-const keyOf = ({ id }: Characteristic, position: Position): string => `${id} ${position.key}`;
 
 /** Clearances of one engine differ by as much: .0007 new to .0047 worn in TM 9-2815-254-24, p. 3-138. */
 const LIKE_GAPS = 6;

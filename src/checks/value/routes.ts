@@ -23,6 +23,7 @@ import { STANDARD_TEMPERATURE, type StatedTemperature } from '../../measurement/
 import { standardUncertainty, subtractValues, type Value } from '../../measurement/value.ts';
 import { compare, type Fraction, negate, toNumber, ZERO } from '../../quantity/fraction.ts';
 import { nearestTurn } from '../../quantity/turn.ts';
+import { ByReading } from '../byReading.ts';
 import { nominalSizes } from '../grades/nominalSizes.ts';
 import { sessionsBefore } from '../history/earlier.ts';
 import { isSamePartAfter } from '../history/partHistory.ts';
@@ -75,8 +76,8 @@ export class SessionRoutes {
   readonly #own: SessionRoutes;
   /** Where an engine's state is asked for: whether what an earlier session read still holds. */
   readonly #holds: Holds | undefined;
-  readonly #known = new Map<string, readonly Route[]>();
-  readonly #read = new Map<string, readonly Route[]>();
+  readonly #known = new ByReading<Map<string, readonly Route[]>>();
+  readonly #read = new ByReading<Map<string, readonly Route[]>>();
   readonly #blocksOf: ReadonlyMap<string, readonly ReadingBlock[]>;
   #reached: ReadonlySet<string> | undefined;
 
@@ -126,17 +127,19 @@ export class SessionRoutes {
     choice: DerivationChoice,
     warm: StatedTemperature = STANDARD_TEMPERATURE,
   ): readonly Route[] {
-    const key = `${characteristic.id} ${position.key} ${choice.by ?? ''} ${choice.per?.n ?? ''} ${warm.text}`;
-    const known = this.#known.get(key);
+    const key = keyOf(choice, warm);
+    const answers =
+      this.#known.get(characteristic, position) ?? this.#known.set(characteristic, position, new Map());
+    const known = answers.get(key);
     if (known !== undefined) return known;
     // A formula that leads back to itself finds nothing instead of running for ever.
-    this.#known.set(key, []);
+    answers.set(key, []);
     const routes = [
       ...this.#direct(characteristic, position, warm),
       ...this.#derived(characteristic, position, choice, warm),
     ];
     if (routes.length > 1) routes.sort(compareRoutes);
-    this.#known.set(key, routes);
+    answers.set(key, routes);
     return routes;
   }
 
@@ -166,11 +169,10 @@ export class SessionRoutes {
   #ownDirect(characteristic: Characteristic, position: Position, warm: StatedTemperature): readonly Route[] {
     const blocks = this.#blocksOf.get(characteristic.id);
     if (blocks === undefined) return [];
-    const key = `${characteristic.id} ${position.key} ${warm.text}`;
-    const known = this.#read.get(key);
-    if (known !== undefined) return known;
-    const read = this.#readIn(blocks, characteristic, position, warm);
-    this.#read.set(key, read);
+    const answers =
+      this.#read.get(characteristic, position) ?? this.#read.set(characteristic, position, new Map());
+    const read = answers.get(warm.text) ?? this.#readIn(blocks, characteristic, position, warm);
+    answers.set(warm.text, read);
     return read;
   }
 
@@ -313,6 +315,10 @@ export class SessionRoutes {
     return !isSamePartAfter(since, characteristic, position, this.#engine, this.#registry);
   }
 }
+
+/** Nearly all is asked for as it is, at the standard temperature. */
+const keyOf = ({ by, per }: DerivationChoice, { text }: StatedTemperature): string =>
+  by === undefined && per === undefined ? text : `${by ?? ''} ${per?.n ?? ''} ${text}`;
 
 function byMeasure(blocks: readonly ReadingBlock[]): ReadonlyMap<string, readonly ReadingBlock[]> {
   const found = new Map<string, ReadingBlock[]>();
