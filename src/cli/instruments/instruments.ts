@@ -19,7 +19,9 @@ export function instruments(options: InstrumentsOptions, world: World): number {
   const { all: engines, hasProblems } = withBench(openShop(options.at, world), world);
   const register = registerOf(engines, dayOption('--on', options.on));
   if (register.entries.length === 0) {
-    const help = 'a document of kind: instruments is the register; tenths init makes one';
+    const help = hasProblems
+      ? 'mend the documents above'
+      : 'write the first into instruments.yaml: its comments show how, and tenths init makes that file';
     throw new UsageError('no instrument is registered here', help);
   }
   const exit = hasProblems ? 2 : 0;

@@ -6,8 +6,9 @@ import { standingAt } from '../../shell/discover/root.ts';
 import { initGit } from '../../shell/git/initGit.ts';
 import { folderOfHooks } from '../../shell/git/ownFolder.ts';
 import type { World } from '../../shell/world.ts';
+import { makeRoot } from '../../shell/write/folders.ts';
 import { makeFiles } from '../../shell/write/makeFiles.ts';
-import { problemLines, UsageError } from '../usage.ts';
+import { orUsage, problemLines, UsageError } from '../usage.ts';
 import { printMade } from './printMade.ts';
 
 export interface InitOptions {
@@ -27,7 +28,9 @@ export function init(folder: string, options: InitOptions, world: World): number
     );
   }
   const root = absolutePath(folder, world.workingDirectory);
-  requireFolder(root, folder, world);
+  if (standingAt(folder, world.workingDirectory) !== undefined && !isFolder(root)) {
+    throw new UsageError(`${folder} is not a folder`, 'name the folder of the shop');
+  }
   const files = shopFiles({
     units: options.units,
     name: options.name,
@@ -35,6 +38,8 @@ export function init(folder: string, options: InitOptions, world: World): number
     ci: options.ci === true,
   });
   const isNew = standingAt('shop.yaml', root) === undefined;
+  const isFresh = orUsage(makeRoot(root));
+  if (isFresh) world.out.write(writtenLines([`made      ${folder.replace(/\/*$/, '/')}`]));
   const results = makeFiles(root, files);
   const code = printMade(results, world, ['.tenths/schemas']);
   if (code !== 0) return code;
@@ -43,13 +48,6 @@ export function init(folder: string, options: InitOptions, world: World): number
   if (hookCode !== 0) return hookCode;
   world.out.write(writtenLines(nextSteps(folder, options, isNew)));
   return 0;
-}
-
-function requireFolder(root: string, folder: string, { workingDirectory }: World): void {
-  if (standingAt(folder, workingDirectory) === undefined) {
-    throw new UsageError(`there is no folder ${folder}`, `mkdir ${folder}`);
-  }
-  if (!isFolder(root)) throw new UsageError(`${folder} is not a folder`, 'name the folder of the shop');
 }
 
 /** A shop is a git repository. Without git it is a shop all the same. */

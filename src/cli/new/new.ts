@@ -8,7 +8,7 @@ import { unknownMeasure } from '../../documents/measure.ts';
 import { STAGES, type Stage } from '../../documents/session/stage.ts';
 import { blankSheet } from '../../output/bench/blankSheet.ts';
 import { sheetLines } from '../../output/bench/sheetText.ts';
-import { writtenLines } from '../../output/escape/line.ts';
+import { type Line, writtenLines } from '../../output/escape/line.ts';
 import { pathOnDisk } from '../../shell/discover/paths.ts';
 import { shownPath } from '../../shell/discover/store.ts';
 import type { World } from '../../shell/world.ts';
@@ -96,6 +96,7 @@ export function printAndAdvise(
   files: readonly MadeFile[],
   world: World,
   next: readonly string[],
+  said: readonly Line[] = [],
 ): number {
   const results = makeFiles(root, files);
   const code = printMade(results, world);
@@ -103,7 +104,7 @@ export function printAndAdvise(
   if (results.every((each) => each.what === 'kept')) {
     throw new UsageError('nothing was made: it is there already', 'nothing is ever overwritten');
   }
-  world.out.write(writtenLines(['', 'Next:', ...next.map((step) => `  ${step}`)]));
+  world.out.write(writtenLines(['', ...said, 'Next:', ...next.map((step) => `  ${step}`)]));
   return 0;
 }
 

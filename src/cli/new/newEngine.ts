@@ -1,8 +1,9 @@
 import { engineFiles } from '../../bench/scaffold/engine.ts';
 import { type RodsOnPins, rodsProblem } from '../../bench/scaffold/rods.ts';
 import { usualCharacteristics } from '../../characteristics/registry.ts';
+import { shellWord } from '../../diagnostic/shellWord.ts';
 import { shopPath } from '../../shell/discover/paths.ts';
-import { shopRoot, standingAt } from '../../shell/discover/root.ts';
+import { hasShopDocument, shopRoot, standingAt } from '../../shell/discover/root.ts';
 import type { World } from '../../shell/world.ts';
 import { callName } from '../record/benchEngine.ts';
 import { UsageError } from '../usage.ts';
@@ -40,10 +41,17 @@ export async function newEngine(name: string, options: NewEngineOptions, world: 
     characteristics: usualCharacteristics,
     length: shopLength(root, world),
   });
-  return printAndAdvise(root, files, world, [
+  const steps = [
     `edit ${shownFrom(root, folder, world)}/limits.yaml       the limits, and where they come from`,
     `tenths new session ${callName({ folder })} --stage teardown`,
-  ]);
+  ];
+  if (hasShopDocument(root)) return printAndAdvise(root, files, world, steps);
+  const shop = shellWord(shownFrom(root, '.', world));
+  const said = [
+    `No shop.yaml is here or above: the engine was made below ${root}, and plain numbers need a unit each.`,
+  ];
+  const makeShop = `tenths init ${shop}       makes shop.yaml, which says the units, and instruments.yaml`;
+  return printAndAdvise(root, files, world, [makeShop, ...steps], said);
 }
 
 const USUAL_CYLINDERS = 4;

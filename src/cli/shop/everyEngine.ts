@@ -27,7 +27,10 @@ export function openShop(at: string | undefined, world: World): OpenedShop {
   const shop = source.locate('.')?.shop;
   const folders = shop?.loader.find({ folders: ['.'] }).engines ?? [];
   if (shop === undefined || folders.length === 0)
-    throw new UsageError('no engine here', 'an engine is a folder with a document of kind: engine');
+    throw new UsageError(
+      'no engine here',
+      'tenths new engine NAME makes one: a folder with a document of kind: engine',
+    );
   const reported = new Set<string>();
   const read = folders.map((folder) => {
     const found = { shop, folder };

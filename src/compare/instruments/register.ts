@@ -7,7 +7,7 @@ import { standingOf, type UndecidedRow } from './undecided.ts';
 /** An instrument of a shop's registers, and what the shop's documents know of it. */
 export interface RegisterEntry {
   readonly instrument: RegisteredInstrument;
-  /** On the day that is asked about; null where no day is stated. */
+  /** On the day that is asked about; null where it states no day, or none is asked about. */
   readonly isOverdue: boolean | null;
   /** Up to that day, the earliest first. */
   readonly evidence: readonly Evidence[];
@@ -20,8 +20,8 @@ export interface RegisterEntry {
 }
 
 export interface Register {
-  /** The day that is asked about. */
-  readonly day: string;
+  /** The day that is asked about; undefined where none is, and no session has one. */
+  readonly day: string | undefined;
   readonly entries: readonly RegisterEntry[];
   /** Verdicts that the engines stand with. */
   readonly verdicts: number;
@@ -41,11 +41,11 @@ export function registerOf(engines: readonly Judgeable[], asked: string | undefi
   };
 }
 
-const latestDay = (engines: readonly Judgeable[]): string =>
+const latestDay = (engines: readonly Judgeable[]): string | undefined =>
   engines
     .flatMap(({ engine }) => engine.sessions.map(({ date }) => date))
     .sort()
-    .at(-1) ?? '';
+    .at(-1);
 
 /** Each once, in the order of the registers, though many engines are served by it. */
 function registered(engines: readonly Judgeable[]): readonly RegisteredInstrument[] {
@@ -56,7 +56,7 @@ function registered(engines: readonly Judgeable[]): readonly RegisteredInstrumen
 function entryOf(
   instrument: RegisteredInstrument,
   engines: readonly Judgeable[],
-  day: string,
+  day: string | undefined,
   undecided: readonly UndecidedRow[],
 ): RegisterEntry {
   const { id, due } = instrument;
@@ -69,8 +69,8 @@ function entryOf(
   const shares = own.flatMap(({ shares }) => shares.find(([name]) => name === id)?.[1] ?? []);
   return {
     instrument,
-    isOverdue: due === undefined ? null : due < day,
-    evidence: evidenceOf(id, served).filter((each) => each.day <= day),
+    isOverdue: due === undefined || day === undefined ? null : due < day,
+    evidence: evidenceOf(id, served).filter((each) => day === undefined || each.day <= day),
     places: served
       .flatMap(({ engine }) => takenWith(engine, always))
       .reduce((sum, { positions }) => sum + positions.length, 0),

@@ -24,7 +24,7 @@ export interface Standing {
 }
 
 /** On a day: what is overdue by then decides nothing. */
-export function standingOf({ engine, registry }: Judgeable, day: string): Standing {
+export function standingOf({ engine, registry }: Judgeable, day: string | undefined): Standing {
   const standing = standingRows(engine, registry, latestRun(engine.sessions));
   const rows = standing?.rows.filter(({ judgement }) => judgement.verdict !== null) ?? [];
   const open = rows.filter(({ judgement }) => judgement.verdict === 'undecided');
@@ -37,7 +37,8 @@ export function standingOf({ engine, registry }: Judgeable, day: string): Standi
   return { verdicts: rows.length, undecided };
 }
 
-function withoutOverdue(view: SessionView, day: string): SessionView {
+function withoutOverdue(view: SessionView, day: string | undefined): SessionView {
+  if (day === undefined) return view;
   const instruments = new Map(
     [...view.engine.instruments].filter(([, { due }]) => due === undefined || due >= day),
   );

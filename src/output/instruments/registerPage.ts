@@ -10,25 +10,33 @@ export function registerPage(register: Register, isAsked: boolean): Page {
   const { day, entries } = register;
   return {
     title: 'Instruments',
-    about: [isAsked ? `on ${day}` : `on ${day}, the day of the latest session; --on names another`],
+    about: [dayText(day, isAsked)],
     answer: [answer(register)],
     sections: [
       dueSection(entries),
       ...knownSection(entries),
-      useSection(register),
+      ...useSection(register),
       ...undecidedSection(register),
     ],
     cautions: [],
   };
 }
 
-function answer({ entries }: Register): string {
-  const count = (is: boolean | null): number => entries.filter(({ isOverdue }) => isOverdue === is).length;
+function dayText(day: string | undefined, isAsked: boolean): string {
+  if (day === undefined) return 'there is no session yet: --on YEAR-MONTH-DAY says what is overdue by then';
+  return isAsked ? `on ${day}` : `on ${day}, the day of the latest session; --on names another`;
+}
+
+function answer({ day, entries }: Register): string {
+  const count = (is: (entry: RegisterEntry) => boolean): number => entries.filter(is).length;
+  const onThatDay = [
+    `${count(({ isOverdue }) => isOverdue === true)} overdue`,
+    `${count(({ isOverdue }) => isOverdue === false)} not due yet`,
+  ];
   return [
     plural(entries.length, 'instrument'),
-    `${count(true)} overdue`,
-    `${count(false)} not due yet`,
-    `${count(null)} without a day on which they are due`,
+    ...(day === undefined ? [] : onThatDay),
+    `${count(({ instrument }) => instrument.due === undefined)} without a day on which they are due`,
   ].join(', ');
 }
 
@@ -86,9 +94,10 @@ function knownSection(entries: readonly RegisterEntry[]): readonly Section[] {
       ];
 }
 
-function useSection({ entries, undecided }: Register): Section {
+function useSection({ entries, undecided }: Register): readonly Section[] {
   const used = entries.filter(({ places, joints }) => places + joints > 0);
-  return {
+  if (used.length === 0) return [];
+  const section: Section = {
     title: 'In use',
     table: {
       columns: [
@@ -107,6 +116,7 @@ function useSection({ entries, undecided }: Register): Section {
       ]),
     },
   };
+  return [section];
 }
 
 function undecidedSection({ undecided, verdicts }: Register): readonly Section[] {

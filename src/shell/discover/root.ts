@@ -20,6 +20,9 @@ export function shopRoot(path: string): string {
   );
 }
 
+/** Whether the shop that lies there has a document of its own. */
+export const hasShopDocument = (root: string): boolean => holds(root, 'shop');
+
 export const folderAt = (path: string): string =>
   statSync(path, { throwIfNoEntry: false })?.isDirectory() === true ? path : dirname(path);
 
@@ -32,11 +35,14 @@ export function standingAt(path: string, workingDirectory: string): string | und
 
 /** What a link leads to, as it says it, whether that is there or not; undefined where the path is no link, or one to a folder. */
 export const linkedFile = (path: string): string | undefined =>
-  existsSync(dirname(path)) &&
+  isFolderThere(dirname(path)) &&
   lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() === true &&
-  !(existsSync(path) && statSync(path).isDirectory())
+  !isFolderThere(path)
     ? readlinkSync(path)
     : undefined;
+
+/** Of a path below a file the system says neither: it refuses to look. */
+const isFolderThere = (path: string): boolean => existsSync(path) && statSync(path).isDirectory();
 
 /** An absolute path as it is known from a folder: relative, with `/`; `.` for the folder itself. */
 export const pathInRoot = (root: string, absolute: string): string =>

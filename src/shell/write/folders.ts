@@ -19,6 +19,15 @@ export function makeFolder(
   return done(undefined);
 }
 
+/** Makes the folder that a call names, and those above it; whether it was not there. */
+export function makeRoot(absolute: string): Outcome<boolean, 'disk'> {
+  try {
+    return done(mkdirSync(absolute, { recursive: true }) !== undefined);
+  } catch (error) {
+    return notMade(absolute, error);
+  }
+}
+
 function makeOne(root: string, folder: string): Outcome<void, 'link' | 'not-a-folder' | 'disk'> {
   const path = join(root, folder);
   try {

@@ -57,6 +57,15 @@ describe('a new shop', () => {
     }
   });
 
+  it('makes the folder that is named, with those above it, and says so', async () => {
+    const made = await bench.call('init', 'shops/mine', '--no-git');
+    expect(made).toMatchObject({ exitCode: 0, err: '' });
+    expect(made.out).toMatch(/^made {6}shops\/mine\/\nmade {6}shop\.yaml\n[\s\S]+ {2}cd shops\/mine\n/);
+    expect(exists('shops/mine/shop.yaml')).toBe(true);
+    const again = await bench.call('init', 'shops/mine', '--no-git');
+    expect(again.out).not.toContain('shops/mine/\n');
+  });
+
   it('never overwrites: a second run keeps every file, and adds only lines that git needs', async () => {
     bench.put({ 'shop.yaml': 'kind: shop # mine\n', '.gitignore': 'scratch/\r\n*.lock' });
     const made = await bench.call('init', '--no-git');
@@ -130,10 +139,12 @@ describe('a new shop', () => {
   });
 
   it.each([
-    [['init', 'nowhere'], 'there is no folder nowhere'],
+    [['init', 'a-file'], 'a-file is not a folder'],
+    [['init', 'a-file/shop'], 'was not made'],
     [['init', '--units', 'ft'], 'Allowed choices are in, mm'],
     [['init', '--hook', '--no-git'], 'leave out one of them'],
   ])('refuses %j with exit code 2', async (words, message) => {
+    bench.put({ 'a-file': '' });
     const called = await bench.call(...words);
     expect(called.exitCode).toBe(2);
     expect(called.err).toContain(message);

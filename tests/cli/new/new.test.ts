@@ -103,6 +103,15 @@ describe('a new engine', () => {
     expect(await bench.call('check')).toMatchObject({ exitCode: 0 });
   });
 
+  it('outside a shop says where it was made and what is missing there, and in a shop does not', async () => {
+    const made = await bench.call('new', 'engine', 'Pump');
+    expect(made.out).toContain(
+      `\n\nNo shop.yaml is here or above: the engine was made below ${bench.folder()}, and plain numbers need a unit each.\nNext:\n  tenths init . `,
+    );
+    await bench.call('init', '--no-git');
+    expect((await bench.call('new', 'engine', 'Mill')).out).toMatch(/limits\.yaml\n\nNext:\n {2}edit /);
+  });
+
   it('is not made where one stands', async () => {
     shopWith({});
     const called = await bench.call('new', 'engine', 'Pump');
