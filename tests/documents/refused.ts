@@ -26,6 +26,49 @@ version: 2
     told: [['2:10', 'document/value', '`version` is the number 2, not 1', 'write 1']],
   },
   {
+    title: 'a formula as plain text, and one in a range, in quotes and in a band',
+    kind: 'limits',
+    text: `kind: limits
+source: Invented.
+limits:
+  a_clearance: { new: { max: "0.001 * crankpin_diameter" } }
+  b_gap: { new: { min: "{ formula: 0.004 * bore }", max: n/a } }
+  c_clearance: { new: 0.001 * bore, wear: 0.002 to 0.003 * bore }
+`,
+    told: [
+      [
+        '4:30',
+        'document/value',
+        '`max` in limits a_clearance new is the text `0.001 * crankpin_diameter`, a formula without its key',
+        'write { formula: "0.001 * crankpin_diameter" }',
+      ],
+      [
+        '5:24',
+        'document/value',
+        '`min` in limits b_gap new is the text `{ formula: 0.004 * bore }`, a formula without its key',
+        'write { formula: "0.004 * bore" }',
+      ],
+      [
+        '5:58',
+        'document/type',
+        '`max` in limits b_gap new is the text `n/a`, not a number',
+        'write a number, a number with its unit such as 0.0635 mm, or { formula: "0.0005 * bore" }',
+      ],
+      [
+        '6:23',
+        'document/value',
+        '`new` in limits c_clearance is the text `0.001 * bore`, a formula without its key',
+        'write { max: { formula: "0.001 * bore" } }, the same with min, or both',
+      ],
+      [
+        '6:43',
+        'document/value',
+        '`wear` in limits c_clearance is the text `0.002 to 0.003 * bore`, a formula without its key',
+        'write { min: 0.002, max: { formula: "0.003 * bore" } }',
+      ],
+    ],
+  },
+  {
     title: 'an inch written out as a unit',
     kind: 'shop',
     text: `kind: shop

@@ -3,6 +3,7 @@ import { quoted } from '../../diagnostic/quoted.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import { notANumber } from '../numberText.ts';
 import type { Node } from '../yaml/node.ts';
+import { plainFormula } from './plainFormula.ts';
 import type { Refusal } from './refusal.ts';
 
 /** The words of a diagnostic about one value: `what` follows the value's name. */
@@ -31,6 +32,9 @@ const TYPE_NAMES: Readonly<Record<string, string>> = {
 export function wrongType(refusal: Refusal, node: Node): Words {
   const { data, wanted } = refusal;
   if (data === null) return { code: 'type', what: 'is empty', help: helpOf(refusal) };
+  const formula = typeof data === 'string' ? plainFormula(data, helpOf(refusal)) : undefined;
+  if (formula !== undefined)
+    return { code: 'value', what: `${called(data, node)}, a formula without its key`, help: formula };
   const number = typeof data === 'string' && wantsNumber(wanted) ? notANumber(data) : undefined;
   if (number !== undefined) {
     const reason = number.reason === undefined ? '' : `, ${number.reason}`;
