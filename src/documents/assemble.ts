@@ -88,6 +88,8 @@ export interface Assembled {
   /** Undefined where a document that every verdict stands on has a diagnostic. */
   readonly engine: Engine | undefined;
   readonly diagnostics: readonly Diagnostic[];
+  /** Those documents, as they are reported; none where there is an engine. */
+  readonly faulty: readonly string[];
 }
 
 /** Builds the registry that serves an engine: ours and what its shop has added. */
@@ -101,7 +103,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
   const engineDocument = reading.engineDocument();
   if (engineDocument?.root === undefined) {
     reading.problems.push(...ownProblems(own, measures, undefined));
-    return { engine: undefined, diagnostics: reading.diagnostics() };
+    return { engine: undefined, diagnostics: reading.diagnostics(), faulty: reading.faulty() };
   }
   const document = readEngine(engineDocument.root, measures, reading.contextOf(engineDocument));
   reading.problems.push(...ownProblems(own, measures, document.layout));
@@ -118,7 +120,8 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
   reading.problems.push(...formulaProblems(limits, { sizes: document.sizes, measures, layout }));
   for (const edition of everyEdition(limits))
     reading.problems.push(...tighterWhenMerged(edition, document.layout, measures));
-  const isSound = reading.isSound(['engine', 'limits', 'instruments', 'shop', undefined]);
+  // Before the sessions are read: what is wrong with them is no fault of these.
+  const faulty = reading.faulty();
   const grids = new Map(shops.toReversed().flatMap((shop) => [...shop.grids]));
   const sequences = reading.sequences();
   const sessions = reading.sessions({ measures, layout: document.layout, grids, sequences });
@@ -144,7 +147,11 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
     planning: shops.find(({ planning }) => planning !== undefined)?.planning ?? NO_SETTINGS,
     stock: stockOf(reading.all('stock', (root, context) => readStock(root, measures.parts, context))),
   };
-  return { engine: isSound ? engine : undefined, diagnostics: reading.diagnostics() };
+  return {
+    engine: faulty.length === 0 ? engine : undefined,
+    diagnostics: reading.diagnostics(),
+    faulty,
+  };
 }
 
 /** Of those whose readings are put right. */
@@ -373,9 +380,11 @@ class Reading {
     );
   }
 
-  /** Whether no document of these kinds has a problem; undefined stands for files that say no known kind. */
-  isSound(kinds: readonly (Kind | undefined)[]): boolean {
-    return this.#everyDocument().every((each) => !kinds.includes(each.kind) || !this.#hasProblem(each));
+  /** The documents that verdicts stand on and that have a problem; a file that says no known kind may be one. */
+  faulty(): readonly string[] {
+    const kinds: readonly (Kind | undefined)[] = ['engine', 'limits', 'instruments', 'shop', undefined];
+    const found = this.#everyDocument().filter((each) => kinds.includes(each.kind) && this.#hasProblem(each));
+    return [...new Set(found.map(({ source }) => source.path))];
   }
 
   diagnostics(): readonly Diagnostic[] {

@@ -172,13 +172,14 @@ async function checkShop(
   { tally, writer, engines, known, progress }: Run,
 ): Promise<void> {
   const marks: MarkedStay[] = [];
-  for await (const { folder, diagnostics, texts, judged, marks: own } of engines(found.engines, paths)) {
+  for await (const each of engines(found.engines, paths)) {
+    const { folder, diagnostics, texts, judged, marks: own, faulty } = each;
     progress?.report(tally.engines);
     tally.countEngine();
     marks.push(...own);
     writer.diagnostics(tally.newDiagnostics(diagnostics), texts);
     if (judged === undefined) {
-      writer.notJudged(folder);
+      writer.notJudged(folder, faulty);
       known?.look(folder, [], []);
     } else {
       tally.countSessions(judged);

@@ -29,8 +29,10 @@ export interface CheckedEngine {
   readonly diagnostics: readonly Diagnostic[];
   /** Of the documents that have diagnostics. */
   readonly texts: Texts;
-  /** Undefined where its engine, limits or instruments file has errors. */
+  /** Undefined where files that its verdicts stand on have errors. */
   readonly judged: JudgedEngine | undefined;
+  /** Those files. */
+  readonly faulty: readonly string[];
   /** Of its parts: one mark is in one engine at a time. */
   readonly marks: readonly MarkedStay[];
 }
@@ -55,8 +57,13 @@ export function judgeEngine(
   { shop, selected }: ShopPaths,
   options: JudgingOptions & SessionChoice,
 ): JudgedFolder {
-  const { engine, registry, diagnostics, texts } = shop.load(folder);
-  const base = { folder: shop.store.shown(folder), diagnostics, texts: textsWith(diagnostics, texts) };
+  const { engine, registry, diagnostics, texts, faulty } = shop.load(folder);
+  const base = {
+    folder: shop.store.shown(folder),
+    diagnostics,
+    texts: textsWith(diagnostics, texts),
+    faulty,
+  };
   if (engine === undefined) return { ...base, judged: undefined, marks: [] };
   const report = reportEngine(engine, registry, options);
   const chosen = chooseSessions(report, options, filesNamed(folder, { shop, selected }));
@@ -73,7 +80,7 @@ export function filesNamed(folder: string, { shop, selected }: ShopPaths): reado
 }
 
 /** An engine judged for a run, before any format has made its part of it: plain data, in JSON too. */
-export interface TakenUp extends Pick<CheckedEngine, 'folder' | 'diagnostics' | 'marks'> {
+export interface TakenUp extends Pick<CheckedEngine, 'folder' | 'diagnostics' | 'marks' | 'faulty'> {
   readonly texts: readonly (readonly [path: string, text: string])[];
   readonly judged: (Omit<JudgedEngine, 'parts'> & { readonly shown: ShownEngine }) | undefined;
 }

@@ -42,8 +42,8 @@ export class CheckWriters {
     for (const writer of this.#writers) writer.findings(list);
   }
 
-  notJudged(folder: string): void {
-    for (const writer of this.#writers) writer.notJudged(folder);
+  notJudged(folder: string, faulty: readonly string[]): void {
+    for (const writer of this.#writers) writer.notJudged(folder, faulty);
   }
 
   end(totals: RunTotals): void {

@@ -46,7 +46,8 @@ function engineBlocks(
   style: TextStyle,
 ): readonly (readonly Line[])[] {
   const { judged } = after;
-  if (judged === undefined) return before?.judged === undefined ? [] : [notJudgedLines(folder, style)];
+  if (judged === undefined)
+    return before?.judged === undefined ? [] : [notJudgedLines(folder, after.faulty, style)];
   if (!canBeHeldAgainst(after, before)) return [];
   return judged.chosen.flatMap((shown) => {
     const earlier = before?.judged?.chosen.find((each) => isSameSubject(each, shown));

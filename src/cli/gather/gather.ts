@@ -30,9 +30,9 @@ export async function gather(
     writer.diagnostics(tally.newDiagnostics(list.map(diagnosticFrom)), texts);
   const unfoldedShares = shares.map(unfolded);
   const engines = inTurn(unfoldedShares.map((each) => each.engines));
-  for (const { path, diagnostics, shown } of engines) {
+  for (const { path, diagnostics, shown, faulty } of engines) {
     report(diagnostics);
-    if (shown === undefined) writer.notJudged(path);
+    if (shown === undefined) writer.notJudged(path, faulty);
     else writer.engine(partsOf(shown));
   }
   for (const { rest } of unfoldedShares) report(rest);

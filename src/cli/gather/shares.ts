@@ -17,7 +17,10 @@ export interface ShareOutput {
   readonly exit: 0 | 1 | 2;
   readonly diagnostics: readonly DiagnosticJson[];
   readonly findings: readonly FindingJson[];
-  readonly engines: readonly (EngineJson & { readonly view?: EngineView })[];
+  readonly engines: readonly (EngineJson & {
+    readonly view?: EngineView;
+    readonly faulty?: readonly string[];
+  })[];
   readonly follow_ups: readonly FollowUpJson[];
   readonly summary: Readonly<Record<'sessions' | 'errors' | 'warnings' | 'remarks', number>>;
   readonly known?: { readonly findings: number; readonly gone: readonly KnownFinding[] };
@@ -77,6 +80,8 @@ export interface SharedEngine {
   readonly diagnostics: readonly DiagnosticJson[];
   /** Undefined where it was not judged. */
   readonly shown: ShownEngine | undefined;
+  /** Where it was not: the files that have errors. */
+  readonly faulty: readonly string[];
 }
 
 export interface UnfoldedShare {
@@ -88,10 +93,10 @@ export interface UnfoldedShare {
 export function unfolded(output: ShareOutput): UnfoldedShare {
   const diagnostics = output.diagnostics.values();
   const followUps = output.follow_ups.values();
-  const engines = output.engines.map(({ view, ...data }, index) => {
+  const engines = output.engines.map(({ view, faulty = [], ...data }, index) => {
     const counts = output.share.engines[index];
     const own = {
-      path: data.path,
+      ...{ path: data.path, faulty },
       diagnostics: [...taken(diagnostics, counts?.diagnostics ?? 0)],
       followUps: [...taken(followUps, counts?.follow_ups ?? 0)],
     };

@@ -1,7 +1,7 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import { shellWord } from '../../diagnostic/shellWord.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { diagnosticsLines } from '../../output/check/runText.ts';
+import { diagnosticsLines, faultyText } from '../../output/check/runText.ts';
 import { writtenLines } from '../../output/escape/line.ts';
 import type { LoadedEngine } from '../../shell/discover/loadEngines.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
@@ -32,12 +32,12 @@ export const callName = ({ folder }: Pick<BenchEngine, 'folder'>): string =>
 export function benchEngine(name: string | undefined, world: World): BenchEngine {
   const { shop, folder } = engineNamed(name, world);
   const loaded = shop.load(folder);
-  const { engine, registry, diagnostics, texts } = loaded;
+  const { engine, registry, diagnostics, texts, faulty } = loaded;
   if (engine === undefined) {
     const style = textStyle(world.err, world.environment, false);
     world.err.write(writtenLines(diagnosticsLines(diagnostics, texts, style)));
     throw new UsageError(
-      `${shop.store.shown(folder)} cannot be used until its documents are sound`,
+      `${shop.store.shown(folder)} cannot be judged: ${faultyText(faulty)}`,
       'mend what is listed above',
     );
   }

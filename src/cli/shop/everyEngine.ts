@@ -37,10 +37,11 @@ export function openShop(at: string | undefined, world: World): OpenedShop {
     return { found, ...readEngine(found, world, reported) };
   });
   const style = textStyle(world.err, world.environment, true);
-  const left = read
-    .filter(({ engine }) => engine === undefined)
-    .map(({ found }) => shop.store.shown(found.folder));
-  world.err.write(writtenLines(left.flatMap((folder) => notJudgedLines(folder, style))));
+  const left = read.filter(({ engine }) => engine === undefined);
+  const lines = left.flatMap(({ found: { folder }, faulty }) =>
+    notJudgedLines(shop.store.shown(folder), faulty, style),
+  );
+  world.err.write(writtenLines(lines));
   return {
     shop,
     engines: read.flatMap(({ engine, registry, found }) =>

@@ -1,6 +1,6 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { diagnosticsLines } from '../../output/check/runText.ts';
+import { diagnosticsLines, faultyText } from '../../output/check/runText.ts';
 import { writtenLines } from '../../output/escape/line.ts';
 import { standingAt } from '../../shell/discover/root.ts';
 import type { Revision } from '../../shell/git/commitFiles.ts';
@@ -114,8 +114,10 @@ const onlyOf = ({ shop, folder }: Located, name: string): string | undefined =>
 
 /** An engine's folder, read; problems with its documents were told on stderr. */
 export interface ReadEngine {
-  /** Undefined where its engine, limits or instruments file has errors. */
+  /** Undefined where files that its verdicts stand on have errors. */
   readonly engine: Engine | undefined;
+  /** Those files. */
+  readonly faulty: readonly string[];
   readonly registry: Registry;
   readonly hasProblems: boolean;
 }
@@ -126,7 +128,7 @@ export function readEngine(
   world: World,
   reported: Set<string> = new Set(),
 ): ReadEngine {
-  const { engine, registry, diagnostics, texts } = shop.load(folder);
+  const { engine, registry, diagnostics, texts, faulty } = shop.load(folder);
   const fresh = diagnostics.filter(({ code, message, place }) => {
     const key = `${place.path}:${place.line}:${place.column} ${code} ${message}`;
     const isNew = !reported.has(key);
@@ -135,7 +137,7 @@ export function readEngine(
   });
   const style = textStyle(world.err, world.environment, true);
   world.err.write(writtenLines(diagnosticsLines(fresh, texts, style)));
-  return { engine, registry, hasProblems: diagnostics.length > 0 };
+  return { engine, registry, faulty, hasProblems: diagnostics.length > 0 };
 }
 
 /** An engine that can be judged. */
@@ -158,7 +160,7 @@ export function judgeable(found: EngineFolder, world: World): ReadEngine & { rea
   const read = readEngine(found, world);
   if (read.engine !== undefined) return { ...read, engine: read.engine };
   throw new UsageError(
-    `${found.shop.store.shown(found.folder)} cannot be judged`,
+    `${found.shop.store.shown(found.folder)} cannot be judged: ${faultyText(read.faulty)}`,
     'mend the documents above',
   );
 }

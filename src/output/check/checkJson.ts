@@ -63,13 +63,14 @@ export const engineJson = (
 });
 
 /** An engine that no verdict can be given on, since a document that all stand on has a problem. */
-export const notJudgedEngineJson = (folder: string) => ({
+export const notJudgedEngineJson = (folder: string, faulty: readonly string[]) => ({
   path: folder,
   name: null,
   judged: false,
   rule: null,
   state: null,
   sessions: [],
+  faulty,
 });
 
 const notJudgedJson = (path: string) => ({

@@ -73,11 +73,22 @@ const indented = (words: string, width: number): readonly string[] =>
 
 const INDENT = '   ';
 
-export function notJudgedLines(folder: string, { paint, width }: TextStyle): readonly Line[] {
+export function notJudgedLines(
+  folder: string,
+  faulty: readonly string[],
+  { paint, width }: TextStyle,
+): readonly Line[] {
   const name = folder === '.' ? 'the engine here' : folder;
   const head = line`${paint.strong(name)}: ${paint.bad('not judged')}:`;
-  const why = 'its engine, limits or instruments file has errors';
-  return behind(head, why, width);
+  return behind(head, faultyText(faulty), width);
+}
+
+/** `limits.yaml has errors`, `engine.yaml and limits.yaml have errors`. */
+export function faultyText(faulty: readonly string[]): string {
+  const [last, ...others] = faulty.toReversed();
+  return others.length === 0
+    ? `${last} has errors`
+    : `${others.toReversed().join(', ')} and ${last} have errors`;
 }
 
 export function summaryLines(totals: RunTotals, { paint, width }: TextStyle): readonly Line[] {

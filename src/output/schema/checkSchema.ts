@@ -119,14 +119,17 @@ const definitions: Readonly<Record<string, Schema>> = {
     object({
       path: text,
       name: orNull(text),
-      judged: described('False where its engine, limits or instruments file has errors.', {
+      judged: described('False where files that its verdicts stand on have errors.', {
         type: 'boolean',
       }),
       rule: { enum: ['simple', 'guarded', null] },
       state: described('null where sessions were asked for, or there is none.', orNull(ref('state'))),
       sessions: described('Those that were asked for.', list(ref('session'))),
     }),
-    { view: described('Only with --share: for tenths gather alone.', { type: 'object' }) },
+    {
+      faulty: described('Of an engine that is not judged: the files that have errors.', list(text)),
+      view: described('Only with --share: for tenths gather alone.', { type: 'object' }),
+    },
   ),
   follow_up: object({
     session: text,

@@ -120,11 +120,13 @@ export class ShopLoader {
       extended: extended.documents,
       studies: namedStudies([...own, ...relevant], this.#shelf),
     };
-    const { engine, diagnostics } = assembleEngine(documents, this.#measuresFor);
+    const { engine, diagnostics, faulty } = assembleEngine(documents, this.#measuresFor);
+    const extending = extended.problems.map(({ place }) => place.path);
     return {
       folder,
-      engine: extended.problems.length === 0 ? engine : undefined,
+      engine: extending.length === 0 ? engine : undefined,
       diagnostics: [...diagnostics, ...extended.problems],
+      faulty: [...new Set([...faulty, ...extending])],
       texts: textsOf([...own, ...relevant, ...extended.documents.values()]),
     };
   }

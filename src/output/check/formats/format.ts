@@ -42,8 +42,8 @@ export interface CheckWriter<Part = unknown> {
   engine(part: Part): void;
   /** Of no engine. */
   findings(list: readonly Finding[]): void;
-  /** An engine whose engine, limits or instruments file has errors. */
-  notJudged(folder: string): void;
+  /** An engine, and the files with errors that its verdicts stand on. */
+  notJudged(folder: string, faulty: readonly string[]): void;
   end(totals: RunTotals): void;
 }
 

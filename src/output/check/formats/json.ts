@@ -46,7 +46,7 @@ export const json: CheckFormat<Part> = {
         followUps.push(...part.followUps);
       },
       findings: (list) => findings.push(...list),
-      notJudged: (folder) => item(writtenJson(asJson`${notJudgedEngineJson(folder)}`), 0),
+      notJudged: (folder, faulty) => item(writtenJson(asJson`${notJudgedEngineJson(folder, faulty)}`), 0),
       end(totals) {
         const rest = writtenJson(
           asJson`],\n"diagnostics":${diagnostics.map(diagnosticJson)},"findings":${findings.map(findingJson)},"follow_ups":${followUps},"strict":${strict},"exit":${totals.exit},"summary":${summaryJson(totals)}${knownJson(totals)}${share === undefined ? asJson`` : asJson`,"share":${notes.json(share, detail)}`}}\n`,

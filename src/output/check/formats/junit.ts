@@ -1,5 +1,6 @@
 import type { Severity } from '../../../checks/finding.ts';
 import { element, writtenXml, type Xml, xml } from '../../escape/xml.ts';
+import { faultyText } from '../runText.ts';
 import type { EngineJson } from '../shownEngine.ts';
 import type { CheckFormat } from './format.ts';
 import { type Reported, reportedOf, shownIn, toldDiagnostic, toldFinding } from './told.ts';
@@ -28,10 +29,10 @@ export const junit: CheckFormat<Suite> = {
       diagnostics: (list) => others.push(...list.map(toldDiagnostic)),
       engine: (suite) => suites.push(suite),
       findings: (list) => others.push(...list.map(toldFinding)),
-      notJudged: (folder) =>
+      notJudged: (folder, faulty) =>
         suites.push({
           name: folder,
-          cases: [{ classname: folder, name: 'state', reported: [], skipped: NOT_JUDGED }],
+          cases: [{ classname: folder, name: 'state', reported: [], skipped: faultyText(faulty) }],
         }),
       end() {
         const documents = { name: 'documents', cases: gathered(others.map(caseOfFile)) };
@@ -41,8 +42,6 @@ export const junit: CheckFormat<Suite> = {
     };
   },
 };
-
-const NOT_JUDGED = 'its engine, limits or instruments file has errors';
 
 function casesOf(engine: EngineJson): readonly Case[] {
   const values = shownIn(engine).flatMap(([session, { rows }]) =>

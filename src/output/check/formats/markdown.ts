@@ -3,7 +3,7 @@ import { together } from '../../escape/language.ts';
 import { codeBlock, type Markdown, markdownList, md, writtenMarkdown } from '../../escape/markdown.ts';
 import { codeFrame } from '../../terminal/codeFrame.ts';
 import { engineBlocks, findingsBlocks } from '../checkMarkdown.ts';
-import { CAUTION, GONE, goneTexts, totalsText } from '../runText.ts';
+import { CAUTION, faultyText, GONE, goneTexts, totalsText } from '../runText.ts';
 import { findingsView } from '../view/findingsView.ts';
 import { AnswersFirst, type ReadPart } from './answersFirst.ts';
 import type { CheckFormat } from './format.ts';
@@ -39,8 +39,7 @@ export const markdown: CheckFormat<ReadPart> = {
       },
       engine: (part) => blocks.engine(part),
       findings: (list) => put(findingsBlocks(findingsView(list, style.detail))),
-      notJudged: (folder) =>
-        put([md`**${folder}: not judged**: its engine, limits or instruments file has errors`]),
+      notJudged: (folder, faulty) => put([md`**${folder}: not judged**: ${faultyText(faulty)}`]),
       end(totals) {
         blocks.end();
         const gone = goneTexts(totals);

@@ -26,7 +26,7 @@ export const text: CheckFormat<ReadPart> = {
       diagnostics: (list, texts) => lines(diagnosticsLines(list, texts, style)),
       engine: (part) => blocks.engine(part),
       findings: (list) => lines(findingsLines(findingsView(list, style.detail), style)),
-      notJudged: (folder) => lines(notJudgedLines(folder, style)),
+      notJudged: (folder, faulty) => lines(notJudgedLines(folder, faulty, style)),
       end(totals) {
         blocks.end();
         const gone = goneTexts(totals).flatMap((each) => wrap(`  ${each}`, style.width));
