@@ -71,7 +71,7 @@ export interface Characteristic extends Measure {
   readonly label: string;
   /** One sentence: what it is and how it is taken. */
   readonly description: string;
-  /** Keys of `conditions:` without which it compares with nothing, such as the orifice of a leak-down. */
+  /** Keys of `conditions:` that it depends on, such as the orifice of a leak-down. */
   readonly under?: readonly string[];
   /** What is easily misread in its values. */
   readonly note?: string;

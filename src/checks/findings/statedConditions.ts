@@ -9,10 +9,12 @@ const UNSTATED: FindingKind = {
   code: 'method/unstated',
   severity: 'remark',
   means:
-    'A figure was read without the condition that it depends on: leak-down without its orifice, valve events without their lift, a running oil pressure without its speed.',
-  matters: 'Without it the figure compares with no limit, no other cylinder and no earlier session.',
-  usually: 'Write it beside the reading: `conditions: { orifice: 0.040 in }`.',
-  example: 'leak-down 1: nothing says orifice; it compares with nothing; likewise at 2',
+    'A session does not say under which condition a figure was read that depends on it: leak-down and crankcase pressure on the orifice, valve events on the lift, running oil pressure on speed and temperature, the load of a relief spring on its length, a chain on how many links were measured. The figure is judged all the same.',
+  matters:
+    'Under another condition a sound engine reads another figure: the limit, the other cylinders and earlier sessions may stand for another.',
+  usually:
+    'Write the condition into the block of the reading, such as `conditions: { orifice: 0.040 in }`. Where nobody knows it any more, read it again.',
+  example: 'leak-down 1: orifice not stated; its limit and other readings may be of another; likewise at 2',
 };
 
 export const unstatedKinds: readonly FindingKind[] = [UNSTATED];
@@ -43,7 +45,7 @@ function unstated({ characteristic, routes: [judged] }: Row): readonly string[] 
 function about(row: Row, more: readonly Position[]): Finding {
   const wanting = unstated(row).map((each) => each.replaceAll('_', ' '));
   const also = more.length === 0 ? '' : `; likewise at ${more.map(({ name }) => name).join(', ')}`;
-  const message = `${named(row)}: nothing says ${wanting.join(' or ')}; it compares with nothing${also}`;
+  const message = `${named(row)}: ${wanting.join(' and ')} not stated; its limit and other readings may be of another${also}`;
   return finding(UNSTATED, row.place, message, {
     measure: row.characteristic.id,
     position: row.position,
