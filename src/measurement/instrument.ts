@@ -79,13 +79,33 @@ export interface Instrument {
   readonly putRight?: { readonly from: Fraction; readonly to: Fraction } | undefined;
   /** As written; steel where it is not said. */
   readonly material?: string;
-  /** Not in the register: its figures are a cautious assumption by type. */
+  /** Not in the register, or there without figures: they are a cautious assumption by type. */
   readonly assumed: boolean;
+  /** Of an assumed one: the register has its name and type alone. */
+  readonly isRegistered?: true;
   /** No document names it: what another block was measured with may be another one. */
   readonly isNameless?: true;
   /** Where an assumed figure comes from. */
   readonly source?: string;
 }
+
+/** Whether the register gives no figure by which its readings may be wrong. */
+export const isBare = ({
+  resolution,
+  maxError,
+  repeatability,
+  calibration,
+  marks,
+  putRight,
+}: Instrument): boolean =>
+  [resolution, maxError, repeatability, calibration, marks, putRight].every((each) => each === undefined);
+
+/** Whether the register says nothing of how two readings may differ: not even its error, which both have alike, tells. */
+export const isWithoutSteps = ({ type, resolution, repeatability, marks }: Instrument): boolean =>
+  !FIXED.includes(type) && [resolution, repeatability, marks].every((each) => each === undefined);
+
+/** What is not read off has no steps to be read in. */
+export const FIXED: readonly InstrumentType[] = ['setting master', 'gauge block'];
 
 export const largestErrorAt = (error: MaxError, amount: Fraction): Fraction =>
   'amount' in error ? error.amount : multiply(error.share, absolute(amount));

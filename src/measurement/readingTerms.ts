@@ -1,5 +1,5 @@
 import { compare, type Fraction, fraction, multiply, toNumber } from '../quantity/fraction.ts';
-import { halfGap, type Instrument, type InstrumentType, largestErrorAt } from './instrument.ts';
+import { FIXED, halfGap, type Instrument, largestErrorAt } from './instrument.ts';
 import type { ErrorTerm, Range } from './value.ts';
 
 /** What one reading needs told apart from its instrument. */
@@ -68,9 +68,6 @@ function lastingTerms(of: Instrument, { amount, id, block = id, on }: ReadingErr
   if (calibration !== undefined)
     put(`calibration of ${name}`, lasting(toNumber(calibration.uncertainty) / calibration.k));
 }
-
-/** What is not read off has no steps to be read in. */
-const FIXED: readonly InstrumentType[] = ['setting master', 'gauge block'];
 
 const isPutRight = ({ putRight }: Instrument, amount: Fraction): boolean =>
   putRight !== undefined && compare(amount, putRight.from) >= 0 && compare(amount, putRight.to) <= 0;

@@ -5,7 +5,7 @@ import { instrumentOn } from '../../documents/engine/instrumentOn.ts';
 import type { InstrumentCheck } from '../../documents/session/checked.ts';
 import type { ReadingBlock } from '../../documents/session/reading.ts';
 import type { Named } from '../../documents/yaml/access.ts';
-import { anInstrument, largestErrorAt } from '../../measurement/instrument.ts';
+import { anInstrument, isBare, largestErrorAt } from '../../measurement/instrument.ts';
 import { decimalsFor, formatAmount } from '../../quantity/format.ts';
 import { absolute, compare, subtract } from '../../quantity/fraction.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
@@ -25,7 +25,7 @@ const ASSUMED: FindingKind = {
   code: 'instrument/assumed',
   severity: 'remark',
   means:
-    'A reading names no registered instrument, or was taken with a gauge set to a size (`set_to`) and the master is not named (`set_with`): the usual error of its type is assumed.',
+    'A reading names no registered instrument, or one that the register gives no figure of its error, or was taken with a gauge set to a size (`set_to`) and the master is not named (`set_with`): the usual error of its type is assumed.',
   matters: 'The verdict is as good as the assumption.',
   usually: 'Name the instrument with `with:`, and the master with `set_with:`, and register them.',
   example: 'main journal diameter: the usual error of a micrometer is assumed',
@@ -105,16 +105,17 @@ function checkedInstrument(check: InstrumentCheck, view: SessionView): readonly 
   return [finding(OFF, view.session.placeOf(read.span), message)];
 }
 
-/** Readings that name no instrument or no master. */
+/** Readings that name no instrument or no master, or an instrument of which the register knows nothing. */
 function assumedInstruments({ session, engine }: SessionView, rows: readonly Row[]): readonly Finding[] {
   const characteristics = new Map(rows.map((row) => [row.characteristic.id, row.characteristic]));
   return session.blocks.flatMap((block) => {
     const { instrument, measure, span } = block;
     const characteristic = characteristics.get(measure.id);
     if (characteristic === undefined || isExact(characteristic)) return [];
-    const isUnnamed = instrument === undefined || !engine.instruments.has(instrument.name);
+    const registered = instrument && engine.instruments.get(instrument.name);
+    const known = registered && instrumentOn(registered, block.date ?? session.date);
     const types = [
-      ...(isUnnamed ? [characteristic.usual] : []),
+      ...(known === undefined ? [characteristic.usual] : isBare(known) ? [known.type] : []),
       ...(isSetToUnnamed(block, engine) ? (['setting master'] as const) : []),
     ];
     return types.map((type) => {

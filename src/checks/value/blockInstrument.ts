@@ -4,8 +4,9 @@ import { instrumentOn } from '../../documents/engine/instrumentOn.ts';
 import { type Point, pointsOf, type ReadingBlock } from '../../documents/session/reading.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { assumedInstrument } from '../../measurement/assumed.ts';
-import { anUnnamed, BY_EYE, type Instrument } from '../../measurement/instrument.ts';
+import { anUnnamed, BY_EYE, type Instrument, isBare, isWithoutSteps } from '../../measurement/instrument.ts';
 import { type Fraction, least } from '../../quantity/fraction.ts';
+import type { Quantity } from '../../quantity/units.ts';
 
 /** Whose register counts, and of which day. */
 export interface Used {
@@ -23,15 +24,33 @@ export function blockInstrument(
   const registered =
     block.instrument &&
     instrumentOn(engine.instruments.get(block.instrument.name), block.date ?? session.date);
-  if (registered !== undefined) return registered;
   const { usual, quantity } = characteristic;
-  if (usual === BY_EYE || isExact(characteristic)) return withoutError(block.instrument?.name ?? usual);
-  const assume = (id: string): Instrument =>
-    assumedInstrument(id, usual, quantity, point.amount, stepOf(point, block));
+  const step = (): Fraction => stepOf(point, block);
+  const isWithoutError = usual === BY_EYE || isExact(characteristic);
+  if (registered !== undefined)
+    return isWithoutError ? registered : asRead(registered, quantity, point, step);
+  if (isWithoutError) return withoutError(block.instrument?.name ?? usual);
+  const assume = (id: string): Instrument => assumedInstrument(id, usual, quantity, point.amount, step());
   // Without a name two blocks may have had two instruments: their errors must not cancel.
   return block.instrument === undefined
     ? { ...assume(anUnnamed(usual)), isNameless: true }
     : assume(block.instrument.name);
+}
+
+/** A bare name is as good as any of its type. Nobody writes digits that a scale, or a pack of leaves, does not show. */
+function asRead(
+  registered: Instrument,
+  quantity: Quantity,
+  { amount }: Point,
+  step: () => Fraction,
+): Instrument {
+  if (isBare(registered))
+    return {
+      ...assumedInstrument(registered.id, registered.type, quantity, amount, step()),
+      ...registered,
+      ...{ assumed: true, isRegistered: true },
+    };
+  return isWithoutSteps(registered) ? { ...registered, resolution: step() } : registered;
 }
 
 const withoutError = (id: string): Instrument => ({ id, type: 'other', assumed: false });

@@ -122,7 +122,13 @@ const instrument: Schema = mapShape(
   {
     type,
     range,
-    resolution: amount(about('Resolution', 'The smallest step it shows.', '0.0001 in')),
+    resolution: amount(
+      about(
+        'Resolution',
+        'The smallest step it shows, of feelers from leaf to leaf; without it, and without marks and repeatability, a step of the last digit written.',
+        '0.0001 in',
+      ),
+    ),
     max_error: percentOrAmount(
       about(
         'Largest error',

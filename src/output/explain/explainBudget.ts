@@ -61,11 +61,12 @@ const sourceText = (source: string, readings: ReadonlyMap<string, string>): stri
 const assumedTexts = ({ assumed }: Route, unit: Unit, own: Unit): readonly string[] =>
   assumed.map((each) => assumptionText(each, own.quantity === unit.quantity ? unit : own));
 
-/** The figure that stands for an instrument which is not in the register, and where that figure comes from. */
-function assumptionText({ type, maxError, source }: Instrument, unit: Unit): string {
+/** The figure that stands for an instrument of which the register has none, and where that figure comes from. */
+function assumptionText({ type, maxError, source, isRegistered }: Instrument, unit: Unit): string {
   const error = maxError === undefined ? '' : ` of ±${maxErrorText(maxError, unit)}`;
   const from = source === undefined ? '' : ` (${source})`;
-  return `  not in the register: a largest error${error} is assumed, that of ${anInstrument(type)}${from}`;
+  const why = isRegistered ? 'the register gives it no error' : 'not in the register';
+  return `  ${why}: a largest error${error} is assumed, that of ${anInstrument(type)}${from}`;
 }
 
 const maxErrorText = (error: MaxError, unit: Unit): string =>

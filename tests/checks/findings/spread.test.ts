@@ -46,6 +46,41 @@ describe('the spread between positions', () => {
   });
 });
 
+describe('a register that says little of an instrument', () => {
+  const withGauge = (gauge: string, at: string) =>
+    lastJudged({
+      'engine.yaml':
+        'kind: engine\nname: A\nunits: { length: in }\nlayout: { mains: 7, cylinders: 6, crankpins: 6 }\n',
+      'instruments.yaml': `kind: instruments\ninstruments:\n  gauge: ${gauge}\n`,
+      's.yaml': `kind: session\nstage: teardown\ndate: 2026-02-03\nreadings:\n  - { measure: rod_side_clearance, with: gauge, at: { ${at} } }\n`,
+    });
+
+  test.each([
+    ['leaves with their error alone', '{ type: feeler gauge, max_error: 0.0003 in }'],
+    ['leaves with nothing', '{ type: feeler gauge }'],
+    ['a dial with its error alone', '{ type: dial indicator, max_error: 0.001 in }'],
+  ])('of %s two readings are known to a step of what was written, never to ±0', (_, gauge) => {
+    const found = withGauge(gauge, '1: 0.012, 2: 0.013, 3: 0.022, 4: 0.012, 5: 0.013, 6: 0.012');
+    expect(messages(found, 'reading/spread')).toEqual([
+      expect.stringMatching(/^rod side clearance 3: .* \(the difference is known to ±0\.0008\d?\)$/),
+    ]);
+    // Three steps lie within three times what is known.
+    const near = withGauge(gauge, '1: 0.012, 2: 0.012, 3: 0.014, 4: 0.012, 5: 0.012, 6: 0.012');
+    expect(messages(near, 'reading/spread')).toEqual([]);
+  });
+
+  test('a name and a type alone are taken for any of that type, and that is said', () => {
+    const bare = withGauge('{ type: feeler gauge }', '1: 0.012');
+    expect(messages(bare, 'instrument/assumed')).toEqual([
+      'rod side clearance: the usual error of a feeler gauge is assumed',
+    ]);
+    const [row] = bare.rows;
+    expect(row?.routes[0]?.route.expanded).toBeGreaterThan(0);
+    const stated = withGauge('{ type: feeler gauge, max_error: 0.0003 in }', '1: 0.012');
+    expect(messages(stated, 'instrument/assumed')).toEqual([]);
+  });
+});
+
 describe('readings of one point over again', () => {
   const repeats = (list: string) => {
     const row = rowAt(read(`1: { repeat: [${list}] }`), 'main_journal_diameter', '1').routes[0];

@@ -46,7 +46,7 @@ describe('of several ways to one value', () => {
   });
 
   it('of two equally sure a direct reading comes first', () => {
-    const exact = 'kind: instruments\ninstruments: { plain: { type: other } }\n';
+    const exact = 'kind: instruments\ninstruments: { plain: { type: other, resolution: 0 in } }\n';
     const three = [BORE, JOURNAL, STRIP].map((block) =>
       block.replace(/with: \w+/, 'with: plain').replace(', set_with: mic', ''),
     );
@@ -156,7 +156,7 @@ describe('the uncertainty of a value', () => {
   });
 
   it('of repeats: the spread of their mean, with one degree of freedom less than their number', () => {
-    const exact = { 'instruments.yaml': 'kind: instruments\ninstruments: { mic: { type: micrometer } }\n' };
+    const exact = { 'instruments.yaml': 'kind: instruments\ninstruments: { mic: { type: micrometer, resolution: 0 in } }\n' };
     const repeat =
       '- { measure: main_journal_diameter, with: mic, at: { 1: { repeat: [3.0000, 3.0002, 3.0004] } } }';
     const [judged] = rowOf(repeat, 'main_journal_diameter', exact).routes;
