@@ -76,11 +76,11 @@ function addDiff(program: Command, world: World, done: (exitCode: number) => voi
     .option('--part <mark>', 'two sittings of a part by its mark, in whatever engines it was')
     .option('--all', 'what is the same or within its uncertainty as well', false)
     .option('--exit-code', 'exit with 1 when anything is different', false)
-    .addOption(formatOption(['text', 'json', 'markdown']))
+    .addOption(formatOption(['text', 'json', 'markdown', 'html']))
     .addHelpText('after', DIFF_END)
     .action(async (words: string[], options) => {
       const { diff } = await import('./diff/diff.ts');
-      done(diff(words, options, world));
+      done(await diff(words, options, world));
     });
 }
 
@@ -121,11 +121,11 @@ function addTrend(program: Command, world: World, done: (exitCode: number) => vo
       '--history',
       'what earlier commits held as well: sessions that were removed, values that were corrected',
     )
-    .addOption(formatOption(['text', 'markdown', 'json', 'csv']))
+    .addOption(formatOption(['text', 'markdown', 'json', 'csv', 'html']))
     .addHelpText('after', TREND_END)
     .action(async (measure: string, words: string[], options) => {
       const { trend } = await import('./trend/trend.ts');
-      done(trend(measure, words, options, world));
+      done(await trend(measure, words, options, world));
     });
 }
 

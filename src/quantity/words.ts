@@ -3,3 +3,5 @@ export const withArticle = (noun: string): string => `${/^[aeiou]/.test(noun) ? 
 
 /** `1 engine`, `2 engines`. */
 export const plural = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
+
+export const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

@@ -2,6 +2,7 @@ import { isSame } from '../../compare/diff.ts';
 import { notComparedText, sidesText } from '../../output/diff/comparison.ts';
 import { diffJson } from '../../output/diff/diffJson.ts';
 import { diffMarkdown } from '../../output/diff/diffMarkdown.ts';
+import { diffSheet } from '../../output/diff/diffSheet.ts';
 import { diffLines } from '../../output/diff/diffText.ts';
 import { json, writtenJson } from '../../output/escape/json.ts';
 import type { Written } from '../../output/escape/language.ts';
@@ -11,6 +12,7 @@ import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import { OpenedOnce } from '../../shell/discover/openedOnce.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
+import { htmlPages } from '../format/htmlPages.ts';
 import { printFormats } from '../format/outputs.ts';
 import { engineNamed } from '../shop/resolveShop.ts';
 import { Revisions } from '../shop/revisions.ts';
@@ -31,12 +33,17 @@ export interface DiffOptions {
 }
 
 /** Compares two sessions, or two revisions; the exit code, 1 for a difference only where it was asked for. */
-export function diff(words: readonly string[], options: DiffOptions, world: World): number {
+export async function diff(words: readonly string[], options: DiffOptions, world: World): Promise<number> {
+  const html = await htmlPages(options.format);
   const compared =
     options.part === undefined ? comparedOf(words, options, world) : comparePart(words, options.part, world);
   const isDifferent = compared.engines.some((each) => !isSame(each.diff));
   const exit = compared.hasProblems ? 2 : options.exitCode && isDifferent ? 1 : 0;
-  printFormats(options.format, world, (format, style) => printed(format, compared, exit, options.all, style));
+  printFormats(options.format, world, (format, style) =>
+    format === 'html'
+      ? html(diffSheet(compared, options))
+      : printed(format, compared, exit, options.all, style),
+  );
   return exit;
 }
 

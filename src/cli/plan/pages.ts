@@ -13,14 +13,16 @@ import { pageJson } from '../../output/plan/pageJson.ts';
 import { pageMarkdown } from '../../output/plan/pageMarkdown.ts';
 import { pageLines } from '../../output/plan/pageText.ts';
 import { planJson } from '../../output/plan/planJson.ts';
-import { planMarkdown } from '../../output/plan/planMarkdown.ts';
 import { planPage, standing } from '../../output/plan/planPage.ts';
-import { planLines } from '../../output/plan/planText.ts';
+import { workPage } from '../../output/plan/workPage.ts';
+import { NO_LINKS } from '../../output/report/links.ts';
+import { pageSheet } from '../../output/report/pageSheet.ts';
+import type { Sheet } from '../../output/report/sheet.ts';
 import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import { closingOf, mayClose } from '../../plan/closing/closing.ts';
 import { fitsOf, isShort, pistonsFor } from '../../plan/fit/fits.ts';
 import { orderList } from '../../plan/order/orderList.ts';
-import { type WorkPlan, workPlan } from '../../plan/work/workPlan.ts';
+import { workPlan } from '../../plan/work/workPlan.ts';
 
 /** Which page is asked for; the plan itself where none is. */
 export interface PageChoice {
@@ -36,6 +38,7 @@ export interface PrintedPage {
   readonly lines: (style: TextStyle) => readonly Line[];
   readonly markdown: () => readonly Markdown[];
   readonly json: (exit: number) => unknown;
+  readonly sheet: () => Sheet;
   /** As a spreadsheet, where it is one. */
   readonly rows?: () => readonly (readonly (string | number)[])[];
 }
@@ -57,6 +60,7 @@ export function pageOf(
     lines: (style) => pageLines(page, style),
     markdown: () => pageMarkdown(page),
     json: (exit) => pageJson(name, page, engine, made.at, exit),
+    sheet: () => pageSheet(page, [], NO_LINKS),
   });
   if (choice.for === 'customer')
     return printed('customer', customerPage({ ...made, engine: whole }, about), hasMust);
@@ -79,15 +83,6 @@ export function pageOf(
     const closing = closingOf(made.context, report);
     return printed('closing', closingPage(closing, engine, about), !mayClose(closing));
   }
-  return workPage(made, hasMust);
-}
-
-function workPage(made: WorkPlan, isOpen: boolean): PrintedPage {
-  const page = planPage(made);
-  return {
-    isOpen,
-    lines: (style) => planLines(page, style),
-    markdown: () => planMarkdown(page),
-    json: (exit) => planJson(made, page, exit),
-  };
+  const plan = planPage(made);
+  return { ...printed('work', workPage(plan), hasMust), json: (exit) => planJson(made, plan, exit) };
 }

@@ -8,6 +8,7 @@ import { writtenMarkdown } from '../../output/escape/markdown.ts';
 import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
+import { htmlPages } from '../format/htmlPages.ts';
 import { printFormats } from '../format/outputs.ts';
 import { offersFor } from '../parts/offers.ts';
 import { noSession } from '../shop/noSession.ts';
@@ -23,7 +24,8 @@ export interface PlanOptions extends PageChoice {
 }
 
 /** Prints what is to be done to an engine; 1 where something must be, 2 where a document has a problem. */
-export function plan(name: string | undefined, options: PlanOptions, world: World): number {
+export async function plan(name: string | undefined, options: PlanOptions, world: World): Promise<number> {
+  const html = await htmlPages(options.format);
   const opened = openEngine(name, world, options.at);
   const engine = options.session === undefined ? opened.engine : upTo(opened.engine, options.session);
   const { registry, found } = opened;
@@ -31,7 +33,9 @@ export function plan(name: string | undefined, options: PlanOptions, world: Worl
     offersFor(found, { engine, registry }),
   );
   const exit = opened.hasProblems ? 2 : page.isOpen ? 1 : 0;
-  printFormats(options.format, world, (format, style) => writtenAs(format, page, exit, style));
+  printFormats(options.format, world, (format, style) =>
+    format === 'html' ? html(page.sheet()) : writtenAs(format, page, exit, style),
+  );
   return exit;
 }
 

@@ -25,11 +25,11 @@ export function addPlan(program: Command, world: World, done: (exitCode: number)
     .addOption(only(new Option('--closing', 'what is open before the engine is closed up')))
     .option('--session <name>', 'as this session left it, instead of where it stands now')
     .option('--at <revision>', 'the documents of this git revision instead of those on disk')
-    .addOption(formatOption(['text', 'markdown', 'json', 'csv']))
+    .addOption(formatOption(['text', 'markdown', 'json', 'csv', 'html']))
     .addHelpText('after', PLAN_END)
     .action(async (word: string | undefined, options) => {
       const { plan } = await import('./plan.ts');
-      done(plan(onlyOneEngine(word, options.engine), options, world));
+      done(await plan(onlyOneEngine(word, options.engine), options, world));
     });
 }
 

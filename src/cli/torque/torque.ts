@@ -5,6 +5,7 @@ import { diagnosticsLines } from '../../output/check/runText.ts';
 import { json, spreadJson, writtenJson } from '../../output/escape/json.ts';
 import { writtenLines } from '../../output/escape/line.ts';
 import { writtenMarkdown } from '../../output/escape/markdown.ts';
+import { cardSheet } from '../../output/torque/cardSheet.ts';
 import { torqueCardLines } from '../../output/torque/torqueCard.ts';
 import { torqueCardJson } from '../../output/torque/torqueCardJson.ts';
 import { torqueCardMarkdown } from '../../output/torque/torqueCardMarkdown.ts';
@@ -14,6 +15,7 @@ import type { World } from '../../shell/world.ts';
 import { type Tools, tighteningCard } from '../../torque/card.ts';
 import { amountOption } from '../amountOption.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
+import { htmlPages } from '../format/htmlPages.ts';
 import { printFormats } from '../format/outputs.ts';
 import { engineNamed } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
@@ -27,12 +29,13 @@ export interface TorqueOptions {
 }
 
 /** Prints the tightening card of a joint; 1 where a written torque is beyond proof, 2 where a document is wrong. */
-export function torque(
+export async function torque(
   name: string,
   engineName: string | undefined,
   options: TorqueOptions,
   world: World,
-): number {
+): Promise<number> {
+  const html = await htmlPages(options.format);
   const { shop, folder } = engineNamed(engineName, world);
   const { engine, diagnostics, texts } = shop.load(folder);
   if (diagnostics.length > 0) {
@@ -53,6 +56,7 @@ export function torque(
   const exit = diagnostics.length > 0 ? 2 : card.beyondProof ? 1 : 0;
   printFormats(options.format, world, (format, style) => {
     if (format === 'json') return writtenJson(json`${spreadJson(torqueCardJson(card, origin, exit))}\n`);
+    if (format === 'html') return html(cardSheet(card, origin));
     if (format === 'markdown') return writtenMarkdown(torqueCardMarkdown(card, origin));
     return writtenLines(torqueCardLines(card, origin, style));
   });

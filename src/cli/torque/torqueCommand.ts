@@ -16,11 +16,11 @@ export function addTorque(program: Command, world: World, done: (exitCode: numbe
     .option('--adapter <length>', 'from the drive to the fastener, such as 6in')
     .option('--adapter-angle <angle>', '0 in line with the wrench, 90 square to it, 180 back along it')
     .option('--run-on <torque>', 'what turns the nut freely: added to every torque')
-    .addOption(formatOption(['text', 'markdown', 'json']))
+    .addOption(formatOption(['text', 'markdown', 'json', 'html']))
     .addHelpText('after', TORQUE_END)
     .action(async (name: string, word: string | undefined, options) => {
       const { torque } = await import('./torque.ts');
-      done(torque(name, onlyOneEngine(word, options.engine), options, world));
+      done(await torque(name, onlyOneEngine(word, options.engine), options, world));
     });
 }
 

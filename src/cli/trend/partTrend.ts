@@ -16,12 +16,12 @@ import { printTrend } from './printTrend.ts';
 import type { TrendOptions } from './trendOptions.ts';
 
 /** Prints one characteristic of a part from engine to engine; the exit code. */
-export function trendOfPart(
+export async function trendOfPart(
   measure: string,
   words: readonly string[],
   options: TrendOptions & { readonly part: string },
   world: World,
-): number {
+): Promise<number> {
   const [position = options.position, ...more] = words;
   if (more.length > 0 || options.engine !== undefined || options.history === true)
     throw new UsageError(
@@ -38,7 +38,11 @@ export function trendOfPart(
   const engines = [...new Set(part.stays.map(({ of }) => of.engine.document.name))];
   const name = `${titleOf(part)}, in ${engines.join(', ')}`;
   const about = { folder: engine.folder, name: engine.document.name, part };
-  printTrend({ name, about, found, unknown: [], revision: undefined, exit, unitFor }, options.format, world);
+  await printTrend(
+    { name, about, found, unknown: [], revision: undefined, exit, unitFor },
+    options.format,
+    world,
+  );
   return exit;
 }
 

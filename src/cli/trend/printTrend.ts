@@ -7,11 +7,13 @@ import { writtenMarkdown } from '../../output/escape/markdown.ts';
 import { trendCsv } from '../../output/trend/trendCsv.ts';
 import { trendJson } from '../../output/trend/trendJson.ts';
 import { trendMarkdown } from '../../output/trend/trendMarkdown.ts';
+import { trendSheet } from '../../output/trend/trendSheet.ts';
 import { trendLines } from '../../output/trend/trendText.ts';
 import { trendView } from '../../output/trend/trendView.ts';
 import type { Unit } from '../../quantity/units.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
+import { htmlPages } from '../format/htmlPages.ts';
 import { printFormats } from '../format/outputs.ts';
 
 /** A trend, of an engine or of a part, and what is said about it. */
@@ -27,16 +29,18 @@ interface FoundTrend {
   readonly unitFor: (row: Pick<Row, 'characteristic'>) => Unit;
 }
 
-export function printTrend(
+export async function printTrend(
   { name, about, found, unknown, revision, exit, unitFor }: FoundTrend,
   choices: readonly FormatChoice[],
   world: World,
-): void {
+): Promise<void> {
+  const html = await htmlPages(choices);
   const view = trendView(name, found, unknown, unitFor);
   const data = () => trendJson(about, found, revision, unitFor, exit);
   printFormats(choices, world, (format, style) => {
     if (format === 'json') return writtenJson(json`${data()}\n`);
     if (format === 'csv') return trendCsv(data());
+    if (format === 'html') return html(trendSheet(view, found, revision, unitFor, style));
     if (format === 'markdown') {
       const read = revision === undefined ? [] : [revisionMarkdown(revision)];
       return writtenMarkdown([...read, ...trendMarkdown(view, found, unitFor, style)]);

@@ -14,12 +14,12 @@ import { statesBefore } from './statesBefore.ts';
 import type { TrendOptions } from './trendOptions.ts';
 
 /** Prints one characteristic across the sessions of an engine; the exit code. */
-export function trend(
+export async function trend(
   measure: string,
   words: readonly string[],
   options: TrendOptions,
   world: World,
-): number {
+): Promise<number> {
   const { part } = options;
   if (part !== undefined) return trendOfPart(measure, words, { ...options, part }, world);
   const subject = readSubject(measure, words, options, world);
@@ -35,7 +35,11 @@ export function trend(
     ),
   );
   const about = { folder: engine.folder, name, part: undefined };
-  printTrend({ name, about, found, unknown: [...unknown], revision, exit, unitFor }, options.format, world);
+  await printTrend(
+    { name, about, found, unknown: [...unknown], revision, exit, unitFor },
+    options.format,
+    world,
+  );
   return exit;
 }
 

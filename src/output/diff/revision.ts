@@ -11,15 +11,18 @@ export interface NamedCommit {
 /** As many digits of a commit's id as people write. */
 export const shortCommit = ({ commit }: Pick<NamedCommit, 'commit'>): string => commit.slice(0, 10);
 
+export const revisionWords = (revision: NamedCommit): string =>
+  `${revision.name}, commit ${shortCommit(revision)}`;
+
 /** The line above a report of documents that are not those on disk. */
 export const revisionText = (revision: NamedCommit, { paint }: TextStyle): Line =>
-  paint.notice(`as it stood at ${revision.name}, commit ${shortCommit(revision)}`);
+  paint.notice(`as it stood at ${revisionWords(revision)}`);
 
 export const revisionMarkdown = (revision: NamedCommit): Markdown =>
-  md`As it stood at ${revision.name}, commit ${shortCommit(revision)}.`;
+  md`As it stood at ${revisionWords(revision)}.`;
 
 export const sinceText = (revision: NamedCommit, { paint }: TextStyle): Line =>
-  paint.notice(`only engines that changed since ${revision.name}, commit ${shortCommit(revision)}`);
+  paint.notice(`only engines that changed since ${revisionWords(revision)}`);
 
 export const stagedText = ({ paint }: TextStyle): Line =>
   paint.notice('as staged for the next commit; only engines with a staged change');

@@ -1,5 +1,6 @@
 import { tableName } from '../../layout/naming.ts';
 import type { Position } from '../../layout/position.ts';
+import type { Urgency } from '../../plan/work/urgency.ts';
 
 /** A page that is handed over: what it comes to first, then its parts, then the cautions. */
 export interface Page {
@@ -13,12 +14,24 @@ export interface Page {
 
 export interface Section {
   readonly title: string;
+  /** Of a job of a plan: its place in the order of work, and how pressing it is. */
+  readonly job?: { readonly number: number; readonly urgency: Urgency; readonly isSupporting: boolean };
   readonly table?: Table;
   /** What the lines say in figures, for scripts; of a table its rows are that already. */
   readonly values?: readonly Values[];
   readonly lines?: readonly string[];
+  /** What it comes to, how that was worked out, then why, and what must follow. */
+  readonly remarks?: readonly Remarks[];
   /** To be ticked by hand. */
   readonly boxes?: readonly string[];
+}
+
+export interface Remarks {
+  /** What they are; empty for what the section comes to. */
+  readonly label: string;
+  /** Workings stand back behind what they lead to. */
+  readonly isWorking?: true;
+  readonly texts: readonly string[];
 }
 
 export interface Table {
@@ -64,5 +77,12 @@ export const nameCell = (position: Position): PageCell => ({
   text: tableName(position),
   value: position.name,
 });
+
+/** What a section comes to, with how it was worked out. */
+export const comesTo = (remarks: readonly Remarks[]): readonly string[] =>
+  remarks.filter(({ label }) => label === '').flatMap(({ texts }) => texts);
+
+export const labelled = (remarks: readonly Remarks[]): readonly Remarks[] =>
+  remarks.filter(({ label }) => label !== '');
 
 export const cellText = (each: PageCell): string => (typeof each === 'string' ? each : each.text);

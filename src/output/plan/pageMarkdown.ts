@@ -1,5 +1,6 @@
+import { capital } from '../../quantity/words.ts';
 import { type Markdown, markdownList, markdownTable, md } from '../escape/markdown.ts';
-import { cellText, type Page, type Section, type Table } from './page.ts';
+import { cellText, comesTo, labelled, type Page, type Section, type Table } from './page.ts';
 
 export const pageMarkdown = ({ title, about, answer, sections, cautions }: Page): readonly Markdown[] => [
   md`# ${title}`,
@@ -9,12 +10,20 @@ export const pageMarkdown = ({ title, about, answer, sections, cautions }: Page)
   ...listed(cautions),
 ];
 
-const sectionBlocks = ({ title, table, lines = [], boxes = [] }: Section): readonly Markdown[] => [
-  md`## ${title}`,
-  ...(table === undefined ? [] : [tableMarkdown(table)]),
-  ...listed(lines),
-  ...listed(boxes, md`- [ ] `),
-];
+const sectionBlocks = (section: Section): readonly Markdown[] => {
+  const { table, lines = [], remarks = [], boxes = [] } = section;
+  return [
+    heading(section),
+    ...(table === undefined ? [] : [tableMarkdown(table)]),
+    ...listed(comesTo(remarks)),
+    ...labelled(remarks).flatMap(({ label, texts }) => [md`${capital(label)}:`, ...listed(texts)]),
+    ...listed(lines),
+    ...listed(boxes, md`- [ ] `),
+  ];
+};
+
+const heading = ({ title, job }: Section): Markdown =>
+  job === undefined ? md`## ${title}` : md`## ${job.number}. ${title} (${job.urgency})`;
 
 const tableMarkdown = ({ columns, rows }: Table): Markdown =>
   markdownTable(

@@ -5,7 +5,8 @@ import { type Column, cell, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
-import { cellText, type Page, type Section, type Table } from './page.ts';
+import { jobHead } from './jobHead.ts';
+import { cellText, type Page, type Remarks, type Section, type Table } from './page.ts';
 
 export function pageLines(page: Page, style: TextStyle): readonly Line[] {
   const width = Math.min(style.width, PAGE);
@@ -15,23 +16,48 @@ export function pageLines(page: Page, style: TextStyle): readonly Line[] {
     ...page.about.flatMap((each) => wrap(each, width)).map(paint.faint),
     '',
     ...page.answer.flatMap((each) => wrap(each, width)),
-    ...page.sections.flatMap((each) => sectionLines(each, width, style)),
+    ...page.sections.flatMap((each, index) => [
+      ...(isJoined(each, page.sections[index - 1]) ? [] : ['']),
+      ...sectionLines(each, width, style),
+    ]),
     ...(page.cautions.length === 0 ? [] : ['']),
     ...page.cautions.flatMap((each) => wrap(each, width)).map(paint.faint),
   ];
 }
 
+/** Jobs that come with others are a line each, one below the other. */
+const isJoined = ({ job }: Section, before: Section | undefined): boolean =>
+  job?.isSupporting === true && before?.job?.isSupporting === true;
+
 const sectionLines = (
-  { title, table, lines = [], boxes = [] }: Section,
+  { title, job, table, lines = [], remarks = [], boxes = [] }: Section,
   width: number,
-  { paint }: TextStyle,
+  style: TextStyle,
 ): readonly Line[] => [
-  '',
-  ...wrap(title, width).map(paint.strong),
+  ...(job === undefined ? wrap(title, width).map(style.paint.strong) : jobHead(title, job, width, style)),
   ...(table === undefined ? [] : tableLines(table, width)),
+  ...remarks.flatMap((each) => remarkLines(each, width, style)),
   ...lines.flatMap((each) => hanging('- ', each, width)),
   ...boxes.flatMap((each) => hanging('[ ] ', each, width)),
 ];
+
+const INDENT = '    ';
+
+/** The label before the first, the others under it. */
+function remarkLines(
+  { label, isWorking, texts }: Remarks,
+  width: number,
+  { paint }: TextStyle,
+): readonly Line[] {
+  if (isWorking) return texts.flatMap((each) => hanging('', each, width, `${INDENT}  `)).map(paint.faint);
+  const mark = label === '' ? '' : label.padEnd(LABEL);
+  return texts.flatMap((text, index) =>
+    hanging(index === 0 ? mark : ' '.repeat(mark.length), text, width, INDENT),
+  );
+}
+
+/** As wide as a label and the gap behind it. */
+const LABEL = 6;
 
 /** Beside each other where all of it fits; else the last column stands below its row. */
 function tableLines(table: Table, width: number): readonly Line[] {

@@ -1,4 +1,12 @@
-import { cellText, type Page, type PageCell, type Section, type Table } from '../plan/page.ts';
+import {
+  cellText,
+  comesTo,
+  labelled,
+  type Page,
+  type PageCell,
+  type Section,
+  type Table,
+} from '../plan/page.ts';
 import type { Links } from './links.ts';
 import { type Block, type Fact, items, type Sheet, type SheetCell } from './sheet.ts';
 
@@ -10,15 +18,23 @@ export const pageSheet = (page: Page, facts: readonly Fact[], links: Links): She
   status: undefined,
   verdict: page.answer.join(' '),
   reasons: [],
-  sections: page.sections.map(({ title, ...rest }) => ({ title, blocks: blocksOf(rest, links) })),
+  sections: page.sections.map((each) => ({ title: headingOf(each), blocks: blocksOf(each, links) })),
   cautions: page.cautions,
 });
 
+const headingOf = ({ title, job }: Section): string =>
+  job === undefined ? title : `${job.number}. ${title} (${job.urgency})`;
+
 const blocksOf = (
-  { table, lines = [], boxes = [] }: Omit<Section, 'title'>,
+  { table, lines = [], remarks = [], boxes = [] }: Section,
   links: Links,
 ): readonly Block[] => [
   ...(table === undefined ? [] : [tableBlock(table, links)]),
+  ...items('list', comesTo(remarks)),
+  ...labelled(remarks).flatMap(({ label, texts }) => [
+    ...items('text', [`${label}:`]),
+    ...items('list', texts),
+  ]),
   ...items('list', lines),
   ...items('boxes', boxes),
 ];

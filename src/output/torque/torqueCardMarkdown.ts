@@ -1,3 +1,4 @@
+import { capital } from '../../quantity/words.ts';
 import type { TighteningCard } from '../../torque/card.ts';
 import { codeBlock, type Markdown, markdownList, markdownTable, md } from '../escape/markdown.ts';
 import { PAGE } from '../terminal/onPage.ts';
@@ -16,8 +17,6 @@ export function torqueCardMarkdown(card: TighteningCard, origin: CardOrigin): re
     md`${capital(source)}`,
   ];
 }
-
-const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
 function sectionBlocks(section: CardSection): readonly Markdown[] {
   switch (section.kind) {

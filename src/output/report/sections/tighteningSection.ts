@@ -3,10 +3,9 @@ import type { TighteningLog } from '../../../documents/tightening/tightened.ts';
 import type { TorqueDocument } from '../../../documents/tightening/torque.ts';
 import { tighteningCard } from '../../../torque/card.ts';
 import type { Joint } from '../../../torque/joint.ts';
-import { numbersOfOrder } from '../../../torque/order/orders.ts';
 import { tightenedText } from '../../check/view/tighteningText.ts';
-import type { JointPicture } from '../../page/pictures/joint.ts';
 import { boltsLine } from '../../torque/cardWords.ts';
+import { jointPicture } from '../../torque/jointPicture.ts';
 import { passLines } from '../../torque/torqueWords.ts';
 import { type Block, items, type SheetSection, section, table } from '../sheet.ts';
 
@@ -72,16 +71,3 @@ const loggedTexts = ({ lubricant, confirmed, passes }: TighteningLog): readonly 
     ...(leftOut.length === 0 ? [] : [`pass ${index + 1}: left out ${leftOut.join(', ')}`]),
   ]),
 ];
-
-/** Undefined where nothing says where its fasteners are. */
-function jointPicture({ sequence, places, orderFrom }: Joint): JointPicture | undefined {
-  if (places === undefined || places.positions.length < 2) return undefined;
-  const numbers = orderFrom === 'listed' ? new Map<string, number>() : numbersOfOrder(sequence.order);
-  return {
-    kind: 'joint',
-    title: `${sequence.joint}: order of tightening`,
-    description: `${orderFrom === 'listed' ? 'no order is stated: as listed' : 'in this order'}: ${sequence.order.join(', ')}`,
-    form: places.kind,
-    fasteners: places.positions.map(({ name, x, y }) => ({ name, x, y, order: numbers.get(name) })),
-  };
-}

@@ -1,0 +1,28 @@
+import type { JobWords } from './jobWords.ts';
+import type { Page, Remarks, Section } from './page.ts';
+import type { PlanPage } from './planPage.ts';
+
+/** The plan as a page: the answer, then each job with what it comes to, why, and what must follow. */
+export const workPage = ({ title, standing, answer, jobs, cautions }: PlanPage): Page => ({
+  title,
+  about: [standing],
+  answer,
+  sections: jobs.map(jobSection),
+  cautions,
+});
+
+const jobSection = (
+  { title, urgency, isSupporting, cuts, why, follows }: JobWords,
+  index: number,
+): Section => ({
+  title,
+  job: { number: index + 1, urgency, isSupporting },
+  remarks: [
+    ...cuts.flatMap(({ answer, workings }): readonly Remarks[] => [
+      { label: '', texts: answer },
+      { label: '', isWorking: true, texts: workings },
+    ]),
+    { label: 'why', texts: why },
+    { label: 'then', texts: follows },
+  ].filter(({ texts }) => texts.length > 0),
+});
