@@ -31,6 +31,7 @@ const SCREEN = `:root {
 body { margin: 0 auto; padding: 16px; max-width: 1080px; background: var(--paper); color: var(--ink);
   font: 16px/1.5 system-ui, sans-serif; font-variant-numeric: tabular-nums; overflow-wrap: break-word; }
 h1, h2, h3, caption, .fold { font-size: 20px; line-height: 1.3; font-weight: 600; margin: 0; }
+h2::first-letter { text-transform: uppercase; }
 h2 { margin: 32px 0 8px; padding-top: 8px; border-top: 1px solid var(--rule); }
 h3, caption, .fold { font-size: 16px; }
 p { margin: 8px 0; max-width: 76ch; }
@@ -58,6 +59,12 @@ td.out::before { content: "\\25A0\\00A0"; }
 td.notice::before { content: "\\25A1\\00A0"; }
 td.quiet { color: var(--soft); }
 td.where { width: 172px; padding-top: 2px; padding-bottom: 0; }
+.measure { width: auto; min-width: min(480px, 100%); }
+.measure th:first-child { min-width: 72px; } .measure td.figure { min-width: 128px; }
+.measure .out, .measure .notice, .measure .quiet { min-width: 96px; }
+@media screen and (min-width: 1000px) {
+  .measure th:first-child { min-width: 144px; } .measure .out, .measure .notice, .measure .quiet { min-width: 224px; }
+}
 td.where .picture { width: 160px; max-width: none; }
 .also { color: var(--soft); display: block; }
 .notes { font-size: 14px; }
@@ -70,13 +77,14 @@ th[aria-sort="descending"] button::after { content: "\\00A0\\2193"; }
 .tools { margin-top: 8px; }
 .tools:empty { display: none; }
 .boxes { list-style: none; padding-left: 0; }
-.boxes li::before { content: "\\2610\\00A0"; font-size: 1.4em; line-height: 1; }
+.boxes li { padding-left: 28px; text-indent: -28px; }
+.boxes li::before { content: "\\2610"; display: inline-block; width: 28px; text-indent: 0; font-size: 20px; line-height: 1; }
 .blanks { list-style: none; padding: 0; display: grid; grid-template-columns: repeat(auto-fill, minmax(280px, 1fr)); gap: 8px 24px; max-width: none; }
 .blanks li { border-bottom: 1px solid var(--soft); padding-top: 24px; font-size: 14px; color: var(--soft); }
 .pictures { display: flex; flex-wrap: wrap; gap: 16px; margin: 8px 0 16px; padding: 0; }
 figure { margin: 0; max-width: 100%; }
 figcaption { font-size: 14px; color: var(--soft); max-width: 420px; }
-@media screen and (max-width: 760px) { .wide table { min-width: 720px; } }
+@media screen and (max-width: 760px) { .wide table { width: max-content; min-width: 100%; max-width: 720px; } }
 .room { min-width: 96px; }
 td.room, .fields li { border: 1px solid var(--soft); height: 36px; }
 .room + td:not(.room) { padding-left: 12px; }
@@ -124,6 +132,8 @@ const printStyle = ({ head, status, foot, paper }: Running): string => `@page {
 @media print {
   :root { color-scheme: light; }
   .form .room { min-width: 64px; }
+  .measure th:first-child, .measure td.figure { min-width: 0; } .measure td.notes { min-width: 96px; }
+  .measure .out, .measure .notice, .measure .quiet { min-width: 64px; }
   body { padding: 0; max-width: none; font-size: 10pt; }
   h1, .verdict { font-size: 14pt; } h2 { font-size: 12pt; margin: 14pt 0 4pt; }
   h3, caption, .fold { font-size: 10pt; }
@@ -148,6 +158,7 @@ const printStyle = ({ head, status, foot, paper }: Running): string => `@page {
   .one-side h2 { font-size: 10pt; margin: 3pt 0 1pt; padding-top: 2pt; }
   .one-side ul, .one-side .wide { margin: 2pt 0; }
   .one-side td, .one-side th { padding-top: 1pt; padding-bottom: 1pt; }
+  .boxes li::before { font-size: 12pt; line-height: 0.8; }
   details::details-content { content-visibility: visible; block-size: auto; }
   .sign { break-inside: avoid; }
 }

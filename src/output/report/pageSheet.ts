@@ -1,3 +1,4 @@
+import { capital } from '../../quantity/words.ts';
 import {
   cellText,
   comesTo,
@@ -32,7 +33,7 @@ const blocksOf = (
   ...(table === undefined ? [] : [tableBlock(table, links)]),
   ...items('list', comesTo(remarks)),
   ...labelled(remarks).flatMap(({ label, texts }) => [
-    ...items('text', [`${label}:`]),
+    ...items('text', [`${capital(label)}:`]),
     ...items('list', texts),
   ]),
   ...items('list', lines),

@@ -45,6 +45,16 @@ describe('a band', () => {
       expect(share(place ?? 0, min, wear)).toBeCloseTo(share(value, 20, 50), 3);
   });
 
+  it('has a level whisker, and strokes across its ends that are upright', () => {
+    const points = pointsOf(BAND, 'whisker');
+    expect(points.length).toBeGreaterThan(4);
+    const slanted = points.filter(([x, y], index) => {
+      const [nextX, nextY] = points[index + 1] ?? [x, y];
+      return x !== nextX && y !== nextY;
+    });
+    expect(slanted).toEqual([]);
+  });
+
   it('has its outer limits at the same places whatever was read', () => {
     const other = { ...BAND, reading: { least: 62, greatest: 62 }, before: undefined };
     expect(of(other, 'fresh-limit', 'x1')).toBe(min);

@@ -136,14 +136,14 @@ function readingMarks(
   ];
 }
 
-/** One line, with a stroke across at each end. */
+/** One level line, with a stroke across at each end. */
 const whisker = (low: number, high: number): readonly Element[] => {
   const end = (x: number): readonly Point[] => [
     [x, WHISKER - 2],
     [x, WHISKER + 2],
     [x, WHISKER],
   ];
-  return [polyline('whisker', [...end(low), ...end(high)])];
+  return [polyline('whisker', [...end(low), ...end(high).toReversed()])];
 };
 
 /** What lies beyond the edge of the picture. */

@@ -14,7 +14,7 @@ export interface JournalPicture extends Described {
 }
 
 const WIDTH = 300;
-const HEIGHT = 130;
+const HEIGHT = 136;
 const [LEFT, RIGHT] = [60, 180];
 const MIDDLE = 50;
 /** How far from the axis the smallest and the largest diameter of the picture are drawn. */
@@ -49,8 +49,8 @@ export function drawJournal(picture: JournalPicture): Element {
       words('figure', RIGHT + 12, MIDDLE - radius(value) + 4, 'start', text),
     ]),
     ...stations.flatMap(({ name, text }, index) => [
-      words('name', place(index), HEIGHT - 26, 'middle', name),
-      words('figure', place(index), HEIGHT - 14, 'middle', text),
+      words('name', place(index), HEIGHT - 32, 'middle', name),
+      words('figure', place(index), HEIGHT - 20, 'middle', text),
     ]),
     words('name', 1, HEIGHT - 4, 'start', exaggerationText(smallest, largest)),
   );

@@ -8,7 +8,7 @@ export interface AxisEnds {
   readonly toText: string;
 }
 
-export const SIZE: Size = { width: 320, height: 150 };
+export const SIZE: Size = { width: 320, height: 154 };
 
 /** Where the axes of a plot lie. */
 export const [LEFT, RIGHT, TOP, BOTTOM] = [56, 312, 14, 122] as const;

@@ -19,7 +19,7 @@ const STEP = 74;
 const TOP = 20;
 const BOTTOM = 104;
 const LEFT = 14;
-const HEIGHT = 132;
+const HEIGHT = 138;
 
 type Limit = TurningTorquePicture['steps'][number]['limit'];
 
