@@ -49,10 +49,22 @@ function estimate(
 }
 
 /** The scatter of the points tells how far they are off by themselves; what they share is known from elsewhere. */
-const factorsAt = ({ dof }: LineFit, confidence: number) => ({
-  own: twoSidedT(confidence, dof),
-  shared: normalQuantile((1 + confidence) / 2),
-});
+function factorsAt({ dof }: LineFit, confidence: number): Factors {
+  const key = `${dof} ${confidence}`;
+  const known = KNOWN_FACTORS.get(key);
+  if (known !== undefined) return known;
+  const factors = { own: twoSidedT(confidence, dof), shared: normalQuantile((1 + confidence) / 2) };
+  KNOWN_FACTORS.set(key, factors);
+  return factors;
+}
+
+interface Factors {
+  readonly own: number;
+  readonly shared: number;
+}
+
+/** Lines of as many points have the same, and a quantile takes longer than all the rest of a line. */
+const KNOWN_FACTORS = new Map<string, Factors>();
 
 /** Half the width of the interval of the slope, with the two-sided `confidence`; null without degrees of freedom. */
 export function slopeHalfWidth(fit: LineFit, confidence = 0.95): number | null {
