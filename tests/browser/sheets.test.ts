@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { HtmlValidate } from 'html-validate';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { call } from '../cli/call.ts';
-import { boardPageOf, sheetOf } from '../cli/report/page.ts';
+import { boardPageOf, pageOf, sheetOf } from '../cli/report/page.ts';
 import { inCopyOf } from '../replay.ts';
 import { withBrowser } from './browser.ts';
 import { readInBrowser } from './inPage.ts';
@@ -23,6 +23,14 @@ const SHEETS: readonly (readonly [title: string, words: readonly string[], folde
   ['six that is still to be measured', ['engines/generator-set-6', '--blank', 'rebuild']],
 ];
 
+/** What other commands write as a page. */
+const OTHER_PAGES: readonly (readonly [title: string, words: string, folder?: string])[] = [
+  ['plan of the six', 'plan engines/generator-set-6 --session teardown'],
+  ['comparison of the pump', 'diff teardown rebuild engines/reservoir-pump-2'],
+  ['card of the main caps', 'torque main-caps engines/reservoir-pump-2'],
+  ['trend of a bore', 'trend cylinder_bore', 'tests/cases/trend/one-gauge'],
+];
+
 /** Pages of the board, each with where it lies. */
 const BOARD_PAGES: readonly (readonly [title: string, page: string])[] = [
   ['board', 'index.html'],
@@ -32,18 +40,22 @@ const BOARD_PAGES: readonly (readonly [title: string, page: string])[] = [
 /** The paper between its margins, at 96 dots an inch: A4 and Letter. */
 const PAPERS = { A4: Math.floor(((210 - 22 - 12) / 25.4) * 96), Letter: Math.floor((8.5 - 34 / 25.4) * 96) };
 
+const OPEN_ALL = "for (const each of document.querySelectorAll('details')) each.open = true";
+
 const open = withBrowser();
 const sheets = new Map<string, string>();
 
 beforeAll(async () => {
   for (const [title, words, from = 'examples'] of SHEETS)
     await inCopyOf(from, async (folder) => sheets.set(title, await sheetOf(folder, words)));
+  for (const [title, words, from = 'examples'] of OTHER_PAGES)
+    await inCopyOf(from, async (folder) => sheets.set(title, (await pageOf(folder, words.split(' '))).html));
   for (const [title, page] of BOARD_PAGES)
     await inCopyOf('examples', async (folder) => sheets.set(title, await boardPageOf(folder, page)));
 });
 
 const sheet = (title: string): string => sheets.get(title) ?? '';
-const TITLES = [...SHEETS, ...BOARD_PAGES].map(([title]) => title);
+const TITLES = [...SHEETS, ...OTHER_PAGES, ...BOARD_PAGES].map(([title]) => title);
 
 describe.each(TITLES)('the sheet of the %s', (title) => {
   it('is valid', async () => {
@@ -63,39 +75,52 @@ describe.each(TITLES)('the sheet of the %s', (title) => {
     ).toEqual([]);
   });
 
-  it.each([false, true])('can be read by everybody, dark: %s', async (dark) => {
-    const { page, events } = await open(sheet(title), { dark });
-    await page.evaluate("for (const each of document.querySelectorAll('details')) each.open = true");
+  it('can be read by everybody, in light and in dark', async () => {
+    const { page, events } = await open(sheet(title));
+    await page.evaluate(OPEN_ALL);
     await page.evaluate(AXE);
-    const violations = await page.evaluate<{ id: string; nodes: { html: string }[] }[]>(
-      'axe.run(document).then((found) => found.violations)',
-    );
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
-    expect(events).toEqual([]);
-  });
-
-  it.each([360, 800, 1280])('fits a screen of %i pixels', async (width) => {
-    const { page, events } = await open(sheet(title), { width });
-    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
-    if (process.env.TENTHS_PICTURES !== undefined) {
-      const path = join(process.env.TENTHS_PICTURES, `${title}-${width}.png`);
-      await page.screenshot({ path, fullPage: true });
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme });
+      const violations = await page.evaluate<{ id: string; nodes: { html: string }[] }[]>(
+        'axe.run(document).then((found) => found.violations)',
+      );
+      expect(violations.map(({ id, nodes }) => `${colorScheme}, ${id}: ${nodes[0]?.html}`)).toEqual([]);
     }
     expect(events).toEqual([]);
+    await page.close();
   });
 
-  it.each(Object.entries(PAPERS))('prints on %s with nothing cut off', async (_, width) => {
-    const { page } = await open(sheet(title), { width });
+  it('fits screens of 360, 800 and 1280 pixels', async () => {
+    const { page, events } = await open(sheet(title));
+    for (const width of [360, 800, 1280]) {
+      await page.setViewportSize({ width, height: 800 });
+      expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
+      if (process.env.TENTHS_PICTURES !== undefined) {
+        const path = join(process.env.TENTHS_PICTURES, `${title}-${width}.png`);
+        await page.screenshot({ path, fullPage: true });
+      }
+    }
+    expect(events).toEqual([]);
+    await page.close();
+  });
+
+  it('prints on A4 and Letter with nothing cut off', async () => {
+    const { page } = await open(sheet(title));
     await page.emulateMedia({ media: 'print' });
     await page.evaluate("dispatchEvent(new Event('beforeprint'))");
-    expect(await page.evaluate(readInBrowser('cutOff', width))).toEqual([]);
+    for (const [paper, width] of Object.entries(PAPERS)) {
+      await page.setViewportSize({ width, height: 1000 });
+      expect(await page.evaluate(readInBrowser('cutOff', width)), paper).toEqual([]);
+    }
     expect(await page.evaluate(readInBrowser('breakable'))).toEqual([]);
+    await page.close();
   });
 
   it('has every word of its pictures inside them', async () => {
     const { page } = await open(sheet(title));
-    await page.evaluate("for (const each of document.querySelectorAll('details')) each.open = true");
+    await page.evaluate(OPEN_ALL);
     expect(await page.evaluate(readInBrowser('outsidePictures'))).toEqual([]);
+    await page.close();
   });
 });
 

@@ -1,9 +1,6 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { inCopyOf } from '../replay.ts';
-import { call } from './call.ts';
-import { shown } from './report/page.ts';
+import { pageOf, shown } from './report/page.ts';
 
 /** Calls that give a page, by the folder in which they are made. */
 const CALLS: readonly (readonly [folder: string, calls: readonly string[]])[] = [
@@ -36,12 +33,9 @@ it.each(CALLS)(
   (from, calls) =>
     inCopyOf(from, async (folder) => {
       for (const words of calls) {
-        const asked = [...words.split(' '), '--format', 'markdown', '--format', 'html:page.html'];
-        const { out, err, exit } = await call(folder, asked);
-        expect([err, exit < 2]).toEqual(['', true]);
-        const html = readFileSync(join(folder, 'page.html'), 'utf8');
+        const { html, markdown } = await pageOf(folder, words.split(' '));
         const page = shown(html).toLowerCase();
-        const told = wordsOf(out);
+        const told = wordsOf(markdown);
         expect(told.length).toBeGreaterThan(20);
         expect(
           told.filter((word) => !page.includes(word.toLowerCase())),

@@ -31,6 +31,17 @@ export async function boardPageOf(folder: string, page: string): Promise<string>
   return readFileSync(join(folder, 'board', page), 'utf8');
 }
 
+/** What another command writes as a page, and the Markdown of the same call: that something is open or different is no failure. */
+export async function pageOf(
+  folder: string,
+  words: readonly string[],
+): Promise<{ readonly html: string; readonly markdown: string }> {
+  const formats = ['--format', 'html:page.html', '--format', 'markdown'];
+  const { out, err, exit } = await call(folder, [...words, ...formats]);
+  if (exit > 1) throw new Error(`${exit}: ${err}`);
+  return { html: readFileSync(join(folder, 'page.html'), 'utf8'), markdown: out };
+}
+
 /** A sheet as the command writes it. */
 export async function sheetOf(
   folder: string,
