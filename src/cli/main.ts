@@ -4,11 +4,11 @@ import { writtenLines } from '../output/escape/line.ts';
 import type * as ParquetFile from '../parquet/parquetBytes.ts';
 import { cachePlace } from '../shell/cache/cachePlace.ts';
 import { cacheFolder } from '../shell/process/cacheFolder.ts';
-import { today } from '../shell/process/clock.ts';
+import { elapsedMs, today } from '../shell/process/clock.ts';
 import { type Loaded, load, loadCompiled } from '../shell/process/compiled.ts';
 import { optimise, skipOptimising } from '../shell/process/compiler.ts';
 import { keptPath } from '../shell/process/keptCode.ts';
-import { childProcess } from '../shell/process/lateModules.ts';
+import { childProcess, crypto } from '../shell/process/lateModules.ts';
 import { CannotWrite, standardStream } from '../shell/process/standardStream.ts';
 import { workerPool } from '../shell/process/workerPool.ts';
 import { VERSION } from '../version.ts';
@@ -35,6 +35,7 @@ async function runShort(): Promise<number> {
     return 2;
   }
   if (words.some(asksGit)) childProcess();
+  if (mayTakeKeptResults(words)) crypto();
   const { exports, keep } = loadProgram();
   const { run } = exports as typeof Program;
   const err = standardStream(2);
@@ -44,7 +45,7 @@ async function runShort(): Promise<number> {
     workingDirectory,
     environment: process.env,
     today: today(),
-    elapsed: () => performance.now(),
+    elapsed: elapsedMs,
     out,
     err,
     input,
@@ -87,9 +88,14 @@ function besideThis<Exports>(file: string): Exports {
   return createRequire(join(import.meta.dirname, file))(`./${file}`);
 }
 
-/** Node's own modules come compiled, for V8's own options alone: what git is asked with is loaded before those change. */
+// Node's own modules come compiled, for V8's own options alone: those that a call will need are loaded before these change.
+
 function asksGit(word: string): boolean {
   return word === 'diff' || /^--(?:since|at|history|staged)\b/.test(word);
+}
+
+function mayTakeKeptResults([command, ...rest]: readonly string[]): boolean {
+  return command === 'check' && !rest.includes('--no-cache');
 }
 
 /** Undefined where somebody has removed it. */

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { systemCode } from '../problem.ts';
+import { elapsedMs } from './clock.ts';
 import { crypto } from './lateModules.ts';
 
 /** Who we are among the processes that may hold a lock, and how time passes for us. */
@@ -23,7 +24,7 @@ export const thisProcess: ThisProcess = {
   boot: bootId(),
   isAlive,
   nonce: () => crypto().randomBytes(16).toString('hex'),
-  elapsedMs: () => performance.now(),
+  elapsedMs,
   sleepMs: (duration) => {
     Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, duration);
   },
