@@ -1,10 +1,7 @@
-// Measures the program beside bare node, parsing alone and a validator of schemas, and prints tables and whether the aims
-// are met; nothing fails when it is slow, since a busy machine would make it so.
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
 import { AIM_HEAD, aimRows } from './bench/aims.js';
 import { GROWING, GROWTH_HEAD, growthOf, growthRow } from './bench/growth.js';
 import { manyEngines } from './bench/manyEngines.js';
@@ -12,22 +9,36 @@ import { repository } from './bench/repository.js';
 import { runsOf } from './bench/runs.js';
 import { startUp } from './bench/startUp.js';
 import { MEASURED_HEAD, markdownTable, measuredRows, textTable } from './bench/table.js';
+import { calledWith, named } from './called.js';
 import { fetchNode } from './fetched.js';
 
 const PARTS = { start: startUp, repository, many: manyEngines };
 
-/** Words name the parts that are wanted, else all. The long runs come last: they leave the machine busy for a while. */
-const { values, positionals } = parseArgs({
-  allowPositionals: true,
-  options: {
-    /** A path or a version such as 22, which is fetched; may be given several times. */
+const USAGE = `
+npm run bench -- [PART…] [--node PATH|VERSION]… [--growth] [--quick] [--markdown]
+
+Measures the program beside bare node, parsing alone and a validator of schemas, and prints tables and whether the aims
+are met; nothing fails when it is slow, since a busy machine would make it so.
+
+PART is one of ${Object.keys(PARTS).join(', ')}, else all of them. --node is a path or a version such as 22, which is fetched; it may be
+given several times. --growth measures how time and memory grow with the size of what is checked, instead of the rest.
+`;
+
+const { values, positionals } = calledWith(
+  USAGE,
+  {
     node: { type: 'string', multiple: true, default: [process.execPath] },
-    /** How time and memory grow with the size of what is checked, instead of the rest. */
     growth: { type: 'boolean', default: false },
     quick: { type: 'boolean', default: false },
     markdown: { type: 'boolean', default: false },
   },
-});
+  { allowPositionals: true },
+);
+// The long runs come last: they leave the machine busy for a while.
+const parts =
+  positionals.length === 0
+    ? Object.keys(PARTS)
+    : positionals.flatMap((each) => named(each, Object.keys(PARTS), 'part'));
 const table = values.markdown ? markdownTable : textTable;
 const print = (text) => process.stdout.write(`${text}\n`);
 
@@ -67,7 +78,7 @@ function printGrowth(bench) {
 async function measured(bench) {
   const rows = {};
   for (const [name, part] of Object.entries(PARTS)) {
-    if (positionals.length === 0 || positionals.includes(name)) Object.assign(rows, await part(bench));
+    if (parts.includes(name)) Object.assign(rows, await part(bench));
   }
   return rows;
 }

@@ -1,31 +1,34 @@
-// Changes the sources one place at a time and asks whether a test notices: prints by area how many of a seeded sample were
-// killed, and lists the survivors. Ends with 1 when an area has fewer killed than --least percent.
-//
-//   node bin/mutate.js [--count 1500] [--seed 20260203] [--area NAME] [--least 92] [--patience 15] [--workers 2] [--verbose]
-//
-// --patience is for how many seconds of tests a mutant is tried: those of its own area, then others that reach it, the quick
-// ones first. A survivor is one that they did not notice, whatever a test that was not asked would have said.
-
 import { fork } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
+import { calledWith, named } from './called.js';
+import { AREAS } from './mutate/areas.js';
 import { juryOf } from './mutate/jury.js';
 import { sampled } from './mutate/sample.js';
 import { survivorLines, tableOf } from './mutate/told.js';
 
-const { values } = parseArgs({
-  options: {
-    count: { type: 'string', default: '1500' },
-    seed: { type: 'string', default: '20260203' },
-    area: { type: 'string', default: '' },
-    least: { type: 'string', default: '92' },
-    patience: { type: 'string', default: '15' },
-    workers: { type: 'string', default: '2' },
-    verbose: { type: 'boolean', default: false },
-  },
+const USAGE = `
+npm run mutate -- [--count 1500] [--seed 20260203] [--area NAME] [--least 92] [--patience 15] [--workers 2] [--verbose]
+
+Changes the sources one place at a time and asks whether a test notices: prints by area how many of a seeded sample were
+killed, and lists the survivors. Ends with 1 when an area has fewer killed than --least percent.
+
+--area names the areas to try by a part of their names. --patience is for how many seconds of tests a mutant is tried: those
+of its own area, then others that reach it, the quick ones first. A survivor is one that they did not notice, whatever a
+test that was not asked would have said. --verbose tells what became of each mutant.
+`;
+
+const { values } = calledWith(USAGE, {
+  count: { type: 'number', default: '1500' },
+  seed: { type: 'number', default: '20260203' },
+  area: { type: 'string', default: '' },
+  least: { type: 'number', default: '92' },
+  patience: { type: 'number', default: '15' },
+  workers: { type: 'number', default: '2' },
+  verbose: { type: 'boolean', default: false },
 });
+const areas = named(values.area, Object.keys(AREAS), 'area');
 
 /** A mutant whose tests take so many times as long as without it is one that never ends; some time goes to starting. */
 const TIMES = 4;
@@ -33,7 +36,7 @@ const TO_START_MS = 20_000;
 
 const folder = mkdtempSync(join(tmpdir(), 'mutate-'));
 const plan = join(folder, 'plan.json');
-const mutants = sampled(Number(values.count), Number(values.seed), values.area);
+const mutants = sampled(values.count, values.seed, areas);
 const began = Date.now();
 const children = new Set();
 
@@ -124,12 +127,12 @@ try {
   if (coverage === undefined || coverage.failed.length > 0)
     throw new Error(`the tests fail without a mutant: ${coverage?.failed.join(', ')}`);
   log(`${seconds()} s: ${coverage.files.length} test files say what they reach`);
-  const jury = juryOf(coverage, Number(values.patience));
+  const jury = juryOf(coverage, values.patience);
   const todo = [...mutants].reverse();
   const from = Date.now();
-  await Promise.all(Array.from({ length: Number(values.workers) }, () => tryAll(todo, jury)));
+  await Promise.all(Array.from({ length: values.workers }, () => tryAll(todo, jury)));
   const rate = (Date.now() - from) / mutants.length;
-  const { lines, isEnough } = tableOf(mutants, Number(values.least));
+  const { lines, isEnough } = tableOf(mutants, values.least);
   const source = (file) => readFileSync(file, 'utf8');
   process.stdout.write(
     [

@@ -3,12 +3,11 @@ import { AREAS } from './areas.js';
 import { mutantsOf } from './mutantsOf.js';
 
 /** As many mutants of each area, drawn by a seed; an area that has fewer gives all, and the others more. */
-export function sampled(count, seed, only) {
-  const areas = Object.entries(AREAS).filter(([area]) => area.includes(only));
+export function sampled(count, seed, areas) {
   const pools = areas
-    .map(([area, { sources }]) =>
+    .map((area) =>
       shuffled(
-        sources.flatMap(filesIn).flatMap((file) => mutantsIn(area, file)),
+        AREAS[area].sources.flatMap(filesIn).flatMap((file) => mutantsIn(area, file)),
         seed,
       ),
     )

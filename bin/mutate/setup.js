@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { afterAll, beforeAll, expect } from 'vitest';
+import { afterAll, expect } from 'vitest';
 
 const active = Number(process.env.MUTANT);
 const folder = process.env.MUTATE_COVERAGE;
@@ -11,15 +11,15 @@ if (folder === undefined) {
 } else {
   const path = relative(process.cwd(), expect.getState().testPath);
   const [reached, atLoad] = [new Set(), new Set()];
-  let isLoading = true;
+  let loading = 0;
+  globalThis.moduleLoads = (more) => {
+    loading += more;
+  };
   globalThis.mutantIs = (id) => {
     reached.add(id);
-    if (isLoading) atLoad.add(id);
+    if (loading > 0) atLoad.add(id);
     return false;
   };
-  beforeAll(() => {
-    isLoading = false;
-  });
   afterAll(() => {
     const name = createHash('sha256').update(path).digest('hex');
     const told = { path, reaches: [...reached], atLoad: [...atLoad] };

@@ -18,10 +18,14 @@ const mutation = {
   name: 'mutation',
   enforce: 'pre',
   transform(text, id) {
-    const own = byFile.get(relative(root, id.split('?')[0]));
-    return own === undefined ? undefined : { code: switched(text, own), map: null };
+    const path = relative(root, id.split('?')[0]);
+    if (!path.startsWith('src/')) return undefined;
+    return { code: told(switched(text, byFile.get(path) ?? [])), map: null };
   },
 };
+
+/** Says while it is loaded, once what it imports is there: whenever that is, since some sources are loaded in a test. */
+const told = (code) => `globalThis.moduleLoads?.(1);${code}\n;globalThis.moduleLoads?.(-1);`;
 
 /** In the order in which they are asked for: the first that fails ends the run. */
 class AsAsked extends BaseSequencer {
@@ -65,16 +69,16 @@ async function coverage(folder) {
   mkdirSync(process.env.MUTATE_COVERAGE);
   const { testModules, failed } = await run(await vitest.globTestSpecifications(JURY));
   const notRun = testModules.filter((each) => !['passed', 'failed'].includes(each.state())).map(pathOf);
-  const told = readdirSync(process.env.MUTATE_COVERAGE).map((name) =>
+  const answers = readdirSync(process.env.MUTATE_COVERAGE).map((name) =>
     JSON.parse(readFileSync(join(process.env.MUTATE_COVERAGE, name), 'utf8')),
   );
   delete process.env.MUTATE_COVERAGE;
   const files = testModules.map((each) => {
     const path = pathOf(each);
-    const { reaches = [] } = told.find((one) => one.path === path) ?? {};
+    const { reaches = [] } = answers.find((one) => one.path === path) ?? {};
     return { path, ms: Math.round(each.diagnostic().duration), reaches, loads: loadedBy(each.moduleId) };
   });
-  return { files, failed: [...failed, ...notRun], atLoad: told.flatMap(({ atLoad }) => atLoad) };
+  return { files, failed: [...failed, ...notRun], atLoad: answers.flatMap(({ atLoad }) => atLoad) };
 }
 
 /** The mutated sources that a test file loads, by the imports that vite has seen. */
