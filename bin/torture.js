@@ -8,6 +8,10 @@ import { appendDisk } from './torture/appendDisk.js';
 import { bundleAppender } from './torture/appender.js';
 import { COMMAND_CALLS } from './torture/commandCalls.js';
 import { editor } from './torture/editor.js';
+import { keptCalls } from './torture/kept/failingCalls.js';
+import { keptFlipped } from './torture/kept/flipped.js';
+import { keptKilled } from './torture/kept/killed.js';
+import { keptShared } from './torture/kept/shared.js';
 import { killedAppender } from './torture/killedAppender.js';
 import { killedRecord } from './torture/killedRecord.js';
 import { Part } from './torture/part.js';
@@ -19,16 +23,20 @@ import { writers } from './torture/writers.js';
 
 /** Each with the least number of faults that must meet a write at full effort. */
 const PARTS = [
-  ['append killed', 250, killedAppender],
+  ['append killed', 200, killedAppender],
   ['append, each call failing', 80, appendCalls],
   ['append on a small disk', 3, appendDisk],
-  ['record killed', 250, killedRecord],
+  ['record killed', 200, killedRecord],
   ['record on a small disk', 8, recordDisk],
   ['every command on a read-only disk', 8, readOnlyDisk],
   ...COMMAND_CALLS,
   ['an editor between read and write', 100, editor],
   ['stale locks, clock an hour off', 30, staleLocks],
   ['8 writers, 50 readings each', 400, writers],
+  ['kept results, each call failing', 40, keptCalls],
+  ['kept results, check killed', 25, keptKilled],
+  ['kept results, a bit flipped', 150, keptFlipped],
+  ['kept results, two checks and an editor', 5, keptShared],
   ['record interrupted at a terminal', 10, interruptedTerminal],
 ];
 

@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { ENVIRONMENT } from './shop.js';
 
 const FAULTS = ['error=ENOSPC', 'error=EIO', 'error=EMFILE', 'error=EACCES', 'signal=SIGKILL'];
 
@@ -17,12 +18,13 @@ export function whyNoTracing(part) {
 const traceOf = (part) => join(part.folder, 'trace');
 
 /** Runs a command with a fault in one of its calls, or with none. */
-export function traced(part, folder, command, { call, nth, fault } = {}, input = '') {
+export function traced(part, folder, command, { call, nth, fault } = {}, input = '', env = ENVIRONMENT) {
   const inject = fault === undefined ? [] : ['-e', `inject=${call}:${fault}:when=${nth}`];
   const options = ['-f', '-y', '-qq', '-o', traceOf(part), '-e', 'trace=%file,%desc', ...inject];
   return spawnSync('strace', [...options, ...command], {
     cwd: folder,
     input,
+    env,
     encoding: 'utf8',
     timeout: 60_000,
   });

@@ -8,7 +8,7 @@ const EXITS = { SIGKILL: null, SIGINT: 130, SIGTERM: 143 };
 export async function killedAppender(part) {
   let folder = '';
   const acknowledged = [];
-  for (let run = 0; run < part.times(300); run++) {
+  for (let run = 0; run < part.times(240); run++) {
     // A new file now and then, or reading it would soon take all the time.
     if (run % 25 === 0) {
       folder = makeFile(join(part.folder, `${run}`));

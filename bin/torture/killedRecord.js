@@ -14,7 +14,7 @@ const readingsOf = (run) =>
 export async function killedRecord(part) {
   makeShop(part.folder);
   rmSync(join(part.folder, SESSIONS, 'teardown.yaml'));
-  const count = part.times(300);
+  const count = part.times(240);
   for (let run = 0; run < count; run += 2) {
     await Promise.all([run, run + 1].filter((one) => one < count).map((one) => enterAndKill(part, one)));
   }

@@ -40,11 +40,11 @@ export function makeShop(folder) {
 /** Nothing that the user has set. */
 export const ENVIRONMENT = { PATH: process.env.PATH, HOME: '/nonexistent', LANG: 'C.UTF-8' };
 
-export function tenths(folder, words, input = '') {
+export function tenths(folder, words, input = '', env = ENVIRONMENT) {
   const { status, stdout, stderr } = spawnSync(process.execPath, [PROGRAM, ...words], {
     cwd: folder,
     input,
-    env: ENVIRONMENT,
+    env,
     encoding: 'utf8',
     timeout: 60_000,
   });
