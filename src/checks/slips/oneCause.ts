@@ -23,8 +23,11 @@ export function oneFindingForOneCause(
   const causes = findings.filter(({ covers }) => covers !== undefined);
   if (causes.length === 0) return findings;
   const causeOf = new Map<Finding, Finding>();
+  // A slip of a session and what its value means in the state explain each other: one of the two has to stay.
+  const isOf = (one: Finding | undefined, cause: Finding): boolean =>
+    one !== undefined && (one === cause || isOf(causeOf.get(one), cause));
   for (const each of findings) {
-    const cause = causes.find((one) => one !== each && isEffect(each, one, rows));
+    const cause = causes.find((one) => !isOf(one, each) && isEffect(each, one, rows));
     if (cause !== undefined) causeOf.set(each, cause);
   }
   const effectsOf = (cause: Finding): readonly Finding[] =>

@@ -14,6 +14,15 @@ describe('of each thing the latest value stands', () => {
     expect(codes(files)).not.toContain('reading/out');
   });
 
+  it.each([
+    ['a figure misread', '3.9984', 'reading/implausible'],
+    ['a sign', '-2.9984', 'reading/impossible'],
+  ])('%s is told until that position is measured anew, and then no more', (_, slip, code) => {
+    const teardown = ['teardown', journals(`1: 2.9985, 2: ${slip}, 3: 2.9986`)] as const;
+    expect(codes(engine(teardown, ['machined', journals('3: 2.9985')]))).toContain(code);
+    expect(codes(engine(teardown, ['machined', journals('2: 2.9985')]))).not.toContain(code);
+  });
+
   it('what several sessions measured is put together: bore of one, journal of the other', () => {
     const files = engine(['machined', journals(ALL)], ['trial', bores('1: 3.0013')]);
     expect(standing(files, 'main_bearing_clearance', '1')).toBe('0.0028 ok');
