@@ -4,7 +4,7 @@
 import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { BaseSequencer, createVitest } from 'vitest/node';
-import { JURY } from './areas.js';
+import { isAsked, JURY } from './areas.js';
 import { switched } from './switched.js';
 
 const mutants = JSON.parse(readFileSync(process.argv[2], 'utf8'));
@@ -43,7 +43,6 @@ const vitest = await createVitest(
     fileParallelism: false,
     isolate: false,
     silent: true,
-    testTimeout: 60_000,
     reporters: [{}],
     sequence: { sequencer: AsAsked },
     setupFiles: ['bin/mutate/setup.js', 'tests/plainSettings.ts', 'tests/everyProperty.ts'],
@@ -62,12 +61,19 @@ async function run(specifications) {
 
 const pathOf = (module) => module.relativeModuleId;
 
+const jurors = async () =>
+  (await vitest.globTestSpecifications(JURY)).filter(({ moduleId }) =>
+    isAsked(relative(root, moduleId), readFileSync(moduleId, 'utf8')),
+  );
+
 /** Which mutants each test file reaches, in what time, and which are reached as soon as their source is loaded. */
 async function coverage(folder) {
   process.env.MUTANT = '0';
   process.env.MUTATE_COVERAGE = join(folder, 'reached');
   mkdirSync(process.env.MUTATE_COVERAGE);
-  const { testModules, failed } = await run(await vitest.globTestSpecifications(JURY));
+  const { testModules, failed } = await run(await jurors());
+  const why = testModules.flatMap((each) => [...each.children.allTests('failed')].map(failureOf));
+  // After the first failure nothing more is run; without one a process has died.
   const notRun = testModules.filter((each) => !['passed', 'failed'].includes(each.state())).map(pathOf);
   const answers = readdirSync(process.env.MUTATE_COVERAGE).map((name) =>
     JSON.parse(readFileSync(join(process.env.MUTATE_COVERAGE, name), 'utf8')),
@@ -78,8 +84,14 @@ async function coverage(folder) {
     const { reaches = [] } = answers.find((one) => one.path === path) ?? {};
     return { path, ms: Math.round(each.diagnostic().duration), reaches, loads: loadedBy(each.moduleId) };
   });
-  return { files, failed: [...failed, ...notRun], atLoad: answers.flatMap(({ atLoad }) => atLoad) };
+  return {
+    files,
+    failed: failed.length > 0 ? [...failed, ...why] : notRun,
+    atLoad: answers.flatMap(({ atLoad }) => atLoad),
+  };
 }
+
+const failureOf = (test) => `${test.fullName}: ${test.result().errors?.[0]?.message}`;
 
 /** The mutated sources that a test file loads, by the imports that vite has seen. */
 function loadedBy(moduleId) {
