@@ -20,19 +20,19 @@ const { values } = calledWith(USAGE, {
   seed: { type: 'number' },
   only: { type: 'string', default: '' },
 });
+// Vitest waits for ever where all its processes have died.
+const LONGEST_S = 12 * 3600;
 const seed = values.seed ?? Date.now() % 2 ** 31;
 const endless = values.seconds === undefined ? '100000' : String(Number.MAX_SAFE_INTEGER);
 process.env.PROPERTY_SEED = String(seed);
 process.env.ATTACK_COUNT = String(values.count ?? endless);
-if (values.seconds !== undefined) process.env.ATTACK_SECONDS = String(values.seconds);
+process.env.ATTACK_SECONDS = String(values.seconds ?? LONGEST_S);
 
 const kinds = Object.fromEntries(
   named(values.only, Object.keys(KINDS), 'kind').map((kind) => [kind, KINDS[kind]]),
 );
 const tally = new Tally(kinds);
 
-// Vitest waits for ever where all its processes have died.
-const LONGEST_S = 4 * 3600;
 const patience = setTimeout(
   () => {
     process.stdout.write(`${tally.text(seed)}WRONG it came to no end\n`);
@@ -45,6 +45,7 @@ await startVitest('test', Object.values(kinds).flat(), {
   watch: false,
   mode: values.seconds === undefined ? 'long' : 'test',
   reporters: [tally],
+  testTimeout: LONGEST_S * 1000,
 });
 clearTimeout(patience);
 process.stdout.write(tally.text(seed));
