@@ -17,6 +17,11 @@ import { runs } from '../propertyRuns.ts';
 const inUnit = (from: string, to: string, decimals: number): string =>
   toDecimal(fromBase(toBase(fraction(1), unitNamed(from)), unitNamed(to)), decimals);
 
+it.each(UNITS.filter(({ name }) => name === '').map((unit) => [unit.quantity, unit] as const))(
+  'a %s has no unit, and is what is written',
+  (_, unit) => expect(toBase(parseDecimal('2.5'), unit)).toEqual(parseDecimal('2.5')),
+);
+
 describe('factors of NIST SP 811, B.8, to the digits that it prints', () => {
   it.each([
     ['lbf ft', 'N m', '1.355818', 'seen; rounded to 7 digits'],

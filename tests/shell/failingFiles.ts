@@ -34,3 +34,8 @@ export function failingFiles(fault: Fault): FailingFiles {
 }
 
 export const faultless: Fault = { at: Number.POSITIVE_INFINITY, code: '', keeps: false };
+
+/** A call of its own that always fails. */
+export const failingWith = (code: string) => (): never => {
+  throw Object.assign(new Error(`${code} injected`), { code });
+};

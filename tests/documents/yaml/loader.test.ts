@@ -78,6 +78,7 @@ describe('files as editors leave them', () => {
     ['UTF-16, little end first', Buffer.from('\ufeffkind: session', 'utf16le'), 'UTF-16'],
     ['UTF-16, big end first', Buffer.from('\ufeffkind: session', 'utf16le').swap16(), 'UTF-16'],
     ['UTF-16 without a mark', Buffer.from('kind: session', 'utf16le'), 'UTF-16'],
+    ['UTF-16 without a mark, big end first', Buffer.from('kind: session', 'utf16le').swap16(), 'UTF-16'],
     ['Latin-1', Buffer.from('a: 1\nunit: \u00b5m\n', 'latin1'), '0xB5'],
     [
       'Latin-1 behind a replacement character',
@@ -143,6 +144,7 @@ describe('keys', () => {
     ['On', 'On: 1\n', ['1:1 key']],
     ['y', 'y: 1\n', ['1:1 key']],
     ['true', 'true: 1\n', ['1:1 key']],
+    ['False', 'False: 1\n', ['1:1 key']],
     ['~', '~: 1\n', ['1:1 key']],
     ['nothing', ': 1\n', ['1:1 key']],
     ['a list', '? [a, b]\n: 1\n', ['1:3 key']],

@@ -6,7 +6,7 @@ import { thisProcess } from '../../../src/shell/process/thisProcess.ts';
 import { temporaryPath } from '../../../src/shell/write/exclusive.ts';
 import { type FileLayer, nodeFiles } from '../../../src/shell/write/fileLayer.ts';
 import { openJournal } from '../../../src/shell/write/journal.ts';
-import { failingFiles, faultless } from '../failingFiles.ts';
+import { failingFiles, failingWith, faultless } from '../failingFiles.ts';
 
 let folder = '';
 beforeEach(() => {
@@ -70,6 +70,16 @@ describe('a journal', () => {
     symlinkSync(join(folder, 'elsewhere'), join(folder, '.a.part'));
     expect(open()).toMatchObject({ ok: false, problem: { reason: 'link' } });
     expect(readFileSync(join(folder, 'elsewhere'), 'utf8')).toBe('mine\n');
+  });
+
+  it.each(['EINVAL', 'EPERM', 'EISDIR', 'ENOTSUP'])('is begun where folders are not synced: %s', (code) => {
+    expect(takeThree({ ...nodeFiles, openFolder: failingWith(code) })).toHaveLength(3);
+  });
+
+  it('is not begun where the disk fails to sync the folder', () => {
+    expect(open({ ...nodeFiles, openFolder: failingWith('EIO') })).toMatchObject({
+      problem: { reason: 'disk', message: expect.stringContaining('.a.part cannot be written') },
+    });
   });
 
   it.each(['ENOSPC', 'EIO', 'EMFILE'])(

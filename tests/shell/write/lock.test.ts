@@ -73,6 +73,12 @@ describe('a lock', () => {
     lock.release();
   });
 
+  it('that says nothing of its holder is told as another program’s', () => {
+    left('');
+    const lock = take(thisProcess);
+    expect(lock).toMatchObject({ problem: { message: 'another program is writing a.yaml' } });
+  });
+
   it('is waited for as long as patience lasts, by a clock that cannot be set', () => {
     left(holder());
     let now = 0;

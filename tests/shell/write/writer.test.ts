@@ -19,7 +19,7 @@ import { thisProcess } from '../../../src/shell/process/thisProcess.ts';
 import { changeFile } from '../../../src/shell/write/change.ts';
 import { type FileLayer, nodeFiles } from '../../../src/shell/write/fileLayer.ts';
 import { type Destination, writeFile } from '../../../src/shell/write/writer.ts';
-import { failingFiles, faultless } from '../failingFiles.ts';
+import { failingFiles, failingWith, faultless } from '../failingFiles.ts';
 
 const OLD = 'old: text of some length\n';
 const NEW = `new: "${'µ'.repeat(30_000)}"\n`;
@@ -99,13 +99,25 @@ describe('a file that is written', () => {
     expect(read('sessions/b.yaml')).toEqual(OLD);
   });
 
-  it('can be new where the file system has no links', () => {
-    const link = () => {
-      throw Object.assign(new Error('no links'), { code: 'EPERM' });
-    };
-    expect(write('sessions/b.yaml', 'absent', { ...nodeFiles, link }).ok).toBe(true);
-    expect(read('sessions/b.yaml')).toEqual(NEW);
-    expect(others()).toEqual(['b.yaml']);
+  it('is kept as there already though it may not be written', () => {
+    const files = { ...nodeFiles, requireWritable: failingWith('EACCES') };
+    expect(write('sessions/a.yaml', 'absent', files)).toMatchObject({ problem: { reason: 'exists' } });
+    expect(write('sessions/a.yaml', OLD, files)).toMatchObject({ problem: { reason: 'disk' } });
+  });
+
+  it.each(['EPERM', 'ENOSYS', 'ENOTSUP', 'EOPNOTSUPP', 'EMLINK'])(
+    'can be new where the file system has no links: %s',
+    (code) => {
+      const files = { ...nodeFiles, link: failingWith(code) };
+      expect(write('sessions/b.yaml', 'absent', files).ok).toBe(true);
+      expect(read('sessions/b.yaml')).toEqual(NEW);
+      expect(write('sessions/b.yaml', 'absent', files)).toMatchObject({ problem: { reason: 'exists' } });
+      expect(others()).toEqual(['b.yaml']);
+    },
+  );
+
+  it.each(['EINVAL', 'EPERM', 'EISDIR', 'ENOTSUP'])('is safe where folders are not synced: %s', (code) => {
+    expect(write('sessions/a.yaml', OLD, { ...nodeFiles, openFolder: failingWith(code) }).ok).toBe(true);
   });
 });
 

@@ -1,7 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { METRIC_SIZES } from '../../../src/torque/fasteners/metricThreads.ts';
 import { parseThread } from '../../../src/torque/fasteners/threads.ts';
 import { thread } from '../known.ts';
+
+// The pitches that ISO 261 takes up, from memory.
+const PITCHES = [0.35, 0.5, 0.6, 0.7, 0.75, 0.8, 1, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4];
+
+test.each(METRIC_SIZES.map((size) => [size.diameterMm, size] as const))(
+  'M%d has pitches of the standard, the coarse one and finer ones',
+  (_, { coarseMm, fineMm }) => {
+    const all = [coarseMm, ...fineMm];
+    expect(PITCHES).toEqual(expect.arrayContaining(all));
+    expect(all).toEqual([...new Set(all)].sort((a, b) => b - a));
+  },
+);
 
 const MM2 = 1e6;
 const IN2 = 1 / 0.0254 ** 2;
