@@ -26,6 +26,8 @@ export interface Mapping {
   readonly directionColumn: string | undefined;
   readonly withColumn: string | undefined;
   readonly noteColumn: string | undefined;
+  /** What the readings were taken with, where no column says it. */
+  readonly instrument: string | undefined;
   readonly delimiter: ',' | ';' | '\t';
   readonly decimal: '.' | ',';
   readonly unit: Unit;
@@ -56,7 +58,7 @@ const COLUMN_KEYS = [
   'value',
   'values',
 ] as const;
-const KEYS = ['columns', 'measure', 'measures', 'delimiter', 'decimal', 'unit', 'decimals'] as const;
+const KEYS = ['columns', 'measure', 'measures', 'with', 'delimiter', 'decimal', 'unit', 'decimals'] as const;
 
 /** Reads a mapping; nothing in it is guessed, and every problem is reported. */
 export function readMapping(shown: string, bytes: Uint8Array): MappingResult {
@@ -84,7 +86,7 @@ export function readMapping(shown: string, bytes: Uint8Array): MappingResult {
   if (measureColumn === undefined && measure === undefined) {
     say(
       columns?.span,
-      'nothing says what is measured',
+      'what is measured is not stated',
       'write `measure: ID`, or `columns: { measure: HEADING }`',
     );
   }
@@ -114,6 +116,7 @@ export function readMapping(shown: string, bytes: Uint8Array): MappingResult {
       directionColumn: textAt(columns, 'direction'),
       withColumn: textAt(columns, 'with'),
       noteColumn: textAt(columns, 'note'),
+      instrument: textAt(root, 'with'),
       delimiter,
       decimal,
       unit,
@@ -166,6 +169,7 @@ columns:
   # Also, where the file has such a column: measure, station, direction, with, note.
 # What is measured, where no column says it; what a column calls it: measures: { Main journal: main_journal_diameter }
 measure: main_journal_diameter
+# with: mic-3-4         # the instrument, where no column says it
 delimiter: comma        # comma, semicolon or tab
 decimal: point          # point or comma
 unit: ${unit}

@@ -112,7 +112,7 @@ class RowReader {
       point,
       texts: [...(before?.texts ?? []), text],
       note: this.#text(row, this.#mapping.noteColumn) ?? before?.note,
-      instrument: this.#text(row, this.#mapping.withColumn) ?? before?.instrument,
+      instrument: this.#text(row, this.#mapping.withColumn) ?? before?.instrument ?? this.#mapping.instrument,
       zero: undefined,
     });
   }

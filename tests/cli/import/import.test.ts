@@ -61,6 +61,15 @@ imported:
     expect(called.exitCode).toBe(0);
   });
 
+  it.each([
+    ['the mapping where no column does', ', with: Gauge', 'mic-4-5'],
+    ['their column where there is one', '', 'bore-2-6'],
+  ])('name the instrument of %s', async (_, column, instrument) => {
+    shopWith({ 'imports/bores.yaml': `${MAPPING.replace(column, '')}with: mic-4-5\n` });
+    await importing();
+    expect(read(SESSION)).toContain(`  - measure: cylinder_bore\n    with: ${instrument}\n`);
+  });
+
   it('are shown first when asked, and nothing is written', async () => {
     shopWith();
     const called = await importing('--dry-run');
@@ -226,7 +235,7 @@ describe('a mapping', () => {
     ['decimals: 4\n', '', '`decimals:` must be stated: spreadsheets drop the zeros'],
     ['unit: in', 'unit: inch', '`unit:` must be stated'],
     ['delimiter: comma', 'delimeter: comma', 'did you mean delimiter?'],
-    ['measure: cylinder_bore\n', '', 'nothing says what is measured'],
+    ['measure: cylinder_bore\n', '', 'what is measured is not stated'],
   ])('without %j is refused where it stands', async (was, is, message) => {
     shopWith({ 'imports/bores.yaml': MAPPING.replace(was, is) });
     const called = await importing();
