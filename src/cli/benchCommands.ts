@@ -18,12 +18,12 @@ function addInit(program: Command, world: World, done: (exitCode: number) => voi
   program
     .command('init')
     .description('make a shop repository: defaults, register of instruments, settings of editors and of git')
-    .argument('[folder]', 'where', '.')
+    .argument('[folder]', 'the folder to make it in', '.')
     .addOption(new Option('--units <unit>', 'the unit of plain lengths').choices(['in', 'mm']).default('in'))
     .option('--name <name>', 'what the shop is called', forDocument)
     .option('--hook', 'a check before each commit')
     .option('--ci', 'a job that checks each push')
-    .option('--no-git', 'leave git alone')
+    .option('--no-git', 'make no git repository')
     .addHelpText('after', INIT_END)
     .action(async (folder: string, options) => {
       const { init } = await import('./new/init.ts');
@@ -43,15 +43,15 @@ const INIT_END = helpEnd({
 function addRecord(program: Command, world: World, done: (exitCode: number) => void): void {
   program
     .command('record')
-    .description('guided entry: place by place, judged as typed, every reading saved at once')
+    .description('guided entry: position by position, each reading judged as typed and saved at once')
     .argument('[engine]', 'a path, its folder or its name, or a part of either')
     .option('--engine <name>', ENGINE_OPTION)
     .addOption(
-      new Option('--stage <stage>', 'where the job stands; asked for where the day has no session').choices([
+      new Option('--stage <stage>', 'the stage of the job; asked for where the day has no session').choices([
         ...STAGES,
       ]),
     )
-    .option('--session <name>', 'an existing session: its open places are filled in')
+    .option('--session <name>', 'an existing session: its open positions are filled in')
     .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
     .option('--by <name>', 'who measures', forDocument)
     .option('--measure <ids>', 'these characteristics instead of what the limits name', list)
@@ -71,10 +71,10 @@ const RECORD_END = helpEnd({
     ['cat readings.txt | tenths record --stage trial --measure main_bearing_bore'],
   ],
   notes: [
-    `At each place the limits and the last session's reading are shown. Type what the instrument shows, or let the
+    `At each position the limits and the last session's reading are shown. Type what the instrument shows, or let the
 instrument type it; ? lists the commands. Ctrl-C leaves and keeps everything.`,
   ],
-  failing: 'an error on the engine in what was recorded',
+  failing: 'an error on the engine in the recorded readings',
 });
 
 function addImport(program: Command, world: World, done: (exitCode: number) => void): void {
@@ -86,7 +86,7 @@ function addImport(program: Command, world: World, done: (exitCode: number) => v
     .option('--map <name>', 'the mapping: imports/NAME.yaml, or a path; the only one unless given')
     .option('--new-map <name>', "make imports/NAME.yaml from the file's headings, to be filled in")
     .option('--engine <name>', ENGINE_OPTION)
-    .addOption(new Option('--stage <stage>', 'where the job stands, for a new session').choices([...STAGES]))
+    .addOption(new Option('--stage <stage>', 'the stage of the job, for a new session').choices([...STAGES]))
     .option('--session <name>', 'an existing session')
     .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
     .option('--by <name>', 'who measured', forDocument)
@@ -105,9 +105,9 @@ const IMPORT_END = helpEnd({
     ['tenths import bores.csv --stage machined --date 2026-02-10 --by RK'],
   ],
   notes: [
-    `Rows that are in a session already are not taken again, so a file that grows may be imported each time.`,
+    `Rows that a session already holds are not imported again, so you may import a growing file each time.`,
   ],
-  failing: 'an error on the engine in what came in',
+  failing: 'an error on the engine in the imported readings',
 });
 
 import { forDocument } from './writtenWords.ts';
@@ -115,8 +115,8 @@ import { forDocument } from './writtenWords.ts';
 function addCompletion(program: Command, world: World, done: (exitCode: number) => void): void {
   program
     .command('completion')
-    .description('what a shell must read to complete engines, sessions, characteristics and options')
-    .addArgument(new Argument('<shell>', 'which shell').choices([...SHELLS]))
+    .description('a script for your shell that completes engines, sessions, characteristics and options')
+    .addArgument(new Argument('<shell>', 'the shell').choices([...SHELLS]))
     .addHelpText('after', COMPLETION_END)
     .action(async (shell: (typeof SHELLS)[number]) => {
       const { completion } = await import('./complete/completion.ts');

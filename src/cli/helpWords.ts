@@ -21,10 +21,15 @@ export const ENGINE_OPTION = 'the engine: a path, its folder or its name, or a p
 
 export const AT_OPTION = 'the documents of this git revision instead of those on disk';
 
-export const NO_CACHE = 'work everything out anew, whatever earlier runs kept, and keep nothing';
+export const NO_CACHE = 'use no results that earlier runs kept, and keep none';
 
 /** Ours instead of the library's, which says of every switch that it is off by default. */
-export const HELP_WORDS: HelpConfiguration = { optionDescription, argumentDescription };
+export const HELP_WORDS: HelpConfiguration = {
+  optionDescription,
+  argumentDescription,
+  // The library leaves lines as they are where a column would have less than 40.
+  minWidthToWrap: 20,
+};
 
 /** What stands below a command's usage and options. */
 export interface HelpEnd {
@@ -50,6 +55,6 @@ function exampleText({ examples }: HelpEnd): string {
 }
 
 function exitText({ failing }: HelpEnd): string {
-  const one = failing === undefined ? '' : ` 1 ${failing},`;
-  return `Exit code: 0 well,${one} 2 a document with a problem, or a wrong call.`;
+  const one = failing === undefined ? '' : ` 1, ${failing};`;
+  return `Exit codes: 0, no error;${one} 2, a document has a problem, or the call is wrong.`;
 }

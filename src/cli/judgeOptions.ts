@@ -6,7 +6,10 @@ import { ENGINE_OPTION } from './helpWords.ts';
 export const engineOption = (): Option => new Option('--engine <name>', ENGINE_OPTION);
 
 export const ruleOption = (): Option =>
-  new Option('--rule <rule>', 'how to decide near a limit').choices(['simple', 'guarded']);
+  new Option('--rule <rule>', 'how a value near a limit is decided').choices(['simple', 'guarded']);
 
 export const judgeByOption = (): Option =>
-  new Option('--judge-by <band>', 'the band that decides').choices(['new', 'wear']);
+  new Option('--judge-by <band>', 'the limits that decide: those of new parts, or of worn parts').choices([
+    'new',
+    'wear',
+  ]);

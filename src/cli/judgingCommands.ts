@@ -47,7 +47,7 @@ const EXPLAIN_END = helpEnd({
 function addStudy(program: Command, world: World, done: (exitCode: number) => void): void {
   program
     .command('study')
-    .description('a gauge study: how far an instrument in these hands repeats')
+    .description('a gauge study: how far readings differ when people repeat them with one instrument')
     .argument('[engine]', 'the engine whose session holds the study')
     .addOption(engineOption())
     .option('--session <name>', 'the study of this session instead of the latest that has one')
@@ -70,11 +70,11 @@ function addDiff(program: Command, world: World, done: (exitCode: number) => voi
     .description('what changed between two sessions of an engine, or two git revisions')
     .argument(
       '<sides...>',
-      'A [B], sessions or revisions, and after them the engine; without B the files on disk',
+      'A [B] [ENGINE]: A and B are sessions or git revisions; without B, the files on disk',
     )
     .addOption(engineOption())
-    .option('--part <mark>', 'two sittings of a part by its mark, in whatever engines it was')
-    .option('--all', 'what is the same or within its uncertainty as well', false)
+    .option('--part <mark>', 'compare two days on which the part with this mark was measured, in any engine')
+    .option('--all', 'list also what is the same, or changed by less than its uncertainty', false)
     .option('--exit-code', 'exit with 1 when anything is different', false)
     .addOption(formatOption(['text', 'json', 'markdown', 'html']))
     .addHelpText('after', DIFF_END)
@@ -95,10 +95,10 @@ const DIFF_END = helpEnd({
     ['tenths diff origin/main --format markdown', 'for a pull request'],
   ],
   notes: [
-    `Sessions come before revisions: refs/heads/rebuild is the branch, rebuild the session.
-An engine at a revision is the latest value of everything that was measured at every position.`,
+    `A name that is both a session and a branch means the session: write refs/heads/rebuild for the branch rebuild.
+Of a revision, the latest value of each characteristic at each position is compared.`,
   ],
-  failing: 'with --exit-code where anything is different',
+  failing: 'anything is different, with --exit-code',
 });
 
 function addTrend(program: Command, world: World, done: (exitCode: number) => void): void {
@@ -106,21 +106,18 @@ function addTrend(program: Command, world: World, done: (exitCode: number) => vo
     .command('trend')
     .description('one characteristic across the sessions of an engine, and when it reaches its wear limit')
     .argument('<measure>', 'the characteristic, by its id or as tables print it')
-    .argument('[where...]', 'POSITION, ENGINE or both; without ENGINE the one around this folder')
+    .argument('[where...]', 'POSITION, ENGINE or both; without ENGINE, the engine of this folder')
     .addOption(engineOption())
-    .option('--position <name>', 'only there')
+    .option('--position <name>', 'only this position')
     .addOption(
-      new Option('--by <axis>', 'hours where every session states them, else date').choices([
-        'hours',
-        'date',
-      ]),
+      new Option(
+        '--by <axis>',
+        'count the time by running hours or by date; unless given, by hours where every session states them, else by date',
+      ).choices(['hours', 'date']),
     )
     .option('--at <revision>', AT)
     .option('--part <mark>', 'a part by its mark, from engine to engine')
-    .option(
-      '--history',
-      'what earlier commits held as well: sessions that were removed, values that were corrected',
-    )
+    .option('--history', 'read earlier commits too: sessions that were removed, values that were corrected')
     .addOption(formatOption(['text', 'markdown', 'json', 'csv', 'html']))
     .addHelpText('after', TREND_END)
     .action(async (measure: string, words: string[], options) => {
@@ -134,7 +131,7 @@ const TREND_END = helpEnd({
     ['tenths trend cylinder_bore'],
     ['tenths trend main_bearing_clearance 3 reservoir-pump-2 --by date'],
     ['tenths trend crankpin_diameter 2 --part K4471', 'over all engines that it was in'],
-    ['tenths trend cylinder_bore --history', 'removed and corrected readings of earlier commits, too'],
+    ['tenths trend cylinder_bore --history', 'with readings that were removed or corrected later'],
   ],
   notes: [`A part that was replaced, machined, worked on or fitted anew starts a new line.`],
 });

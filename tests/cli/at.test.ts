@@ -83,7 +83,7 @@ describe('a revision that cannot be had ends the call with 2 and a word of help'
     [['check', '--at', '--output=made'], 'is not the form of a revision'],
     [['check', '--since', 'HEAD~40'], 'there is no commit HEAD~40'],
     [['check', `${PUMP}/sessions/rebuild.yaml`, '--at', 'HEAD~2'], 'is not in HEAD~2'],
-    [['explain', 'engines/none', 'cylinder_bore', '1', '--at', 'HEAD'], 'no engine is known as engines/none'],
+    [['explain', 'engines/none', 'cylinder_bore', '1', '--at', 'HEAD'], 'unknown engine engines/none'],
     [['diff', 'nowhere', 'HEAD'], 'there is no commit nowhere'],
   ])('%j', async (words, message) => {
     const { out, err, exit } = await call(here.shop, words);

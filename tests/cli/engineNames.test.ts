@@ -10,7 +10,10 @@ import { ENGINE } from './fourCylinder.ts';
 /** A second engine, so that none is meant without a word. */
 const SHOP: Readonly<Record<string, string>> = {
   ...COMMAND_SHOP,
-  'engines/pump/engine.yaml': ENGINE.replace(/name: .*/, 'name: Weir Pump no. 3'),
+  'engines/pump/engine.yaml': (COMMAND_SHOP['engines/pump/engine.yaml'] ?? '').replace(
+    /name: .*/,
+    'name: Weir Pump no. 3',
+  ),
   'engines/hoist/engine.yaml': ENGINE.replace(/name: .*/, 'name: Quay hoist'),
 };
 
@@ -33,6 +36,8 @@ const CALLS: readonly Call[] = [
   { name: 'trend', words: last('trend', 'crankshaft_end_play') },
   { name: 'explain', words: last('explain', 'crankshaft_end_play') },
   { name: 'study', words: last('study') },
+  { name: 'film', words: last('film') },
+  { name: 'calc', words: last('calc', 'crankshaft_end_play') },
   { name: 'plan', words: last('plan') },
   { name: 'report', words: last('report', '--to', 'sheet.html') },
   { name: 'torque', words: last('torque', 'caps') },

@@ -40,12 +40,12 @@ it.each(COMMANDS)(
   async (...words) => {
     const { out, exit } = await call(tmpdir(), [...words.filter((word) => word !== undefined), '--help']);
     expect(exit).toBe(0);
-    const parts = ['Usage: tenths', 'Options:', 'Examples:\n', 'Exit code: 0 well,'].map((part) =>
+    const parts = ['Usage: tenths', 'Options:', 'Examples:\n', 'Exit codes: 0, no error;'].map((part) =>
       out.indexOf(part),
     );
     expect(parts).toEqual(parts.toSorted((a, b) => a - b));
     expect(parts[0]).toBe(0);
-    expect(out.trimEnd().split('\n').at(-1)).toMatch(/^Exit code: 0 well,( 1 [^,]+,)? 2 /);
+    expect(out.trimEnd().split('\n').at(-1)).toMatch(/^Exit codes: 0, no error;( 1, [^;]+;)? 2, /);
     const [, examples = ''] = /Examples:\n([\s\S]*?)\n\n/.exec(out) ?? [];
     for (const line of examples.split('\n')) expect(line).toMatch(/^ {2}(tenths|cat .* \| tenths) /);
   },

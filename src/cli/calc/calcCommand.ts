@@ -8,7 +8,10 @@ export function addCalc(program: Command, world: World, done: (exitCode: number)
     .command('calc')
     .description("one-off shop arithmetic with units, and with an engine's sizes and latest readings by name")
     .argument('<expression>', 'in quotes, such as "0.030 in to mm"')
-    .argument('[engine]', 'the engine that names are of; else the one around this folder')
+    .argument(
+      '[engine]',
+      'the engine whose sizes and readings are used; unless given, the one of this folder',
+    )
     .option('--engine <name>', ENGINE_OPTION)
     .option('--at <revision>', 'the documents of this git revision instead of those on disk')
     .addHelpText('after', CALC_END)
@@ -27,7 +30,7 @@ const CALC_END = helpEnd({
     ['tenths calc "cylinder_bore_3 - piston_diameter_3" reservoir-pump-2', 'one position'],
   ],
   notes: [
-    `A size or the latest reading goes by its id, a list where it has several positions. Nothing of it is judged, and no
-uncertainty is carried: for that a shop adds a characteristic with a formula.`,
+    `The id of a size or of a characteristic stands for its latest reading: a list where it has several positions. calc judges
+nothing and works out no uncertainty. For that, add a characteristic with a formula to the shop.`,
   ],
 });

@@ -72,7 +72,7 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
   for (const each of found) await checkShop(each, { tally, writer, engines, known, progress });
   if (options.session !== undefined && tally.engines > 0 && tally.sessions === 0 && tally.diagnostics === 0) {
     const help = 'it is a path, a file name or a part of it, or a stage';
-    throw new UsageError(`no session is known as ${options.session}`, help);
+    throw new UsageError(`unknown session ${options.session}`, help);
   }
   if (since === undefined && !options.staged && engineCount === 0 && tally.diagnostics === 0) {
     const help = 'an engine is a folder with a document of kind: engine';

@@ -10,7 +10,7 @@ import { shareOption } from './share.ts';
 export function addCheck(program: Command, world: World, done: (exitCode: number) => void): void {
   program
     .command('check')
-    .description('validate every document and judge where each engine stands now')
+    .description('validate every document and judge each engine as it is now')
     .argument(
       '[paths...]',
       'engines by name or path, sessions, or folders of them; this folder where none is named',
@@ -18,11 +18,17 @@ export function addCheck(program: Command, world: World, done: (exitCode: number
     )
     .addOption(engineOption())
     .option('--session <name>', 'only this session: a path, a file name or a part of it, or a stage')
-    .option('--all', 'every session as it found the engine, instead of where the engine stands now')
+    .option('--all', 'judge every session as it found the engine, instead of the engine as it is now')
     .option('--at <revision>', AT)
-    .option('--since <revision>', 'only engines whose documents, or those they share, changed since then')
+    .option(
+      '--since <revision>',
+      'only engines of which a document, own or shared, changed since this revision',
+    )
     .addOption(
-      new Option('--staged', 'what is staged in git for the next commit; prints nothing where all is well')
+      new Option(
+        '--staged',
+        'judge what is staged in git for the next commit; prints nothing where nothing is wrong',
+      )
         .conflicts(['session', 'all', 'at', 'since'])
         .default(false),
     )
@@ -34,10 +40,20 @@ export function addCheck(program: Command, world: World, done: (exitCode: number
     .addOption(ruleOption())
     .addOption(judgeByOption())
     .option('--strict', 'exit with 1 for warnings as well', false)
-    .option('--known <file>', 'findings that were known before: they are shown and counted, and do not fail')
-    .option('--update-known', 'write into that file whatever is found now')
+    .option(
+      '--known <file>',
+      'a list of findings: those that are in it are shown and counted, but do not fail the check',
+    )
+    .option(
+      '--update-known',
+      'write the findings of this run into the file of --known, in place of the old list',
+    )
     .addOption(shareOption())
-    .option('--detail', 'uncertainty, route and instrument of every value, and every remark', false)
+    .option(
+      '--detail',
+      'show also the uncertainty, route and instrument of every value, and every remark',
+      false,
+    )
     .option('--no-cache', NO_CACHE)
     .addOption(formatOption(Object.keys(CHECK_FORMATS)))
     .addHelpText('after', CHECK_END)

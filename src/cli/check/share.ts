@@ -10,7 +10,7 @@ export interface Share {
 export const shareOption = (): Option =>
   new Option(
     '--share <k/n>',
-    'every nth engine from the kth on, for tenths gather; JSON holds what that needs',
+    'check one of n shares of the engines, such as 2/5; write each as JSON, and tenths gather joins them',
   )
     .argParser(readShare)
     .conflicts(['session', 'staged', 'updateKnown']);

@@ -77,5 +77,5 @@ function notTwo(
         'two sessions are compared, or one revision with the working tree',
         `the engine has ${names}`,
       )
-    : new UsageError(`no session is known as ${unknown}`, `the engine has ${names}`);
+    : new UsageError(`unknown session ${unknown}`, `the engine has ${names}`);
 }

@@ -10,10 +10,10 @@ export function addExport(program: Command, world: World, done: (exitCode: numbe
     .argument('[paths...]', 'engines by name or path, or folders of them; this folder where none is named', [
       '.',
     ])
-    .requiredOption('--to <file>', 'where to: a file that ends in .csv, .jsonl or .parquet')
+    .requiredOption('--to <file>', 'the file to write; its name ends in .csv, .jsonl or .parquet')
     .option(
       '--partition',
-      'a file an engine, in a folder of that name; those that stay the same are left alone',
+      'one file for each engine, in a folder of its name; a file that would stay the same is not written',
       false,
     )
     .option('--at <revision>', 'the documents of this git revision instead of those on disk')

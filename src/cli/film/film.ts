@@ -50,9 +50,7 @@ function shownSession(report: EngineReport, session: string | undefined): Report
   const shown = session === undefined ? report.state : sessionNamed(session, report.sessions)[0];
   if (shown !== undefined) return shown;
   throw new UsageError(
-    session === undefined
-      ? `${report.engine.document.name} has no session`
-      : `no session is known as ${session}`,
+    session === undefined ? `${report.engine.document.name} has no session` : `unknown session ${session}`,
     'tenths check shows what was measured',
   );
 }

@@ -7,12 +7,12 @@ import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
 export function addFilm(program: Command, world: World, done: (exitCode: number) => void): void {
   program
     .command('film')
-    .description('what clearances do to the oil: film, flow, friction and heat of each bearing, estimated')
+    .description('oil film, flow, friction and heat of each bearing, estimated from its clearance')
     .argument('[subject...]', 'ENGINE, MEASURE (the clearance of one kind of bearing), or both')
     .option('--engine <name>', ENGINE_OPTION)
-    .option('--session <name>', 'the clearances of this session instead of those that hold now')
+    .option('--session <name>', 'the clearances of this session instead of the present ones')
     .option('--at <revision>', 'the documents of this git revision instead of those on disk')
-    .option('--clearance <range>', 'what other clearances would do, such as 0.0020..0.0045')
+    .option('--clearance <range>', 'estimate for clearances of this range instead, such as 0.0020..0.0045')
     .addOption(formatOption(['text', 'json']))
     .addHelpText('after', FILM_END)
     .action(async (words: string[], options) => {
@@ -29,7 +29,7 @@ const FILM_END = helpEnd({
     ['tenths film --session teardown --format json'],
   ],
   notes: [
-    `Speed, loads and supply stand in \`running:\`, the oil in \`oil:\`, lengths of bearings in \`sizes:\` of the engine document.
-An estimate for a steady load on a round bearing: it decides no verdict, and the maker's limits stand.`,
+    `State speed, loads and oil supply in \`running:\`, the oil in \`oil:\` and the lengths of bearings in \`sizes:\` of the engine
+document. An estimate for a steady load on a round bearing: it decides no verdict, and the maker's limits come first.`,
   ],
 });

@@ -9,7 +9,7 @@ export function addGather(program: Command, world: World, done: (exitCode: numbe
   program
     .command('gather')
     .description('put the results of all shares together, as one run would write them')
-    .argument('<files...>', 'JSON of every share')
+    .argument('<files...>', 'the JSON of every share')
     .addOption(formatOption(Object.keys(CHECK_FORMATS)))
     .addHelpText('after', GATHER_END)
     .action(async (files: string[], options) => {

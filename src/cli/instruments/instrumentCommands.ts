@@ -20,10 +20,7 @@ function addInstruments(program: Command, world: World, done: (exitCode: number)
     .description(
       'the register: what is due, what was checked, and which verdicts each instrument leaves open',
     )
-    .option(
-      '--on <date>',
-      'the day on which something is due or overdue, instead of that of the latest session',
-    )
+    .option('--on <date>', 'what is due or overdue on this day, instead of on the day of the latest session')
     .option('--at <revision>', AT_OPTION)
     .addOption(formatOption(PAGE_FORMATS))
     .addHelpText('after', INSTRUMENTS_END)
@@ -41,12 +38,18 @@ function addRecall(program: Command, world: World, done: (exitCode: number) => v
   program
     .command('recall')
     .description(
-      'an instrument found off: what it measured since it was good, and which verdicts that changes',
+      'an instrument that reads wrong: what it measured since it was last good, and which verdicts change',
     )
     .argument('<instrument>', 'its name in the register, or as sessions call it')
-    .option('--from <date>', 'since this day, instead of the last on which it was known to be good')
-    .option('--error <amount>', 'what it showed beyond the truth, shown minus true: judges anew without it')
-    .option('--range <from..to>', 'only readings of these sizes')
+    .option(
+      '--from <date>',
+      'readings since this day, instead of since the day on which it was last known to be good',
+    )
+    .option(
+      '--error <amount>',
+      'how much too large it reads, shown minus true (below zero: too small); judges its readings again without this error',
+    )
+    .option('--range <from..to>', 'only readings between these two sizes')
     .option('--at <revision>', AT_OPTION)
     .addOption(formatOption(PAGE_FORMATS))
     .addHelpText('after', RECALL_END)
@@ -64,7 +67,7 @@ const RECALL_END = helpEnd({
     ['tenths recall mic-3-4 --error 0.0003 --format markdown > recall.md', 'a page for each customer'],
   ],
   notes: [
-    `Readings of a gauge that was set with it count as well. It was last good on the day of a certificate, or of a
-\`checked:\` within its largest error. \`delivered:\` in an engine's job says that it left.`,
+    `Readings of a gauge that was set with it count too. It counts as good on the day of a certificate, and of a
+\`checked:\` within its largest error. \`delivered:\` in an engine's job says that the engine left the shop.`,
   ],
 });

@@ -73,7 +73,7 @@ function registeredAs(name: string, engines: readonly Judgeable[]): RegisteredIn
   const known = [...new Set([...engines.flatMap(({ engine }) => [...engine.instruments.keys()]), ...used])];
   const meant = nearest(name, known);
   throw new UsageError(
-    `no instrument is known as ${name}`,
+    `unknown instrument ${name}`,
     meant === undefined ? 'tenths instruments lists them' : `did you mean ${meant}?`,
   );
 }

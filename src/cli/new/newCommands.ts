@@ -22,17 +22,17 @@ function count(text: string): number {
 export function addNew(program: Command, world: World, done: (exitCode: number) => void): void {
   const scaffold = program
     .command('new')
-    .description('scaffold an engine, a session, a tightening sequence')
+    .description('make the files of an engine, a session or a tightening sequence, to be filled in')
     .addHelpText('after', NEW_END);
   scaffold
     .command('engine')
     .description('a folder with the documents of an engine')
     .argument('<name>', 'what the engine is called', forDocument)
-    .option('--cylinders <count>', 'how many; 4 unless given', count)
-    .option('--mains <count>', 'main bearings; one more than cylinders unless given', count)
-    .option('--crankpins <count>', 'as many as cylinders unless given', count)
-    .option('--rods <rods>', 'those on each crankpin, such as "1 5, 2 6, 3 7, 4 8"', readRods)
-    .option('--folder <path>', 'where, instead of engines/NAME')
+    .option('--cylinders <count>', 'the number of cylinders; 4 unless given', count)
+    .option('--mains <count>', 'the number of main bearings; unless given, one more than cylinders', count)
+    .option('--crankpins <count>', 'the number of crankpins; unless given, as many as cylinders', count)
+    .option('--rods <rods>', 'the rods on each crankpin, such as "1 5, 2 6, 3 7, 4 8"', readRods)
+    .option('--folder <path>', 'the folder, instead of engines/NAME')
     .addHelpText('after', NEW_ENGINE_END)
     .action(async (name: string, options) => {
       const { newEngine } = await import('./newEngine.ts');
@@ -44,7 +44,7 @@ export function addNew(program: Command, world: World, done: (exitCode: number) 
     .argument('[engine]', 'a path, its folder or its name, or a part of either')
     .option('--engine <name>', ENGINE_OPTION)
     .addOption(
-      new Option('--stage <stage>', 'where the job stands; asked for unless given').choices([...STAGES]),
+      new Option('--stage <stage>', 'the stage of the job; asked for unless given').choices([...STAGES]),
     )
     .option('--date <date>', 'the day, YYYY-MM-DD; today unless given')
     .option('--by <name>', 'who measures', forDocument)
@@ -62,7 +62,11 @@ export function addNew(program: Command, world: World, done: (exitCode: number) 
     .argument('[engine]', 'a path, its folder or its name, or a part of either')
     .requiredOption('--passes <torques>', 'the torque of each pass, first to last', list)
     .option('--engine <name>', ENGINE_OPTION)
-    .option('--fasteners <names>', 'their names; made up from the joint unless given', list)
+    .option(
+      '--fasteners <names>',
+      'the names of the fasteners; unless given, made from the name of the joint',
+      list,
+    )
     .option('--source <text>', 'where the figures come from', forDocument)
     .addHelpText('after', NEW_TORQUE_END)
     .action(async (joint: string, word: string | undefined, options) => {
@@ -88,7 +92,7 @@ const NEW_ENGINE_END = helpEnd({
 
 const NEW_SESSION_END = helpEnd({
   examples: [
-    ['tenths new session --stage teardown', 'the only engine, or the one around this folder'],
+    ['tenths new session --stage teardown', 'the only engine, or the one of this folder'],
     ['tenths new session pump-2 --stage rebuild --by RK'],
     ['tenths new session pump-2 --stage machined --measure cylinder_bore,piston_diameter'],
     ['tenths new session pump-2 --stage teardown --sheet', 'a blank sheet to print'],

@@ -15,7 +15,7 @@ export async function askRods(
   const input = world.input?.();
   if (input === undefined || !canAsk(world)) {
     throw new UsageError(
-      `${cylinders} cylinders on ${crankpins} crankpins, and nothing says which rods run on each`,
+      `${cylinders} cylinders on ${crankpins} crankpins, and which rods run on each is not stated`,
       `add them pin by pin as the maker numbers them, such as --rods "${exampleRods(cylinders, crankpins)}"`,
     );
   }

@@ -8,22 +8,23 @@ import { onlyOneEngine } from '../usage.ts';
 export function addPlan(program: Command, world: World, done: (exitCode: number) => void): void {
   program
     .command('plan')
-    .description(
-      'what brings an engine back: what to grind, bore, renew or measure again, in the order of work',
-    )
-    .argument('[engine]', 'the engine; else the one around this folder, or the only one of the shop')
+    .description('what is to be done to an engine: grind, bore, renew, measure again, in the order of work')
+    .argument('[engine]', 'the engine; unless given, the one of this folder, or the only one of the shop')
     .option('--engine <name>', ENGINE_OPTION)
     .addOption(
       only(new Option('--for <reader>', 'a page to hand over').choices(['customer', 'machine-shop'])),
     )
     .addOption(
       only(
-        new Option('--fit', 'shells, pistons, a crankshaft, thrust washers and head gasket from the shelf'),
+        new Option(
+          '--fit',
+          'choose shells, pistons, a crankshaft, thrust washers and the head gasket from the stock',
+        ),
       ),
     )
     .addOption(only(new Option('--order', 'what has to be bought, now and after measuring')))
     .addOption(only(new Option('--closing', 'what is open before the engine is closed up')))
-    .option('--session <name>', 'as this session left it, instead of where it stands now')
+    .option('--session <name>', 'the engine as this session left it, instead of as it is now')
     .option('--at <revision>', 'the documents of this git revision instead of those on disk')
     .addOption(formatOption(['text', 'markdown', 'json', 'csv', 'html']))
     .addHelpText('after', PLAN_END)
@@ -49,9 +50,8 @@ const PLAN_END = helpEnd({
     ['tenths plan --closing'],
   ],
   notes: [
-    `Sizes come from the limits, from plan: in shop.yaml, or are marked assumed; parts from documents of kind: stock
-and kind: part.
-The maker's manual comes first.`,
+    `Sizes come from the limits or from plan: in shop.yaml; others are marked as assumed. Parts come from documents of
+kind: stock and kind: part. The maker's manual comes first.`,
   ],
   failing: 'something must be done or is open',
 });

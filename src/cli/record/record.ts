@@ -125,7 +125,7 @@ function requireSomething({ points }: RecordStart, { engine, registry }: BenchEn
     const quantity = registry.find(measure)?.quantity;
     if (quantity !== undefined && typingUnit(quantity, engine) === undefined) {
       throw new UsageError(
-        `nothing says in which unit a ${quantity} is typed`,
+        `no document states the unit in which a ${quantity} is typed`,
         `write \`units: { ${quantity}: … }\` in shop.yaml`,
       );
     }

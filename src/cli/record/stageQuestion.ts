@@ -18,7 +18,7 @@ const MEANINGS: Readonly<Record<Stage, string>> = {
 export const canAsk = ({ input, out }: World): boolean => input?.().isTTY === true && out.isTTY === true;
 
 const stageMissing = (): UsageError =>
-  new UsageError('where the job stands is not said', `add --stage and one of ${STAGES.join(', ')}`);
+  new UsageError('the stage of the job is not stated', `add --stage and one of ${STAGES.join(', ')}`);
 
 /** The stage that is chosen from a list, or the exit code of a question that was left. */
 export async function askStage(world: World): Promise<Stage | number> {

@@ -10,9 +10,9 @@ export function addReport(program: Command, world: World, done: (exitCode: numbe
   program
     .command('report')
     .description('the sheet of an engine as one file that prints: for the shop, its customer, a machine shop')
-    .argument('[engine]', 'the engine; else the one around this folder, or the only one of the shop')
+    .argument('[engine]', 'the engine; unless given, the one of this folder, or the only one of the shop')
     .option('--engine <name>', ENGINE_OPTION)
-    .requiredOption('--to <file>', 'a file that ends in .html, .md or .pdf; of --all a folder')
+    .requiredOption('--to <file>', 'a file that ends in .html, .md or .pdf; with --all a folder')
     .addOption(
       new Option('--all', 'a page of every engine, and a board that leads to them').conflicts([
         'for',
@@ -23,7 +23,7 @@ export function addReport(program: Command, world: World, done: (exitCode: numbe
         'browser',
       ]),
     )
-    .option('--with-customers', 'name customers on the board and its pages, which is not done otherwise')
+    .option('--with-customers', 'name customers on the board and its pages; without this, nobody is named')
     .addOption(
       new Option('--for <reader>', 'who reads it')
         .choices([...READERS])
@@ -31,19 +31,23 @@ export function addReport(program: Command, world: World, done: (exitCode: numbe
         .conflicts(['closing', 'blank']),
     )
     .addOption(
-      new Option('--closing', 'the page before it is closed up: what is open, and boxes to tick').conflicts(
-        'blank',
-      ),
+      new Option(
+        '--closing',
+        'the page for closing up the engine: what is open, and boxes to tick',
+      ).conflicts('blank'),
     )
     .addOption(
       new Option('--blank <stage>', 'the blank sheet of a session, with boxes for a pencil')
         .choices([...STAGES])
         .conflicts('session'),
     )
-    .option('--session <name>', 'as this session left it, instead of where it stands now')
+    .option('--session <name>', 'the engine as this session left it, instead of as it is now')
     .option('--at <revision>', 'the documents of this git revision: the sheet then names its commit')
-    .addOption(new Option('--paper <size>', 'of a PDF').choices(['A4', 'Letter']).default('A4'))
-    .option('--browser <program>', 'a Chromium that prints the PDF; else the one of this machine')
+    .addOption(new Option('--paper <size>', 'the paper of a PDF').choices(['A4', 'Letter']).default('A4'))
+    .option(
+      '--browser <program>',
+      'the Chromium that prints the PDF; unless given, one that is found on this machine',
+    )
     .addHelpText('after', REPORT_END)
     .action(async (word: string | undefined, options) => {
       if (options.all === true) {

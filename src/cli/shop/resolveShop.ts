@@ -79,7 +79,7 @@ export function engineNamed(
   const engines =
     (source.locate(name ?? '.') ?? source.locate('.'))?.shop.loader.find(EVERYWHERE).engines ?? [];
   const help = engines.length === 0 ? undefined : `the shop has ${engines.join(', ')}`;
-  throw new UsageError(`no engine ${name === undefined ? 'here' : `is known as ${name}`}`, help);
+  throw new UsageError(name === undefined ? 'no engine here' : `unknown engine ${name}`, help);
 }
 
 /** Undefined where there is none; it throws a UsageError where there are several. */

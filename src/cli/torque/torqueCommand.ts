@@ -10,12 +10,15 @@ export function addTorque(program: Command, world: World, done: (exitCode: numbe
     .command('torque')
     .description('the tightening card of a joint: order, passes, wrench setting, expected clamp load')
     .argument('<name>', "a torque document: its file's name, a part of it, or its joint")
-    .argument('[engine]', 'the engine; else the one around this folder, or the only one of the shop')
+    .argument('[engine]', 'the engine; unless given, the one of this folder, or the only one of the shop')
     .option('--engine <name>', ENGINE_OPTION)
     .option('--wrench <length>', 'from the middle of the grip to the drive, such as 18in')
     .option('--adapter <length>', 'from the drive to the fastener, such as 6in')
     .option('--adapter-angle <angle>', '0 in line with the wrench, 90 square to it, 180 back along it')
-    .option('--run-on <torque>', 'what turns the nut freely: added to every torque')
+    .option(
+      '--run-on <torque>',
+      'the torque that turns a locknut before it clamps; it is added to every torque',
+    )
     .addOption(formatOption(['text', 'markdown', 'json', 'html']))
     .addHelpText('after', TORQUE_END)
     .action(async (name: string, word: string | undefined, options) => {
@@ -31,5 +34,5 @@ const TORQUE_END = helpEnd({
     ['tenths torque rod --run-on "8.9 lbf in"'],
     ['tenths torque main-caps --format markdown > main-caps.md'],
   ],
-  failing: 'a written torque is beyond proof',
+  failing: 'a torque of the document is beyond the proof load',
 });

@@ -73,7 +73,7 @@ describe('two sessions', () => {
 
   it.each([
     [['teardown', PUMP], 'two sessions are compared'],
-    [['teardown', 'trial', PUMP], 'no session is known as trial'],
+    [['teardown', 'trial', PUMP], 'unknown session trial'],
     [['teardown', 'rebuild'], 'this folder may be any of several engines'],
     [['a', 'b', 'c', 'd'], 'too many words'],
     [['teardown', 'rebuild', 'HEAD'], 'HEAD is no engine, and no more than two sides are compared'],

@@ -47,7 +47,7 @@ describe('a call that cannot be carried out', () => {
     ['two formats to standard output', '--format text --format json', 'text goes to standard output already'],
     ['two formats into one file', '--format json:a --format text:a', 'json goes to a already'],
     ['no file behind the colon', '--format json:', 'Name a file behind the colon.'],
-    ['an unknown session', '--session nowhere --format json:a', 'no session is known as nowhere'],
+    ['an unknown session', '--session nowhere --format json:a', 'unknown session nowhere'],
     ['no engine', '--format json:a', 'no engine found', 'empty'],
   ])('writes nothing: %s', async (_, words, told, where = 'engines') => {
     mkdirSync(join(bench.folder(), 'empty'));

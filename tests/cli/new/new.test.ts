@@ -60,7 +60,7 @@ describe('a new engine', () => {
   it.each([
     [
       ['--cylinders', '8', '--mains', '5', '--crankpins', '4'],
-      '8 cylinders on 4 crankpins, and nothing says which rods run on each',
+      '8 cylinders on 4 crankpins, and which rods run on each is not stated',
       'add them pin by pin as the maker numbers them, such as --rods "1 5, 2 6, 3 7, 4 8"',
     ],
     [
@@ -270,9 +270,9 @@ describe('a new session', () => {
   it.each([
     [['--stage', 'sometime'], 'Allowed choices'],
     [[], 'add --stage and one of teardown, machined'],
-    [['--sheet'], 'where the job stands is not said'],
+    [['--sheet'], 'the stage of the job is not stated'],
     [['--stage', 'teardown', '--date', '2026-02-30'], '2026-02-30 is not a date'],
-    [['other', '--stage', 'teardown'], 'no engine is known as other'],
+    [['other', '--stage', 'teardown'], 'unknown engine other'],
     [['--stage', 'teardown', '--measure', 'main_journal'], 'unknown characteristic main_journal'],
     [['--stage', 'teardown', '--measure', 'main_journal_taper'], 'is worked out and not read'],
   ])('refuses %j with exit code 2 and a way on', async (words, message) => {

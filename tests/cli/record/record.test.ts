@@ -305,7 +305,7 @@ describe('readings through a pipe', () => {
   it.each([
     [['--stage', 'sometime'], 'Allowed choices'],
     [[], 'there is no session of 2026-02-03 yet'],
-    [['crane', '--stage', 'teardown'], 'no engine is known as crane'],
+    [['crane', '--stage', 'teardown'], 'unknown engine crane'],
     [['--session', 'nothing'], 'there is no session nothing'],
   ])('are not asked for by %j', async (words, why) => {
     shopWith();
@@ -332,7 +332,7 @@ describe('readings through a pipe', () => {
       'engines/pump/engine.yaml': ENGINE.replace(/sizes.*\n/, ''),
     });
     const result = await record('1\n', '--stage', 'teardown', '--measure', 'crankshaft_end_play');
-    expect(result.stderr).toContain('nothing says in which unit a length is typed');
+    expect(result.stderr).toContain('no document states the unit in which a length is typed');
   });
 });
 
