@@ -13,7 +13,7 @@ const INTRODUCTION = `# What can be measured
 
 Made from the registry in \`src/characteristics/\`: change it there.
 
-Each of these may stand after \`measure:\` in a session and as a key under \`limits:\`. A shop adds its own under
+Use each of these after \`measure:\` in a session and as a key under \`limits:\`. A shop adds its own under
 \`characteristics:\` in a shop or limits document. Diameters, clearances, tapers and out of round are full differences of
 diameters, never of radii.
 `;

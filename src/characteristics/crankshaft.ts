@@ -101,7 +101,7 @@ export const crankshaft: readonly Characteristic[] = [
       isNeverBelowZero: true,
       description: 'How far the crankshaft moves along its axis.',
       caution:
-        'A lever slips: push with a soft one, and keep fingers out of the throws and off the counterweights.',
+        'A lever may slip: push with a soft one, and keep fingers out of the throws and off the counterweights.',
       family: familyOf('engine'),
       formula: 'read directly with a dial, or thrust journal width − thrust bearing width',
       source: 'TM 9-2815-256-24, p. 3-185: thrust clearance = journal width − bearing width',

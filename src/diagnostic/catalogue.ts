@@ -13,8 +13,8 @@ export const DOCUMENT_CODES: Readonly<Record<DocumentCode, DocumentCodeHelp>> = 
     usually: 'Split it: one session a file.',
   },
   depth: {
-    means: 'Lists and maps stand too deep within each other.',
-    usually: 'Flatten it; nothing of the format is so deep.',
+    means: 'Lists and maps are nested too deeply.',
+    usually: 'Write it with fewer levels; no document needs so many.',
   },
   alias: {
     means: 'The file uses a YAML anchor (&) or alias (*).',
@@ -30,7 +30,7 @@ export const DOCUMENT_CODES: Readonly<Record<DocumentCode, DocumentCodeHelp>> = 
     usually: 'Write it in quotes, or choose another word.',
   },
   'duplicate-key': {
-    means: 'One key stands twice in a map, so that one of two values would be lost.',
+    means: 'A key is written twice in a map, so that one of two values would be lost.',
     usually: 'Keep the one that is meant.',
   },
   scalar: {
@@ -53,7 +53,8 @@ export const DOCUMENT_CODES: Readonly<Record<DocumentCode, DocumentCodeHelp>> = 
     usually: 'Keep the version that is right, and take out the marker lines.',
   },
   kind: {
-    means: 'The file does not say what it is, says something unknown, or stands where it is never read.',
+    means:
+      'The file does not say what it is, says something unknown, or is in a place where it is never read.',
     usually: 'Begin it with `kind:`; keep sessions and sequences below the folder of their engine.',
   },
   'unknown-key': {
@@ -62,23 +63,23 @@ export const DOCUMENT_CODES: Readonly<Record<DocumentCode, DocumentCodeHelp>> = 
   },
   'missing-key': { means: 'A key that this document needs is not there.', usually: 'Add it.' },
   type: {
-    means: 'A value is of another kind than is wanted: a list for a number, yes for true.',
+    means: 'A value is of the wrong kind: a list for a number, yes for true.',
     usually: 'Write what the message asks for.',
   },
   value: {
-    means: 'A value is of the right kind and cannot be what is meant.',
+    means: 'A value is of the right kind, and is not possible here.',
     usually: 'Write what the message asks for.',
   },
   'no-unit': {
-    means: 'A plain number stands where neither the document, nor its engine, nor the shop says the unit.',
+    means: 'A plain number has no unit: neither the document, nor its engine, nor the shop states one.',
     usually: 'Write the unit beside it, or `units:` in shop.yaml.',
   },
   'wrong-quantity': {
-    means: 'A unit does not fit: a torque where a length is wanted.',
+    means: 'A unit is of another quantity: a torque where a length is wanted.',
     usually: 'Correct the unit.',
   },
   'number-as-text': {
-    means: 'Text stands where a number is wanted, such as 4,0010 or 3 1/8.',
+    means: 'Text is written where a number is wanted, such as 4,0010 or 3 1/8.',
     usually: 'Write it with a decimal point, without quotes.',
   },
   'decimal-comma': {
@@ -86,7 +87,7 @@ export const DOCUMENT_CODES: Readonly<Record<DocumentCode, DocumentCodeHelp>> = 
     usually: 'Write decimals with a point.',
   },
   'too-fine': {
-    means: 'A length has more digits than a tenth of a nanometre.',
+    means: 'A length is written more finely than a tenth of a nanometre.',
     usually: 'Write the digits that the instrument shows.',
   },
   'unknown-measure': {
@@ -98,11 +99,11 @@ export const DOCUMENT_CODES: Readonly<Record<DocumentCode, DocumentCodeHelp>> = 
     usually: 'Correct it, or add it to `layout` in the engine document.',
   },
   'two-engines': {
-    means: 'Two engine documents stand in one folder, or one engine inside another.',
+    means: 'Two engine documents are in one folder, or one engine is inside the folder of another.',
     usually: 'Keep each engine in a folder of its own.',
   },
   'limits-conflict': {
-    means: 'Two documents of one folder set the same band of the same thing.',
+    means: 'Two documents of one folder set the same limit of the same characteristic.',
     usually: 'Keep one of the two, or let one extend the other.',
   },
   extends: {
@@ -110,7 +111,7 @@ export const DOCUMENT_CODES: Readonly<Record<DocumentCode, DocumentCodeHelp>> = 
     usually: 'Correct the path.',
   },
   formula: {
-    means: 'A formula cannot be read, or names something that is not known.',
+    means: 'A formula cannot be read, or uses an unknown name.',
     usually: 'Use sizes, characteristics, + - * / and brackets.',
   },
   unreadable: {

@@ -88,7 +88,7 @@ export function plainUnit(quantity: Quantity, span: Span, context: DocumentConte
     context,
     'no-unit',
     span,
-    `a plain number, and nothing says in which unit a ${quantity} is`,
+    `a plain number, and no document states the unit of a ${quantity}`,
     `write the unit beside it, or \`units: { ${quantity}: ${all[0]?.name} }\` in this document, the engine's or shop.yaml`,
   );
 }

@@ -44,7 +44,7 @@ export const unknownNames = (formula: ParsedFormula, known: ReadonlySet<string>)
       formulaProblem(
         node,
         `no size or characteristic is called ${node.name}`,
-        didYouMean(node.name, known) ?? 'use a name that stands under sizes, or a characteristic',
+        didYouMean(node.name, known) ?? 'use a name under sizes, or a characteristic',
       ),
     );
 

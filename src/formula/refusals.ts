@@ -33,7 +33,7 @@ export function leftOver(found: Token): FormulaProblem {
     return formulaProblem(found, `a comma belongs between the values of ${TAKING_MORE}`);
   }
   const help = "write * to multiply; numbers are in the document's unit already";
-  return formulaProblem(found, `no sign stands before ${found.text}`, help);
+  return formulaProblem(found, `no sign is allowed before ${found.text}`, help);
 }
 
 export const notClosed = (open: Token, found: Token): FormulaProblem =>

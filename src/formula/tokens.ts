@@ -82,7 +82,7 @@ function nameToken(name: string, at: string | undefined, found: Stretch): Token 
 const badPosition = (at: Stretch, name: string): FormulaProblem =>
   formulaProblem(
     at,
-    'no position stands in these square brackets',
+    'these square brackets hold no position',
     `write ${name}[*] for every position, ${name}[1] for position 1, or [next], [previous] or [neighbours]`,
   );
 

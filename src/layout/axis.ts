@@ -64,7 +64,7 @@ export const NAMED_AXES: readonly NamedAxis[] = [
     label: 'bank',
     // One block, one deck, one head.
     usual: ['all'],
-    ofCylinders: { on: 'in', but: 'a cylinder stands in one bank' },
+    ofCylinders: { on: 'in', but: 'a cylinder belongs to one bank' },
   },
   { axis: 'gear', keys: ['gears'], label: 'gear' },
 ];

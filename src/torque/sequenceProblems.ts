@@ -51,7 +51,7 @@ function orderProblems(
 ): readonly SequenceProblem[] {
   const inOrder = new Set(order);
   return [
-    ...repeated(order, 'stands twice in the order'),
+    ...repeated(order, 'is named twice in the order'),
     ...order
       .filter((name) => !known.has(name))
       .map((name) => about(name, 'in the order is no fastener of this joint')),

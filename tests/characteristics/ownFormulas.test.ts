@@ -206,7 +206,7 @@ describe('a formula that can never be worked out is refused with the words to ty
     [
       'families that nothing relates',
       figure('own_figure', 'cylinder', 'cylinder_bore - main_journal_diameter'),
-      'in the formula cylinder_bore - main_journal_diameter: main_journal_diameter is measured at a main, this at a cylinder, and nothing says which of them belong together',
+      'in the formula cylinder_bore - main_journal_diameter: main_journal_diameter is measured at a main, this at a cylinder, and the layout does not state which of them belong together',
       'name one, such as main_journal_diameter[1]; a characteristic of the engine may take max(main_journal_diameter[*])',
     ],
     [

@@ -76,7 +76,7 @@ describe('limits at another temperature', () => {
     const row = rowAt(found, 'piston_diameter', '1');
     expect(inches(row.routes[0]?.mean)).toBeCloseTo(4.124 - A_DEGREE * (24 - 190 / 9), 8);
     expect(messages(found, 'temperature/corrected')).toEqual([
-      'piston diameter: read at 24 degC and taken to 70 degF, 0.00011 in less (aluminium 20.75, steel gauge 11.5 millionths for 1 degC)',
+      'piston diameter: readings made at 24 degC were converted to 70 degF, 0.00011 in less (aluminium 20.75, steel gauge 11.5 millionths for 1 degC)',
     ]);
   });
 

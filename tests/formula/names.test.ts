@@ -30,7 +30,7 @@ it('every name that nothing goes by is reported where it stands', () => {
     { message: 'no size or characteristic is called bor', help: 'did you mean bore?', start: 0, end: 3 },
     {
       message: 'no size or characteristic is called zebra',
-      help: 'use a name that stands under sizes, or a characteristic',
+      help: 'use a name under sizes, or a characteristic',
       start: 15,
       end: 20,
     },

@@ -16,7 +16,7 @@ describe('a sequence that cannot be carried out says why', () => {
       { ...FINE, fasteners: ['a', 'b', 'c', 'd', 'a'] },
       'a is named twice among the fasteners',
     ],
-    ['order twice', { ...FINE, order: ['a', 'b', 'c', 'd', 'b'] }, 'b stands twice in the order'],
+    ['order twice', { ...FINE, order: ['a', 'b', 'c', 'd', 'b'] }, 'b is named twice in the order'],
     ['order short', { ...FINE, order: ['a', 'b', 'c'] }, 'd is missing from the order'],
     [
       'stranger',
@@ -83,7 +83,7 @@ describe('a sequence that cannot be carried out says why', () => {
   test('every problem is reported, not the first alone', () => {
     const bad = sequence([to('0 N m'), loosen, turn('9 to 8 deg')], { order: ['a', 'a', 'b', 'c'] });
     expect(sequenceProblems(bad).map(({ pass, message }) => `${pass ?? '-'} ${message}`)).toEqual([
-      '- a stands twice in the order',
+      '- a is named twice in the order',
       '- d is missing from the order',
       '1 the torque must be more than nothing',
       '3 the angle has its least above its greatest',

@@ -92,10 +92,10 @@ function limitsText(request: EngineRequest): string {
     'kind: limits',
     comment('Where the figures come from: the manual, its page, its year.'),
     `source: ${NOT_STATED}`,
-    comment('Take the {} away with the first limit, and the # before each line that you fill in.'),
+    comment('For the first limit remove the {}. Remove the # before each line that you fill in.'),
     'limits: {}',
     ...measured.map((each) => comment(`  ${exampleOf(each).padEnd(width + 22)}  # ${each.label}`)),
-    comment('Every other figure of an overhaul may stand here too: docs/characteristics.md lists them.'),
+    comment('Limits of any other figure may be written here: docs/characteristics.md lists them.'),
   ];
   return `${lines.join('\n')}\n`;
 }

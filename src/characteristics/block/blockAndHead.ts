@@ -32,7 +32,7 @@ export const block: readonly Characteristic[] = [
     family: familyOf('cylinder'),
     isNeverBelowZero: true,
     description:
-      'How far the centre of a worn cylinder lies from where it was bored, which the unworn ring above the travel of the rings still shows.',
+      'How far the centre of a worn cylinder lies from the centre on which it was bored: measured against the unworn ring above the travel of the rings.',
     note: 'A cylinder that is bored on its old centre must clean up on the worn side: plan takes this instead of assuming that all wear lies on one side.',
     usual: 'dial indicator',
     words: { above: 'off centre', below: 'near' },
@@ -105,7 +105,7 @@ export const head: readonly Characteristic[] = [
     family: BANK,
     usualGrid: { stations: ['front', 'rear'], directions: [] },
     description: 'From the face that lies on the gasket to the machined face above it, at both ends.',
-    note: 'What lies above the least of its limit may still be cut; some makers limit head and block together.',
+    note: 'What is thicker than its least limit may still be cut; some makers limit head and block together.',
     usual: 'micrometer',
     words: { above: 'thick', below: 'thin' },
     caution: LIFTING,

@@ -53,7 +53,7 @@ const journalFinish = (name: string, label: string, family: Family): readonly Ch
     family,
     quantity: 'number',
     description: `Hardness of a ${label}, on the scale that its limit names.`,
-    note: 'Scales do not mix: a figure in Shore is none in Rockwell. Say in `source:` of the limits which it is.',
+    note: 'Scales cannot be mixed: a hardness in Shore cannot be compared with one in Rockwell. State the scale in `source:` of the limits.',
     usual: 'hardness tester',
     words: { above: 'hard', below: 'soft' },
     source: 'service data of a diesel engine: Shore 74 to 84 new, 60 on two thirds of the turn',

@@ -20,7 +20,7 @@ const lash = (how: 'cold' | 'hot', caution: string): Characteristic =>
     dependsOn: TRAIN.filter((part) => part !== 'rocker'),
     isAssemblyFigure: true,
     description: `Play between a valve and what opens it, the cam on its base circle, the engine ${how}.`,
-    note: 'Cold and hot lash have limits of their own: which is meant stands in the manual.',
+    note: 'Cold and hot lash have limits of their own: the manual says which is meant.',
     caution,
     family: VALVE,
     usual: 'feeler gauge',

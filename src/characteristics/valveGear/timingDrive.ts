@@ -152,7 +152,7 @@ export const timingDrive: readonly Characteristic[] = [
     description:
       'Degrees before top dead centre at which injection begins in the first cylinder; below zero after it.',
     caution:
-      'Fuel from an injector goes through skin: never a hand before a nozzle or a leaking line, and a doctor at once where it did.',
+      'Fuel from an injector goes through the skin: never hold a hand before a nozzle or a leaking line. If it went in, see a doctor at once.',
     source: 'common practice, no source',
   }),
 ];

@@ -107,7 +107,7 @@ const oil = read({
   label: 'oil allowance',
   of: 'crankpin',
   description:
-    'Oil that is reckoned with each crankpin for the bobweight: a figure of the shop, 0 where it reckons none.',
+    'Weight of oil that is counted with each crankpin for the bobweight: a figure of the shop, 0 where it counts none.',
   quantity: 'mass',
   family: ENGINE,
   usual: BY_EYE,

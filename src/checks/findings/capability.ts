@@ -18,11 +18,11 @@ const COARSE: FindingKind = {
   code: 'instrument/coarse',
   severity: 'warning',
   means:
-    'The limits are closer together than the uncertainty allows: tolerance / 4u is below 0.98, so that no reading, not even in their middle, is inside with 95 % probability (JCGM 106:2012).',
-  matters: 'Nothing can be proven inside with this instrument; a good reading proves little.',
+    'The instrument is too coarse for these limits. Even a reading in the middle between them is not inside with 95 % probability: tolerance / 4u is below 0.98 (JCGM 106:2012).',
+  matters: 'With this instrument no value can be shown to be inside the limits.',
   usually: 'Measure with the finer instrument that the message names, or by the other route.',
   example:
-    'main bearing clearance 1, 2: with strip at ±0.00057 in nothing can be proven inside new min 0.0025 and new max 0.0035; bore-2-6 set with mic-3-4 and mic-3-4 would do, at ±0.00015',
+    'main bearing clearance 1, 2: strip, ±0.00057 in, is too coarse to show a value inside new min 0.0025 and new max 0.0035; bore-2-6 set with mic-3-4 and mic-3-4 would do, ±0.00015',
 };
 
 export const capabilityKinds: readonly FindingKind[] = [COARSE];
@@ -68,8 +68,8 @@ function coarse({ row, route, tolerance, likewise }: Coarse, view: SessionView, 
   });
   const where = [row, ...likewise].map(({ position: each }) => positionText(each)).join(', ');
   const message =
-    `${[characteristic.label, where].filter(Boolean).join(' ')}: with ${route.with.join(' and ')} at ±${withUnitName(formatUncertainty(route.expanded, unit), unit)} ` +
-    `nothing can be proven inside ${limits.join(' and ')}; ${remedy(row, route, tolerance, view, unit)}`;
+    `${[characteristic.label, where].filter(Boolean).join(' ')}: ${route.with.join(' and ')}, ±${withUnitName(formatUncertainty(route.expanded, unit), unit)}, ` +
+    `is too coarse to show a value inside ${limits.join(' and ')}; ${remedy(row, route, tolerance, view, unit)}`;
   return finding(COARSE, row.place, message, {
     measure: characteristic.id,
     ...(likewise.length === 0 ? { position } : {}),
@@ -81,6 +81,6 @@ function remedy(row: Row, route: Route, tolerance: number, view: SessionView, un
   const [finest] = alternatives(row.characteristic, row.position, route, view);
   const plusMinus = (u: number): string => `±${formatUncertainty(u * expandedFactor(Infinity), unit)}`;
   return finest !== undefined && capability(tolerance, finest.u) >= LEAST_CAPABILITY
-    ? `${finest.instruments} would do, at ${plusMinus(finest.u)}`
-    : `no registered instrument would do: it takes ${plusMinus(coarsestUncertainty(tolerance))}`;
+    ? `${finest.instruments} would do, ${plusMinus(finest.u)}`
+    : `no registered instrument would do: ${plusMinus(coarsestUncertainty(tolerance))} is needed`;
 }

@@ -14,36 +14,36 @@ const ACCEPTED: FindingKind = {
   code: 'reading/accepted',
   severity: 'remark',
   means: 'The value is out, and a concession accepts it up to a stated value.',
-  matters: 'The number stays in sight: somebody answers for it, with a reason.',
-  usually: 'See to its follow-up, and renew or withdraw the concession at the next session.',
+  matters: 'The value stays visible, with the person who decided and the reason.',
+  usually: 'Do its follow-up, and renew or withdraw the concession at the next session.',
   example:
     'cylinder taper 1: 0.0026 in is accepted up to 0.0030 in (teardown 2026-02-03, RK): Standby engine; run until the spring overhaul.',
 };
 const EXCEEDED: FindingKind = {
   code: 'concession/exceeded',
   severity: 'error',
-  means: 'The value is out and lies beyond what the concession for it accepts.',
-  matters: 'The consent was for a smaller deviation than the one that is there now.',
+  means: 'The value is out, and it is beyond the value that the concession accepts.',
+  matters: 'The consent was for a smaller deviation than the present one.',
   usually: 'Measure again; then machine or renew the part, or agree on the new value and record it.',
   example:
-    'cylinder taper 1 was accepted up to 0.0030 in (teardown 2026-02-03, RK): it lies 1 thou beyond that',
+    'cylinder taper 1 was accepted up to 0.0030 in (teardown 2026-02-03, RK): it is 1 thou beyond that',
 };
 const EXPIRED: FindingKind = {
   code: 'concession/expired',
   severity: 'warning',
   means: 'The value is out, and the concession that covered it ended before the date of this session.',
-  matters: 'A deviation that was accepted for a time is easily kept for good.',
-  usually: 'Do what was put off, or agree on it again in this session.',
-  example: 'cylinder taper 1 was accepted up to 0.0030 in (teardown 2026-02-03, RK), until 2026-04-30',
+  matters: 'A deviation that was accepted for a short time is easily forgotten, and stays in the engine.',
+  usually: 'Put the part right now, or write a new concession in this session.',
+  example: 'cylinder taper 1 was accepted up to 0.0030 in (teardown 2026-02-03, RK) until 2026-04-30 only',
 };
 const UNUSED: FindingKind = {
   code: 'concession/unused',
   severity: 'warning',
   means:
-    'A concession stands for a value that is not out, or was not measured, in its session, or that another entry covers.',
-  matters: 'It would cover a later fault that nobody has looked at.',
-  usually: 'Take it out, or correct its characteristic or position.',
-  example: 'the concession for cylinder taper 1 covers nothing: it is not out but ok',
+    'A concession is not used: in its session the value is not out or was not measured, or another concession covers it.',
+  matters: 'It stays in force, and would accept a later fault that nobody has looked at.',
+  usually: 'Remove it, or correct its characteristic or position.',
+  example: 'the concession for cylinder taper 1 is not used: 0.0012 in is ok',
 };
 
 export const concessionKinds: readonly FindingKind[] = [ACCEPTED, EXCEEDED, EXPIRED, UNUSED];
@@ -54,7 +54,7 @@ export const concessionFindings = (
   unitFor: (row: Row) => Unit,
 ): readonly Finding[] => [
   ...rows.flatMap((row) => rowFindings(row, inForce, unitFor)),
-  ...inForce.filter((each) => each.isOwn).flatMap(({ concession }) => unusedOf(concession, rows)),
+  ...inForce.filter((each) => each.isOwn).flatMap(({ concession }) => unusedOf(concession, rows, unitFor)),
 ];
 
 function rowFindings(
@@ -111,7 +111,7 @@ function expiredFindings(
     .filter((each) => each.isOver && bearsOn(each, row) && reachOf(each.concession, side) !== undefined)
     .slice(0, 1)
     .map((each) => {
-      const message = `${named(row)} was accepted ${statedText(each)}, until ${each.concession.until}`;
+      const message = `${named(row)} was accepted ${statedText(each)} until ${each.concession.until} only`;
       return finding(EXPIRED, row.place, message, about(row));
     });
 }
@@ -130,33 +130,43 @@ function beyondText({ concession, side }: ConcessionOfSide, row: Row, { unit, de
   const stated = reachOf(concession, side);
   if (judged === undefined || stated === undefined) {
     const covers = row.concessions.some((each) => each.concession === concession && each.isEnough);
-    return covers ? 'it lies beyond its other limit as well' : 'it lies on the other side';
+    return covers ? 'it is beyond its other limit as well' : 'it is beyond the other limit';
   }
   const by =
     side === 'max' ? subtract(judged.greatest, stated.amount) : subtract(stated.amount, judged.least);
-  return `it lies ${formatDistance(by, unit, decimals)} beyond that`;
+  return `it is ${formatDistance(by, unit, decimals)} beyond that`;
 }
 
-function unusedOf(concession: Concession, rows: readonly Row[]): readonly Finding[] {
+function unusedOf(
+  concession: Concession,
+  rows: readonly Row[],
+  unitFor: (row: Row) => Unit,
+): readonly Finding[] {
   return concession.positions.flatMap((position) => {
     const row = rows.find(
       (each) => each.characteristic.id === concession.measure.id && each.position === position,
     );
-    const why = unusedBecause(concession, row);
+    const why = unusedBecause(concession, row, unitFor);
     if (why === undefined) return [];
-    const message = `the concession for ${nameAt(concession.measure, position)} covers nothing: ${why}`;
+    const message = `the concession for ${nameAt(concession.measure, position)} is not used: ${why}`;
     return [finding(UNUSED, concession.place, message, { measure: concession.measure.id, position })];
   });
 }
 
 /** Nothing where it is named for its value, or could be needed: what is undecided may be out. */
-function unusedBecause(concession: Concession, row: Row | undefined): string | undefined {
-  if (row === undefined || row.routes.length === 0) return 'it was not measured';
+function unusedBecause(
+  concession: Concession,
+  row: Row | undefined,
+  unitFor: (row: Row) => Unit,
+): string | undefined {
+  const [judged] = row?.routes ?? [];
+  if (row === undefined || judged === undefined) return 'the value was not measured';
+  const value = amountText(judged, printingOf(row, unitFor));
   const { verdict } = row.judgement;
   if (verdict === 'undecided' || row.concessions.some((each) => each.concession === concession))
     return undefined;
-  if (verdict !== 'accepted' && verdict !== 'out') return `it is not out but ${verdict ?? 'without limits'}`;
+  if (verdict !== 'accepted' && verdict !== 'out') return `${value} is ${verdict ?? 'without limits'}`;
   const isOfSide = row.concessions.some(({ side }) => reachOf(concession, side) !== undefined);
-  if (!isOfSide) return 'it lies on the other side';
-  return verdict === 'accepted' ? 'another covers it' : 'another reaches at least as far';
+  if (!isOfSide) return `${value} is beyond the other limit`;
+  return verdict === 'accepted' ? 'another one covers the value' : 'another one accepts as much or more';
 }

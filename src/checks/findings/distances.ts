@@ -9,12 +9,12 @@ const NO_DISTANCE: FindingKind = {
   code: 'limits/no-distance',
   severity: 'warning',
   means:
-    'A limit is for a length of the part (`per:`), and the stations at which it was measured carry no distances.',
-  matters: 'The limit cannot judge, and nothing else says so.',
+    'A limit holds for a length of the part (`per:`), and the stations at which it was measured have no distances.',
+  matters: 'The limit is not used, and no other finding says so.',
   usually:
-    'Write the stations with their distances: `stations: { front: 0.25 in, rear: 1.75 in }`, or in `grids:` once.',
+    'Write the stations with their distances, `stations: { front: 0.25 in, rear: 1.75 in }`, or once in `grids:`.',
   example:
-    'main journal taper has a limit for a length, and the stations of main journal diameter have no distances',
+    'main journal taper has a limit per length of the part, and the stations of main journal diameter have no distances',
 };
 
 export const distanceKinds: readonly FindingKind[] = [NO_DISTANCE];
@@ -39,7 +39,7 @@ function withoutDistance(characteristic: Characteristic, view: SessionView): Fin
       const read = input && routes.at(input, position, {})[0];
       if (read === undefined || read.grid.stations.length < 2 || hasDistances(read.grid)) continue;
       const limit = Object.values(bands).flatMap((band) => band?.max ?? band?.min ?? [])[0];
-      const message = `${characteristic.label} has a limit for a length, and the stations of ${input?.label} have no distances`;
+      const message = `${characteristic.label} has a limit per length of the part, and the stations of ${input?.label} have no distances`;
       return finding(NO_DISTANCE, read.place, message, {
         measure: characteristic.id,
         position,

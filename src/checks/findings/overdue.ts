@@ -6,7 +6,7 @@ const OVERDUE: FindingKind = {
   code: 'instrument/overdue',
   severity: 'warning',
   means: 'The instrument was due for calibration before the day on which it was used.',
-  matters: 'What is known of its error no longer counts: it may have been dropped or worn since.',
+  matters: 'Its stated error may no longer be true: it may have been dropped, or may have worn.',
   usually: 'Have it calibrated, or check it on a standard before measuring, and record that with `checked:`.',
   example: 'mic-3-4 was due for calibration on 2026-01-31, and was used on 2026-02-03',
 };

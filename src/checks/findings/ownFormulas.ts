@@ -21,7 +21,7 @@ const NO_VALUE: FindingKind = {
   severity: 'warning',
   means:
     'The formula of a characteristic cannot be evaluated with what was read at a position: it divides by zero, takes the root of a negative number, names a size that the engine document does not give, or takes several positions of which one was not read.',
-  matters: 'There is no value to judge, and without a word it would pass for not measured.',
+  matters: 'There is no value to judge, and without this finding it would look as if nobody had measured it.',
   usually: 'Look at the readings that the formula names; then correct the formula.',
   example: 'wear rate 2 cannot be worked out as 1 / (cylinder_bore - 4.125): this divides by zero',
 };

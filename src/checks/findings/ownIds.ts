@@ -6,10 +6,10 @@ const OWN_ID: FindingKind = {
   code: 'characteristic/own',
   severity: 'warning',
   means:
-    "A shop adds a characteristic under the id of a built-in one. The shop's is used, here and wherever it is named.",
+    "A characteristic of the shop's own has the id of a built-in one. The program uses the shop's own, everywhere.",
   matters:
-    'What the built-in one knows is gone with it: how it is worked out, its part, and the figures that follow from it.',
-  usually: 'Take it out of `characteristics:` and use the built-in one, or give it an id of its own.',
+    'Nothing of the built-in one is used: not how it is worked out, not its part, not the figures that follow from it.',
+  usually: 'Remove it from `characteristics:` and use the built-in one, or give it another id.',
   example: "piston_clearance is the shop's own: the built-in characteristic of that id is not used",
 };
 

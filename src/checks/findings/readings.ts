@@ -43,14 +43,14 @@ const OUT: FindingKind = {
   matters:
     'The part is not to be used as it is: the limit is the last that the engine maker, or the shop, allows.',
   usually:
-    'Measure again with a finer instrument, machine or renew the part, or record a concession with its reason.',
+    'Measure again with a finer instrument, machine or renew the part, or record a concession with its reason. If a used part goes in again, write `condition: used` below `fitted:`; then its wear limit decides.',
   example: 'main journal diameter 2: 3.2455 in, small by 1 thou (wear min 3.2465)',
 };
 const UNDECIDED: FindingKind = {
   code: 'reading/undecided',
   severity: 'warning',
   means:
-    'Under the guarded rule the value is so near a limit that its uncertainty leaves it open on which side it lies; under both rules it was read as a range, such as `under 0.004`, and a limit lies inside that.',
+    'It cannot be decided on which side of a limit the value is. Under the guarded rule: the limit is nearer to the value than its uncertainty allows. Under both rules: the value was read as a range, such as `under 0.004`, and the limit is inside the range.',
   matters: 'A reading that proves nothing is easily taken for a good one.',
   usually:
     'Measure again with a finer instrument or more readings; `explain` shows which source of error is the largest.',
@@ -61,8 +61,8 @@ const MISSING: FindingKind = {
   code: 'reading/missing',
   severity: 'warning',
   means: 'A position has limits and no value, while others of its kind were measured in the same session.',
-  matters: 'What was skipped once is easily taken for measured.',
-  usually: 'Measure it, or write ~ with a note of why it was left out.',
+  matters: 'A position that was skipped is easily taken for measured.',
+  usually: 'Measure it, or write `~` with a note that says why it was left out.',
   example: 'main journal diameter 2 is missing; other positions were measured',
 };
 const WORN: FindingKind = {
@@ -77,16 +77,16 @@ const OFF_TARGET: FindingKind = {
   code: 'reading/off-target',
   severity: 'remark',
   means: 'The value is inside its limits and outside what this builder aims for.',
-  matters: 'It runs, and another selection of parts might do better.',
+  matters: 'Other parts, or another pairing of parts, may come nearer to the target.',
   usually: 'Try other shells or another pairing, or leave it.',
   example: 'main journal diameter 2: 3.2486 in, large by 3 tenths (target max 3.2483)',
 };
 const MARGINAL: FindingKind = {
   code: 'reading/marginal',
   severity: 'remark',
-  means: 'A deciding limit lies within the expanded uncertainty of the value.',
+  means: 'The value is nearer to a limit that decides than its uncertainty (±).',
   matters:
-    'Under the simple rule the value is compared as it stands; here the instrument could have it on the other side.',
+    'The simple rule compares the value as it was read. The true value may be on the other side of the limit.',
   usually: 'Measure again with a finer instrument where it matters.',
   example: 'main journal diameter 2: 3.2465 lies within ±0.00013 of wear min 3.2465',
 };
@@ -94,11 +94,11 @@ const DISAGREE: FindingKind = {
   code: 'method/disagree',
   severity: 'warning',
   means:
-    'Two ways of measuring the same thing differ by more than their uncertainties allow: |E_n| is above 1 (ISO 13528).',
-  matters: 'One of the two is wrong, and nothing says which.',
-  usually: 'Repeat both; look for a slip of the pen, a gauge set wrongly, a strip that was moved.',
+    'Two ways of measuring the same thing differ by more than the uncertainty of their difference: the ratio of the two, E_n, is above 1 (ISO 13528).',
+  matters: 'At least one of the two is wrong, and the program cannot say which.',
+  usually: 'Repeat both. Look for a slip of the pen, a gauge that was set wrongly, a strip that was moved.',
   example:
-    'main bearing clearance 1: 0.0030 in (bearing bore − journal, bore-2-6 and mic-3-4) and 0.0060 in (read directly, strip-mid) differ by more than their uncertainty allows, E_n 2.6',
+    'main bearing clearance 1: 0.0030 in (bearing bore − journal, bore-2-6 and mic-3-4) and 0.0060 in (read directly, strip-mid) differ by 2.6 times the uncertainty of their difference (E_n)',
 };
 
 const NO_LIMIT: FindingKind = {
@@ -106,7 +106,7 @@ const NO_LIMIT: FindingKind = {
   severity: 'warning',
   means:
     'The formula of a limit cannot be evaluated with what was measured at this position: it divides by zero, or takes the root of a negative number.',
-  matters: 'Without that limit no value there can be `ok`.',
+  matters: 'Without that limit no value at this position can be `ok`.',
   usually: 'Look at the readings that the formula names; then correct the formula.',
   example:
     'main bearing clearance 2: new max 0.0040 − sqrt(3.2479 − 3.2480) cannot be worked out: this takes the square root of a negative number, -0.0001',
@@ -324,6 +324,6 @@ function disagreement(row: Row, other: JudgedRoute, printing: Printing): Finding
     const how = [route.name, route.with.join(' and '), ...(isOfOneDay ? [] : [daysOf(route)])];
     return `${formatAmount(mean, printing.unit, printing.decimals)} (${how.join(', ')})`;
   };
-  const message = `${named(row)}: ${text(judged)} and ${text(other)} differ by more than their uncertainty allows, E_n ${other.en.toFixed(1)}`;
+  const message = `${named(row)}: ${text(judged)} and ${text(other)} differ by ${other.en.toFixed(1)} times the uncertainty of their difference (E_n)`;
   return { ...about(row, DISAGREE, message), place: other.route.place };
 }

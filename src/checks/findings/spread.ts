@@ -4,7 +4,15 @@ import { relate } from '../../layout/relate.ts';
 import { outlierOf } from '../../measurement/outlier.ts';
 import { subtractValues } from '../../measurement/value.ts';
 import { formatAmount, formatDistance, formatUncertainty } from '../../quantity/format.ts';
-import { absolute, type Fraction, toNumber, ZERO } from '../../quantity/fraction.ts';
+import {
+  absolute,
+  type Fraction,
+  greatest,
+  least,
+  subtract,
+  toNumber,
+  ZERO,
+} from '../../quantity/fraction.ts';
 import { nearestTurn } from '../../quantity/turn.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type Finding, type FindingKind, finding, isCovered } from '../finding.ts';
@@ -16,12 +24,12 @@ const SPREAD: FindingKind = {
   code: 'reading/spread',
   severity: 'warning',
   means:
-    'One position stands apart from all others of its kind: by more than three times the uncertainty of the difference, and by more of their whole range than chance gives once in a hundred (the ratio of Dixon). A remark where the value is out or was accepted, and so was spoken of.',
+    'One position differs from all others of its kind by more than three times the uncertainty of the difference, and by much more than the others differ from each other: of four positions 12.5 times as much, of five 4.6 times, of six 2.8 times, of ten or more 1.3 times. By chance that happens once in a hundred engines (test of Dixon). It is a remark where the value is out or accepted, since another finding says so.',
   matters:
-    'Like parts wear alike. One that does not may have lost its oil, lie out of line, or hold a part of another size.',
-  usually: 'Measure it again, and look for the cause before it is put together.',
+    'Parts of one kind wear alike. One that does not may have had too little oil, may be out of line, or may be of another size.',
+  usually: 'Measure it again, and look for the cause before the engine is assembled.',
   example:
-    'main journal diameter 3: 3.2462 in differs by 1.5 thou from the nearest position, 2 at 3.2477 in (the difference is known to ±0.000080)',
+    'main journal diameter 3: 3.2462 in differs by 1.5 thou (±0.000080 in) from the nearest position, 2 at 3.2477 in; the 4 others lie within 2 tenths',
 };
 
 export const spreadKinds: readonly FindingKind[] = [SPREAD];
@@ -93,7 +101,13 @@ function apart(group: readonly Read[], unitFor: (row: Row) => Unit): Finding | u
   const { unit, decimals } = printingOf(one.row, unitFor);
   const text = (read: Read): string => formatAmount(read.judged.mean, unit, decimals);
   const gap = formatDistance(distance, unit, decimals);
-  const message = `${named(one.row)}: ${text(one)} differs by ${gap} from the nearest position, ${next.row.position.name} at ${text(next)} (the difference is known to ±${formatUncertainty(expanded, unit)})`;
+  const rest = group.filter((each) => each !== one).map(({ judged }) => inTurn(judged.mean));
+  const range = subtract(greatest(rest), least(rest));
+  const others =
+    range.n === 0n
+      ? `the ${rest.length} others are equal`
+      : `the ${rest.length} others lie within ${formatDistance(range, unit, decimals)}`;
+  const message = `${named(one.row)}: ${text(one)} differs by ${gap} (±${formatUncertainty(expanded, unit)} ${unit.name}) from the nearest position, ${next.row.position.name} at ${text(next)}; ${others}`;
   return finding(SPREAD, one.row.place, message, {
     severity: isSaid(one.row) ? 'remark' : 'warning',
     measure: one.row.characteristic.id,

@@ -11,7 +11,7 @@ const UNSTATED: FindingKind = {
   means:
     'A session does not say under which condition a figure was read that depends on it: leak-down and crankcase pressure on the orifice, valve events on the lift, running oil pressure on speed and temperature, the load of a relief spring on its length, a chain on how many links were measured. The figure is judged all the same.',
   matters:
-    'Under another condition a sound engine reads another figure: the limit, the other cylinders and earlier sessions may stand for another.',
+    'Under another condition a sound engine reads another figure: the limit, the other cylinders and earlier sessions may be of another condition.',
   usually:
     'Write the condition into the block of the reading, such as `conditions: { orifice: 0.040 in }`. Where nobody knows it any more, read it again.',
   example: 'leak-down 1: orifice not stated; its limit and other readings may be of another; likewise at 2',

@@ -12,13 +12,13 @@ import { stepsOf } from './steps.ts';
 const NO_STEP: FindingKind = {
   code: 'limits/no-step',
   severity: 'warning',
-  means: 'A limit of turning torque is for a step that no session of the engine has measured after.',
+  means: 'The limits name a step of turning torque, and no session of the engine has a step of that name.',
   matters:
-    'Steps are named freely: under a name written otherwise the limit judges nothing, and nothing else says so.',
+    'Sessions name their steps freely. A limit whose step is written in another way is never used, and no other finding says so.',
   usually:
-    'Write the step in the limits as it is written in the sessions, or leave it until the step is taken.',
+    'Write the step in the limits as in the sessions. If the step was not measured yet, leave it as it is.',
   example:
-    'turning torque has a limit at Crank shaft, and no session has a step of that name: did you mean crankshaft?',
+    'turning torque: the limits name the step Crank shaft, and no session has it: did you mean crankshaft?',
 };
 
 export const stepLimitKinds: readonly FindingKind[] = [NO_STEP];
@@ -37,7 +37,7 @@ function unmatched(characteristic: Characteristic, { engine, session }: SessionV
   return ownEntries(engine, id).flatMap(({ path, entry }) => {
     const key = path.map((each) => each.key).join(' ');
     if (steps.has(key)) return [];
-    const message = `${label} has a limit at ${key}, and no session has a step of that name${meant(key, steps)}`;
+    const message = `${label}: the limits name the step ${key}, and no session has it${meant(key, steps)}`;
     const limitPlace = placeOf(entry);
     return [finding(NO_STEP, session.start, message, { measure: id, ...atStep(engine, key), limitPlace })];
   });

@@ -14,11 +14,11 @@ const CORRECTED: FindingKind = {
   code: 'temperature/corrected',
   severity: 'remark',
   means:
-    'The session states a temperature, and part and gauge expand so unlike that the readings were taken to the temperature of their limits before they were judged: to 20 °C (ISO 1) where the limits state none.',
+    'The session states a temperature, and the part and the gauge do not expand alike. So the readings were converted to the temperature of their limits before they were judged: to 20 °C (ISO 1) where the limits state none.',
   matters: 'A warm aluminium piston in a steel micrometer reads larger than it is at 20 °C, by tenths.',
-  usually: 'Let the part stand until it is as warm as the shop, or leave the correction as it is.',
+  usually: 'Let part and gauge come to one temperature and measure again, or accept the conversion.',
   example:
-    'piston diameter: read at 35 degC and taken to 20 degC, 0.00057 in less (aluminium 20.75, steel gauge 11.5 millionths for 1 degC)',
+    'piston diameter: readings made at 35 degC were converted to 20 degC, 0.00057 in less (aluminium 20.75, steel gauge 11.5 millionths for 1 degC)',
 };
 
 export const temperatureKinds: readonly FindingKind[] = [CORRECTED];
@@ -45,7 +45,7 @@ function corrected(
   const warmth = blockWarmth(characteristic, gauge, to, { block, session, engine, registry });
   if (warmth === undefined || !isMoved(warmth)) return undefined;
   const moved = movedText(correction(first.amount, warmth), warmth, unitFor({ characteristic }));
-  const message = `${characteristic.label}: read at ${warmth.from.text} and taken to ${warmth.to.text}, ${moved}`;
+  const message = `${characteristic.label}: readings made at ${warmth.from.text} were converted to ${warmth.to.text}, ${moved}`;
   return finding(CORRECTED, session.placeOf(block.span), message, { measure: block.measure.id });
 }
 

@@ -14,11 +14,11 @@ const JUMP: FindingKind = {
   code: 'turning/jump',
   severity: 'warning',
   means:
-    'Turning torque rose by much more with this step than with like steps: more than their spread, the wrench and a tenth of their median allow.',
+    'Turning torque rose by much more with this step than with similar steps: by more than their spread, the error of the wrench and a tenth of their median explain.',
   matters:
     'A tight bore, a dragging bearing or a ring whose ends touch is cheap to find before the next part goes in.',
   usually: 'Take the part out again and look; turn the engine over after each step.',
-  example: 'turning torque rose by 3.8 lbf ft with piston 3; like steps (piston …) by 0.8 lbf ft',
+  example: 'turning torque rose by 3.8 lbf ft with piston 3; with similar steps (piston …) by 0.8 lbf ft',
 };
 
 export const turningKinds: readonly FindingKind[] = [JUMP];
@@ -99,7 +99,7 @@ const wrenchError = ({ measured }: Route): number =>
 function jump({ row, amount, kind }: Rise, usual: number, unitFor: (row: Row) => Unit): Finding {
   const { unit, decimals } = printingOf(row, unitFor);
   const text = (base: number): string => formatAmountOf(base, unit, decimals);
-  const message = `turning torque rose by ${text(amount)} with ${row.position.name}; like steps (${kind.replace('#', '…')}) by ${text(usual)}`;
+  const message = `turning torque rose by ${text(amount)} with ${row.position.name}; with similar steps (${kind.replace('#', '…')}) by ${text(usual)}`;
   return finding(JUMP, row.place, message, {
     measure: row.characteristic.id,
     position: row.position,

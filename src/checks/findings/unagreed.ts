@@ -10,7 +10,7 @@ const UNAGREED: FindingKind = {
   matters: 'The shop may have to pay for work that the customer did not agree to.',
   usually:
     'Ask, then write it down: `agreed: { by: …, date: …, items: [grind main journals] }` in a session or in the engine document.',
-  example: 'grind crankpins was ordered from North grinding, and nobody has agreed to it',
+  example: 'grind crankpins was ordered from North grinding, and no document says that the customer agreed',
 };
 
 export const unagreedKinds: readonly FindingKind[] = [UNAGREED];
@@ -26,7 +26,11 @@ export function unagreedFindings(engine: Engine, session: SessionDocument): read
     work
       .filter(({ name }) => !agreed.has(plainName(name)))
       .map(({ name, place }) =>
-        finding(UNAGREED, place, `${name} was ordered from ${to}, and nobody has agreed to it`),
+        finding(
+          UNAGREED,
+          place,
+          `${name} was ordered from ${to}, and no document says that the customer agreed`,
+        ),
       ),
   );
 }

@@ -5,11 +5,11 @@ const UNREAD: FindingKind = {
   code: 'file/unread',
   severity: 'warning',
   means:
-    'A file looks like a document and was not read: it is a link, hidden, misnamed, no regular file, or an entry that was not finished. What an editor leaves behind, and folders that are not searched, are a remark.',
+    'A file looks like a document, and the program does not read it: it is a link, hidden, wrongly named, not a regular file, or an entry that was not finished. Files that an editor left behind, and folders that are not searched, are a remark.',
   matters:
-    'No verdict uses what is in it, and nobody would notice. Where verdicts stand on it (an engine, limits, instruments, the shop) it is document/unread.',
+    'No verdict uses what is in it, and nobody would notice. An engine, limits, instruments or shop document that is not read is a problem instead, document/unread, with exit code 2.',
   usually:
-    'Put the file itself there under a name that ends in .yaml, finish the entry, or delete what is not wanted.',
+    'Give the file a name that ends in .yaml, put the file itself in place of the link, finish the entry, or delete what nobody needs.',
   example: '2026-02-03-teardown.yaml.txt is not read, since its name does not end in .yaml',
 };
 

@@ -16,7 +16,7 @@ const ANOTHER_GRADE: FindingKind = {
   code: 'reading/grade',
   severity: 'warning',
   means:
-    'The value is out by the limits of the service size that is stated, and would be inside those of another one: what is in the engine is not what the documents say, or nobody has said that it was machined.',
+    'The value is out by the limits of the stated service size, and inside the limits of another size. Either another size is in the engine than the documents say, or nobody wrote down that the part was machined.',
   matters: 'Shells, pistons and rings are bought by the size that is written down.',
   usually:
     'Look at the stamp on the part, then state its size: `machined: [{ part: main journals, size: 0.010 under }]` where it was made here, `fitted:` for what is in the engine.',

@@ -10,12 +10,12 @@ import { gradeInForce } from './gradeInForce.ts';
 const UNLIKE: FindingKind = {
   code: 'part/grade',
   severity: 'warning',
-  means: 'A piston or a ring is said to be of another size than the cylinder that it is in.',
+  means: 'The stated size of a piston or a ring is not the size of its cylinder.',
   matters:
-    'A piston a size too small knocks and a ring a size too small has a gap that blows; the next size does not go in.',
+    'A piston that is one size too small knocks, and such a ring leaks at its gap; one that is too large does not go in.',
   usually:
-    'Look at the stamp on the part and at the size that was bored, then put right what is written or what is fitted.',
-  example: 'piston 2 is of 0.020 over, and its cylinder of 0.030 over',
+    'Look at the stamp on the part and at the size that was bored. Then correct the document, or fit the right part.',
+  example: 'piston 2 is stated as 0.020 over, and its cylinder as 0.030 over',
 };
 
 export const unlikeFitKinds: readonly FindingKind[] = [UNLIKE];
@@ -40,7 +40,7 @@ function unlike(part: Part, bored: Part, view: SessionView): readonly Finding[] 
     const [own, its] = [stated(part, position, view), at && stated(bored, at, view)];
     if (own === undefined || its === undefined || sameGrade(own, its)) return [];
     const [is, bore] = [own, its].map((grade) => gradeText(grade, engine.units.get('length')));
-    const message = `${namedAt(part.label, position)} is of ${is}, and its ${bored.label} of ${bore}`;
+    const message = `${namedAt(part.label, position)} is stated as ${is}, and its ${bored.label} as ${bore}`;
     return [finding(UNLIKE, statement.place, message, { position })];
   });
 }

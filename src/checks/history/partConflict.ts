@@ -5,12 +5,13 @@ const CONFLICT: FindingKind = {
   code: 'part/conflict',
   severity: 'error',
   means:
-    'What documents say of a part by its mark cannot all be true: it is in two engines at once, or, as a warning, a worn size grew back, or its hours run backwards.',
-  matters: 'The history of another part is taken for this one, and wear is worked out from it.',
+    'The documents contradict each other about the part with this mark. Error: it is in two engines at once. Warning: a worn size was measured less worn later, or its hours run backwards.',
+  matters:
+    'Readings of another part may be counted as readings of this one, and its wear is worked out from them.',
   usually:
-    'Look at the mark; write `fitted:` for the part that is there instead, `from:` in its own document, the work that was done, or `hours_from:` where a meter was replaced.',
+    'Look at the mark on the part. Then correct `fitted:`, or `from:` in its own document; write the work that was done; or write `hours_from:` where the hour meter was replaced.',
   example:
-    'crankshaft K4471 is fitted in Crane from 2026-03-14, and Pump has it since 2026-02-03 (engines/pump/sessions/2026-02-03-rebuild.yaml:5:3): no document says that it came out',
+    'crankshaft K4471 is fitted in Crane from 2026-03-14, and Pump has it since 2026-02-03 (engines/pump/sessions/2026-02-03-rebuild.yaml:5:3): no document says that it was taken out',
 };
 
 export const partConflictKinds: readonly FindingKind[] = [CONFLICT];

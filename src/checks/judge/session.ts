@@ -90,7 +90,7 @@ function findingsOf(view: SessionView, rows: readonly Row[]): readonly Finding[]
     ...rows.flatMap((row) => readingFindings(row, unitFor, effectOf(row, rows))),
     ...concessionFindings(rows, view.concessions, unitFor),
     ...turningFindings(session, rows, unitFor),
-    ...instrumentFindings(view, rows),
+    ...instrumentFindings(view, rows, unitFor),
     ...scaleFindings(view),
     ...capabilityFindings(view, rows, unitFor),
     ...distances,

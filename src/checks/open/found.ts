@@ -6,19 +6,19 @@ const OPEN: FindingKind = {
   code: 'found/open',
   severity: 'warning',
   means:
-    'Something was found that is to be renewed, machined or held back, and no session says that it was dealt with. For a part that is to be renewed it is an error.',
-  matters: 'What was seen at teardown is forgotten by the time the engine is closed up.',
+    'Something was found, the part is to be renewed, machined or held back, and no session says that this was done. It is an error where the part is to be renewed.',
+  matters: 'What was seen at the teardown is easily forgotten before the engine is closed up.',
   usually:
-    'When it is done, say so: `replaced:`, `machined:` or `work:` on that part, or `found: [{ on: …, is: …, do: reuse, by: … }]` where it was decided to keep it.',
-  example: 'main 2 shell lower: wiped to copper; to be renewed',
+    'When it is done, write `replaced:`, `machined:` or `work:` of that part. Where it was decided to keep the part, write `found: [{ on: …, is: …, do: reuse, by: … }]`.',
+  example: 'main 2 shell lower: wiped to copper; to be renewed, and no session says that it was',
 };
 
 export const foundKinds: readonly FindingKind[] = [OPEN];
 
 const TO_DO: Readonly<Record<Remedy, string | undefined>> = {
-  renew: 'to be renewed',
-  machine: 'to be machined',
-  hold: 'held back until it is decided',
+  renew: 'to be renewed, and no session says that it was',
+  machine: 'to be machined, and no session says that it was',
+  hold: 'held back, and no session says what was decided',
   reuse: undefined,
 };
 
@@ -32,6 +32,6 @@ export const foundFindings = (
     .flatMap(({ on, is, remedy, by, place }) => {
       const todo = remedy && TO_DO[remedy];
       if (todo === undefined) return [];
-      const seen = `${on.join(', ')}: ${is}; ${todo}${by === undefined ? '' : ` (${by})`}`;
+      const seen = `${on.join(', ')}: ${is}${by === undefined ? '' : ` (${by})`}; ${todo}`;
       return [finding(OPEN, place, seen, remedy === 'renew' ? { severity: 'error' } : {})];
     });

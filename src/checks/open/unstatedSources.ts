@@ -5,8 +5,7 @@ const UNSTATED: FindingKind = {
   code: 'source/unstated',
   severity: 'warning',
   means: 'Limits or a tightening sequence do not say where their figures come from.',
-  matters:
-    'Nobody can look up a figure again that came from nowhere, and a verdict is worth as much as its limit.',
+  matters: 'Nobody can check a figure whose source is not named, and a verdict is only as good as its limit.',
   usually: "Write the manual, its page and its year as `source:`. A shop's own figure names who set it.",
   example: 'limits.yaml does not say where its figures come from',
 };

@@ -25,7 +25,7 @@ function exchanged(fit: Fit, context: SlipContext): Finding | undefined {
     ({ characteristic }) => characteristic === inner || characteristic === outer,
   );
   if (point === undefined) return undefined;
-  const message = `${inner.label} and ${outer.label}: at all ${pairs.length} positions the one that goes inside is the larger, and a ${clearance.label} cannot be below zero: the two exchanged?`;
+  const message = `${inner.label} and ${outer.label}: at all ${pairs.length} positions the inner part is larger than the outer, so that ${clearance.label} is below zero, which is impossible: are the two lists exchanged?`;
   return finding(IMPOSSIBLE, placeOfPoint(view.session, point), message, {
     measure: inner.id,
     covers: pairs.flatMap(({ outerAt, innerAt }): readonly Reading[] => [

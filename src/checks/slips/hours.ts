@@ -2,19 +2,12 @@ import type { Amount } from '../../documents/amount.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { slipsOfFigures } from '../../measurement/slips/figureSlips.ts';
 import { misreadFigures } from '../../measurement/slips/misreadFigures.ts';
-import { decimalsIn, type Slip } from '../../measurement/slips/writtenNumber.ts';
-import {
-  compare,
-  divide,
-  type Fraction,
-  fraction,
-  multiply,
-  parseDecimal,
-  ZERO,
-} from '../../quantity/fraction.ts';
+import { decimalsIn } from '../../measurement/slips/writtenNumber.ts';
+import { compare, divide, fraction, multiply, parseDecimal, ZERO } from '../../quantity/fraction.ts';
 import { type Finding, finding } from '../finding.ts';
 import { sessionsBefore } from '../history/earlier.ts';
 import { IMPLAUSIBLE } from './implausible.ts';
+import { possibleValues } from './possibleValues.ts';
 import type { SlipContext } from './slipContext.ts';
 
 /** Hours only rise: fewer than an earlier session counted are a slip, or another meter. */
@@ -24,12 +17,12 @@ export function hoursFindings({ view: { engine, session } }: SlipContext): reado
   if (hours === undefined || before?.hours === undefined) return [];
   if (compare(hours.amount, before.hours.amount) >= 0) return [];
   const after = engine.sessions.find((each) => each.date > session.date && each.hours !== undefined);
-  const message = `hours ${hours.written} after ${before.hours.written} of ${before.name}: ${reason(hours, before.hours, after)}, or another meter; no trend by hours goes on from here`;
+  const message = `hours ${hours.written} after ${before.hours.written} of ${before.name}; possible: ${causes(hours, before.hours, after)}, another hour meter; no trend by hours can continue from here`;
   return [finding(IMPLAUSIBLE, session.placeOf(hours.span), message)];
 }
 
-/** Named where it is the one that lies between the sessions before and after, or within half as many hours again. */
-function reason(hours: Amount, before: Amount, after: SessionDocument | undefined): string {
+/** What may have been meant lies between the sessions before and after, or within half as many hours again. */
+function causes(hours: Amount, before: Amount, after: SessionDocument | undefined): string {
   const digits = /^\d+(?:\.\d+)?/.exec(hours.written)?.[0] ?? '';
   if (digits === '') return 'a slip of the pen';
   const number = { digits, unit: divide(hours.amount, parseDecimal(digits)), start: ZERO };
@@ -37,15 +30,5 @@ function reason(hours: Amount, before: Amount, after: SessionDocument | undefine
   const slips = [...slipsOfFigures(number), ...misreadFigures(number, decimalsIn(digits))].filter(
     ({ intended }) => compare(intended, before.amount) >= 0 && compare(intended, last) <= 0,
   );
-  return slips.length === 0 ? 'no usual slip explains it' : inWords(slips);
+  return slips.length === 0 ? 'a slip of the pen' : possibleValues(slips);
 }
-
-function inWords(slips: readonly Slip[]): string {
-  const [first, ...others] = slips;
-  const isOne = first !== undefined && others.every(({ intended }) => isSame(intended, first.intended));
-  return isOne
-    ? `${first.written}? ${first.words}`
-    : [...new Set(slips.map(({ words }) => words))].join(', or ');
-}
-
-const isSame = (a: Fraction, b: Fraction): boolean => compare(a, b) === 0;

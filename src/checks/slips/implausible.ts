@@ -4,10 +4,10 @@ export const IMPLAUSIBLE: FindingKind = {
   code: 'reading/implausible',
   severity: 'warning',
   means:
-    'The reading is farther from its limits, its nominal size and its like than wear explains, in the way that a slip of the pen is: digits swapped or misread, one dropped, the decimal point moved, an inch or a turn of the micrometer out, the wrong unit or scale, a radius for a diameter, the sign of a height, cubic inches for cubic centimetres, the reading of another part, a figure taken for another (lash hot for cold, the rock of a valve for its clearance); or a whole list is out by the same amount. The value that was meant is named where one alone is plausible. An error where the value is out as it was read: what follows from it is said in the same finding. Hours that run backwards are reported as well.',
-  matters: 'A slip that looks like a worn part costs a part; one that hides a worn part costs an engine.',
+    'The reading differs from its limits, its nominal size and similar readings by more than wear explains, and a slip of the pen would explain it: digits swapped, misread or left out; the decimal point moved; one inch or one turn of the micrometer too much or too little; the wrong unit or scale; a radius for a diameter; the wrong sign; cubic inches for cubic centimetres; the reading of another part; another figure (hot lash for cold lash, the travel of a rocked valve for its stem clearance); a whole list off by one amount; hours that run backwards. The message names the value that was meant, or lists the values that are possible. It is an error where the value as written is out; then the message also has what follows from it.',
+  matters: 'A slip can make a good part look worn, or hide a worn part.',
   usually:
-    'Measure again. Put it right with its trace, `{ value: 2.8734, was: 2.8374, why: misread }`, or leave it where it is so.',
+    'Measure again. If it was a slip, correct it and keep what was written: `{ value: 2.8734, was: 2.8374, why: misread }`. If the reading is right, leave it.',
   example:
     'main journal diameter 2: written 2.8742: the reading of crankpin diameter 2; about 3.2478 in is expected here',
 };

@@ -11,12 +11,12 @@ export const IMPOSSIBLE: FindingKind = {
   code: 'reading/impossible',
   severity: 'error',
   means:
-    'The value is below zero where nothing can be and no limit allows a value below zero: a runout, a gap, a running clearance; or a piston or a journal is not smaller than its bore.',
+    'No part can have this value: a runout, a gap or a running clearance is below zero, or a piston or journal is not smaller than its bore; and no limit allows a value below zero.',
   matters: 'One of the readings behind it is wrong, so nothing that is worked out from it can be used.',
   usually:
-    'Look for the sign, for two lists exchanged, for a gauge set wrongly; then measure again. Where the parts are pressed together, give limits that carry below zero.',
+    'Check the sign, whether two lists were exchanged, and whether the gauge was set wrongly; then measure again. Where the parts are pressed together, write limits below zero.',
   example:
-    'crankshaft runout 2: -0.0200 in is below zero, and it cannot be; look for the sign, and for the zero of the gauge',
+    'crankshaft runout 2: -0.0200 in is below zero, which is impossible; check the sign, and the zero of the gauge',
 };
 
 export const impossibleKinds: readonly FindingKind[] = [IMPOSSIBLE];
@@ -41,7 +41,7 @@ interface Impossible {
   readonly help: string | undefined;
 }
 
-const LOOK_FOR = 'look for the sign, and for the zero of the gauge';
+const LOOK_FOR = 'check the sign, and the zero of the gauge';
 
 function impossible(row: Row, unitFor: (row: Row) => Unit): Impossible | undefined {
   const [judged] = row.routes;
@@ -83,7 +83,7 @@ const about = (rows: readonly Row[], message: string): Finding => {
 const belowZero = (row: Row, judged: JudgedRoute, unitFor: (row: Row) => Unit): string | undefined =>
   judged.least.n >= 0n
     ? undefined
-    : `${amountText(judged, printingOf(row, unitFor))} is below zero, and it cannot be`;
+    : `${amountText(judged, printingOf(row, unitFor))} is below zero, which is impossible`;
 
 /** Of two sizes at rest with each other one is in the other with nothing between them: no shaft turns so. */
 function notSmaller(row: Row, judged: JudgedRoute, unitFor: (row: Row) => Unit): string | undefined {
@@ -93,5 +93,5 @@ function notSmaller(row: Row, judged: JudgedRoute, unitFor: (row: Row) => Unit):
     ({ characteristic, position, measured }) =>
       `${namedAt(characteristic.label, position)} ${formatAmount(measured.mean.amount, unit, decimals)}`,
   );
-  return `${amountText(judged, { unit, decimals })} is not above zero, and it has to be (${sizes.join(', ')})`;
+  return `${amountText(judged, { unit, decimals })} is not above zero, which is impossible (${sizes.join(', ')})`;
 }

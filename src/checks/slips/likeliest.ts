@@ -8,10 +8,11 @@ import { toNumber } from '../../quantity/fraction.ts';
 import { ownRange } from './ownRange.ts';
 import { isIn, type Range, wider } from './plausibleSizes.ts';
 import { couldBe } from './possible.ts';
+import { possibleValues } from './possibleValues.ts';
 import type { SlipCandidate } from './slipCandidates.ts';
 import { LEAST_SLIP, readFrom, type SlipContext, usualDecimals } from './slipContext.ts';
 
-/** What slip explains a reading: the number that was meant where one alone comes of it, else the kinds that it may be. */
+/** What slip explains a reading: the number that was meant and the kind where one alone comes of it, else all that may be. */
 export interface Explanation {
   readonly meant: string | undefined;
   readonly words: string;
@@ -68,7 +69,7 @@ function explanationOf(slips: readonly Slip[]): Explanation {
   const [first] = slips;
   return meant.size === 1 && first !== undefined
     ? { meant: first.written, words: first.words }
-    : { meant: undefined, words: [...new Set(slips.map(({ words }) => words))].join(', or ') };
+    : { meant: undefined, words: possibleValues(slips) };
 }
 
 const isAble = (amount: number, suspect: SlipCandidate, { view, expectations }: SlipContext): boolean =>

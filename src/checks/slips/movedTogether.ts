@@ -103,7 +103,7 @@ function commonSlip(moved: readonly Moved[], context: SlipContext): string | und
   const [likeliest, ...more] = likelierOnStrip(common, readFrom(first.point, context.view));
   if (likeliest === undefined || isBetterService(moved, likeliest.words, context)) return undefined;
   const words = [...new Set([likeliest, ...more].map((each) => each.words))].join(', or ');
-  const setting = STEP_WORDS.test(words) ? ', the same amount everywhere: the setting' : '';
+  const setting = STEP_WORDS.test(words) ? ', the same amount everywhere: was the gauge set wrongly' : '';
   return `${words}${setting}? ${likeliest.written} for ${first.point.point.written}`;
 }
 
@@ -165,7 +165,7 @@ function sameAmount(moved: readonly Moved[], context: SlipContext): string | und
   const isAbove = middle > first.own.to;
   const by = isAbove ? middle - first.own.to : first.own.from - middle;
   const text = lengthText(by, first.point, context);
-  return `about ${text} ${isAbove ? 'above' : 'below'} what their limits allow, the same amount everywhere: the setting, or another size that \`fitted:\` does not say?`;
+  return `about ${text} ${isAbove ? 'above' : 'below'} what their limits allow, the same amount everywhere: was the gauge set wrongly, or is it another size, which \`fitted:\` does not state?`;
 }
 
 const isOutside = (

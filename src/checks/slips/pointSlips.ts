@@ -160,9 +160,10 @@ function explained(
 ): string {
   const { characteristic, reading, amount, number } = suspect;
   const isService = context.expectations.isServiceSize(characteristic, reading.position, amount);
-  const otherwise = isService ? ', or another service size that `fitted:` does not say' : '';
-  const said = `written ${number.digits}: ${words}${copy === undefined ? '' : `, or ${copy}`}${otherwise}`;
-  return meant === undefined ? `${said}${like(suspect, context)}` : `${meant}? ${said}`;
+  const all = [words, ...(copy === undefined ? [] : [copy]), ...(isService ? [OTHER_SERVICE_SIZE] : [])];
+  return meant === undefined
+    ? `written ${number.digits}; possible: ${all.join(', ')}${like(suspect, context)}`
+    : `${meant}? written ${number.digits}: ${all.join(', or ')}`;
 }
 
 /** A worn piston is nearly as large as its bore: only a part of quite another size is known by it. */
@@ -178,6 +179,7 @@ function like(suspect: SlipCandidate, context: SlipContext): string {
     : '';
 }
 
+const OTHER_SERVICE_SIZE = 'another service size, which `fitted:` does not state';
 const UNEXPLAINED = 'no usual slip explains it';
 
 /** A fiftieth: no part wears by so much, and crankpins differ from mains by more. */

@@ -14,7 +14,7 @@ export function usedAboveNew(points: readonly DoubtedPoint[], context: SlipConte
   if (!distances.every((by) => by !== undefined && by > 0)) return undefined;
   const least = Math.min(...distances.flatMap((by) => by ?? [])) + expandedOf(first, context);
   const than = wearsDown(first, context) ? 'larger' : 'smaller';
-  return `${than} than new, by ${lengthText(least, first, context)} or more, and parts that ran are not, unless they were plated, sprayed or renewed: the same amount everywhere: the setting?`;
+  return `${than} than new, by ${lengthText(least, first, context)} or more; used parts are not, unless they were plated, sprayed or renewed. The same amount everywhere: was the gauge set wrongly?`;
 }
 
 function isUsed(point: DoubtedPoint, context: SlipContext): boolean {

@@ -21,7 +21,8 @@ const UNCONFIRMED: FindingKind = {
   code: 'torque/unconfirmed',
   severity: 'warning',
   means: 'Steps before or after tightening were not confirmed, or no pass was written down.',
-  matters: 'A dirty thread or a cap turned round is found now, or only when the engine runs.',
+  matters:
+    'A dirty thread, or a cap that is turned round, is easy to find now, and does damage when the engine runs.',
   usually:
     'Look, and add the step to `confirmed` in the words of the sequence; `confirmed: all` stands for all of them.',
   example: 'main caps: not confirmed: caps in their places and facing forward',

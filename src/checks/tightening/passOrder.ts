@@ -8,8 +8,7 @@ const SKIPPED: FindingKind = {
   code: 'torque/skipped',
   severity: 'error',
   means: 'A pass of the sequence was not made, or did not reach every fastener.',
-  matters:
-    'Faces that were not drawn together in steps stay skewed, and a bolt that was passed over is loose.',
+  matters: 'A joint that was not tightened in steps may stay crooked, and a bolt that was left out is loose.',
   usually:
     'If the pass was made, write it down. Else loosen the joint and tighten it again from the first pass; renew fasteners that must not be used twice.',
   example: 'main caps: pass 2, to 30 lbf ft, was not made',
@@ -18,12 +17,12 @@ const ORDER: FindingKind = {
   code: 'torque/order',
   severity: 'warning',
   means:
-    'Fasteners or passes were tightened in another order than the sequence has, or in a pass it does not have; or a pass was made once more than it asks: a remark where the pass is a torque alone.',
+    'Fasteners or passes were tightened in another order than the sequence states, or in a pass that it does not have, or a pass was made once too often. It is a remark where a torque alone was applied again.',
   matters:
-    'The order keeps caps square and gaskets even; out of order the first bolts lose load. A turn that is made again takes a bolt further.',
+    'The order keeps caps square and presses gaskets evenly; in another order the first bolts lose load. A turn that is made again stretches a bolt further.',
   usually:
-    'Correct the log where only the writing was out of order. Else loosen the joint and follow the order; renew fasteners that must not be used twice.',
-  example: 'main caps: 2L was tightened in place 3, where the order has 2R',
+    'If only the log is wrong, correct it. Else loosen the joint and follow the order; renew fasteners that must not be used twice.',
+  example: 'main caps: 2L was tightened as number 3, where the order has 2R',
 };
 
 export const followedKinds: readonly FindingKind[] = [SKIPPED, ORDER];
@@ -129,7 +128,7 @@ function orderFindings(view: TighteningView): readonly Finding[] {
   const message =
     wrong < 0
       ? `${sequence.joint}: the order as followed ends before ${next}`
-      : `${sequence.joint}: ${followed[at]} was tightened in place ${at + 1}, where ${whose} has ${next ?? 'nothing more'}`;
+      : `${sequence.joint}: ${followed[at]} was tightened as number ${at + 1}, where ${whose} has ${next ?? 'nothing more'}`;
   return [
     finding(ORDER, session.placeOf(log.order[at]?.span ?? log.span), message, {
       limitPlace: log.document.start,

@@ -8,8 +8,7 @@ const REUSED: FindingKind = {
   severity: 'error',
   means:
     'Fasteners that must not be used twice were tightened again, and the log does not say that they were new.',
-  matters:
-    'A bolt that was once taken to yield has less left, and breaks at the torque that is right for a new one.',
+  matters: 'A bolt that was once tightened to yield may break at the torque that is right for a new one.',
   usually: 'Fit new ones; if they were new, write `fasteners: new` in the log.',
   example:
     'rod bolts: fasteners that must not be used twice were tightened in 2026-03-02-trial already, and the log does not say that these were new',
@@ -20,7 +19,7 @@ const REUSE_UNSTATED: FindingKind = {
   means:
     'Fasteners that are tightened by an angle or a stretch were tightened again. The sequence does not say whether they may be used twice, and the log does not say that they were new.',
   matters:
-    'An angle or a stretch may take a bolt to yield. Such a bolt is often for one use only, and only its maker knows.',
+    'Tightening by an angle or a stretch may take a bolt to yield. Many such bolts are for one use only; the maker says which.',
   usually:
     'Ask the maker, and write `reuse: true` or `reuse: false` below `fasteners` in the sequence; if they were new, write `fasteners: new` in the log.',
   example:

@@ -11,13 +11,13 @@ import { spanText, type TighteningView } from './view.ts';
 const STRETCH: FindingKind = {
   code: 'torque/stretch',
   severity: 'error',
-  means: 'The stretch of a fastener lies outside the window of its pass.',
+  means: 'A fastener was stretched less or more than its pass specifies.',
   matters:
-    'Stretch shows the clamp load without friction: outside its window the bolt or its threads are wrong.',
+    'Stretch shows the clamp load, whatever the friction is. With a wrong stretch the clamp load is wrong, or the bolt or its threads are bad.',
   usually:
-    'Below, with torque left: go on tightening. With the torque spent, or beyond the window: replace the fastener.',
+    'Too little stretch below the largest torque: tighten further. Too little at the largest torque, or too much stretch: replace the fastener.',
   example:
-    'rod bolts, pass 2: 1B stretched by 0.0047 in, below 0.005 to 0.007 in at 45 lbf ft: torque and stretch contradict each other, replace it',
+    'rod bolts, pass 2: 1B stretched by 0.0047 in at 45 lbf ft, specified 0.005 to 0.007 in: too little for this torque, replace it',
 };
 
 export const stretchKinds: readonly FindingKind[] = [STRETCH];
@@ -40,8 +40,9 @@ function stretchesOf({ planned, logged }: MatchedPass, view: TighteningView): re
     const outside = reported.amounts.find((amount) => sideOf(amount, action.stretch) !== 'inside');
     if (outside === undefined) return [];
     const unit = view.log.document.joint.lengthUnit;
-    const side = sideOf(outside, action.stretch);
-    const message = `${passName(view, planned.pass)}: ${reported.name ?? 'all'} stretched by ${spanText(exactly(outside), unit)}, ${side} ${spanText(action.stretch, unit)}${replaceHint(reported, outside, action, logged, view)}`;
+    const read = torqueOf(reported, logged);
+    const at = read === undefined ? '' : ` at ${spanText(exactly(read), view.log.document.joint.torqueUnit)}`;
+    const message = `${passName(view, planned.pass)}: ${reported.name ?? 'all'} stretched by ${spanText(exactly(outside), unit)}${at}, specified ${spanText(action.stretch, unit)}: ${adviceOn(outside, read, action)}`;
     return [
       aboutPass(STRETCH, view.session.placeOf(reported.at), message, view, planned.pass, reported.name),
     ];
@@ -58,20 +59,21 @@ function reportedOf({ values, action, span }: LoggedPass): readonly Reported[] {
   return single.length > 0 ? single : [{ name: undefined, amounts: [least, greatest], at: span }];
 }
 
+/** The torque at which a stretch was read, of its fastener or of all. */
+const torqueOf = ({ name }: Reported, logged: LoggedPass): Fraction | undefined =>
+  (name === undefined ? undefined : logged.torques.get(name)?.amount) ?? statedOnce(logged);
+
 /** A bolt that met one window far from the other is not to be tightened further: it is replaced. */
-function replaceHint(
-  { name }: Reported,
+function adviceOn(
   stretched: Fraction,
+  read: Fraction | undefined,
   { torque, stretch }: Extract<ResolvedAction, { kind: 'stretch' }>,
-  logged: LoggedPass,
-  view: TighteningView,
 ): string {
-  const read = (name === undefined ? undefined : logged.torques.get(name)?.amount) ?? statedOnce(logged);
-  if (torque === undefined || read === undefined) return '';
+  const how = sideOf(stretched, stretch) === 'below' ? 'too little' : 'too much';
+  if (torque === undefined || read === undefined) return how;
   const { verdict } = judgeTorqueAndStretch({ torque, stretch }, { torque: read, stretch: stretched });
-  if (verdict !== 'replace') return '';
-  const at = spanText(exactly(read), view.log.document.joint.torqueUnit);
-  return ` at ${at}: torque and stretch contradict each other, replace it`;
+  if (verdict === 'replace') return `${how} for this torque, replace it`;
+  return verdict === 'not yet' ? `${how}, tighten further` : how;
 }
 
 /** The torque of the pass, where it is one figure. */

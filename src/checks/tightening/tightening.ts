@@ -24,8 +24,8 @@ const CONTRADICTION: FindingKind = {
   code: 'torque/contradiction',
   severity: 'warning',
   means:
-    'The sequence that was followed is at odds with itself: windows that cannot both be met, or a pass that comes too early.',
-  matters: 'Whoever follows it must choose which half to believe.',
+    'The sequence contradicts itself: a torque and a stretch that cannot be met together, or a pass that comes too early.',
+  matters: 'Nobody can follow all of it, and one of its figures is wrong.',
   usually: "Compare the document with the maker's manual.",
   example:
     'rod bolts, pass 2: torque and stretch contradict each other: together they need a nut factor of 0.01 to 0.03, which no lubricant gives',

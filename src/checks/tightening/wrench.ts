@@ -20,9 +20,9 @@ const WRENCH: FindingKind = {
   means:
     'The wrench is not in the register, is no torque wrench, or was used below 20 % of its range or beyond it.',
   matters:
-    'A wrench is calibrated at 20, 60 and 100 % of its range (ISO 6789): below the first nobody has said what it does.',
+    'A wrench is calibrated at 20, 60 and 100 % of its range (ISO 6789). Below 20 % its error is not known.',
   usually: 'Use a smaller wrench for small torques; register each with its range and largest error.',
-  example: 'main caps: beam-150 was used at 15 lbf ft, 10 % of its range; it is good from 30 lbf ft',
+  example: 'main caps: beam-150 was used at 15 lbf ft, 10 % of its range; use it from 30 lbf ft on',
 };
 
 export const wrenchKinds: readonly FindingKind[] = [WRENCH];
@@ -89,7 +89,7 @@ function rangeFindings(torques: readonly Fraction[], { wrench, log }: Tightening
   return [
     ...(compare(low, from) < 0
       ? [
-          `${wrench.id} was used at ${spanText(exactly(low), unit)}, ${percent(low)} of its range; it is good from ${spanText(exactly(from), unit)}`,
+          `${wrench.id} was used at ${spanText(exactly(low), unit)}, ${percent(low)} of its range; use it from ${spanText(exactly(from), unit)} on`,
         ]
       : []),
     ...(compare(high, range.to) > 0

@@ -65,4 +65,6 @@ function materialOf(
 
 /** Beside a reading that was moved: it is not the number that stands in the file. */
 export const warmthNote = (warmth: Warmth | undefined): readonly string[] =>
-  warmth !== undefined && isMoved(warmth) ? [`read at ${warmth.from.text}, taken to ${warmth.to.text}`] : [];
+  warmth !== undefined && isMoved(warmth)
+    ? [`reading made at ${warmth.from.text}, converted to ${warmth.to.text}`]
+    : [];

@@ -73,5 +73,5 @@ const isStillThere = (earlier: MarkedStay, later: MarkedStay): boolean =>
 function conflictText(earlier: MarkedStay, later: MarkedStay): string {
   const { path, line, column } = earlier.place;
   const until = earlier.to === undefined ? '' : ` before ${earlier.to}`;
-  return `${later.name} ${later.mark} is fitted in ${later.engine} from ${later.from}, and ${earlier.engine} has it since ${earlier.from} (${path}:${line}:${column}): no document says that it came out${until}`;
+  return `${later.name} ${later.mark} is fitted in ${later.engine} from ${later.from}, and ${earlier.engine} has it since ${earlier.from} (${path}:${line}:${column}): no document says that it was taken out${until}`;
 }

@@ -42,7 +42,7 @@ function reportLooseRods(
   if (stated === undefined || loose.length === 0) return;
   const message =
     pins.size === 0
-      ? `${cylinders.length} cylinders on ${crankpins.length} crankpins, and nothing says which rods run on each`
+      ? `${cylinders.length} cylinders on ${crankpins.length} crankpins, and which rods run on each is not stated`
       : `${loose.length > 1 ? 'the rods of cylinders' : 'the rod of cylinder'} ${loose.join(', ')} ${loose.length > 1 ? 'are' : 'is'} on no crankpin`;
   const help = 'write each pin with its rods, as the maker numbers them: crankpins: { 1: [1, 5], … }';
   report(context, 'value', stated.span, message, help);
@@ -52,7 +52,7 @@ function reportLooseRods(
 export function reportReserved(names: Node | undefined, context: DocumentContext): void {
   for (const { name, span } of namesIn(names)) {
     if (!RESERVED.has(name)) continue;
-    const message = `${name} is a word that says what stands at a position, and can be no name of one`;
+    const message = `${name} is a reserved word, and cannot be the name of a position`;
     report(context, 'value', span, message, 'give it another name');
   }
 }
@@ -75,7 +75,7 @@ export function reportNoLabel(
   const names = layout.namesAlong(axis);
   const label = readNamed(node);
   if (label !== undefined && RESERVED.has(label.name)) {
-    const message = `${label.name} is a word that says what stands at a position, and can be no label of one`;
+    const message = `${label.name} is a reserved word, and cannot be the label of a position`;
     report(context, 'value', label.span, message, 'give it another label');
   }
   if (names.includes(key)) return;
@@ -112,7 +112,7 @@ export function reportCylinders(
       } else if (other !== undefined) {
         const on = ofCylinders?.on;
         const where = other === key ? `twice ${on} ${axis} ${key}` : `${on} ${axis} ${other} as well`;
-        report(context, 'value', item.span, `cylinder ${cylinder} stands ${where}`, ofCylinders?.but);
+        report(context, 'value', item.span, `cylinder ${cylinder} is ${where}`, ofCylinders?.but);
       }
     }
   }

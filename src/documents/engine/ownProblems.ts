@@ -65,7 +65,7 @@ function formulaProblem(
     .filter((quantity) => !own.units.has(quantity) && unitsOf(quantity).length > 1)
     .map((quantity) => {
       const [first] = unitsOf(quantity);
-      const message = `in the formula ${formula.text} nothing says in which unit a ${quantity} is`;
+      const message = `in the formula ${formula.text} the unit of a ${quantity} is not stated`;
       return diagnostic(
         'no-unit',
         place,

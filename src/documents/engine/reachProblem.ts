@@ -36,7 +36,7 @@ export function reachProblem(
 }
 
 function unrelated({ name, text }: UsedReference, from: Family, to: Family): FormulaRefusal {
-  const message = `${text} is measured at a ${to.name}, this at a ${from.name}, and nothing says which of them belong together`;
+  const message = `${text} is measured at a ${to.name}, this at a ${from.name}, and the layout does not state which of them belong together`;
   return {
     message,
     help: `name one, such as ${name}[1]; a characteristic of the engine may take max(${name}[*])`,

@@ -61,7 +61,7 @@ const error = (title: string, description: string, example: string): Schema =>
   amount(about(title, `${description}: shown minus true.`, example));
 
 const certificates: Schema = list(
-  about('Certificates', 'What laboratories said of it; of a session the one in force on its day counts.', [
+  about('Certificates', 'Its calibration certificates; a session is judged by the one in force on its day.', [
     { date: '2026-01-10', errors: [{ at: '3 in', as_found: '0.0001 in' }], uncertainty: '0.00004 in' },
   ]),
   mapShape(
@@ -143,7 +143,7 @@ const instrument: Schema = mapShape(
     correct_readings: flag(
       about(
         'Correct readings',
-        'Readings are put right by the errors of the certificate in force; its uncertainty then stands in place of the largest error.',
+        'Readings are corrected by the errors of the certificate in force; its uncertainty is then used in place of the largest error.',
         true,
       ),
     ),

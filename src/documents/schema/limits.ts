@@ -88,7 +88,7 @@ const bands: Properties = {
 const heldAt = amount(
   about(
     'Temperature',
-    'At which the figures hold, as a gauge reads there: readings are taken to it. Without it 20 degC.',
+    'The temperature at which the figures hold, as a gauge reads there: readings are converted to it. Without it 20 degC.',
     '70 degF',
   ),
 );

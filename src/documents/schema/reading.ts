@@ -17,11 +17,15 @@ import {
 import { mapShape, reference } from './shared.ts';
 
 export const conditions: Schema = {
-  ...about('Conditions', 'How it was when measured; unlike conditions are not compared silently.', {
-    bearings: 'dry',
-    threads: 'oiled',
-    oil_pump: 'off',
-  }),
+  ...about(
+    'Conditions',
+    'The conditions of the measurement; a comparison of unlike conditions is reported.',
+    {
+      bearings: 'dry',
+      threads: 'oiled',
+      oil_pump: 'off',
+    },
+  ),
   type: 'object',
   additionalProperties: false,
   properties: {

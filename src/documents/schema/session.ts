@@ -27,7 +27,7 @@ export const sessionSchema = (offered: readonly Offered[]): Schema =>
     { title: 'Session', description: 'One sitting at the bench.' },
     {
       stage: choice(
-        about('Stage', 'Where the job stands; it chooses the band that decides.', 'teardown'),
+        about('Stage', 'The stage of the job; it chooses the band that decides.', 'teardown'),
         STAGES,
       ),
       date: date(about('Date', 'The day of the session.', '2026-02-03')),

@@ -126,7 +126,7 @@ const wrench: Schema = map(
 );
 
 const adapter: Schema = map(
-  about('Adapter', 'What stands between the drive and the fastener.', { length: '6 in', angle: '0 deg' }),
+  about('Adapter', 'An adapter between the drive and the fastener.', { length: '6 in', angle: '0 deg' }),
   {
     length: amount(about('Length', 'From the drive to the fastener.', '6 in')),
     angle: amount(about('Angle', '0 in line with the wrench, 90 square to it, 180 back along it.', '90 deg')),

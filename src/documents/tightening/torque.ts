@@ -161,7 +161,7 @@ function reportCount(fasteners: readonly string[], root: Node, context: Document
   const place = childOf(root, 'fasteners') ?? root;
   if (fasteners.length === 0) {
     const help = 'write `fasteners: { names: [1L, 1R] }`, `fasteners: { count: 10 }`, or `positions:`';
-    report(context, 'missing-key', place.span, 'nothing says which fasteners the joint has', help);
+    report(context, 'missing-key', place.span, 'the fasteners of the joint are not stated', help);
   } else if (fasteners.length > MOST_FASTENERS) {
     report(context, 'value', place.span, `${fasteners.length} fasteners are more than ${MOST_FASTENERS}`);
   }

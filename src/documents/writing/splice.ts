@@ -114,8 +114,7 @@ const problem = (reason: SpliceProblem['reason'], message: string, help: string)
 const notYaml = (given: string): SpliceResult =>
   problem('text', `${quoted(given)} is not plain YAML`, 'put it in quotes, or write it plainly');
 
-const taken = (key: string): SpliceResult =>
-  problem('exists', `${key} is there already`, 'change it where it stands');
+const taken = (key: string): SpliceResult => problem('exists', `${key} is there already`, 'change it there');
 
 const nothingAt = (path: Path): SpliceResult =>
   problem('place', `the document has nothing at ${path.join(' / ')}`, 'add it by hand first');

@@ -95,14 +95,18 @@ export function controlCharacters(text: string): Problem[] {
 function control(character: string, start: number): Problem {
   const problem = { code: 'control-character', span: { start, end: start + 1 } } as const;
   if (character === '\r') {
-    return { ...problem, message: 'a carriage return stands alone', help: 'end lines with LF or CRLF' };
+    return {
+      ...problem,
+      message: 'a carriage return without a line feed',
+      help: 'end lines with LF or CRLF',
+    };
   }
   if (character === BYTE_ORDER_MARK) {
-    return { ...problem, message: 'a byte order mark stands inside the text', help: 'delete it' };
+    return { ...problem, message: 'a byte order mark inside the text', help: 'delete it' };
   }
   return {
     ...problem,
-    message: `the control character ${escapeHidden(character)} stands here`,
+    message: `the control character ${escapeHidden(character)} is not allowed here`,
     help: 'delete it',
   };
 }

@@ -61,7 +61,7 @@ function distinct(
   report(
     'duplicate-key',
     keySpan,
-    `the key ${quoted(key)} stands twice; first on line ${line}`,
+    `the key ${quoted(key)} is written twice; first on line ${line}`,
     'keep one of the two',
   );
   return undefined;

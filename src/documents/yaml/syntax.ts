@@ -89,8 +89,8 @@ const WORDS: Readonly<Record<ErrorCode, Words>> = {
   BAD_DIRECTIVE: words('directive', 'a directive line (%) is not used here', NO_DIRECTIVE),
   MULTIPLE_TAGS: words('tag', 'a value has two tags', NO_TAG),
   TAG_RESOLVE_FAILED: words('tag', (here) => `tags such as ${quoted(here)} are not used here`, NO_TAG),
-  BAD_COLLECTION_TYPE: words('tag', 'a tag does not fit the list or map it stands before', NO_TAG),
-  DUPLICATE_KEY: words('duplicate-key', 'a key stands twice', 'keep one of the two'),
+  BAD_COLLECTION_TYPE: words('tag', 'a tag does not fit the list or map after it', NO_TAG),
+  DUPLICATE_KEY: words('duplicate-key', 'a key is written twice', 'keep one of the two'),
   NON_STRING_KEY: words('key', 'a key is a list or a map', 'write a name or a number'),
   RESOURCE_EXHAUSTION: words('depth', 'lists and maps are nested too deep to be read', 'nest them less deep'),
   BAD_DQ_ESCAPE: words(
@@ -103,7 +103,7 @@ const WORDS: Readonly<Record<ErrorCode, Words>> = {
     'the indentation does not fit the lines above',
     'start the keys of one map, and the items of one list, in the same column; close every bracket and quote',
   ),
-  BAD_PROP_ORDER: words('alias', 'an anchor or a tag stands in the wrong place', 'leave it out'),
+  BAD_PROP_ORDER: words('alias', 'an anchor or a tag is in the wrong place', 'leave it out'),
   BAD_SCALAR_START: words('yaml', (here) => `a value cannot begin with ${quoted(here)}`, 'put it in quotes'),
   BLOCK_AS_IMPLICIT_KEY: words(
     'yaml',
@@ -112,7 +112,7 @@ const WORDS: Readonly<Record<ErrorCode, Words>> = {
   ),
   BLOCK_IN_FLOW: words(
     'yaml',
-    'an indented list or map stands inside brackets',
+    'an indented list or map is inside brackets',
     'write it in brackets too: [ ] or { }',
   ),
   IMPOSSIBLE: words('yaml', 'this cannot be read', 'compare it with the lines around it'),
@@ -138,7 +138,7 @@ const WORDS: Readonly<Record<ErrorCode, Words>> = {
 
 /** The parser marks a whole key that has no colon, but a single place where anything else is missing. */
 function missing(here: string): string {
-  if (/^[^\s,\]}]{2}/.test(here)) return `${quoted(here)} stands where a key and its colon are expected`;
+  if (/^[^\s,\]}]{2}/.test(here)) return `${quoted(here)} is where a key and its colon are expected`;
   return 'a character is missing here';
 }
 

@@ -48,7 +48,7 @@ function wholeLines(view: WholeView, unjudged: readonly Line[], style: TextStyle
     ),
     ...gap(
       'still open',
-      view.open.map((text) => `  ${text}`),
+      view.open.flatMap((text) => wrap(text, style.width - 2).map((each) => `  ${each}`)),
     ),
   ];
 }

@@ -20,6 +20,6 @@ export const sortKnown = (list: readonly KnownFinding[]): readonly KnownFinding[
 /** `reading/out main_journal_diameter 2, engines/pump, where it stands`. */
 export function knownText({ code, engine, session, measure, position }: KnownFinding): string {
   const what = [code, measure, position].filter((each) => each !== null).join(' ');
-  const where = session === 'state' ? 'where it stands' : session;
+  const where = session === 'state' ? 'the present state' : session;
   return [what, engine, where].filter((each) => each !== null).join(', ');
 }

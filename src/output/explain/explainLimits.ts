@@ -94,5 +94,7 @@ function concessionText({ concessions }: Row): string {
   const entries = [...new Set(concessions.map(({ concession }) => concession))];
   const reasons = entries.map(({ reason }) => reason).join(' / ');
   if (entries.length === 0) return '';
-  return entries.length === 1 ? `; a concession stands: ${reasons}` : `; concessions stand: ${reasons}`;
+  return entries.length === 1
+    ? `; a concession is in force: ${reasons}`
+    : `; concessions are in force: ${reasons}`;
 }

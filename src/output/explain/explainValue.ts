@@ -101,7 +101,10 @@ function takenLines(route: Route, unitFor: (of: Route) => Unit): readonly string
     const right = putRightNote(leaf, unitFor(leaf)).map((note) => `  ${names[index]}: ${note}`);
     if (warmth === undefined || !isMoved(warmth)) return right;
     const moved = movedText(correctionIn(measured.mean.amount, warmth), warmth, unitFor(leaf));
-    return [...right, `  ${names[index]}: read at ${warmth.from.text}, taken to ${warmth.to.text}, ${moved}`];
+    return [
+      ...right,
+      `  ${names[index]}: reading made at ${warmth.from.text}, converted to ${warmth.to.text}, ${moved}`,
+    ];
   });
 }
 

@@ -32,4 +32,4 @@ export const loadText = ({ newtons, why }: BearingLoad, unit: Unit): string =>
   `${Math.round(newtons / toNumber(unit.factor))} ${unit.name} (${why})`;
 
 export const CAUTION =
-  "An estimate for a steady load on a round bearing: engines load theirs dynamically, and none is round. It decides no verdict; the maker's limits stand.";
+  "An estimate for a steady load on a round bearing: in an engine the load changes all the time, and no bearing is quite round. It decides no verdict; the maker's limits come first.";

@@ -26,7 +26,7 @@ export function customerSheet(report: EngineReport, state: StateReport, origin: 
     facts: factsOf(report, state, 'customer', origin, true),
     status,
     verdict: status.isOpen
-      ? 'The work is not finished. What is still open stands below.'
+      ? 'The work is not finished. What is still open is listed below.'
       : 'Nothing in our records is open.',
     reasons,
     sections: [

@@ -68,7 +68,7 @@ const definitions: Readonly<Record<string, Schema>> = {
   known_finding: object({
     code: text,
     engine: text,
-    session: described('Its path, or state for where the engine stands.', orNull(text)),
+    session: described('Its path, or `state` for the present state of the engine.', orNull(text)),
     measure: orNull(text),
     position: orNull(text),
   }),
@@ -113,7 +113,7 @@ const definitions: Readonly<Record<string, Schema>> = {
       run: described('The sessions since it last ran, the earliest first.', list(text)),
       last_known: described('What was measured once and holds no longer.', list(ref('last_known'))),
     },
-    'Where the engine stands: of each value the latest that still holds.',
+    'The present state of the engine: of each value the latest that still holds.',
   ),
   engine: withOptional(
     object({

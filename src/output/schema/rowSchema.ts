@@ -32,7 +32,7 @@ export const rowDefinitions: Readonly<Record<string, Schema>> = {
     ...numbers,
     en: orNull(number),
     verdict,
-    taken: described('Readings that were taken to another temperature.', list(ref('taken'))),
+    taken: described('Readings that were converted to another temperature.', list(ref('taken'))),
   }),
   taken: object(
     {

@@ -139,6 +139,6 @@ export function frictionWords(passes: readonly CardPass[]): readonly string[] {
 
 /** What the figures take for granted, in one sentence. */
 export const assumptionWords = (assumptions: readonly string[]): readonly string[] =>
-  assumptions.length === 0 ? [] : [`taken for granted: ${assumptions.join('; ')}`];
+  assumptions.length === 0 ? [] : [`assumed: ${assumptions.join('; ')}`];
 
 const threeDigitsOf = (value: number): string => value.toFixed(value >= 99.95 ? 0 : value >= 9.995 ? 1 : 2);

@@ -34,8 +34,8 @@ export function drawJoint({ kind, positions, order, width }: JointToDraw): reado
   return [...(bare ?? []), ...list];
 }
 
-const BELOW = "(1) is tightened first; below it stands the fastener's name";
-const BESIDE = "(1) is tightened first; beside it stands the fastener's name";
+const BELOW = "(1) is tightened first; below it is the fastener's name";
+const BESIDE = "(1) is tightened first; beside it is the fastener's name";
 
 function numbered(
   positions: readonly Position[],

@@ -50,7 +50,7 @@ describe('a concession', () => {
       ['at: 2, up_to: 0.0060'],
       [
         'reading/out: main bearing clearance 2: 0.0019 to 0.0060 in, tight by 1 tenth (new min 0.0020)',
-        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0060 in (rebuild 2026-02-03): it lies beyond its other limit as well',
+        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0060 in (rebuild 2026-02-03): it is beyond its other limit as well',
       ],
     ],
     [
@@ -68,8 +68,8 @@ describe('a concession', () => {
       ['at: 2, up_to: 0.0045', 'at: 2, down_to: 0.0010'],
       [
         'reading/out: main bearing clearance 2: 0.0009 to 0.0047 in, tight by 1.1 thou (new min 0.0020)',
-        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0045 in (rebuild 2026-02-03): it lies 2 tenths beyond that',
-        'concession/exceeded: main bearing clearance 2 was accepted down to 0.0010 in (rebuild 2026-02-03): it lies 1 tenth beyond that',
+        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0045 in (rebuild 2026-02-03): it is 2 tenths beyond that',
+        'concession/exceeded: main bearing clearance 2 was accepted down to 0.0010 in (rebuild 2026-02-03): it is 1 tenth beyond that',
       ],
     ],
     [
@@ -78,8 +78,8 @@ describe('a concession', () => {
       ['at: 2, up_to: 0.0041', 'at: 2, up_to: 0.0046'],
       [
         'reading/out: main bearing clearance 2: 0.0047 in, loose by 9 tenths (new max 0.0038)',
-        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0046 in (rebuild 2026-02-03): it lies 1 tenth beyond that',
-        'concession/unused: the concession for main bearing clearance 2 covers nothing: another reaches at least as far',
+        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0046 in (rebuild 2026-02-03): it is 1 tenth beyond that',
+        'concession/unused: the concession for main bearing clearance 2 is not used: another one accepts as much or more',
       ],
     ],
     [
@@ -87,8 +87,8 @@ describe('a concession', () => {
       '0.0045',
       ['at: 2, up_to: 0.0041', 'at: 2, up_to: 0.0046', 'at: 2, down_to: 0.0010'],
       [
-        'concession/unused: the concession for main bearing clearance 2 covers nothing: another covers it',
-        'concession/unused: the concession for main bearing clearance 2 covers nothing: it lies on the other side',
+        'concession/unused: the concession for main bearing clearance 2 is not used: another one covers the value',
+        'concession/unused: the concession for main bearing clearance 2 is not used: 0.0045 in is beyond the other limit',
         'reading/accepted: main bearing clearance 2: 0.0045 in is accepted up to 0.0046 in (rebuild 2026-02-03): invented',
       ],
     ],

@@ -180,8 +180,8 @@ describe('an instrument too coarse for the tolerance', () => {
   // The gauge 0.0001/√3 and 0.00005, two resolutions 0.0001/√12, the micrometer cancelled: u 0.0000866 in.
   test('a strip with marks a thousandth apart proves nothing inside a thousandth; gauge and micrometer would do', () => {
     expect(messages(read(strip), 'instrument/coarse')).toEqual([
-      'main bearing clearance 1, 2: with strip at ±0.00057 in nothing can be proven inside new min 0.0025 and new max 0.0035; ' +
-        'bore-2-6 set with mic-3-4 and mic-3-4 would do, at ±0.00018',
+      'main bearing clearance 1, 2: strip, ±0.00057 in, is too coarse to show a value inside new min 0.0025 and new max 0.0035; ' +
+        'bore-2-6 set with mic-3-4 and mic-3-4 would do, ±0.00018',
     ]);
   });
 
@@ -191,7 +191,7 @@ describe('an instrument too coarse for the tolerance', () => {
         'kind: instruments\ninstruments:\n  strip: { type: gauging strip, marks: [0.002 in, 0.003 in, 0.004 in] }\n',
     };
     expect(messages(read(strip, poor), 'instrument/coarse')[0]).toContain(
-      'no registered instrument would do: it takes ±0.00050',
+      'no registered instrument would do: ±0.00050 is needed',
     );
   });
 
@@ -203,8 +203,8 @@ describe('an instrument too coarse for the tolerance', () => {
         'kind: instruments\ninstruments:\n  strip: { type: gauging strip, marks: [0.0019 in, 0.002 in, 0.0021 in] }\n',
     };
     expect(messages(read(under, { ...fine, ...labelled }), 'instrument/coarse')).toEqual([
-      'main bearing clearance 1 (front): with strip at ±0.0023 in nothing can be proven inside new min 0.0025 and new max 0.0035; ' +
-        'strip read at one of its marks would do, at ±0.000057',
+      'main bearing clearance 1 (front): strip, ±0.0023 in, is too coarse to show a value inside new min 0.0025 and new max 0.0035; ' +
+        'strip read at one of its marks would do, ±0.000057',
     ]);
   });
 
@@ -267,7 +267,9 @@ describe('a gauge set to a size', () => {
     const bare = u(BORE.replace('set_to: 3.2500, at: { 1: +0.0007 }', 'at: { 1: 3.2507 }'));
     const master = 20_000 / Math.sqrt(3);
     expect(u(BORE)).toBeCloseTo(Math.hypot(bare, master), 3);
-    expect(assumed(BORE)).toEqual(['main bearing bore: the usual error of a setting master is assumed']);
+    expect(assumed(BORE)).toEqual([
+      'main bearing bore: no registered master is named; the largest error of a setting master is assumed, ±0.000079 in',
+    ]);
   });
 
   test('with its master named carries that one', () => {
@@ -276,7 +278,7 @@ describe('a gauge set to a size', () => {
 
   test('and not registered has its setting in what is assumed of it', () => {
     expect(assumed(BORE.replace('with: bore-2-6, ', ''))).toEqual([
-      'main bearing bore: the usual error of a bore gauge is assumed',
+      'main bearing bore: no registered instrument is named; the largest error of a bore gauge is assumed, ±0.00024 in',
     ]);
   });
 });

@@ -16,7 +16,7 @@ describe('the spread between positions', () => {
   test('one journal of five that is worn and the others not stands apart', () => {
     expect(messages(read('1: 3.2478, 2: 3.2477, 3: 3.2466, 4: 3.2479, 5: 3.2478'), 'reading/spread')).toEqual(
       [
-        'main journal diameter 3: 3.2466 in differs by 1.1 thou from the nearest position, 2 at 3.2477 in (the difference is known to ±0.00012)',
+        'main journal diameter 3: 3.2466 in differs by 1.1 thou (±0.00012 in) from the nearest position, 2 at 3.2477 in; the 4 others lie within 2 tenths',
       ],
     );
   });

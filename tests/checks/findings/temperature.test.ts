@@ -64,9 +64,11 @@ describe('temperature', () => {
     // 4.0010 × (20.75 − 11.5)e-6 × 15
     expect(toNumber(row.routes[0]?.mean ?? { n: 0n, d: 1n }) / 254e6).toBeCloseTo(4.001 - 0.000555, 6);
     expect(row.routes[0]?.route.written).toEqual(['4.0010']);
-    expect(warmthNote(row.routes[0]?.route.warmth)).toEqual(['read at 35 degC, taken to 20 degC']);
+    expect(warmthNote(row.routes[0]?.route.warmth)).toEqual([
+      'reading made at 35 degC, converted to 20 degC',
+    ]);
     expect(messages(found, 'temperature/corrected')).toEqual([
-      'piston diameter: read at 35 degC and taken to 20 degC, 0.00056 in less (aluminium 20.75, steel gauge 11.5 millionths for 1 degC)',
+      'piston diameter: readings made at 35 degC were converted to 20 degC, 0.00056 in less (aluminium 20.75, steel gauge 11.5 millionths for 1 degC)',
     ]);
   });
 

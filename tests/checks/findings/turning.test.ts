@@ -139,10 +139,7 @@ describe('a limit for a step', () => {
     ['Crankshaft', ['did you mean crankshaft?']],
     ['Crank shaft', ['did you mean crankshaft?']],
     ['crankshft', ['did you mean crankshaft?']],
-    [
-      'camshaft gear',
-      ['turning torque has a limit at camshaft gear, and no session has a step of that name'],
-    ],
+    ['camshaft gear', ['turning torque: the limits name the step camshaft gear, and no session has it']],
   ])('called %s is reported where no step has its name', (key, expected) => {
     expect(told(key)).toEqual(expected);
   });

@@ -54,7 +54,7 @@ describe('a limit that is worked out from another family of positions', () => {
       {
         code: 'document/formula',
         message:
-          'in the formula 0.01 * main_journal_diameter: main_journal_diameter is measured at a main, this at a ring of a cylinder, and nothing says which of them belong together',
+          'in the formula 0.01 * main_journal_diameter: main_journal_diameter is measured at a main, this at a ring of a cylinder, and the layout does not state which of them belong together',
         help: 'name one, such as main_journal_diameter[1]; a characteristic of the engine may take max(main_journal_diameter[*])',
       },
     ]);

@@ -77,28 +77,28 @@ describe('slips that a foreman would see', () => {
     [
       'a runout below zero',
       block('crankshaft_runout', 'dial', '0, 0.0005, -0.0010, 0.0005, 0.0005, 0.0005, 0'),
-      'error reading/impossible: crankshaft runout 3: 0.0010? written -0.0010: the sign; as read, -0.0010 in is below zero, and it cannot be',
+      'error reading/impossible: crankshaft runout 3: 0.0010? written -0.0010: the sign; as read, -0.0010 in is below zero, which is impossible',
     ],
     [
       'a side clearance below zero',
       block('rod_side_clearance', 'feeler', '0.010, 0.011, -0.010, 0.010, 0.009, 0.011'),
-      'error reading/impossible: rod side clearance 3: 0.010? written -0.010: the sign; as read, -0.010 in is below zero, and it cannot be',
+      'error reading/impossible: rod side clearance 3: 0.010? written -0.010: the sign; as read, -0.010 in is below zero, which is impossible',
     ],
     [
       'an end play below zero',
       block('crankshaft_end_play', 'dial', '-0.007'),
-      'error reading/impossible: crankshaft end play: 0.007? written -0.007: the sign; as read, -0.007 in is below zero, and it cannot be',
+      'error reading/impossible: crankshaft end play: 0.007? written -0.007: the sign; as read, -0.007 in is below zero, which is impossible',
     ],
     [
       'journals and bores exchanged',
       block('main_journal_diameter', 'mic', BORES) + block('main_bearing_bore', 'bore', MAINS),
-      'error reading/impossible: main journal diameter and main bearing bore: at all 7 positions the one that goes inside is the larger, and a main bearing clearance cannot be below zero: the two exchanged?',
+      'error reading/impossible: main journal diameter and main bearing bore: at all 7 positions the inner part is larger than the outer, so that main bearing clearance is below zero, which is impossible: are the two lists exchanged?',
     ],
     [
       'a piston larger than its bore',
       block('cylinder_bore', 'bore', CYLINDERS) +
         block('piston_diameter', 'mic', with2(PISTONS, 3, '3.6281')),
-      'error reading/impossible: piston diameter 3: 3.6181? written 3.6281: one figure misread, or another service size that `fitted:` does not say; as read, piston clearance 3: -0.0052 in is not above zero, and it has to be (cylinder bore 3 3.6229 in, piston diameter 3 3.6281 in)',
+      'error reading/impossible: piston diameter 3: 3.6181? written 3.6281: one figure misread, or another service size, which `fitted:` does not state; as read, piston clearance 3: -0.0052 in is not above zero, which is impossible (cylinder bore 3 3.6229 in, piston diameter 3 3.6281 in)',
     ],
     [
       'a piston one figure off its like',
@@ -109,12 +109,12 @@ describe('slips that a foreman would see', () => {
     [
       'one journal of seven ten thou off',
       block('main_journal_diameter', 'mic', with2(MAINS, 3, '2.9886')),
-      'error reading/implausible: main journal diameter 3: 2.9986? written 2.9886: one figure misread, or another service size that `fitted:` does not say; as read, 2.9886 in, small by 8.9 thou (wear min 2.9975)',
+      'error reading/implausible: main journal diameter 3: 2.9986? written 2.9886: one figure misread, or another service size, which `fitted:` does not state; as read, 2.9886 in, small by 8.9 thou (wear min 2.9975)',
     ],
     [
       'one journal of seven twenty thou off, which is a turn of nothing',
       block('main_journal_diameter', 'mic', with2(MAINS, 4, '2.9786')),
-      'error reading/implausible: main journal diameter 4: 2.9986? written 2.9786: one figure misread, or another service size that `fitted:` does not say; as read, 2.9786 in, small by 18.9 thou (wear min 2.9975)',
+      'error reading/implausible: main journal diameter 4: 2.9986? written 2.9786: one figure misread, or another service size, which `fitted:` does not state; as read, 2.9786 in, small by 18.9 thou (wear min 2.9975)',
     ],
     [
       'the last two digits exchanged',
@@ -139,7 +139,7 @@ describe('slips that a foreman would see', () => {
     [
       'a side clearance ten times too small',
       block('rod_side_clearance', 'feeler', '0.010, 0.011, 0.0015, 0.010, 0.009, 0.011'),
-      'error reading/implausible: rod side clearance 3: written 0.0015: the decimal point moved, or two digits swapped; about 0.0100 in is expected here; as read, 0.0015 in, tight by 6 thou (new min 0.0075)',
+      'error reading/implausible: rod side clearance 3: written 0.0015; possible: 0.015 (the decimal point moved), 0.0105 (two digits swapped); about 0.0100 in is expected here; as read, 0.0015 in, tight by 6 thou (new min 0.0075)',
     ],
     [
       'a radius for a diameter',
@@ -173,17 +173,17 @@ describe('slips that a foreman would see', () => {
     [
       'all bores 25 thou over',
       block('cylinder_bore', 'bore', plus(CYLINDERS, 0.025)),
-      'error reading/implausible: cylinder bore: all 6 readings: 25 thousandths out, one turn of a micrometer, the same amount everywhere: the setting? 3.6228 for 3.6478; as read, cylinder bore 1: 3.6478 in, large by 21.8 thou (wear max 3.6260), and 5 more',
+      'error reading/implausible: cylinder bore: all 6 readings: 25 thousandths out, one turn of a micrometer, the same amount everywhere: was the gauge set wrongly? 3.6228 for 3.6478; as read, cylinder bore 1: 3.6478 in, large by 21.8 thou (wear max 3.6260), and 5 more',
     ],
     [
       'all bores 25 thou over beside their pistons',
       block('cylinder_bore', 'bore', plus(CYLINDERS, 0.025)) + block('piston_diameter', 'mic', PISTONS),
-      'error reading/implausible: cylinder bore: all 6 readings: 25 thousandths out, one turn of a micrometer, the same amount everywhere: the setting? 3.6228 for 3.6478; as read, cylinder bore 1: 3.6478 in, large by 21.8 thou (wear max 3.6260), and 11 more',
+      'error reading/implausible: cylinder bore: all 6 readings: 25 thousandths out, one turn of a micrometer, the same amount everywhere: was the gauge set wrongly? 3.6228 for 3.6478; as read, cylinder bore 1: 3.6478 in, large by 21.8 thou (wear max 3.6260), and 11 more',
     ],
     [
       'used journals all a thou larger than new',
       block('main_journal_diameter', 'mic', plus(MAINS, 0.0019)),
-      'error reading/implausible: main journal diameter: all 7 readings: larger than new, by 0.0009 in or more, and parts that ran are not, unless they were plated, sprayed or renewed: the same amount everywhere: the setting?; as read, main journal diameter 1: 3.0005 in, large by 1 thou (new max 2.9995), and 6 more',
+      'error reading/implausible: main journal diameter: all 7 readings: larger than new, by 0.0009 in or more; used parts are not, unless they were plated, sprayed or renewed. The same amount everywhere: was the gauge set wrongly?; as read, main journal diameter 1: 3.0005 in, large by 1 thou (new max 2.9995), and 6 more',
     ],
   ])('%s', (_, readings, answer) => {
     expect(said(found(readings))).toEqual([answer]);
@@ -201,11 +201,11 @@ describe('slips that a foreman would see', () => {
   test.each([
     [
       '490',
-      'hours 490 after 4850 of earlier: the decimal point moved, or a figure dropped, or another meter; no trend by hours goes on from here',
+      'hours 490 after 4850 of earlier; possible: the decimal point moved, a figure dropped, another hour meter; no trend by hours can continue from here',
     ],
     [
       '4805',
-      'hours 4805 after 4850 of earlier: two digits swapped, or one figure misread, or another meter; no trend by hours goes on from here',
+      'hours 4805 after 4850 of earlier; possible: two digits swapped, one figure misread, another hour meter; no trend by hours can continue from here',
     ],
   ])('hours that run backwards, %s after 4850', (hours, message) => {
     const earlier = {

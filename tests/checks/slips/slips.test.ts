@@ -63,7 +63,7 @@ describe('a slip of the pen', () => {
   test.each([
     [
       '81.995',
-      '82.495? written 81.995: 0.5 mm out, one turn of a micrometer, or another service size that `fitted:` does not say',
+      '82.495? written 81.995: 0.5 mm out, one turn of a micrometer, or another service size, which `fitted:` does not state',
     ],
     ['57.495', '82.495? written 57.495: 25 mm out, the next micrometer of a set'],
     ['3.2478', '3.2478 in? written 3.2478: inches written as millimetres'],
@@ -168,7 +168,7 @@ describe('what is no slip', () => {
     };
     const one = block('main_journal_diameter', '1: 82.495, 2: 82.493, 3: 81.995, 4: 82.490, 5: 82.495');
     expect(said(one, metric)).toEqual([
-      'main journal diameter 3 (centre): 82.495? written 81.995: 0.5 mm out, one turn of a micrometer, or another service size that `fitted:` does not say',
+      'main journal diameter 3 (centre): 82.495? written 81.995: 0.5 mm out, one turn of a micrometer, or another service size, which `fitted:` does not state',
     ]);
     const stated = 'date: 2026-02-03\nfitted: { crankshaft: { main: std, at: { 3: 0.50 under } } }';
     expect(said(one, metric, stated)).toEqual([]);

@@ -20,9 +20,9 @@ const open = (files: Files): readonly string[] =>
 
 describe('what was found stays open', () => {
   it.each([
-    ['renew', ['error: main 2 shell lower: wiped; to be renewed']],
-    ['machine', ['warning: main 2 shell lower: wiped; to be machined']],
-    ['hold', ['warning: main 2 shell lower: wiped; held back until it is decided']],
+    ['renew', ['error: main 2 shell lower: wiped; to be renewed, and no session says that it was']],
+    ['machine', ['warning: main 2 shell lower: wiped; to be machined, and no session says that it was']],
+    ['hold', ['warning: main 2 shell lower: wiped; held back, and no session says what was decided']],
     ['reuse', []],
   ])('where it is to %s', (remedy, expected) => {
     expect(open(engine(['teardown', FOUND.replace('renew', remedy)]))).toEqual(expected);

@@ -111,7 +111,7 @@ describe('torques, angles and stretches that are not those of their pass', () =>
       RODS,
       'passes: [{ to: 30 }, { to: 58 to 69, stretch: 0.019 to 0.024, values: { 1A: 0.020, 1B: 0.0241, 2A: 0.020, 2B: 0.020 }, torques: { 1B: 57 } }]',
       [
-        'torque/stretch rod bolts, pass 2: 1B stretched by 0.0241 in, above 0.019 to 0.024 in at 57 lbf ft: torque and stretch contradict each other, replace it',
+        'torque/stretch rod bolts, pass 2: 1B stretched by 0.0241 in at 57 lbf ft, specified 0.019 to 0.024 in: too much for this torque, replace it',
       ],
     ],
     [
@@ -119,7 +119,7 @@ describe('torques, angles and stretches that are not those of their pass', () =>
       RODS,
       'passes: [{ to: 30 }, { to: 58 to 69, stretch: 0.019 to 0.024, values: { 1A: 0.020, 1B: 0.0189, 2A: 0.020, 2B: 0.020 }, torques: { 1B: 69 } }]',
       [
-        'torque/stretch rod bolts, pass 2: 1B stretched by 0.0189 in, below 0.019 to 0.024 in at 69 lbf ft: torque and stretch contradict each other, replace it',
+        'torque/stretch rod bolts, pass 2: 1B stretched by 0.0189 in at 69 lbf ft, specified 0.019 to 0.024 in: too little for this torque, replace it',
       ],
     ],
     [
@@ -199,7 +199,7 @@ describe('what was left out, and in which order it was done', () => {
     [
       'fasteners in another order',
       'order: [1L, 1R, 2L, 2R], passes: [{ to: 40 }, { to: 80 }, { to: 110 }]',
-      ['torque/order main caps: 2L was tightened in place 3, where the order has 2R'],
+      ['torque/order main caps: 2L was tightened as number 3, where the order has 2R'],
     ],
     [
       'an order that ends early',
@@ -280,7 +280,7 @@ describe('wrench, lubricant and steps', () => {
       'with: beam-300, confirmed: all',
       [
         'instrument/overdue beam-300 was due for calibration on 2026-01-01, and was used on 2026-03-14',
-        'torque/wrench main caps: beam-300 was used at 40 lbf ft, 13.3 % of its range; it is good from 60 lbf ft',
+        'torque/wrench main caps: beam-300 was used at 40 lbf ft, 13.3 % of its range; use it from 60 lbf ft on',
       ],
     ],
     [

@@ -217,7 +217,9 @@ describe('rods and their crankpins', () => {
   });
 
   it('with nothing said of the pins of a vee the layout is refused', () => {
-    expect(() => clearances('{ cylinders: 8, crankpins: 5 }')).toThrow('nothing says which rods run on each');
+    expect(() => clearances('{ cylinders: 8, crankpins: 5 }')).toThrow(
+      'which rods run on each is not stated',
+    );
   });
 
   it('pins written with their rods serve as well', () => {

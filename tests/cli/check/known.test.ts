@@ -146,7 +146,7 @@ describe('a known finding that is gone', () => {
     const { out, exitCode } = await check(...KNOWN);
     expect(exitCode).toBe(0);
     const told = out.slice(out.indexOf('\nknown, and no longer found\n'));
-    expect(told).toContain('\n  reading/out main_bearing_clearance 1, engines/a, where it stands\n');
+    expect(told).toContain('\n  reading/out main_bearing_clearance 1, engines/a, the present state\n');
     expect((await json()).known.gone).toContainEqual(
       expect.objectContaining({ code: 'reading/out', engine: 'engines/a', session: 'state', position: '1' }),
     );

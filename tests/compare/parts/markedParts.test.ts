@@ -150,7 +150,7 @@ describe('a conflict', () => {
   it('is a mark in two engines at once, with both places', () => {
     const second = engine('B', { '2021-01-01': crank('K1') });
     expect(codes(partOf([first, second]))).toEqual([
-      'error: crankshaft K1 is fitted in B from 2021-01-01, and A has it since 2020-01-01 (A/2020-01-01.yaml:4:11): no document says that it came out',
+      'error: crankshaft K1 is fitted in B from 2021-01-01, and A has it since 2020-01-01 (A/2020-01-01.yaml:4:11): no document says that it was taken out',
     ]);
   });
 

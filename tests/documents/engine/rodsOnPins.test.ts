@@ -21,7 +21,7 @@ describe('a layout of which some rods are on no crankpin', () => {
   it.each([
     [
       '{ cylinders: 8, mains: 5, crankpins: 4 }',
-      '8 cylinders on 4 crankpins, and nothing says which rods run on each',
+      '8 cylinders on 4 crankpins, and which rods run on each is not stated',
     ],
     [
       '{ cylinders: 8, mains: 5, crankpins: { 1: [1, 5], 2: [2, 6], 3: [3, 7], 4: [4] } }',

@@ -175,7 +175,7 @@ describe('a slip in a sequence is reported where it stands', () => {
     [
       'a fastener twice in the order',
       'fasteners: { names: [a, b] }\norder: [a, b, a]',
-      ['4:15 document/value a stands twice in the order'],
+      ['4:15 document/value a is named twice in the order'],
     ],
     [
       'a pass for a fastener that is not there',
@@ -220,7 +220,7 @@ describe('a slip in a sequence is reported where it stands', () => {
       'no fasteners at all',
       'fasteners: { thread: 1/2-13 }',
       [
-        '3:12 document/missing-key nothing says which fasteners the joint has | write `fasteners: { names: [1L, 1R] }`, `fasteners: { count: 10 }`, or `positions:`',
+        '3:12 document/missing-key the fasteners of the joint are not stated | write `fasteners: { names: [1L, 1R] }`, `fasteners: { count: 10 }`, or `positions:`',
       ],
     ],
     [

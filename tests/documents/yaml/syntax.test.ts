@@ -15,7 +15,7 @@ const CASES: readonly (readonly [string, string, readonly string[], string])[] =
   ['an unknown escape', 'a: "\\q"\n', ['1:5 yaml'], '`\\q` is not an escape'],
   ['a forgotten colon', 'kind session\nstage: teardown\n', ['1:1 yaml'], '`kind session` has no colon'],
   ['a forgotten space', 'kind:session\nstage: teardown\n', ['1:1 yaml'], 'has no colon and space'],
-  ['a forgotten colon at the end', 'a: 1\nfoo\n', ['2:1 yaml'], '`foo` stands where a key'],
+  ['a forgotten colon at the end', 'a: 1\nfoo\n', ['2:1 yaml'], '`foo` is where a key'],
   ['a reserved first character', 'a: @x\n', ['1:4 yaml'], 'begin with `@`'],
   ['a list out of line', 'a:\n  - 1\n - 2\n', ['3:1 yaml'], 'list begins on the line of a key'],
   ['keys out of line', 'a:\n  b: 1\n c: 2\n', ['3:1 yaml'], 'indentation'],

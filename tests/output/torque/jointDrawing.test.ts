@@ -24,7 +24,7 @@ describe('a joint is drawn as it lies on the bench', () => {
 |  (8)   | |  (4)   | |  (2)   | |  (6)   | |  (10)  |
 |   1R   | |   2R   | |   3R   | |   4R   | |   5R   |
 +────────+ +────────+ +────────+ +────────+ +────────+
-(1) is tightened first; below it stands the fastener's name
+(1) is tightened first; below it is the fastener's name
 `),
     );
   });
@@ -45,7 +45,7 @@ describe('a joint is drawn as it lies on the bench', () => {
 |(24) | |(16) | | (8) | | (4) | |(12) | |(20) | |(28) |
 | 1RO | | 2RO | | 3RO | | 4RO | | 5RO | | 6RO | | 7RO |
 +─────+ +─────+ +─────+ +─────+ +─────+ +─────+ +─────+
-(1) is tightened first; below it stands the fastener's name
+(1) is tightened first; below it is the fastener's name
 `),
     );
   });
@@ -60,7 +60,7 @@ describe('a joint is drawn as it lies on the bench', () => {
 |  (7)     (5)     (2)     (4)     (10)  |
 |   B1      B2      B3      B4      B5   |
 +────────────────────────────────────────+
-(1) is tightened first; below it stands the fastener's name
+(1) is tightened first; below it is the fastener's name
 `),
     );
   });
@@ -89,7 +89,7 @@ describe('a joint is drawn as it lies on the bench', () => {
 |  (8)    (6)    (4)    (2)    (1)    (3)    (5)    (7)    (9)  |
 |   1      2      3      4      5      6      7      8      9   |
 +───────────────────────────────────────────────────────────────+
-(1) is tightened first; below it stands the fastener's name
+(1) is tightened first; below it is the fastener's name
 `),
     );
   });
@@ -106,7 +106,7 @@ describe('a joint is drawn as it lies on the bench', () => {
    ··           ··
   (6) 6       (7) 4
       · (2) 5 ·
-(1) is tightened first; beside it stands the fastener's name
+(1) is tightened first; beside it is the fastener's name
 `),
     );
   });
@@ -136,7 +136,7 @@ describe('a joint is drawn as it lies on the bench', () => {
 |  (7)           (4)           (6)  |
 |  s5            s6            s7   |
 +───────────────────────────────────+
-(1) is tightened first; below it stands the fastener's name
+(1) is tightened first; below it is the fastener's name
 `),
     );
   });

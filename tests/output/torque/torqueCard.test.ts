@@ -215,8 +215,8 @@ describe('a card', () => {
       '     1   21.1 kN  4740 lbf   3560 to 5930 lbf      22 %     27 %',
       '     2   42.2 kN  9480 lbf  7110 to 11900 lbf      43 %     54 %',
       '     3  58.0 kN  13000 lbf  9780 to 16300 lbf      60 %     75 %',
-      '  - taken for granted: T = K d F with K = 0.18 (oiled); one bolt may lie 25 %',
-      '    off either way',
+      '  - assumed: T = K d F with K = 0.18 (oiled); one bolt may lie 25 % off either',
+      '    way',
     ]);
   });
 

@@ -12,7 +12,7 @@ const range = (title: string, description: string, example: string): Schema => (
 
 const classes = (title: string, description: string): Schema =>
   named(about(title, description, { A: '41.984 to 41.990 mm' }), {
-    ...range('Class', 'The sizes that this stamp stands for.', '41.984 to 41.990 mm'),
+    ...range('Class', 'The sizes that this stamp means.', '41.984 to 41.990 mm'),
   });
 
 const selectFit: Schema = list(

@@ -113,17 +113,21 @@ const PAIRS: readonly (readonly [outer: string, inner: string])[] = [
 ];
 
 function isImpossible({ message, measure: id, position }: Finding, right: readonly Readings[]): boolean {
-  const suggested = Number(suggestionIn(message));
-  if (Number.isNaN(suggested) || / (?:mm|in)\? written/.test(message)) return false;
   const read = (of: string): readonly number[] =>
     right.find(({ part }) => part.id === of)?.written[Number(position) - 1]?.map(Number) ?? [];
-  const isTooSmall = PAIRS.some(
-    ([outer, inner]) => outer === id && read(inner).some((each) => suggested <= each),
-  );
-  const isTooLarge = PAIRS.some(
-    ([outer, inner]) => inner === id && read(outer).some((each) => suggested >= each),
-  );
-  return suggested <= 0 || isTooSmall || isTooLarge;
+  const isTooSmall = (value: number): boolean =>
+    PAIRS.some(([outer, inner]) => outer === id && read(inner).some((each) => value <= each));
+  const isTooLarge = (value: number): boolean =>
+    PAIRS.some(([outer, inner]) => inner === id && read(outer).some((each) => value >= each));
+  return valuesIn(message).some((value) => value <= 0 || isTooSmall(value) || isTooLarge(value));
+}
+
+/** All that a message gives out as what may have been meant, but what is in another unit. */
+function valuesIn(message: string): readonly number[] {
+  const one = / (?:mm|in)\? written/.test(message) ? undefined : suggestionIn(message);
+  const [, list = ''] = /; possible: (.*?)(?:; |$)/.exec(message) ?? [];
+  const listed = [...list.matchAll(/(?:^|, )(-?[\d.]+) \(/g)].flatMap(([, value]) => value ?? []);
+  return [...(one === undefined ? [] : [one]), ...listed].map(Number);
 }
 
 function said(engine: GeneratedEngine, readings: readonly Readings[]): readonly Finding[] {
