@@ -36,7 +36,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['ss'],
     usage: 'ss',
-    does: 'leave out all that is left of this characteristic',
+    does: 'leave out the rest of this characteristic',
     ask: (_, state) => skipBlock(state),
   },
   {

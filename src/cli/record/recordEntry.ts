@@ -175,9 +175,12 @@ export class Entry implements PromptDialogue {
     const { size } = this.#state.taken;
     const reported =
       size === 0
-        ? 'Nothing was taken.'
-        : `${counted(size)} kept, and not in the session yet. To go on: tenths record ${callName(this.#opened)}`;
-    this.#world.err.write(writtenLines(['', reported]));
+        ? ['Nothing was taken.']
+        : [
+            `${counted(size)} kept, and not in the session yet. To go on:`,
+            `  tenths record ${callName(this.#opened)}`,
+          ];
+    this.#world.err.write(writtenLines(['', ...reported]));
     if (size === 0) this.#journal.remove();
     return ending;
   }

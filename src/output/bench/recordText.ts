@@ -38,7 +38,8 @@ export function blockHeading(
   const unit = characteristic && typingUnit(characteristic.quantity, engine);
   const name = characteristic?.label ?? block.measure;
   const label = unit === undefined ? name : headedWithUnit(name, unit);
-  const tool = instrument === undefined ? '  (no instrument stated: w NAME)' : `  with ${instrument}`;
+  const tool =
+    instrument === undefined ? '  (no instrument stated; name it: w NAME)' : `  with ${instrument}`;
   const about = `${tool}${settingText(zero, unit?.name ?? '')}`;
   const fits = widthOf(label + about) <= textWidth(style);
   const mind = characteristic?.atTheBench;
@@ -158,7 +159,7 @@ export const helpLines = ({ width }: TextStyle): readonly Line[] => {
 };
 
 const HELP = [
-  'Type a reading as the instrument shows it, or its last digits alone where they can mean but one number.',
+  'Type a reading as the instrument shows it, or its last digits, where only one number can be meant.',
   'Strips: 0.003 to 0.004, under 0.004, over 0.006. Feelers: go 0.017 no 0.018. Another unit: 63.45 mm.',
   'Ctrl-C leaves and keeps everything; tenths record goes on from there.',
 ];

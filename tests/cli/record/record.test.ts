@@ -126,7 +126,7 @@ describe('readings through a pipe', () => {
   it('of a day alone go on where an entry of that day was cut off, and of no other', async () => {
     shopWith();
     const cut = await record(lines('3.2478', 'E-02'), ...MAINS);
-    expect(cut.stderr).toContain('To go on: tenths record pump');
+    expect(cut.stderr).toContain('To go on:\n  tenths record pump');
     const otherDay = await record('', '--date', '2026-02-04', 'pump');
     expect(otherDay.stderr).toContain('there is no session of 2026-02-04 yet');
     const again = await record(lines('3.2476', 'finish'), 'pump');
