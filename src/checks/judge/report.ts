@@ -56,9 +56,10 @@ export function reportEngine(engine: Engine, registry: Registry, options: Judgin
     ...foundFindings(session, found()),
   ];
   const read = judged.map((each) => once(() => rowsByKey(each)));
-  const sessions = withEarlierRows(judged, read, (each) =>
-    sortFindings([...each.findings, ...openIn(each), ...(history().get(each.session) ?? [])]),
-  );
+  const sessions = withEarlierRows(judged, read, (each) => [
+    ...openIn(each),
+    ...(history().get(each.session) ?? []),
+  ]);
   const state = once(() => {
     const standing = judgeState(engine, registry, runOf(engine, sessions), options, built);
     return standing && stateReport(standing, engine, sessions, openIn, latestOf(read));
@@ -113,15 +114,19 @@ function stateReport(
 function withEarlierRows(
   judged: readonly JudgedSession[],
   read: readonly (() => RowsByKey)[],
-  findingsOf: (session: JudgedSession) => readonly Finding[],
+  ofHistory: (session: JudgedSession) => readonly Finding[],
 ): readonly ReportedSession[] {
   return judged.map((each, index) => {
-    const findings = once(() => findingsOf(each));
+    const findings = once(() => sortFindings([...each.findings, ...ofHistory(each)]));
+    const taken = once(() => sortFindings([...each.taken, ...ofHistory(each)]));
     return {
       session: each.session,
       rows: each.rows,
       get findings() {
         return findings();
+      },
+      get taken() {
+        return taken();
       },
       get steppedBack() {
         return each.steppedBack;

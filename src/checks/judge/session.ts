@@ -49,6 +49,8 @@ export const sessionKinds: readonly FindingKind[] = [UNMEASURED];
 
 export interface JudgedSession extends MeasuredSession {
   readonly findings: readonly Finding[];
+  /** What an engine's state goes on saying of them: all but what was said of the values, unless that is part of a cause. */
+  readonly taken: readonly Finding[];
   readonly steppedBack: readonly SteppedBack[];
 }
 
@@ -65,7 +67,10 @@ export function judgeSession(
 ): JudgedSession {
   const view = viewOf(engine, registry, session, options, built);
   const rows = measuredRows(view);
-  const findings = once(() => findingsOf(view, rows));
+  const ofReadings = once(() => findingsOfReadings(view, rows));
+  const findings = once(() => oneForOne([...findingsOfRows(view, rows), ...ofReadings()], rows));
+  const hasCauses = (): boolean => ofReadings().some(({ covers }) => covers !== undefined);
+  const taken = once(() => (hasCauses() ? findings() : sortFindings(ofReadings())));
   const steppedBack = once(() => steppedBackIn(view));
   return {
     session,
@@ -73,44 +78,61 @@ export function judgeSession(
     get findings() {
       return findings();
     },
+    get taken() {
+      return taken();
+    },
     get steppedBack() {
       return steppedBack();
     },
   };
 }
 
-function findingsOf(view: SessionView, rows: readonly Row[]): readonly Finding[] {
-  const { engine, session } = view;
-  const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
-  const looking = slipContext(view, rows, unitFor);
-  const [grades, slips] = sizesOrSlips(gradeFindings(view, rows, unitFor), slipFindings(looking), rows);
-  const distances = distanceFindings(view);
-  const apart = spreadFindings(rows, [...grades, ...slips], engine.document.layout, unitFor);
-  const findings = [
+const oneForOne = (findings: readonly Finding[], rows: readonly Row[]): readonly Finding[] =>
+  sortFindings(oneFindingForOneCause(findings, rows));
+
+const unitsFor =
+  ({ engine }: SessionView) =>
+  (row: Pick<Row, 'characteristic'>): Unit =>
+    unitOfRow(row, engine);
+
+/** What its values are, and what is missing among them. */
+function findingsOfRows(view: SessionView, rows: readonly Row[]): readonly Finding[] {
+  const unitFor = unitsFor(view);
+  return [
     ...rows.flatMap((row) => readingFindings(row, unitFor, effectOf(row, rows))),
     ...concessionFindings(rows, view.concessions, unitFor),
+    ...conditionFindings(rows),
+    ...unmeasured(view, rows, distanceFindings(view)),
+  ];
+}
+
+/** What is wrong with its readings, and how they were taken. */
+function findingsOfReadings(view: SessionView, rows: readonly Row[]): readonly Finding[] {
+  const { engine, session } = view;
+  const unitFor = unitsFor(view);
+  const looking = slipContext(view, rows, unitFor);
+  const [grades, slips] = sizesOrSlips(gradeFindings(view, rows, unitFor), slipFindings(looking), rows);
+  const apart = spreadFindings(rows, [...grades, ...slips], engine.document.layout, unitFor);
+  return [
     ...turningFindings(session, rows, unitFor),
     ...instrumentFindings(view, rows, unitFor),
     ...scaleFindings(view),
     ...capabilityFindings(view, rows, unitFor),
-    ...distances,
+    ...distanceFindings(view),
     ...stepLimitFindings(view),
     ...ownFormulaFindings(view),
     ...ownIdFindings(rows),
     ...temperatureFindings(view, unitFor),
-    ...conditionFindings(rows),
     ...grades,
     ...unlikeFitFindings(view),
     ...slips,
     ...impossibleFindings(rows, unitFor),
     ...slipsOfThoseApart(apart, looking),
-    ...unmeasured(view, rows, distances),
     ...emptySessionFindings(session),
     ...unagreedFindings(engine, session),
     ...unstatedSourceFindings(view),
     ...tighteningFindings(engine, session),
   ];
-  return sortFindings(oneFindingForOneCause(findings, rows));
 }
 
 /** What differs from a size that is stated is of another size; where none is stated a slip of the pen comes first. */

@@ -27,7 +27,8 @@ export function judgeState(
   const standing = standingRows(engine, registry, documents, options, built);
   if (standing === undefined) return undefined;
   const { view, rows } = standing;
-  return { session: last.session, rows, findings: stateFindings(view, rows, run), steppedBack: [] };
+  const findings = stateFindings(view, rows, run);
+  return { session: last.session, rows, findings, taken: findings, steppedBack: [] };
 }
 
 export interface StandingRows {

@@ -45,8 +45,8 @@ export function stateFindings(
 }
 
 /** Of a session's findings those about readings that still count, and those about no single reading. */
-const findingsThatBear = ({ session, findings }: JudgedSession, rows: readonly Row[]): readonly Finding[] =>
-  findings
+const findingsThatBear = ({ session, taken }: JudgedSession, rows: readonly Row[]): readonly Finding[] =>
+  taken
     .filter(({ code, covers }) => covers !== undefined || !OF_ROWS.has(code))
     .filter(({ measure, at }) => {
       if (measure === undefined) return true;
