@@ -156,7 +156,9 @@ describe('the uncertainty of a value', () => {
   });
 
   it('of repeats: the spread of their mean, with one degree of freedom less than their number', () => {
-    const exact = { 'instruments.yaml': 'kind: instruments\ninstruments: { mic: { type: micrometer, resolution: 0 in } }\n' };
+    const exact = {
+      'instruments.yaml': 'kind: instruments\ninstruments: { mic: { type: micrometer, resolution: 0 in } }\n',
+    };
     const repeat =
       '- { measure: main_journal_diameter, with: mic, at: { 1: { repeat: [3.0000, 3.0002, 3.0004] } } }';
     const [judged] = rowOf(repeat, 'main_journal_diameter', exact).routes;
