@@ -30,6 +30,8 @@ const { values, positionals } = calledWith(
     node: { type: 'string', multiple: true, default: [process.execPath] },
     growth: { type: 'boolean', default: false },
     quick: { type: 'boolean', default: false },
+    /** A part of every size of large shops and of what grows, to see in a short time that the bench itself works. */
+    scale: { type: 'string', default: '1' },
     markdown: { type: 'boolean', default: false },
   },
   { allowPositionals: true },
@@ -40,9 +42,12 @@ const parts =
     ? Object.keys(PARTS)
     : positionals.flatMap((each) => named(each, Object.keys(PARTS), 'part'));
 const table = values.markdown ? markdownTable : textTable;
+const scale = Number(values.scale);
 const print = (text) => process.stdout.write(`${text}\n`);
 
-print(`${cpus().length} processors, commit ${commit()}, load ${load()}\n`);
+print(
+  `${cpus().length} processors, commit ${commit()}, load ${load()}${scale === 1 ? '' : `, sizes times ${scale}`}\n`,
+);
 const nodes = values.node.map((name) => (name.includes('/') ? name : fetchNode(name)));
 for (const node of nodes) await benchOf(node, values.growth ? printGrowth : printMeasured);
 print(`load ${load()} at the end`);
@@ -53,7 +58,7 @@ async function benchOf(node, carryOut) {
   const longRounds = values.quick ? 1 : 3;
   try {
     print(`${values.markdown ? '### ' : ''}node ${execFileSync(node, ['--version'], { encoding: 'utf8' })}`);
-    await carryOut({ scratch, rounds, longRounds, ...runsOf(node, scratch) });
+    await carryOut({ scratch, rounds, longRounds, scale, ...runsOf(node, scratch) });
   } finally {
     rmSync(scratch, { recursive: true, force: true });
   }

@@ -20,7 +20,8 @@ export const GROWING = [
  * Processor time and peak memory of a check of each size, and the power of the size with which what is more than at the
  * smallest grows.
  */
-export function growthOf({ what, sizes, write }, { scratch, told }) {
+export function growthOf({ what, sizes: all, write }, { scratch, scale, told }) {
+  const sizes = all.map((size, at) => (at === 0 ? size : Math.ceil(size * scale)));
   const checked = (size) => {
     const folder = join(scratch, `${what} ${size}`);
     write(folder, size);

@@ -54,13 +54,16 @@ export function medians(runs, rounds) {
   for (let round = 0; round < rounds; round++) {
     for (const name of shuffled(Object.keys(runs))) times.get(name).push(runs[name]());
   }
-  const middle = (all, unit) => median(all.map((each) => each[unit]));
-  return Object.fromEntries(
-    [...times].map(([name, all]) => [name, { wall: middle(all, 'wall'), cpu: middle(all, 'cpu') }]),
-  );
+  return Object.fromEntries([...times].map(([name, all]) => [name, middleOf(all)]));
 }
 
-export function median(values) {
+/** Of each unit by itself. */
+function middleOf(runs) {
+  const units = Object.keys(runs[0]);
+  return Object.fromEntries(units.map((unit) => [unit, median(runs.map((run) => run[unit]))]));
+}
+
+function median(values) {
   const sorted = [...values].sort((a, b) => a - b);
   const middle = Math.floor(sorted.length / 2);
   return sorted.length % 2 === 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;

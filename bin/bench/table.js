@@ -17,8 +17,11 @@ export const measuredRows = (rows) =>
 
 export const markdownTable = (head, rows) =>
   [head, head.map((_, column) => (column === 0 ? '---' : '--:')), ...rows]
-    .map((cells) => `| ${cells.join(' | ')} |\n`)
+    .map((cells) => `| ${cells.map(indented).join(' | ')} |\n`)
     .join('');
+
+/** Markdown drops the spaces that set a row below the one before. */
+const indented = (cell) => cell.replace(/^ +/, '&emsp;');
 
 export function textTable(head, rows) {
   const all = [head, ...rows];
