@@ -154,6 +154,8 @@ describe('what stands behind a characteristic', () => {
     ['explain', ['rod side clearance', '3', 'weir'], '.'],
     ['trend', ['rod_side_clearance', '3'], PUMP],
     ['trend', ['rod_side_clearance', '3', 'pump'], '.'],
+    ['trend', ['rod_side_clearance', 'pump', '3'], '.'],
+    ['explain', ['rod_side_clearance', 'weir', '3'], '.'],
     ['trend', ['rod_side_clearance', '3', '--engine', 'pump'], '.'],
     ['trend', ['rod_side_clearance', 'pump', '--position', '3'], '.'],
   ])('tenths %s %j takes a bare position', async (command, words, within) => {

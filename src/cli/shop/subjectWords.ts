@@ -5,7 +5,7 @@ import { findMeasure } from './measureNamed.ts';
 import { type EngineFolder, findEngine, isCalled, sourceOf } from './resolveShop.ts';
 import type { ShopSource } from './shopSource.ts';
 
-/** What stands behind a characteristic: `[POSITION] [ENGINE]`. */
+/** What stands behind a characteristic: `[POSITION] [ENGINE]`; the engine may come first. */
 export interface Subject {
   readonly position: string | undefined;
   readonly engine: string | undefined;
@@ -27,11 +27,16 @@ export function readSubject(
   const [first, second, ...more] = words;
   const isPositionNamed = options.position !== undefined;
   if (more.length > 0 || (isPositionNamed && second !== undefined)) throw tooMany(words);
-  if (second !== undefined) return { position: first, engine: onlyOneEngine(second, options.engine) };
   if (first === undefined || isPositionNamed) {
     return { position: options.position, engine: onlyOneEngine(first, options.engine) };
   }
   const source = sourceOf(options.at, '.', world);
+  if (second !== undefined) {
+    const isEngineFirst =
+      isPositionOf(first, measure, second, source) && !isPositionOf(second, measure, first, source);
+    const [position, engine] = isEngineFirst ? [second, first] : [first, second];
+    return { position, engine: onlyOneEngine(engine, options.engine) };
+  }
   if (options.engine !== undefined) {
     const isTwice = isCalled(first, source);
     return { position: first, engine: onlyOneEngine(isTwice ? first : undefined, options.engine) };
@@ -49,22 +54,24 @@ const tooMany = (words: readonly string[]): UsageError =>
 
 function isPositionHere(measure: string, word: string, source: ShopSource): boolean {
   if (isCalled(word, source)) return false;
-  const here = engineHere(source);
-  if (here === undefined) return false;
-  const { engine, registry } = here.shop.load(here.folder);
+  return isPositionOf(undefined, measure, word, source);
+}
+
+/** Whether an engine, without a name the one that is meant here, has such a position. */
+function isPositionOf(name: string | undefined, measure: string, word: string, source: ShopSource): boolean {
+  const found = engineCalled(name, source);
+  if (found === undefined) return false;
+  const { engine, registry } = found.shop.load(found.folder);
   const characteristic = findMeasure(measure, registry);
   if (engine === undefined || characteristic === undefined) return false;
   // A step of the assembly may have any name: what an engine is called comes first.
-  if (characteristic.family.isNamedBySession && engineNamedSo(word, source)) return false;
+  if (characteristic.family.isNamedBySession && engineCalled(word, source) !== undefined) return false;
   return findPosition(engine.document.layout, characteristic.family, word) !== undefined;
 }
 
-/** The one that is meant without a name; undefined where there is none, or more than one. */
-const engineHere = (source: ShopSource): EngineFolder | undefined =>
-  unlessUnclear(() => findEngine(undefined, source));
-
-const engineNamedSo = (word: string, source: ShopSource): boolean =>
-  unlessUnclear(() => findEngine(word, source)) !== undefined;
+/** Undefined where there is none of that name, or more than one. */
+const engineCalled = (name: string | undefined, source: ShopSource): EngineFolder | undefined =>
+  unlessUnclear(() => findEngine(name, source));
 
 function unlessUnclear<T>(find: () => T | undefined): T | undefined {
   try {
