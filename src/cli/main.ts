@@ -95,7 +95,7 @@ function asksGit(word: string): boolean {
 }
 
 function mayTakeKeptResults([command, ...rest]: readonly string[]): boolean {
-  return command === 'check' && !rest.includes('--no-cache');
+  return (command === 'check' || command === 'report') && !rest.includes('--no-cache');
 }
 
 /** Undefined where somebody has removed it. */

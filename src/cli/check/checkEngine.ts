@@ -12,6 +12,7 @@ import type { KnownFinding } from '../../output/check/knownFinding.ts';
 import { ReportedEngine, type ShownEngine } from '../../output/check/shownEngine.ts';
 import type { Texts } from '../../shell/discover/loadEngines.ts';
 import type { ShopPaths } from '../shop/resolveShop.ts';
+import { textsWith } from '../shop/textsWith.ts';
 import { chooseSessions, type SessionChoice } from './chooseSessions.ts';
 import type { EngineParts, PartOptions } from './engineParts.ts';
 import { foundIn, type KnownOptions, sessionOf, withKnown } from './known/knownFindings.ts';
@@ -109,11 +110,3 @@ export function withParts({ texts, judged, ...rest }: TakenUp, partsOf: EnginePa
   const { shown, ...counted } = judged;
   return { ...base, judged: { ...counted, parts: partsOf(shown) } };
 }
-
-const textsWith = (diagnostics: readonly Diagnostic[], texts: Texts): Texts =>
-  new Map(
-    diagnostics.flatMap(({ place: { path } }) => {
-      const text = texts.get(path);
-      return text === undefined ? [] : [[path, text] as const];
-    }),
-  );

@@ -1,8 +1,6 @@
-import { ResultCache } from '../../shell/cache/resultCache.ts';
-import { OpenedOnce } from '../../shell/discover/openedOnce.ts';
 import type { CachePlace, World } from '../../shell/world.ts';
+import { KeptResults } from '../shop/keptResults.ts';
 import type { ShopPaths } from '../shop/resolveShop.ts';
-import { type Shop, shopOf } from '../shop/shopSource.ts';
 import { type EngineOptions, filesNamed, type TakenUp, takeUp } from './checkEngine.ts';
 
 /** Takes an engine up, from what an earlier run kept where that still holds, and hands it to `use`. */
@@ -13,19 +11,15 @@ export function keptEngines(
   options: EngineOptions,
   { workingDirectory }: Pick<World, 'workingDirectory'>,
 ): KeptEngines {
-  const cache = new ResultCache(place);
-  // Documents that serve many engines are parsed once, though each engine asks for them anew: all that it asks is noted.
-  const opened = new OpenedOnce();
+  const kept = new KeptResults(place);
   return (folder, paths, use) => {
-    const { shop } = paths;
-    const takenFrom = (store: Shop['store']): TakenUp => {
-      const taken = takeUp(folder, { ...paths, shop: shopOf(store, shop.root, opened) }, options);
-      opened.forget(folder);
-      return taken;
-    };
     // Paths are told from the working directory.
-    const about = [workingDirectory, shop.root, ...aboutOf(folder, paths, options)];
-    return cache.recall({ store: shop.store, folder, about }, takenFrom, use);
+    const about = [workingDirectory, ...aboutOf(folder, paths, options)];
+    return kept.recall(
+      { shop: paths.shop, folder, about },
+      (shop) => takeUp(folder, { ...paths, shop }, options),
+      use,
+    );
   };
 }
 

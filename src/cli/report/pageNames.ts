@@ -1,5 +1,8 @@
 import { sha256 } from '../../shell/process/digest.ts';
 
+/** The board itself. */
+export const INDEX = 'index.html';
+
 /** Where the page of an engine lies, from the board. */
 export const enginePage = (folder: string): string => `${folder === '.' ? 'sheet' : folder}.html`;
 

@@ -2,7 +2,7 @@ import { type Command, Option } from 'commander';
 import { STAGES } from '../../documents/session/stage.ts';
 import { READERS } from '../../output/report/sheet.ts';
 import type { World } from '../../shell/world.ts';
-import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
+import { ENGINE_OPTION, helpEnd, NO_CACHE } from '../helpWords.ts';
 import { onlyOneEngine, UsageError } from '../usage.ts';
 
 /** `tenths report [engine] --to FILE`. */
@@ -48,6 +48,7 @@ export function addReport(program: Command, world: World, done: (exitCode: numbe
       '--browser <program>',
       'the Chromium that prints the PDF; unless given, one that is found on this machine',
     )
+    .option('--no-cache', `with --all: ${NO_CACHE}`)
     .addHelpText('after', REPORT_END)
     .action(async (word: string | undefined, options) => {
       if (options.all === true) {

@@ -1,7 +1,9 @@
 import type { Registry } from '../../characteristics/registry.ts';
+import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { diagnosticsLines, faultyText } from '../../output/check/runText.ts';
 import { writtenLines } from '../../output/escape/line.ts';
+import type { Texts } from '../../shell/discover/loadEngines.ts';
 import { standingAt } from '../../shell/discover/root.ts';
 import type { Revision } from '../../shell/git/commitFiles.ts';
 import { type Repository, repositoryAround } from '../../shell/git/repository.ts';
@@ -129,6 +131,17 @@ export function readEngine(
   reported: Set<string> = new Set(),
 ): ReadEngine {
   const { engine, registry, diagnostics, texts, faulty } = shop.load(folder);
+  reportProblems(diagnostics, texts, world, reported);
+  return { engine, registry, faulty, hasProblems: diagnostics.length > 0 };
+}
+
+/** On stderr, but for those that were reported before. */
+export function reportProblems(
+  diagnostics: readonly Diagnostic[],
+  texts: Texts,
+  world: World,
+  reported: Set<string>,
+): void {
   const fresh = diagnostics.filter(({ code, message, place }) => {
     const key = `${place.path}:${place.line}:${place.column} ${code} ${message}`;
     const isNew = !reported.has(key);
@@ -137,7 +150,6 @@ export function readEngine(
   });
   const style = textStyle(world.err, world.environment, true);
   world.err.write(writtenLines(diagnosticsLines(fresh, texts, style)));
-  return { engine, registry, faulty, hasProblems: diagnostics.length > 0 };
 }
 
 /** An engine that can be judged. */

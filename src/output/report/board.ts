@@ -39,6 +39,8 @@ export interface BoardRow {
   readonly weight: readonly number[];
 }
 
+export type DatedInstrument = Pick<RegisteredInstrument, 'id' | 'type' | 'due'>;
+
 export interface DueInstrument {
   readonly id: string;
   readonly type: string;
@@ -101,7 +103,7 @@ const DAYS_AHEAD = 60;
 const MILLISECONDS_A_DAY = 86_400_000;
 
 /** Those that are due on a day, or will be within two months. */
-export function dueBy(instruments: Iterable<RegisteredInstrument>, day: string): readonly DueInstrument[] {
+export function dueBy(instruments: Iterable<DatedInstrument>, day: string): readonly DueInstrument[] {
   const until = new Date(Date.parse(`${day}T00:00:00Z`) + DAYS_AHEAD * MILLISECONDS_A_DAY);
   const last = Number.isNaN(until.getTime()) ? day : until.toISOString().slice(0, 10);
   return [...instruments]
