@@ -4,6 +4,7 @@ import { concessionKinds } from './findings/concessions.ts';
 import { conditionKinds } from './findings/conditions.ts';
 import { distanceKinds } from './findings/distances.ts';
 import { emptySessionKinds } from './findings/emptySession.ts';
+import { fileKinds } from './findings/files.ts';
 import { instrumentKinds } from './findings/instruments.ts';
 import { overdueKinds } from './findings/overdue.ts';
 import { ownFormulaKinds } from './findings/ownFormulas.ts';
@@ -15,7 +16,6 @@ import { stepLimitKinds } from './findings/stepLimits.ts';
 import { temperatureKinds } from './findings/temperature.ts';
 import { turningKinds } from './findings/turning.ts';
 import { unagreedKinds } from './findings/unagreed.ts';
-import { unreadFileKinds } from './findings/unreadFiles.ts';
 import { gradeKinds } from './grades/gradeFindings.ts';
 import { unlikeFitKinds } from './grades/unlikeFits.ts';
 import { partConflictKinds } from './history/partConflict.ts';
@@ -50,7 +50,7 @@ export const findingKinds: readonly FindingKind[] = [
   ...impossibleKinds,
   ...spreadKinds,
   ...unagreedKinds,
-  ...unreadFileKinds,
+  ...fileKinds,
   ...partConflictKinds,
   ...unstatedSourceKinds,
   ...sessionKinds,

@@ -1,7 +1,6 @@
 import { type Finding, sortFindings } from '../../checks/finding.ts';
 import type { JudgingOptions } from '../../checks/judge/row.ts';
 import { type MarkedStay, markConflicts } from '../../compare/parts/marks.ts';
-import type { Found } from '../../shell/discover/loadEngines.ts';
 import { repositoryAround } from '../../shell/git/repository.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
@@ -21,7 +20,7 @@ import { asKnown, filesWithKnown } from './known/knownFindings.ts';
 import { coveredBy, KnownRun } from './known/knownRun.ts';
 import { outsideEngines } from './outsideEngines.ts';
 import { type Share, shareOf } from './share.ts';
-import { changedIn, type Since } from './since.ts';
+import { type Changed, foundIn, type Since } from './since.ts';
 import { Tally } from './tally.ts';
 
 export interface CheckOptions extends JudgingOptions, SessionChoice {
@@ -52,7 +51,7 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
   // Whether a session's name fits, and whether all is well, is known only when every engine was asked.
   const held =
     options.session !== undefined || options.staged === true ? new HeldOutput(world.out) : undefined;
-  const whole = shops.map((paths) => ({ paths, found: foundIn(paths, since) }));
+  const whole = shops.map((paths) => ({ paths, ...foundIn(paths, since) }));
   const found = sharesOf(whole, options.share);
   const engineCount = whole.reduce((sum, each) => sum + each.found.engines.length, 0);
   const isOneOfMany = options.staged || (options.session === undefined && !options.all && engineCount > 1);
@@ -94,7 +93,11 @@ function passOver({ paths, found }: FoundInShop, known: KnownRun | undefined): v
 function sharesOf(found: readonly FoundInShop[], share: Share | undefined): readonly FoundInShop[] {
   if (share === undefined) return found;
   if (found.length > 1) throw new UsageError('--share shares one shop', 'name paths of one shop');
-  return found.map((each) => ({ ...each, found: shareOf(each.found, share) }));
+  return found.map((each) => ({
+    ...each,
+    found: shareOf(each.found, share),
+    findings: share.number === 1 ? each.findings : [],
+  }));
 }
 
 function knownRun(paths: readonly string[], options: CheckOptions, world: World): KnownRun | undefined {
@@ -157,18 +160,12 @@ interface Run {
   readonly progress: Progress | undefined;
 }
 
-interface FoundInShop {
+interface FoundInShop extends Changed {
   readonly paths: ShopPaths;
-  readonly found: Found;
-}
-
-function foundIn({ shop, selected }: ShopPaths, since: Since | undefined): Found {
-  const folders = selected.map(({ folder }) => folder);
-  return since === undefined ? shop.loader.find({ folders }) : changedIn(shop, folders, since);
 }
 
 async function checkShop(
-  { paths, found }: FoundInShop,
+  { paths, found, findings: ofDeleted }: FoundInShop,
   { tally, writer, engines, known, progress }: Run,
 ): Promise<void> {
   const marks: MarkedStay[] = [];
@@ -197,6 +194,7 @@ async function checkShop(
     writer.diagnostics(tally.newDiagnostics(trouble.diagnostics), trouble.texts);
     report(trouble.findings);
   }
+  report(ofDeleted);
   report(markFindings(marks, paths.shop));
 }
 

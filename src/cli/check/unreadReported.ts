@@ -1,5 +1,5 @@
 import { type Finding, sortFindings } from '../../checks/finding.ts';
-import { unreadFile } from '../../checks/findings/unreadFiles.ts';
+import { unreadFile } from '../../checks/findings/files.ts';
 import { type Diagnostic, sortDiagnostics } from '../../diagnostic/diagnostic.ts';
 import { type UnreadFile, unreadProblem } from '../../shell/discover/unreadFiles.ts';
 

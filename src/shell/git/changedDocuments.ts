@@ -18,6 +18,8 @@ export interface ChangedDocuments {
   readonly all: readonly string[];
   /** Those that are there in the later state. */
   readonly present: readonly string[];
+  /** Those that are not. */
+  readonly gone: readonly string[];
   /** What is not read in the later state, and was not there in the earlier. */
   readonly unread: readonly UnreadFile[];
   /** Where a document that verdicts stand on was not read, in one of them alone. */
@@ -28,17 +30,20 @@ export function changedDocuments(states: ShopStates, loader: ShopLoader): Change
   const { before, after, repository } = states;
   const [was, is] = [before.ids('.', repository), after.ids('.', repository)];
   const present = [...is].flatMap(([path, id]) => (was.get(path) === id && was.has(path) ? [] : [path]));
-  const all = [...present, ...[...was.keys()].filter((path) => !is.has(path))];
+  const gone = [...was.keys()].filter((path) => !is.has(path));
   const [wasPassed, isPassed] = [before, after].map(
     (store) => new Set(store.entries(['.']).map(({ path }) => path)),
   );
   const unread = loader.unread(['.'], ({ path }) => wasPassed?.has(path) === false);
-  const gone = before
+  const unreadGone = before
     .entries(['.'])
     .filter((each) => isPassed?.has(each.path) === false)
     .filter((each) => unreadOf(each, saidBy(each, before), before, true)?.weight === 'document');
   const fresh = unread.filter(({ weight }) => weight === 'document').map(({ entry }) => entry);
-  return { all, present, unread, unreadDocuments: [...fresh, ...gone].map(({ path }) => path) };
+  return {
+    ...{ present, gone, unread, all: [...present, ...gone] },
+    unreadDocuments: [...fresh, ...unreadGone].map(({ path }) => path),
+  };
 }
 
 /** The engines of a shop that have a changed document among those that serve them. */

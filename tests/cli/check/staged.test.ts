@@ -68,6 +68,28 @@ describe('a check of what is staged', () => {
     expect((await staged('--format', 'json')).out).toContain(`"path":"${PUMP}"`);
   });
 
+  it.each<[title: string, deleted: string, exit: 0 | 2, said: string]>([
+    ['an engine', `${PUMP}/engine.yaml`, 2, 'documents of its folder have no engine'],
+    ['the shop', 'shop.yaml', 2, '2 engines have none of the units, rules and grids that it may state'],
+    ['the limits of an engine', `${MILL}/limits.yaml`, 0, 'no limits any more'],
+    ['the register', 'instruments.yaml', 0, 'taken with instruments that no register has any more'],
+  ])('says what %s that is deleted leaves without it', async (_, deleted, exit, said) => {
+    rmSync(join(here.shop, deleted));
+    add();
+    const found = await staged('--format', 'json');
+    expect(found.exit).toBe(exit);
+    const { findings } = JSON.parse(found.out) as { findings: { code: string; message: string }[] };
+    expect(findings).toMatchObject([
+      { code: 'file/deleted', message: expect.stringContaining(`${deleted} is deleted: `) },
+    ]);
+    expect(findings[0]?.message).toContain(said);
+    expect((await call(here.shop, ['check', '--since', 'HEAD'])).exit).toBe(exit);
+    // Where nothing is left that stood on it there is nothing to say.
+    for (const folder of [PUMP, MILL]) rmSync(join(here.shop, folder), { recursive: true });
+    add();
+    expect((await staged()).out).toBe('');
+  });
+
   it('before the first commit looks at everything', async () => {
     rmSync(join(here.shop, '.git'), { recursive: true });
     git(here.shop, 'init', '--quiet');

@@ -13,7 +13,20 @@ const UNREAD: FindingKind = {
   example: '2026-02-03-teardown.yaml.txt is not read, since its name does not end in .yaml',
 };
 
-export const unreadFileKinds: readonly FindingKind[] = [UNREAD];
+const DELETED: FindingKind = {
+  code: 'file/deleted',
+  severity: 'warning',
+  means:
+    'A document is gone since the commit that `--staged` or `--since` compares with, and others still stand on it: sessions on their engine, readings on limits or on registered instruments, engines on the shop. It is reported only where something is left without it.',
+  matters:
+    'What stood on it is judged no longer, or by less: no limit, an assumed instrument. Where documents are left that cannot be read without it they are problems of their own, and stop the commit.',
+  usually:
+    'Take it back, `git checkout HEAD -- FILE`, or delete or move what stands on it in the same commit.',
+  example: 'limits.yaml is deleted: 3 readings have no limits any more',
+};
+
+/** Of documents as files, whatever is in them. */
+export const fileKinds: readonly FindingKind[] = [UNREAD, DELETED];
 
 /** @param path as it is reported @param why behind "since" */
 export const unreadFile = (
@@ -30,3 +43,7 @@ export const unreadFile = (
       severity,
     },
   );
+
+/** @param path as it is reported @param lost what is left without it, behind "is deleted:" */
+export const deletedFile = (path: string, lost: string): Finding =>
+  finding(DELETED, startOfFile(path), `${path} is deleted: ${lost}`);
