@@ -1,5 +1,6 @@
 import { type Fraction, parseDecimal } from '../quantity/fraction.ts';
 import { findUnit, type Quantity, toBase, type Unit, unitsOf } from '../quantity/units.ts';
+import { withArticle } from '../quantity/words.ts';
 import { UsageError } from './usage.ts';
 
 const AMOUNT = /^(\d+(?:\.\d+)?|\.\d+) ?(\D.*)?$/;
@@ -10,6 +11,7 @@ export function amountOption(
   text: string | undefined,
   quantity: Quantity,
   plain: Unit | undefined,
+  example?: string,
 ): Fraction | undefined {
   if (text === undefined) return undefined;
   const [, digits, unitName] = AMOUNT.exec(text.trim()) ?? [];
@@ -19,6 +21,7 @@ export function amountOption(
       ? (plain ?? (all.length === 1 ? all[0] : undefined))
       : findUnit(unitName.trim(), quantity);
   if (digits !== undefined && unit?.quantity === quantity) return toBase(parseDecimal(digits), unit);
-  const example = `write a number with its unit: ${all.map(({ name }) => name).join(', ')}`;
-  throw new UsageError(`${option} ${text} is not a ${quantity}`, example);
+  const units = all.map(({ name }) => name);
+  const help = `write a number with its unit, such as ${example ?? `6 ${units[0]}`}; units: ${units.join(', ')}`;
+  throw new UsageError(`${option} ${text} is not ${withArticle(quantity)}`, help);
 }

@@ -1,5 +1,6 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import { refusedControl } from '../../documents/yaml/readScalar.ts';
+import { positionMeant } from '../../layout/meant.ts';
 import { findPosition } from '../../layout/readKey.ts';
 import { GAUGE_COUNTS, type GaugeZero } from '../sessionText.ts';
 import { type Expecting, expectationAt } from './expectation.ts';
@@ -141,12 +142,14 @@ function askPosition(
   const wanted = family && findPosition(engine.document.layout, family, name);
   const found = points.findIndex((point) => point.measure === measure && point.position === wanted);
   if (found >= 0) return event({ do: 'go', at: found });
-  const asked = [
+  const names = [
     ...new Set(points.filter((point) => point.measure === measure).map((each) => each.position.name)),
-  ].join(', ');
+  ];
+  const asked = names.join(', ');
+  const meant = family && positionMeant(name, engine.document.layout, family, names);
   return wanted !== undefined
     ? unclear(`${name} is not asked for, ${asked} is: what is in the session is put right in its file`)
-    : unclear(`there is no ${name} here: ${asked}`);
+    : unclear(`there is no ${name} here: ${meant ?? asked}`);
 }
 
 function askInstrument(name: string, { points, at }: RecordState, { engine }: Expecting): TypedRequest {

@@ -25,6 +25,7 @@ import { sessionNamed } from '../check/chooseSessions.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { printFormats } from '../format/outputs.ts';
 import { findMeasure, measureCalled, measureNamed } from '../shop/measureNamed.ts';
+import { notMeasuredAt } from '../shop/notMeasuredAt.ts';
 import { openEngine, sourceOf } from '../shop/resolveShop.ts';
 import type { Subject } from '../shop/subjectWords.ts';
 
@@ -176,9 +177,12 @@ function rowsAt(
   const at = position === undefined ? layout.only(family) : findPosition(layout, family, position);
   const found = rows.filter(({ row }) => row.position === at);
   if (found.length > 0) return found;
-  const known = rows.map(({ row }) => row.position.name).join(', ');
-  throw new UsageError(
-    `${id} was not measured at ${position}`,
-    family.isSingle ? 'leave the position out' : `it was measured at ${known}`,
+  if (position === undefined || family.isSingle)
+    throw new UsageError(`${id} was not measured at ${position}`, 'leave the position out');
+  throw notMeasuredAt(
+    position,
+    { id, family },
+    layout,
+    rows.map(({ row }) => row.position.name),
   );
 }

@@ -5,7 +5,7 @@ import type { Judgeable } from '../../compare/state.ts';
 import { nearest } from '../../diagnostic/suggestion.ts';
 import type { RegisteredInstrument } from '../../documents/engine/instruments.ts';
 import { recallPages } from '../../output/instruments/recallPages.ts';
-import { negate } from '../../quantity/fraction.ts';
+import { compare, negate } from '../../quantity/fraction.ts';
 import { findUnit, type Quantity, type Unit } from '../../quantity/units.ts';
 import type { World } from '../../shell/world.ts';
 import { amountOption } from '../amountOption.ts';
@@ -89,9 +89,18 @@ function measuredBy(
 
 function signedOption(text: string | undefined, quantity: Quantity, plain: Unit | undefined) {
   const [, sign, size] = /^([-+\u2212]?)(.*)$/.exec(text?.trim() ?? '') ?? [];
-  const amount = amountOption('--error', text === undefined ? undefined : size, quantity, plain);
+  const amount = amountOption(
+    '--error',
+    text === undefined ? undefined : size,
+    quantity,
+    plain,
+    exampleOf(quantity),
+  );
   return amount === undefined || sign === '' || sign === '+' ? amount : negate(amount);
 }
+
+const exampleOf = (quantity: Quantity): string | undefined =>
+  quantity === 'length' ? '0.0003in' : undefined;
 
 /** An error is reported in the unit in which it was typed. */
 const unitIn = (text: string | undefined, quantity: Quantity): Unit | undefined =>
@@ -103,5 +112,7 @@ function rangeOption(text: string | undefined, quantity: Quantity, plain: Unit |
   const [from, to] = [first, last].map((each) => amountOption('--range', each, quantity, plain));
   if (from === undefined || to === undefined || more.length > 0)
     throw new UsageError(`--range ${text} has no two ends`, 'write FROM..TO, such as 3.2in..3.4in');
+  if (compare(from, to) > 0)
+    throw new UsageError(`--range ${text} ends below where it begins`, `write ${last}..${first}`);
   return { from, to };
 }

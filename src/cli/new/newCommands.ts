@@ -15,7 +15,7 @@ export const list = (text: string): readonly string[] =>
 function count(text: string): number {
   const value = Number(text);
   if (/^\d{1,3}$/.test(text) && value >= 1 && value <= 100) return value;
-  throw new InvalidArgumentError('write a whole number from 1 to 100');
+  throw new InvalidArgumentError('Write a whole number from 1 to 100.');
 }
 
 /** `tenths new engine`, `new session` and `new torque`. */

@@ -1,7 +1,7 @@
 import type { Trend } from '../../compare/trend.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { findPosition } from '../../layout/readKey.ts';
-import { UsageError } from '../usage.ts';
+import { notMeasuredAt } from '../shop/notMeasuredAt.ts';
 
 /** What of a trend is about one position; all of it where none is asked for. */
 export function onlyAt(found: Trend, position: string | undefined, engine: Engine): Trend {
@@ -11,6 +11,6 @@ export function onlyAt(found: Trend, position: string | undefined, engine: Engin
   const lines = found.lines.filter(({ row }) => row.position.key === at?.key);
   const corrected = found.past.corrected.filter(({ row }) => row.position.key === at?.key);
   if (lines.length > 0) return { ...found, lines, past: { ...found.past, corrected } };
-  const known = [...new Set(found.lines.map(({ row }) => row.position.name))].join(', ');
-  throw new UsageError(`${id} was not measured at ${position}`, `it was measured at ${known}`);
+  const known = [...new Set(found.lines.map(({ row }) => row.position.name))];
+  throw notMeasuredAt(position, { id, family }, engine.document.layout, known);
 }

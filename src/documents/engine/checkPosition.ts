@@ -1,6 +1,7 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Family } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
+import { positionMeant } from '../../layout/meant.ts';
 import { type Position, spoken } from '../../layout/position.ts';
 import {
   type Coordinates,
@@ -114,5 +115,9 @@ export function positionHelp(
     names.filter((_, index) => known[index] === undefined).join(' ');
   const names = there.map(({ written }) => rest(written));
   const labels = there.flatMap(({ label }) => label ?? []);
-  return didYouMean(key, [...names, ...labels]) ?? `it has ${names.join(', ')}`;
+  const isWhole = known.every((name) => name === undefined);
+  const meant = isWhole
+    ? positionMeant(key, layout, family, [...names, ...labels])
+    : didYouMean(key, [...names, ...labels]);
+  return meant ?? `it has ${names.join(', ')}`;
 }
