@@ -7,8 +7,8 @@ const CALLS: readonly (readonly [folder: string, calls: readonly string[]])[] = 
   [
     'examples',
     [
-      'plan engines/generator-set-6 --session teardown',
-      'plan engines/generator-set-6 --session teardown --for customer',
+      'plan engines/reservoir-pump-2 --session teardown',
+      'plan engines/reservoir-pump-2 --session teardown --for customer',
       'plan engines/generator-set-6 --session teardown --for machine-shop',
       'plan engines/generator-set-6 --session teardown --order',
       'plan engines/reservoir-pump-2 --closing',
