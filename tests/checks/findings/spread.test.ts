@@ -62,7 +62,9 @@ describe('a register that says little of an instrument', () => {
   ])('of %s two readings are known to a step of what was written, never to ±0', (_, gauge) => {
     const found = withGauge(gauge, '1: 0.012, 2: 0.013, 3: 0.022, 4: 0.012, 5: 0.013, 6: 0.012');
     expect(messages(found, 'reading/spread')).toEqual([
-      expect.stringMatching(/^rod side clearance 3: .* \(the difference is known to ±0\.0008\d?\)$/),
+      expect.stringMatching(
+        /^rod side clearance 3: 0\.022 in differs by 9 thou \(±0\.0008\d+ in\) from the nearest position/,
+      ),
     ]);
     // Three steps lie within three times what is known.
     const near = withGauge(gauge, '1: 0.012, 2: 0.012, 3: 0.014, 4: 0.012, 5: 0.012, 6: 0.012');
@@ -72,7 +74,7 @@ describe('a register that says little of an instrument', () => {
   test('a name and a type alone are taken for any of that type, and that is said', () => {
     const bare = withGauge('{ type: feeler gauge }', '1: 0.012');
     expect(messages(bare, 'instrument/assumed')).toEqual([
-      'rod side clearance: the usual error of a feeler gauge is assumed',
+      'rod side clearance: the register states no error of gauge; the largest error of a feeler gauge is assumed, ±0.00039 in',
     ]);
     const [row] = bare.rows;
     expect(row?.routes[0]?.route.expanded).toBeGreaterThan(0);

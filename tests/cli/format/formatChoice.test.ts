@@ -13,13 +13,13 @@ beforeEach(() => bench.put(COMMAND_SHOP));
 
 const WITH_FORMATS: readonly (readonly [string, readonly string[]])[] = [
   ['check engines', Object.keys(CHECK_FORMATS)],
-  ['diff teardown rebuild pump', ['text', 'json', 'markdown']],
-  ['trend crankshaft_end_play pump', ['text', 'markdown', 'json', 'csv']],
+  ['diff teardown rebuild pump', ['text', 'json', 'markdown', 'html']],
+  ['trend crankshaft_end_play pump', ['text', 'markdown', 'json', 'csv', 'html']],
   ['explain crankshaft_end_play pump', ['text', 'markdown']],
   ['explain reading/out', ['text', 'markdown']],
   ['study pump', ['text', 'markdown']],
-  ['torque caps pump', ['text', 'markdown', 'json']],
-  ['plan pump --order', ['text', 'markdown', 'json', 'csv']],
+  ['torque caps pump', ['text', 'markdown', 'json', 'html']],
+  ['plan pump --order', ['text', 'markdown', 'json', 'csv', 'html']],
 ];
 
 describe.each(WITH_FORMATS)('tenths %s', (words, formats) => {
