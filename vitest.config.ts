@@ -1,7 +1,10 @@
 import { configDefaults, defineConfig } from 'vitest/config';
+import { compiledSources } from './tests/compiledSources.ts';
 
 /** `--mode long` tries every case of the properties; `--mode browser` opens what was written in a browser. */
 export default defineConfig(({ mode }) => ({
+  // Mutants stand in no file: they are made of a source as vitest loads it.
+  plugins: mode === 'mutants' ? [] : [compiledSources()],
   test: {
     ...(mode === 'browser'
       ? { include: ['tests/browser/**/*.test.ts'] }
@@ -12,6 +15,7 @@ export default defineConfig(({ mode }) => ({
     // A test changes nothing that a later file sees, so each worker loads the sources once: half of the time went there.
     isolate: false,
     maxWorkers: '100%',
+    execArgv: ['--enable-source-maps'],
     env: { PROPERTY_RUNS: mode === 'long' ? 'all' : 'some' },
     globalSetup: 'tests/wholeRun.ts',
     setupFiles: ['tests/plainSettings.ts', 'tests/everyProperty.ts'],

@@ -37,6 +37,7 @@ class AsAsked extends BaseSequencer {
 const vitest = await createVitest(
   'test',
   {
+    mode: 'mutants',
     watch: false,
     bail: 1,
     maxWorkers: 1,
