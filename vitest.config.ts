@@ -15,7 +15,8 @@ export default defineConfig(({ mode }) => ({
     // A test changes nothing that a later file sees, so each worker loads the sources once: half of the time went there.
     isolate: false,
     maxWorkers: '100%',
-    execArgv: ['--enable-source-maps'],
+    // Nearly all that a test makes is soon let go, and clearing up costs less where there is room for more of it.
+    execArgv: ['--max-semi-space-size=64', '--enable-source-maps'],
     env: { PROPERTY_RUNS: mode === 'long' ? 'all' : 'some' },
     globalSetup: 'tests/wholeRun.ts',
     setupFiles: ['tests/plainSettings.ts', 'tests/everyProperty.ts'],
