@@ -17,19 +17,29 @@ function placed({ family }: Characteristic, reading: string): string {
   return `at: { ${firstOf(family)}: ${reading} }`;
 }
 
-const shopWith = (of: Characteristic, reading: string, limits: string): Files => ({
+/** A session of one day each for every reading, in their order. */
+const shopWith = (of: Characteristic, readings: readonly string[], limits: string): Files => ({
   'e/engine.yaml': `kind: engine\nname: A\nunits: { length: in, force: lbf }\n${WHOLE_LAYOUT}`,
   'e/limits.yaml': `kind: limits\nsource: Invented.\n${limits}`,
-  'e/s.yaml': `kind: session\nstage: rebuild\ndate: 2026-02-03\nreadings:\n  - { measure: ${of.id}, ${placed(of, reading)} }\n`,
+  ...Object.fromEntries(
+    readings.map((reading, index) => [
+      `e/${index}.yaml`,
+      `kind: session\nstage: rebuild\ndate: 2026-02-0${index + 1}\nreadings:\n  - { measure: ${of.id}, ${placed(of, reading)} }\n`,
+    ]),
+  ),
 });
 
-/** The verdict, and what an error says. */
-function judged(of: Characteristic, reading: string, limits: string): readonly [unknown, string] {
-  const { rows, findings } = reportOf(shopWith(of, reading, limits)).sessions[0] ?? {};
-  const row = rows?.find(({ characteristic, routes }) => characteristic.id === of.id && routes.length > 0);
-  const error = findings?.find(({ code, measure }) => code === 'reading/out' && measure === of.id);
-  return [row?.judgement.verdict, error?.message ?? ''];
-}
+/** The verdict on each reading, and what an error says. */
+const judged = (
+  of: Characteristic,
+  readings: readonly string[],
+  limits: string,
+): readonly (readonly [unknown, string])[] =>
+  reportOf(shopWith(of, readings, limits)).sessions.map(({ rows, findings }) => {
+    const row = rows.find(({ characteristic, routes }) => characteristic.id === of.id && routes.length > 0);
+    const error = findings.find(({ code, measure }) => code === 'reading/out' && measure === of.id);
+    return [row?.judgement.verdict, error?.message ?? ''];
+  });
 
 const measured = characteristics.filter(({ quantity }) => quantity !== 'pass or fail');
 const tests = characteristics.filter(({ quantity }) => quantity === 'pass or fail');
@@ -40,9 +50,13 @@ describe('every characteristic', () => {
 
   it.each(named(measured))('%s is judged inside, on and beyond each side of its limits', (_, of) => {
     const limits = `limits: { ${of.id}: { new: { min: ${withUnit('10', of)}, max: ${withUnit('20', of)} } } }\n`;
-    for (const reading of ['15', '10', '20'])
-      expect(judged(of, withUnit(reading, of), limits), reading).toEqual(['ok', '']);
-    const [below, above] = ['9.9', '20.1'].map((reading) => judged(of, withUnit(reading, of), limits));
+    const readings = ['15', '10', '20', '9.9', '20.1'].map((reading) => withUnit(reading, of));
+    const [inside, least, most, below, above] = judged(of, readings, limits);
+    expect([inside, least, most]).toEqual([
+      ['ok', ''],
+      ['ok', ''],
+      ['ok', ''],
+    ]);
     expect(below?.[0]).toBe('out');
     expect(below?.[1]).toContain(`, ${of.words.below} by `);
     expect(above?.[0]).toBe('out');
@@ -51,10 +65,10 @@ describe('every characteristic', () => {
 
   it.each(named(tests))('%s is passed, or out in the words of its finding', (_, of) => {
     expect(of.outcomes).toBeDefined();
-    expect(judged(of, 'pass', 'limits: {}\n')).toEqual(['ok', '']);
-    const [verdict, message] = judged(of, 'fail', 'limits: {}\n');
-    expect(verdict).toBe('out');
-    expect(message).toContain(of.outcomes?.fail);
+    const [passed, failed] = judged(of, ['pass', 'fail'], 'limits: {}\n');
+    expect(passed).toEqual(['ok', '']);
+    expect(failed?.[0]).toBe('out');
+    expect(failed?.[1]).toContain(of.outcomes?.fail);
   });
 
   it('comes with what can hurt, in words', () => {
@@ -70,7 +84,7 @@ describe('a session of an engine that measures ten figures', () => {
   it('has rows of what was read or limited and of nothing else', () => {
     const of = characteristics.find(({ id }) => id === 'piston_weight');
     const { rows = [] } =
-      of === undefined ? {} : (reportOf(shopWith(of, '500 g', 'limits: {}\n')).sessions[0] ?? {});
+      of === undefined ? {} : (reportOf(shopWith(of, ['500 g'], 'limits: {}\n')).sessions[0] ?? {});
     expect(rows.map(({ characteristic }) => characteristic.id)).toEqual(['piston_weight']);
   });
 });
