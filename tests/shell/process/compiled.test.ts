@@ -1,7 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import {
   cpSync,
-  mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
@@ -14,13 +13,15 @@ import {
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { buildSync } from 'esbuild';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { SHORT_RUN } from '../../../src/shell/process/compiler.ts';
 import { projectFolder, type Ran, runLine } from '../../program.ts';
 import { isLong } from '../../propertyRuns.ts';
 
 let folder = '';
+let pattern = '';
 let loader = '';
+let wanted: Ran;
 
 beforeAll(() => {
   loader = join(realpathSync(mkdtempSync(join(tmpdir(), 'tenths loader '))), 'compiled.cjs');
@@ -28,17 +29,26 @@ beforeAll(() => {
   buildSync({ entryPoints: [source], bundle: true, format: 'cjs', platform: 'node', outfile: loader });
 });
 
-afterAll(() => rmSync(dirname(loader), { recursive: true }));
-
-// A copy of the program, since it is changed here, and a home of its own.
-beforeEach(() => {
+// A copy of the program, since it is changed here, and a home of its own, in which one call has kept what it compiled.
+beforeAll(() => {
   folder = realpathSync(mkdtempSync(join(tmpdir(), 'tenths compiled ')));
   for (const part of ['bin/tenths.cjs', 'dist']) {
     cpSync(join(projectFolder, part), join(folder, part), { recursive: true });
   }
+  wanted = runCopy();
+  pattern = `${folder} as it was`;
+  cpSync(folder, pattern, { recursive: true });
 });
 
-afterEach(() => rmSync(folder, { recursive: true }));
+// At the same path, by which compiled code is found.
+beforeEach(() => {
+  rmSync(folder, { recursive: true });
+  cpSync(pattern, folder, { recursive: true });
+});
+
+afterAll(() => {
+  for (const made of [dirname(loader), folder, pattern]) rmSync(made, { recursive: true });
+});
 
 const ENGINE = join(projectFolder, 'examples/engines/reservoir-pump-2');
 
@@ -75,12 +85,12 @@ function isTaken(version = process.version): boolean {
 
 describe('compiled code', () => {
   it('is taken at the second start, and not by another version of node', () => {
-    runCopy();
     expect(isTaken()).toBe(true);
     expect(isTaken('v20.0.0')).toBe(false);
   });
 
   it('grows with what a call runs more, and stays as it is while none does', () => {
+    rmSync(cache(), { recursive: true });
     runCopy('--help');
     const small = statSync(keptFile()).size;
     runCopy();
@@ -94,7 +104,6 @@ describe('compiled code', () => {
   it.each(isLong ? [0, 0.001, 0.3, 0.6, 1] : [0, 0.6])(
     'that was spoiled at %d of its length is never run',
     (at) => {
-      const wanted = runCopy();
       const file = keptFile();
       const bytes = readFileSync(file);
       const place = Math.floor(at * (bytes.length - 1));
@@ -107,21 +116,19 @@ describe('compiled code', () => {
   );
 
   it.each(isLong ? [0, 100_000] : [100_000])('of which only %d bytes are there is never run', (length) => {
-    const wanted = runCopy();
     writeFileSync(keptFile(), readFileSync(keptFile()).subarray(0, length));
     expect(isTaken()).toBe(false);
     expect(runCopy()).toEqual(wanted);
   });
 
   it('of a program of the same length is never run', () => {
-    runCopy();
     writeFileSync(program(), readFileSync(program(), 'latin1').replaceAll('remark', 'notice'));
     const { stdout } = runCopy();
     expect(stdout).toMatch(/\d+ notices/);
   });
 
   it('is whole when several runs keep it at once', async () => {
-    mkdirSync(join(folder, '.cache'));
+    rmSync(cache(), { recursive: true });
     const line = `"${process.execPath}" "${join(folder, 'bin/tenths.cjs')}" check "${ENGINE}"`;
     const runs = Array.from({ length: 3 }, () =>
       runLine(line, { cwd: folder, env: { XDG_CACHE_HOME: join(folder, '.cache') } }),
@@ -132,7 +139,6 @@ describe('compiled code', () => {
   });
 
   it('fills a dozen files at most, and what killed runs left goes first', () => {
-    runCopy();
     const kept = keptFile();
     for (let number = 1; number <= 14; number++) {
       const other = join(cache(), `part-0000000a.compiled.${number}`);
