@@ -22,6 +22,7 @@ import { partConflictKinds } from './history/partConflict.ts';
 import { sessionKinds } from './judge/session.ts';
 import { followUpKinds } from './open/followUps.ts';
 import { foundKinds } from './open/found.ts';
+import { planKinds } from './open/ofPlan.ts';
 import { unstatedSourceKinds } from './open/unstatedSources.ts';
 import { slipKinds } from './slips/implausible.ts';
 import { impossibleKinds } from './slips/impossible.ts';
@@ -50,6 +51,7 @@ export const findingKinds: readonly FindingKind[] = [
   ...impossibleKinds,
   ...spreadKinds,
   ...unagreedKinds,
+  ...planKinds,
   ...fileKinds,
   ...partConflictKinds,
   ...unstatedSourceKinds,

@@ -75,6 +75,8 @@ export interface Engine {
   readonly sessions: readonly SessionDocument[];
   /** The paths of sessions that have a diagnostic and are not judged. */
   readonly notJudged: readonly string[];
+  /** Documents that have a diagnostic: what they say is not taken, or not all of it. */
+  readonly broken: readonly BrokenDocument[];
   /** How its joints are tightened, by name; those with a diagnostic are left out. */
   readonly sequences: readonly TorqueDocument[];
   readonly rule: DecisionRule;
@@ -82,6 +84,11 @@ export interface Engine {
   readonly planning: PlanSettings;
   /** What is on the shelves from which it may have parts. */
   readonly stock: Stock;
+}
+
+export interface BrokenDocument {
+  readonly path: string;
+  readonly errors: number;
 }
 
 export interface Assembled {
@@ -126,6 +133,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
   const sequences = reading.sequences();
   const sessions = reading.sessions({ measures, layout: document.layout, grids, sequences });
   const instruments = new Map(registers.toReversed().flatMap((register) => [...register]));
+  const stock = stockOf(reading.all('stock', (root, context) => readStock(root, measures.parts, context)));
   const engine: Engine = {
     folder: documents.folder,
     document,
@@ -139,13 +147,14 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
     knownErrors: certifiedBy(instruments),
     sessions,
     notJudged: reading.notJudged(),
+    broken: reading.broken(),
     sequences: sequences.documents,
     rule:
       document.decisionRule ??
       shops.find((shop) => shop.decisionRule !== undefined)?.decisionRule ??
       'simple',
     planning: shops.find(({ planning }) => planning !== undefined)?.planning ?? NO_SETTINGS,
-    stock: stockOf(reading.all('stock', (root, context) => readStock(root, measures.parts, context))),
+    stock,
   };
   return {
     engine: faulty.length === 0 ? engine : undefined,
@@ -372,6 +381,14 @@ class Reading {
     return this.#documents.own
       .filter((each) => each.kind === 'session' && this.#hasProblem(each))
       .map((each) => each.source.path);
+  }
+
+  broken(): readonly BrokenDocument[] {
+    const paths = this.diagnostics().map(({ place }) => place.path);
+    return [...new Set(paths)].map((path) => ({
+      path,
+      errors: paths.filter((each) => each === path).length,
+    }));
   }
 
   #hasProblem(document: OpenedDocument): boolean {

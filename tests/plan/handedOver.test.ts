@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { closingOf, mayClose } from '../../src/plan/closing/closing.ts';
-import { agreementOn } from '../../src/plan/handover/agreement.ts';
 import { orderList } from '../../src/plan/order/orderList.ts';
 import { planContext } from '../../src/plan/work/context.ts';
 import { jobsOf } from '../../src/plan/work/jobs.ts';
@@ -35,27 +34,6 @@ function contextOf(files: Files) {
   const context = planContext(report.engine, shopOf(files).registry, report.state);
   return { report, context, jobs: jobsOf(context), engine: report.engine };
 }
-
-describe('what the customer agreed to', () => {
-  const agreed = 'agreed: { by: Owner, date: 2026-02-05, items: [Grind  main_journals] }\n';
-
-  it('is known by the name of the job, however that is spelt, and brings what serves it', () => {
-    const { jobs, engine } = contextOf(shop('2.9880', { session: agreed }));
-    const said = jobs.map((job) => [job.name, agreementOn(job, engine)?.by]);
-    expect(said).toEqual([
-      ['clean crankshaft', 'Owner'],
-      ['crack test crankshaft', 'Owner'],
-      ['grind main journals', 'Owner'],
-      ['wash crankshaft', 'Owner'],
-    ]);
-  });
-
-  it('is nothing else', () => {
-    const other = agreed.replace('Grind  main_journals', 'bore cylinders');
-    const { jobs, engine } = contextOf(shop('2.9880', { session: other }));
-    expect(jobs.every((job) => agreementOn(job, engine) === undefined)).toBe(true);
-  });
-});
 
 describe('the order list', () => {
   const linesOf = (files: Files) => {
@@ -136,7 +114,7 @@ describe('the order list', () => {
 describe('an engine may be closed up', () => {
   const closes = (files: Files): boolean => {
     const { context, report } = contextOf(files);
-    return mayClose(closingOf(context, report));
+    return mayClose(closingOf(report, context.state));
   };
   const rebuilt = (third: string, session = '', files: Files = {}, shopText = ''): boolean =>
     closes(shop(third, { stage: 'rebuild', session, files, shop: shopText }));

@@ -1,5 +1,5 @@
 import type { Engine } from '../../documents/assemble.ts';
-import { plainName } from '../../documents/planning/handedOver.ts';
+import { takesIn } from '../../documents/planning/namedWork.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 
@@ -17,14 +17,12 @@ export const unagreedKinds: readonly FindingKind[] = [UNAGREED];
 
 /** Of what a session says was sent: each job to which nobody agreed, in any document of the engine. */
 export function unagreedFindings(engine: Engine, session: SessionDocument): readonly Finding[] {
-  const agreed = new Set(
-    [engine.document.handedOver, ...engine.sessions.map(({ handedOver }) => handedOver)].flatMap((each) =>
-      each.agreed.flatMap(({ items }) => items.map(plainName)),
-    ),
+  const agreed = [engine.document, ...engine.sessions].flatMap(({ handedOver }) =>
+    handedOver.agreed.flatMap(({ items }) => items),
   );
   return session.handedOver.sent.flatMap(({ to, work }) =>
     work
-      .filter(({ name }) => !agreed.has(plainName(name)))
+      .filter((each) => !agreed.some((item) => takesIn(item, each, engine)))
       .map(({ name, place }) =>
         finding(
           UNAGREED,

@@ -3,6 +3,7 @@ import type { Engine } from '../../documents/assemble.ts';
 import type { DecisionRule } from '../../documents/engine/shop.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { TighteningLog } from '../../documents/tightening/tightened.ts';
+import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type Finding, sortFindings } from '../finding.ts';
 import { once } from '../once.ts';
@@ -34,6 +35,8 @@ export interface StateReport extends ReportedSession {
   readonly run: readonly SessionDocument[];
   /** How each joint was tightened last. */
   readonly tightened: readonly TighteningLog[];
+  /** Joints of the engine that none of those sessions says were tightened. */
+  readonly untightened: readonly TorqueDocument[];
   /** What was measured once and holds no longer: shown, and never judged. */
   readonly lastKnown: readonly EarlierRow[];
 }
@@ -101,11 +104,15 @@ function stateReport(
     lastKnown,
     unitsFor(engine),
   );
+  const tightened = latestLogs(documents);
   return {
     ...state,
     findings,
     run: documents,
-    tightened: latestLogs(documents),
+    tightened,
+    untightened: engine.sequences.filter(({ name }) =>
+      tightened.every(({ document }) => document.name !== name),
+    ),
     lastKnown,
     before: beforeOf,
   };

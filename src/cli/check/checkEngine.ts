@@ -1,15 +1,11 @@
-import {
-  type EngineReport,
-  type ReportedSession,
-  reportEngine,
-  type StateReport,
-} from '../../checks/judge/report.ts';
+import type { EngineReport, ReportedSession, StateReport } from '../../checks/judge/report.ts';
 import type { JudgingOptions } from '../../checks/judge/row.ts';
 import { type MarkedStay, marksIn } from '../../compare/parts/marks.ts';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
 import { isAtOrAbove } from '../../documents/opened.ts';
 import type { KnownFinding } from '../../output/check/knownFinding.ts';
 import { ReportedEngine, type ShownEngine } from '../../output/check/shownEngine.ts';
+import { reportWithPlan } from '../../plan/reportWithPlan.ts';
 import type { Texts } from '../../shell/discover/loadEngines.ts';
 import type { ShopPaths } from '../shop/resolveShop.ts';
 import { textsWith } from '../shop/textsWith.ts';
@@ -66,7 +62,7 @@ export function judgeEngine(
     faulty,
   };
   if (engine === undefined) return { ...base, judged: undefined, marks: [] };
-  const report = reportEngine(engine, registry, options);
+  const report = reportWithPlan(engine, registry, options);
   const chosen = chooseSessions(report, options, filesNamed(folder, { shop, selected }));
   return { ...base, judged: { report, chosen }, marks: marksIn({ engine, registry }) };
 }

@@ -7,6 +7,7 @@ import { closingPage } from '../../output/plan/closingPage.ts';
 import { customerPage } from '../../output/plan/customerPage.ts';
 import { fitPage } from '../../output/plan/fitPage.ts';
 import { machineShopPage } from '../../output/plan/machineShopPage.ts';
+import { afterNotTaken } from '../../output/plan/notTaken.ts';
 import { orderPage, orderRows } from '../../output/plan/orderPage.ts';
 import type { Page } from '../../output/plan/page.ts';
 import { pageJson } from '../../output/plan/pageJson.ts';
@@ -21,6 +22,7 @@ import type { Sheet } from '../../output/report/sheet.ts';
 import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import { closingOf, mayClose } from '../../plan/closing/closing.ts';
 import { fitsOf, isShort, pistonsFor } from '../../plan/fit/fits.ts';
+import { agreementsOf } from '../../plan/handover/agreement.ts';
 import { orderList } from '../../plan/order/orderList.ts';
 import { workPlan } from '../../plan/work/workPlan.ts';
 
@@ -53,21 +55,24 @@ export function pageOf(
   const { engine, registry, state } = report;
   if (state === undefined) throw new Error('an engine without a session has no plan');
   const made = workPlan(engine, registry, state);
+  const agreements = () => agreementsOf(whole, registry, made.at);
   const about = [standing(engine, made.at)];
   const hasMust = made.jobs.some(({ urgency }) => urgency === 'must');
-  const printed = (name: string, page: Page, isOpen: boolean): PrintedPage => ({
-    isOpen,
-    lines: (style) => pageLines(page, style),
-    markdown: () => pageMarkdown(page),
-    json: (exit) => pageJson(name, page, engine, made.at, exit),
-    sheet: () => pageSheet(page, [], NO_LINKS),
-  });
-  if (choice.for === 'customer')
-    return printed('customer', customerPage({ ...made, engine: whole }, about), hasMust);
+  const printed = (name: string, bare: Page, isOpen: boolean): PrintedPage => {
+    const page = { ...bare, answer: afterNotTaken(engine, bare.answer) };
+    return {
+      isOpen,
+      lines: (style) => pageLines(page, style),
+      markdown: () => pageMarkdown(page),
+      json: (exit) => pageJson(name, page, engine, made.at, exit),
+      sheet: () => pageSheet(page, [], NO_LINKS),
+    };
+  };
+  if (choice.for === 'customer') return printed('customer', customerPage(made, agreements(), about), hasMust);
   if (choice.for === 'machine-shop')
     return printed(
       'machine-shop',
-      machineShopPage({ ...made, engine: whole }, pistonsFor(made.context, offersFor()), about),
+      machineShopPage(made, agreements(), pistonsFor(made.context, offersFor()), about),
       hasMust,
     );
   if (choice.fit === true) {
@@ -80,7 +85,7 @@ export function pageOf(
     return { ...printed('order', orderPage(lines, engine, about), false), rows };
   }
   if (choice.closing === true) {
-    const closing = closingOf(made.context, report);
+    const closing = closingOf(report, state);
     return printed('closing', closingPage(closing, engine, about), !mayClose(closing));
   }
   const plan = planPage(made);

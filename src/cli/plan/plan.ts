@@ -1,4 +1,4 @@
-import { type EngineReport, reportEngine } from '../../checks/judge/report.ts';
+import type { EngineReport } from '../../checks/judge/report.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import { writtenCsv } from '../../output/escape/csv.ts';
 import { json, spreadJson, writtenJson } from '../../output/escape/json.ts';
@@ -6,6 +6,7 @@ import type { Written } from '../../output/escape/language.ts';
 import { writtenLines } from '../../output/escape/line.ts';
 import { writtenMarkdown } from '../../output/escape/markdown.ts';
 import type { TextStyle } from '../../output/terminal/textStyle.ts';
+import { reportWithPlan } from '../../plan/reportWithPlan.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { htmlPages } from '../format/htmlPages.ts';
@@ -55,7 +56,7 @@ function writtenAs(format: string, page: PrintedPage, exit: number, style: TextS
 }
 
 function reportOf(engine: Engine, opened: OpenedEngine): EngineReport {
-  const report = reportEngine(engine, opened.registry, {});
+  const report = reportWithPlan(engine, opened.registry, {});
   if (report.state !== undefined) return report;
   throw noSession(opened);
 }

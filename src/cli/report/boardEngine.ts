@@ -1,4 +1,3 @@
-import { reportEngine } from '../../checks/judge/report.ts';
 import { type MarkedStay, marksIn } from '../../compare/parts/marks.ts';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
 import type { Engine } from '../../documents/assemble.ts';
@@ -7,6 +6,7 @@ import type { Origin } from '../../output/report/facts.ts';
 import { addressFrom, type Links, NO_LINKS, photoAddress } from '../../output/report/links.ts';
 import type { Sheet } from '../../output/report/sheet.ts';
 import { shopSheet } from '../../output/report/shopSheet.ts';
+import { reportWithPlan } from '../../plan/reportWithPlan.ts';
 import type { CachePlace, World } from '../../shell/world.ts';
 import { KeptResults } from '../shop/keptResults.ts';
 import type { Shop } from '../shop/shopSource.ts';
@@ -67,7 +67,7 @@ function boardEngine(folder: string, shop: Shop, call: BoardCall): BoardEngine {
     return { ...problems, row, sheet: undefined, known: undefined };
   }
   const known = { ...knownOf(engine), stays: marksIn({ engine, registry }) };
-  const report = reportEngine(engine, registry, {});
+  const report = reportWithPlan(engine, registry, {});
   const { state } = report;
   if (state === undefined) {
     const row = emptyRow(engine.document.name, folder, 'no session yet', false);

@@ -1,5 +1,5 @@
 import { planSession } from '../../bench/plan.ts';
-import { type EngineReport, reportEngine } from '../../checks/judge/report.ts';
+import type { EngineReport } from '../../checks/judge/report.ts';
 import type { Stage } from '../../documents/session/stage.ts';
 import { blankSheet } from '../../output/bench/blankSheet.ts';
 import type { Written } from '../../output/escape/language.ts';
@@ -10,6 +10,7 @@ import { type Origin, shopFacts } from '../../output/report/facts.ts';
 import { type Links, NO_LINKS, photoAddress } from '../../output/report/links.ts';
 import type { Reader, Sheet } from '../../output/report/sheet.ts';
 import { sheetMarkdown } from '../../output/report/sheetMarkdown.ts';
+import { reportWithPlan } from '../../plan/reportWithPlan.ts';
 import { pathInRoot } from '../../shell/discover/root.ts';
 import { sha256Base64 } from '../../shell/process/digest.ts';
 import { printPdf } from '../../shell/process/printPdf.ts';
@@ -59,7 +60,7 @@ function filledSheet(opened: OpenedEngine, origin: Origin, target: Target, optio
   const engine = options.session === undefined ? opened.engine : upTo(opened.engine, options.session);
   const { registry, found } = opened;
   return sheetFor(options.closing === true ? 'closing' : options.for, {
-    report: requireState(reportEngine(engine, registry, {}), opened),
+    report: requireState(reportWithPlan(engine, registry, {}), opened),
     origin,
     engine: opened.engine,
     links: linksFrom(target, found),

@@ -3,18 +3,19 @@ import type { Engine } from '../../documents/assemble.ts';
 import type { OfferedParts } from '../../documents/parts/offeredPart.ts';
 import { closingPage } from '../../output/plan/closingPage.ts';
 import { machineShopPage } from '../../output/plan/machineShopPage.ts';
+import { afterNotTaken } from '../../output/plan/notTaken.ts';
 import type { Page } from '../../output/plan/page.ts';
 import { standing } from '../../output/plan/planPage.ts';
 import { customerSheet } from '../../output/report/customerSheet.ts';
 import { factsOf, type Origin } from '../../output/report/facts.ts';
 import { type Links, NO_LINKS } from '../../output/report/links.ts';
-import { openItems, reasonTexts } from '../../output/report/openItems.ts';
 import { pageSheet } from '../../output/report/pageSheet.ts';
 import { items, type Reader, type Sheet, section } from '../../output/report/sheet.ts';
 import { shopSheet } from '../../output/report/shopSheet.ts';
 import { statusOf } from '../../output/report/status.ts';
 import { closingOf } from '../../plan/closing/closing.ts';
 import { pistonsFor } from '../../plan/fit/fits.ts';
+import { agreementsOf } from '../../plan/handover/agreement.ts';
 import { type WorkPlan, workPlan } from '../../plan/work/workPlan.ts';
 
 /** Of whom it is for, or the page before an engine is closed up. */
@@ -42,7 +43,12 @@ export function sheetFor(kind: SheetKind, source: SheetSource): Sheet {
       return customerSheet(report, state, origin);
     case 'machine-shop':
       return planSheet(source, state, ORDER_FACTS, (made, about) =>
-        machineShopPage({ ...made, engine }, pistonsFor(made.context, offers()), about),
+        machineShopPage(
+          made,
+          agreementsOf(engine, report.registry, made.at),
+          pistonsFor(made.context, offers()),
+          about,
+        ),
       );
     case 'closing':
       return closingSheet(source, state);
@@ -56,13 +62,13 @@ const CLOSING_FACTS: readonly string[] = [...ORDER_FACTS, 'engine no.', 'job', '
 
 function closingSheet(source: SheetSource, state: StateReport): Sheet {
   const { report } = source;
-  const open = openItems(report, state);
-  const page = planSheet(source, state, CLOSING_FACTS, ({ context }, about) =>
-    closingPage(closingOf(context, report), report.engine, about),
+  const closing = closingOf(report, state);
+  const page = planSheet(source, state, CLOSING_FACTS, (_, about) =>
+    closingPage(closing, report.engine, about),
   );
   return {
     ...page,
-    status: statusOf(report.engine, state, reasonTexts(open, report).length),
+    status: statusOf(report.engine, state, closing),
     sections: [...page.sections, ...section('Closed up', items('blanks', ['by', 'date and signature']))],
   };
 }
@@ -79,7 +85,7 @@ function planSheet(
   const facts = factsOf(report, state, 'machine-shop', origin, false);
   return {
     ...pageSheet(
-      page,
+      { ...page, answer: afterNotTaken(report.engine, page.answer) },
       facts.filter(({ name }) => named.includes(name)),
       NO_LINKS,
     ),

@@ -50,7 +50,8 @@ export interface JobPapers {
 
 export function readEngine(root: Node, measures: Measures, context: DocumentContext): EngineDocument {
   const layout = readLayout(root, context);
-  const partChanges = readPartChanges(root, { parts: measures.parts, layout }, context);
+  const known = { parts: measures.parts, layout };
+  const partChanges = readPartChanges(root, known, context);
   return {
     name: textAt(root, 'name') ?? context.source.path,
     layout,
@@ -63,8 +64,8 @@ export function readEngine(root: Node, measures: Measures, context: DocumentCont
     fitted: partChanges.flatMap(({ sizes }) => sizes),
     partChanges,
     job: readJob(childOf(root, 'job'), context),
-    stamps: readStamps(root, { parts: measures.parts, layout }, context),
-    handedOver: readHandedOver(root, context),
+    stamps: readStamps(root, known, context),
+    handedOver: readHandedOver(root, known, context),
   };
 }
 

@@ -8,6 +8,7 @@ import type { Entry, Node } from '../yaml/node.ts';
 import { type Grade, parseGrade } from './grade.ts';
 import type { PartGrade } from './movement.ts';
 import { reportNoSizes, sizedAmong, sizedWithin } from './sizedParts.ts';
+import { reportWrongWay } from './way.ts';
 
 /** What a document says of the size of a part from there on. */
 export interface SizeStatement {
@@ -126,6 +127,7 @@ function sized(
 ): readonly PartAt[] {
   const found = sizedAmong(named, at, grade, known);
   if (found.length === 0 && at.length >= named.length) reportNoSizes(name, known, context);
+  for (const { part } of found) if (reportWrongWay(part, grade, name.span, known.parts, context)) break;
   return found;
 }
 

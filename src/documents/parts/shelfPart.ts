@@ -105,6 +105,7 @@ function benchOf<Known extends Measures>(
       sessions: sessions.sort(compareSessions),
       sequences: [],
       notJudged: [],
+      broken: [],
     },
   };
 }

@@ -1,14 +1,16 @@
 import type { Place } from '../../diagnostic/place.ts';
 import type { DocumentContext } from '../amount.ts';
 import { readDate } from '../date.ts';
-import { childOf, namesAt, textAt, textsOf } from '../yaml/access.ts';
+import type { KnownParts } from '../session/part.ts';
+import { childOf, namesAt, textAt } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
+import { type NamedWork, readNamedWork } from './namedWork.ts';
 
-/** What somebody agreed to, by the names of jobs such as `grind main journals`. */
+/** What somebody agreed to, by the lines of the plan. */
 export interface Agreement {
   readonly by: string;
   readonly date: string | undefined;
-  readonly items: readonly string[];
+  readonly items: readonly NamedWork[];
   readonly place: Place;
 }
 
@@ -20,7 +22,7 @@ export interface Sent {
   readonly date: string | undefined;
   readonly due: string | undefined;
   readonly returned: string | undefined;
-  readonly work: readonly { readonly name: string; readonly place: Place }[];
+  readonly work: readonly NamedWork[];
   readonly place: Place;
 }
 
@@ -38,14 +40,14 @@ export interface HandedOver {
   readonly confirmed: readonly Confirmation[];
 }
 
-export const readHandedOver = (root: Node, context: DocumentContext): HandedOver => ({
+export const readHandedOver = (root: Node, known: KnownParts, context: DocumentContext): HandedOver => ({
   agreed: oneOrMore(childOf(root, 'agreed')).map((item) => ({
     by: textAt(item, 'by') ?? '',
     date: readDate(childOf(item, 'date'), context),
-    items: textsOf(childOf(item, 'items')),
+    items: namesAt(item, 'items').map((each) => readNamedWork(each, known, context)),
     place: context.source.place(item.span),
   })),
-  sent: oneOrMore(childOf(root, 'sent')).map((item) => readSent(item, context)),
+  sent: oneOrMore(childOf(root, 'sent')).map((item) => readSent(item, known, context)),
   confirmed: oneOrMore(childOf(root, 'confirmed')).map((item) => ({
     what: textAt(item, 'what') ?? '',
     by: textAt(item, 'by') ?? '',
@@ -53,7 +55,7 @@ export const readHandedOver = (root: Node, context: DocumentContext): HandedOver
   })),
 });
 
-function readSent(item: Node, context: DocumentContext): Sent {
+function readSent(item: Node, known: KnownParts, context: DocumentContext): Sent {
   const [date, due, returned] = ['date', 'due', 'returned'].map((key) =>
     readDate(childOf(item, key), context),
   );
@@ -64,17 +66,10 @@ function readSent(item: Node, context: DocumentContext): Sent {
     date,
     due,
     returned,
-    work: namesAt(item, 'work').map(({ name, span }) => ({ name, place: context.source.place(span) })),
+    work: namesAt(item, 'work').map((each) => readNamedWork(each, known, context)),
     place: context.source.place(item.span),
   };
 }
 
 const oneOrMore = (node: Node | undefined): readonly Node[] =>
   node?.kind === 'list' ? node.items : node === undefined ? [] : [node];
-
-/** Two ways to write a job are one: capitals, spaces and `_` make no difference. */
-export const plainName = (text: string): string =>
-  text
-    .trim()
-    .toLowerCase()
-    .replace(/[\s_]+/g, ' ');

@@ -81,7 +81,7 @@ export function readSession(root: Node, around: SessionContext, context: Documen
     blocks: items.flatMap((item, index) => readBlock(item, index, conditions, around, context) ?? []),
     study: readStudy(root, around.measures, context),
     concessions: readConcessions(root, around, context),
-    handedOver: readHandedOver(root, context),
+    handedOver: readHandedOver(root, known, context),
     uses: namesAt(root, 'uses'),
     partChanges,
     observations: readObservations(root, known, context),

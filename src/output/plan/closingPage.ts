@@ -2,26 +2,32 @@ import type { Row } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
 import { followUpText } from '../../checks/open/followUps.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { type Box, type Closing, mayClose, openCount } from '../../plan/closing/closing.ts';
+import type { Box } from '../../plan/closing/boxes.ts';
+import { type Closing, mayClose, openCount } from '../../plan/closing/closing.ts';
+import { notTakenText } from '../../plan/closing/openTexts.ts';
+import { outText } from '../../plan/closing/outText.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { outText } from './jobWords.ts';
+import { byMeasure } from '../check/byMeasure.ts';
+import { figuresText, outTexts } from './jobWords.ts';
 import type { Page, Section } from './page.ts';
 
 /** What is open before an engine is closed up, and the boxes to tick. */
 export function closingPage(closing: Closing, engine: Engine, about: readonly string[]): Page {
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
-  const { rows, unproven, undecided, conceded, findings, found, followUps, untightened, boxes } = closing;
+  const { broken, rows, unproven, undecided, conceded, findings, found, followUps, untightened, boxes } =
+    closing;
   return {
     title: `${engine.document.name}: before it is closed up`,
     about,
-    answer: mayClose(closing)
-      ? ['READY TO CLOSE UP: nothing that our documents state is open']
-      : [`NOT TO BE CLOSED UP: ${openCount(closing)} open`],
+    answer: [
+      mayClose(closing)
+        ? 'READY TO CLOSE UP: nothing that our documents state is open'
+        : `NOT TO BE CLOSED UP: ${openCount(closing)} open`,
+      ...unstatedLine(closing),
+    ],
     sections: [
-      ...lines(
-        'out, undecided or not measured',
-        rows.map((row) => rowText(row, unitFor)),
-      ),
+      ...lines('documents with errors', broken.map(notTakenText)),
+      ...lines('out, undecided or not measured', rowTexts(rows, engine, unitFor)),
       ...lines(
         'known by the figures of others alone: measure them here',
         unproven.map((row) => `${outText(row, unitFor)} (${row.routes[0]?.route.with.join(', ') ?? ''})`),
@@ -60,6 +66,27 @@ export function closingPage(closing: Closing, engine: Engine, about: readonly st
     ],
     cautions: CAUTIONS,
   };
+}
+
+/** What nothing states cannot be open, and is said beside the answer. */
+const unstatedLine = ({ unstated }: Closing): readonly string[] =>
+  unstated.length === 0
+    ? []
+    : [
+        `No torque document says how these are tightened: ${unstated.join(', ')}. Tick them by the maker's manual.`,
+      ];
+
+/** Those that are out with their numbers, of many the worst; of the others their places. */
+function rowTexts(rows: readonly Row[], engine: Engine, unitFor: (row: Row) => Unit): readonly string[] {
+  const of = (verdict: Row['judgement']['verdict']): readonly Row[] =>
+    rows.filter(({ judgement }) => judgement.verdict === verdict);
+  return [
+    ...byMeasure(of('out')).flatMap((group) =>
+      outTexts(group, engine, unitFor).map((text) => `${text}: out`),
+    ),
+    ...of('undecided').map((row) => rowText(row, unitFor)),
+    ...[figuresText(of('missing'), engine)].filter(Boolean).map((text) => `${text}: missing`),
+  ];
 }
 
 const rowText = (row: Row, unitFor: (row: Row) => Unit): string =>

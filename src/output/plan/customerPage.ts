@@ -2,21 +2,25 @@ import { amountText, formatLimit, named, printingOf } from '../../checks/finding
 import type { Row } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
 import type { BandName } from '../../documents/limits/bands.ts';
-import { agreementOn } from '../../plan/handover/agreement.ts';
+import type { Agreements } from '../../plan/handover/agreement.ts';
+import { answerTo, isAgreed, ofDate } from '../../plan/handover/answer.ts';
 import type { CutGroup } from '../../plan/work/cut.ts';
 import type { Job } from '../../plan/work/job.ts';
+import { titleOf } from '../../plan/work/jobTitle.ts';
 import { URGENCIES, type Urgency } from '../../plan/work/urgency.ts';
 import type { WorkPlan } from '../../plan/work/workPlan.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { GLOSSES } from './gloss.ts';
-import { titleOf } from './jobWords.ts';
 import type { Page, PageCell, Section } from './page.ts';
 
 /** What we found and what it needs, for the person whose engine it is. */
-export function customerPage({ engine, jobs }: WorkPlan, about: readonly string[]): Page {
-  const asked = jobs.filter(({ serves }) => serves === undefined);
-  const open = asked.filter((job) => agreementOn(job, engine) === undefined);
+export function customerPage({ jobs }: WorkPlan, agreements: Agreements, about: readonly string[]): Page {
+  const { engine } = agreements;
+  const asked = URGENCIES.flatMap((urgency) =>
+    jobs.filter((job) => job.serves === undefined && job.urgency === urgency),
+  );
+  const open = asked.filter((job) => !isAgreed(job, agreements));
   const { customer, serial, number } = engine.document.job;
   const whose = [
     customer === undefined ? [] : [`for ${customer}`],
@@ -28,7 +32,7 @@ export function customerPage({ engine, jobs }: WorkPlan, about: readonly string[
     about: whose.length === 0 ? about : [whose.join(', '), ...about],
     answer: answer(asked, open),
     sections: [
-      ...URGENCIES.flatMap((urgency) => section(urgency, asked, engine)),
+      ...URGENCIES.flatMap((urgency) => section(urgency, asked, agreements)),
       ...(asked.length === 0 ? [] : [{ title: 'Your answer', lines: ANSWER }]),
     ],
     cautions:
@@ -63,7 +67,8 @@ const WORDS: Readonly<Record<Urgency, { readonly title: string; readonly counted
   may: { title: 'May be done: inside its limits, and could be better', counted: 'that may be done' },
 };
 
-function section(urgency: Urgency, asked: readonly Job[], engine: WorkPlan['engine']): readonly Section[] {
+function section(urgency: Urgency, asked: readonly Job[], agreements: Agreements): readonly Section[] {
+  const { engine } = agreements;
   const jobs = asked.filter((job) => job.urgency === urgency);
   if (jobs.length === 0) return [];
   return [
@@ -77,32 +82,40 @@ function section(urgency: Urgency, asked: readonly Job[], engine: WorkPlan['engi
           { heading: 'yes / no', key: 'agreed' },
           { heading: '', key: 'why' },
         ],
-        rows: jobs.map((job, index) => [
-          { text: String(index + 1), value: index + 1 },
-          titleOf(job, engine),
+        rows: jobs.map((job) => [
+          numberCell(asked.indexOf(job) + 1),
+          titleOf(job, engine.document),
           '________',
-          agreedCell(job, engine),
-          sentences(job, engine).join(' '),
+          agreedCell(job, agreements),
+          sentences(job, agreements).join(' '),
         ]),
       },
     },
   ];
 }
 
-function agreedCell(job: Job, engine: WorkPlan['engine']): PageCell {
-  const yes = agreementOn(job, engine);
-  if (yes === undefined) return { text: '________', value: null };
-  const when = yes.date ?? yes.by;
+/** Of all lines of the page: the customer answers by it. */
+const numberCell = (number: number): PageCell => ({ text: String(number), value: number });
+
+function agreedCell(job: Job, agreements: Agreements): PageCell {
+  const answer = answerTo(job, agreements);
+  if (answer?.kind !== 'yes') return { text: '________', value: null };
+  const when = answer.agreement.date ?? answer.agreement.by;
   return { text: `yes, ${when}`, value: when };
 }
 
 /** What it is, why, and what it would come to: no statistics, and no words of the trade alone. */
-function sentences(job: Job, engine: WorkPlan['engine']): readonly string[] {
+function sentences(job: Job, agreements: Agreements): readonly string[] {
+  const { engine } = agreements;
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   const seen = job.found.map(({ on, is }) => `Seen on ${on.join(', ')}: ${is}.`);
   const worst = job.rows.find(({ judgement }) => judgement.past !== undefined);
   const photos = job.found.flatMap((each) => each.photos);
+  const answer = answerTo(job, agreements);
   return [
+    ...(answer?.kind === 'another'
+      ? [`Please answer again: your yes${ofDate(answer)} was to ${answer.to}.`]
+      : []),
     GLOSSES[job.operation],
     ...seen,
     ...(worst === undefined ? [] : measuredSentence(worst, unitFor)),

@@ -5,10 +5,10 @@ import type { Layout } from '../../layout/layout.ts';
 import { shortName } from '../../layout/naming.ts';
 import type { Cut, CutGroup } from '../../plan/work/cut.ts';
 import type { CutPlace, Term } from '../../plan/work/cutPlace.ts';
+import { placesText } from '../../plan/work/placesText.ts';
 import { formatAmount, formatDistance, formatNumber } from '../../quantity/format.ts';
 import { add, type Fraction, fraction, multiply, ZERO } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { placesText } from './placesText.ts';
 
 /** What a cut is to come to, and from what that is worked out. */
 export interface CutWords {

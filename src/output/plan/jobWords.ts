@@ -1,26 +1,18 @@
-import {
-  formatLimit,
-  limitText,
-  named,
-  pastText,
-  plusMinus,
-  printingOf,
-  readingText,
-} from '../../checks/findings/readings.ts';
+import { formatLimit, named, plusMinus, printingOf, readingText } from '../../checks/findings/readings.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { Position } from '../../layout/position.ts';
+import { outText, type UnitFor } from '../../plan/closing/outText.ts';
 import type { Decider } from '../../plan/work/instruments.ts';
 import type { Job } from '../../plan/work/job.ts';
-import type { Operation } from '../../plan/work/operation.ts';
+import { titleOf } from '../../plan/work/jobTitle.ts';
+import { placesText } from '../../plan/work/placesText.ts';
 import type { Urgency } from '../../plan/work/urgency.ts';
 import { formatUncertainty } from '../../quantity/format.ts';
 import { toNumber } from '../../quantity/fraction.ts';
-import type { Unit } from '../../quantity/units.ts';
 import { byMeasure } from '../check/byMeasure.ts';
 import { type CutWords, cutWords } from './cutWords.ts';
-import { placesText } from './placesText.ts';
 
 /** A job in words, for every way to print it. */
 export interface JobWords {
@@ -37,7 +29,7 @@ export interface JobWords {
 export function jobWords(job: Job, before: readonly Job[], engine: Engine, unitFor: UnitFor): JobWords {
   const { urgency, serves } = job;
   return {
-    title: serves === undefined ? titleOf(job, engine) : `${job.name}, for ${serves}`,
+    title: serves === undefined ? titleOf(job, engine.document) : `${job.name}, for ${namesOf(serves)}`,
     urgency,
     isSupporting: serves !== undefined,
     cuts: job.cut === undefined ? [] : cutWords(job.cut, engine, unitFor),
@@ -46,16 +38,8 @@ export function jobWords(job: Job, before: readonly Job[], engine: Engine, unitF
   };
 }
 
-export type UnitFor = (row: Row) => Unit;
-
-/** `grind main journals 1 to 7`, `renew main shell 3`. */
-export function titleOf(job: Job, engine: Engine): string {
-  const { name, part } = job;
-  const places = placesOf(job);
-  const called =
-    part !== undefined && new Set(places).size === 1 ? name.replace(part.plural, part.label) : name;
-  return [called, placesText(places, engine.document.layout)].filter(Boolean).join(' ');
-}
+/** `grind main journals, grind crankpins`. */
+export const namesOf = (jobs: readonly Job[]): string => jobs.map(({ name }) => name).join(', ');
 
 /** What follows several jobs is reported once. */
 function followLines({ follows }: Job, before: readonly Job[]): readonly string[] {
@@ -63,23 +47,10 @@ function followLines({ follows }: Job, before: readonly Job[]): readonly string[
   return same === undefined ? follows : [`as for ${same.name}`];
 }
 
-/** Their names say where. */
-const NAMED_BY_THEMSELVES: readonly Operation[] = ['find the cause', 'adjust', 'decide about'];
-
-/** Where it is done; of what is measured each figure names its own place. */
-function placesOf({ operation, part, cut, rows, found }: Job): readonly Position[] {
-  if (cut !== undefined) return cut.groups.flatMap(({ places }) => places.map(({ position }) => position));
-  if (part === undefined || NAMED_BY_THEMSELVES.includes(operation)) return [];
-  const seen = found.flatMap(({ parts }) =>
-    parts.flatMap((each) => (each.part === part ? each.positions : [])),
-  );
-  return [...rows.map(({ position }) => position), ...seen].filter(({ family }) => family === part.family);
-}
-
 function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[] {
   const { rows, found, deciders, operation } = job;
-  const namesOf = (of: readonly Row[]): string => figuresText(of, engine);
-  if (operation === 'measure') return [`left out: ${namesOf(rows)}`];
+  const figures = (of: readonly Row[]): string => figuresText(of, engine);
+  if (operation === 'measure') return [`left out: ${figures(rows)}`];
   if (operation === 'measure again') {
     return rows.map((row, index) => undecidedText(row, deciders[index], unitFor));
   }
@@ -92,7 +63,7 @@ function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[]
   return [
     ...found.map(foundText),
     ...byMeasure(out).flatMap((group) => outTexts(group, engine, unitFor)),
-    ...[...byVerdict].map(([verdict, worn]) => `${verdict}: ${namesOf(worn)}`),
+    ...[...byVerdict].map(([verdict, worn]) => `${verdict}: ${figures(worn)}`),
   ];
 }
 
@@ -105,7 +76,7 @@ const foundText = ({ on, is, remedy }: Observation): string =>
 const MOST_TOLD = 3;
 
 /** Of many the worst with its numbers, the others by their places. */
-function outTexts(
+export function outTexts(
   rows: readonly Row[],
   { document: { layout } }: Engine,
   unitFor: UnitFor,
@@ -115,18 +86,6 @@ function outTexts(
   const worst = rows.reduce((most, row) => (pastOf(row) > pastOf(most) ? row : most));
   const others = rows.filter((row) => row !== worst).map(({ position }) => position);
   return [`${outText(worst, unitFor)}; also out: ${placesText(others, layout)}`];
-}
-
-/** `main journal diameter 3: 2.7465 to 2.7478 in, small by 5 tenths (wear min 2.7470)`. */
-export function outText(row: Row, unitFor: UnitFor): string {
-  const printing = printingOf(row, unitFor);
-  const [judged] = row.routes;
-  const { past } = row.judgement;
-  if (judged === undefined) return named(row);
-  const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name}`.trim();
-  return past === undefined
-    ? reading
-    : `${reading}, ${pastText(row, printing)} (${limitText(past.side, past.limit, printing)})`;
 }
 
 /** By one characteristic: `crankpin diameter 2, 4, 5; crankpin out of round 2`. */

@@ -6,35 +6,40 @@ import type { Row } from '../../checks/judge/row.ts';
 import { unitOf, unitOfRow } from '../../checks/judge/session.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Part } from '../../layout/part.ts';
+import { outText } from '../../plan/closing/outText.ts';
 import type { PistonFit } from '../../plan/fit/pistonFit.ts';
-import { agreementOn, carriedPart, carriedParts, sendings } from '../../plan/handover/agreement.ts';
+import { type Agreements, sendings } from '../../plan/handover/agreement.ts';
+import { answerTo, isAgreed, ofDate } from '../../plan/handover/answer.ts';
+import { carriedPart } from '../../plan/handover/carriedPart.ts';
 import { markOf } from '../../plan/handover/marks.ts';
 import { FIGURES_OF_A_PART } from '../../plan/work/context.ts';
 import { AT_THE_SHOP } from '../../plan/work/follows.ts';
 import type { Job } from '../../plan/work/job.ts';
+import { titleOf } from '../../plan/work/jobTitle.ts';
 import { MACHINING } from '../../plan/work/operation.ts';
+import { placesText } from '../../plan/work/placesText.ts';
 import type { WorkPlan } from '../../plan/work/workPlan.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { numberIn } from '../check/rowJson.ts';
 import { cutWords } from './cutWords.ts';
 import { endsOf } from './figures.ts';
 import { pistonTable } from './fitPage.ts';
-import { outText, titleOf } from './jobWords.ts';
 import type { Page, Section, Values } from './page.ts';
-import { placesText } from './placesText.ts';
 
 /** What a machine shop is to do, of agreed work alone: a part, its mark, sizes, and what comes back with it. */
 export function machineShopPage(
-  { engine, jobs, context: { registry } }: WorkPlan,
+  { jobs }: WorkPlan,
+  agreements: Agreements,
   pistons: PistonFit | undefined,
   about: readonly string[],
 ): Page {
+  const { engine, registry } = agreements;
   const machining = jobs.filter(({ operation }) => MACHINING.includes(operation));
-  const agreed = machining.filter((job) => agreementOn(job, engine) !== undefined);
+  const agreed = machining.filter((job) => isAgreed(job, agreements));
   const left = machining.filter((job) => job.serves === undefined && !agreed.includes(job));
   const byPart = new Map<Part, Job[]>();
   for (const job of agreed) {
-    const part = carriedPart(job, carriedParts(registry.parts));
+    const part = carriedPart(job, registry.parts);
     if (part !== undefined) byPart.set(part, [...(byPart.get(part) ?? []), job]);
   }
   const parts = [...byPart];
@@ -52,10 +57,17 @@ export function machineShopPage(
       ...(parts.length === 0 ? [] : [{ title: 'back with it', lines: BACK }]),
       ...(left.length === 0
         ? []
-        : [{ title: 'not agreed yet, not to be done', lines: left.map((job) => titleOf(job, engine)) }]),
+        : [{ title: 'not agreed yet, not to be done', lines: left.map((job) => leftText(job, agreements)) }]),
     ],
     cautions: parts.length === 0 ? [] : CAUTIONS,
   };
+}
+
+/** `grind main journals 1 to 7; the yes of 2026-04-10 is to 0.010 under`. */
+function leftText(job: Job, agreements: Agreements): string {
+  const title = titleOf(job, agreements.engine.document);
+  const answer = answerTo(job, agreements);
+  return answer?.kind === 'another' ? `${title}; the yes${ofDate(answer)} is to ${answer.to}` : title;
 }
 
 function jobLine({ document: { job } }: Engine): readonly string[] {
@@ -103,7 +115,7 @@ function jobSection(job: Job, before: readonly Job[], engine: Engine, registry: 
   const figures = places.map(({ position }) => `${position.name} ________`).join('  ');
   const same = before.find(({ operation }) => operation === job.operation);
   return {
-    title: titleOf(job, engine),
+    title: titleOf(job, engine.document),
     values: cutValues(job, engine),
     lines: [
       ...cuts,

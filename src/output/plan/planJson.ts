@@ -10,6 +10,7 @@ import type { Unit } from '../../quantity/units.ts';
 import { placeJson } from '../check/placeJson.ts';
 import { numberIn, shortened } from '../check/rowJson.ts';
 import { positionJson } from '../positionJson.ts';
+import { namesOf } from './jobWords.ts';
 import type { PlanPage } from './planPage.ts';
 
 /** The plan for scripts; its shape is schemas/plan-output.json. Lengths are in `unit`. */
@@ -23,6 +24,7 @@ export function planJson({ engine, jobs, at }: WorkPlan, page: PlanPage, exit: n
     path: engine.folder,
     session: at.name,
     unit: unit.name,
+    answer: page.answer,
     jobs: jobs.map((job, index) => ({
       ...jobJson(job, engine, unit),
       title: page.jobs[index]?.title ?? job.name,
@@ -39,7 +41,7 @@ function jobJson(job: Job, engine: Engine, unit: Unit) {
     operation,
     urgency,
     part: part?.id ?? null,
-    serves: serves ?? null,
+    serves: serves === undefined ? null : namesOf(serves),
     why: rows.map((row) => reasonJson(row, unitFor(row))),
     found: found.map(({ on, is, remedy, depth, place }) => ({
       on: on.join(', '),

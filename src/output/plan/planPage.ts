@@ -1,12 +1,13 @@
 import type { Row } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
 import type { Engine } from '../../documents/assemble.ts';
+import type { Operation } from '../../documents/planning/operations.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
-import type { Operation } from '../../plan/work/operation.ts';
 import { URGENCIES } from '../../plan/work/urgency.ts';
 import type { WorkPlan } from '../../plan/work/workPlan.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type JobWords, jobWords } from './jobWords.ts';
+import { afterNotTaken } from './notTaken.ts';
 
 /** What a plan says, for every way to print it. */
 export interface PlanPage {
@@ -25,7 +26,7 @@ export function planPage({ engine, jobs, at }: WorkPlan): PlanPage {
     title: `${engine.document.name}: what is to be done`,
     folder: engine.folder,
     standing: standing(engine, at),
-    answer: answer(jobs),
+    answer: afterNotTaken(engine, answer(jobs)),
     jobs: jobs.map((job, index) => jobWords(job, jobs.slice(0, index), engine, unitFor)),
     cautions:
       jobs.length === 0

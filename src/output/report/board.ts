@@ -1,7 +1,7 @@
 import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import type { RegisteredInstrument } from '../../documents/engine/instruments.ts';
+import { closingOf } from '../../plan/closing/closing.ts';
 import { answerText, weightOf } from '../state/answerText.ts';
-import { openItems, reasonTexts } from './openItems.ts';
 import { statusOf } from './status.ts';
 import { waitingTexts } from './waiting.ts';
 
@@ -55,9 +55,8 @@ export function boardRow(
   withCustomers: boolean,
 ): BoardRow {
   const { document, folder } = report.engine;
-  const open = openItems(report, state);
-  const reasons = reasonTexts(open, report);
-  const status = statusOf(report.engine, state, reasons.length);
+  const closing = closingOf(report, state);
+  const status = statusOf(report.engine, state, closing);
   return {
     name: document.name,
     folder,
@@ -65,7 +64,7 @@ export function boardRow(
     status: status.text,
     isOpen: status.isOpen,
     answer: answerText(state, report.followUps),
-    waiting: waitingTexts(report, state, open),
+    waiting: waitingTexts(report, state, closing),
     since: state.session.date,
     customer: withCustomers ? document.job.customer : undefined,
     weight: [status.isOpen ? 1 : 0, ...weightOf(state, report.followUps)],

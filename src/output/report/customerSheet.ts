@@ -1,9 +1,10 @@
 import { type EngineReport, type StateReport, unitsFor } from '../../checks/judge/report.ts';
 import { followUpText } from '../../checks/open/followUps.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import { closingOf } from '../../plan/closing/closing.ts';
 import { measuredSentence } from '../plan/customerPage.ts';
+import { customerReasons } from './customerReasons.ts';
 import { factsOf, type Origin } from './facts.ts';
-import { customerReasons, openItems } from './openItems.ts';
 import { privately } from './privately.ts';
 import { concessionRows } from './sections/concessionRows.ts';
 import { CONCESSION_COLUMNS } from './sections/recordSections.ts';
@@ -18,8 +19,9 @@ import { statusOf } from './status.ts';
  * before is theirs, and what may become of it is nobody's to promise.
  */
 export function customerSheet(report: EngineReport, state: StateReport, origin: Origin): Sheet {
-  const reasons = customerReasons(openItems(report, state), report);
-  const status = statusOf(report.engine, state, reasons.length);
+  const closing = closingOf(report, state);
+  const reasons = customerReasons(closing, report);
+  const status = statusOf(report.engine, state, closing);
   return {
     title: report.engine.document.name,
     about: 'what we found, and what we did',
@@ -91,7 +93,10 @@ const seenTexts = ({ run }: StateReport, isSettled: boolean): readonly string[] 
 function agreedSection({ engine }: EngineReport, { run }: StateReport): readonly SheetSection[] {
   const agreed = [engine.document.handedOver, ...run.map(({ handedOver }) => handedOver)]
     .flatMap((each) => each.agreed)
-    .map(({ by, date, items: jobs }) => `${[by, date].filter(Boolean).join(', ')}: ${jobs.join(', ')}`);
+    .map(
+      ({ by, date, items: jobs }) =>
+        `${[by, date].filter(Boolean).join(', ')}: ${jobs.map(({ name }) => name).join(', ')}`,
+    );
   const accepted = concessionRows(run, 'customer');
   return section(
     'What you agreed to',

@@ -1,8 +1,9 @@
 import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
+import { closingOf } from '../../plan/closing/closing.ts';
+import { openTexts } from '../../plan/closing/openTexts.ts';
 import { answerText } from '../state/answerText.ts';
 import { boardFact, factsOf, type Origin } from './facts.ts';
 import type { Links } from './links.ts';
-import { openItems, reasonTexts } from './openItems.ts';
 import { filmSection } from './sections/filmSection.ts';
 import { measureSections } from './sections/measureSections.ts';
 import { findingsSection, recordSections } from './sections/recordSections.ts';
@@ -23,8 +24,9 @@ export function shopSheet(
   origin: Origin,
   { links, withCustomer }: ShopOptions,
 ): Sheet {
-  const reasons = reasonTexts(openItems(report, state), report);
-  const status = statusOf(report.engine, state, reasons.length);
+  const closing = closingOf(report, state);
+  const reasons = openTexts(closing, report);
+  const status = statusOf(report.engine, state, closing);
   return {
     title: report.engine.document.name,
     about: 'build sheet',

@@ -1,19 +1,21 @@
 import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
-import { agreementOn, sendings } from '../../plan/handover/agreement.ts';
+import { openBoxes } from '../../plan/closing/boxes.ts';
+import type { Closing } from '../../plan/closing/closing.ts';
+import { agreementsOf, sendings } from '../../plan/handover/agreement.ts';
+import { isAgreed } from '../../plan/handover/answer.ts';
 import { MACHINING } from '../../plan/work/operation.ts';
 import { workPlan } from '../../plan/work/workPlan.ts';
-import { type OpenItems, openBoxes } from './openItems.ts';
 
 /** For whom an engine waits: its customer's yes, a machine shop, parts, measuring, an initial. */
 export function waitingTexts(
   { engine, registry }: EngineReport,
   state: StateReport,
-  { closing }: OpenItems,
+  closing: Closing,
 ): readonly string[] {
   const jobs = workPlan(engine, registry, state).jobs.filter(({ serves }) => serves === undefined);
+  const agreements = agreementsOf(engine, registry, state.session);
   const unagreed = jobs.filter(
-    (job) =>
-      job.urgency !== 'may' && MACHINING.includes(job.operation) && agreementOn(job, engine) === undefined,
+    (job) => job.urgency !== 'may' && MACHINING.includes(job.operation) && !isAgreed(job, agreements),
   );
   const renewals = jobs.filter(({ operation }) => operation === 'renew');
   const away = sendings(engine).filter(({ returned }) => returned === undefined);
@@ -32,7 +34,7 @@ export function waitingTexts(
       renewals.map(({ name }) => name),
     ),
     ...named('measuring', toMeasure.length === 0 ? [] : [`${toMeasure.length} to measure`]),
-    ...named('initials', openBoxes(closing)),
+    ...named('initials', openBoxes(closing.boxes)),
   ];
 }
 

@@ -1,4 +1,4 @@
-import { OPERATIONS } from '../../plan/work/operation.ts';
+import { OPERATIONS } from '../../documents/planning/operations.ts';
 import { URGENCIES } from '../../plan/work/urgency.ts';
 import {
   coordinates,
@@ -99,6 +99,10 @@ export const planSchema = (): Schema => ({
     path: text,
     session: described('that leaves the engine so', text),
     unit: described('of lengths', text),
+    answer: described(
+      'documents that were not taken, then what must be done, should be, and may be',
+      list(text),
+    ),
     jobs: described('in the order of work', list(ref('job'))),
     cautions: list(text),
   }),

@@ -5,6 +5,7 @@ import type { Verdict } from '../../checks/judge/verdict.ts';
 import type { FollowUpState } from '../../checks/open/followUps.ts';
 import { tighteningKinds } from '../../checks/tightening/tightening.ts';
 import { shortName } from '../../layout/naming.ts';
+import { plural } from '../../quantity/words.ts';
 import { severitiesText } from '../check/view/findingsView.ts';
 
 /** What is reported by name where an engine stands, the worst first; the rest is counted. */
@@ -21,10 +22,13 @@ const COUNTED_ALREADY: readonly string[] = [
 ];
 const TIGHTENING: ReadonlySet<string> = new Set(tighteningKinds.map(({ code }) => code));
 
-type Standing = Pick<StateReport, 'rows' | 'findings'>;
+/** Of a session, or of the state of an engine. */
+type Standing = Pick<StateReport, 'rows' | 'findings' | 'session'> &
+  Partial<Pick<StateReport, 'untightened'>>;
 
 /** `2 out: rod bearing clearance 2, 3; 1 undecided: …; 3 accepted; 61 ok; 1 open`: where an engine stands, in one line. */
-export function answerText({ rows, findings }: Standing, followUps: readonly FollowUpState[]): string {
+export function answerText(standing: Standing, followUps: readonly FollowUpState[]): string {
+  const { rows, findings } = standing;
   const of = (verdict: Verdict): readonly Row[] =>
     rows.filter(({ judgement }) => judgement.verdict === verdict);
   const others = findings.filter(({ code }) => !COUNTED_ALREADY.includes(code));
@@ -37,6 +41,7 @@ export function answerText({ rows, findings }: Standing, followUps: readonly Fol
   const unlimited = rows.filter(({ judgement }) => judgement.verdict === null).length;
   const parts = [
     ...NAMED.flatMap((verdict) => counted(of(verdict), verdict, `: ${namesText(of(verdict))}`)),
+    jointsText(standing),
     tightening && `tightening: ${tightening}`,
     severitiesText(others.filter((each) => !isTightening(each))),
     unmeasured.length > 0 && `${unmeasured.length} not measured`,
@@ -47,9 +52,15 @@ export function answerText({ rows, findings }: Standing, followUps: readonly Fol
   return parts.filter(Boolean).join('; ') || 'nothing measured';
 }
 
+/** Before a rebuild joints are open in any case. */
+const jointsText = ({ session, untightened = [] }: Standing): string =>
+  session.stage !== 'rebuild' || untightened.length === 0
+    ? ''
+    : `${plural(untightened.length, 'joint')} not tightened`;
+
 /** The larger, the worse: the first figure that differs decides between two engines. */
 export function weightOf(
-  { rows, findings }: Standing,
+  { rows, findings }: Pick<Standing, 'rows' | 'findings'>,
   followUps: readonly FollowUpState[],
 ): readonly number[] {
   const reported = (severity: Finding['severity']): number =>

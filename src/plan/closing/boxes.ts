@@ -1,5 +1,17 @@
+import { plainName } from '../../documents/planning/namedWork.ts';
+import type { PlanContext } from '../work/context.ts';
+import { unstatedJoints } from './unstatedJoints.ts';
+
+/** What is ticked by hand before an engine is closed up. */
+export interface Box {
+  readonly what: string;
+  readonly isRequired: boolean;
+  /** Who ticked it. */
+  readonly by: string | undefined;
+}
+
 /** What is looked at before an engine is closed up, and no reading shows. Common practice, no source. */
-export const BOXES: readonly string[] = [
+const USUAL: readonly string[] = [
   'oil galleries brushed, blown through and plugged',
   'every part washed, dried and oiled',
   'ring tops upward, gaps staggered',
@@ -11,3 +23,24 @@ export const BOXES: readonly string[] = [
   'nothing left inside: rags, tools, plugs',
   'second initials',
 ];
+
+/** The usual boxes, joints that only the manual speaks of, those that the shop requires in its own words, and who ticked each. */
+export function boxesOf({ engine, registry, state }: PlanContext): readonly Box[] {
+  const known = [
+    ...unstatedJoints(engine, registry).map((joint) => `${joint} tightened by the maker's manual`),
+    ...USUAL,
+  ];
+  const required = engine.planning.required;
+  const confirmed = [engine.document.handedOver, ...state.run.map(({ handedOver }) => handedOver)].flatMap(
+    (each) => each.confirmed,
+  );
+  const by = (what: string): string | undefined =>
+    confirmed.findLast((each) => plainName(each.what) === plainName(what))?.by;
+  const isIn = (what: string): boolean => required.some((each) => plainName(each) === plainName(what));
+  const own = required.filter((what) => !known.some((each) => plainName(each) === plainName(what)));
+  return [...known, ...own].map((what) => ({ what, isRequired: isIn(what), by: by(what) }));
+}
+
+/** Required, and ticked by nobody yet. */
+export const openBoxes = (boxes: readonly Box[]): readonly string[] =>
+  boxes.flatMap(({ what, isRequired, by }) => (isRequired && by === undefined ? [what] : []));

@@ -4,15 +4,19 @@ import { statedCondition } from '../../checks/judge/condition.ts';
 import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { FollowUpState } from '../../checks/open/followUps.ts';
+import { RELEASED_OPEN } from '../../checks/open/ofPlan.ts';
 import { isOfOthers } from '../../checks/value/equalRoutes.ts';
-import { plainName } from '../../documents/planning/handedOver.ts';
+import type { BrokenDocument } from '../../documents/assemble.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { TorqueDocument } from '../../documents/tightening/torque.ts';
-import type { PlanContext } from '../work/context.ts';
-import { BOXES } from './boxes.ts';
+import { type PlanContext, planContext } from '../work/context.ts';
+import { type Box, boxesOf, openBoxes } from './boxes.ts';
+import { unstatedJoints } from './unstatedJoints.ts';
 
-/** What stands between an engine and closing it up. */
+/** What stands between an engine and closing it up: the one answer for every page, sheet and board. */
 export interface Closing {
+  /** Documents that have errors: what they say is not taken, so nobody knows what they leave open. */
+  readonly broken: readonly BrokenDocument[];
   /** Out, undecided or left out, and not conceded. */
   readonly rows: readonly Row[];
   /** Known by a machine shop's figures alone: accepted when they were measured here. */
@@ -21,43 +25,47 @@ export interface Closing {
   readonly undecided: readonly Row[];
   /** Conceded: told, and no hindrance. */
   readonly conceded: readonly Row[];
-  /** Characteristics that have limits and were measured nowhere since the last work, and what else checks say. */
+  /** Characteristics that have limits and were measured nowhere since the last work, and what else checks warn of. */
   readonly findings: readonly Finding[];
   readonly found: readonly Observation[];
   readonly followUps: readonly FollowUpState[];
   /** Joints of the engine that no session of its run says were tightened. */
   readonly untightened: readonly TorqueDocument[];
+  /** Joints that it must have, and that no torque document speaks of. */
+  readonly unstated: readonly string[];
   readonly boxes: readonly Box[];
-}
-
-export interface Box {
-  readonly what: string;
-  readonly isRequired: boolean;
-  /** Who ticked it. */
-  readonly by: string | undefined;
 }
 
 const OPEN: readonly Row['judgement']['verdict'][] = ['out', 'undecided', 'missing'];
 
-/** Findings of a state that say that something is not as it must be before an engine is closed. */
-const TOLD: readonly string[] = ['session/unmeasured', 'instrument/overdue', 'source/unstated'];
-const TOLD_AREAS: readonly string[] = ['torque/', 'concession/'];
+/** Told by their rows, by what was found, or about what is open here. */
+const TOLD: readonly string[] = [
+  'reading/out',
+  'reading/undecided',
+  'reading/missing',
+  'found/open',
+  RELEASED_OPEN.code,
+];
 
-export function closingOf(context: PlanContext, { followUps }: EngineReport): Closing {
-  const { engine, state, found } = context;
-  const { rows, findings } = state;
+/** Remarks of a state that say that something is not as it must be before an engine is closed. */
+const OPEN_REMARKS: readonly string[] = ['session/unmeasured'];
+
+export function closingOf({ engine, registry, followUps }: EngineReport, state: StateReport): Closing {
+  const context = planContext(engine, registry, state);
+  const { rows, findings, untightened } = state;
   return {
+    broken: engine.broken,
     rows: rows.filter(({ judgement }) => OPEN.includes(judgement.verdict)),
     unproven: rows.filter(({ routes: [judged] }) => judged !== undefined && isOfOthers(judged.route)),
     undecided: state.session.stage === 'rebuild' ? rows.filter((row) => isUsedAgain(row, context)) : [],
     conceded: rows.filter(({ judgement }) => judgement.verdict === 'accepted'),
     findings: findings.filter(
-      ({ code, severity }) =>
-        TOLD.includes(code) || (severity !== 'remark' && TOLD_AREAS.some((area) => code.startsWith(area))),
+      ({ code, severity }) => OPEN_REMARKS.includes(code) || (severity !== 'remark' && !TOLD.includes(code)),
     ),
-    found,
+    found: context.found,
     followUps: followUps.filter((each) => each.state === 'open'),
-    untightened: engine.sequences.filter((each) => !isTightened(each, state)),
+    untightened,
+    unstated: unstatedJoints(engine, registry),
     boxes: boxesOf(context),
   };
 }
@@ -78,29 +86,11 @@ function isUsedAgain({ judgement, characteristic, position }: Row, context: Plan
   );
 }
 
-const isTightened = ({ name }: TorqueDocument, { tightened }: StateReport): boolean =>
-  tightened.some(({ document }) => document.name === name);
-
-/** The usual boxes, those that the shop requires in its own words, and who ticked each. */
-function boxesOf({ engine, state }: PlanContext): readonly Box[] {
-  const required = engine.planning.required;
-  const confirmed = [engine.document.handedOver, ...state.run.map(({ handedOver }) => handedOver)].flatMap(
-    (each) => each.confirmed,
-  );
-  const by = (what: string): string | undefined =>
-    confirmed.findLast((each) => plainName(each.what) === plainName(what))?.by;
-  const isIn = (what: string): boolean => required.some((each) => plainName(each) === plainName(what));
-  const own = required.filter((what) => !BOXES.some((each) => plainName(each) === plainName(what)));
-  return [...BOXES, ...own].map((what) => ({ what, isRequired: isIn(what), by: by(what) }));
-}
-
 /** Nothing that documents state is open, but for what was conceded; and each box that the shop requires is ticked. */
 export const mayClose = (closing: Closing): boolean => openCount(closing) === 0;
 
 export const openCount = (closing: Closing): number => {
-  const { rows, unproven, undecided, findings, found, untightened, boxes } = closing;
-  const lists = [rows, unproven, undecided, findings, found, untightened, boxes.filter(isUnticked)];
+  const { broken, rows, unproven, undecided, findings, found, untightened, boxes } = closing;
+  const lists = [broken, rows, unproven, undecided, findings, found, untightened, openBoxes(boxes)];
   return lists.reduce((sum, { length }) => sum + length, 0);
 };
-
-const isUnticked = ({ isRequired, by }: Box): boolean => isRequired && by === undefined;

@@ -1,37 +1,65 @@
+import type { Registry } from '../../characteristics/registry.ts';
+import { reportEngine } from '../../checks/judge/report.ts';
+import { once } from '../../checks/once.ts';
+import { runsOf } from '../../checks/state/run.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import { type Agreement, plainName, type Sent } from '../../documents/planning/handedOver.ts';
-import type { Part, Parts } from '../../layout/part.ts';
+import type { Agreement, Sent } from '../../documents/planning/handedOver.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import { planContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
-
-export const agreements = (engine: Engine): readonly Agreement[] =>
-  allHandedOver(engine).flatMap(({ agreed }) => agreed);
+import { jobsOf } from '../work/jobs.ts';
 
 export const sendings = (engine: Engine): readonly Sent[] =>
-  allHandedOver(engine).flatMap(({ sent }) => sent);
+  [engine.document, ...engine.sessions].flatMap(({ handedOver }) => handedOver.sent);
 
-const allHandedOver = ({ document, sessions }: Engine) => [
-  document.handedOver,
-  ...sessions.map(({ handedOver }) => handedOver),
-];
-
-/** What says yes to a job: its own name among the items, or of a job that serves others theirs. */
-export function agreementOn(job: Job, engine: Engine): Agreement | undefined {
-  const names = [job.name, ...(job.serves?.split(', ') ?? [])].map(plainName);
-  return agreements(engine).find(({ items }) => items.some((each) => names.includes(plainName(each))));
+/** What was agreed to in one run of an engine, and what the plans of that time asked for. */
+export interface Agreements {
+  readonly engine: Engine;
+  readonly registry: Registry;
+  /** The earliest first. */
+  readonly all: readonly DatedAgreement[];
 }
 
-/** The part that is carried to a machine shop for a job: the crankshaft for its journals, the block for its bores. */
-export function carriedPart(job: Job, { all, within }: CarriedParts): Part | undefined {
-  const { part } = job;
-  if (part === undefined) return undefined;
-  return all.find((each) => CARRIED.includes(each.id) && within(each).includes(part)) ?? part;
+export interface DatedAgreement {
+  readonly agreement: Agreement;
+  /** The plan that was agreed to: of its own session, else of the latest before that had anything to be done. */
+  readonly plan: () => readonly Job[];
+  /** Of any session of the run, the nearest first. */
+  readonly plans: () => Iterable<readonly Job[]>;
 }
 
-type CarriedParts = { readonly all: Parts['all']; readonly within: (part: Part) => readonly Part[] };
+/** Of the run of one session, with all that came after it: a yes may be written later, or into the engine document. */
+export function agreementsOf(engine: Engine, registry: Registry, session: SessionDocument): Agreements {
+  const runs = runsOf(engine.sessions);
+  const run = runs.find((each) => each.includes(session)) ?? [];
+  const first = engine.sessions.indexOf(run[0] ?? session);
+  const plans = run.map((_, index) => once(() => jobsAfter(engine, registry, first + index + 1)));
+  const dated = (agreement: Agreement, index: number): DatedAgreement => {
+    const nearest = [...plans.slice(0, index + 1).toReversed(), ...plans.slice(index + 1)];
+    return {
+      agreement,
+      plan: () => nearest.map((each) => each()).find(({ length }) => length > 0) ?? [],
+      *plans() {
+        for (const each of nearest) yield each();
+      },
+    };
+  };
+  const isOfRun = ({ date }: Agreement): boolean => date === undefined || date >= (run[0]?.date ?? '');
+  const onDate = (date: string | undefined): number =>
+    Math.max(
+      0,
+      run.findLastIndex((each) => date !== undefined && each.date <= date),
+    );
+  const all = [
+    ...engine.document.handedOver.agreed.filter(isOfRun).map((each) => dated(each, onDate(each.date))),
+    ...run.flatMap(({ handedOver }, index) => handedOver.agreed.map((each) => dated(each, index))),
+  ];
+  return { engine, registry, all };
+}
 
-const CARRIED: readonly string[] = ['crankshaft', 'block', 'head', 'camshaft', 'rod'];
-
-export const carriedParts = (parts: Parts): CarriedParts => ({
-  all: parts.all,
-  within: (part) => parts.within(part),
-});
+/** What was to be done to an engine after so many of its sessions. */
+function jobsAfter(engine: Engine, registry: Registry, count: number): readonly Job[] {
+  const then = { ...engine, sessions: engine.sessions.slice(0, count) };
+  const { state } = reportEngine(then, registry, {});
+  return state === undefined ? [] : jobsOf(planContext(then, registry, state));
+}

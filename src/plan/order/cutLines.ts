@@ -1,10 +1,10 @@
 import { type Grade, gradeText, sameGrade } from '../../documents/grades/grade.ts';
-import { plainName } from '../../documents/planning/handedOver.ts';
 import type { Stock } from '../../documents/stock/stock.ts';
 import type { Part } from '../../layout/part.ts';
 import { onShelf } from '../fit/shelf.ts';
 import { pistonsOfSize, type ShelfPistons } from '../fit/shelfPistons.ts';
 import { sendings } from '../handover/agreement.ts';
+import { isLineOf } from '../handover/answer.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import type { OrderLine } from './orderLine.ts';
@@ -12,14 +12,13 @@ import type { OrderLine } from './orderLine.ts';
 /** What is bought for a part that is ground or bored, of the size that it is cut to. */
 export function cutLines(
   { engine, registry }: PlanContext,
-  { cut, name }: Job,
+  job: Job,
   pistons: ShelfPistons,
 ): readonly OrderLine[] {
+  const { cut, name } = job;
   if (cut === undefined) return [];
   const mates = registry.parts.all.filter(({ sized }) => sized?.fits === cut.part.id);
-  const sent = sendings(engine).find(({ work }) =>
-    work.some((each) => plainName(each.name) === plainName(name)),
-  );
+  const sent = sendings(engine).find(({ work }) => work.some((each) => isLineOf(each, [job], engine)));
   return cut.groups.flatMap(({ places, deciding: { choice } }) =>
     choice.kind === 'beyond the last step'
       ? []

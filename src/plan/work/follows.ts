@@ -1,4 +1,4 @@
-import type { Operation } from './operation.ts';
+import type { Operation } from '../../documents/planning/operations.ts';
 
 /** What a machine shop looks at because of a job. Common practice, no source: the maker's manual comes first. */
 export const AT_THE_SHOP: Readonly<Partial<Record<Operation, readonly string[]>>> = {

@@ -1,9 +1,9 @@
 import type { Row } from '../../checks/judge/row.ts';
+import { OPERATIONS, type Operation } from '../../documents/planning/operations.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Cut } from './cut.ts';
 import type { Decider } from './instruments.ts';
-import { OPERATIONS, type Operation } from './operation.ts';
 import type { Urgency } from './urgency.ts';
 
 /** One thing to do, of one part. */
@@ -16,8 +16,8 @@ export interface Job {
   /** What asks for it, the worst first; none for what another job brings with it. */
   readonly rows: readonly Row[];
   readonly found: readonly Observation[];
-  /** The job that it serves, where nothing else asks for it. */
-  readonly serves: string | undefined;
+  /** The jobs that it serves, where nothing else asks for it. */
+  readonly serves: readonly Job[] | undefined;
   readonly cut: Cut | undefined;
   /** Of what is measured again: by what it would be decided, in the order of `rows`. */
   readonly deciders: readonly (Decider | undefined)[];

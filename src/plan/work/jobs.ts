@@ -1,4 +1,5 @@
 import type { Row } from '../../checks/judge/row.ts';
+import type { Operation } from '../../documents/planning/operations.ts';
 import type { Part } from '../../layout/part.ts';
 import type { PlanContext } from './context.ts';
 import { type Cut, cutsOf } from './cut.ts';
@@ -6,7 +7,7 @@ import { FOLLOWS } from './follows.ts';
 import { deciderOf } from './instruments.ts';
 import { inOrderOfWork, type Job } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
-import { jobName, type Operation, remedyOf } from './operation.ts';
+import { jobName, remedyOf } from './operation.ts';
 import { supportingJobs } from './supporting.ts';
 import { urgencyOf } from './urgency.ts';
 

@@ -1,8 +1,9 @@
+import type { Operation } from '../../documents/planning/operations.ts';
 import { isCut } from '../../documents/planning/settings.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { PlanContext } from './context.ts';
 import type { Job } from './job.ts';
-import { jobName, type Operation } from './operation.ts';
+import { jobName } from './operation.ts';
 
 /** What somebody saw and nobody has dealt with, by the part; words that name no part stand for themselves. */
 export const jobsOfFound = ({ found }: PlanContext): readonly Job[] =>

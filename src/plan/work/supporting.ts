@@ -1,6 +1,7 @@
+import type { Operation } from '../../documents/planning/operations.ts';
 import type { PlanContext } from './context.ts';
 import type { Job } from './job.ts';
-import { jobName, type Operation } from './operation.ts';
+import { jobName } from './operation.ts';
 import { URGENCIES, type Urgency } from './urgency.ts';
 
 /** What comes before and after other jobs whoever does them. */
@@ -62,7 +63,7 @@ export const supportingJobs = (jobs: readonly Job[], { registry }: PlanContext):
         urgency: mostUrgent(served.map(({ urgency }) => urgency)),
         rows: [],
         found: [],
-        serves: served.map(({ name }) => name).join(', '),
+        serves: served,
         cut: undefined,
         deciders: [],
         follows: [],

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { characteristics } from '../../../src/characteristics/registry.ts';
 import { closingOf, mayClose } from '../../../src/plan/closing/closing.ts';
-import { planContext } from '../../../src/plan/work/context.ts';
-import { type Files, limitsOf, reportOf, shopOf } from '../../shopOf.ts';
+import { type Files, limitsOf, reportOf } from '../../shopOf.ts';
 import { ALL, bores, codes, endPlay, engine, journals, standing, type Told, WORN } from './standing.ts';
 
 const MEASURE = 'main_journal_diameter';
@@ -150,10 +149,9 @@ describe('of several ways that hold', () => {
 describe('a used part that is worn goes into a rebuild', () => {
   const closing = (more: string) => {
     const files = engine(['teardown', journals(WORN)], ['rebuild', endPlay('0.009'), more]);
-    const { registry } = shopOf(files);
     const report = reportOf(files);
     if (report.state === undefined) throw new Error('no state');
-    const found = closingOf(planContext(report.engine, registry, report.state), report);
+    const found = closingOf(report, report.state);
     return [found.undecided.map(({ position }) => position.name), mayClose(found)];
   };
   const used = 'fitted: { crankshaft: { condition: used } }';

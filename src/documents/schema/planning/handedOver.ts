@@ -15,13 +15,19 @@ const party = text(
 
 const agreed = oneOrMore(
   'Agreed',
-  'What the customer agreed to, by the names that `tenths plan` gives the jobs.',
+  'What the customer agreed to, as `tenths plan --for customer` prints it.',
   { by: 'Reservoir water company', date: '2026-04-10', items: ['grind main journals'] },
   mapShape(
     {
       by: party,
       date: date(about('Date', 'The day of it.', '2026-04-10')),
-      items: texts(about('Items', 'The jobs, by name.', ['grind main journals'])),
+      items: texts(
+        about(
+          'Items',
+          'The lines of the page, or what is done to which parts: `grind mains`. A size may stand behind it: then the yes is to that size alone.',
+          ['grind main journals 1 to 3', 'bore cylinders to 0.020 over'],
+        ),
+      ),
       note,
     },
     { required: ['by', 'items'] },

@@ -1,0 +1,133 @@
+import type { Place } from '../../diagnostic/place.ts';
+import { type Part, type Parts, wordsOf } from '../../layout/part.ts';
+import { type PartAt, partAt, readPart } from '../../layout/readPart.ts';
+import type { DocumentContext } from '../amount.ts';
+import { type Grade, parseGrade } from '../grades/grade.ts';
+import { reportWrongWay } from '../grades/way.ts';
+import type { KnownParts } from '../session/part.ts';
+import type { Named } from '../yaml/access.ts';
+import { OPERATIONS, type Operation } from './operations.ts';
+
+/** Work as a customer agrees to it or a machine shop is given it: `grind mains 1 to 3 to 0.010 under`. */
+export interface NamedWork {
+  /** As written. */
+  readonly name: string;
+  /** Undefined where the words begin with nothing that is done to an engine. */
+  readonly operation: Operation | undefined;
+  /** None where the words name no part of the engine. */
+  readonly parts: readonly PartAt[];
+  readonly grade: Grade | undefined;
+  readonly place: Place;
+}
+
+export function readNamedWork(named: Named, known: KnownParts, context: DocumentContext): NamedWork {
+  const { name, span } = named;
+  const [, words = plainName(name), size] = WITH_SIZE.exec(plainName(name)) ?? [];
+  const [operation, rest] = operationOf(words);
+  const parts = operation === undefined ? [] : partsNamed(rest, known);
+  const grade = size === undefined ? undefined : parseGrade(size, span, context);
+  if (grade !== undefined)
+    for (const { part } of parts) reportWrongWay(part, grade, span, known.parts, context);
+  return { name, operation, parts, grade, place: context.source.place(span) };
+}
+
+/** Two ways to write a job are one: capitals, spaces and `_` make no difference. */
+export const plainName = (text: string): string =>
+  text
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_]+/g, ' ');
+
+const WITH_SIZE =
+  /^(.*?),? (?:to )?((?:\d+(?:\.\d+)?|\.\d+)(?: (?:in|mm|thou|um))? (?:under|over))(?: (?:standard|size))?$/;
+
+/** What a shop says for it as well. */
+const ALSO: readonly (readonly [string, Operation])[] = [
+  ['regrind', 'grind'],
+  ['rebore', 'bore'],
+  ['replace', 'renew'],
+];
+
+/** The longest first: `machine or renew` begins as nothing else does, `measure again` does. */
+const BEGINNINGS: readonly (readonly [string, Operation])[] = [
+  ...OPERATIONS.map((each) => [each, each] as const),
+  ...ALSO,
+].sort(([a], [b]) => b.length - a.length);
+
+function operationOf(words: string): readonly [Operation | undefined, string] {
+  const found = BEGINNINGS.find(([begin]) => words === begin || words.startsWith(`${begin} `));
+  return found === undefined ? [undefined, words] : [found[1], words.slice(found[0].length + 1)];
+}
+
+/** Parts with their positions in lists and ranges; none where any of the words means nothing. */
+function partsNamed(words: string, known: KnownParts): readonly PartAt[] {
+  const whole = withPlaces(words, known);
+  if (whole.length > 0) return whole;
+  const pieces = words.split(BETWEEN).map((piece) => {
+    const found = withPlaces(piece, known);
+    const meaning = readPart(piece, known.parts, known.layout);
+    return found.length > 0 || meaning.kind !== 'parts' ? found : meaning.at;
+  });
+  return pieces.some(({ length }) => length === 0) ? [] : pieces.flat();
+}
+
+const BETWEEN = /, ?| and | & /;
+
+/** `main journals 1 to 3, 5`: the longest name of a part with places behind it that the engine has. */
+function withPlaces(text: string, { parts, layout }: KnownParts): readonly PartAt[] {
+  const words = text.split(' ');
+  for (let count = words.length - 1; count > 0; count--) {
+    const name = words.slice(0, count).join(' ');
+    const named = parts.all.filter((each) => wordsOf(each).includes(name));
+    const found = named.flatMap((part) => placesOf(part, words.slice(count).join(' '), { parts, layout }));
+    if (found.length > 0) return found;
+  }
+  return [];
+}
+
+function placesOf(part: Part, text: string, known: KnownParts): readonly PartAt[] {
+  const found = text.split(BETWEEN).map((piece) => placeOrRange(part, piece, known));
+  return found.some(({ length }) => length === 0) ? [] : found.flat();
+}
+
+function placeOrRange(part: Part, text: string, { parts, layout }: KnownParts): readonly PartAt[] {
+  const single = partAt(part, text, parts, layout);
+  if (single.length > 0) return single;
+  const [, from, to] = /^(.+?)(?: to | ?[-–] ?)(.+)$/.exec(text) ?? [];
+  if (from === undefined || to === undefined) return [];
+  return parts.within(part).flatMap((each): readonly PartAt[] => {
+    const all = layout.positionsOf(each.family);
+    const [first, last] = [from, to].map((key) =>
+      partAt(each, key, parts, layout).find((at) => at.part === each),
+    );
+    if (first === undefined || last === undefined) return [];
+    const ends = [...first.positions, ...last.positions].map((position) => all.indexOf(position));
+    return [{ part: each, positions: all.slice(Math.min(...ends), Math.max(...ends) + 1) }];
+  });
+}
+
+/** How much of a part at some of its positions is named: of a part without positions all or nothing. */
+export function coverOf(
+  at: readonly PartAt[],
+  part: Part,
+  positions: PartAt['positions'],
+  parts: Parts,
+): 'all' | 'some' | 'none' {
+  const about = at.filter((each) => parts.within(each.part).includes(part));
+  if (about.length === 0) return 'none';
+  if (about.some((each) => each.positions.length === 0)) return 'all';
+  const covered = positions.filter((position) => about.some((each) => each.positions.includes(position)));
+  return covered.length === positions.length ? (positions.length === 0 ? 'some' : 'all') : 'some';
+}
+
+/** Whether what is agreed to takes in what is ordered: the same words, or the same done to the same places or to more. */
+export const takesIn = (
+  agreed: NamedWork,
+  ordered: NamedWork,
+  { parts }: { readonly parts: Parts },
+): boolean =>
+  plainName(agreed.name) === plainName(ordered.name) ||
+  (agreed.operation !== undefined &&
+    agreed.operation === ordered.operation &&
+    ordered.parts.length > 0 &&
+    ordered.parts.every(({ part, positions }) => coverOf(agreed.parts, part, positions, parts) === 'all'));

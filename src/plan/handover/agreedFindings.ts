@@ -1,0 +1,49 @@
+import { type Finding, finding } from '../../checks/finding.ts';
+import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
+import { OTHER_WORK, UNKNOWN_WORK } from '../../checks/open/ofPlan.ts';
+import { planContext } from '../work/context.ts';
+import type { Job } from '../work/job.ts';
+import { jobsOf } from '../work/jobs.ts';
+import { titleOf } from '../work/jobTitle.ts';
+import { type Agreements, agreementsOf } from './agreement.ts';
+import { answerTo, isLineOf, ofDate } from './answer.ts';
+
+/** What a customer is said to have agreed to, held against the plan: what is no line of it, and what is another one now. */
+export function agreedFindings({ engine, registry }: EngineReport, state: StateReport): readonly Finding[] {
+  const isAny = [engine.document, ...state.run].some(({ handedOver }) => handedOver.agreed.length > 0);
+  if (!isAny) return [];
+  const agreements = agreementsOf(engine, registry, state.session);
+  return [...unknownWork(agreements), ...otherWork(jobsOf(planContext(engine, registry, state)), agreements)];
+}
+
+function unknownWork({ all, engine }: Agreements): readonly Finding[] {
+  return all.flatMap((dated) =>
+    dated.agreement.items.flatMap((item) => {
+      for (const jobs of dated.plans()) if (isLineOf(item, jobs, engine)) return [];
+      const lines = dated
+        .plan()
+        .flatMap((job) => (job.serves === undefined ? [titleOf(job, engine.document)] : []));
+      const has = lines.length === 0 ? 'which has none' : `which has ${lines.join(', ')}`;
+      return [finding(UNKNOWN_WORK, item.place, `agreed to ${item.name}: no line of the plan, ${has}`)];
+    }),
+  );
+}
+
+const otherWork = (jobs: readonly Job[], agreements: Agreements): readonly Finding[] =>
+  jobs
+    .filter(({ serves }) => serves === undefined)
+    .flatMap((job) => {
+      const answer = answerTo(job, agreements);
+      if (answer?.kind !== 'another') return [];
+      const { item, to } = answer;
+      const is = `${titleOf(job, agreements.engine.document)}${sizeText(job)}`;
+      const message = `the yes${ofDate(answer)} is to ${to}, and the plan is to ${is}: ask again`;
+      return [finding(OTHER_WORK, item.place, message)];
+    });
+
+function sizeText({ cut }: Job): string {
+  const sizes = (cut?.groups ?? []).flatMap(({ deciding: { choice } }) =>
+    choice.kind === 'step' ? [choice.step.name] : [],
+  );
+  return sizes.length === 0 ? '' : ` to ${[...new Set(sizes)].join(', ')}`;
+}

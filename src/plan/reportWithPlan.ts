@@ -1,0 +1,32 @@
+import type { Registry } from '../characteristics/registry.ts';
+import { type Finding, sortFindings } from '../checks/finding.ts';
+import { type EngineReport, reportEngine, type StateReport } from '../checks/judge/report.ts';
+import type { JudgingOptions } from '../checks/judge/row.ts';
+import { once } from '../checks/once.ts';
+import type { Engine } from '../documents/assemble.ts';
+import { releasedOpen } from './closing/released.ts';
+import { agreedFindings } from './handover/agreedFindings.ts';
+
+/** An engine judged, with what its plan has to say of the documents beside what checks have. */
+export function reportWithPlan(engine: Engine, registry: Registry, options: JudgingOptions): EngineReport {
+  const report = reportEngine(engine, registry, options);
+  const state = once(() => report.state && withPlanFindings(report, report.state));
+  return {
+    engine,
+    registry,
+    rule: report.rule,
+    sessions: report.sessions,
+    followUps: report.followUps,
+    get state() {
+      return state();
+    },
+  };
+}
+
+const withPlanFindings = (report: EngineReport, state: StateReport): StateReport => {
+  const ofAgreements = withFindings(state, agreedFindings(report, state));
+  return withFindings(ofAgreements, releasedOpen(report, ofAgreements));
+};
+
+const withFindings = (state: StateReport, own: readonly Finding[]): StateReport =>
+  own.length === 0 ? state : { ...state, findings: sortFindings([...state.findings, ...own]) };

@@ -1,0 +1,142 @@
+import { describe, expect, it } from 'vitest';
+import { agreementsOf } from '../../../src/plan/handover/agreement.ts';
+import { answerTo } from '../../../src/plan/handover/answer.ts';
+import { reportWithPlan } from '../../../src/plan/reportWithPlan.ts';
+import { planContext } from '../../../src/plan/work/context.ts';
+import { jobsOf } from '../../../src/plan/work/jobs.ts';
+import { titleOf } from '../../../src/plan/work/jobTitle.ts';
+import { ENGINE, type Files, limitsOf, REGISTER, refusalsOf, sessionOf, shopOf } from '../../shopOf.ts';
+
+const LIMITS = `main_journal_diameter: { new: 2.9980 to 2.9990, wear: { min: 2.9970 }, last_size: 2.9680 }
+crankpin_diameter: { new: 2.4980 to 2.4990, wear: { min: 2.4970 } }
+cylinder_bore: { new: 4.1250 to 4.1260, wear: { max: 4.1300 } }`;
+
+/** Mains that need 0.020 under, pins that need 0.010 under, bores that need 0.010 over. */
+const WORN = (
+  main: string,
+): string => `- { measure: main_journal_diameter, with: mic, at: { 1: ${main}, 2: ${main}, 3: ${main} } }
+- { measure: crankpin_diameter, with: mic, at: { 1: 2.4968, 2: 2.4968, 3: 2.4968, 4: 2.4968 } }
+- { measure: cylinder_bore, with: bore, at: { 1: 4.1315, 2: 4.1315, 3: 4.1315, 4: 4.1315 } }`;
+
+const agreed = (items: string, date = '2026-02-05'): string =>
+  `agreed: { by: Owner, date: ${date}, items: [${items}] }\n`;
+
+const shop = (items: string, more: Files = {}): Files => ({
+  'shop.yaml': 'kind: shop\nunits: { length: in }\n',
+  'register.yaml': REGISTER,
+  'e/engine.yaml': ENGINE.replace('layout:', 'labels: { main: { 1: free end } }\nlayout:'),
+  'e/limits.yaml': limitsOf(LIMITS),
+  'e/teardown.yaml': sessionOf('teardown', WORN('2.9880'), agreed(items)),
+  ...more,
+});
+
+function planOf(files: Files) {
+  const { engine, registry, diagnostics } = shopOf(files);
+  if (engine === undefined || diagnostics.length > 0) throw new Error('not sound');
+  const report = reportWithPlan(engine, registry, {});
+  if (report.state === undefined) throw new Error('no session');
+  const jobs = jobsOf(planContext(engine, registry, report.state));
+  const agreements = agreementsOf(engine, registry, report.state.session);
+  const answers = jobs.map((job) => [titleOf(job, engine.document), answerTo(job, agreements)] as const);
+  return {
+    yes: answers.flatMap(([title, answer]) => (answer?.kind === 'yes' ? [title] : [])),
+    another: answers.flatMap(([title, answer]) =>
+      answer?.kind === 'another' ? [`${title}: ${answer.to}`] : [],
+    ),
+    told: report.state.findings
+      .filter(({ code }) => code === 'plan/unknown-work' || code === 'plan/other-work')
+      .map(({ message, place }) => `${place.line}:${place.column} ${message}`),
+  };
+}
+
+const MAINS = ['clean crankshaft', 'crack test crankshaft', 'grind main journals 1 to 3', 'wash crankshaft'];
+const CYLINDERS = ['clean block', 'bore cylinders 1 to 4', 'wash block'];
+
+describe('the yes of a customer is taken', () => {
+  it.each([
+    ['bore cylinders 1 to 4', CYLINDERS],
+    ['bore cylinders', CYLINDERS],
+    ['rebore bores 1-4', CYLINDERS],
+    ['"bore cylinders 1, 2, 3 and 4"', CYLINDERS],
+    ['bore cylinders to 0.010 over', CYLINDERS],
+    ['Grind  main_journals', MAINS],
+    ['grind mains', MAINS],
+    ['regrind mains 1 to 3', MAINS],
+    ['grind main journals free end to 3', MAINS],
+    ['grind main journals 1 to 3 to 0.020 under', MAINS],
+    ['grind main journals to .020 under', MAINS],
+  ])('as %s', (item, titles) => {
+    const { yes, told } = planOf(shop(item));
+    expect(yes.filter((each) => each !== 'weigh and balance pistons')).toEqual(titles);
+    expect(told).toEqual([]);
+  });
+
+  it('for all that one word names', () => {
+    expect(planOf(shop('grind crankshaft')).yes).toEqual([
+      ...MAINS.slice(0, 3),
+      'grind crankpins 1 to 4',
+      'wash crankshaft',
+    ]);
+  });
+
+  it('in every line that the page prints', () => {
+    const lines = ['bore cylinders 1 to 4', 'grind main journals 1 to 3', 'grind crankpins 1 to 4'];
+    const { yes, told } = planOf(shop(lines.map((each) => `"${each}"`).join(', ')));
+    expect(yes).toEqual(expect.arrayContaining(lines));
+    expect(told).toEqual([]);
+  });
+});
+
+describe('a yes to something else', () => {
+  const HAS =
+    'no line of the plan, which has bore cylinders 1 to 4, grind main journals 1 to 3, grind crankpins 1 to 4';
+
+  it.each(['bananas', 'grind camshaft', 'bore cylinder 9', 'grind main journals 1 to 9'])(
+    'is told with what the plan has, at its place: %s',
+    (item) => {
+      const { yes, told } = planOf(shop(item));
+      expect(yes).toEqual([]);
+      expect(told).toEqual([`4:48 agreed to ${item}: ${HAS}`]);
+    },
+  );
+
+  it.each([
+    ['grind mains to 0.010 under', '0.010 under', ' to 0.020 under'],
+    ['grind main journal 3', 'grind main journal 3 alone', ' to 0.020 under'],
+  ])('is no yes to this: %s', (item, to, size) => {
+    const { yes, another, told } = planOf(shop(item));
+    expect(yes).toEqual([]);
+    expect(another).toContain(`grind main journals 1 to 3: ${to}`);
+    expect(told).toEqual([
+      `4:48 the yes of 2026-02-05 is to ${to}, and the plan is to grind main journals 1 to 3${size}: ask again`,
+    ]);
+  });
+
+  it('is that of a plan which went a step farther since', () => {
+    const later = sessionOf('machined', WORN('2.9780')).replace(/date: .*/, 'date: 2026-03-01');
+    const { another } = planOf(shop('grind mains', { 'e/later.yaml': later }));
+    expect(another).toEqual(['grind main journals 1 to 3: 0.020 under']);
+  });
+
+  it('is refused where the size is on the wrong side', () => {
+    expect(refusalsOf(shop('bore cylinders to 0.020 under'))).toEqual(['e/teardown.yaml:4:48 value']);
+  });
+});
+
+describe('what is ordered of a machine shop', () => {
+  it('is agreed to in any of these words', () => {
+    const files = (items: string): Files =>
+      shop(items, {
+        'e/sent.yaml':
+          'kind: session\nstage: machined\ndate: 2026-03-01\nsent: { part: crankshaft, to: North grinding, work: [grind main journals] }\n',
+      });
+    const codes = (items: string): readonly string[] => {
+      const { engine, registry } = shopOf(files(items));
+      return engine === undefined
+        ? ['not judged']
+        : (reportWithPlan(engine, registry, {}).sessions.at(-1)?.findings ?? []).map(({ code }) => code);
+    };
+    expect(codes('grind mains')).not.toContain('plan/unagreed');
+    expect(codes('grind main journal 2')).toContain('plan/unagreed');
+  });
+});
