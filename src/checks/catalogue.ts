@@ -17,6 +17,7 @@ import { temperatureKinds } from './findings/temperature.ts';
 import { turningKinds } from './findings/turning.ts';
 import { unagreedKinds } from './findings/unagreed.ts';
 import { gradeKinds } from './grades/gradeFindings.ts';
+import { statedSizeKinds } from './grades/statedSizes.ts';
 import { unlikeFitKinds } from './grades/unlikeFits.ts';
 import { partConflictKinds } from './history/partConflict.ts';
 import { sessionKinds } from './judge/session.ts';
@@ -47,6 +48,7 @@ export const findingKinds: readonly FindingKind[] = [
   ...conditionKinds,
   ...gradeKinds,
   ...unlikeFitKinds,
+  ...statedSizeKinds,
   ...slipKinds,
   ...impossibleKinds,
   ...spreadKinds,

@@ -12,7 +12,7 @@ import type { SidedLimits } from '../judge/sideLimit.ts';
 import { passedLimits } from '../judge/verdict.ts';
 import { usualGrades } from './usualGrades.ts';
 
-const ANOTHER_GRADE: FindingKind = {
+export const ANOTHER_GRADE: FindingKind = {
   code: 'reading/grade',
   severity: 'warning',
   means:
@@ -36,13 +36,17 @@ function otherGrade(row: Row, view: SessionView, unitFor: (row: Row) => Unit): F
   const { routes, judgement, characteristic, position } = row;
   const [judged] = routes;
   if (judged === undefined || judgement.verdict !== 'out') return undefined;
-  const fitting = gradesOf(row, view).find((grade) => fits(row, grade, view));
+  const fitting = fittingGrade(row, view);
   if (fitting === undefined) return undefined;
   const printing = printingOf(row, unitFor);
   const { unit } = printing;
   const message = `${named(row)}: ${readingText(judged, printing)} ${unit.name} fits ${gradeText(fitting, unit)}, ${notStated(row, unit)}`;
   return finding(ANOTHER_GRADE, row.place, message, { measure: characteristic.id, position });
 }
+
+/** The size whose limits a value would be inside of. */
+export const fittingGrade = (row: Row, view: SessionView): Grade | undefined =>
+  gradesOf(row, view).find((grade) => fits(row, grade, view));
 
 function notStated({ size }: Row, unit: Unit): string {
   if (!size.isKnown) return 'and no size is stated';

@@ -22,7 +22,9 @@ import { turningFindings } from '../findings/turning.ts';
 import { unagreedFindings } from '../findings/unagreed.ts';
 import { gradeFindings } from '../grades/gradeFindings.ts';
 import { limitsOfFitted } from '../grades/madeSize.ts';
+import { statedSizeFindings } from '../grades/statedSizes.ts';
 import { unlikeFitFindings } from '../grades/unlikeFits.ts';
+import { oneForUnstatedSizes } from '../grades/unstatedSizes.ts';
 import { once } from '../once.ts';
 import { unstatedSourceFindings } from '../open/unstatedSources.ts';
 import { impossibleFindings } from '../slips/impossible.ts';
@@ -123,7 +125,8 @@ function findingsOfReadings(view: SessionView, rows: readonly Row[]): readonly F
     ...ownFormulaFindings(view),
     ...ownIdFindings(rows),
     ...temperatureFindings(view, unitFor),
-    ...grades,
+    ...oneForUnstatedSizes(grades, rows, view),
+    ...statedSizeFindings(view),
     ...unlikeFitFindings(view),
     ...slips,
     ...impossibleFindings(rows, unitFor),

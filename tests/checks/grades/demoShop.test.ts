@@ -57,22 +57,16 @@ describe('an engine that is ground under goes from teardown to rebuild with true
     });
   });
 
-  it('and without a word of the sizes every journal is out, and told to fit another size', () => {
+  it('and without a word of the sizes that is told once, as an error with the block to write', () => {
     const files = Object.entries(filesOf('drainage-pump-8')).map(([path, text]) => [
       path,
       text.replace(/^machined:.*$/m, '').replace(/^fitted:\n( {2}.*\n)+/m, ''),
     ]);
     const { machined, trial } = said(Object.fromEntries(files));
-    const pins = ['1', '2', '3', '4'];
-    for (const stage of [machined, trial]) {
-      expect(stage).toEqual(
-        expect.arrayContaining(
-          ['reading/out', 'reading/grade'].flatMap((code) =>
-            pins.map((pin) => `${code} crankpin_diameter ${pin}`),
-          ),
-        ),
-      );
-    }
+    for (const stage of [machined, trial])
+      expect(stage?.filter((each) => /^reading\/(?:out|grade) /.test(each))).toEqual([
+        expect.stringMatching(/^reading\/grade /),
+      ]);
   });
 });
 
