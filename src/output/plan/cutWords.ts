@@ -7,12 +7,14 @@ import type { Cut, CutGroup } from '../../plan/work/cut.ts';
 import type { CutPlace, Term } from '../../plan/work/cutPlace.ts';
 import { placesText } from '../../plan/work/placesText.ts';
 import { formatAmount, formatDistance, formatNumber } from '../../quantity/format.ts';
-import { add, type Fraction, fraction, multiply, ZERO } from '../../quantity/fraction.ts';
+import { add, compare, type Fraction, fraction, multiply, ZERO } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 
 /** What a cut is to come to, and from what that is worked out. */
 export interface CutWords {
   readonly answer: readonly string[];
+  /** The size alone, for whoever cuts to it. */
+  readonly size: readonly string[];
   readonly workings: readonly string[];
 }
 
@@ -36,6 +38,7 @@ function groupWords(cut: Cut, group: CutGroup, layout: Layout, unitFor: (row: Ro
   const unread = cut.unmeasured.length === 0 ? [] : [notRead(cut, layout)];
   return {
     answer: [`${where}${first}`, ...rest, ...unread],
+    size: [`${where}${first}`, ...rest.filter((each) => each.startsWith(FINISH))],
     workings: workingLines(cut, deciding, printing),
   };
 }
@@ -72,7 +75,25 @@ function answerLines(
   const over = [`${step.name} leaves ${distance(spare, printing)}`];
   if (next !== undefined) over.push(`${next.step.name} leaves ${distance(next.spare, printing)}`);
   if (short !== undefined) over.unshift(`${short.step.name} lacks ${distance(short.spare, printing)}`);
-  return [`${size}${aim}`, `${clean}; ${over.join(', ')}`, ...(from === 'assumed' ? [ASSUMED_STEPS] : [])];
+  return [
+    `${size}${aim}`,
+    ...narrower(choice, isBored, printing),
+    `${clean}; ${over.join(', ')}`,
+    ...(from === 'assumed' ? [ASSUMED_STEPS] : []),
+  ];
+}
+
+const FINISH = 'finish to ';
+
+/** A step is chosen by its middle: where the far end of its limits would leave marks, the part is finished short of it. */
+function narrower(
+  { step, reach }: Extract<CutPlace['choice'], { kind: 'step' }>,
+  isBored: boolean,
+  { unit, decimals }: Printing,
+): readonly string[] {
+  const isShort = isBored ? compare(step.least, reach) < 0 : compare(step.greatest, reach) > 0;
+  const end = `${formatNumber(reach, unit, decimals)} ${unit.name} or ${isBored ? 'more' : 'less'}`;
+  return isShort ? [`${FINISH}${end}: the rest of its limits would not clean up`] : [];
 }
 
 const ASSUMED_STEPS =

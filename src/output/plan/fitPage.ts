@@ -49,7 +49,9 @@ const CAUTIONS: readonly string[] = [
 function shellSection(fit: ShellFit, engine: Engine): Section {
   const { part, clearance, places, isTooFew, waitsFor } = fit;
   if (waitsFor !== undefined) {
-    const first = `the ${waitsFor.plural} are to be ground: chosen when they are back and measured`;
+    const first = waitsFor.family.isSingle
+      ? `the ${waitsFor.label} is to be renewed: chosen when the new one is measured`
+      : `the ${waitsFor.plural} are to be ground: chosen when they are back and measured`;
     return { title: part.plural, lines: [first] };
   }
   const figures = figuresOf(engine);

@@ -3,7 +3,8 @@ import type { Operation } from '../../documents/planning/operations.ts';
 /** What a job is, for somebody who knows no engines. */
 export const GLOSSES: Readonly<Record<Operation, string>> = {
   measure: 'Something was not measured yet. We measure it before anything is decided.',
-  'measure again': 'Our first measurement cannot decide. We measure again with a finer instrument.',
+  'measure again':
+    'A measurement of ours cannot decide, or does not look right. We measure again before anything is done.',
   'decide about': 'We saw this and have not decided yet what it needs.',
   clean: 'Cleaned, so that cracks and wear can be seen.',
   'crack test':

@@ -48,11 +48,12 @@ function followLines({ follows }: Job, before: readonly Job[]): readonly string[
 }
 
 function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[] {
-  const { rows, found, deciders, operation } = job;
+  const { rows, found, deciders, operation, suspects } = job;
   const figures = (of: readonly Row[]): string => figuresText(of, engine);
   if (operation === 'measure') return [`left out: ${figures(rows)}`];
   if (operation === 'measure again') {
-    return rows.map((row, index) => undecidedText(row, deciders[index], unitFor));
+    const undecided = rows.map((row, index) => undecidedText(row, deciders[index], unitFor));
+    return [...new Set(suspects.flatMap(({ why }) => why ?? [])), ...undecided];
   }
   const [out, rest] = [rows.filter(isOut), rows.filter((row) => !isOut(row))];
   const byVerdict = new Map<string, Row[]>();

@@ -108,8 +108,7 @@ function partSections(
 /** Sizes, what must be held beside them, and room for the shop's own figures: nothing else. */
 function jobSection(job: Job, before: readonly Job[], engine: Engine, registry: Registry): Section {
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
-  const cuts =
-    job.cut === undefined ? [] : cutWords(job.cut, engine, unitFor).map(({ answer: [size = ''] }) => size);
+  const cuts = job.cut === undefined ? [] : cutWords(job.cut, engine, unitFor).flatMap(({ size }) => size);
   const measured = job.cut === undefined ? job.rows.map((row) => outText(row, unitFor)) : [];
   const places = job.cut?.groups.flatMap((each) => each.places) ?? [];
   const figures = places.map(({ position }) => `${position.name} ________`).join('  ');
@@ -178,6 +177,7 @@ const nothing = (): undefined => undefined;
 
 /** What no document of ours states, to be filled in from the manual. */
 const BLANKS: Readonly<Partial<Record<Job['operation'], readonly string[]>>> = {
+  'crack test': ['method ________  found ________'],
   grind: ['finish ________  fillet radius ________  thrust width ________ (by the manual)'],
   bore: ['finish and crosshatch ________ (by the manual)  torque plate ________'],
   surface: ['least height ________  finish ________ (by the manual)'],

@@ -34,7 +34,7 @@ export function planJson({ engine, jobs, at }: WorkPlan, page: PlanPage, exit: n
 }
 
 function jobJson(job: Job, engine: Engine, unit: Unit) {
-  const { name, operation, urgency, part, rows, found, serves, cut, deciders, follows } = job;
+  const { name, operation, urgency, part, rows, found, suspects, serves, cut, deciders, follows } = job;
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   return {
     name,
@@ -50,6 +50,9 @@ function jobJson(job: Job, engine: Engine, unit: Unit) {
       depth: depth === undefined ? null : numberIn(depth.amount, unit),
       place: placeJson(place),
     })),
+    suspects: suspects.flatMap(({ row, why }) =>
+      why === undefined ? [] : [{ measure: row.characteristic.id, ...positionJson(row.position), why }],
+    ),
     cuts: cut === undefined ? [] : cut.groups.map((group) => cutJson(group, unit)),
     deciders: deciders.map((each, index) => {
       const row = rows[index];

@@ -16,7 +16,8 @@ export const sheetMarkdown = (sheet: Sheet): readonly Markdown[] => [
 
 const sectionBlocks = ({ title, blocks }: SheetSection): readonly Markdown[] => {
   const written = blocks.flatMap(blockMarkdown);
-  return written.length === 0 ? [] : [md`## ${title}`, ...written];
+  // A section without any block says all in its title.
+  return written.length === 0 && blocks.length > 0 ? [] : [md`## ${title}`, ...written];
 };
 
 function blockMarkdown(block: Block): readonly Markdown[] {

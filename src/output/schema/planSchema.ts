@@ -78,6 +78,10 @@ const definitions: Readonly<Record<string, Schema>> = {
     serves: described('the jobs that bring it with them', orNull(text)),
     why: list(ref('reason')),
     found: list(ref('found')),
+    suspects: described(
+      'readings that may be slips of the pen, to be measured again before anything is cut',
+      list(object({ measure: text, ...position, why: text })),
+    ),
     cuts: list(ref('cut')),
     deciders: described(
       'of what is measured again, in the order of why; null where nothing registered decides',

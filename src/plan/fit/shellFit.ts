@@ -17,7 +17,7 @@ export interface ShellFit {
   readonly places: readonly FittedPlace[];
   /** Each alone has shells, and there are not enough for all. */
   readonly isTooFew: boolean;
-  /** The part that is ground first: its shells are chosen when it is back and measured. */
+  /** The part that is ground or renewed first: its shells are chosen when it is back and measured. */
   readonly waitsFor: Part | undefined;
 }
 
@@ -44,7 +44,8 @@ function shellFit(context: PlanContext, part: Part, cuts: readonly Cut[]): Shell
   if (journal === undefined || housing === undefined || fit === undefined) return undefined;
   const shelf = onShelf(engine.stock.shells, engine).filter((each) => each.part === part);
   if (shelf.length === 0) return undefined;
-  const waitsFor = cuts.find((cut) => cut.part === journal && cut.urgency === 'must')?.part;
+  const cut = cuts.find((each) => each.part === journal && each.urgency === 'must');
+  const waitsFor = cut?.renews ?? cut?.part;
   if (waitsFor !== undefined) return { part, clearance: fit, places: [], isTooFew: false, waitsFor };
   const asked = engine.document.layout
     .positionsOf(part.family)

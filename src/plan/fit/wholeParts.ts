@@ -4,7 +4,7 @@ import { tableName } from '../../layout/naming.ts';
 import type { Part } from '../../layout/part.ts';
 import { subtract, ZERO } from '../../quantity/fraction.ts';
 import { type PlanContext, sizeOfPart } from '../work/context.ts';
-import { cutsOf } from '../work/cut.ts';
+import { type Cut, cutsOf } from '../work/cut.ts';
 import { jobName } from '../work/operation.ts';
 import { pistonFit } from './pistonFit.ts';
 import type { ShelfPistons } from './shelfPistons.ts';
@@ -62,6 +62,11 @@ export function wholeFits(context: PlanContext, { offered }: OfferedParts, pisto
   };
 }
 
+const nameOf = ({ part, renews }: Cut): string =>
+  renews === undefined
+    ? jobName(part.sized?.made === 'over' ? 'bore' : 'grind', part)
+    : jobName('renew', renews);
+
 interface Choice extends WholeFit {
   /** The engine with this one alone. */
   readonly alone: () => PlanContext;
@@ -84,10 +89,7 @@ function neededFor(part: Part, context: PlanContext): readonly string[] {
   const renewed = context.found.filter(
     ({ remedy, parts }) => remedy === 'renew' && parts.some((at) => within.includes(at.part)),
   );
-  return [
-    ...cuts.map((cut) => jobName(cut.part.sized?.made === 'over' ? 'bore' : 'grind', cut.part)),
-    ...renewed.map(({ on }) => `renew ${on.join(', ')}`),
-  ];
+  return [...new Set(cuts.map(nameOf)), ...renewed.map(({ on }) => `renew ${on.join(', ')}`)];
 }
 
 function whyNot(

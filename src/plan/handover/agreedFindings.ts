@@ -1,6 +1,7 @@
 import { type Finding, finding } from '../../checks/finding.ts';
 import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import { OTHER_WORK, UNKNOWN_WORK } from '../../checks/open/ofPlan.ts';
+import type { NamedWork } from '../../documents/planning/namedWork.ts';
 import { planContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import { jobsOf } from '../work/jobs.ts';
@@ -13,12 +14,18 @@ export function agreedFindings({ engine, registry }: EngineReport, state: StateR
   const isAny = [engine.document, ...state.run].some(({ handedOver }) => handedOver.agreed.length > 0);
   if (!isAny) return [];
   const agreements = agreementsOf(engine, registry, state.session);
-  return [...unknownWork(agreements), ...otherWork(jobsOf(planContext(engine, registry, state)), agreements)];
+  const others = otherWork(jobsOf(planContext(engine, registry, state)), agreements);
+  return [
+    ...unknownWork(agreements, new Set(others.map(({ item }) => item))),
+    ...others.map(({ item, message }) => finding(OTHER_WORK, item.place, message)),
+  ];
 }
 
-function unknownWork({ all, engine }: Agreements): readonly Finding[] {
+/** What was said to other work on the same part is told as that. */
+function unknownWork({ all, engine }: Agreements, told: ReadonlySet<NamedWork>): readonly Finding[] {
   return all.flatMap((dated) =>
     dated.agreement.items.flatMap((item) => {
+      if (told.has(item)) return [];
       for (const jobs of dated.plans()) if (isLineOf(item, jobs, engine)) return [];
       const lines = dated
         .plan()
@@ -29,7 +36,7 @@ function unknownWork({ all, engine }: Agreements): readonly Finding[] {
   );
 }
 
-const otherWork = (jobs: readonly Job[], agreements: Agreements): readonly Finding[] =>
+const otherWork = (jobs: readonly Job[], agreements: Agreements) =>
   jobs
     .filter(({ serves }) => serves === undefined)
     .flatMap((job) => {
@@ -37,8 +44,7 @@ const otherWork = (jobs: readonly Job[], agreements: Agreements): readonly Findi
       if (answer?.kind !== 'another') return [];
       const { item, to } = answer;
       const is = `${titleOf(job, agreements.engine.document)}${sizeText(job)}`;
-      const message = `the yes${ofDate(answer)} is to ${to}, and the plan is to ${is}: ask again`;
-      return [finding(OTHER_WORK, item.place, message)];
+      return [{ item, message: `the yes${ofDate(answer)} is to ${to}, and the plan is to ${is}: ask again` }];
     });
 
 function sizeText({ cut }: Job): string {

@@ -25,7 +25,8 @@ export function cutLines(
       : mates.map((mate): OrderLine => {
           const isShell = mate.sized?.liesIn !== undefined;
           const all = engine.document.layout.positionsOf(mate.family).length;
-          const count = cut.groups.length > 1 ? places.length : isRings(mate) ? places.length : all;
+          const sets = engine.document.layout.positionsOf(cut.part.family).length;
+          const count = cut.groups.length > 1 ? places.length : isRings(mate) ? sets : all;
           return {
             what: isRings(mate) ? 'ring sets' : isShell ? `${mate.label} pairs` : mate.plural,
             ...(choice.kind === 'step'
@@ -60,7 +61,7 @@ export const ofSize = (
 });
 
 /** Bought for a bore, and made in no size of their own. */
-const isRings = ({ sized }: Part): boolean => sized?.fits !== undefined && sized.made === undefined;
+export const isRings = ({ sized }: Part): boolean => sized?.fits !== undefined && sized.made === undefined;
 
 function codeOf({ shells, pistons, rings }: Stock, mate: Part, grade: Grade): string | undefined {
   const found =

@@ -3,11 +3,14 @@ import { STANDARD, sameGrade } from '../../documents/grades/grade.ts';
 import { NO_OFFERS, type OfferedParts } from '../../documents/parts/offeredPart.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
+import { fitsOf } from '../fit/fits.ts';
 import { type ShelfPistons, shelfPistons } from '../fit/shelfPistons.ts';
-import { type WholeFit, wholeFits } from '../fit/wholeParts.ts';
+import type { WholeFit } from '../fit/wholeParts.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
+import { awaitedBy } from './awaited.ts';
 import { cutLines, ofSize } from './cutLines.ts';
+import { awaitedLines, type Shelf, shellLines } from './mateLines.ts';
 import type { OrderLine } from './orderLine.ts';
 
 /** From renewals, from the steps that journals and bores are cut to, from joints, and what goes with any of it. */
@@ -17,18 +20,25 @@ export function orderList(
   offers: OfferedParts = NO_OFFERS,
 ): readonly OrderLine[] {
   const pistons = shelfPistons(context, offers);
-  const wholes = wholeFits(context, offers, pistons).fits;
+  const fits = fitsOf(context, offers);
+  const { wholes } = fits;
+  const shelf = { fits, pistons };
   const own = jobs.filter(({ serves }) => serves === undefined);
   const real = own.filter((job) => !isSpared(job, wholes, context));
   const withCuts = real.flatMap((job) => cutLines(context, job, pistons));
   const bought = new Set(withCuts.map(({ what }) => what));
+  const awaited = awaitedBy(context).flatMap((each) =>
+    real.some(({ cut }) => cut?.part === each.machined) ? [] : awaitedLines(context, each, shelf),
+  );
+  for (const { what } of awaited) bought.add(what);
   const others = [
     ...real.flatMap((job) => renewalLines(context, job, { pistons, chosen: placesChosen(job, real) })),
-    ...chosenLines(context, real),
+    ...chosenLines(context, real, shelf),
   ];
   const all = [
     ...wholes.map(wholeLine),
     ...withCuts,
+    ...awaited,
     // What comes with a cut is bought once, in its new size.
     ...others.filter(({ what }) => !bought.has(what)),
     ...(own.some(isOpened) ? [...fastenerLines(context), ...SUNDRIES] : []),
@@ -47,13 +57,14 @@ const isOpened = ({ operation }: Job): boolean => operation !== 'measure' && ope
 
 /** What was seen to be renewed, and what is out and cannot be cut. */
 function renewalLines(
-  { engine }: PlanContext,
+  context: PlanContext,
   job: Job,
   { pistons, chosen }: { readonly pistons: ShelfPistons; readonly chosen: ReadonlySet<Position> },
 ): readonly OrderLine[] {
+  const { engine } = context;
   const { operation, part, rows, found, name, cut } = job;
   const beyond = cut?.groups.filter(({ deciding }) => deciding.choice.kind === 'beyond the last step') ?? [];
-  const isRenewed = operation === 'renew' || beyond.length > 0;
+  const isRenewed = operation === 'renew';
   if (!isRenewed && operation !== 'machine or renew') return [];
   const layout = engine.document.layout;
   const asked = new Set([
@@ -70,7 +81,7 @@ function renewalLines(
       ? found.flatMap(({ on }) => on).join(', ')
       : isShell
         ? `${part.label} pairs`
-        : places.size > 1
+        : Math.min(all, places.size) > 1
           ? part.plural
           : part.label;
   const count = Math.min(all, Math.max(1, places.size));
@@ -81,7 +92,25 @@ function renewalLines(
     when: isRenewed ? 'now' : 'after measuring',
     for: name,
   };
-  return [line];
+  return [line, ...(part === undefined ? [] : matesOfNew(context, part, name))];
+}
+
+/** What goes with a part that is renewed whole is bought by the new one: its shells by its journals. */
+function matesOfNew({ engine, registry }: PlanContext, whole: Part, name: string): readonly OrderLine[] {
+  if (!whole.family.isSingle) return [];
+  const within = registry.parts.within(whole);
+  const mates = registry.parts.all.filter(
+    ({ sized }) => sized?.liesIn !== undefined && within.some(({ id }) => id === sized.fits),
+  );
+  return mates.map((mate) => ({
+    what: `${mate.label} pairs`,
+    size: `by the new ${whole.label}`,
+    code: undefined,
+    count: engine.document.layout.positionsOf(mate.family).length,
+    onShelf: 0,
+    when: 'after measuring',
+    for: name,
+  }));
 }
 
 const wholeLine = ({ chosen: { part, mark }, inPlaceOf }: WholeFit): OrderLine => ({
@@ -121,17 +150,24 @@ function sizeRenewed(
 }
 
 /** Shells and pistons that are to be chosen anew are bought when the sizes are known. */
-const chosenLines = ({ engine }: PlanContext, jobs: readonly Job[]): readonly OrderLine[] =>
+const chosenLines = (context: PlanContext, jobs: readonly Job[], shelf: Shelf): readonly OrderLine[] =>
   jobs.flatMap((job): readonly OrderLine[] => {
     const { operation, part, name, rows, urgency } = job;
     if (operation !== 'choose' || part === undefined || urgency === 'may') return [];
-    const all = engine.document.layout.positionsOf(part.family).length;
-    const count = Math.min(all, new Set(rows.map(({ position }) => position)).size);
+    const all = context.engine.document.layout.positionsOf(part.family);
+    const asked = all.filter((position) => rows.some((row) => row.position === position));
+    if (part.sized?.liesIn !== undefined && isWeighed(part, shelf))
+      return shellLines(context, part, asked, name, shelf);
+    const count = Math.max(1, Math.min(all.length, asked.length));
     const what = part.sized?.liesIn === undefined ? part.plural : `${part.label} pairs`;
     return [
       { what, code: undefined, size: 'by plan --fit', count, onShelf: 0, when: 'after measuring', for: name },
     ];
   });
+
+/** Whether the shelf holds any, and each place was asked for the best of them. */
+const isWeighed = (part: Part, { fits }: Shelf): boolean =>
+  fits.shells.some((each) => each.part === part && each.places.length > 0);
 
 /** Fasteners that are used once, and those that are turned by an angle unless their maker lets them be used again. */
 const fastenerLines = ({ engine }: PlanContext): readonly OrderLine[] =>

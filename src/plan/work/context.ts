@@ -6,23 +6,31 @@ import { openFound } from '../../checks/open/openFound.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
+import { type Suspect, suspectsOf } from './suspects.ts';
 
 /** What a plan is made from: an engine, and where it stands. */
 export interface PlanContext {
   readonly engine: Engine;
   readonly registry: Registry;
+  /** Without the values that may be slips of the pen: nothing is worked out from them. */
   readonly state: StateReport;
+  readonly suspects: readonly Suspect[];
   /** What was seen in its run, has no number, and is still to be dealt with. */
   readonly found: readonly Observation[];
 }
 
-export const planContext = (engine: Engine, registry: Registry, state: StateReport): PlanContext => ({
-  engine,
-  registry,
-  state,
-  // What is to be used again as it is asks for nothing.
-  found: openFound(state.run, engine, registry).filter(({ remedy }) => remedy !== 'reuse'),
-});
+export function planContext(engine: Engine, registry: Registry, state: StateReport): PlanContext {
+  const suspects = suspectsOf(state);
+  const doubted = new Set(suspects.map(({ row }) => row));
+  return {
+    engine,
+    registry,
+    state: { ...state, rows: state.rows.filter((row) => !doubted.has(row)) },
+    suspects,
+    // What is to be used again as it is asks for nothing.
+    found: openFound(state.run, engine, registry).filter(({ remedy }) => remedy !== 'reuse'),
+  };
+}
 
 /** Figures of a part that are judged of it alone: its size, and its form. */
 export const FIGURES_OF_A_PART: readonly (Characteristic['figure'] | undefined)[] = [

@@ -8,6 +8,7 @@ import { type PlanContext, rowsOfPart, sizeOfPart } from './context.ts';
 import { type CutPlace, cutPlace } from './cutPlace.ts';
 import { foundAt } from './damage.ts';
 import { type Urgency, urgencyOf } from './urgency.ts';
+import { wholeOf } from './wholeOf.ts';
 
 /** All journals ground or all bores bored: to one step, or each to its own where the shop says so. */
 export interface Cut {
@@ -19,6 +20,8 @@ export interface Cut {
   readonly places: readonly CutPlace[];
   /** Places that are cut to one step, with the one that needs the most. */
   readonly groups: readonly CutGroup[];
+  /** Of journals beyond their last step what they are of one piece with: that is renewed, and nothing is cut. */
+  readonly renews: Part | undefined;
   /** Where it is to be cut with the others, and nobody knows its size. */
   readonly unmeasured: readonly Position[];
 }
@@ -48,19 +51,29 @@ function cutOf(context: PlanContext, part: Part): Cut | undefined {
       rows.some((row) => row.position === position) ||
       foundAt(context, part, position, ['machine']).length > 0,
   );
-  const groups = isSeparate ? asked.map((place) => [place]) : [asked];
+  const whole = wholeOf(part, context.registry.parts);
+  // One bore beyond its last step is renewed by itself; the others go to the step that they need.
+  const [alone, together] = [asked.filter((each) => isAlone(each)), asked.filter((each) => !isAlone(each))];
+  const groups = [...alone.map((place) => [place]), together].flatMap((each) => groupOf(each) ?? []);
   return {
     part,
     urgency: found.length > 0 ? 'must' : urgencyOf(rows),
     rows: [...rows].sort((a, b) => ASKING.indexOf(a.judgement.verdict) - ASKING.indexOf(b.judgement.verdict)),
     found,
     places: asked,
-    groups: groups.flatMap((each) => groupOf(each) ?? []),
+    groups,
+    renews: groups.some(({ deciding }) => isBeyond(deciding)) ? whole : undefined,
     unmeasured: isSeparate
       ? []
       : positions.filter((each) => !places.some(({ position }) => position === each)),
   };
+
+  function isAlone(place: CutPlace): boolean {
+    return isSeparate || (whole === undefined && isBeyond(place));
+  }
 }
+
+export const isBeyond = ({ choice }: CutPlace): boolean => choice.kind === 'beyond the last step';
 
 const ASKING: readonly Row['judgement']['verdict'][] = ['out', 'worn'];
 

@@ -4,6 +4,7 @@ import type { Observation } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Cut } from './cut.ts';
 import type { Decider } from './instruments.ts';
+import type { Suspect } from './suspects.ts';
 import type { Urgency } from './urgency.ts';
 
 /** One thing to do, of one part. */
@@ -16,6 +17,8 @@ export interface Job {
   /** What asks for it, the worst first; none for what another job brings with it. */
   readonly rows: readonly Row[];
   readonly found: readonly Observation[];
+  /** What is measured again since it may be a slip of the pen. */
+  readonly suspects: readonly Suspect[];
   /** The jobs that it serves, where nothing else asks for it. */
   readonly serves: readonly Job[] | undefined;
   readonly cut: Cut | undefined;

@@ -18,7 +18,8 @@ const NAMED_BY_THEMSELVES: readonly Operation[] = ['find the cause', 'adjust', '
 
 /** Where it is done; of what is measured each figure names its own place. */
 export function placesOf({ operation, part, cut, rows, found }: Job): readonly Position[] {
-  if (cut !== undefined) return cut.groups.flatMap(({ places }) => places.map(({ position }) => position));
+  if (cut !== undefined && cut.part === part)
+    return cut.groups.flatMap(({ places }) => places.map(({ position }) => position));
   if (part === undefined || NAMED_BY_THEMSELVES.includes(operation)) return [];
   const seen = found.flatMap(({ parts }) =>
     parts.flatMap((each) => (each.part === part ? each.positions : [])),

@@ -2,13 +2,14 @@ import type { Row } from '../../checks/judge/row.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { Part } from '../../layout/part.ts';
 import type { PlanContext } from './context.ts';
-import { type Cut, cutsOf } from './cut.ts';
+import { type Cut, cutsOf, isBeyond } from './cut.ts';
 import { FOLLOWS } from './follows.ts';
 import { deciderOf } from './instruments.ts';
 import { inOrderOfWork, type Job } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
-import { jobName, remedyOf } from './operation.ts';
+import { jobName, MACHINING, remedyOf } from './operation.ts';
 import { supportingJobs } from './supporting.ts';
+import type { Suspect } from './suspects.ts';
 import { urgencyOf } from './urgency.ts';
 
 /** All that is to be done to an engine as it stands, in the order of work. */
@@ -16,8 +17,8 @@ export function jobsOf(context: PlanContext): readonly Job[] {
   const cuts = cutsOf(context);
   const cutRows = new Set(cuts.flatMap(({ rows }) => rows));
   const left = context.state.rows.filter((row) => !cutRows.has(row) && !comesWith(row, cuts, context));
-  const asked = [...cuts.map(cutJob), ...measuringJobs(left, context), ...remedyJobs(left, context)];
-  const all = joined([...asked, ...jobsOfFound(context)]);
+  const asked = [...cuts.flatMap(cutJobs), ...measuringJobs(left, context), ...remedyJobs(left, context)];
+  const all = withoutCutsOfRenewed(joined([...asked, ...jobsOfFound(context)]), context);
   return inOrderOfWork([...all, ...supportingJobs(all, context)]);
 }
 
@@ -32,7 +33,62 @@ function comesWith({ characteristic }: Row, cuts: readonly Cut[], { registry }: 
   );
 }
 
-const plain = { found: [], serves: undefined, cut: undefined, deciders: [], follows: [] } as const;
+const plain = {
+  found: [],
+  suspects: [],
+  serves: undefined,
+  cut: undefined,
+  deciders: [],
+  follows: [],
+} as const;
+
+/** Bores beyond their last step are renewed by themselves; a journal that is takes its crankshaft along. */
+function cutJobs(cut: Cut): readonly Job[] {
+  if (cut.renews !== undefined) return [renewalOf(cut, cut.renews)];
+  const [past, left] = [true, false].map((is) =>
+    cut.groups.filter(({ deciding }) => isBeyond(deciding) === is),
+  );
+  if (past === undefined || left === undefined || past.length === 0) return [cutJob(cut)];
+  const isPast = ({ position }: Row): boolean =>
+    past.some(({ places }) => places.some((each) => each.position === position));
+  const others = { ...cut, groups: left, rows: cut.rows.filter((row) => !isPast(row)) };
+  return [
+    renewalOf({ ...cut, groups: past, rows: cut.rows.filter(isPast), unmeasured: [] }, cut.part),
+    ...(others.rows.length + others.found.length === 0 ? [] : [cutJob(others)]),
+  ];
+}
+
+const renewalOf = (cut: Cut, part: Part): Job => ({
+  ...plain,
+  name: jobName('renew', part),
+  operation: 'renew',
+  part,
+  urgency: 'must',
+  rows: cut.rows,
+  found: cut.found,
+  cut: { ...cut, groups: cut.groups.filter(({ deciding }) => isBeyond(deciding)) },
+});
+
+/** Nothing is cut, straightened or renewed of what is renewed as a whole; why it would have been is said there. */
+function withoutCutsOfRenewed(jobs: readonly Job[], { registry }: PlanContext): readonly Job[] {
+  const renewed = jobs.filter(
+    ({ operation, part }) => operation === 'renew' && part?.family.isSingle === true,
+  );
+  const renewalFor = (job: Job): Job | undefined =>
+    renewed.find(
+      ({ part }) =>
+        part !== undefined &&
+        job.part !== undefined &&
+        MACHINING.includes(job.operation) &&
+        registry.parts.within(part).includes(job.part),
+    );
+  return jobs
+    .filter((job) => renewalFor(job) === undefined)
+    .map((job) => {
+      const left = jobs.filter((each) => renewalFor(each) === job);
+      return { ...job, rows: [...job.rows, ...left.flatMap(({ rows }) => rows)] };
+    });
+}
 
 function cutJob(cut: Cut): Job {
   const operation: Operation = cut.part.sized?.made === 'over' ? 'bore' : 'grind';
@@ -48,7 +104,7 @@ function measuringJobs(rows: readonly Row[], context: PlanContext): readonly Job
   );
   return [
     ...measuring('measure', missing ?? [], context),
-    ...measuring('measure again', undecided ?? [], context),
+    ...measuring('measure again', undecided ?? [], context, context.suspects.filter(isRead)),
   ];
 }
 
@@ -56,11 +112,15 @@ function measuring(
   operation: 'measure' | 'measure again',
   rows: readonly Row[],
   context: PlanContext,
+  suspects: readonly Suspect[] = [],
 ): readonly Job[] {
   const deciders = operation === 'measure' ? [] : rows.map((row) => deciderOf(row, context));
   const job = { ...plain, name: operation, operation, part: undefined, urgency: 'must' as const };
-  return rows.length === 0 ? [] : [{ ...job, rows, deciders }];
+  return rows.length + suspects.length === 0 ? [] : [{ ...job, rows, deciders, suspects }];
 }
+
+/** Itself, rather than worked out from what was. */
+const isRead = ({ why }: Suspect): boolean => why !== undefined;
 
 /** Figures that are out, worn or off what the builder aims for, gathered by what brings them back. */
 function remedyJobs(rows: readonly Row[], { registry }: PlanContext): readonly Job[] {

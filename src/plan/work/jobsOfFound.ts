@@ -1,15 +1,18 @@
+import type { Registry } from '../../characteristics/registry.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import { isCut } from '../../documents/planning/settings.ts';
 import type { Observation } from '../../documents/session/observations.ts';
+import type { Part } from '../../layout/part.ts';
 import type { PlanContext } from './context.ts';
 import type { Job } from './job.ts';
 import { jobName } from './operation.ts';
+import { wholeOf } from './wholeOf.ts';
 
 /** What somebody saw and nobody has dealt with, by the part; words that name no part stand for themselves. */
-export const jobsOfFound = ({ found }: PlanContext): readonly Job[] =>
+export const jobsOfFound = ({ found, registry }: PlanContext): readonly Job[] =>
   found.flatMap((each): readonly Job[] => {
-    const part = each.parts[0]?.part;
     const operation = operationFor(each);
+    const part = partFor(operation, each.parts[0]?.part, registry);
     // Journals and bores that are to be machined have their cuts.
     if (operation === undefined) return [];
     const words = `${operation} ${each.on.join(', ')}`;
@@ -22,6 +25,7 @@ export const jobsOfFound = ({ found }: PlanContext): readonly Job[] =>
         urgency: 'must',
         rows: [],
         found: [each],
+        suspects: [],
         serves: undefined,
         cut: undefined,
         deciders: [],
@@ -29,6 +33,10 @@ export const jobsOfFound = ({ found }: PlanContext): readonly Job[] =>
       },
     ];
   });
+
+/** A journal is renewed with its crankshaft. */
+const partFor = (operation: Operation | undefined, part: Part | undefined, { parts }: Registry) =>
+  (operation === 'renew' && part && wholeOf(part, parts)) || part;
 
 function operationFor({ remedy, parts }: Observation): Operation | undefined {
   if (remedy === 'renew') return 'renew';

@@ -63,6 +63,7 @@ export const supportingJobs = (jobs: readonly Job[], { registry }: PlanContext):
         urgency: mostUrgent(served.map(({ urgency }) => urgency)),
         rows: [],
         found: [],
+        suspects: [],
         serves: served,
         cut: undefined,
         deciders: [],

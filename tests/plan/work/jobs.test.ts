@@ -17,8 +17,11 @@ const shop = (
   ...more.files,
 });
 
+/** Read twice: one that is far from the others might be a slip. */
 const journals = (third: string): string =>
-  `- { measure: main_journal_diameter, with: mic, at: { 1: 2.9985, 2: 2.9983, 3: ${third} } }`;
+  [1, 2]
+    .map(() => `- { measure: main_journal_diameter, with: mic, at: { 1: 2.9985, 2: 2.9983, 3: ${third} } }`)
+    .join('\n');
 
 const stepOf = (files: Files): unknown => {
   const choice = jobCalled('grind main journals', files).cut?.groups[0]?.deciding.choice;
@@ -63,7 +66,7 @@ describe('a crankshaft whose journal is out', () => {
 
   it('is renewed beyond its last size, whatever steps there are', () => {
     expect(stepOf(shop(MAINS, journals('2.9700')))).toBe('0.030 under');
-    expect(stepOf(shop(MAINS, journals('2.9680')))).toBe('beyond the last step');
+    expect(jobsIn(shop(MAINS, journals('2.9680'))).map(({ name }) => name)).toEqual(['renew crankshaft']);
   });
 });
 

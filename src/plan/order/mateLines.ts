@@ -1,0 +1,98 @@
+import { gradeInForce } from '../../checks/grades/gradeInForce.ts';
+import { type Grade, gradeText } from '../../documents/grades/grade.ts';
+import type { Part } from '../../layout/part.ts';
+import type { Position } from '../../layout/position.ts';
+import { relate } from '../../layout/relate.ts';
+import type { Fits } from '../fit/fits.ts';
+import type { ShelfPistons } from '../fit/shelfPistons.ts';
+import type { FittedPlace } from '../fit/shellFit.ts';
+import type { PlanContext } from '../work/context.ts';
+import type { Awaited } from './awaited.ts';
+import { isRings, ofSize } from './cutLines.ts';
+import type { OrderLine } from './orderLine.ts';
+
+export interface Shelf {
+  readonly fits: Fits;
+  readonly pistons: ShelfPistons;
+}
+
+/** What is bought for a part that is back from the machine shop: what the shelf has was chosen by its size. */
+export function awaitedLines(context: PlanContext, awaited: Awaited, shelf: Shelf): readonly OrderLine[] {
+  const { machined, mate, positions } = awaited;
+  const { engine } = context;
+  const { layout } = engine.document;
+  const at = [...new Set(positions.flatMap((each) => relate(layout, each, mate.family) ?? []))];
+  const name = `${machined.sized?.made === 'over' ? 'bored' : 'ground'} ${machined.plural}`;
+  if (mate.sized?.liesIn !== undefined) return shellLines(context, mate, at, name, shelf);
+  const [first] = positions;
+  if (first === undefined) return [];
+  const grade = gradeInForce(engine, undefined, machined, first).grade.upper;
+  const count = isRings(mate) ? positions.length : at.length;
+  const sized = ofSize(engine, mate, grade, count, shelf.pistons);
+  return [{ what: isRings(mate) ? 'ring sets' : mate.plural, ...sized, count, when: 'now', for: name }];
+}
+
+/** Shells of some bearings: those that were chosen from the shelf by their codes, the others by the size of the journal. */
+export function shellLines(
+  context: PlanContext,
+  part: Part,
+  at: readonly Position[],
+  name: string,
+  { fits, pistons }: Shelf,
+): readonly OrderLine[] {
+  const places = fits.shells.find((each) => each.part === part)?.places ?? [];
+  const chosen = at.flatMap((position) => places.filter((each) => each.position === position && each.chosen));
+  const left = at.filter((position) => !chosen.some((each) => each.position === position));
+  // Measured, and what the shelf has of that size brings nothing inside.
+  const isInVain = (position: Position): boolean =>
+    places.some(
+      (each) => each.position === position && each.problems.some(({ kind }) => kind === 'nothing fits'),
+    );
+  const base = { what: `${part.label} pairs`, for: name } as const;
+  return [
+    ...countedBy(chosen.map(codesOf)).map(([code, count]) => ({
+      ...base,
+      code,
+      size: chosen.find((each) => codesOf(each) === code)?.chosen?.upper.undersize ?? '',
+      count,
+      onShelf: count,
+      when: 'now' as const,
+    })),
+    ...bySize(
+      left.filter((each) => !isInVain(each)),
+      part,
+      context,
+    ).map(([grade, count]) => ({
+      ...base,
+      ...ofSize(context.engine, part, grade, count, pistons),
+      count,
+      when: 'after measuring' as const,
+    })),
+    ...bySize(left.filter(isInVain), part, context).map(([grade, count]) => ({
+      ...base,
+      size: gradeText(grade),
+      code: undefined,
+      onShelf: 0,
+      count,
+      when: 'now' as const,
+    })),
+  ];
+}
+
+const codesOf = ({ chosen }: FittedPlace): string =>
+  [...new Set([chosen?.upper.code ?? '', chosen?.lower.code ?? ''])].join(' and ');
+
+const countedBy = (texts: readonly string[]): readonly (readonly [string, number])[] =>
+  [...new Set(texts)].map((text) => [text, texts.filter((each) => each === text).length]);
+
+function bySize(
+  at: readonly Position[],
+  part: Part,
+  { engine }: PlanContext,
+): readonly (readonly [Grade, number])[] {
+  const grades = at.map((position) => gradeInForce(engine, undefined, part, position).grade.lower);
+  return countedBy(grades.map((grade) => gradeText(grade))).flatMap(([text, count]) => {
+    const grade = grades.find((each) => gradeText(each) === text);
+    return grade === undefined ? [] : [[grade, count] as const];
+  });
+}

@@ -1,0 +1,52 @@
+import { isCovered } from '../../checks/finding.ts';
+import { ANOTHER_GRADE } from '../../checks/grades/gradeFindings.ts';
+import type { StateReport } from '../../checks/judge/report.ts';
+import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
+import { IMPLAUSIBLE } from '../../checks/slips/implausible.ts';
+import { IMPOSSIBLE } from '../../checks/slips/impossible.ts';
+import { leavesOf } from '../../checks/value/route.ts';
+import { absolute, subtract, toNumber } from '../../quantity/fraction.ts';
+
+/**
+ * A value that the check takes for a slip of the pen, or for that of a part whose size nobody stated, or that is worked out from
+ * one: no metal is cut for it.
+ */
+export interface Suspect {
+  readonly row: Row;
+  /** Why, as the check says it; undefined where it is only worked out from one. */
+  readonly why: string | undefined;
+}
+
+const SLIPS: readonly string[] = [IMPLAUSIBLE.code, IMPOSSIBLE.code, ANOTHER_GRADE.code];
+
+export function suspectsOf(state: StateReport): readonly Suspect[] {
+  const slips = state.findings.filter(({ code, covers }) => SLIPS.includes(code) && covers !== undefined);
+  if (slips.length === 0) return [];
+  const isSlip = (measure: string, at: Row['position']): boolean => isCovered(measure, at, slips);
+  return state.rows.flatMap((row): readonly Suspect[] => {
+    const { characteristic, position, routes } = row;
+    const [judged] = routes;
+    if (judged === undefined) return [];
+    const own = slips.find((each) => isCovered(characteristic.id, position, [each]));
+    if (own !== undefined && own.code !== ANOTHER_GRADE.code && isReadTwice(row, state)) return [];
+    if (own !== undefined) return [{ row, why: own.message }];
+    const leaves = leavesOf(judged.route);
+    return leaves.some((leaf) => isSlip(leaf.characteristic.id, leaf.position))
+      ? [{ row, why: undefined }]
+      : [];
+  });
+}
+
+/** Another reading of the same place says the same: then it is so, however odd it looks. */
+function isReadTwice(row: Row, state: StateReport): boolean {
+  const [judged, ...others] = row.routes;
+  if (judged === undefined) return false;
+  const before = state.before(row)?.row.routes[0];
+  return (
+    others.some(({ route, en }) => route.inputs.length === 0 && en !== null && en <= 1) ||
+    (before !== undefined && isAlike(judged, before))
+  );
+}
+
+const isAlike = (a: JudgedRoute, b: JudgedRoute): boolean =>
+  toNumber(absolute(subtract(a.mean, b.mean))) <= a.route.expanded + b.route.expanded;

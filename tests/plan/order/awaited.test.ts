@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { orderList } from '../../../src/plan/order/orderList.ts';
+import { planContext } from '../../../src/plan/work/context.ts';
+import { jobsOf } from '../../../src/plan/work/jobs.ts';
+import { ENGINE, type Files, limitsOf, REGISTER, reportOf, sessionOf } from '../../shopOf.ts';
+
+const LIMITS = `main_journal_diameter: { new: 2.9980 to 2.9990, wear: { min: 2.9970 } }
+cylinder_bore: { new: 4.1250 to 4.1260, wear: { max: 4.1300 } }
+main_bearing_clearance: { new: 0.0010 to 0.0030 }
+piston_clearance: { new: 0.0030 to 0.0050 }`;
+
+const BACK = `- { measure: main_journal_diameter, with: mic, at: { 1: 2.9885, 2: 2.9885, 3: 2.9885 } }
+- { measure: cylinder_bore, with: bore, at: { 1: 4.1455, 2: 4.1455, 3: 4.1455, 4: 4.1455 } }`;
+const HOUSINGS = '- { measure: main_housing_bore, with: fine, at: { 1: 3.2505, 2: 3.2505, 3: 3.2505 } }';
+const SIZES =
+  'machined: [{ part: main journals, size: 0.010 under }, { part: cylinders, size: 0.020 over }]\n';
+
+const STOCK = `kind: stock
+shells:
+  - { code: M10, fits: main shells, size: 0.010 under, wall: 0.1300, count: 4, reserved: { 99: 0 } }
+  - { code: M10R, fits: main shells, size: 0.010 under, wall: 0.1300, count: 2, reserved: { 99: 2 } }
+pistons: [{ mark: P1, size: 0.020 over, diameter: 4.1415 }, { mark: P2, size: 0.020 over, diameter: 4.1415 }]
+rings: [{ code: K20, size: 0.020 over, count: 3 }]
+`;
+
+function linesOf(blocks: string, more = '', stock = STOCK) {
+  const files: Files = {
+    'shop.yaml': 'kind: shop\nunits: { length: in }\n',
+    'register.yaml': REGISTER,
+    'stock.yaml': stock,
+    'e/engine.yaml': ENGINE,
+    'e/limits.yaml': limitsOf(LIMITS),
+    'e/session.yaml': sessionOf('machined', blocks, `${SIZES}${more}`),
+  };
+  const { engine, registry, state } = reportOf(files);
+  if (state === undefined) throw new Error('no session');
+  const context = planContext(engine, registry, state);
+  return orderList(context, jobsOf(context))
+    .filter(({ for: name }) => /^(?:ground|bored)/.test(name))
+    .map(({ what, code, size, count, onShelf, when }) => [what, code, size, count, onShelf, when].join(', '));
+}
+
+describe('an order list after grinding and boring', () => {
+  it('has pistons and rings of the size that was bored, and shells of that which was ground, less the shelf', () => {
+    expect(linesOf(BACK)).toEqual([
+      'pistons, , 0.020 over, 4, 2, now',
+      'ring sets, K20, 0.020 over, 4, 3, now',
+      'main shell pairs, by plan --fit, 0.010 under, 3, 2, after measuring',
+    ]);
+  });
+
+  it('takes the shells that plan --fit chose, and orders what the shelf lacks', () => {
+    const enough = STOCK.replace('count: 4,', 'count: 6,');
+    expect(linesOf(`${BACK}\n${HOUSINGS}`, '', enough)).toContain(
+      'main shell pairs, M10, 0.010 under, 3, 3, now',
+    );
+  });
+
+  it('forgets what was fitted since', () => {
+    const fitted =
+      'fitted: { pistons: { size: 0.020 over, condition: new }, rings: { size: 0.020 over, condition: new } }\n';
+    expect(linesOf(BACK, fitted).map((each) => each.split(',')[0])).toEqual(['main shell pairs']);
+  });
+});

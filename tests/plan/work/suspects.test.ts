@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import { ENGINE, type Files, limitsOf, REGISTER, sessionOf } from '../../shopOf.ts';
+import { jobCalled, jobsIn } from '../planOf.ts';
+
+const LIMITS = `main_journal_diameter: { new: 2.9980 to 2.9990, wear: { min: 2.9970 } }
+main_housing_bore: { new: 3.2500 to 3.2510 }`;
+
+const shop = (blocks: string, more: Files = {}): Files => ({
+  'shop.yaml': 'kind: shop\nunits: { length: in }\n',
+  'register.yaml': REGISTER,
+  'e/engine.yaml': ENGINE,
+  'e/limits.yaml': limitsOf(LIMITS),
+  'e/session.yaml': sessionOf('teardown', blocks),
+  ...more,
+});
+
+const mains = (third: string, first = '2.9985'): string =>
+  `- { measure: main_journal_diameter, with: mic, at: { 1: ${first}, 2: 2.9983, 3: ${third} } }`;
+
+/** Two figures swapped: the check says so. */
+const SLIP = '2.9895';
+
+const names = (files: Files): readonly string[] => jobsIn(files).map(({ name }) => name);
+
+describe('a reading that the check takes for a slip', () => {
+  it('is measured again, for the reason that the check gives, and cuts nothing', () => {
+    expect(names(shop(mains(SLIP)))).toEqual(['measure again']);
+    const [suspect, ...others] = jobCalled('measure again', shop(mains(SLIP))).suspects;
+    expect(others).toEqual([]);
+    expect(suspect?.why).toMatch(/^main journal diameter 3: .*written 2\.9895/);
+  });
+
+  it('leaves the others to their own step, and its place is one that nobody measured', () => {
+    const job = jobCalled('grind main journals', shop(mains(SLIP, '2.9965')));
+    expect(job.cut?.unmeasured.map(({ name }) => name)).toEqual(['3']);
+    expect(job.cut?.groups[0]?.deciding.position.name).toBe('1');
+  });
+
+  it('is believed once a later session reads the same', () => {
+    const later = sessionOf('teardown', mains(SLIP))
+      .replace('stage: teardown', 'stage: machined')
+      .replace(/date: .*/, 'date: 2026-02-04');
+    expect(names(shop(mains(SLIP), { 'e/later.yaml': later }))).toContain('grind main journals');
+  });
+});
