@@ -14,9 +14,15 @@ export function outOfRound(grid: Grid): Measured | undefined {
 
 /** Greatest less least; it needs two readings. */
 function spread(values: readonly Value[]): Value | undefined {
-  const [least, greatest] = [leastOf(values), greatestOf(values)];
+  const [least, greatest] = apart(values);
   if (values.length < 2 || least === undefined || greatest === undefined) return undefined;
   return subtractValues(greatest, least);
+}
+
+/** The least and the greatest, two readings also where all are alike: of one less itself nothing would be uncertain. */
+function apart(values: readonly Value[]): readonly [Value | undefined, Value | undefined] {
+  const [least, greatest] = [leastOf(values), greatestOf(values)];
+  return [least, least === greatest ? values.at(-1) : greatest];
 }
 
 const alone = (value: Value | undefined): Measured | undefined =>
@@ -78,7 +84,7 @@ function ends(column: readonly Reading[]): readonly [Reading, Reading] | undefin
 
 function extremes(column: readonly Reading[]): readonly [Reading, Reading] | undefined {
   const values = column.map((each) => each.value);
-  const [least, greatest] = [leastOf(values), greatestOf(values)];
+  const [least, greatest] = apart(values);
   const small = column.find((each) => each.value === least);
   const large = column.find((each) => each.value === greatest);
   return column.length < 2 || small === undefined || large === undefined ? undefined : [small, large];

@@ -71,6 +71,27 @@ describe('a register that says little of an instrument', () => {
     expect(messages(near, 'reading/spread')).toEqual([]);
   });
 
+  test.each([
+    ['out_of_round', '[[3.2478, 3.2478]], directions: [a, b]'],
+    ['taper', '[3.2478, 3.2478], stations: [front, rear]'],
+  ])('readings that are all alike leave %s as uncertain as any', (form, at) => {
+    const [alike, unlike] = [at, at.replace('3.2478', '3.2477')].map((each) => {
+      const [list, ...named] = each.split(/, (?=stations|directions)/);
+      return lastJudged({
+        'engine.yaml':
+          'kind: engine\nname: A\nunits: { length: in }\nlayout: { mains: 1, cylinders: 1, crankpins: 1 }\n',
+        'limits.yaml': `kind: limits\nsource: invented\nlimits: { main_journal_${form}: { wear: { max: 0.0010 } } }\n`,
+        'instruments.yaml':
+          'kind: instruments\ninstruments:\n  mic: { type: micrometer, resolution: 0.0001 in, max_error: 0.0001 in }\n',
+        's.yaml': `kind: session\nstage: teardown\ndate: 2026-02-03\nreadings:\n  - { measure: main_journal_diameter, with: mic, ${named.join(', ')}, at: { 1: ${list} } }\n`,
+      });
+    });
+    const expanded = (session: typeof alike): number | undefined =>
+      session && rowAt(session, `main_journal_${form}`, '1').routes[0]?.route.expanded;
+    expect(expanded(alike)).toBeGreaterThan(0);
+    expect(expanded(alike)).toBe(expanded(unlike));
+  });
+
   test('a name and a type alone are taken for any of that type, and that is said', () => {
     const bare = withGauge('{ type: feeler gauge }', '1: 0.012');
     expect(messages(bare, 'instrument/assumed')).toEqual([

@@ -69,7 +69,8 @@ export function rowView(row: Row, { session, printing, span, above, limits, deta
       reading: readingText(route, printing),
       notes: index === 0 ? notesOf(row, route, { session, printing, detail }) : [],
       agreement: index === 0 ? '' : `${route.route.name}${agreementText(route)}`,
-      uncertainty: detail ? plusMinus(route.route, printing.unit) : '',
+      // What was counted or seen has none.
+      uncertainty: detail && route.route.u > 0 ? plusMinus(route.route, printing.unit) : '',
       from: detail ? `${route.route.name}, ${route.route.with.join(', ')}` : '',
     })),
     lastKnown: row.routes.length === 0 ? lastKnownText(session.before(row), printing) : '',
