@@ -2,6 +2,7 @@ import { printingOf, readingText } from '../../checks/findings/readings.ts';
 import type { ReportedSession } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import { shellWord } from '../../diagnostic/shellWord.ts';
+import { headedWithUnit } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { positionText, verdictText } from '../check/view/rowView.ts';
 import { type Line, line } from '../escape/line.ts';
@@ -60,7 +61,7 @@ export function positionsLines(
   });
   const again = [measure, first.row.position.name, engine ?? []].flat().map(shellWord).join(' ');
   return [
-    line`${paint.strong(label)}, ${unitFor(first.row).name}`,
+    line`${paint.strong(label)}${headedWithUnit('', unitFor(first.row))}`,
     ...fitting(width, [2, 1, 0], (beside) => tableLines(reported, beside)),
     '',
     `one of them: tenths explain ${again}`,

@@ -92,5 +92,16 @@ function namesText(rows: readonly Row[]): string {
     const name = [shortName(row.position), row.half ?? ''].join(' ').trim();
     byLabel.set(label, [...(byLabel.get(label) ?? []), name]);
   }
-  return [...byLabel].map(([label, names]) => `${label} ${names.join(' ')}`.trim()).join(', ');
+  const texts = [...byLabel].map(([label, names]) =>
+    names.length > MOST_NAMES
+      ? `${label} at ${names.length} positions`
+      : `${label} ${names.join(' ')}`.trim(),
+  );
+  const left = texts.length - MOST_NAMES;
+  return left > 1
+    ? `${texts.slice(0, MOST_NAMES).join(', ')} and ${left} characteristics more`
+    : texts.join(', ');
 }
+
+/** Of a whole engine in which one place of each was read nobody reads every name. */
+const MOST_NAMES = 24;
