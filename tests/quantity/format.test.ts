@@ -6,12 +6,22 @@ import {
   formatDistance,
   formatNumber,
   formatUncertainty,
+  headedWithUnit,
+  withUnitName,
 } from '../../src/quantity/format.ts';
 import { equals, fraction, parseDecimal } from '../../src/quantity/fraction.ts';
-import { toBase, UNITS, unitNamed } from '../../src/quantity/units.ts';
+import { toBase, UNITS, unitNamed, unitsOf } from '../../src/quantity/units.ts';
 import { runs } from '../propertyRuns.ts';
 
 const amountOf = (text: string, unit: string) => toBase(parseDecimal(text), unitNamed(unit));
+
+it('a unit stands behind a number and a heading, and nothing where there is none', () => {
+  const [plain] = unitsOf('number');
+  if (plain === undefined) throw new Error('no unit for plain numbers');
+  expect([withUnitName('2.5', unitNamed('in')), withUnitName('9.1', plain)]).toEqual(['2.5 in', '9.1']);
+  expect(headedWithUnit('bore', unitNamed('mm'))).toBe('bore, mm');
+  expect(headedWithUnit('compression ratio', plain)).toBe('compression ratio');
+});
 
 describe('how many decimals show one step', () => {
   it.each([

@@ -23,6 +23,11 @@ describe('of each thing the latest value stands', () => {
     expect(codes(engine(teardown, ['machined', journals('2: 2.9985')]))).not.toContain(code);
   });
 
+  it('what no session measured is told once', () => {
+    const files = engine(['teardown', journals(ALL)], ['machined', journals('2: 2.9985')]);
+    expect(unmeasured(files)).toEqual(['main_bearing_clearance', 'crankshaft_end_play', 'cylinder_taper']);
+  });
+
   it('what several sessions measured is put together: bore of one, journal of the other', () => {
     const files = engine(['machined', journals(ALL)], ['trial', bores('1: 3.0013')]);
     expect(standing(files, 'main_bearing_clearance', '1')).toBe('0.0028 ok');

@@ -89,6 +89,21 @@ describe('what is written without quotes', () => {
   });
 });
 
+test.each([
+  ['012', 'some readers take a leading zero for base eight'],
+  ['5.', 'its decimals are missing'],
+  ['03.25', 'its whole part has a leading zero'],
+  ['0o14', 'it is in base eight'],
+  ['0x1F', 'it is in base sixteen'],
+  ['0b101', 'it is in base two'],
+  ['1e5', 'it has an exponent'],
+  ['1:30', 'some readers take the colon for base sixty'],
+  ['-.INF', 'it stands for infinity'],
+  ['.nan', 'it stands for "not a number"'],
+])('of %s the message says that %s', (source, reason) => {
+  expect(load(`value: ${source}\n`).diagnostics[0]?.message).toContain(reason);
+});
+
 test.each([...TABLE, ...REFUSED])('%j in quotes is text', (source) => {
   for (const quote of ['"', "'"]) {
     const loaded = load(`value: ${quote}${source}${quote}\n`);

@@ -43,6 +43,24 @@ describe('a crankshaft whose journal is out', () => {
     expect(job.cut?.groups.map(({ deciding }) => deciding.position.name)).toEqual(['3']);
   });
 
+  it.each([
+    ['needs the farther step', '2.9880', '2.9895', ''],
+    ['has less left over at the same step', '2.9892', '2.9895', ''],
+    [
+      'is scored, nobody knows how deep',
+      '2.9960',
+      '2.9880',
+      'found: [{ on: main N, is: scored, do: machine }]\n',
+    ],
+  ])('goes by the journal that %s, wherever it is', (_, worse, other, found) => {
+    for (const [at, first, third] of [['1', worse, other] as const, ['3', other, worse] as const]) {
+      const blocks = `- { measure: main_journal_diameter, with: mic, at: { 1: ${first}, 2: 2.9983, 3: ${third} } }`;
+      const files = shop(MAINS, blocks, { session: found.replace('N', at) });
+      const job = jobCalled('grind main journals', files);
+      expect(job.cut?.groups.map(({ deciding }) => deciding.position.name)).toEqual([at]);
+    }
+  });
+
   it('goes by the sizes that its shells are sold in, where limits print those', () => {
     const sizes =
       'main_shell_thickness: { new: 0.1245 to 0.1250, sizes: { 0.030 under: { new: 0.1395 to 0.1400 } } }';
