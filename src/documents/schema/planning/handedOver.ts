@@ -21,11 +21,13 @@ const agreed = oneOrMore(
     {
       by: party,
       date: date(about('Date', 'The day of it.', '2026-04-10')),
-      items: texts(about(
-        'Items',
-        'The lines of the page, or what is done to which parts: `grind mains`. A size may stand behind it: then the yes is to that size alone.',
-        ['grind main journals 1 to 3', 'bore cylinders to 0.020 over'],
-      )),
+      items: texts(
+        about(
+          'Items',
+          'The lines of the page, or what is done to which parts: `grind mains`. A size may stand behind it: then the yes is to that size alone.',
+          ['grind main journals 1 to 3', 'bore cylinders to 0.020 over'],
+        ),
+      ),
       note,
     },
     { required: ['by', 'items'] },
