@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, lstatSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Plugin as BuildPlugin, build } from 'esbuild';
@@ -6,12 +6,14 @@ import type { Plugin } from 'vitest/config';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const sources = join(root, 'src');
+const packages = join(root, 'node_modules');
 /** Below node_modules, so that vitest leaves them to node. */
-const compiled = join(root, 'node_modules/.tenths-sources');
+const compiled = join(packages, '.tenths-sources');
 
 /**
  * Gives the tests the sources as modules that node loads by itself: vitest looks an imported function up at every call
- * of it, which takes a third of the time. In watch mode it keeps them, since it would see no change in what node loads.
+ * of it, which takes a third of the time. In watch mode it keeps them, since it would see no change in what node loads, and
+ * where clones share their packages, since they would share what was compiled as well.
  */
 export function compiledSources(): Plugin {
   let isLeftToNode = false;
@@ -19,7 +21,7 @@ export function compiledSources(): Plugin {
     name: 'compiled sources',
     enforce: 'pre',
     async configureVitest({ vitest }) {
-      isLeftToNode = !vitest.config.watch;
+      isLeftToNode = !vitest.config.watch && !lstatSync(packages).isSymbolicLink();
       if (isLeftToNode) await compileSources();
     },
     resolveId(wanted, importer) {
