@@ -65,6 +65,11 @@ const BRINGS: Readonly<Record<string, readonly string[]>> = {
   'concession/exceeded': ['reading/out'],
   'concession/expired': ['reading/out'],
   'follow-up/open': ['reading/accepted'],
+  // Work is planned, and a yes given, for what is out.
+  'plan/unagreed': ['reading/out'],
+  'plan/unknown-work': ['reading/out'],
+  'plan/other-work': ['reading/grade', 'reading/out'],
+  'plan/released-open': ['reading/out'],
 };
 
 /** Codes of findings and diagnostics in what was printed, each once. */

@@ -93,7 +93,7 @@ describe('the order list', () => {
       }).filter(([, what]) => what === 'main shell pairs');
 
     it('has the size of that journal, and may lie on the shelf', () => {
-      expect(shellsOf('')).toEqual([[1, 'main shell pairs', '0.020 under', 'now', 1]]);
+      expect(shellsOf('')).toEqual([[3, 'main shell pairs', '0.020 under', 'after measuring', 2]]);
     });
 
     it('is bought once where shells are chosen there in any case', () => {

@@ -93,7 +93,7 @@ function placesOf(part: Part, text: string, known: KnownParts): readonly PartAt[
 function placeOrRange(part: Part, text: string, { parts, layout }: KnownParts): readonly PartAt[] {
   const single = partAt(part, text, parts, layout);
   if (single.length > 0) return single;
-  const [, from, to] = /^(.+?)(?: to | ?[-–] ?)(.+)$/.exec(text) ?? [];
+  const [, from, to] = /^(.+?)(?: to | ?[-\u2013] ?)(.+)$/.exec(text) ?? [];
   if (from === undefined || to === undefined) return [];
   return parts.within(part).flatMap((each): readonly PartAt[] => {
     const all = layout.positionsOf(each.family);

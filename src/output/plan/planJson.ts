@@ -11,6 +11,7 @@ import { placeJson } from '../check/placeJson.ts';
 import { numberIn, shortened } from '../check/rowJson.ts';
 import { positionJson } from '../positionJson.ts';
 import { namesOf } from './jobWords.ts';
+import { afterNotTaken } from './notTaken.ts';
 import type { PlanPage } from './planPage.ts';
 
 /** The plan for scripts; its shape is schemas/plan-output.json. Lengths are in `unit`. */
@@ -24,7 +25,7 @@ export function planJson({ engine, jobs, at }: WorkPlan, page: PlanPage, exit: n
     path: engine.folder,
     session: at.name,
     unit: unit.name,
-    answer: page.answer,
+    answer: afterNotTaken(engine, page.answer),
     jobs: jobs.map((job, index) => ({
       ...jobJson(job, engine, unit),
       title: page.jobs[index]?.title ?? job.name,

@@ -7,7 +7,6 @@ import { URGENCIES } from '../../plan/work/urgency.ts';
 import type { WorkPlan } from '../../plan/work/workPlan.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type JobWords, jobWords } from './jobWords.ts';
-import { afterNotTaken } from './notTaken.ts';
 
 /** What a plan says, for every way to print it. */
 export interface PlanPage {
@@ -26,7 +25,7 @@ export function planPage({ engine, jobs, at }: WorkPlan): PlanPage {
     title: `${engine.document.name}: what is to be done`,
     folder: engine.folder,
     standing: standing(engine, at),
-    answer: afterNotTaken(engine, answer(jobs)),
+    answer: answer(jobs),
     jobs: jobs.map((job, index) => jobWords(job, jobs.slice(0, index), engine, unitFor)),
     cautions:
       jobs.length === 0

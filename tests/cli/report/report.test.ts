@@ -129,7 +129,7 @@ describe('a sheet', () => {
       const { exit } = await call(folder, ['report', PUMP, '--to', 'sheet.html']);
       expect(exit).toBe(2);
       expect(shown(readFileSync(join(folder, 'sheet.html'), 'utf8'))).toMatch(
-        /NOT RELEASED .*2026-03-14-rebuild\.yaml has problems and was not judged/,
+        /NOT RELEASED .* Open .*2026-03-14-rebuild\.yaml has 1 error and is not taken/,
       );
     }));
 });
