@@ -123,6 +123,10 @@ function breachesOf({ path, text }: SourceFile): readonly string[] {
   for (const part of parts.filter((each) => NO_FOLDERS.includes(each))) {
     found.push(`${path} lies in ${part}: a folder is named after what it knows`);
   }
+  if (path.endsWith('/formats/index.ts') && /^import (?!type\b)/m.test(text))
+    found.push(`${path} loads more than the names of formats`);
+  if (path.startsWith('src/cli/') && /\bformat [!=]==? '(?!tenths\.)/.test(text))
+    found.push(`${path} asks for the name of a format, which its writer alone knows`);
   if (/^export default\b|\bas default\b/m.test(text)) found.push(`${path} has a default export`);
   for (const [word, allowed] of Object.entries(RESERVED_WORDS)) {
     if (!new RegExp(`\\b${word}\\b`).test(text) || allowed.some((each) => path.startsWith(each))) continue;
@@ -308,6 +312,16 @@ describe('a breach is seen', () => {
       'of who may write to a stream',
       [file('src/cli/a.ts', "process.stdout.write('a');\n")],
       'src/cli/a.ts may not say process.stdout',
+    ],
+    [
+      'of what every start reads',
+      [file('src/output/diff/formats/index.ts', "import { text } from './text.ts';\n")],
+      'src/output/diff/formats/index.ts loads more than the names of formats',
+    ],
+    [
+      'of who knows formats by their names',
+      [file('src/cli/a.ts', "if (format === 'json') write(a);\n")],
+      'src/cli/a.ts asks for the name of a format, which its writer alone knows',
     ],
     ['of one idea a file', [file('src/checks/a.ts', '//\n'.repeat(211))], 'src/checks/a.ts has 211 lines'],
   ];

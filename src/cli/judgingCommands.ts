@@ -1,4 +1,7 @@
 import { type Command, Option } from 'commander';
+import { DIFF_FORMATS } from '../output/diff/formats/index.ts';
+import { LINES_FORMATS } from '../output/lines/formats/index.ts';
+import { TREND_FORMATS } from '../output/trend/formats/index.ts';
 import type { World } from '../shell/world.ts';
 import { addCheck } from './check/checkCommand.ts';
 import { formatOption } from './format/formatChoice.ts';
@@ -27,11 +30,11 @@ function addExplain(program: Command, world: World, done: (exitCode: number) => 
     .option('--at <revision>', AT)
     .addOption(ruleOption())
     .addOption(judgeByOption())
-    .addOption(formatOption(['text', 'markdown']))
+    .addOption(formatOption(LINES_FORMATS))
     .addHelpText('after', EXPLAIN_END)
     .action(async (words: string[], options) => {
       const { explain } = await import('./explain/explain.ts');
-      done(explain(words, options, world));
+      done(await explain(words, options, world));
     });
 }
 
@@ -52,11 +55,11 @@ function addStudy(program: Command, world: World, done: (exitCode: number) => vo
     .addOption(engineOption())
     .option('--session <name>', 'the study of this session instead of the latest that has one')
     .option('--at <revision>', AT)
-    .addOption(formatOption(['text', 'markdown']))
+    .addOption(formatOption(LINES_FORMATS))
     .addHelpText('after', STUDY_END)
     .action(async (word: string | undefined, options) => {
       const { study } = await import('./study/study.ts');
-      done(study(onlyOneEngine(word, options.engine), options, world));
+      done(await study(onlyOneEngine(word, options.engine), options, world));
     });
 }
 
@@ -76,7 +79,7 @@ function addDiff(program: Command, world: World, done: (exitCode: number) => voi
     .option('--part <mark>', 'compare two days on which the part with this mark was measured, in any engine')
     .option('--all', 'list also what is the same, or changed by less than its uncertainty', false)
     .option('--exit-code', 'exit with 1 when anything is different', false)
-    .addOption(formatOption(['text', 'json', 'markdown', 'html']))
+    .addOption(formatOption(DIFF_FORMATS))
     .addHelpText('after', DIFF_END)
     .action(async (words: string[], options) => {
       const { diff } = await import('./diff/diff.ts');
@@ -118,7 +121,7 @@ function addTrend(program: Command, world: World, done: (exitCode: number) => vo
     .option('--at <revision>', AT)
     .option('--part <mark>', 'a part by its mark, from engine to engine')
     .option('--history', 'read earlier commits too: sessions that were removed, values that were corrected')
-    .addOption(formatOption(['text', 'markdown', 'json', 'csv', 'html']))
+    .addOption(formatOption(TREND_FORMATS))
     .addHelpText('after', TREND_END)
     .action(async (measure: string, words: string[], options) => {
       const { trend } = await import('./trend/trend.ts');

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type PageChoice, pageOf } from '../../src/cli/plan/pages.ts';
 import { NO_OFFERS } from '../../src/documents/parts/offeredPart.ts';
 import { writtenLines } from '../../src/output/escape/line.ts';
+import { pageLines } from '../../src/output/plan/pageText.ts';
 import { textStyle } from '../../src/shell/process/terminal.ts';
 import { type Files, limitsOf, REGISTER, reportOf, sessionOf } from '../shopOf.ts';
 
@@ -54,7 +55,7 @@ describe('of an engine of which nothing can stay as it is', () => {
   const style = textStyle({ isTTY: true, columns: 80 }, { NO_COLOR: '1' }, false);
 
   it.each(PAGES)('%s takes two sheets at most', (_, choice) => {
-    const lines = writtenLines(pageOf(choice, report, report.engine, () => NO_OFFERS).lines(style))
+    const lines = writtenLines(pageLines(pageOf(choice, report, report.engine, () => NO_OFFERS).page, style))
       .trimEnd()
       .split('\n');
     expect(lines.length).toBeLessThanOrEqual(TWO_SHEETS);

@@ -67,7 +67,7 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
   const known = knownRun(paths, options, world);
   for (const each of whole) passOver(each, known);
   const engines = await engineSource(paths, { ...options, isOneOfMany, known: known?.options }, world);
-  const progress = progressOf(found, options, world);
+  const progress = progressOf(found, writer, world);
   for (const each of found) await checkShop(each, { tally, writer, engines, known, progress });
   if (options.session !== undefined && tally.engines > 0 && tally.sessions === 0 && tally.diagnostics === 0) {
     const help = 'it is a path, a file name or a part of it, or a stage';
@@ -78,7 +78,7 @@ export async function check(paths: readonly string[], options: CheckOptions, wor
     throw new UsageError(`no engine found in ${paths.join(', ')}`, help);
   }
   writer.end(tally.totals(known?.gone()));
-  if (!(options.staged && printsText(options) && tally.isWell())) held?.release();
+  if (!(options.staged && writer.isQuietIfWell && tally.isWell())) held?.release();
   outputs.save();
   if (options.known !== undefined && known?.options.isUpdating)
     writeKnown(options.known, known.updated(), world);
@@ -114,21 +114,15 @@ function knownRun(paths: readonly string[], options: CheckOptions, world: World)
   return new KnownRun({ findings, isUpdating }, isPartial ? () => false : coveredBy(paths));
 }
 
-/** None between the lines of what goes to the same terminal as it is made; text and Markdown wait for the last engine. */
+/** None between the lines of what goes to the same terminal as it is made. */
 function progressOf(
   found: readonly FoundInShop[],
-  { format }: CheckOptions,
+  { isWaited }: CheckWriters,
   world: World,
 ): Progress | undefined {
-  const isWaited = format.every((each) => each.file !== undefined || WAITING.has(each.format));
   const count = found.reduce((sum, each) => sum + each.found.engines.length, 0);
   return world.out.isTTY === true && !isWaited ? undefined : new Progress(count, world);
 }
-
-const WAITING: ReadonlySet<string> = new Set(['text', 'markdown']);
-
-const printsText = ({ format }: CheckOptions): boolean =>
-  format.some((each) => each.format === 'text' && each.file === undefined);
 
 /** Where documents are read, and since when they have to have changed. */
 interface Ground {

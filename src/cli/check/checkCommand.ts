@@ -55,7 +55,7 @@ export function addCheck(program: Command, world: World, done: (exitCode: number
       false,
     )
     .option('--no-cache', NO_CACHE)
-    .addOption(formatOption(Object.keys(CHECK_FORMATS)))
+    .addOption(formatOption(CHECK_FORMATS))
     .addHelpText('after', CHECK_END)
     .action(async (paths: string[], options) => {
       const named = pathsOf(paths, options.engine);

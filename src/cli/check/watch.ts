@@ -5,6 +5,7 @@ import { FolderWatch } from '../../shell/process/folderWatch.ts';
 import { watchSignals } from '../../shell/process/signals.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
+import { isUsual } from '../format/formatChoice.ts';
 import { byShop } from '../shop/resolveShop.ts';
 import { workTreeSource } from '../shop/shopSource.ts';
 import { orUsage, problemLines, UsageError } from '../usage.ts';
@@ -21,8 +22,7 @@ export async function watchCheck(
   options: CheckOptions,
   world: World,
 ): Promise<number> {
-  if (options.format.some(({ format, file }) => format !== 'text' || file !== undefined))
-    throw new UsageError('--watch prints text alone', 'leave out --format');
+  if (!options.format.every(isUsual)) throw new UsageError('--watch prints text alone', 'leave out --format');
   const watch = new FolderWatch(byShop(paths, workTreeSource(world)).map(({ shop }) => shop.root));
   const signals = watchSignals(() => watch.stop());
   const shown = (path: string): string => pathInRoot(world.workingDirectory, path);

@@ -1,19 +1,9 @@
 import { isSame } from '../../compare/diff.ts';
-import { notComparedText, sidesText } from '../../output/diff/comparison.ts';
-import { diffJson } from '../../output/diff/diffJson.ts';
-import { diffMarkdown } from '../../output/diff/diffMarkdown.ts';
-import { diffSheet } from '../../output/diff/diffSheet.ts';
-import { diffLines } from '../../output/diff/diffText.ts';
-import { json, writtenJson } from '../../output/escape/json.ts';
-import type { Written } from '../../output/escape/language.ts';
-import { withGaps, writtenLines } from '../../output/escape/line.ts';
-import { writtenMarkdown } from '../../output/escape/markdown.ts';
-import type { TextStyle } from '../../output/terminal/textStyle.ts';
+import { DIFF_FORMATS } from '../../output/diff/formats/index.ts';
 import { OpenedOnce } from '../../shell/discover/openedOnce.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
-import { htmlPages } from '../format/htmlPages.ts';
-import { printFormats } from '../format/outputs.ts';
+import { printFormats } from '../format/printFormats.ts';
 import { engineNamed } from '../shop/resolveShop.ts';
 import { Revisions } from '../shop/revisions.ts';
 import { workTreeSource } from '../shop/shopSource.ts';
@@ -34,16 +24,11 @@ export interface DiffOptions {
 
 /** Compares two sessions, or two revisions; the exit code, 1 for a difference only where it was asked for. */
 export async function diff(words: readonly string[], options: DiffOptions, world: World): Promise<number> {
-  const html = await htmlPages(options.format);
   const compared =
     options.part === undefined ? comparedOf(words, options, world) : comparePart(words, options.part, world);
   const isDifferent = compared.engines.some((each) => !isSame(each.diff));
   const exit = compared.hasProblems ? 2 : options.exitCode && isDifferent ? 1 : 0;
-  printFormats(options.format, world, (format, style) =>
-    format === 'html'
-      ? html(diffSheet(compared, options))
-      : printed(format, compared, exit, options.all, style),
-  );
+  await printFormats(DIFF_FORMATS, options.format, { ...compared, exit, all: options.all }, world);
   return exit;
 }
 
@@ -64,24 +49,4 @@ function comparedOf(words: readonly string[], options: DiffOptions, world: World
   if (sessions === undefined && isOfEngine && revisions.find(call.a) === undefined)
     engineNamed(call.engine, world, source);
   return sessions ?? compareRevisions(call, { source, revisions, opened }, options, world);
-}
-
-function printed(
-  format: string,
-  compared: Compared,
-  exit: 0 | 1 | 2,
-  all: boolean,
-  style: TextStyle,
-): Written {
-  const { sides, engines, notCompared } = compared;
-  if (format === 'json') return writtenJson(json`${diffJson(compared, exit)}\n`);
-  if (format === 'markdown') return writtenMarkdown(diffMarkdown(compared, { all }));
-  if (engines.length + notCompared.length === 0)
-    return writtenLines([`${sidesText(sides)}: nothing changed`]);
-  return writtenLines(
-    withGaps([
-      ...engines.map((each) => diffLines(each, sides, { all }, style)),
-      ...notCompared.map((each) => [style.paint.bad(notComparedText(each))]),
-    ]),
-  );
 }

@@ -10,25 +10,23 @@ import { compareNames } from '../../layout/nameOrder.ts';
 import type { Position } from '../../layout/position.ts';
 import { findPosition } from '../../layout/readKey.ts';
 import { revisionText } from '../../output/diff/revision.ts';
-import { type Line, writtenLines } from '../../output/escape/line.ts';
-import { codeBlock, writtenMarkdown } from '../../output/escape/markdown.ts';
+import type { Line } from '../../output/escape/line.ts';
 import { characteristicLines } from '../../output/explain/explainCharacteristic.ts';
 import { documentCodeLines, findingKindLines } from '../../output/explain/explainCode.ts';
 import { type MeasuredRow, positionsLines } from '../../output/explain/explainPositions.ts';
 import { valueLines } from '../../output/explain/explainValue.ts';
-import { onPage } from '../../output/terminal/onPage.ts';
+import { LINES_FORMATS } from '../../output/lines/formats/index.ts';
 import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import { planContext } from '../../plan/work/context.ts';
 import { type FinerInstruments, finerInstruments } from '../../plan/work/instruments.ts';
 import type { World } from '../../shell/world.ts';
 import { sessionNamed } from '../check/chooseSessions.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
-import { printFormats } from '../format/outputs.ts';
+import { printFormats } from '../format/printFormats.ts';
 import { findMeasure, measureCalled, measureNamed } from '../shop/measureNamed.ts';
 import { notMeasuredAt } from '../shop/notMeasuredAt.ts';
 import { openEngine, sourceOf } from '../shop/resolveShop.ts';
 import type { Subject } from '../shop/subjectWords.ts';
-
 import { UsageError } from '../usage.ts';
 import { readExplainCall } from './explainCall.ts';
 
@@ -41,33 +39,17 @@ export interface ExplainOptions extends JudgingOptions {
 }
 
 /** Explains a finding code, a characteristic, or one value of an engine; the exit code. */
-export function explain(words: readonly string[], options: ExplainOptions, world: World): number {
+export function explain(words: readonly string[], options: ExplainOptions, world: World): Promise<number> {
   const call = readExplainCall(words, options, world);
   return call.subject === undefined
     ? explainName(call.name, options, world)
     : explainValue(call.name, call.subject, options, world);
 }
 
-function explainName(name: string, { at, format }: ExplainOptions, world: World): number {
-  print(format, world, (style) => nameLines(name, at, style, world));
+async function explainName(name: string, { at, format }: ExplainOptions, world: World): Promise<number> {
+  await printFormats(LINES_FORMATS, format, (style) => nameLines(name, at, style, world), world, true);
   return 0;
 }
-
-/** In Markdown it stands as it is printed: half of it are columns. */
-const print = (
-  choices: readonly FormatChoice[],
-  world: World,
-  linesIn: (style: TextStyle) => readonly Line[],
-): void =>
-  printFormats(
-    choices,
-    world,
-    (format, style) =>
-      format === 'markdown'
-        ? writtenMarkdown([codeBlock(linesIn(onPage(style)))])
-        : writtenLines(linesIn(style)),
-    true,
-  );
 
 function nameLines(name: string, at: string | undefined, style: TextStyle, world: World): readonly Line[] {
   const kind = findingKinds.find(({ code }) => code === name);
@@ -104,12 +86,12 @@ const knownNames = (): readonly string[] => [
   ...Object.keys(DOCUMENT_CODES).map((code) => `document/${code}`),
 ];
 
-function explainValue(
+async function explainValue(
   measure: string,
   { engine, position }: Subject,
   options: ExplainOptions,
   world: World,
-): number {
+): Promise<number> {
   const opened = openEngine(engine, world, options.at);
   const report = reportEngine(opened.engine, opened.registry, options);
   const characteristic = measureNamed(measure, opened.registry);
@@ -121,10 +103,11 @@ function explainValue(
           ...(index === 0 ? [] : ['']),
           ...valueLines(row, report, options, finerFor(row, report), style),
         ]);
-  print(options.format, world, (style) => [
+  const linesOf = (style: TextStyle): readonly Line[] => [
     ...(opened.revision === undefined ? [] : [revisionText(opened.revision, style), '']),
     ...linesIn(style),
-  ]);
+  ];
+  await printFormats(LINES_FORMATS, options.format, linesOf, world, true);
   return opened.hasProblems ? 2 : 0;
 }
 

@@ -3,16 +3,13 @@ import { unitOf, unitOfRow } from '../../checks/judge/session.ts';
 import { BEARING_KINDS } from '../../oiling/bearingKind.ts';
 import { deliveryOf, demandOf, engineFilms } from '../../oiling/engineFilms.ts';
 import { isLacking, supplyOf } from '../../oiling/supply.ts';
-import { json, writtenJson } from '../../output/escape/json.ts';
-import { writtenLines } from '../../output/escape/line.ts';
-import { filmJson } from '../../output/film/filmJson.ts';
-import { filmLines, type ToldFilms } from '../../output/film/filmText.ts';
-import { whatIfLines } from '../../output/film/whatIfText.ts';
+import type { ToldFilms } from '../../output/film/filmText.ts';
+import { FILM_FORMATS } from '../../output/film/formats/index.ts';
 import { unitNamed } from '../../quantity/units.ts';
 import type { World } from '../../shell/world.ts';
 import { sessionNamed } from '../check/chooseSessions.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
-import { printFormats } from '../format/outputs.ts';
+import { printFormats } from '../format/printFormats.ts';
 import { openEngine } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
 import { readFilmCall } from './filmCall.ts';
@@ -28,21 +25,15 @@ export interface FilmOptions {
 }
 
 /** Prints the oil films of an engine's bearings by their measured clearances; the exit code. */
-export function film(words: readonly string[], options: FilmOptions, world: World): number {
+export async function film(words: readonly string[], options: FilmOptions, world: World): Promise<number> {
   const call = readFilmCall(words, options.engine);
   const opened = openEngine(call.engine, world, options.at);
   const report = reportEngine(opened.engine, opened.registry, {});
-  const reported = toldFilms(report, shownSession(report, options.session), call.measure);
-  const whatIf = options.clearance === undefined ? undefined : whatIfAsked(options.clearance, reported);
+  const told = toldFilms(report, shownSession(report, options.session), call.measure);
+  const whatIf = options.clearance === undefined ? undefined : whatIfAsked(options.clearance, told);
   const exit = opened.hasProblems ? 2 : 0;
-  printFormats(options.format, world, (format, style) => {
-    if (format !== 'json')
-      return writtenLines(
-        whatIf === undefined ? filmLines(reported, style) : whatIfLines(whatIf, reported, style),
-      );
-    const origin = { at: opened.revision, exit, whatIf } as const;
-    return writtenJson(json`${filmJson(reported, origin)}\n`);
-  });
+  const origin = { at: opened.revision, exit, whatIf } as const;
+  await printFormats(FILM_FORMATS, options.format, { told, origin }, world);
   return exit;
 }
 

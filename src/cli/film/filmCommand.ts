@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { FILM_FORMATS } from '../../output/film/formats/index.ts';
 import type { World } from '../../shell/world.ts';
 import { formatOption } from '../format/formatChoice.ts';
 import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
@@ -13,11 +14,11 @@ export function addFilm(program: Command, world: World, done: (exitCode: number)
     .option('--session <name>', 'the clearances of this session instead of the present ones')
     .option('--at <revision>', 'the documents of this git revision instead of those on disk')
     .option('--clearance <range>', 'estimate for clearances of this range instead, such as 0.0020..0.0045')
-    .addOption(formatOption(['text', 'json']))
+    .addOption(formatOption(FILM_FORMATS))
     .addHelpText('after', FILM_END)
     .action(async (words: string[], options) => {
       const { film } = await import('./film.ts');
-      done(film(words, options, world));
+      done(await film(words, options, world));
     });
 }
 

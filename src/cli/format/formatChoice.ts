@@ -1,4 +1,5 @@
 import { InvalidArgumentError, Option } from 'commander';
+import type { Formats } from '../../output/formats.ts';
 
 /** A format of a call, and the file that it goes into; undefined for standard output. */
 export interface FormatChoice {
@@ -9,14 +10,19 @@ export interface FormatChoice {
 /** What is printed where nothing else is asked for. */
 const USUAL: readonly FormatChoice[] = [{ format: 'text' }];
 
+export const isUsual = (choice: FormatChoice): boolean =>
+  USUAL.some(({ format, file }) => format === choice.format && file === choice.file);
+
 /** `--format NAME[:FILE]`, as often as the result is wanted; only one can go to standard output. */
-export const formatOption = (names: readonly string[]): Option =>
-  new Option('--format <format>', 'how to print; NAME:FILE writes a file, and may be given again')
+export function formatOption(formats: Formats<unknown>): Option {
+  const names = Object.keys(formats);
+  return new Option('--format <format>', 'how to print; NAME:FILE writes a file, and may be given again')
     .choices(names)
     .default(USUAL, 'text')
     .argParser((word: string, before: readonly FormatChoice[]) =>
       before === USUAL ? [choiceOf(word, names)] : withChoice(before, choiceOf(word, names)),
     );
+}
 
 function choiceOf(word: string, names: readonly string[]): FormatChoice {
   const colon = word.indexOf(':');

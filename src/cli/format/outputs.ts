@@ -40,19 +40,3 @@ export class Outputs {
     if (first !== undefined) throw new UsageError(first, others.join('; ') || undefined);
   }
 }
-
-/** A result in every format that was asked for. All are made before the first is written. */
-export function printFormats(
-  choices: readonly FormatChoice[],
-  world: World,
-  written: (format: string, style: TextStyle) => Written,
-  detail = false,
-): void {
-  const outputs = new Outputs(world);
-  const texts = choices.map((each) => written(each.format, styleOf(each, world, detail)));
-  for (const [index, each] of choices.entries()) {
-    const text = texts[index];
-    if (text !== undefined) outputs.writeTo(each)(text);
-  }
-  outputs.save();
-}

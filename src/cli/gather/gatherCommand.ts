@@ -10,7 +10,7 @@ export function addGather(program: Command, world: World, done: (exitCode: numbe
     .command('gather')
     .description('put the results of all shares together, as one run would write them')
     .argument('<files...>', 'the JSON of every share')
-    .addOption(formatOption(Object.keys(CHECK_FORMATS)))
+    .addOption(formatOption(CHECK_FORMATS))
     .addHelpText('after', GATHER_END)
     .action(async (files: string[], options) => {
       const { gather } = await import('./gather.ts');

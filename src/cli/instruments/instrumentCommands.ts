@@ -1,8 +1,8 @@
 import type { Command } from 'commander';
+import { PAGES_FORMATS } from '../../output/pages/formats/index.ts';
 import type { World } from '../../shell/world.ts';
 import { formatOption } from '../format/formatChoice.ts';
 import { AT_OPTION, helpEnd } from '../helpWords.ts';
-import { PAGE_FORMATS } from '../page/pageFormats.ts';
 
 /** `tenths instruments` and `tenths recall`. */
 export function addInstrumentCommands(
@@ -22,11 +22,11 @@ function addInstruments(program: Command, world: World, done: (exitCode: number)
     )
     .option('--on <date>', 'what is due or overdue on this day, instead of on the day of the latest session')
     .option('--at <revision>', AT_OPTION)
-    .addOption(formatOption(PAGE_FORMATS))
+    .addOption(formatOption(PAGES_FORMATS))
     .addHelpText('after', INSTRUMENTS_END)
     .action(async (options) => {
       const { instruments } = await import('./instruments.ts');
-      done(instruments(options, world));
+      done(await instruments(options, world));
     });
 }
 
@@ -51,11 +51,11 @@ function addRecall(program: Command, world: World, done: (exitCode: number) => v
     )
     .option('--range <from..to>', 'only readings between these two sizes')
     .option('--at <revision>', AT_OPTION)
-    .addOption(formatOption(PAGE_FORMATS))
+    .addOption(formatOption(PAGES_FORMATS))
     .addHelpText('after', RECALL_END)
     .action(async (name: string, options) => {
       const { recall } = await import('./recall.ts');
-      done(recall(name, options, world));
+      done(await recall(name, options, world));
     });
 }
 

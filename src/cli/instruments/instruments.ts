@@ -1,8 +1,9 @@
 import { registerOf } from '../../compare/instruments/register.ts';
 import { registerPage } from '../../output/instruments/registerPage.ts';
+import { PAGES_FORMATS } from '../../output/pages/formats/index.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
-import { printPages } from '../page/printPages.ts';
+import { printFormats } from '../format/printFormats.ts';
 import { withBench } from '../parts/shelf.ts';
 import { openShop } from '../shop/everyEngine.ts';
 import { UsageError } from '../usage.ts';
@@ -15,7 +16,7 @@ export interface InstrumentsOptions {
 }
 
 /** Prints the registers of the shop around the working directory; the exit code. */
-export function instruments(options: InstrumentsOptions, world: World): number {
+export async function instruments(options: InstrumentsOptions, world: World): Promise<number> {
   const { all: engines, hasProblems } = withBench(openShop(options.at, world), world);
   const register = registerOf(engines, dayOption('--on', options.on));
   if (register.entries.length === 0) {
@@ -26,5 +27,7 @@ export function instruments(options: InstrumentsOptions, world: World): number {
   }
   const exit = hasProblems ? 2 : 0;
   const pages = [registerPage(register, options.on !== undefined)];
-  return printPages('instruments', () => pages, { format: options.format, exit }, world);
+  const shown = { name: 'instruments', pagesFor: () => pages, exit } as const;
+  await printFormats(PAGES_FORMATS, options.format, shown, world);
+  return exit;
 }

@@ -5,12 +5,14 @@ import type { Judgeable } from '../../compare/state.ts';
 import { nearest } from '../../diagnostic/suggestion.ts';
 import type { RegisteredInstrument } from '../../documents/engine/instruments.ts';
 import { recallPages } from '../../output/instruments/recallPages.ts';
+import { PAGES_FORMATS } from '../../output/pages/formats/index.ts';
+import type { ShownPages } from '../../output/pages/formats/shownPages.ts';
 import { compare, negate } from '../../quantity/fraction.ts';
 import { findUnit, type Quantity, type Unit } from '../../quantity/units.ts';
 import type { World } from '../../shell/world.ts';
 import { amountOption } from '../amountOption.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
-import { printPages } from '../page/printPages.ts';
+import { printFormats } from '../format/printFormats.ts';
 import { withBench } from '../parts/shelf.ts';
 import { openShop } from '../shop/everyEngine.ts';
 import { UsageError } from '../usage.ts';
@@ -25,7 +27,7 @@ export interface RecallOptions {
 }
 
 /** Prints what an instrument was used for while it may have been off, and which verdicts that changes; the exit code. */
-export function recall(name: string, options: RecallOptions, world: World): number {
+export async function recall(name: string, options: RecallOptions, world: World): Promise<number> {
   const { all: engines, hasProblems } = withBench(openShop(options.at, world), world);
   const registered = registeredAs(name, engines);
   const { quantity, plain } = measuredBy(registered, engines);
@@ -52,12 +54,9 @@ export function recall(name: string, options: RecallOptions, world: World): numb
     unit,
     recalled,
   };
-  return printPages(
-    'recall',
-    (format) => recallPages(reported, format === 'markdown' ? 'each customer' : 'the shop'),
-    { format: options.format, exit },
-    world,
-  );
+  const shown: ShownPages = { name: 'recall', pagesFor: (reader) => recallPages(reported, reader), exit };
+  await printFormats(PAGES_FORMATS, options.format, shown, world);
+  return exit;
 }
 
 /** As registered; an instrument that only sessions name is known as well. */

@@ -4,11 +4,12 @@ import { type MarkedPart, markedParts } from '../../compare/parts/markedParts.ts
 import { type MeasuredPart, measuredParts } from '../../compare/parts/measuredPart.ts';
 import type { PastState } from '../../compare/past.ts';
 import { nearest } from '../../diagnostic/suggestion.ts';
+import { PAGES_FORMATS } from '../../output/pages/formats/index.ts';
 import { partPage } from '../../output/parts/partPage.ts';
 import { partsPage } from '../../output/parts/partsPage.ts';
 import type { World } from '../../shell/world.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
-import { printPages } from '../page/printPages.ts';
+import { printFormats } from '../format/printFormats.ts';
 import { type OpenedShop, openShop } from '../shop/everyEngine.ts';
 import type { EngineFolder } from '../shop/resolveShop.ts';
 import { statesBefore } from '../trend/statesBefore.ts';
@@ -23,7 +24,7 @@ export interface PartOptions {
 }
 
 /** Prints all parts with a mark, or everything known of one; the exit code. */
-export function part(mark: string | undefined, options: PartOptions, world: World): number {
+export async function part(mark: string | undefined, options: PartOptions, world: World): Promise<number> {
   const opened = partsOfShop(options.at, world);
   const { parts, hasProblems } = opened;
   if (mark === undefined && options.history === true)
@@ -36,7 +37,8 @@ export function part(mark: string | undefined, options: PartOptions, world: Worl
           const held = options.history === true ? heldOf(measured, opened, world) : undefined;
           return partPage(measured, conflictsOf(measured), held);
         });
-  return printPages('part', () => pages, { format: options.format, exit }, world);
+  await printFormats(PAGES_FORMATS, options.format, { name: 'part', pagesFor: () => pages, exit }, world);
+  return exit;
 }
 
 interface OpenedParts extends OpenedShop {

@@ -1,8 +1,8 @@
 import type { Command } from 'commander';
+import { PAGES_FORMATS } from '../../output/pages/formats/index.ts';
 import type { World } from '../../shell/world.ts';
 import { formatOption } from '../format/formatChoice.ts';
 import { AT_OPTION, helpEnd } from '../helpWords.ts';
-import { PAGE_FORMATS } from '../page/pageFormats.ts';
 
 /** `tenths part [mark]`. */
 export function addPart(program: Command, world: World, done: (exitCode: number) => void): void {
@@ -12,11 +12,11 @@ export function addPart(program: Command, world: World, done: (exitCode: number)
     .argument('[mark]', 'the mark that is stamped on it; without one, all parts with a mark')
     .option('--at <revision>', AT_OPTION)
     .option('--history', 'read earlier commits too: sessions that were removed, values that were corrected')
-    .addOption(formatOption(PAGE_FORMATS))
+    .addOption(formatOption(PAGES_FORMATS))
     .addHelpText('after', PART_END)
     .action(async (mark: string | undefined, options) => {
       const { part } = await import('./part.ts');
-      done(part(mark, options, world));
+      done(await part(mark, options, world));
     });
 }
 

@@ -1,4 +1,5 @@
 import { type Command, Option } from 'commander';
+import { PLAN_FORMATS } from '../../output/plan/formats/index.ts';
 import type { World } from '../../shell/world.ts';
 import { formatOption } from '../format/formatChoice.ts';
 import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
@@ -26,7 +27,7 @@ export function addPlan(program: Command, world: World, done: (exitCode: number)
     .addOption(only(new Option('--closing', 'what is open before the engine is closed up')))
     .option('--session <name>', 'the engine as this session left it, instead of as it is now')
     .option('--at <revision>', 'the documents of this git revision instead of those on disk')
-    .addOption(formatOption(['text', 'markdown', 'json', 'csv', 'html']))
+    .addOption(formatOption(PLAN_FORMATS))
     .addHelpText('after', PLAN_END)
     .action(async (word: string | undefined, options) => {
       const { plan } = await import('./plan.ts');

@@ -1,15 +1,14 @@
 import { unitOf } from '../../checks/judge/session.ts';
 import { tolerancesOf } from '../../checks/judge/tolerances.ts';
 import { revisionText } from '../../output/diff/revision.ts';
-import { type Line, writtenLines } from '../../output/escape/line.ts';
-import { codeBlock, writtenMarkdown } from '../../output/escape/markdown.ts';
+import type { Line } from '../../output/escape/line.ts';
+import { LINES_FORMATS } from '../../output/lines/formats/index.ts';
 import { studyLines } from '../../output/study/studyText.ts';
-import { onPage } from '../../output/terminal/onPage.ts';
 import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import type { World } from '../../shell/world.ts';
 import { documentsNamed } from '../check/chooseSessions.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
-import { printFormats } from '../format/outputs.ts';
+import { printFormats } from '../format/printFormats.ts';
 import { type EngineFolder, openEngine } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
 
@@ -20,11 +19,11 @@ export interface StudyOptions {
 }
 
 /** Prints the gauge study that a session holds; the exit code. */
-export function study(
+export async function study(
   engineName: string | undefined,
   { session, at, format: choices }: StudyOptions,
   world: World,
-): number {
+): Promise<number> {
   const { engine, revision, found } = openEngine(engineName, world, at);
   const chosen = session === undefined ? engine.sessions : documentsNamed(session, engine.sessions);
   const holding = chosen.findLast((each) => each.study !== undefined);
@@ -47,11 +46,7 @@ export function study(
     ...(revision === undefined ? [] : [revisionText(revision, style), '']),
     ...studyLines(reported, style),
   ];
-  printFormats(choices, world, (format, style) =>
-    format === 'markdown'
-      ? writtenMarkdown([codeBlock(linesIn(onPage(style)))])
-      : writtenLines(linesIn(style)),
-  );
+  await printFormats(LINES_FORMATS, choices, linesIn, world);
   return 0;
 }
 

@@ -2,21 +2,15 @@ import type { Engine } from '../../documents/assemble.ts';
 import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import { adapterAt, angleOf } from '../../documents/tightening/wrench.ts';
 import { diagnosticsLines } from '../../output/check/runText.ts';
-import { json, spreadJson, writtenJson } from '../../output/escape/json.ts';
 import { writtenLines } from '../../output/escape/line.ts';
-import { writtenMarkdown } from '../../output/escape/markdown.ts';
-import { cardSheet } from '../../output/torque/cardSheet.ts';
-import { torqueCardLines } from '../../output/torque/torqueCard.ts';
-import { torqueCardJson } from '../../output/torque/torqueCardJson.ts';
-import { torqueCardMarkdown } from '../../output/torque/torqueCardMarkdown.ts';
+import { TORQUE_FORMATS } from '../../output/torque/formats/index.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
 import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import { type Tools, tighteningCard } from '../../torque/card.ts';
 import { amountOption } from '../amountOption.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
-import { htmlPages } from '../format/htmlPages.ts';
-import { printFormats } from '../format/outputs.ts';
+import { printFormats } from '../format/printFormats.ts';
 import { engineNamed } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
 
@@ -35,7 +29,6 @@ export async function torque(
   options: TorqueOptions,
   world: World,
 ): Promise<number> {
-  const html = await htmlPages(options.format);
   const { shop, folder } = engineNamed(engineName, world);
   const { engine, diagnostics, texts } = shop.load(folder);
   if (diagnostics.length > 0) {
@@ -54,12 +47,7 @@ export async function torque(
   const { card } = carded;
   const origin = { engine: engine.document.name, path: document.path };
   const exit = diagnostics.length > 0 ? 2 : card.beyondProof ? 1 : 0;
-  printFormats(options.format, world, (format, style) => {
-    if (format === 'json') return writtenJson(json`${spreadJson(torqueCardJson(card, origin, exit))}\n`);
-    if (format === 'html') return html(cardSheet(card, origin));
-    if (format === 'markdown') return writtenMarkdown(torqueCardMarkdown(card, origin));
-    return writtenLines(torqueCardLines(card, origin, style));
-  });
+  await printFormats(TORQUE_FORMATS, options.format, { card, origin, exit }, world);
   return exit;
 }
 

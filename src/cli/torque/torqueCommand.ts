@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { TORQUE_FORMATS } from '../../output/torque/formats/index.ts';
 import type { World } from '../../shell/world.ts';
 import { formatOption } from '../format/formatChoice.ts';
 import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
@@ -19,7 +20,7 @@ export function addTorque(program: Command, world: World, done: (exitCode: numbe
       '--run-on <torque>',
       'the torque that turns a locknut before it clamps; it is added to every torque',
     )
-    .addOption(formatOption(['text', 'markdown', 'json', 'html']))
+    .addOption(formatOption(TORQUE_FORMATS))
     .addHelpText('after', TORQUE_END)
     .action(async (name: string, word: string | undefined, options) => {
       const { torque } = await import('./torque.ts');

@@ -29,8 +29,8 @@ export interface ToldRecall {
 }
 
 /** One page, or one for each customer, who sees nothing of another's engines. */
-export function recallPages(reported: ToldRecall, one: 'the shop' | 'each customer'): readonly Page[] {
-  if (one === 'the shop' || reported.recalled.length === 0) return [pageOf(reported, undefined)];
+export function recallPages(reported: ToldRecall, reader: 'the shop' | 'each customer'): readonly Page[] {
+  if (reader === 'the shop' || reported.recalled.length === 0) return [pageOf(reported, undefined)];
   const customers = [...new Set(reported.recalled.map(customerOf))];
   return customers.map((customer) =>
     pageOf(

@@ -2,8 +2,15 @@ import { mkdirSync, readdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { CHECK_FORMATS } from '../../../src/output/check/formats/index.ts';
+import { DIFF_FORMATS } from '../../../src/output/diff/formats/index.ts';
+import { FILM_FORMATS } from '../../../src/output/film/formats/index.ts';
+import { LINES_FORMATS } from '../../../src/output/lines/formats/index.ts';
+import { PAGES_FORMATS } from '../../../src/output/pages/formats/index.ts';
+import { PLAN_FORMATS } from '../../../src/output/plan/formats/index.ts';
+import { TORQUE_FORMATS } from '../../../src/output/torque/formats/index.ts';
+import { TREND_FORMATS } from '../../../src/output/trend/formats/index.ts';
 import { benchFolder } from '../calling.ts';
-import { COMMAND_SHOP } from '../commandShop.ts';
+import { COMMAND_SHOP, LEAVES } from '../commandShop.ts';
 
 const bench = benchFolder();
 const read = (path: string): string => readFileSync(join(bench.folder(), path), 'utf8');
@@ -11,16 +18,29 @@ const call = (words: string) => bench.call(...words.split(' '));
 
 beforeEach(() => bench.put(COMMAND_SHOP));
 
-const WITH_FORMATS: readonly (readonly [string, readonly string[]])[] = [
-  ['check engines', Object.keys(CHECK_FORMATS)],
-  ['diff teardown rebuild pump', ['text', 'json', 'markdown', 'html']],
-  ['trend crankshaft_end_play pump', ['text', 'markdown', 'json', 'csv', 'html']],
-  ['explain crankshaft_end_play pump', ['text', 'markdown']],
-  ['explain reading/out', ['text', 'markdown']],
-  ['study pump', ['text', 'markdown']],
-  ['torque caps pump', ['text', 'markdown', 'json', 'html']],
-  ['plan pump --order', ['text', 'markdown', 'json', 'csv', 'html']],
+const CALLS: readonly (readonly [string, object])[] = [
+  ['check engines', CHECK_FORMATS],
+  ['diff teardown rebuild pump', DIFF_FORMATS],
+  ['trend crankshaft_end_play pump', TREND_FORMATS],
+  ['explain crankshaft_end_play pump', LINES_FORMATS],
+  ['explain reading/out', LINES_FORMATS],
+  ['study pump', LINES_FORMATS],
+  ['torque caps pump', TORQUE_FORMATS],
+  ['plan pump --order', PLAN_FORMATS],
+  ['film pump', FILM_FORMATS],
+  ['part', PAGES_FORMATS],
+  ['instruments', PAGES_FORMATS],
+  ['recall dial --error 0.001', PAGES_FORMATS],
 ];
+
+const WITH_FORMATS = CALLS.map(([words, formats]) => [words, Object.keys(formats)] as const);
+
+it('is called below for every command that has it', () => {
+  const having = LEAVES.filter(({ command }) => command.options.some(({ long }) => long === '--format'));
+  const called = new Set(CALLS.map(([words]) => words.split(' ')[0]));
+  // What shares found is gathered in every format in gather.test.ts.
+  expect(having.map(({ name }) => name).filter((name) => !called.has(name))).toEqual(['gather']);
+});
 
 describe.each(WITH_FORMATS)('tenths %s', (words, formats) => {
   it('writes into files what it prints, all in one run', async () => {

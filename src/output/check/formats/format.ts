@@ -14,6 +14,10 @@ export interface CheckFormat<Part = unknown> {
   readonly part: (shown: ShownEngine, context: PartContext) => Part;
   /** Writes as the run goes on, one engine at a time, so that no more than it must is kept. */
   readonly writer: (run: RunHead, write: (text: Written) => void) => CheckWriter<Part>;
+  /** It writes nothing before the last engine of several. */
+  readonly waits?: true;
+  /** A hook prints nothing of it where all is well. */
+  readonly isQuietIfWell?: true;
 }
 
 export interface PartContext {

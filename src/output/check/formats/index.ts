@@ -1,7 +1,8 @@
+import type { Formats } from '../../formats.ts';
 import type { CheckFormat } from './format.ts';
 
-/** Every format of `tenths check`, by its name: a file and a line each. It is loaded where it is asked for. */
-export const CHECK_FORMATS: Readonly<Record<string, () => Promise<CheckFormat>>> = {
+/** Every format of `tenths check`. */
+export const CHECK_FORMATS: Formats<CheckFormat> = {
   text: async () => (await import('./text.ts')).text,
   json: async () => (await import('./json.ts')).json,
   markdown: async () => (await import('./markdown.ts')).markdown,

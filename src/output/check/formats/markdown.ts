@@ -10,6 +10,7 @@ import type { CheckFormat } from './format.ts';
 
 /** For a pull request, a summary of a job or a wiki. */
 export const markdown: CheckFormat<ReadPart> = {
+  waits: true,
   part: ({ view }) => ({
     text: written(engineBlocks(view)),
     answer: view.answer && {

@@ -9,6 +9,8 @@ import { AnswersFirst, type ReadPart } from './answersFirst.ts';
 import type { CheckFormat } from './format.ts';
 
 export const text: CheckFormat<ReadPart> = {
+  waits: true,
+  isQuietIfWell: true,
   part: ({ view }, { style }) => ({
     text: writtenLines(engineLines(view, style)),
     answer: view.answer && {
