@@ -28,7 +28,8 @@ the shop adds, and \`<part>\` is such an id without its last word: \`main_journa
   the block, or once for all under \`grids\` in the shop document. Several readings of one point are
   \`{ repeat: [3.2478, 3.2477] }\`.
 - Each item of \`readings\` is either a measurement (\`measure\`) or work that was done (\`work\` and \`on\`).
-- \`~\` is a reading that was not taken.
+- \`~\` is a reading that was not taken. With a note that says why, \`{ value: ~, note: bore plugged }\`, it is left out on
+  purpose and not missing; the note of a block in which nothing was read says it for all of the block.
 `;
 
 /** Keys that every document may have are reported once. */

@@ -39,10 +39,10 @@ describe('a test that is passed or failed', () => {
     const all = files(
       '- { measure: crack_test, at: { 1: pass, 2: { value: not done, note: "fixture broken, RK" } } }',
     );
-    expect(verdictsOf(all)).toMatchObject({ 'crack_test 2': 'missing', 'crack_test 3': 'missing' });
+    expect(verdictsOf(all)).toMatchObject({ 'crack_test 2': 'left out', 'crack_test 3': 'missing' });
     expect(messagesOf(all)).toEqual([
       ['reading/missing', 'warning', 'crack test 3 was not done, and others were'],
-      ['reading/missing', 'warning', 'crack test 2 was not done: fixture broken, RK'],
+      ['reading/left-out', 'remark', 'crack test 2 was left out on purpose: fixture broken, RK'],
     ]);
   });
 

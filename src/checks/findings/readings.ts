@@ -62,8 +62,18 @@ const MISSING: FindingKind = {
   severity: 'warning',
   means: 'A position has limits and no value, while others of its kind were measured in the same session.',
   matters: 'A position that was skipped is easily taken for measured.',
-  usually: 'Measure it, or write `~` with a note that says why it was left out.',
+  usually: 'Measure it, or say why it was left out on purpose: `{ value: ~, note: bore plugged }`.',
   example: 'main journal diameter 2 is missing; other positions were measured',
+};
+const LEFT_OUT: FindingKind = {
+  code: 'reading/left-out',
+  severity: 'remark',
+  means:
+    'A position has limits and was not measured on purpose: it is written as `~`, and its note says why. The reason holds as long as a reading there would: until its part is machined or renewed, or a joint is opened.',
+  matters: 'Nobody knows whether the part is within its limits. The engine is closed up with it as it is.',
+  usually:
+    'Measure it when that is possible. Before the engine is closed up, `plan --closing` lists it as a box; `confirmed:` in a session says who ticked it.',
+  example: 'main journal diameter 2 was left out on purpose: cap seized',
 };
 const WORN: FindingKind = {
   code: 'reading/worn',
@@ -116,6 +126,7 @@ export const readingKinds: readonly FindingKind[] = [
   OUT,
   UNDECIDED,
   MISSING,
+  LEFT_OUT,
   WORN,
   OFF_TARGET,
   MARGINAL,
@@ -127,6 +138,7 @@ const KIND_OF: Partial<Record<Verdict, FindingKind>> = {
   out: OUT,
   undecided: UNDECIDED,
   missing: MISSING,
+  'left out': LEFT_OUT,
   worn: WORN,
   'off target': OFF_TARGET,
 };
@@ -143,7 +155,7 @@ export function readingFindings(row: Row, unitFor: (row: Row) => Unit, effect?: 
     ...(marginal && verdict !== 'undecided' ? marginalFinding(row, printing) : []),
     ...row.routes.slice(1).flatMap((route) => disagreement(row, route, printing) ?? []),
     // Of a position that was not measured at all it is enough to say that.
-    ...(verdict === 'missing' ? [] : row.limits.lacking).map((name) =>
+    ...(row.routes.length === 0 ? [] : row.limits.lacking).map((name) =>
       about(row, MISSING, lackingMessage(row, name)),
     ),
     ...row.limits.failed.map((failed) => withoutLimit(row, failed)),
@@ -175,9 +187,9 @@ const withoutLimit = (row: Row, { band, side, written, problem, place }: FailedL
 /** Of a value that is undecided or missing the limit that it is asked for. */
 function limitInQuestion({ judgement, routes }: Row): SideLimit | undefined {
   const { deciding, verdict } = judgement;
-  if (verdict !== 'undecided' && verdict !== 'missing') return undefined;
   const [judged] = routes;
   if (judged === undefined) return deciding.max ?? deciding.min;
+  if (verdict !== 'undecided') return undefined;
   return deciding[sideAcross(judged, deciding) ?? nearestSide(judged, deciding)];
 }
 
@@ -213,7 +225,7 @@ export const amountText = (judged: JudgedRoute, printing: Printing): string =>
 function verdictMessage(row: Row, printing: Printing): string {
   const { verdict, past, probability, deciding } = row.judgement;
   const [judged] = row.routes;
-  if (judged === undefined) return missingMessage(row);
+  if (judged === undefined) return gapMessage(row);
   const reading = `${named(row)}: ${amountText(judged, printing)}`;
   if (verdict === 'undecided') {
     const across = sideAcross(judged, deciding);
@@ -229,16 +241,19 @@ function verdictMessage(row: Row, printing: Printing): string {
     : `${reading}, ${pastText(row, printing)} (${limitText(past.side, past.limit, printing)})`;
 }
 
-/** What is worked out may lack readings though its part was measured: one diameter shows no taper. */
-function missingMessage(row: Row): string {
-  const notes = row.notTaken ?? [];
-  return [whyMissing(row), ...notes].join(': ');
+function gapMessage(row: Row): string {
+  const { notTaken, judgement } = row;
+  if (judgement.verdict === 'left out')
+    return `${named(row)} was left out on purpose: ${notTaken?.reason ?? ''}`;
+  const isForgotten = notTaken === undefined || row.characteristic.onlyWithLimits === true;
+  return isForgotten ? missingMessage(row) : `${missingMessage(row)}; ${HOW_TO_SAY_WHY}`;
 }
 
-function whyMissing(row: Row): string {
-  if (row.characteristic.outcomes !== undefined) {
-    return `${named(row)} was not done${row.notTaken?.length ? '' : ', and others were'}`;
-  }
+const HOW_TO_SAY_WHY = 'if it was left out on purpose, write why: { value: ~, note: … }';
+
+/** What is worked out may lack readings though its part was measured: one diameter shows no taper. */
+function missingMessage(row: Row): string {
+  if (row.characteristic.outcomes !== undefined) return `${named(row)} was not done, and others were`;
   const [derivation] = row.characteristic.derivations;
   return row.characteristic.onlyWithLimits === true && derivation !== undefined
     ? `${named(row)} cannot be worked out from what was read of ${derivation.inputs.join(', ')}`

@@ -14,16 +14,17 @@ import { stepsOf } from '../findings/steps.ts';
 import { type FittedSize, halvesAt } from '../grades/madeSize.ts';
 import { nominalSize } from '../grades/nominalSizes.ts';
 import { type HotFit, hotFit } from '../value/hotFit.ts';
-import { notTaken, supportsOf } from '../value/notTaken.ts';
+import type { NotTaken } from '../value/notTaken.ts';
 import type { Route } from '../value/route.ts';
-import { normalisedError, type SessionRoutes } from '../value/routes.ts';
+import { type Holds, normalisedError, type SessionRoutes } from '../value/routes.ts';
 import { worstOfEqual } from '../value/worstRouteFirst.ts';
 import type { ConcessionInForce, ConcessionOfSide } from './concessionInForce.ts';
 import { statedCondition } from './condition.ts';
 import { type Found, foundAt } from './found.ts';
+import { gapsOf, isLeftOut } from './gaps.ts';
 import { incompleteLimits } from './incompleteLimits.ts';
 import { limitsAt, type MeansAt, type PositionLimits, settled } from './limits.ts';
-import { canBeAt, missing } from './missing.ts';
+import { missing } from './missing.ts';
 import { rangedOf } from './ranged.ts';
 import { type SharedPin, sharedPin } from './sharedPin.ts';
 import { decidingOrder } from './sideLimit.ts';
@@ -69,8 +70,8 @@ export interface Row {
   readonly judgement: Judgement;
   /** Of a value that is out what was conceded on each side, whether it reaches far enough or not. */
   readonly concessions: readonly ConcessionOfSide[];
-  /** Of a position that was not measured the notes that say why. */
-  readonly notTaken?: readonly string[];
+  /** Of a position that was not measured the `~` in its place. */
+  readonly notTaken?: NotTaken | undefined;
   /** The finest last digit that was written at any position of the characteristic: all are printed with it. */
   readonly lastDigit?: Fraction | undefined;
   /** How much more a fit is in the running engine, where that can be estimated. */
@@ -87,6 +88,8 @@ export interface SessionView {
   readonly routes: SessionRoutes;
   /** Where the engine's state is judged: the earlier sessions of its run, the latest first. */
   readonly earlier?: readonly SessionDocument[];
+  /** Whether what one of these says still holds. */
+  readonly holds?: Holds;
   readonly concessions: readonly ConcessionInForce[];
   readonly options: JudgingOptions;
 }
@@ -99,22 +102,16 @@ export function rowsOf(characteristic: Characteristic, view: SessionView): reado
     ),
   );
   // Most of what could be measured is not: nothing of it is worked out further.
-  if (found.every(({ routes }) => routes.length === 0)) return [];
+  if (found.every(({ routes }) => routes.length === 0) && !isLeftOut(characteristic, view)) return [];
   const rows = found.map((each) => rowOf(characteristic, each, view));
-  const measured = rows.find((row) => row.routes.length > 0);
-  if (measured === undefined) return [];
-  const [lastDigit, supports] = [
-    finestDigit(rows),
-    supportsOf(characteristic, [view.session, ...(view.earlier ?? [])]),
-  ];
+  const gaps = gapsOf(rows, characteristic, view);
+  const isMeasured = rows.some(({ routes }) => routes.length > 0);
+  // Of what was measured nowhere it is enough to say that, unless all of it was left out on purpose.
+  if (!isMeasured && [...gaps.values()].some(({ judgement }) => judgement.verdict === 'missing')) return [];
+  const lastDigit = finestDigit(rows);
   return rows.flatMap((row) => {
-    if (row.routes.length > 0) return [{ ...row, lastDigit }];
-    // What is missing has no place of its own: it is reported beside what was measured.
-    if (!canBeAt(characteristic, row.position, view.registry, view.engine.document.layout)) return [];
-    const left = notTaken(characteristic, row.position, view.session);
-    return row.judgement.verdict === 'missing' && !supports.has(row.position)
-      ? [{ ...row, lastDigit, notTaken: left?.notes ?? [], place: left?.place ?? measured.place }]
-      : [];
+    const shown = row.routes.length > 0 ? row : gaps.get(row);
+    return shown === undefined ? [] : [{ ...shown, lastDigit }];
   });
 }
 

@@ -12,7 +12,15 @@ import {
 } from './sideLimit.ts';
 import { type PointRange, standing } from './spans.ts';
 
-export type Verdict = 'ok' | 'off target' | 'worn' | 'undecided' | 'out' | 'accepted' | 'missing';
+export type Verdict =
+  | 'ok'
+  | 'off target'
+  | 'worn'
+  | 'undecided'
+  | 'out'
+  | 'accepted'
+  | 'missing'
+  | 'left out';
 
 type Ends = Pick<Judged, 'least' | 'greatest' | 'spans'>;
 

@@ -92,6 +92,7 @@ function viewAfter(
     registry,
     session,
     earlier,
+    holds,
     options,
     routes: new SessionRoutes(engine, registry, session, built, { earlier, holds }),
     concessions: concessionsOfRun(build, registry, samePartsSince(engine, registry, build)),

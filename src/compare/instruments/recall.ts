@@ -148,6 +148,7 @@ const WORST_FIRST: readonly (Verdict | null)[] = [
   'ok',
   null,
   'missing',
+  'left out',
 ];
 
 const worstFirst = (a: Rejudged, b: Rejudged): number =>

@@ -50,9 +50,22 @@ export function readBlock(
     temperature: readAmount(childOf(item, 'temperature'), 'temperature', context),
     supportedOn: readSupports(childOf(item, 'supported_on'), measure, around.layout, context),
     conditions: new Map([...conditions, ...readConditions(item)]),
-    positions: readPositions(item, `/readings/${index}`, shape, around.layout, context),
+    positions: withReason(
+      readPositions(item, `/readings/${index}`, shape, around.layout, context),
+      textAt(item, 'note'),
+    ),
     span: (childOf(item, 'measure') ?? item).span,
   };
+}
+
+/** The note of a block in which nothing was read says why, for all that have no note of their own. */
+function withReason(
+  positions: readonly PositionReading[],
+  note: string | undefined,
+): readonly PositionReading[] {
+  const isRead = positions.some(({ rows }) => rows.flat().some((point) => point !== undefined));
+  if (isRead || note === undefined) return positions;
+  return positions.map((each) => (each.notes.length > 0 ? each : { ...each, notes: [note] }));
 }
 
 const readSupports = (

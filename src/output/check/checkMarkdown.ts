@@ -47,6 +47,7 @@ function sessionBlocks(view: SessionView): readonly Markdown[] {
     ...view.tables.flatMap(tableBlocks),
     ...quietBlock(view.quiet),
     ...quietBlock(view.lastKnown),
+    ...paragraph(view.leftOut),
     ...(view.tightened.length === 0 ? [] : [markdownList(view.tightened)]),
     ...findingsBlocks({ ...view.findings, folded: '' }),
     ...paragraph(view.counts),
@@ -65,7 +66,7 @@ function rowsCells(view: RowView): readonly (readonly (string | Markdown)[])[] {
   const [judged, ...others] = view.values;
   const verdict = [view.verdict, view.near].filter(Boolean).join(', ');
   const where = [view.group, view.where].filter(Boolean).join(': ');
-  const notes = judged === undefined ? [view.lastKnown] : [...judged.notes, view.limits, ...detailOf(judged)];
+  const notes = judged === undefined ? [view.instead] : [...judged.notes, view.limits, ...detailOf(judged)];
   return [
     [where, judged?.reading ?? '', emphasised(view, verdict), notes.filter(Boolean).join('; ')],
     ...others.map((other) => ['', other.reading, other.agreement, detailOf(other).join('; ')]),

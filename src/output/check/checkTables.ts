@@ -106,8 +106,8 @@ function rowLines(view: RowView, around: TableContext): readonly RowLine[] {
     const cells = [where, cell(''), cell(''), verdictCell(view, style.paint)];
     return [
       {
-        cells: [...cells, cell(style.paint.faint(isBeside ? view.lastKnown : ''))],
-        below: isBeside ? '' : view.lastKnown,
+        cells: [...cells, cell(style.paint.faint(isBeside ? view.instead : ''))],
+        below: isBeside ? '' : view.instead,
       },
     ];
   }
@@ -159,6 +159,7 @@ const COLOURS: Readonly<Record<Verdict, keyof Paint>> = {
   worn: 'notice',
   undecided: 'notice',
   missing: 'notice',
+  'left out': 'notice',
   accepted: 'notice',
   out: 'bad',
 };

@@ -69,6 +69,7 @@ function sessionLines(view: SessionView, style: TextStyle): readonly Line[] {
     ...tablesLines(view.tables, style),
     ...block(quietLines(view.quiet, style)),
     ...block(quietLines(view.lastKnown, style).map(paint.faint)),
+    ...block(view.leftOut === '' ? [] : wrap(view.leftOut, width).map(paint.faint)),
     ...block(view.tightened.flatMap((text) => wrap(text, width - 2).map((each) => `  ${each}`))),
     ...block(shownFindingLines(view.findings, style)),
     ...block(view.counts === '' ? [] : wrap(view.counts, width)),

@@ -43,6 +43,7 @@ export function rowJson(row: Row, unitFor: (row: Row) => Unit) {
     marginal,
     past: past === undefined ? null : { side: past.side, by: differenceIn(past.by, unit) },
     verdict,
+    left_out: verdict === 'left out' ? (row.notTaken?.reason ?? null) : null,
     read_in: judged?.route.readIn.path ?? null,
     place: placeJson(row.place),
   };

@@ -45,7 +45,12 @@ export function valueLines(
   const unitOf = (of: Route): Unit => unitOfRow(of, engine);
   const title = `${row.characteristic.label} ${positionText(row)}`.trim();
   const heading = line`${style.paint.strong(title)}  ${stage} ${date}`;
-  if (judged === undefined) return [heading, '', `  ${row.judgement.verdict ?? 'not measured'}`];
+  if (judged === undefined)
+    return [
+      heading,
+      '',
+      `  ${[row.judgement.verdict ?? 'not measured', row.notTaken?.reason].filter(Boolean).join(': ')}`,
+    ];
   const risk = riskLines(row, finer, printing);
   const blocks: readonly (readonly Line[])[] = [
     [heading, `  ${amountText(judged, printing)}  ${verdictText(row, printing)}`.trimEnd()],

@@ -1,6 +1,6 @@
 import { type EngineReport, unitsFor } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
-import { openBoxes } from '../../plan/closing/boxes.ts';
+import { type Box, isOpenBox } from '../../plan/closing/boxes.ts';
 import type { Closing } from '../../plan/closing/closing.ts';
 import { outText } from '../../plan/closing/outText.ts';
 import { plural } from '../../quantity/words.ts';
@@ -15,10 +15,20 @@ export function customerReasons(closing: Closing, { engine }: EngineReport): rea
     ...closing.rows.flatMap((row) => rowSentence(row, unitFor)),
     ...closing.found.map(({ on, is }) => `Seen on ${on.join(', ')}: ${is}. It is still to be dealt with.`),
     ...closing.untightened.map(({ joint }) => `Not tightened yet: ${joint.sequence.joint}.`),
-    ...openBoxes(closing.boxes).map((what) => `Not confirmed yet: ${what}.`),
+    ...closing.boxes.filter(isOpenBox).map(boxSentence),
     ...(ours === 0 ? [] : [`${plural(ours, 'point')} of our own records to be cleared up.`]),
   ];
 }
+
+/** Why something was left out is between the shop and its notes. */
+const boxSentence = ({ what, leftOut }: Box): string =>
+  leftOut === undefined ? `Not confirmed yet: ${what}.` : leftOutSentence(leftOut);
+
+/** What was not measured on purpose, said whether anybody has confirmed it or not. */
+export const leftOutSentences = ({ boxes }: Closing): readonly string[] =>
+  boxes.flatMap(({ leftOut }) => (leftOut === undefined ? [] : [leftOutSentence(leftOut)]));
+
+const leftOutSentence = (what: string): string => `Left out on purpose, not measured: ${what}.`;
 
 function rowSentence(row: Row, unitFor: ReturnType<typeof unitsFor>): readonly string[] {
   const measured = measuredSentence(row, unitFor);

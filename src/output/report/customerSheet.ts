@@ -3,7 +3,7 @@ import { followUpText } from '../../checks/open/followUps.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { closingOf } from '../../plan/closing/closing.ts';
 import { measuredSentence } from '../plan/customerPage.ts';
-import { customerReasons } from './customerReasons.ts';
+import { customerReasons, leftOutSentences } from './customerReasons.ts';
 import { factsOf, type Origin } from './facts.ts';
 import { privately } from './privately.ts';
 import { concessionRows } from './sections/concessionRows.ts';
@@ -45,6 +45,7 @@ export function customerSheet(report: EngineReport, state: StateReport, origin: 
         'What it measures now',
         items('text', [HOW_TO_READ]),
         sizesTable(state.rows, unitsFor(report.engine)),
+        items('list', leftOutSentences(closing)),
       ),
       ...section(
         'What to do now',

@@ -27,4 +27,4 @@ export const withOptional = (schema: Schema, properties: Readonly<Record<string,
   properties: { ...(schema.properties as object), ...properties },
 });
 
-export const VERDICTS = ['ok', 'off target', 'worn', 'undecided', 'out', 'accepted', 'missing'];
+export const VERDICTS = ['ok', 'off target', 'worn', 'undecided', 'out', 'accepted', 'missing', 'left out'];

@@ -96,6 +96,7 @@ export const rowDefinitions: Readonly<Record<string, Schema>> = {
       marginal: { type: 'boolean' },
       past: orNull(object({ side: { enum: ['min', 'max'] }, by: number })),
       verdict,
+      left_out: described('Why it was left out on purpose; null where it was not.', orNull(text)),
       read_in: described(
         'The session that the judged value is of; the latest of its readings.',
         orNull(text),

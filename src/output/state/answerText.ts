@@ -10,7 +10,7 @@ import { severitiesText } from '../check/view/findingsView.ts';
 
 /** What is reported by name where an engine stands, the worst first; the rest is counted. */
 const NAMED: readonly Verdict[] = ['out', 'undecided', 'missing'];
-const COUNTED: readonly Verdict[] = ['accepted', 'worn', 'off target', 'ok'];
+const COUNTED: readonly Verdict[] = ['accepted', 'worn', 'off target', 'left out', 'ok'];
 
 /** What these findings say is said already. */
 const COUNTED_ALREADY: readonly string[] = [

@@ -1,5 +1,6 @@
 import { plainName } from '../../documents/planning/namedWork.ts';
 import type { PlanContext } from '../work/context.ts';
+import { type LeftOut, leftOutOf } from './leftOut.ts';
 import { unstatedJoints } from './unstatedJoints.ts';
 
 /** What is ticked by hand before an engine is closed up. */
@@ -8,6 +9,8 @@ export interface Box {
   readonly isRequired: boolean;
   /** Who ticked it. */
   readonly by: string | undefined;
+  /** What was left out on purpose, without the reason, where the box is for that. */
+  readonly leftOut: string | undefined;
 }
 
 /** What is looked at before an engine is closed up, and no reading shows. Common practice, no source. */
@@ -24,13 +27,18 @@ const USUAL: readonly string[] = [
   'second initials',
 ];
 
-/** The usual boxes, joints that only the manual speaks of, those that the shop requires in its own words, and who ticked each. */
+/**
+ * The usual boxes, joints that only the manual speaks of, what was left out on purpose, those that the shop requires in its
+ * own words, and who ticked each.
+ */
 export function boxesOf({ engine, registry, state }: PlanContext): readonly Box[] {
-  const known = [
+  const usual = [
     ...unstatedJoints(engine, registry).map((joint) => `${joint} tightened by the maker's manual`),
     ...USUAL,
   ];
-  const required = engine.planning.required;
+  const leftOut = new Map(leftOutOf(state.rows, engine.document.layout).map((each) => [boxOf(each), each]));
+  const known = [...usual, ...leftOut.keys()];
+  const required = [...leftOut.keys(), ...engine.planning.required];
   const confirmed = [engine.document.handedOver, ...state.run.map(({ handedOver }) => handedOver)].flatMap(
     (each) => each.confirmed,
   );
@@ -38,9 +46,19 @@ export function boxesOf({ engine, registry, state }: PlanContext): readonly Box[
     confirmed.findLast((each) => plainName(each.what) === plainName(what))?.by;
   const isIn = (what: string): boolean => required.some((each) => plainName(each) === plainName(what));
   const own = required.filter((what) => !known.some((each) => plainName(each) === plainName(what)));
-  return [...known, ...own].map((what) => ({ what, isRequired: isIn(what), by: by(what) }));
+  return [...known, ...own].map((what) => ({
+    what,
+    isRequired: isIn(what),
+    by: by(what),
+    leftOut: leftOut.get(what)?.what,
+  }));
 }
+
+const boxOf = ({ what, reason, stage }: LeftOut): string =>
+  `left out on purpose at ${stage}: ${what}: ${reason}`;
 
 /** Required, and ticked by nobody yet. */
 export const openBoxes = (boxes: readonly Box[]): readonly string[] =>
-  boxes.flatMap(({ what, isRequired, by }) => (isRequired && by === undefined ? [what] : []));
+  boxes.filter(isOpenBox).map(({ what }) => what);
+
+export const isOpenBox = ({ isRequired, by }: Box): boolean => isRequired && by === undefined;

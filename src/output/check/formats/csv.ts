@@ -68,6 +68,7 @@ const COLUMNS: Readonly<Record<string, (of: Judged) => string | number | null | 
   with: ({ row }) => row.routes[0]?.with.join('; '),
   findings: ({ row, shown }) => codesAt(row, shown),
   read_in: ({ row }) => row.read_in,
+  left_out: ({ row }) => row.left_out,
   path: ({ row }) => row.place.path,
   line: ({ row }) => row.place.line,
 };

@@ -8,7 +8,7 @@ import { greatest, least } from '../../../quantity/fraction.ts';
 import type { Unit } from '../../../quantity/units.ts';
 import { byMeasure } from '../byMeasure.ts';
 
-const QUIET: readonly (Verdict | null)[] = ['ok', null];
+const QUIET: readonly (Verdict | null)[] = ['ok', 'left out', null];
 const TROUBLED: readonly (Verdict | null)[] = ['out', 'undecided', 'missing'];
 
 /** Characteristics of which nothing is to be said beyond what was measured: by their ids. */

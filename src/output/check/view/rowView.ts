@@ -29,8 +29,8 @@ export interface RowView {
   readonly limits: string;
   /** The judged one first, then other ways to the same thing; none where it is missing. */
   readonly values: readonly ValueView[];
-  /** Of a missing one, what was there once and holds no longer. */
-  readonly lastKnown: string;
+  /** Of one without a value why it was left out on purpose, and what was there once and holds no longer. */
+  readonly instead: string;
 }
 
 export interface ValueView {
@@ -73,7 +73,7 @@ export function rowView(row: Row, { session, printing, span, above, limits, deta
       uncertainty: detail && route.route.u > 0 ? plusMinus(route.route, printing.unit) : '',
       from: detail ? `${route.route.name}, ${route.route.with.join(', ')}` : '',
     })),
-    lastKnown: row.routes.length === 0 ? lastKnownText(session.before(row), printing) : '',
+    instead: row.routes.length === 0 ? insteadText(row, session.before(row), printing) : '',
   };
 }
 
@@ -101,7 +101,7 @@ function distanceText(row: Row, printing: Printing): string {
   const { verdict, past } = row.judgement;
   const [judged] = row.routes;
   if (verdict === null) return '';
-  if (verdict === 'missing' || judged === undefined) return verdict;
+  if (judged === undefined) return verdict;
   const u = plusMinus(judged.route, printing.unit);
   if (verdict === 'undecided') return `undecided at ${u}`;
   return past === undefined ? verdict : `${verdict}, ${pastText(row, printing)}`;
@@ -112,6 +112,9 @@ function marginalText({ judgement, routes: [judged] }: Row, { unit }: Printing):
   if (!marginal || judged === undefined || verdict === null || verdict === 'undecided') return '';
   return `limit within ${plusMinus(judged.route, unit)}`;
 }
+
+const insteadText = ({ notTaken }: Row, earlier: EarlierRow | undefined, printing: Printing): string =>
+  [notTaken?.reason, lastKnownText(earlier, printing)].filter(Boolean).join('; ');
 
 function lastKnownText(earlier: EarlierRow | undefined, printing: Printing): string {
   const [judged] = earlier?.row.routes ?? [];

@@ -12,6 +12,7 @@ import type { Unit } from '../../../quantity/units.ts';
 import { plural } from '../../../quantity/words.ts';
 import { answerText } from '../../state/answerText.ts';
 import { type FindingsView, findingsView, severitiesText } from './findingsView.ts';
+import { leftOutText, withoutLeftOut } from './leftOutView.ts';
 import { type QuietView, quietMeasures, quietViews, troubledMeasures } from './quietView.ts';
 import { type SteppedBackView, steppedBackView } from './steppedBackView.ts';
 import { type TableView, tableViews } from './tableView.ts';
@@ -28,6 +29,8 @@ export interface SessionView {
   readonly quiet: readonly QuietView[];
   /** What was measured before and is to be measured anew. */
   readonly lastKnown: readonly QuietView[];
+  /** What was left out on purpose, and why; empty where nothing was, or where its findings are listed. */
+  readonly leftOut: string;
   readonly tightened: readonly string[];
   readonly findings: FindingsView;
   /** Of a session what its rows come to; else empty. */
@@ -50,9 +53,10 @@ export function sessionView(session: ReportedSession, report: EngineReport, deta
   return {
     title: { name: `${stage} ${date}`, beside: `${file}${by === undefined ? '' : `, by ${by}`}` },
     answer: undefined,
-    tables: tableViews(session, unitsFor(report.engine), detail),
+    tables: tableViews(withoutLeftOut(session), unitsFor(report.engine), detail),
     quiet: [],
     lastKnown: [],
+    leftOut: detail ? '' : leftOutText(session.rows, report.engine),
     tightened: tightened.map(tightenedText),
     findings: findingsView(session.findings, detail),
     counts: `${stage} ${date}: ${countsText(session)}`,
@@ -62,7 +66,8 @@ export function sessionView(session: ReportedSession, report: EngineReport, deta
 
 /** The answer first, then what has something to say, then the rest, a line a characteristic. */
 export function stateView(state: StateReport, report: EngineReport, detail: boolean): SessionView {
-  const { rows, findings, run } = state;
+  const { findings, run } = state;
+  const { rows } = withoutLeftOut(state);
   const unitFor = unitsFor(report.engine);
   const quiet = detail ? new Set<string>() : quietMeasures(rows, findings);
   const loud = rows.filter(({ characteristic }) => !quiet.has(characteristic.id));
@@ -72,6 +77,7 @@ export function stateView(state: StateReport, report: EngineReport, detail: bool
     tables: tableViews({ ...state, rows: loud }, unitFor, detail),
     quiet: quietViews(measuredBy(rows, quiet), unitFor),
     lastKnown: lastKnownViews(state, unitFor),
+    leftOut: detail ? '' : leftOutText(state.rows, report.engine),
     tightened: state.tightened.map(tightenedText),
     findings: findingsView(findings, detail),
     counts: '',
@@ -84,7 +90,7 @@ export function troubleView(state: StateReport, { engine }: EngineReport): Troub
   const findings = state.findings.filter(({ severity }: Finding) => severity !== 'remark');
   if (findings.length === 0) return undefined;
   const troubled = troubledMeasures(state.rows, findings);
-  const rows = measuredBy(state.rows, troubled);
+  const rows = measuredBy(withoutLeftOut(state).rows, troubled);
   const others = new Set(state.rows.map(({ characteristic }) => characteristic.id)).size - troubled.size;
   const more = `${plural(others, 'characteristic')} more: tenths check ${shellWord(engine.folder)}`;
   return {
@@ -119,7 +125,16 @@ function standingText(run: StateReport['run']): string {
   return `as ${names.at(-1)} leaves it${held}`;
 }
 
-const ORDER: readonly Verdict[] = ['out', 'missing', 'undecided', 'accepted', 'worn', 'off target', 'ok'];
+const ORDER: readonly Verdict[] = [
+  'out',
+  'missing',
+  'undecided',
+  'accepted',
+  'worn',
+  'off target',
+  'left out',
+  'ok',
+];
 
 /** `1 out, 2 worn, 31 ok; 1 error, 3 warnings`. */
 function countsText({ rows, findings }: ReportedSession): string {

@@ -27,7 +27,8 @@ export function measureSections(report: EngineReport, state: StateReport): reado
   const quiet = quietMeasures(state.rows, state.findings);
   const tables = tablesOf(report, state).map((table) => {
     const { characteristic, rows } = table;
-    const isFolded = quiet.has(characteristic.id) && rows.every(({ hot }) => hot === undefined);
+    const isFolded =
+      quiet.has(characteristic.id) && rows.every(({ hot, routes }) => hot === undefined && routes.length > 0);
     const folded = isFolded ? foldedText(rows, unitsFor(report.engine)) : undefined;
     const blocks: readonly Block[] = [
       { ...measureBlock(table, report, state, folded), pictures: partPictures(rows, report, state) },
@@ -84,7 +85,7 @@ const measureBlock = (
 const withoutPicture = (row: MeasureRow): MeasureRow => ({ ...row, picture: undefined });
 
 function measureRow(line: RowView, row: Row, { engine }: EngineReport, state: StateReport): MeasureRow {
-  const { where, verdict, near, limits, values, lastKnown, group } = line;
+  const { where, verdict, near, limits, values, instead, group } = line;
   const [judged, ...others] = values;
   const printing = printingOf(row, unitsFor(engine));
   const reported = {
@@ -101,7 +102,7 @@ function measureRow(line: RowView, row: Row, { engine }: EngineReport, state: St
     picture: judged && bandOf(row, state.before(row), judged.picture.openTo ?? 0, printing.unit, reported),
     verdict: [verdict, near].filter(Boolean).join(', '),
     tone: toneOf(row.judgement.verdict),
-    before: was?.slice('was '.length) ?? lastKnown,
+    before: was?.slice('was '.length) ?? instead,
     notes: [...(judged?.notes ?? []).filter((each) => each !== was), hotNote(row, printing), limits]
       .filter(Boolean)
       .join('; '),
