@@ -70,7 +70,10 @@ function measureElement({ heading, limits, folded, rows, pictures }: MeasureBloc
   ];
   const table = element(
     'table',
-    { class: `measure${rows.length > 1 ? ' sorts' : ''}${rows.length > MOST_TOGETHER ? '' : ' short'}` },
+    {
+      class: `measure${rows.length > 1 ? ' sorts' : ''}${rows.length > MOST_TOGETHER ? '' : ' short'}`,
+      'data-measure': rows[0]?.measure,
+    },
     element(
       'caption',
       {},
@@ -89,7 +92,7 @@ type Shown = Readonly<Record<'where' | 'picture' | 'verdict' | 'before' | 'notes
 const measureRow = (row: MeasureRow, shown: Shown): Element =>
   element(
     'tr',
-    { 'data-measure': row.measure, 'data-position': row.position },
+    { 'data-position': row.position },
     shown.where ? element('th', { scope: 'row' }, row.where) : undefined,
     element('td', { class: 'figure' }, row.reading),
     shown.picture ? element('td', { class: 'where' }, row.picture && draw(row.picture)) : undefined,

@@ -16,11 +16,12 @@ export const shown = (html: string): string =>
 /** The readings of the rows of a page, by what was measured and where. */
 export const readingsOn = (html: string): ReadonlyMap<string, string> =>
   new Map(
-    [...html.matchAll(/<tr data-measure="([^"]+)" data-position="([^"]+)">([\s\S]*?)<\/tr>/g)].map(
-      ([, measure, position, cells = '']) => [
-        `${measure} ${position}`,
-        /<td class="figure">([^<]*)<\/td>/.exec(cells)?.[1] ?? '',
-      ],
+    [...html.matchAll(/<table [^>]*data-measure="([^"]+)">([\s\S]*?)<\/table>/g)].flatMap(
+      ([, measure, table = '']) =>
+        [...table.matchAll(/<tr data-position="([^"]+)">([\s\S]*?)<\/tr>/g)].map(
+          ([, position, cells = '']) =>
+            [`${measure} ${position}`, /<td class="figure">([^<]*)<\/td>/.exec(cells)?.[1] ?? ''] as const,
+        ),
     ),
   );
 
