@@ -77,7 +77,7 @@ describe('the six of the example shop', () => {
     const { rows = [], findings = [] } = report.state ?? {};
     const measured = new Set(rows.map(({ characteristic }) => characteristic.id));
     const limited = new Set(report.engine.limits.flatMap(({ limits }) => [...limits.keys()]));
-    expect(limited.size).toBeGreaterThan(55);
+    expect(limited.size).toBeGreaterThan(120);
     expect([...limited].filter((id) => !measured.has(id))).toEqual([]);
     expect(findings.filter(({ severity }) => severity !== 'remark')).toEqual([]);
     const parts = new Set(rows.map(({ characteristic }) => characteristic.of));
