@@ -54,12 +54,13 @@ export function expandingPart(
     : { ...expansion, key, id: `the ${key}, ${expansion.material}` };
 }
 
-/** A difference of two parts does not expand as one does. */
+/** A difference of two parts does not expand as one does, and no weight or load does. */
 function materialOf(
-  { figure, of, expandsWith = of }: Characteristic,
+  { figure, quantity, of, expandsWith = of }: Characteristic,
   { parts }: Registry,
 ): readonly string[] {
-  const part = figure === 'size' && expandsWith !== undefined ? parts.find(expandsWith) : undefined;
+  const isExpanding = figure === 'size' && quantity === 'length';
+  const part = isExpanding && expandsWith !== undefined ? parts.find(expandsWith) : undefined;
   return part?.material ?? [];
 }
 

@@ -58,6 +58,16 @@ describe('temperature', () => {
     ).toBe(0);
   });
 
+  test('a warm aluminium piston weighs what it weighs: nothing is moved, exactly on the limit is inside', () => {
+    const found = lastJudged({
+      'engine.yaml': STATED,
+      'limits.yaml': 'kind: limits\nsource: invented\nlimits: { piston_weight: { new: { min: 1184 g } } }\n',
+      's.yaml': session('temperature: 35 degC', '  - { measure: piston_weight, at: { 1: 1184 g } }\n'),
+    });
+    expect(rowAt(found, 'piston_weight', '1').judgement.verdict).toBe('ok');
+    expect(messages(found, 'temperature/corrected')).toEqual([]);
+  });
+
   test('a warm aluminium piston is smaller at 20 °C, and the report says that it was moved', () => {
     const found = read(STATED, session('temperature: 35 degC', PISTON));
     const row = rowAt(found, 'piston_diameter', '1');
