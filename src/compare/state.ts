@@ -57,6 +57,13 @@ export function stateOfSession(judgeable: Judgeable, session: SessionDocument): 
   return stateOf(judgeable, { view, rows: measuredRows(view) });
 }
 
+/** Where the engine stood after a session, as `tenths check` would have judged it then. */
+export function stateAfter({ engine, registry }: Judgeable, session: SessionDocument): EngineState {
+  const sessions = engine.sessions.slice(0, engine.sessions.indexOf(session) + 1);
+  const then = { engine: { ...engine, sessions }, registry };
+  return stateOf(then, standingRows(then.engine, registry, latestRun(sessions)));
+}
+
 /** Where the engine stands after all of its sessions, as `tenths check` judges it. */
 export function stateOfEngine(judgeable: Judgeable): EngineState {
   const { folder, sessions } = judgeable.engine;

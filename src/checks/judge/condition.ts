@@ -1,13 +1,11 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import type { BandName } from '../../documents/limits/bands.ts';
 import type { Condition, PartChange } from '../../documents/session/partChanges.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
 import type { PartAt } from '../../layout/readPart.ts';
 import { isAt } from '../history/dependsOn.ts';
-import { decidingOrder } from './sideLimit.ts';
 
 /** A session and the engine whose layout names its positions. */
 export interface SessionOfEngine {
@@ -19,19 +17,7 @@ export interface SessionOfEngine {
 }
 
 /**
- * The bands in the order in which they decide: as the run asks for, else by the condition of the part that is measured,
- * as the session says it was fitted, else by the session's stage.
- */
-export const bandOrder = (
-  around: SessionOfEngine,
-  characteristic: Characteristic,
-  position: Position,
-  judgeBy?: 'new' | 'wear' | undefined,
-): readonly BandName[] =>
-  decidingOrder(around.session.stage, judgeBy ?? statedCondition(around, characteristic, position)?.band);
-
-/**
- * Which of the conditions that the session states chooses the band, and which one. A fit with one part that is new or
+ * Which of the conditions that the session states chooses the band, and which one; without any its stage does. A fit with one part that is new or
  * machined is judged as new; else the condition of the part decides that the figure is of.
  */
 export function statedCondition(

@@ -1,5 +1,5 @@
 import { type ComparedState, diffStates } from '../../compare/diff.ts';
-import { stateOfSession } from '../../compare/state.ts';
+import { stateAfter } from '../../compare/state.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { STAGES } from '../../documents/session/stage.ts';
 import type { World } from '../../shell/world.ts';
@@ -10,7 +10,7 @@ import { UsageError } from '../usage.ts';
 import type { Compared } from './compared.ts';
 import { type DiffCall, mayNameSession } from './diffCall.ts';
 
-/** Two sessions of one engine as they stand on disk; undefined where the words name none. */
+/** How an engine stood after two of its sessions, by the documents on disk; undefined where the words name none. */
 export function compareSessions(call: DiffCall, source: ShopSource, world: World): Compared | undefined {
   const words = call.b === undefined ? [call.a] : [call.a, call.b];
   if (call.engine === undefined && !words.some((word) => mayBeBelow(word, source))) return undefined;
@@ -22,8 +22,8 @@ export function compareSessions(call: DiffCall, source: ShopSource, world: World
   if (sessions.every((each) => each === undefined)) return undefined;
   const [a, b] = sessions;
   if (a === undefined || b === undefined) throw notTwo(words, sessions, engine.sessions);
-  const state = stateOfSession(read, b);
-  const diff = diffStates(stateOfSession(read, a), state);
+  const state = stateAfter(read, b);
+  const diff = diffStates(stateAfter(read, a), state);
   const about = { path: engine.folder, name: engine.document.name };
   return {
     sides: { a: sideOf(a), b: sideOf(b) },

@@ -1,8 +1,8 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { characteristics } from '../../characteristics/registry.ts';
 import { findingKinds } from '../../checks/catalogue.ts';
-import { type EngineReport, reportEngine, unitsFor } from '../../checks/judge/report.ts';
-import type { JudgingOptions } from '../../checks/judge/row.ts';
+import { type EngineReport, isState, reportEngine, unitsFor } from '../../checks/judge/report.ts';
+import type { JudgingOptions, Row } from '../../checks/judge/row.ts';
 import { DOCUMENT_CODES } from '../../diagnostic/catalogue.ts';
 import type { DocumentCode } from '../../diagnostic/diagnostic.ts';
 import { unknownMeasure } from '../../documents/measure.ts';
@@ -13,8 +13,9 @@ import { revisionText } from '../../output/diff/revision.ts';
 import type { Line } from '../../output/escape/line.ts';
 import { characteristicLines } from '../../output/explain/explainCharacteristic.ts';
 import { documentCodeLines, findingKindLines } from '../../output/explain/explainCode.ts';
-import { type MeasuredRow, positionsLines } from '../../output/explain/explainPositions.ts';
+import { positionsLines } from '../../output/explain/explainPositions.ts';
 import { valueLines } from '../../output/explain/explainValue.ts';
+import type { MeasuredRow } from '../../output/explain/measuredRow.ts';
 import { LINES_FORMATS } from '../../output/lines/formats/index.ts';
 import type { TextStyle } from '../../output/terminal/textStyle.ts';
 import { planContext } from '../../plan/work/context.ts';
@@ -95,7 +96,7 @@ async function explainValue(
   const opened = openEngine(engine, world, options.at);
   const report = reportEngine(opened.engine, opened.registry, options);
   const characteristic = measureNamed(measure, opened.registry);
-  const rows = latestRows(report, characteristic, options.session);
+  const rows = rowsShown(report, characteristic, options.session);
   const linesIn = (style: TextStyle): readonly Line[] =>
     position === undefined && !characteristic.family.isSingle
       ? positionsLines([characteristic.id, engine], rows, unitsFor(report.engine), style)
@@ -118,24 +119,32 @@ function finerFor(
   return state === undefined ? [] : finerInstruments(row, planContext(engine, registry, state));
 }
 
-/** At each position the row of the session named, else of the latest that measured it there. Throws where there is none. */
-function latestRows(
+/**
+ * At each position the row of the session named; else that of where the engine stands, as a check shows it, or of what
+ * holds no longer the latest that was measured. Throws where there is none.
+ */
+function rowsShown(
   report: EngineReport,
   { id, family }: Characteristic,
   session: string | undefined,
 ): readonly MeasuredRow[] {
-  const sessions = session === undefined ? report.sessions : sessionNamed(session, report.sessions);
+  const { sessions, state } = report;
+  const asked =
+    session === undefined
+      ? [...sessions, ...(state === undefined ? [] : [state])]
+      : sessionNamed(session, sessions);
   const latest = new Map<Position, readonly MeasuredRow[]>();
-  for (const of of sessions) {
+  for (const of of asked) {
     const rows = of.rows.filter(({ characteristic }) => characteristic.id === id);
     for (const position of new Set(rows.map((row) => row.position))) {
       // Two, where the halves of a pair of shells are unlike.
       const here = rows.filter((row) => row.position === position);
-      const isMeasured = here.some(({ routes }) => routes.length > 0);
-      if (isMeasured || !latest.has(position))
+      const isMeasured = here.some(hasValue);
+      const isOver = isMeasured && session === undefined && !isState(of);
+      if (isMeasured || !latest.get(position)?.some(({ row }) => hasValue(row)))
         latest.set(
           position,
-          here.map((row) => ({ row, of })),
+          here.map((row) => ({ row, of, isOver })),
         );
     }
   }
@@ -149,6 +158,8 @@ function latestRows(
     ? found
     : found.sort(({ row: a }, { row: b }) => compareNames(a.position.name, b.position.name));
 }
+
+const hasValue = ({ routes }: Row): boolean => routes.length > 0;
 
 function rowsAt(
   position: string | undefined,

@@ -1,7 +1,7 @@
 import { formatLimit, limitNumber, type Printing } from '../../checks/findings/readings.ts';
-import { bandOrder, type SessionOfEngine, statedCondition } from '../../checks/judge/condition.ts';
+import { type SessionOfEngine, statedCondition } from '../../checks/judge/condition.ts';
 import type { JudgingOptions, Row } from '../../checks/judge/row.ts';
-import type { SideLimit } from '../../checks/judge/sideLimit.ts';
+import { decidingOrder, type SideLimit } from '../../checks/judge/sideLimit.ts';
 import { sideAcross } from '../../checks/judge/verdict.ts';
 import type { Place } from '../../diagnostic/place.ts';
 import type { DecisionRule } from '../../documents/engine/shop.ts';
@@ -70,9 +70,10 @@ export function reasonLines(
   const { deciding, verdict, probability } = row.judgement;
   const [judged] = row.routes;
   const { characteristic, position } = row;
-  const { stage } = around.session;
-  const order = bandOrder(around, characteristic, position, judgeBy).join(', else ');
+  // Nothing said of its part, the stage at which the value was read chooses the band.
+  const { stage } = judged?.route.readIn ?? around.session;
   const condition = statedCondition(around, characteristic, position);
+  const order = decidingOrder(stage, judgeBy ?? condition?.band).join(', else ');
   const by = condition === undefined ? stage : `${stage} with ${condition.text}`;
   const side = (name: 'min' | 'max'): string => {
     const limit = deciding[name];

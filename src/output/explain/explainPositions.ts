@@ -1,5 +1,4 @@
 import { printingOf, readingText } from '../../checks/findings/readings.ts';
-import type { ReportedSession } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import { shellWord } from '../../diagnostic/shellWord.ts';
 import { headedWithUnit } from '../../quantity/format.ts';
@@ -8,12 +7,7 @@ import { positionText, verdictText } from '../check/view/rowView.ts';
 import { type Line, line } from '../escape/line.ts';
 import { type Cell, type Column, cell, fitting, layTable } from '../terminal/table.ts';
 import type { TextStyle } from '../terminal/textStyle.ts';
-
-/** A row and the session that has it. */
-export interface MeasuredRow {
-  readonly row: Row;
-  readonly of: ReportedSession;
-}
+import { type MeasuredRow, takenText } from './measuredRow.ts';
 
 interface Reported {
   readonly position: string;
@@ -50,13 +44,14 @@ export function positionsLines(
   const [first] = rows;
   if (first === undefined) return [];
   const { label } = first.row.characteristic;
-  const reported = rows.map(({ row, of: { session } }): Reported => {
+  const reported = rows.map((each): Reported => {
+    const { row } = each;
     const printing = printingOf(row, unitFor);
     const [judged] = row.routes;
     return {
       position: positionText(row),
       reading: judged === undefined ? '' : readingText(judged, printing),
-      rest: [verdictText(row, printing), `${session.stage} ${session.date}`],
+      rest: [verdictText(row, printing), takenText(each)],
     };
   });
   const again = [measure, first.row.position.name, engine ?? []].flat().map(shellWord).join(' ');

@@ -6,7 +6,7 @@ import {
   readingText,
 } from '../../checks/findings/readings.ts';
 import { movedText } from '../../checks/findings/temperature.ts';
-import { type EngineReport, unitsFor } from '../../checks/judge/report.ts';
+import { type EngineReport, isState, unitsFor } from '../../checks/judge/report.ts';
 import type { JudgedRoute, JudgingOptions } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
 import { leavesOf, type Route } from '../../checks/value/route.ts';
@@ -25,26 +25,28 @@ import { uncoloured, widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { budgetLines } from './explainBudget.ts';
 import { limitLines, placeText, reasonLines } from './explainLimits.ts';
-import type { MeasuredRow } from './explainPositions.ts';
 import { riskLines } from './explainRisk.ts';
+import { type MeasuredRow, sessionText, takenText } from './measuredRow.ts';
 
 const LEFT = { align: 'left' } as const;
 const RIGHT = { align: 'right' } as const;
 
 /** Where a value comes from: its readings, the sum, the error budget, the bands and why the verdict is what it is. */
 export function valueLines(
-  { row, of: session }: MeasuredRow,
+  measured: MeasuredRow,
   { engine, registry, rule }: EngineReport,
   options: JudgingOptions,
   finer: readonly FinerInstruments[],
   style: TextStyle,
 ): readonly Line[] {
+  const { row, of } = measured;
   const printing = printingOf(row, unitsFor(engine));
   const [judged, ...others] = row.routes;
-  const { stage, date } = session.session;
+  const earlier = isState(of) ? of.run.slice(0, -1).reverse() : [];
+  const around = { session: of.session, earlier, engine, registry };
   const unitOf = (of: Route): Unit => unitOfRow(of, engine);
   const title = `${row.characteristic.label} ${positionText(row)}`.trim();
-  const heading = line`${style.paint.strong(title)}  ${stage} ${date}`;
+  const heading = line`${style.paint.strong(title)}  ${takenText(measured)}`;
   if (judged === undefined)
     return [
       heading,
@@ -59,7 +61,7 @@ export function valueLines(
     ['error budget', ...budgetLines(judged, printing, unitOf)],
     ...(row.hot === undefined ? [] : [['in the running engine', ...hotLines(row, printing)]]),
     ['limits', ...limitLines(row, printing)],
-    ['verdict', ...reasonLines(row, { session: session.session, engine, registry }, rule, options, printing)],
+    ['verdict', ...reasonLines(row, around, rule, options, printing)],
     ...(risk.length === 0 ? [] : [['what the verdict may cost', ...risk]]),
     ...(others.length === 0 ? [] : [['other routes', ...others.map((each) => otherLine(each, printing))]]),
   ];
@@ -79,19 +81,24 @@ function readingLines(route: Route, { width }: TextStyle): readonly Line[] {
   // A figure of nominal sizes alone was not read.
   const leaves = [...new Set(leavesOf(route))].filter(({ block }) => block !== undefined);
   const names = inputNames(leaves);
+  const isOfSeveral = new Set(leaves.map(({ readIn }) => readIn)).size > 1;
   const rows = leaves.map((leaf, index): readonly Cell[] => [
     cell(names[index] ?? ''),
     cell(leaf.written.join(', ')),
     cell([...leaf.with, ...setterText(leaf)].join(', ')),
+    cell(isOfSeveral ? sessionText(leaf.readIn) : ''),
   ]);
   const places = leaves.map(({ place }) => placeText(place));
   const lines = fitting(width, ['beside', 'below'] as const, (shape) =>
     shape === 'beside'
       ? layTable(
           rows.map((row, index) => [...row, cell(places[index] ?? '')]),
-          [LEFT, LEFT, LEFT, LEFT],
+          [LEFT, LEFT, LEFT, LEFT, LEFT],
         )
-      : layTable(rows, [LEFT, LEFT, LEFT]).flatMap((each, index) => [each, `      ${places[index] ?? ''}`]),
+      : layTable(rows, [LEFT, LEFT, LEFT, LEFT]).flatMap((each, index) => [
+          each,
+          `      ${places[index] ?? ''}`,
+        ]),
   );
   const notes = route.notes.map((note) => `  ${note}`);
   return [...lines, ...notes];
