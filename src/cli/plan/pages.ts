@@ -62,7 +62,7 @@ export function pageOf(
     return printed('fit', fitPage(fits, engine, about), isShort(fits));
   }
   if (choice.order === true) {
-    const lines = orderList(made.context, made.jobs, offersFor());
+    const lines = orderList(made.context, made.jobs, offersFor(), agreements());
     const rows = () => orderRows(lines, engine);
     return { ...printed('order', orderPage(lines, engine, about), false), rows };
   }

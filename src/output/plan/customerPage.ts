@@ -9,6 +9,7 @@ import type { Job } from '../../plan/work/job.ts';
 import { titleOf } from '../../plan/work/jobTitle.ts';
 import { URGENCIES, type Urgency } from '../../plan/work/urgency.ts';
 import type { WorkPlan } from '../../plan/work/workPlan.ts';
+import { worstOf } from '../../plan/work/worst.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { GLOSSES } from './gloss.ts';
@@ -33,7 +34,7 @@ export function customerPage({ jobs }: WorkPlan, agreements: Agreements, about: 
     answer: answer(asked, open),
     sections: [
       ...URGENCIES.flatMap((urgency) => section(urgency, asked, agreements)),
-      ...(asked.length === 0 ? [] : [{ title: 'Your answer', lines: ANSWER }]),
+      ...(asked.length === 0 ? [] : [{ title: 'Your answer', lines: answerLines(asked.length) }]),
     ],
     cautions:
       asked.length === 0
@@ -109,7 +110,7 @@ function sentences(job: Job, agreements: Agreements): readonly string[] {
   const { engine } = agreements;
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   const seen = job.found.map(({ on, is }) => `Seen on ${on.join(', ')}: ${is}.`);
-  const worst = job.rows.find(({ judgement }) => judgement.past !== undefined);
+  const worst = worstOf(job.rows);
   const photos = job.found.flatMap((each) => each.photos);
   const answer = answerTo(job, agreements);
   return [
@@ -157,8 +158,8 @@ function sizeSentence({ deciding: { choice, row } }: CutGroup, unitFor: (row: Ro
   return `It becomes ${from} to ${to} ${unit.name} (${name} standard).`;
 }
 
-const ANSWER: readonly string[] = [
-  'agreed to, by number: ______________________________',
+const answerLines = (count: number): readonly string[] => [
+  `agreed to, by the numbers above${count === 1 ? '' : ` (1 to ${count})`}: ____________________`,
   'name, date and signature: ______________________________',
   'work that comes with a job, such as washing and crack testing, is in its price',
 ];

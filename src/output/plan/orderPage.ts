@@ -1,5 +1,5 @@
 import type { Engine } from '../../documents/assemble.ts';
-import type { OrderLine } from '../../plan/order/orderLine.ts';
+import { ORDER_TIMES, type OrderLine, type OrderTime } from '../../plan/order/orderLine.ts';
 import type { Page, PageCell, Section } from './page.ts';
 
 /** What has to be bought, now and when sizes are known. */
@@ -14,26 +14,34 @@ export function orderPage(lines: readonly OrderLine[], engine: Engine, about: re
     about: [whose.join(', '), ...about],
     answer: lines.length === 0 ? ['nothing is to be ordered'] : [counted(lines)],
     sections: [
-      ...section('order now', lacking(lines, 'now')),
-      ...section('order after measuring: the size may still change', lacking(lines, 'after measuring')),
+      ...ORDER_TIMES.flatMap((when) => section(TITLES[when], lacking(lines, when))),
       ...section('on the shelf: none to order', lines.filter(isShelved)),
     ],
     cautions: lines.length === 0 ? [] : CAUTIONS,
   };
 }
 
+const TITLES: Readonly<Record<OrderTime, string>> = {
+  now: 'order now',
+  'after the yes': 'order after the customer’s yes',
+  'after measuring': 'order after measuring: the size may still change',
+};
+
 const toOrder = ({ count, onShelf }: OrderLine): number => Math.max(0, count - onShelf);
 
 const isShelved = (line: OrderLine): boolean => toOrder(line) === 0;
 
-const lacking = (lines: readonly OrderLine[], when: OrderLine['when']): readonly OrderLine[] =>
+const lacking = (lines: readonly OrderLine[], when: OrderTime): readonly OrderLine[] =>
   lines.filter((line) => line.when === when && !isShelved(line));
 
 function counted(lines: readonly OrderLine[]): string {
   const shelved = lines.filter(isShelved).length;
-  const later = lacking(lines, 'after measuring').length;
+  const [yes, later] = (['after the yes', 'after measuring'] as const).map(
+    (when) => lacking(lines, when).length,
+  );
+  const asked = yes === 0 ? '' : `${yes} after the customer’s yes, `;
   const rest = shelved === 0 ? '' : `, ${shelved} on the shelf`;
-  return `${lacking(lines, 'now').length} to order now, ${later} after measuring${rest}`;
+  return `${lacking(lines, 'now').length} to order now, ${asked}${later} after measuring${rest}`;
 }
 
 const CAUTIONS: readonly string[] = [

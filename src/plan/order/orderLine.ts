@@ -1,3 +1,8 @@
+/** In the order in which things are bought. */
+export const ORDER_TIMES = ['now', 'after the yes', 'after measuring'] as const;
+
+export type OrderTime = (typeof ORDER_TIMES)[number];
+
 /** One line of what has to be bought. */
 export interface OrderLine {
   readonly what: string;
@@ -7,7 +12,7 @@ export interface OrderLine {
   readonly count: number;
   /** How many of the count are on the shelf. */
   readonly onShelf: number;
-  readonly when: 'now' | 'after measuring';
+  readonly when: OrderTime;
   /** The job that needs it. */
   readonly for: string;
   /** The day on which it is needed, where one is stated. */

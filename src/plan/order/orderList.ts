@@ -6,34 +6,39 @@ import type { Position } from '../../layout/position.ts';
 import { fitsOf } from '../fit/fits.ts';
 import { type ShelfPistons, shelfPistons } from '../fit/shelfPistons.ts';
 import type { WholeFit } from '../fit/wholeParts.ts';
+import { type Agreements, agreementsOf } from '../handover/agreement.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import { awaitedBy } from './awaited.ts';
+import { afterYes, awaitsYes } from './awaitedYes.ts';
 import { cutLines, ofSize } from './cutLines.ts';
 import { awaitedLines, type Shelf, shellLines } from './mateLines.ts';
-import type { OrderLine } from './orderLine.ts';
+import { ORDER_TIMES, type OrderLine } from './orderLine.ts';
 
 /** From renewals, from the steps that journals and bores are cut to, from joints, and what goes with any of it. */
 export function orderList(
   context: PlanContext,
   jobs: readonly Job[],
   offers: OfferedParts = NO_OFFERS,
+  agreements: Agreements = agreementsOf(context.engine, context.registry, context.state.session),
 ): readonly OrderLine[] {
+  const linesFor = (of: readonly Job[], lines: (job: Job) => readonly OrderLine[]): readonly OrderLine[] =>
+    of.flatMap((job) => (awaitsYes(job, agreements) ? lines(job).map(afterYes) : lines(job)));
   const pistons = shelfPistons(context, offers);
   const fits = fitsOf(context, offers);
   const { wholes } = fits;
   const shelf = { fits, pistons };
   const own = jobs.filter(({ serves }) => serves === undefined);
   const real = own.filter((job) => !isSpared(job, wholes, context));
-  const withCuts = real.flatMap((job) => cutLines(context, job, pistons));
+  const withCuts = linesFor(real, (job) => cutLines(context, job, pistons));
   const bought = new Set(withCuts.map(({ what }) => what));
   const awaited = awaitedBy(context).flatMap((each) =>
     real.some(({ cut }) => cut?.part === each.machined) ? [] : awaitedLines(context, each, shelf),
   );
   for (const { what } of awaited) bought.add(what);
   const others = [
-    ...real.flatMap((job) => renewalLines(context, job, { pistons, chosen: placesChosen(job, real) })),
-    ...chosenLines(context, real, shelf),
+    ...linesFor(real, (job) => renewalLines(context, job, { pistons, chosen: placesChosen(job, real) })),
+    ...linesFor(real, (job) => chosenLines(context, job, shelf)),
   ];
   const all = [
     ...wholes.map(wholeLine),
@@ -43,10 +48,8 @@ export function orderList(
     ...others.filter(({ what }) => !bought.has(what)),
     ...(own.some(isOpened) ? [...fastenerLines(context), ...SUNDRIES] : []),
   ];
-  return [...all].sort((a, b) => WHEN.indexOf(a.when) - WHEN.indexOf(b.when));
+  return [...all].sort((a, b) => ORDER_TIMES.indexOf(a.when) - ORDER_TIMES.indexOf(b.when));
 }
-
-const WHEN: readonly OrderLine['when'][] = ['now', 'after measuring'];
 
 /** Whether a part of the shelf goes in whole, so that this one of the engine's is neither cut nor bought. */
 const isSpared = ({ part }: Job, wholes: readonly WholeFit[], { registry }: PlanContext): boolean =>
@@ -150,20 +153,22 @@ function sizeRenewed(
 }
 
 /** Shells and pistons that are to be chosen anew are bought when the sizes are known. */
-const chosenLines = (context: PlanContext, jobs: readonly Job[], shelf: Shelf): readonly OrderLine[] =>
-  jobs.flatMap((job): readonly OrderLine[] => {
-    const { operation, part, name, rows, urgency } = job;
-    if (operation !== 'choose' || part === undefined || urgency === 'may') return [];
-    const all = context.engine.document.layout.positionsOf(part.family);
-    const asked = all.filter((position) => rows.some((row) => row.position === position));
-    if (part.sized?.liesIn !== undefined && isWeighed(part, shelf))
-      return shellLines(context, part, asked, name, shelf);
-    const count = Math.max(1, Math.min(all.length, asked.length));
-    const what = part.sized?.liesIn === undefined ? part.plural : `${part.label} pairs`;
-    return [
-      { what, code: undefined, size: 'by plan --fit', count, onShelf: 0, when: 'after measuring', for: name },
-    ];
-  });
+function chosenLines(
+  context: PlanContext,
+  { operation, part, name, rows, urgency }: Job,
+  shelf: Shelf,
+): readonly OrderLine[] {
+  if (operation !== 'choose' || part === undefined || urgency === 'may') return [];
+  const all = context.engine.document.layout.positionsOf(part.family);
+  const asked = all.filter((position) => rows.some((row) => row.position === position));
+  if (part.sized?.liesIn !== undefined && isWeighed(part, shelf))
+    return shellLines(context, part, asked, name, shelf);
+  const count = Math.max(1, Math.min(all.length, asked.length));
+  const what = part.sized?.liesIn === undefined ? part.plural : `${part.label} pairs`;
+  return [
+    { what, code: undefined, size: 'by plan --fit', count, onShelf: 0, when: 'after measuring', for: name },
+  ];
+}
 
 /** Whether the shelf holds any, and each place was asked for the best of them. */
 const isWeighed = (part: Part, { fits }: Shelf): boolean =>
