@@ -9,9 +9,9 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
 import { reach } from '../../layout/reach.ts';
 import { STANDARD_TEMPERATURE } from '../../measurement/temperature.ts';
-import { type Fraction, least } from '../../quantity/fraction.ts';
+import type { Fraction } from '../../quantity/fraction.ts';
 import { stepsOf } from '../findings/steps.ts';
-import { type FittedSize, halvesAt } from '../grades/madeSize.ts';
+import type { FittedSize } from '../grades/madeSize.ts';
 import { nominalSize } from '../grades/nominalSizes.ts';
 import { type HotFit, hotFit } from '../value/hotFit.ts';
 import type { NotTaken } from '../value/notTaken.ts';
@@ -20,8 +20,7 @@ import { type Holds, normalisedError, type SessionRoutes } from '../value/routes
 import { worstOfEqual } from '../value/worstRouteFirst.ts';
 import type { ConcessionInForce, ConcessionOfSide } from './concessionInForce.ts';
 import { statedCondition } from './condition.ts';
-import { type Found, foundAt } from './found.ts';
-import { gapsOf, isLeftOut } from './gaps.ts';
+import type { Found } from './found.ts';
 import { incompleteLimits } from './incompleteLimits.ts';
 import { limitsAt, type MeansAt, type PositionLimits, settled } from './limits.ts';
 import { missing } from './missing.ts';
@@ -94,32 +93,6 @@ export interface SessionView {
   readonly options: JudgingOptions;
 }
 
-/** The rows of a characteristic: every position with a value, and those whose limits decide and have none. */
-export function rowsOf(characteristic: Characteristic, view: SessionView): readonly Row[] {
-  const found = positionsIn(characteristic, view).flatMap((position) =>
-    halvesAt(view.engine, view.session, characteristic, position).map((half) =>
-      foundAt(characteristic, position, half, view),
-    ),
-  );
-  // Most of what could be measured is not: nothing of it is worked out further.
-  if (found.every(({ routes }) => routes.length === 0) && !isLeftOut(characteristic, view)) return [];
-  const rows = found.map((each) => rowOf(characteristic, each, view));
-  const gaps = gapsOf(rows, characteristic, view);
-  const isMeasured = rows.some(({ routes }) => routes.length > 0);
-  // Of what was measured nowhere it is enough to say that, unless all of it was left out on purpose.
-  if (!isMeasured && [...gaps.values()].some(({ judgement }) => judgement.verdict === 'missing')) return [];
-  const lastDigit = finestDigit(rows);
-  return rows.flatMap((row) => {
-    const shown = row.routes.length > 0 ? row : gaps.get(row);
-    return shown === undefined ? [] : [{ ...shown, lastDigit }];
-  });
-}
-
-function finestDigit(rows: readonly Row[]): Fraction | undefined {
-  const digits = rows.flatMap((row) => row.routes[0]?.route.lastDigit ?? []).filter(({ n }) => n !== 0n);
-  return digits.length === 0 ? undefined : least(digits);
-}
-
 /** Where a session may have a value: any position of the layout, and the steps that it names itself. */
 export function positionsIn(
   { family, id }: Characteristic,
@@ -129,7 +102,7 @@ export function positionsIn(
   return [session, ...earlier].map((each) => stepsOf(each, id)).find((steps) => steps.length > 0) ?? [];
 }
 
-function rowOf(characteristic: Characteristic, found: Found, view: SessionView): Row {
+export function rowOf(characteristic: Characteristic, found: Found, view: SessionView): Row {
   const { engine, session, options } = view;
   const { position, stated, routes, routesAt } = found;
   const stood = limitsAt(characteristic, stated, meansAt(position, view), (name) =>

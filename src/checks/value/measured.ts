@@ -3,7 +3,8 @@ import type { Engine } from '../../documents/assemble.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { applyConcessions } from '../judge/applyConcessions.ts';
 import { concessionsFor } from '../judge/concessionInForce.ts';
-import { type JudgingOptions, type Row, rowsOf, type SessionView } from '../judge/row.ts';
+import type { JudgingOptions, Row, SessionView } from '../judge/row.ts';
+import { rowsOf } from '../judge/rows.ts';
 import { type EngineRoutes, routesOf } from './routes.ts';
 
 /** A session and what was measured in it, judged. */

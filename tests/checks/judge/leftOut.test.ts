@@ -27,6 +27,13 @@ describe('a place left out on purpose', () => {
     ]);
   });
 
+  it('is told at its own place', () => {
+    const [{ place } = { place: undefined }] = findingsOf(rebuilt(`${REASON}\n${END_PLAY}`)).filter(
+      ({ code }) => code === 'reading/left-out',
+    );
+    expect([place?.line, place?.column]).toEqual([5, 71]);
+  });
+
   it('without a reason stays missing, and it is said how to state one', () => {
     const files = rebuilt(`${BARE}\n${END_PLAY}`);
     expect(verdictsOf(files)['main_bearing_clearance 3']).toBe('missing');

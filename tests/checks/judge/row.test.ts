@@ -273,12 +273,6 @@ describe('a position that was not measured', () => {
       .filter(({ code }) => code === 'reading/missing')
       .map(({ message, place }) => `${place.line}:${place.column} ${message}`);
 
-  it('is told with the note of why, at its place', () => {
-    expect(missing('1: 0.0030, 2: { value: ~, note: shell stuck }, 3: 0.0030')).toEqual([
-      '5:60 main bearing clearance 2 is missing; other positions were measured: shell stuck',
-    ]);
-  });
-
   it('is told where its only limit cannot be worked out there', () => {
     const formula = 'main_bearing_clearance: { new: { max: { formula: "0.001 * main_journal_diameter" } } }';
     expect(missing('1: 0.0030, 3: 0.0030', formula).map((each) => each.replace(/^\S+ /, ''))).toContain(
