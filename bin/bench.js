@@ -15,13 +15,14 @@ import { fetchNode } from './fetched.js';
 const PARTS = { start: startUp, repository, many: manyEngines };
 
 const USAGE = `
-npm run bench -- [PART…] [--node PATH|VERSION]… [--growth] [--quick] [--markdown]
+npm run bench -- [PART…] [--node PATH|VERSION]… [--growth] [--quick] [--scale N] [--markdown]
 
 Measures the program beside bare node, parsing alone and a validator of schemas, and prints tables and whether the aims
 are met; nothing fails when it is slow, since a busy machine would make it so.
 
 PART is one of ${Object.keys(PARTS).join(', ')}, else all of them. --node is a path or a version such as 22, which is fetched; it may be
 given several times. --growth measures how time and memory grow with the size of what is checked, instead of the rest.
+--scale 0.05 takes smaller shops.
 `;
 
 const { values, positionals } = calledWith(

@@ -55,6 +55,20 @@ describe('a check of a commit', () => {
     );
   });
 
+  it('prints the tightening card of the document as it stood, and says so', async () => {
+    const passes = (to: number): string =>
+      `kind: torque\njoint: main caps\nfasteners: { count: 2 }\npasses: [{ to: ${to} lbf ft }]\nsource: Invented.\n`;
+    put(here.shop, `${PUMP}/torque/main-caps.yaml`, passes(110));
+    commit(here.shop, 'main caps');
+    put(here.shop, `${PUMP}/torque/main-caps.yaml`, passes(85));
+    const then = await call(here.shop, ['torque', 'main-caps', PUMP, '--at', 'HEAD']);
+    expect(then.out).toContain('110');
+    expect(then.out).toMatch(/as it stood at HEAD,\s+commit [0-9a-f]{10}/);
+    const now = await call(here.shop, ['torque', 'main-caps', PUMP]);
+    expect(now.out).toContain('85');
+    expect(now.out).not.toContain('as it stood');
+  });
+
   it('explains a value and follows a trend as they stood', async () => {
     const explained = await call(here.shop, [
       'explain',

@@ -1,17 +1,14 @@
 import type { Engine } from '../../documents/assemble.ts';
 import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import { adapterAt, angleOf } from '../../documents/tightening/wrench.ts';
-import { diagnosticsLines } from '../../output/check/runText.ts';
-import { writtenLines } from '../../output/escape/line.ts';
 import { TORQUE_FORMATS } from '../../output/torque/formats/index.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
-import { textStyle } from '../../shell/process/terminal.ts';
 import type { World } from '../../shell/world.ts';
 import { type Tools, tighteningCard } from '../../torque/card.ts';
 import { amountOption } from '../amountOption.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { printFormats } from '../format/printFormats.ts';
-import { engineNamed } from '../shop/resolveShop.ts';
+import { openEngine } from '../shop/resolveShop.ts';
 import { UsageError } from '../usage.ts';
 
 export interface TorqueOptions {
@@ -20,6 +17,7 @@ export interface TorqueOptions {
   readonly adapter?: string;
   readonly adapterAngle?: string;
   readonly runOn?: string;
+  readonly at?: string;
 }
 
 /** Prints the tightening card of a joint; 1 where a written torque is beyond proof, 2 where a document is wrong. */
@@ -29,13 +27,7 @@ export async function torque(
   options: TorqueOptions,
   world: World,
 ): Promise<number> {
-  const { shop, folder } = engineNamed(engineName, world);
-  const { engine, diagnostics, texts } = shop.load(folder);
-  if (diagnostics.length > 0) {
-    const style = textStyle(world.err, world.environment, false);
-    world.err.write(writtenLines(diagnosticsLines(diagnostics, texts, style)));
-  }
-  if (engine === undefined) return 2;
+  const { engine, revision, hasProblems } = openEngine(engineName, world, options.at);
   const document = sequenceNamed(name, engine);
   const carded = tighteningCard(document.joint, toolsOf(options, engine, document));
   if ('problem' in carded) {
@@ -45,8 +37,8 @@ export async function torque(
     );
   }
   const { card } = carded;
-  const origin = { engine: engine.document.name, path: document.path };
-  const exit = diagnostics.length > 0 ? 2 : card.beyondProof ? 1 : 0;
+  const origin = { engine: engine.document.name, path: document.path, revision };
+  const exit = hasProblems ? 2 : card.beyondProof ? 1 : 0;
   await printFormats(TORQUE_FORMATS, options.format, { card, origin, exit }, world);
   return exit;
 }

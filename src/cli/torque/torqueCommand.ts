@@ -2,7 +2,7 @@ import type { Command } from 'commander';
 import { TORQUE_FORMATS } from '../../output/torque/formats/index.ts';
 import type { World } from '../../shell/world.ts';
 import { formatOption } from '../format/formatChoice.ts';
-import { ENGINE_OPTION, helpEnd } from '../helpWords.ts';
+import { AT_OPTION, ENGINE_OPTION, helpEnd } from '../helpWords.ts';
 import { onlyOneEngine } from '../usage.ts';
 
 /** `tenths torque NAME [engine]`. */
@@ -20,6 +20,7 @@ export function addTorque(program: Command, world: World, done: (exitCode: numbe
       '--run-on <torque>',
       'the torque that turns a locknut before it clamps; it is added to every torque',
     )
+    .option('--at <revision>', AT_OPTION)
     .addOption(formatOption(TORQUE_FORMATS))
     .addHelpText('after', TORQUE_END)
     .action(async (name: string, word: string | undefined, options) => {

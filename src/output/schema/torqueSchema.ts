@@ -42,6 +42,10 @@ export const torqueSchema = (): Schema => ({
     exit: { enum: [0, 1, 2] },
     engine: text,
     path: described('of the torque document, within its engine', text),
+    at: described(
+      'The commit that was read; null for the working tree.',
+      orNull(object({ revision: text, commit: text })),
+    ),
     joint: text,
     order: described('every fastener once', list(text)),
     order_from: { enum: ['maker', 'generated', 'listed'] },

@@ -1,5 +1,6 @@
 import type { CardPass, TighteningCard } from '../../torque/card.ts';
 import type { Joint } from '../../torque/joint.ts';
+import { type NamedCommit, revisionWords } from '../diff/revision.ts';
 import {
   assumptionWords,
   boltsLine,
@@ -15,6 +16,8 @@ import { type PassLine, passLines } from './torqueWords.ts';
 export interface CardOrigin {
   readonly engine: string;
   readonly path: string;
+  /** The commit that it was read from; undefined for the working tree. */
+  readonly revision?: NamedCommit | undefined;
 }
 
 /** What a tightening card says: every format that people read is written from it. */
@@ -50,12 +53,16 @@ export interface LoadSection {
   readonly texts: readonly string[];
 }
 
-export function cardView(card: TighteningCard, { engine, path }: CardOrigin): CardView {
+export function cardView(card: TighteningCard, { engine, path, revision }: CardOrigin): CardView {
   const { joint } = card;
   const { sequence } = joint;
   return {
     title: `${sequence.joint}: tightening card`,
-    about: `${engine}, ${path}`,
+    about: [
+      engine,
+      path,
+      ...(revision === undefined ? [] : [`as it stood at ${revisionWords(revision)}`]),
+    ].join(', '),
     notes: [boltsLine(joint), toolsLine(card), joint.note].filter((each) => each !== undefined),
     joint,
     sections: [

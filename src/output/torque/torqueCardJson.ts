@@ -1,6 +1,7 @@
 import { toNumber } from '../../quantity/fraction.ts';
 import type { CardPass, TighteningCard } from '../../torque/card.ts';
 import type { AmountRange } from '../../torque/sequence.ts';
+import { revisionJson } from '../diff/revision.ts';
 import type { CardOrigin } from './cardView.ts';
 
 /** Torques in N m, angles in degrees, lengths in mm, loads in newtons; twelve digits. */
@@ -10,6 +11,7 @@ export const torqueCardJson = (card: TighteningCard, origin: CardOrigin, exit: n
   exit,
   engine: origin.engine,
   path: origin.path,
+  at: revisionJson(origin.revision),
   joint: card.joint.sequence.joint,
   order: card.joint.sequence.order,
   order_from: card.joint.orderFrom,
