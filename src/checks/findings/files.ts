@@ -17,11 +17,11 @@ const DELETED: FindingKind = {
   code: 'file/deleted',
   severity: 'warning',
   means:
-    'A document is gone since the commit that `--staged` or `--since` compares with, and others still stand on it: sessions on their engine, readings on limits or on registered instruments, engines on the shop. It is reported only where something is left without it.',
+    'A document was deleted since the commit that `--staged` or `--since` compares with, and other documents still need it: sessions need their engine, readings need limits and registered instruments, engines need the shop.',
   matters:
-    'What stood on it is judged no longer, or by less: no limit, an assumed instrument. Where documents are left that cannot be read without it they are problems of their own, and stop the commit.',
+    'Without limits a reading has no verdict; without the register the error of its instrument is assumed. Documents that cannot be read without the deleted one are reported as problems, and the hook stops the commit.',
   usually:
-    'Take it back, `git checkout HEAD -- FILE`, or delete or move what stands on it in the same commit.',
+    'Take it back with `git checkout HEAD -- FILE`, or delete or move the documents that need it in the same commit.',
   example: 'limits.yaml is deleted: 3 readings have no limits any more',
 };
 
