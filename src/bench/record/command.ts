@@ -2,6 +2,7 @@ import { didYouMean } from '../../diagnostic/suggestion.ts';
 import { refusedControl } from '../../documents/yaml/readScalar.ts';
 import { positionMeant } from '../../layout/meant.ts';
 import { findPosition } from '../../layout/readKey.ts';
+import { keyOf } from '../points.ts';
 import { GAUGE_COUNTS, type GaugeZero } from '../sessionText.ts';
 import { type Expecting, expectationAt } from './expectation.ts';
 import { lastTaken, type RecordEvent, type RecordState } from './state.ts';
@@ -24,6 +25,7 @@ interface Command {
 
 const event = (each: RecordEvent): TypedRequest => ({ kind: 'event', event: each, completed: false });
 const unclear = (why: string): TypedRequest => ({ kind: 'unclear', why });
+const WITHOUT_CONTROLS = 'it holds a control character: write it without';
 
 /** One list: the help is printed from it. */
 export const COMMANDS: readonly Command[] = [
@@ -33,12 +35,17 @@ export const COMMANDS: readonly Command[] = [
     does: 'back to the place before',
     ask: () => event({ do: 'back' }),
   },
-  { names: ['s', 'skip'], usage: 's', does: 'leave this place out', ask: () => event({ do: 'skip' }) },
+  {
+    names: ['s', 'skip'],
+    usage: 's REASON',
+    does: 'leave this place out; without a reason it is asked for again',
+    ask: (reason, state) => leaveOut(reason, state, state.at + 1),
+  },
   {
     names: ['ss'],
-    usage: 'ss',
-    does: 'leave out the rest of this characteristic',
-    ask: (_, state) => skipBlock(state),
+    usage: 'ss REASON',
+    does: 'leave out the rest of this characteristic; without a reason it is asked for again',
+    ask: (reason, state) => leaveOut(reason, state, endOfBlock(state)),
   },
   {
     names: ['r', 'repeat'],
@@ -108,11 +115,20 @@ function askReading(text: string, state: RecordState, around: Expecting): TypedR
   };
 }
 
-function skipBlock({ points, at }: RecordState): TypedRequest {
-  const measure = points[at]?.measure;
-  if (measure === undefined) return unclear('nothing is left to measure: . to finish');
-  const next = points.findIndex((point, index) => index > at && point.measure !== measure);
-  return event({ do: 'go', at: next < 0 ? points.length : next });
+function endOfBlock({ points, at }: RecordState): number {
+  const next = points.findIndex((point, index) => index > at && point.measure !== points[at]?.measure);
+  return next < 0 ? points.length : next;
+}
+
+/** With a reason nobody asks for these places again; without one the entry only goes on behind them. */
+function leaveOut(reason: string, { points, at, taken }: RecordState, until: number): TypedRequest {
+  if (at >= points.length) return unclear('nothing is left to measure: finish');
+  if (reason === '') return event(until === at + 1 ? { do: 'skip' } : { do: 'go', at: until });
+  if (refusedControl(reason) !== undefined) return unclear(WITHOUT_CONTROLS);
+  const read = points.slice(at, until).find((point) => taken.has(keyOf(point)));
+  return read === undefined
+    ? event({ do: 'leave', at, until, reason })
+    : unclear(`${read.position.name} has a reading: n REASON notes something of it`);
 }
 
 function askAgain(state: RecordState, around: Expecting): TypedRequest {
@@ -126,7 +142,7 @@ function askAgain(state: RecordState, around: Expecting): TypedRequest {
 
 function askNote(text: string, state: RecordState): TypedRequest {
   if (text === '') return unclear('write the note behind it: n read at the wide end');
-  if (refusedControl(text) !== undefined) return unclear('it holds a control character: write it without');
+  if (refusedControl(text) !== undefined) return unclear(WITHOUT_CONTROLS);
   return lastTaken(state) === undefined
     ? unclear('there is no reading before this place to note anything of')
     : event({ do: 'note', text });

@@ -91,7 +91,7 @@ function parse(line: string): unknown {
 const isStart = (found: unknown): found is WrittenStart =>
   typeof found === 'object' && found !== null && 'record' in found && found.record === 1 && 'points' in found;
 
-const KINDS = new Set(['take', 'skip', 'back', 'again', 'go', 'note', 'with', 'zero']);
+const KINDS = new Set(['take', 'skip', 'leave', 'back', 'again', 'go', 'note', 'with', 'zero']);
 
 const isEvent = (found: unknown): found is RecordEvent =>
   typeof found === 'object' && found !== null && 'do' in found && KINDS.has(String(found.do));

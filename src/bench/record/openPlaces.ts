@@ -165,6 +165,8 @@ function emptyAt(
     const key = node.entries.has('value') ? 'value' : station;
     const child = key === undefined ? undefined : childOf(node, key);
     if (key === undefined || child === undefined) return undefined;
+    // A reason beside it: the place was left out on purpose.
+    if (key === 'value' && childOf(node, 'note') !== undefined) return undefined;
     const inside = { node: child, path: [...path, key], holder: key === 'value' ? path : undefined };
     return emptyAt(inside, 0, 0, 1, undefined);
   }

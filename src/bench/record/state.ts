@@ -18,6 +18,8 @@ export interface RecordState {
   readonly at: number;
   /** By the key of the point, in the order in which they were first taken. */
   readonly taken: ReadonlyMap<string, Taken>;
+  /** Places left out on purpose: `~`, with the reason as its note. A reading that is taken after all comes first. */
+  readonly leftOut: ReadonlyMap<string, Taken>;
   /** What each characteristic is measured with from here on. */
   readonly instruments: ReadonlyMap<string, string>;
   readonly zeros: ReadonlyMap<string, GaugeZero>;
@@ -29,6 +31,7 @@ export interface RecordState {
 export type RecordEvent =
   | { readonly do: 'take'; readonly at: number; readonly text: string; readonly typed: string }
   | { readonly do: 'skip' }
+  | { readonly do: 'leave'; readonly at: number; readonly until: number; readonly reason: string }
   | { readonly do: 'back' }
   | { readonly do: 'again' }
   | { readonly do: 'go'; readonly at: number }
@@ -40,7 +43,7 @@ export const startRecord = (
   points: readonly PlannedPoint[],
   instruments: ReadonlyMap<string, string>,
   zeros: ReadonlyMap<string, GaugeZero> = new Map(),
-): RecordState => ({ points, at: 0, taken: new Map(), instruments, zeros, again: false });
+): RecordState => ({ points, at: 0, taken: new Map(), leftOut: new Map(), instruments, zeros, again: false });
 
 export function applyEvent(state: RecordState, event: RecordEvent): RecordState {
   switch (event.do) {
@@ -48,6 +51,8 @@ export function applyEvent(state: RecordState, event: RecordEvent): RecordState 
       return take(state, event.at, event.text);
     case 'skip':
       return moveTo(state, state.at + 1);
+    case 'leave':
+      return leave(state, event);
     case 'back':
       return moveTo(state, state.at - 1);
     case 'go':
@@ -83,6 +88,19 @@ function take(state: RecordState, at: number, text: string): RecordState {
   };
   return { ...moveTo(state, at + 1), taken: new Map(state.taken).set(keyOf(point), taken) };
 }
+
+function leave(state: RecordState, { at, until, reason }: RecordEvent & { do: 'leave' }): RecordState {
+  const leftOut = new Map(state.leftOut);
+  for (const point of state.points.slice(at, until)) {
+    const [instrument, zero] = [state.instruments.get(point.measure), state.zeros.get(point.measure)];
+    leftOut.set(keyOf(point), { point, texts: ['~'], note: reason, instrument, zero });
+  }
+  return { ...moveTo(state, until), leftOut };
+}
+
+/** What goes into the session: readings, and places left out on purpose. */
+export const toWrite = ({ taken, leftOut }: RecordState): ReadonlyMap<string, Taken> =>
+  new Map([...leftOut, ...taken]);
 
 /** Of the reading that was taken last before the point that is asked for. */
 export const lastTaken = (state: RecordState): Taken | undefined => {

@@ -10,6 +10,7 @@ import {
   type RecordEvent,
   type RecordState,
   startRecord,
+  toWrite,
 } from '../../bench/record/state.ts';
 import {
   eventLines,
@@ -172,35 +173,34 @@ export class Entry implements PromptDialogue {
 
   /** Not finished: what was taken stays where it is. */
   leave(ending: number): number {
-    const { size } = this.#state.taken;
-    const reported =
-      size === 0
-        ? ['Nothing was taken.']
-        : [
-            `${counted(size)} kept, and not in the session yet. To go on:`,
-            `  tenths record ${callName(this.#opened)}`,
-          ];
+    const nothing = toWrite(this.#state).size === 0;
+    const reported = nothing
+      ? ['Nothing was taken.']
+      : [
+          `${counted(this.#state.taken.size)} kept, and not in the session yet. To go on:`,
+          `  tenths record ${callName(this.#opened)}`,
+        ];
     this.#world.err.write(writtenLines(['', ...reported]));
-    if (size === 0) this.#journal.remove();
+    if (nothing) this.#journal.remove();
     return ending;
   }
 
   async finish(): Promise<number> {
-    const { root } = this.#opened;
     const { path } = this.#target;
-    if (this.#state.taken.size === 0) return this.leave(0);
-    const written = writeSession(this.#opened, path, this.#start, this.#state);
+    const places = toWrite(this.#state);
+    if (places.size === 0) return this.leave(0);
+    const written = writeSession(this.#opened, path, this.#start, places);
     if (!written.ok) {
       const kept = '        the readings are kept: tenths record goes on from there';
       this.#world.err.write(writtenLines([...problemLines(written.problem), kept]));
       return 2;
     }
     this.#journal.remove();
-    const left = this.#state.points.length - this.#state.taken.size;
+    const left = this.#state.points.length - places.size;
     if (left > 0) this.#report(['', `${plural(left, 'place')} of the plan not read`]);
     this.#report(['', `${counted(this.#state.taken.size)} in ${path}`, '']);
     return check(
-      [pathOnDisk(root, path)],
+      [pathOnDisk(this.#opened.root, path)],
       { format: [{ format: 'text' }], strict: false, detail: false },
       this.#world,
     );

@@ -144,11 +144,11 @@ export function recordStart(
   };
 }
 
-/** Positions that a session has a reading of need not be asked for. */
+/** Positions that a session has a reading of, or a reason why it has none, need not be asked for. */
 const takenIn = (session: SessionDocument | undefined): readonly string[] =>
   (session?.blocks ?? []).flatMap((block) =>
     block.positions
-      .filter((each) => pointsOf(each).length > 0)
+      .filter((each) => pointsOf(each).length > 0 || each.notes.length > 0)
       .map((each) => `${block.measure.id} ${each.position.key}`),
   );
 

@@ -2,7 +2,7 @@ import type { PlannedBlock } from '../../bench/plan.ts';
 import { fillIn } from '../../bench/record/fillIn.ts';
 import type { RecordStart } from '../../bench/record/journalText.ts';
 import { openBlocks } from '../../bench/record/openPlaces.ts';
-import type { RecordState, Taken } from '../../bench/record/state.ts';
+import type { Taken } from '../../bench/record/state.ts';
 import { writtenBlocks } from '../../bench/record/writtenBlocks.ts';
 import { sessionContext } from '../../bench/sessionContext.ts';
 import { sessionText } from '../../bench/sessionText.ts';
@@ -19,7 +19,7 @@ export function writeSession(
   opened: BenchEngine,
   path: string,
   { head, plan }: RecordStart,
-  { taken }: RecordState,
+  taken: ReadonlyMap<string, Taken>,
 ): Outcome<Uint8Array> {
   const destination = { files: nodeFiles, self: thisProcess, root: opened.root, path };
   return changeFile<string>(destination, (before) => {

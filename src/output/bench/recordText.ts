@@ -141,7 +141,9 @@ export function eventLines(event: RecordEvent, last: string | undefined): readon
     case 'note':
       return [`    noted with ${last ?? 'the last reading'}`];
     case 'skip':
-      return ['    left out'];
+      return ['    not read'];
+    case 'leave':
+      return [`    left out: ${event.reason}`];
     default:
       return [];
   }

@@ -489,6 +489,45 @@ describe.skipIf(!hasTerminal)('readings typed at a terminal', () => {
   });
 });
 
+describe('places that are left out on purpose', () => {
+  const OF = ['--stage', 'teardown', '--measure', 'rod_side_clearance,crankpin_diameter'];
+
+  it('have their reason in the session, are not missing there, and are not asked for again', async () => {
+    shopWith();
+    await record(lines('0.008', 's rod seized', '0.010', 's', 'ss pins are at the grinder'), ...OF);
+    expect(read(SESSION)).toContain('2: { value: ~, note: rod seized }');
+    expect(read(SESSION).match(/value: ~, note: pins are at the grinder/g)).not.toBeNull();
+    const { out } = await bench.call('check', SESSION, '--judge-by', 'new');
+    expect(out).toContain('(rod seized)');
+    expect(out).toContain('(pins are at the grinder)');
+    const again = await record(lines('at 2'), '--measure', 'rod_side_clearance');
+    expect(again.stderr).toContain('2 is not asked for, 4 is');
+  });
+
+  it('survive an entry that was cut off, and give way to a reading that is taken after all', async () => {
+    shopWith();
+    const cut = await record(lines('0.008', 's rod seized', '0.0x'), ...OF);
+    expect(cut.status).toBe(2);
+    await record(lines('back', '0.009', '0.010'), '--date', '2026-02-03', ...OF);
+    expect(await writtenIn(SESSION)).toEqual({
+      'rod_side_clearance 1': ['0.008'],
+      'rod_side_clearance 2': ['0.009'],
+      'rod_side_clearance 3': ['0.010'],
+    });
+    expect(read(SESSION)).not.toContain('rod seized');
+  });
+
+  it.each([
+    [['0.008', 'back', 's rod seized'], '1 has a reading: n REASON notes something of it'],
+    [['s \u0007'], 'it holds a control character'],
+  ])('cannot be %j', async (typed, why) => {
+    shopWith();
+    const { stderr, status } = await record(lines(...typed), ...OF);
+    expect(stderr).toContain(why);
+    expect(status).toBe(2);
+  });
+});
+
 describe('a characteristic that is left out as a whole', () => {
   it('stands nowhere in the session, and no place of it is missing', async () => {
     shopWith();
