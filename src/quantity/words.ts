@@ -5,3 +5,12 @@ export const withArticle = (noun: string): string => `${/^[aeiou]/.test(noun) ? 
 export const plural = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
 
 export const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
+
+/** Of a whole engine of which little was read nobody reads every name: so many, and how many more. */
+export const MOST_NAMES = 24;
+
+/** `taper, runout and 3 characteristics more`. */
+export function namesOrSome(names: readonly string[], what: string): string {
+  const left = names.length - MOST_NAMES;
+  return left > 1 ? `${names.slice(0, MOST_NAMES).join(', ')} and ${left} ${what} more` : names.join(', ');
+}

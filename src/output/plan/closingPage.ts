@@ -4,7 +4,7 @@ import { followUpText } from '../../checks/open/followUps.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Box } from '../../plan/closing/boxes.ts';
 import { type Closing, mayClose, openCount } from '../../plan/closing/closing.ts';
-import { notTakenText } from '../../plan/closing/openTexts.ts';
+import { labelsOf, notTakenText } from '../../plan/closing/openTexts.ts';
 import { outText } from '../../plan/closing/outText.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { byMeasure } from '../check/byMeasure.ts';
@@ -14,8 +14,19 @@ import type { Page, Section } from './page.ts';
 /** What is open before an engine is closed up, and the boxes to tick. */
 export function closingPage(closing: Closing, engine: Engine, about: readonly string[]): Page {
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
-  const { broken, rows, unproven, undecided, conceded, findings, found, followUps, untightened, boxes } =
-    closing;
+  const {
+    broken,
+    rows,
+    unproven,
+    undecided,
+    conceded,
+    unmeasured,
+    findings,
+    found,
+    followUps,
+    untightened,
+    boxes,
+  } = closing;
   return {
     title: `${engine.document.name}: before it is closed up`,
     about,
@@ -36,6 +47,7 @@ export function closingPage(closing: Closing, engine: Engine, about: readonly st
         'used again though worn: say who decided (found: { on: …, is: …, do: reuse, by: … })',
         undecided.map((row) => rowText(row, unitFor)),
       ),
+      ...lines('with limits, and not measured', unmeasured.length === 0 ? [] : [labelsOf(unmeasured)]),
       ...lines(
         'said by the check',
         findings.map(({ message }) => message),

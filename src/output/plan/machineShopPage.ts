@@ -161,17 +161,18 @@ function heldFigures({ part, cut }: Job, engine: Engine, registry: Registry): re
     )
     .flatMap((each) => {
       const unit = unitOf(each.quantity, engine);
-      const limits = limitsOfFitted(engine, session, each, position);
-      const { bands } = limitsAt(each, limits, nothing, nothing);
+      const { bands } = limitsAt(each, limitsOfFitted(engine, session, each, position), nothing, nothing);
       const { min, max } = bands.new ?? {};
-      const sides = [
-        ...(min === undefined ? [] : [`at least ${formatLimit(min.amount, unit, 0)}`]),
-        ...(max === undefined ? [] : [`at most ${formatLimit(max.amount, unit, 0)}`]),
-      ];
-      return sides.length === 0 ? [] : [`${each.label} ${sides.join(', ')} ${unit.name}`.trim()];
+      const limits = sides(min && formatLimit(min.amount, unit, 0), max && formatLimit(max.amount, unit, 0));
+      return limits === undefined ? [] : [`${each.label} ${limits} ${unit.name}`.trim()];
     });
-  return texts;
+  return texts.length === 0 ? [] : [`hold ${texts.join('; ')}`];
 }
+
+const sides = (min: string | undefined, max: string | undefined): string | undefined => {
+  if (min !== undefined && max !== undefined) return `${min} to ${max}`;
+  return min === undefined ? max && `at most ${max}` : `at least ${min}`;
+};
 
 const nothing = (): undefined => undefined;
 

@@ -5,7 +5,7 @@ import type { Verdict } from '../../checks/judge/verdict.ts';
 import type { FollowUpState } from '../../checks/open/followUps.ts';
 import { tighteningKinds } from '../../checks/tightening/tightening.ts';
 import { shortName } from '../../layout/naming.ts';
-import { plural } from '../../quantity/words.ts';
+import { MOST_NAMES, namesOrSome, plural } from '../../quantity/words.ts';
 import { severitiesText } from '../check/view/findingsView.ts';
 
 /** What is reported by name where an engine stands, the worst first; the rest is counted. */
@@ -97,11 +97,5 @@ function namesText(rows: readonly Row[]): string {
       ? `${label} at ${names.length} positions`
       : `${label} ${names.join(' ')}`.trim(),
   );
-  const left = texts.length - MOST_NAMES;
-  return left > 1
-    ? `${texts.slice(0, MOST_NAMES).join(', ')} and ${left} characteristics more`
-    : texts.join(', ');
+  return namesOrSome(texts, 'characteristics');
 }
-
-/** Of a whole engine in which one place of each was read nobody reads every name. */
-const MOST_NAMES = 24;

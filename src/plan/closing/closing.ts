@@ -1,8 +1,10 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Finding } from '../../checks/finding.ts';
 import { dependsOn } from '../../checks/history/dependsOn.ts';
 import { statedCondition } from '../../checks/judge/condition.ts';
 import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
+import { UNMEASURED } from '../../checks/judge/session.ts';
 import type { FollowUpState } from '../../checks/open/followUps.ts';
 import { RELEASED_OPEN } from '../../checks/open/ofPlan.ts';
 import { isOfOthers } from '../../checks/value/equalRoutes.ts';
@@ -25,7 +27,9 @@ export interface Closing {
   readonly undecided: readonly Row[];
   /** Conceded: told, and no hindrance. */
   readonly conceded: readonly Row[];
-  /** Characteristics that have limits and were measured nowhere since the last work, and what else checks warn of. */
+  /** They have limits and were measured nowhere since the last work. */
+  readonly unmeasured: readonly Characteristic[];
+  /** What else checks warn of. */
   readonly findings: readonly Finding[];
   readonly found: readonly Observation[];
   readonly followUps: readonly FollowUpState[];
@@ -38,17 +42,15 @@ export interface Closing {
 
 const OPEN: readonly Row['judgement']['verdict'][] = ['out', 'undecided', 'missing'];
 
-/** Told by their rows, by what was found, or about what is open here. */
+/** Told by their rows, by their names, by what was found, or about what is open here. */
 const TOLD: readonly string[] = [
   'reading/out',
   'reading/undecided',
   'reading/missing',
   'found/open',
+  UNMEASURED.code,
   RELEASED_OPEN.code,
 ];
-
-/** Remarks of a state that say that something is not as it must be before an engine is closed. */
-const OPEN_REMARKS: readonly string[] = ['session/unmeasured'];
 
 export function closingOf({ engine, registry, followUps }: EngineReport, state: StateReport): Closing {
   const context = planContext(engine, registry, state);
@@ -59,9 +61,10 @@ export function closingOf({ engine, registry, followUps }: EngineReport, state: 
     unproven: rows.filter(({ routes: [judged] }) => judged !== undefined && isOfOthers(judged.route)),
     undecided: state.session.stage === 'rebuild' ? rows.filter((row) => isUsedAgain(row, context)) : [],
     conceded: rows.filter(({ judgement }) => judgement.verdict === 'accepted'),
-    findings: findings.filter(
-      ({ code, severity }) => OPEN_REMARKS.includes(code) || (severity !== 'remark' && !TOLD.includes(code)),
-    ),
+    unmeasured: findings
+      .filter(({ code }) => code === UNMEASURED.code)
+      .flatMap(({ measure }) => (measure === undefined ? [] : (registry.find(measure) ?? []))),
+    findings: findings.filter(({ code, severity }) => severity !== 'remark' && !TOLD.includes(code)),
     found: context.found,
     followUps: followUps.filter((each) => each.state === 'open'),
     untightened,
@@ -90,7 +93,10 @@ function isUsedAgain({ judgement, characteristic, position }: Row, context: Plan
 export const mayClose = (closing: Closing): boolean => openCount(closing) === 0;
 
 export const openCount = (closing: Closing): number => {
-  const { broken, rows, unproven, undecided, findings, found, untightened, boxes } = closing;
-  const lists = [broken, rows, unproven, undecided, findings, found, untightened, openBoxes(boxes)];
+  const { broken, rows, unproven, undecided, unmeasured, findings, found, untightened, boxes } = closing;
+  const lists = [
+    ...[broken, rows, unproven, undecided, unmeasured, findings, found, untightened],
+    openBoxes(boxes),
+  ];
   return lists.reduce((sum, { length }) => sum + length, 0);
 };

@@ -2,7 +2,7 @@ import { type EngineReport, unitsFor } from '../../checks/judge/report.ts';
 import type { BrokenDocument } from '../../documents/assemble.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { TorqueDocument } from '../../documents/tightening/torque.ts';
-import { plural } from '../../quantity/words.ts';
+import { namesOrSome, plural } from '../../quantity/words.ts';
 import { openBoxes } from './boxes.ts';
 import type { Closing } from './closing.ts';
 import { outText } from './outText.ts';
@@ -16,6 +16,7 @@ export function openTexts(closing: Closing, { engine }: EngineReport): readonly 
     ...closing.rows.map((row) => `${outText(row, unitFor)}: ${row.judgement.verdict}`),
     ...closing.found.map(foundText),
     ...closing.findings.filter((each) => !isOfTheEngine(each)).map(({ message }) => message),
+    ...(closing.unmeasured.length === 0 ? [] : [`limits, and not measured: ${labelsOf(closing.unmeasured)}`]),
     ...closing.untightened.map((each) => `${jointText(each)} is not tightened`),
     ...closing.undecided.map((row) => `${outText(row, unitFor)}: used again, and nobody says who decided so`),
     ...closing.unproven.map((row) => `${outText(row, unitFor)}: known by others' figures alone`),
@@ -27,13 +28,13 @@ export function openTexts(closing: Closing, { engine }: EngineReport): readonly 
 const isOfTheEngine = ({ code, severity }: Closing['findings'][number]): boolean =>
   severity !== 'remark' && !OF_RECORDS.some((area) => code.startsWith(area));
 
-const OF_RECORDS: readonly string[] = [
-  'torque/',
-  'concession/',
-  'session/unmeasured',
-  'instrument/overdue',
-  'source/unstated',
-];
+const OF_RECORDS: readonly string[] = ['torque/', 'concession/', 'instrument/overdue', 'source/unstated'];
+
+export const labelsOf = (characteristics: Closing['unmeasured']): string =>
+  namesOrSome(
+    characteristics.map(({ label }) => label),
+    'characteristics',
+  );
 
 const foundText = ({ on, is, remedy }: Observation): string =>
   `${on.join(', ')}: ${is}${remedy === undefined ? '' : `, to ${remedy}`}`;
