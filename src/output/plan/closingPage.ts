@@ -4,7 +4,7 @@ import { followUpText } from '../../checks/open/followUps.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Box } from '../../plan/closing/boxes.ts';
 import { type Closing, mayClose, openCount } from '../../plan/closing/closing.ts';
-import { labelsOf, notTakenText } from '../../plan/closing/openTexts.ts';
+import { foundText, labelsOf, notTakenText } from '../../plan/closing/openTexts.ts';
 import { outText } from '../../plan/closing/outText.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { byMeasure } from '../check/byMeasure.ts';
@@ -52,12 +52,7 @@ export function closingPage(closing: Closing, engine: Engine, about: readonly st
         'said by the check',
         findings.map(({ message }) => message),
       ),
-      ...lines(
-        'found and not dealt with',
-        found.map(
-          ({ on, is, remedy }) => `${on.join(', ')}: ${is}${remedy === undefined ? '' : `, to ${remedy}`}`,
-        ),
-      ),
+      ...lines('found and not dealt with', found.map(foundText)),
       ...lines(
         'not tightened, by any session since the engine was opened',
         untightened.map(({ joint, name }) => `${joint.sequence.joint} (${name})`),

@@ -1,16 +1,16 @@
 import { formatLimit, named, plusMinus, printingOf, readingText } from '../../checks/findings/readings.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import type { Observation } from '../../documents/session/observations.ts';
 import type { Position } from '../../layout/position.ts';
+import { foundText } from '../../plan/closing/openTexts.ts';
 import { outText, type UnitFor } from '../../plan/closing/outText.ts';
 import type { Decider } from '../../plan/work/instruments.ts';
 import type { Job } from '../../plan/work/job.ts';
 import { titleOf } from '../../plan/work/jobTitle.ts';
 import { placesText } from '../../plan/work/placesText.ts';
 import type { Urgency } from '../../plan/work/urgency.ts';
+import { worstOf } from '../../plan/work/worst.ts';
 import { formatUncertainty } from '../../quantity/format.ts';
-import { toNumber } from '../../quantity/fraction.ts';
 import { byMeasure } from '../check/byMeasure.ts';
 import { type CutWords, cutWords } from './cutWords.ts';
 
@@ -70,9 +70,6 @@ function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[]
 
 const isOut = ({ judgement }: Row): boolean => judgement.verdict === 'out';
 
-const foundText = ({ on, is, remedy }: Observation): string =>
-  `${on.join(', ')}: ${is}${remedy === undefined ? '' : `, to ${remedy}`}`;
-
 /** Of how many of one characteristic each is reported by itself; a page of a whole engine must not take three sheets. */
 const MOST_TOLD = 3;
 
@@ -82,9 +79,8 @@ export function outTexts(
   { document: { layout } }: Engine,
   unitFor: UnitFor,
 ): readonly string[] {
-  if (rows.length <= MOST_TOLD) return rows.map((row) => outText(row, unitFor));
-  const pastOf = ({ judgement: { past } }: Row): number => (past === undefined ? 0 : toNumber(past.by));
-  const worst = rows.reduce((most, row) => (pastOf(row) > pastOf(most) ? row : most));
+  const worst = worstOf(rows) ?? rows[0];
+  if (rows.length <= MOST_TOLD || worst === undefined) return rows.map((row) => outText(row, unitFor));
   const others = rows.filter((row) => row !== worst).map(({ position }) => position);
   return [`${outText(worst, unitFor)}; also out: ${placesText(others, layout)}`];
 }

@@ -28,3 +28,10 @@ export const withOptional = (schema: Schema, properties: Readonly<Record<string,
 });
 
 export const VERDICTS = ['ok', 'off target', 'worn', 'undecided', 'out', 'accepted', 'missing', 'left out'];
+
+/** The commit whose documents a result is of, where it is not of those on disk. */
+export const readAt = (): Schema =>
+  described(
+    'The commit that was read; null for the working tree.',
+    orNull(object({ revision: text, commit: text })),
+  );

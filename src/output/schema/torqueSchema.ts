@@ -1,4 +1,4 @@
-import { described, list, number, object, orNull, ref, type Schema, text } from './parts.ts';
+import { described, list, number, object, orNull, readAt, ref, type Schema, text } from './parts.ts';
 
 const yesOrNo: Schema = { type: 'boolean' };
 /** Passes are counted from 1. */
@@ -42,10 +42,7 @@ export const torqueSchema = (): Schema => ({
     exit: { enum: [0, 1, 2] },
     engine: text,
     path: described('of the torque document, within its engine', text),
-    at: described(
-      'The commit that was read; null for the working tree.',
-      orNull(object({ revision: text, commit: text })),
-    ),
+    at: readAt(),
     joint: text,
     order: described('every fastener once', list(text)),
     order_from: { enum: ['maker', 'generated', 'listed'] },

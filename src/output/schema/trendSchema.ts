@@ -1,5 +1,16 @@
 import { UNLIKENESSES } from '../../compare/unlike.ts';
-import { coordinates, described, list, number, object, orNull, ref, type Schema, text } from './parts.ts';
+import {
+  coordinates,
+  described,
+  list,
+  number,
+  object,
+  orNull,
+  readAt,
+  ref,
+  type Schema,
+  text,
+} from './parts.ts';
 
 const side = orNull({ enum: ['min', 'max'] });
 
@@ -71,10 +82,7 @@ export const trendSchema = (): Schema => ({
     version: { const: 2 },
     tool: object({ name: { const: 'tenths' }, version: text }),
     exit: { enum: [0, 2] },
-    at: described(
-      'The commit that was read; null for the working tree.',
-      orNull(object({ revision: text, commit: text })),
-    ),
+    at: readAt(),
     engine: described('of a part the last that it was in', object({ path: text, name: text })),
     part: described('that is followed; null where an engine is', orNull(object({ name: text, mark: text }))),
     measure: text,

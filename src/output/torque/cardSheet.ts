@@ -8,7 +8,14 @@ import {
   section,
   table,
 } from '../report/sheet.ts';
-import { type CardOrigin, type CardSection, cardView, type LoadSection, type PassView } from './cardView.ts';
+import {
+  type CardOrigin,
+  type CardSection,
+  cardView,
+  type LoadSection,
+  loadTable,
+  type PassView,
+} from './cardView.ts';
 import { jointPicture } from './jointPicture.ts';
 
 /** The tightening card as a page for the bench: one side of paper, with room to tick each pass. */
@@ -69,16 +76,7 @@ const passRows = ({ pass, lines, asides }: PassView): readonly (readonly string[
   ...asides.map((text) => ['', text, '', '', '']),
 ];
 
-const loads = ({ rows, hasPercent, texts }: LoadSection): readonly Block[] => [
-  ...table(
-    '',
-    ['pass', 'load', 'between', ...(hasPercent ? ['of proof', 'at most'] : [])],
-    rows.map(({ passes, load, between, ofProof, atMost }) => [
-      passes,
-      load,
-      between,
-      ...(hasPercent ? [ofProof, atMost] : []),
-    ]),
-  ),
-  ...items('list', texts),
-];
+function loads(section: LoadSection): readonly Block[] {
+  const { heads, cells } = loadTable(section);
+  return [...table('', heads, cells), ...items('list', section.texts)];
+}

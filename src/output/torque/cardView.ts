@@ -105,3 +105,14 @@ function loadSection({ passes, joint, assumptions, comparisons }: TighteningCard
     { kind: 'loads', title: 'expected clamp load of one fastener: an estimate', rows, hasPercent, texts },
   ];
 }
+
+/** Heads and cells of the loads, for a page. */
+export const loadTable = ({ rows, hasPercent }: LoadSection) => ({
+  heads: ['pass', 'load', 'between', ...(hasPercent ? ['of proof', 'at most'] : [])],
+  cells: rows.map(({ passes, load, between, ofProof, atMost }) => [
+    passes,
+    load,
+    between,
+    ...(hasPercent ? [ofProof, atMost] : []),
+  ]),
+});

@@ -2,7 +2,14 @@ import { capital } from '../../quantity/words.ts';
 import type { TighteningCard } from '../../torque/card.ts';
 import { codeBlock, type Markdown, markdownList, markdownTable, md } from '../escape/markdown.ts';
 import { PAGE } from '../terminal/onPage.ts';
-import { type CardOrigin, type CardSection, cardView, type LoadSection, type PassView } from './cardView.ts';
+import {
+  type CardOrigin,
+  type CardSection,
+  cardView,
+  type LoadSection,
+  loadTable,
+  type PassView,
+} from './cardView.ts';
 import { drawingLines } from './cardWords.ts';
 
 /** The tightening card as Markdown, for printing. */
@@ -42,19 +49,10 @@ const passRows = ({ pass, lines, asides }: PassView) => [
   ...asides.map((text) => ['', text, '', '', '']),
 ];
 
-const loads = ({ rows, hasPercent, texts }: LoadSection): readonly Markdown[] => [
-  ...(rows.length === 0
-    ? []
-    : [
-        markdownTable(
-          ['pass', 'load', 'between', ...(hasPercent ? ['of proof', 'at most'] : [])],
-          rows.map(({ passes, load, between, ofProof, atMost }) => [
-            passes,
-            load,
-            between,
-            ...(hasPercent ? [ofProof, atMost] : []),
-          ]),
-        ),
-      ]),
-  ...(texts.length === 0 ? [] : [markdownList(texts)]),
-];
+function loads(section: LoadSection): readonly Markdown[] {
+  const { heads, cells } = loadTable(section);
+  return [
+    ...(cells.length === 0 ? [] : [markdownTable(heads, cells)]),
+    ...(section.texts.length === 0 ? [] : [markdownList(section.texts)]),
+  ];
+}

@@ -36,7 +36,8 @@ export const labelsOf = (characteristics: Closing['unmeasured']): string =>
     'characteristics',
   );
 
-const foundText = ({ on, is, remedy }: Observation): string =>
+/** `main 3 shell lower: turned in its housing, to renew`. */
+export const foundText = ({ on, is, remedy }: Observation): string =>
   `${on.join(', ')}: ${is}${remedy === undefined ? '' : `, to ${remedy}`}`;
 
 const jointText = ({ joint, name }: TorqueDocument): string => `${joint.sequence.joint} (${name})`;
