@@ -1,10 +1,10 @@
 import { configDefaults, defineConfig } from 'vitest/config';
+import { mutantSources } from './bin/mutate/mutantSources.js';
 import { compiledSources } from './tests/compiledSources.ts';
 
 /** `--mode long` tries every case of the properties; `--mode browser` opens what was written in a browser. */
 export default defineConfig(({ mode }) => ({
-  // Mutants stand in no file: they are made of a source as vitest loads it.
-  plugins: mode === 'mutants' ? [] : [compiledSources()],
+  plugins: [compiledSources(mode === 'mutants' ? mutantSources() : undefined)],
   test: {
     ...(mode === 'browser'
       ? { include: ['tests/browser/**/*.test.ts'] }

@@ -1,12 +1,11 @@
 import { fork } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { calledWith, named } from './called.js';
 import { AREAS } from './mutate/areas.js';
 import { juryOf } from './mutate/jury.js';
 import { sampled } from './mutate/sample.js';
-import { survivorLines, tableOf } from './mutate/told.js';
+import { codeOf, survivorLines, tableOf } from './mutate/told.js';
 
 const USAGE = `
 npm run mutate -- [--count 1500] [--seed 20260203] [--area NAME] [--least 92] [--patience 15] [--workers 2] [--verbose]
@@ -32,14 +31,16 @@ const areas = named(values.area, Object.keys(AREAS), 'area');
 
 /** A mutant whose tests take so many times as long as without it is one that never ends; some time goes to starting. */
 const TIMES = 4;
-const TO_START_MS = 20_000;
+const TO_START_MS = 10_000;
 
-const folder = mkdtempSync(join(tmpdir(), 'mutate-'));
+/** Below node_modules, so that vitest leaves what is compiled there to node. */
+const folder = mkdtempSync(join(import.meta.dirname, '../node_modules/.mutants-'));
 const plan = join(folder, 'plan.json');
 const mutants = sampled(values.count, values.seed, areas);
 const began = Date.now();
 const children = new Set();
 
+const source = (file) => readFileSync(file, 'utf8');
 const seconds = () => Math.round((Date.now() - began) / 1000);
 const log = (text) => process.stderr.write(`${text}\n`);
 
@@ -54,7 +55,8 @@ function kill({ pid }) {
 
 /** A process of vitest that answers one message after another. Undefined when it ended or did not answer. */
 function newWorker() {
-  const child = fork(join(import.meta.dirname, 'mutate/worker.js'), [plan], {
+  const child = fork(join(import.meta.dirname, 'mutate/worker.js'), {
+    env: { ...process.env, MUTATE_PLAN: plan },
     detached: true,
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
   });
@@ -94,15 +96,25 @@ function processorSeconds() {
   return (Number(fields[13]) + Number(fields[14])) / 100;
 }
 
+/** The first files alone, then more together: after the first failure the rest of those asked together is still loaded. */
+const AT_ONCE = [2, 6, 24, Number.POSITIVE_INFINITY];
+
+/** Undefined when there was no answer in time. */
+async function askInTurns(worker, id, files) {
+  for (let from = 0, turn = 0; from < files.length; from += AT_ONCE[turn++]) {
+    const asked = files.slice(from, from + AT_ONCE[turn]);
+    const answer = await worker.ask({ id, files: asked.map(({ path }) => path) }, patienceFor(asked));
+    if (answer === undefined || answer.killedBy !== undefined) return answer;
+  }
+  return { killedBy: undefined };
+}
+
 async function tryAll(todo, jury) {
   let worker = newWorker();
   for (let mutant = todo.pop(); mutant !== undefined; mutant = todo.pop()) {
     const files = jury(mutant);
     const asked = Date.now();
-    const answer =
-      files.length === 0
-        ? { killedBy: undefined }
-        : await worker.ask({ id: mutant.id, files: files.map(({ path }) => path) }, patienceFor(files));
+    const answer = await askInTurns(worker, mutant.id, files);
     if (answer === undefined) {
       await worker.stop();
       worker = newWorker();
@@ -111,7 +123,7 @@ async function tryAll(todo, jury) {
     mutant.asked = files.length;
     if (values.verbose)
       log(
-        `${Date.now() - asked} ms, ${files.length} files: ${mutant.fate} ${answer?.killedBy ?? ''} ${mutant.file} ${mutant.what}`,
+        `${mutant.fate} ${codeOf(mutant, source)}  (${answer?.killedBy ?? `${files.length} files`}, ${Date.now() - asked} ms)`,
       );
     const done = mutants.filter(({ fate }) => fate !== undefined).length;
     if (done % 50 === 0) log(`${seconds()} s: ${done} of ${mutants.length}`);
@@ -133,7 +145,6 @@ try {
   await Promise.all(Array.from({ length: values.workers }, () => tryAll(todo, jury)));
   const rate = (Date.now() - from) / mutants.length;
   const { lines, isEnough } = tableOf(mutants, values.least);
-  const source = (file) => readFileSync(file, 'utf8');
   process.stdout.write(
     [
       `seed ${values.seed}, ${mutants.length} mutants, ${seconds()} s in all, ${Math.round(rate)} ms a mutant, ${processorSeconds() ?? 'unknown'} s of processors`,

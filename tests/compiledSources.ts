@@ -10,38 +10,45 @@ const packages = join(root, 'node_modules');
 /** Below node_modules, so that vitest leaves them to node. */
 const compiled = join(packages, '.tenths-sources');
 
+interface Compiling {
+  /** A folder below node_modules. */
+  readonly into: string;
+  /** A source's text as it shall be compiled; the path is relative to the clone. */
+  readonly change?: (text: string, path: string) => string;
+}
+
 /**
  * Gives the tests the sources as modules that node loads by itself: vitest looks an imported function up at every call
  * of it, which takes a third of the time. In watch mode it keeps them, since it would see no change in what node loads, and
  * where clones share their packages, since they would share what was compiled as well.
  */
-export function compiledSources(): Plugin {
+export function compiledSources({ into, change }: Compiling = { into: compiled }): Plugin {
   let isLeftToNode = false;
   return {
     name: 'compiled sources',
     enforce: 'pre',
     async configureVitest({ vitest }) {
-      isLeftToNode = !vitest.config.watch && !lstatSync(packages).isSymbolicLink();
-      if (isLeftToNode) await compileSources();
+      isLeftToNode = !vitest.config.watch && (into !== compiled || !lstatSync(packages).isSymbolicLink());
+      if (isLeftToNode) await compileSources(into, change);
     },
     resolveId(wanted, importer) {
       if (!isLeftToNode || importer === undefined || !wanted.startsWith('.')) return undefined;
-      return compiledFrom(resolve(dirname(importer), wanted));
+      return compiledFrom(resolve(dirname(importer), wanted), into);
     },
   };
 }
 
 /** Where a source was compiled to; undefined for what is none, and for one that is gone, of which an old file may lie there. */
-function compiledFrom(path: string): string | undefined {
+function compiledFrom(path: string, into: string): string | undefined {
   const within = relative(sources, path);
   const isSource = !within.startsWith('..') && existsSync(path);
-  return isSource ? join(compiled, asScript(within)) : undefined;
+  return isSource ? join(into, asScript(within)) : undefined;
 }
 
 const asScript = (path: string): string => path.replace(/\.ts$/, '.js');
 
 /** A file each, which changes only where its source did: another run may be loading them. */
-async function compileSources(): Promise<void> {
+async function compileSources(into: string, change: Compiling['change']): Promise<void> {
   const { outputFiles } = await build({
     absWorkingDir: root,
     entryPoints: readdirSync(sources, { recursive: true, encoding: 'utf8' })
@@ -51,17 +58,17 @@ async function compileSources(): Promise<void> {
     format: 'esm',
     platform: 'node',
     target: 'node20',
-    outdir: compiled,
+    outdir: into,
     outbase: sources,
     packages: 'external',
-    plugins: [eachByItself],
+    plugins: [eachByItself, ...(change === undefined ? [] : [changedBy(change)])],
     sourcemap: 'inline',
     sourcesContent: false,
     logLevel: 'error',
     write: false,
   });
   for (const { path, text } of outputFiles) writeIfChanged(path, text);
-  writeIfChanged(join(compiled, 'package.json'), '{ "type": "module" }\n');
+  writeIfChanged(join(into, 'package.json'), '{ "type": "module" }\n');
 }
 
 /** What is not there is left to esbuild, which says so. */
@@ -73,6 +80,16 @@ const eachByItself: BuildPlugin = {
     );
   },
 };
+
+const changedBy = (change: (text: string, path: string) => string): BuildPlugin => ({
+  name: 'changed',
+  setup({ onLoad }) {
+    onLoad({ filter: /\.ts$/ }, ({ path }) => ({
+      contents: change(readFileSync(path, 'utf8'), relative(root, path)),
+      loader: 'ts',
+    }));
+  },
+});
 
 function writeIfChanged(path: string, text: string): void {
   if (existsSync(path) && readFileSync(path, 'utf8') === text) return;

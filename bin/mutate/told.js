@@ -19,15 +19,19 @@ export function tableOf(mutants, least) {
   };
 }
 
-/** `src/a.ts:3  < becomes <=: the code`. */
 export const survivorLines = (mutants, sourceOf) =>
   mutants
     .filter(({ fate }) => fate === 'survived')
     .map((mutant) => ({ ...mutant, line: lineOf(sourceOf(mutant.file), mutant.start) }))
     .sort((a, b) => (a.file + String(a.line).padStart(5) < b.file + String(b.line).padStart(5) ? -1 : 1))
-    .map(({ file, line, what, start, end, asked }) => {
-      const code = sourceOf(file).slice(start, end).replaceAll(/\s+/g, ' ').slice(0, 90);
-      return `survived ${file}:${line}  ${what}: ${code}${asked === 0 ? '  (no test reaches it)' : ''}`;
-    });
+    .map(
+      (mutant) => `survived ${codeOf(mutant, sourceOf)}${mutant.asked === 0 ? '  (no test reaches it)' : ''}`,
+    );
+
+/** `src/a.ts:3  < becomes <=: the code`. */
+export function codeOf({ file, what, start, end }, sourceOf) {
+  const text = sourceOf(file);
+  return `${file}:${lineOf(text, start)}  ${what}: ${text.slice(start, end).replaceAll(/\s+/g, ' ').slice(0, 90)}`;
+}
 
 const lineOf = (text, offset) => text.slice(0, offset).split('\n').length;

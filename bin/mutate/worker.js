@@ -5,27 +5,11 @@ import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { BaseSequencer, createVitest } from 'vitest/node';
 import { isAsked, JURY } from './areas.js';
-import { switched } from './switched.js';
+import { loadedBy } from './importsOf.js';
+import { mutantsByFile, planOf } from './mutantSources.js';
 
-const mutants = JSON.parse(readFileSync(process.argv[2], 'utf8'));
 const root = join(import.meta.dirname, '../..');
-const byFile = mutants.reduce(
-  (all, each) => all.set(each.file, [...(all.get(each.file) ?? []), each]),
-  new Map(),
-);
-
-const mutation = {
-  name: 'mutation',
-  enforce: 'pre',
-  transform(text, id) {
-    const path = relative(root, id.split('?')[0]);
-    if (!path.startsWith('src/')) return undefined;
-    return { code: told(switched(text, byFile.get(path) ?? [])), map: null };
-  },
-};
-
-/** Says while it is loaded, once what it imports is there: whenever that is, since some sources are loaded in a test. */
-const told = (code) => `globalThis.moduleLoads?.(1);${code}\n;globalThis.moduleLoads?.(-1);`;
+const byFile = mutantsByFile(planOf());
 
 /** In the order in which they are asked for: the first that fails ends the run. */
 class AsAsked extends BaseSequencer {
@@ -48,7 +32,7 @@ const vitest = await createVitest(
     sequence: { sequencer: AsAsked },
     setupFiles: ['bin/mutate/setup.js', 'tests/plainSettings.ts', 'tests/everyProperty.ts'],
   },
-  { plugins: [mutation], server: { watch: null } },
+  { server: { watch: null } },
 );
 const [project] = vitest.projects;
 
@@ -83,7 +67,8 @@ async function coverage(folder) {
   const files = testModules.map((each) => {
     const path = pathOf(each);
     const { reaches = [] } = answers.find((one) => one.path === path) ?? {};
-    return { path, ms: Math.round(each.diagnostic().duration), reaches, loads: loadedBy(each.moduleId) };
+    const loads = [...loadedBy(path)].filter((one) => byFile.has(one));
+    return { path, ms: Math.round(each.diagnostic().duration), reaches, loads };
   });
   return {
     files,
@@ -93,19 +78,6 @@ async function coverage(folder) {
 }
 
 const failureOf = (test) => `${test.fullName}: ${test.result().errors?.[0]?.message}`;
-
-/** The mutated sources that a test file loads, by the imports that vite has seen. */
-function loadedBy(moduleId) {
-  const graph = project.vite.environments.ssr.moduleGraph;
-  const seen = new Set();
-  const visit = (node) => {
-    if (node === undefined || seen.has(node)) return;
-    seen.add(node);
-    for (const each of node.importedModules) visit(each);
-  };
-  visit(graph.getModuleById(moduleId));
-  return [...seen].map(({ id }) => relative(root, id ?? '')).filter((path) => byFile.has(path));
-}
 
 async function judge({ id, files }) {
   process.env.MUTANT = String(id);
