@@ -1,7 +1,7 @@
 import { chmodSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { commit, git, put, tryGit } from '../shell/gitShop.ts';
+import { commit, configure, git, put, tryGit } from '../shell/gitShop.ts';
 import { PUMP, readings } from './benchShop.ts';
 import { call } from './call.ts';
 import { withBenchShop } from './gitHere.ts';
@@ -153,10 +153,12 @@ describe('a repository whose settings name programs', () => {
       'gpg.program',
       'core.alternateRefsCommand',
     ];
-    for (const key of settings) git(here.shop, 'config', key, program(key));
-    git(here.shop, 'config', 'core.hooksPath', join(here.parent, 'traps'));
+    configure(join(here.shop, '.git'), {
+      ...Object.fromEntries(settings.map((key) => [key, program(key)])),
+      'core.hooksPath': join(here.parent, 'traps'),
+      'alias.ls-tree': `!${program('alias')}`,
+    });
     program('post-index-change');
-    git(here.shop, 'config', 'alias.ls-tree', `!${program('alias')}`);
     put(here.shop, 'shop.yaml', 'kind: shop\nunits: { length: in }\n# changed\n');
     for (const words of [
       ['check', '--at', 'HEAD'],

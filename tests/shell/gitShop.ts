@@ -65,6 +65,17 @@ export function newRepository(folder: string): void {
   appendFileSync(join(folder, '.git/config'), SETTINGS);
 }
 
+/** As `git config` sets them, without a process for each. */
+export function configure(gitFolder: string, settings: Readonly<Record<string, string>>): void {
+  appendFileSync(join(gitFolder, 'config'), Object.entries(settings).map(settingText).join(''));
+}
+
+function settingText([key, value]: readonly [string, string]): string {
+  const [, section, within, name] = /^([^.]+)(?:\.(.+))?\.([^.]+)$/.exec(key) ?? [];
+  const title = within === undefined ? section : `${section} "${within}"`;
+  return `[${title}]\n\t${name} = "${value.replaceAll(/["\\]/g, '\\$&')}"\n`;
+}
+
 /** A repository of two commits. */
 export function makeShop(parent: string, name = SHOP_NAME): string {
   const shop = join(parent, name);

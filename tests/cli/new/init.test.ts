@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, readFileSync, statSync, symlinkSync, writeFileSy
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runLine } from '../../program.ts';
+import { configure } from '../../shell/gitShop.ts';
 import { benchFolder } from '../calling.ts';
 
 const bench = benchFolder();
@@ -97,13 +98,7 @@ describe('a new shop', () => {
   ])('has a hook that looks at what is committed: %s', async (_, staged, inFolder, commits, said) => {
     const folder = bench.folder();
     await bench.call('init', '--hook');
-    for (const [key, value] of [
-      ['user.name', 'A. Machinist'],
-      ['user.email', 'machinist@example.invalid'],
-      ['core.fsync', 'none'],
-    ]) {
-      execFileSync('git', ['config', key ?? '', value ?? ''], { cwd: folder });
-    }
+    configure(join(folder, '.git'), { 'core.fsync': 'none', 'maintenance.auto': 'false' });
     const save = 'if [ -f later ]; then mv later engines/pump/sessions/teardown.yaml; fi';
     const commit = () =>
       runLine(`git add --all && ${save} && git commit --quiet -m Teardown`, { cwd: folder });

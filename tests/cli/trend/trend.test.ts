@@ -1,7 +1,9 @@
+import { cpSync, renameSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
 import { Ajv } from 'ajv';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { trendSchema } from '../../../src/output/schema/trendSchema.ts';
-import { commit, git, put } from '../../shell/gitShop.ts';
+import { commit, git, madeOnce, put } from '../../shell/gitShop.ts';
 import { call } from '../call.ts';
 import { withBenchShop } from '../gitHere.ts';
 
@@ -79,15 +81,23 @@ describe('a trend', () => {
 });
 
 describe('a trend with what earlier commits held', () => {
+  const copyCommitted = madeOnce((shop) => {
+    cpSync(here.shop, shop, { recursive: true });
+    commit(shop, 'Four services');
+    put(shop, 'engines/mill/second.yaml', service(2023, 3000, '1: 0.0043, 2: 0.0031'));
+    commit(shop, 'A slip');
+    put(shop, 'engines/mill/second.yaml', service(2023, 3000, '1: 0.0034'));
+    renameSync(join(shop, 'engines/mill/third.yaml'), join(shop, 'engines/mill/2024-third.yaml'));
+    commit(shop, 'Put right, and another name');
+    rmSync(join(shop, 'engines/mill/service.yaml'));
+    commit(shop, 'Removed');
+  });
+
   beforeEach(() => {
-    commit(here.shop, 'Four services');
-    put(here.shop, 'engines/mill/second.yaml', service(2023, 3000, '1: 0.0043, 2: 0.0031'));
-    commit(here.shop, 'A slip');
-    put(here.shop, 'engines/mill/second.yaml', service(2023, 3000, '1: 0.0034'));
-    git(here.shop, 'mv', 'engines/mill/third.yaml', 'engines/mill/2024-third.yaml');
-    commit(here.shop, 'Put right, and another name');
-    git(here.shop, 'rm', '-q', 'engines/mill/service.yaml');
-    commit(here.shop, 'Removed');
+    const { shop } = here;
+    copyCommitted(join(here.parent, 'committed'));
+    rmSync(shop, { recursive: true });
+    renameSync(join(here.parent, 'committed'), shop);
   });
 
   const by = ['--by', 'hours'] as const;
