@@ -67,11 +67,13 @@ export const SURROUNDINGS = {
   GIT_COMMITTER_DATE: '2026-07-01T08:00:00Z',
 };
 
-/** Compiled code is kept below it too, so that it is not compiled for each run. */
 const inFolderOf = (folder: string) => ({
   PATH: `${folder}:${SURROUNDINGS.PATH}`,
-  XDG_CACHE_HOME: join(folder, 'cache'),
+  ...keepingCompiled(folder),
 });
+
+/** Where code that was compiled once is kept: a program that a test starts by itself is not compiled for each start. */
+export const keepingCompiled = (folder = programFolder()) => ({ XDG_CACHE_HOME: join(folder, 'cache') });
 
 let folderOfProgram: string | undefined;
 

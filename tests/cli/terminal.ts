@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import { builtProgram, quoted } from '../program.ts';
+import { builtProgram, keepingCompiled, quoted } from '../program.ts';
 
 /** Whether `script` of util-linux is there: Node alone can open no terminal. */
 export const hasTerminal =
@@ -20,7 +20,7 @@ export class Terminal {
     const command = [...program, ...words].map(quoted).join(' ');
     this.#child = spawn('script', ['-qec', command, '/dev/null'], {
       cwd: folder,
-      env: { ...process.env, TERM: 'xterm', NO_COLOR: '1', ...environment },
+      env: { ...process.env, ...keepingCompiled(), TERM: 'xterm', NO_COLOR: '1', ...environment },
     });
     this.#child.stdout?.setEncoding('utf8').on('data', (text: string) => {
       this.#shown += text;

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { builtProgram, quoted } from '../../program.ts';
+import { builtProgram, keepingCompiled, quoted } from '../../program.ts';
 import { benchFolder } from '../calling.ts';
 import { ENGINE, INSTRUMENTS, SHOP } from '../fourCylinder.ts';
 import { hasTerminal, pause, Terminal } from '../terminal.ts';
@@ -89,13 +89,19 @@ function startShell(shell: (typeof SHELLS)[number], script: string): Terminal {
   // The real program completes; what would be carried out is only written down.
   bench.put({
     'programs/tenths': `#!/bin/sh
+XDG_CACHE_HOME=${quoted(keepingCompiled().XDG_CACHE_HOME)}; export XDG_CACHE_HOME
 [ "$1" = complete ] && exec ${quoted(process.execPath)} ${quoted(builtProgram())} "$@"
 printf '<%s>' "$@" >> ${quoted(join(folder, 'called'))}; echo >> ${quoted(join(folder, 'called'))}
 `,
   });
   chmodSync(join(programs, 'tenths'), 0o755);
   const environment = { HOME: home, ZDOTDIR: home, PATH: `${programs}:${process.env.PATH}`, LANG: 'C.UTF-8' };
-  return new Terminal(join(folder, 'shop'), ['-i'], { ...environment, XDG_CONFIG_HOME: '' }, [shell]);
+  return new Terminal(
+    join(folder, 'shop'),
+    ['-i'],
+    { ...environment, XDG_CACHE_HOME: '', XDG_CONFIG_HOME: '' },
+    [shell],
+  );
 }
 
 const called = async (count: number): Promise<readonly string[]> => {

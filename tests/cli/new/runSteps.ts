@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
-import { builtProgram, quoted } from '../../program.ts';
+import { builtProgram, keepingCompiled, quoted } from '../../program.ts';
 import type { Bench } from '../calling.ts';
 
 export interface Step {
@@ -33,6 +33,7 @@ export function runSteps(
   const at = (path: string): string => join(bench.folder(), path);
   const environment = {
     ...process.env,
+    ...keepingCompiled(),
     PATH: [at('programs'), process.env.PATH].join(delimiter),
     RUNNER_TEMP: bench.folder(),
     GITHUB_STEP_SUMMARY: at('summary.md'),

@@ -2,7 +2,7 @@ import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { builtProgram, quoted } from '../../program.ts';
+import { builtProgram, keepingCompiled, quoted } from '../../program.ts';
 import { some } from '../../propertyRuns.ts';
 import { benchFolder } from '../calling.ts';
 import { ENGINE, INSTRUMENTS, LIMITS, SHOP } from '../fourCylinder.ts';
@@ -103,7 +103,11 @@ describe('readings through a pipe', () => {
     const typed = readings(some(1000, 30));
     shopWith(manyPoints(typed.length / 10, 5));
     const words = [builtProgram(), 'record', '--date', '2026-02-03', ...MAINS];
-    const { status } = spawnSync(process.execPath, words, { cwd: bench.folder(), input: lines(...typed) });
+    const { status } = spawnSync(process.execPath, words, {
+      cwd: bench.folder(),
+      input: lines(...typed),
+      env: { ...process.env, ...keepingCompiled() },
+    });
     expect(status).toBe(1);
     expect(digitsIn(SESSION)).toEqual(typed);
   });
@@ -344,6 +348,7 @@ describe('an entry that is killed', () => {
   ): Promise<{ acknowledged: number; kept: number }> {
     const child = spawn(process.execPath, [builtProgram(), 'record', '--date', '2026-02-03', ...MAINS], {
       cwd: bench.folder(),
+      env: { ...process.env, ...keepingCompiled() },
     });
     let err = '';
     const answered = () => new Set(err.match(/^line \d+:/gm)).size;
@@ -482,7 +487,7 @@ describe.skipIf(!hasTerminal)('readings typed at a terminal', () => {
       cwd: bench.folder(),
       input: '0.009\rfinish\r',
       encoding: 'utf8',
-      env: { ...process.env, TERM: 'xterm' },
+      env: { ...process.env, ...keepingCompiled(), TERM: 'xterm' },
     });
     expect(shown).not.toContain('    at ');
     expect(read(SESSION)).toContain('value: 0.009');

@@ -50,10 +50,10 @@ afterAll(() => {
   for (const made of [dirname(loader), folder, pattern]) rmSync(made, { recursive: true });
 });
 
-const ENGINE = join(projectFolder, 'examples/engines/reservoir-pump-2');
+const SHOP = join(projectFolder, 'tests/cases/judging/manual-table');
 
 function runCopy(...options: readonly string[]): Ran {
-  const words = [join(folder, 'bin/tenths.cjs'), 'check', ENGINE, '--no-cache', ...options];
+  const words = [join(folder, 'bin/tenths.cjs'), 'check', SHOP, '--no-cache', ...options];
   const { stdout, stderr, status } = spawnSync(process.execPath, words, {
     encoding: 'utf8',
     env: { HOME: folder },
@@ -129,7 +129,7 @@ describe('compiled code', () => {
 
   it('is whole when several runs keep it at once', async () => {
     rmSync(cache(), { recursive: true });
-    const line = `"${process.execPath}" "${join(folder, 'bin/tenths.cjs')}" check "${ENGINE}"`;
+    const line = `"${process.execPath}" "${join(folder, 'bin/tenths.cjs')}" check "${SHOP}"`;
     const runs = Array.from({ length: 3 }, () =>
       runLine(line, { cwd: folder, env: { XDG_CACHE_HOME: join(folder, '.cache') } }),
     );
