@@ -1,5 +1,14 @@
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, realpathSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  mkdirSync,
+  mkdtempSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { dirname, join, relative } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -48,9 +57,11 @@ const made =
     const { status } = spawnSync(command, [...words, path]);
     if (status !== 0) throw new Error(`${command} made nothing`);
   };
+/** Who listens at a socket takes it along at the end, but for one that has another name by then. */
 const socket: Make = (path) => {
-  const program = `require('net').createServer().listen(${JSON.stringify(path)}, () => process.kill(process.pid, 'SIGKILL'))`;
-  spawnSync(process.execPath, ['-e', program]);
+  const server = createServer().listen(`${path}~`);
+  renameSync(`${path}~`, path);
+  server.close();
 };
 
 /**
