@@ -11,6 +11,9 @@ export interface Called {
   readonly err: string;
 }
 
+/** Texts by path. */
+export type Files = Readonly<Record<string, string>>;
+
 /** A folder of its own for each test, and a way to call the program in it. */
 export interface Bench {
   readonly folder: () => string;
@@ -18,7 +21,7 @@ export interface Bench {
   /** The same with a pipe into it. */
   readonly pipe: (input: string, ...words: readonly string[]) => Promise<Called>;
   /** Puts files there, by path. */
-  readonly put: (files: Readonly<Record<string, string>>) => void;
+  readonly put: (files: Files) => void;
 }
 
 export function benchFolder(): Bench {
@@ -31,13 +34,15 @@ export function benchFolder(): Bench {
     folder: () => folder,
     call: (...words) => callIn(folder, words),
     pipe: (input, ...words) => callIn(folder, words, input),
-    put: (files) => {
-      for (const [path, text] of Object.entries(files)) {
-        mkdirSync(dirname(join(folder, path)), { recursive: true });
-        writeFileSync(join(folder, path), text);
-      }
-    },
+    put: (files) => putIn(folder, files),
   };
+}
+
+export function putIn(folder: string, files: Files): void {
+  for (const [path, text] of Object.entries(files)) {
+    mkdirSync(dirname(join(folder, path)), { recursive: true });
+    writeFileSync(join(folder, path), text);
+  }
 }
 
 /** A shell that was just killed may still write: what it made meanwhile goes at the next attempt. */

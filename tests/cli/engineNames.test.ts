@@ -1,9 +1,11 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { mkdtempSync, readdirSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { callHere } from '../inProcess.ts';
 import type { Ran } from '../program.ts';
 import { inCopyOf } from '../replay.ts';
+import { putIn } from './calling.ts';
 import { COMMAND_SHOP } from './commandShop.ts';
 import { ENGINE } from './fourCylinder.ts';
 
@@ -24,6 +26,7 @@ interface Call {
   /** With the engine as a word where it stands. */
   readonly words: (engine: string | undefined) => readonly string[];
   readonly input?: string;
+  readonly writes?: boolean;
 }
 
 const last =
@@ -39,38 +42,50 @@ const CALLS: readonly Call[] = [
   { name: 'film', words: last('film') },
   { name: 'calc', words: last('calc', 'crankshaft_end_play') },
   { name: 'plan', words: last('plan') },
-  { name: 'report', words: last('report', '--to', 'sheet.html') },
+  { name: 'report', words: last('report', '--to', 'sheet.html'), writes: true },
   { name: 'torque', words: last('torque', 'caps') },
-  { name: 'new session', words: last('new', 'session', '--stage', 'trial') },
-  { name: 'new torque', words: last('new', 'torque', 'rods', '--passes', '40') },
+  { name: 'new session', words: last('new', 'session', '--stage', 'trial'), writes: true },
+  { name: 'new torque', words: last('new', 'torque', 'rods', '--passes', '40'), writes: true },
   {
     name: 'record',
     words: last('record', '--stage', 'trial', '--measure', 'crankshaft_end_play'),
     input: '0.009\rfinish\r',
+    writes: true,
   },
-  { name: 'import', words: last('import', 'sides.csv', '--stage', 'machined') },
+  { name: 'import', words: last('import', 'sides.csv', '--stage', 'machined'), writes: true },
 ];
 
 const inShop = (act: (folder: string) => Promise<Ran>): Promise<Ran> =>
   inCopyOf(undefined, (folder) => {
-    for (const [path, text] of Object.entries(SHOP)) {
-      mkdirSync(dirname(join(folder, path)), { recursive: true });
-      writeFileSync(join(folder, path), text);
-    }
+    putIn(folder, SHOP);
     return act(folder);
   });
 
+/** Of all calls that only read. */
+let shared = '';
+beforeAll(() => {
+  shared = realpathSync(mkdtempSync(join(tmpdir(), 'tenths-shop-')));
+  putIn(shared, SHOP);
+});
+afterAll(() => {
+  const files = readdirSync(shared, { recursive: true, withFileTypes: true }).filter((each) => each.isFile());
+  rmSync(shared, { recursive: true });
+  expect(files).toHaveLength(Object.keys(SHOP).length);
+});
+
 const run = (
-  { words, input = '' }: Call,
+  { words, input = '', writes = false }: Call,
   engine: string | undefined,
   within = '.',
   option = false,
-): Promise<Ran> =>
-  inShop((folder) => {
+): Promise<Ran> => {
+  const act = (folder: string): Promise<Ran> => {
     const called = option ? [...words(undefined), '--engine', engine ?? ''] : words(engine);
     const there = called.map((word) => (word === 'sides.csv' && within !== '.' ? join(folder, word) : word));
     return callHere(there, { cwd: join(folder, within), input });
-  });
+  };
+  return writes ? inShop(act) : act(shared);
+};
 
 const expectDone = ({ exitCode, stderr }: Ran): void => {
   expect({ exitCode, stderr }).toMatchObject({ exitCode: 0 });

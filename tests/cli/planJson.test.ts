@@ -19,6 +19,16 @@ const ajv = new Ajv({ strict: true, strictRequired: false });
 const validate = ajv.compile(closed(planSchema()));
 const validatePage = ajv.compile(closed(planPageSchema()));
 
+const asked = new Map<string, ReturnType<typeof call>>();
+
+/** What a plan says of a shop; nothing changes there, so that every call is made once. */
+function planOf(folder: string, words: readonly string[]): ReturnType<typeof call> {
+  const key = [folder, ...words].join(' ');
+  const answer = asked.get(key) ?? call(join(ROOT, folder), ['plan', ...words, '--format', 'json']);
+  asked.set(key, answer);
+  return answer;
+}
+
 describe('a plan in JSON is as its schema says', () => {
   test.each([
     ['examples', ['generator-set-6', '--session', 'teardown']],
@@ -27,7 +37,7 @@ describe('a plan in JSON is as its schema says', () => {
     ['examples', ['generator-set-6']],
     ['tests/cases/plan/teardown', []],
   ])('%s %j', async (folder, words) => {
-    const { out, err, exit } = await call(join(ROOT, folder), ['plan', ...words, '--format', 'json']);
+    const { out, err, exit } = await planOf(folder, words);
     expect(err).toBe('');
     const printed: { readonly exit?: unknown } = JSON.parse(out);
     expect(printed.exit).toBe(exit);
@@ -46,7 +56,7 @@ describe('a page in JSON is as its schema says', () => {
         ] as const,
     ),
   )('%s %j', async (folder, words) => {
-    const { out, err, exit } = await call(join(ROOT, folder), ['plan', ...words, '--format', 'json']);
+    const { out, err, exit } = await planOf(folder, words);
     expect(err).toBe('');
     const printed: { readonly exit?: unknown } = JSON.parse(out);
     expect(printed.exit).toBe(exit);
@@ -57,13 +67,7 @@ describe('a page in JSON is as its schema says', () => {
 
 describe('a page in JSON holds values', () => {
   const sections = async (...words: readonly string[]) => {
-    const { out } = await call(join(ROOT, 'examples'), [
-      'plan',
-      'generator-set-6',
-      ...words,
-      '--format',
-      'json',
-    ]);
+    const { out } = await planOf('examples', ['generator-set-6', ...words]);
     const { unit, sections }: Printed = JSON.parse(out);
     expect(unit).toBe('in');
     return sections.flatMap(({ values }) => values);

@@ -1,12 +1,13 @@
-import { cpSync, readFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Ajv } from 'ajv';
-import { describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CHECK_FORMATS } from '../../../src/output/check/formats/index.ts';
 import { checkSchema } from '../../../src/output/schema/checkSchema.ts';
 import { projectFolder } from '../../program.ts';
 import { isLong } from '../../propertyRuns.ts';
-import { benchFolder } from '../calling.ts';
+import { benchFolder, callIn, type Files, putIn } from '../calling.ts';
 import { ENGINE, INSTRUMENTS, LIMITS, SHOP } from '../fourCylinder.ts';
 
 const bench = benchFolder();
@@ -41,23 +42,22 @@ const reading = (number: number): string =>
   `kind: session\nstage: teardown\ndate: 2026-02-03\nreadings: [{ measure: crankshaft_end_play, with: dial, value: ${(0.004 + number * 0.0005).toFixed(4)} }]\n`;
 
 /** Engines of which some are out, some have problems, and all share a document that has one. */
-function putEngines(count: number): void {
-  const numbers = Array.from({ length: count }, (_, index) => index);
+function engines(count: number): Files {
   const folderOf = (number: number): string => `shop/engines/pump-${String(number).padStart(4, '0')}`;
-  bench.put({ 'shop/shop.yaml': SHOP, 'shop/instruments.yaml': INSTRUMENTS });
-  for (const number of numbers) {
-    bench.put({
-      [`${folderOf(number)}/engine.yaml`]: ENGINE,
-      [`${folderOf(number)}/limits.yaml`]: number === 7 ? 'kind: limits\nlimits: 3\n' : LIMITS,
-      [`${folderOf(number)}/teardown.yaml`]: reading(number),
-    });
-  }
-  bench.put({
+  const files = Array.from({ length: count }, (_, number) => [
+    [`${folderOf(number)}/engine.yaml`, ENGINE],
+    [`${folderOf(number)}/limits.yaml`, number === 7 ? 'kind: limits\nlimits: 3\n' : LIMITS],
+    [`${folderOf(number)}/teardown.yaml`, reading(number)],
+  ]);
+  return {
+    'shop/shop.yaml': SHOP,
+    'shop/instruments.yaml': INSTRUMENTS,
+    ...Object.fromEntries(files.flat()),
     'shop/joint.yaml': 'kind: torque\njoint: rod caps\npases: 3\n',
     [`${folderOf(3)}/rebuild.yaml`]: 'kind: session\nstage: rebild\ndate: 2026-02-04\n',
     'shop/engines/notes.yaml': 'kind: sesion\n',
     'shop/engines/.hidden.yaml': reading(1),
-  });
+  };
 }
 
 describe('shares that are gathered', () => {
@@ -72,7 +72,7 @@ describe('shares that are gathered', () => {
   it.each([[[]], [['--all', '--detail', '--strict']]])(
     'are as one run of many engines with problems that they share, with %j',
     async (options) => {
-      putEngines(isLong ? 1000 : 12);
+      bench.put(engines(isLong ? 1000 : 12));
       const run = await sharedAndWhole(5, ...options);
       expectSame(run);
       expect(run.whole.exitCode).toBe(2);
@@ -81,7 +81,7 @@ describe('shares that are gathered', () => {
   );
 
   it('are as one run that knows findings', async () => {
-    putEngines(6);
+    bench.put(engines(6));
     await bench.call('check', 'shop', '--known', 'known.json', '--update-known');
     bench.put({ 'shop/engines/pump-0000/teardown.yaml': reading(8) });
     expectSame(await sharedAndWhole(3, '--known', 'known.json'));
@@ -89,7 +89,7 @@ describe('shares that are gathered', () => {
   });
 
   it('are as the schema says', async () => {
-    putEngines(2);
+    bench.put(engines(2));
     await bench.call('check', 'shop', '--share', '1/2', '--format', 'json:1.json');
     const validate = new Ajv().compile(checkSchema());
     expect(validate(JSON.parse(read('1.json'))), JSON.stringify(validate.errors)).toBe(true);
@@ -97,6 +97,22 @@ describe('shares that are gathered', () => {
 });
 
 describe('what cannot be gathered is refused', () => {
+  /** Shares of one run and of others: nothing that is refused changes any of them. */
+  let shares = '';
+  beforeAll(async () => {
+    shares = mkdtempSync(join(tmpdir(), 'tenths shares '));
+    putIn(shares, engines(4));
+    putIn(shares, { 'part.json': '{"format":"tenths.check","version":2,"share":{"engines":[]}}' });
+    const check = (...words: readonly string[]) => callIn(shares, ['check', ...words]);
+    await check('shop', '--share', '1/2', '--format', 'json:1.json');
+    await check('shop', '--share', '2/2', '--format', 'json:2.json');
+    await check('shop', '--share', '2/2', '--strict', '--format', 'json:strict.json');
+    await check('shop', '--format', 'json:whole.json');
+    const two = ['shop/engines/pump-0000', 'shop/engines/pump-0001'];
+    await check(...two, '--share', '2/2', '--format', 'json:other.json');
+  });
+  afterAll(() => rmSync(shares, { recursive: true }));
+
   it.each([
     ['a share is missing', '1.json', 'share 2 of 2 is missing'],
     ['a share is named twice', '1.json 2.json 1.json', 'the files are not the shares of one run'],
@@ -107,23 +123,7 @@ describe('what cannot be gathered is refused', () => {
     ['a file holds none', 'shop/shop.yaml', 'shop/shop.yaml holds no share of a check'],
     ['a file is not there', 'nowhere.json', 'nowhere.json'],
   ])('%s', async (_, files, told) => {
-    putEngines(4);
-    bench.put({ 'part.json': '{"format":"tenths.check","version":2,"share":{"engines":[]}}' });
-    const check = (...words: readonly string[]) => bench.call('check', 'shop', ...words);
-    await check('--share', '1/2', '--format', 'json:1.json');
-    await check('--share', '2/2', '--format', 'json:2.json');
-    await check('--share', '2/2', '--strict', '--format', 'json:strict.json');
-    await check('--format', 'json:whole.json');
-    await bench.call(
-      'check',
-      'shop/engines/pump-0000',
-      'shop/engines/pump-0001',
-      '--share',
-      '2/2',
-      '--format',
-      'json:other.json',
-    );
-    const { out, err, exitCode } = await bench.call('gather', ...files.split(' '));
+    const { out, err, exitCode } = await callIn(shares, ['gather', ...files.split(' ')]);
     expect({ out, exitCode }).toEqual({ out: '', exitCode: 2 });
     expect(err).toContain(told);
   });

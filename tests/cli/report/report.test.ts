@@ -9,6 +9,7 @@ import { readingsOn, sheetOf, shown } from './page.ts';
 
 const SIX = 'engines/generator-set-6';
 const PUMP = 'engines/reservoir-pump-2';
+const DRAINAGE = 'engines/drainage-pump-8';
 const REBUILD = `${PUMP}/sessions/2026-03-14-rebuild.yaml`;
 
 const inShop = <Result>(act: (folder: string) => Promise<Result>): Promise<Result> =>
@@ -105,8 +106,8 @@ describe('the sheet for the shop', () => {
       git(folder, 'config', 'user.email', 'bench@example.org');
       const made = commit(folder, 'as it is');
       const [first, second] = [
-        await sheetOf(folder, [SIX, '--at', 'HEAD'], 'a.html'),
-        await sheetOf(folder, [SIX, '--at', made], 'b.html'),
+        await sheetOf(folder, [PUMP, '--at', 'HEAD'], 'a.html'),
+        await sheetOf(folder, [PUMP, '--at', made], 'b.html'),
       ];
       expect(second).toBe(first);
       expect(shown(first)).toContain(made.slice(0, 10));
@@ -327,6 +328,6 @@ describe('a file', () => {
   it('that is a sheet is written anew', () =>
     inShop(async (folder) => {
       await sheetOf(folder, [PUMP]);
-      expect(await sheetOf(folder, [SIX])).toContain('<h1>Generator set 6</h1>');
+      expect(await sheetOf(folder, [DRAINAGE])).toContain('<h1>Drainage pump 8</h1>');
     }));
 });
