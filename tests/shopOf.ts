@@ -6,8 +6,9 @@ import type { JudgingOptions, Row } from '../src/checks/judge/row.ts';
 import type { Diagnostic } from '../src/diagnostic/diagnostic.ts';
 import { type Assembled, assembleEngine, type EngineDocuments } from '../src/documents/assemble.ts';
 import { type NamedStudy, studiesNamed } from '../src/documents/engine/registerStudies.ts';
-import { folderOf, isAtOrAbove, type OpenedDocument, openDocument } from '../src/documents/opened.ts';
+import { folderOf, isAtOrAbove, type OpenedDocument } from '../src/documents/opened.ts';
 import { childOf, textOf } from '../src/documents/yaml/access.ts';
+import { OpenedOnce } from '../src/shell/discover/openedOnce.ts';
 
 /** Texts by path, as they would lie in a repository; the folder of the engine document is the engine. */
 export type Files = Readonly<Record<string, string>>;
@@ -40,8 +41,11 @@ export function shopOf(files: Files): Shop {
 
 const isAbove = (folder: string, below: string): boolean => folder !== below && isAtOrAbove(folder, below);
 
+/** Of many shops all is the same but one document. */
+const opened = new OpenedOnce();
+
 const open = (path: string, text: string): OpenedDocument =>
-  openDocument(path, path, new TextEncoder().encode(text));
+  opened.open(path, path, new TextEncoder().encode(text));
 
 function studiesOf(opened: readonly OpenedDocument[]): EngineDocuments['studies'] {
   const studyAt = (path: string): NamedStudy | undefined => {
