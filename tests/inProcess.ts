@@ -1,6 +1,7 @@
 import { Readable } from 'node:stream';
 import type { Calculator } from '../src/calculator/calculator.ts';
 import { run } from '../src/cli/run.ts';
+import { OpenedOnce } from '../src/shell/discover/openedOnce.ts';
 import type { CachePlace, Output } from '../src/shell/world.ts';
 import { type Ran, type RunOptions, SURROUNDINGS } from './program.ts';
 
@@ -38,11 +39,15 @@ export async function callHere(
     out,
     err,
     cache: () => cache,
+    opened,
     ...(elapsed === undefined ? {} : { elapsed }),
     input: () => Readable.from(input === '' ? [] : [Buffer.from(input)], { objectMode: false }),
   });
   return { stdout: out.told(), stderr: err.told(), exitCode };
 }
+
+/** Most calls read what another has read: a document that is the same, byte for byte, is parsed once. */
+const opened = new OpenedOnce();
 
 let calculator: Calculator | undefined;
 

@@ -1,6 +1,7 @@
 import type { Calculator } from '../calculator/calculator.ts';
 import type { Written } from '../output/escape/language.ts';
 import type { ParquetWriter } from '../parquet/parquetBytes.ts';
+import type { OpenedOnce } from './discover/openedOnce.ts';
 
 /** Everything outside the program that a command may touch: given to it, so that a test can give another. */
 export interface World {
@@ -22,6 +23,8 @@ export interface World {
   readonly calculator?: () => Promise<Calculator>;
   /** Loads what writes Parquet: a file of its own as well. */
   readonly parquet?: () => Promise<ParquetWriter>;
+  /** Documents as earlier calls of one process opened them, for whoever makes many calls in one. */
+  readonly opened?: OpenedOnce;
   /** What is typed or piped in; undefined where a command has nothing to ask. */
   readonly input?: () => Input;
 }

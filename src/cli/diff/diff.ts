@@ -33,7 +33,7 @@ export async function diff(words: readonly string[], options: DiffOptions, world
 }
 
 function comparedOf(words: readonly string[], options: DiffOptions, world: World): Compared {
-  const opened = new OpenedOnce();
+  const opened = world.opened ?? new OpenedOnce();
   const source = workTreeSource(world, opened);
   const revisions = new Revisions(world);
   if (words.length > 1 && words.some(isRevisionAlone)) revisions.findTogether(words.slice(0, 2));

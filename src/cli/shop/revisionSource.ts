@@ -12,7 +12,7 @@ export function revisionSource(
   name: string,
   repository: Repository,
   world: World,
-  opened?: OpenedOnce,
+  opened = world.opened,
 ): ShopSource {
   const files = orUsage(repository.commit(name));
   return sourceOfFiles(files, files.revision, { repository, world, opened });
@@ -20,7 +20,7 @@ export function revisionSource(
 
 /** The documents that are staged for the next commit. */
 export const stagedSource = (repository: Repository, world: World): ShopSource =>
-  sourceOfFiles(orUsage(repository.staged()), undefined, { repository, world, opened: undefined });
+  sourceOfFiles(orUsage(repository.staged()), undefined, { repository, world, opened: world.opened });
 
 interface Around {
   readonly repository: Repository;

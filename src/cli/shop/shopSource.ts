@@ -55,7 +55,7 @@ function refuseLinkedFile(path: string, absolute: string): void {
 }
 
 /** `opened` is shared with the source that it is compared with. */
-export function workTreeSource({ workingDirectory }: World, opened?: OpenedOnce): ShopSource {
+export function workTreeSource({ workingDirectory, ...world }: World, opened = world.opened): ShopSource {
   const shops = new Map<string, Shop>();
   return {
     revision: undefined,
