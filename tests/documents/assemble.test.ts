@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { reportEngine } from '../../src/checks/judge/report.ts';
+import { anyCharacter } from '../anyCharacter.ts';
 import { evenly } from '../evenly.ts';
 import { runs } from '../propertyRuns.ts';
 import { ENGINE, type Files, limitsOf, REGISTER, refusalsOf, sessionOf, shopOf } from '../shopOf.ts';
@@ -152,7 +153,7 @@ const mutation = fc.record({
   path: fc.constantFrom(...Object.keys(sound)),
   at: evenly(0, 1),
   length: fc.oneof(fc.constant(0), fc.integer({ min: 0, max: 3 }), fc.integer({ min: 0, max: 60 })),
-  scrap: fc.oneof(fc.constantFrom(...SCRAPS), fc.string({ maxLength: 8, unit: 'binary' })),
+  scrap: fc.oneof(fc.constantFrom(...SCRAPS), fc.string({ maxLength: 8, unit: anyCharacter })),
 });
 
 function mutate(
@@ -195,7 +196,7 @@ describe('loading any text never throws', () => {
     fc.assert(
       fc.property(
         fc.constantFrom(...Object.keys(sound)),
-        fc.string({ maxLength: 200, unit: 'binary' }),
+        fc.string({ maxLength: 200, unit: anyCharacter }),
         (path, text) => {
           readWhole({ ...sound, [path]: text });
         },

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { anyCharacter } from '../../anyCharacter.ts';
 
 export const SESSION = `# yaml-language-server: $schema=../../../schemas/session.json
 kind: session
@@ -118,4 +119,4 @@ function edit(text: string, [position, length, what]: [number, number, string]):
   return text.slice(0, start) + (what === 'twice' ? cut + cut : what) + text.slice(start + length);
 }
 
-export const anyText = fc.oneof(fc.string({ unit: 'binary', maxLength: 80 }), soup, mutated);
+export const anyText = fc.oneof(fc.string({ unit: anyCharacter, maxLength: 80 }), soup, mutated);

@@ -10,6 +10,7 @@ import {
   writtenText,
 } from '../../../src/output/escape/line.ts';
 import { paintWith } from '../../../src/output/terminal/paint.ts';
+import { anyCharacter } from '../../anyCharacter.ts';
 import { runs } from '../../propertyRuns.ts';
 import { isCommand } from './commands.ts';
 import { HIDDEN } from './hidden.ts';
@@ -41,7 +42,7 @@ describe('whatever the strings, what is written has', () => {
     (a, b) => line`${a}${b}`,
     (a, b) => line`${strong(a)}  ${bad(line`${b}`)}`,
   ];
-  const text = fc.oneof(fc.string({ unit: 'binary' }), fc.stringMatching(/^[ \n:#[\]a]{0,12}$/));
+  const text = fc.oneof(fc.string({ unit: anyCharacter }), fc.stringMatching(/^[ \n:#[\]a]{0,12}$/));
 
   it('a line for each, no hidden character and no command', () => {
     fc.assert(

@@ -3,6 +3,7 @@ import stringWidth from 'string-width';
 import { describe, expect, test } from 'vitest';
 import type { Place } from '../../../src/diagnostic/place.ts';
 import { codeFrame } from '../../../src/output/terminal/codeFrame.ts';
+import { anyCharacter } from '../../anyCharacter.ts';
 import { runs } from '../../propertyRuns.ts';
 
 const place = (line: number, column: number, endLine: number, endColumn: number): Place => ({
@@ -92,7 +93,7 @@ describe('a long line is cut around the carets', () => {
 
 test('whatever the text, the width and the place, a frame is two lines that fit', () => {
   const at = fc.integer({ min: 1, max: 60 });
-  const text = fc.string({ unit: 'binary', maxLength: 120 });
+  const text = fc.string({ unit: anyCharacter, maxLength: 120 });
   const property = fc.property(
     text,
     at,
