@@ -35,3 +35,7 @@ export function believedFilm(bearing: Bearing, duty: Duty): BelievedFilm {
   const isBeyond = 1 - finite.eccentricity < thinnest;
   return { film: finite, theory: 'finite', doubts: isBeyond ? ['beyond the charts'] : [], other: short };
 }
+
+/** The same film alone: whoever looks for one tries many, and asks what the last is doubtful for. */
+export const likelyFilm = (bearing: Bearing, duty: Duty): Film =>
+  finiteBearing(bearing, duty) ?? shortBearing(bearing, duty);

@@ -1,5 +1,5 @@
 import type { Bearing, Duty, Film } from './bearing.ts';
-import { type BelievedFilm, believedFilm } from './believed.ts';
+import { type BelievedFilm, believedFilm, likelyFilm } from './believed.ts';
 
 /** A bearing's duty where the oil warms up in it. */
 export interface WarmDuty extends Omit<Duty, 'viscosity'> {
@@ -35,14 +35,19 @@ export function warmFilm(bearing: Bearing, duty: WarmDuty): WarmFilm {
   // The warmer the oil the less it rubs: the rise that is assumed and the one that follows cross once.
   for (let step = 0; step < 40; step += 1) {
     const middle = (low + high) / 2;
-    if (temperatureRise(filmAt(bearing, duty, middle).film) > middle) low = middle;
+    if (temperatureRise(likelyFilm(bearing, warmed(duty, middle))) > middle) low = middle;
     else high = middle;
   }
-  return filmAt(bearing, duty, (low + high) / 2);
+  const rise = (low + high) / 2;
+  const { mean, ...found } = warmed(duty, rise);
+  return { ...believedFilm(bearing, found), rise, mean, viscosity: found.viscosity };
 }
 
-function filmAt(bearing: Bearing, { viscosityAt, inlet, ...duty }: WarmDuty, rise: number): WarmFilm {
+interface Warmed extends Duty {
+  readonly mean: number;
+}
+
+function warmed({ viscosityAt, inlet, ...duty }: WarmDuty, rise: number): Warmed {
   const mean = inlet + rise / 2;
-  const viscosity = viscosityAt(mean);
-  return { ...believedFilm(bearing, { ...duty, viscosity }), rise, mean, viscosity };
+  return { ...duty, viscosity: viscosityAt(mean), mean };
 }
