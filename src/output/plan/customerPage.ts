@@ -120,7 +120,7 @@ function sentences(job: Job, agreements: Agreements): readonly string[] {
     GLOSSES[job.operation],
     ...seen,
     ...(worst === undefined ? [] : measuredSentence(worst, unitFor)),
-    ...(job.cut?.groups.map((group) => sizeSentence(group, unitFor)) ?? []),
+    ...new Set(job.cut?.groups.map((group) => sizeSentence(group, unitFor))),
     ...(photos.length === 0 ? [] : [`Photographs: ${photos.join(', ')}.`]),
   ];
 }

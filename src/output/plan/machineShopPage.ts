@@ -1,21 +1,24 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import { formatLimit } from '../../checks/findings/readings.ts';
 import { limitsOfFitted } from '../../checks/grades/madeSize.ts';
 import { limitsAt } from '../../checks/judge/limits.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import { unitOf, unitOfRow } from '../../checks/judge/session.ts';
+import type { SidedLimits } from '../../checks/judge/sideLimit.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Part } from '../../layout/part.ts';
 import { outText } from '../../plan/closing/outText.ts';
 import type { PistonFit } from '../../plan/fit/pistonFit.ts';
-import { type Agreements, sendings } from '../../plan/handover/agreement.ts';
+import type { Agreements } from '../../plan/handover/agreement.ts';
 import { answerTo, isAgreed, ofDate } from '../../plan/handover/answer.ts';
 import { carriedPart } from '../../plan/handover/carriedPart.ts';
 import { markOf } from '../../plan/handover/marks.ts';
+import { sendingsOf } from '../../plan/handover/sendings.ts';
 import { FIGURES_OF_A_PART } from '../../plan/work/context.ts';
 import { AT_THE_SHOP } from '../../plan/work/follows.ts';
 import type { Job } from '../../plan/work/job.ts';
-import { titleOf } from '../../plan/work/jobTitle.ts';
+import { placesOf, titleOf } from '../../plan/work/jobTitle.ts';
 import { MACHINING } from '../../plan/work/operation.ts';
 import { placesText } from '../../plan/work/placesText.ts';
 import type { WorkPlan } from '../../plan/work/workPlan.ts';
@@ -47,11 +50,9 @@ export function machineShopPage(
     title: `${engine.document.name}: work for the machine shop`,
     about: [...jobLine(engine), ...about],
     answer:
-      parts.length === 0
-        ? [
-            'The customer has agreed to no machining yet: write the yes under `agreed:` in a session or in the engine document',
-          ]
-        : [`${parts.map(([part]) => part.label).join(', ')}; only what the customer agreed to stands here`],
+      parts.length > 0
+        ? [`${parts.map(([part]) => part.label).join(', ')}; only what the customer agreed to stands here`]
+        : [left.length > 0 ? NO_YES_YET : 'Nothing is left for a machine shop to do'],
     sections: [
       ...parts.flatMap(([part, each]) => partSections(part, each, pistons, engine, registry)),
       ...(parts.length === 0 ? [] : [{ title: 'back with it', lines: BACK }]),
@@ -62,6 +63,9 @@ export function machineShopPage(
     cautions: parts.length === 0 ? [] : CAUTIONS,
   };
 }
+
+const NO_YES_YET =
+  'The customer has agreed to no machining yet: write the yes under `agreed:` in a session or in the engine document';
 
 /** `grind main journals 1 to 7; the yes of 2026-04-10 is to 0.010 under`. */
 function leftText(job: Job, agreements: Agreements): string {
@@ -86,7 +90,7 @@ function partSections(
   registry: Registry,
 ): readonly Section[] {
   const mark = markOf(part, engine, registry);
-  const sent = sendings(engine).find(({ part: name }) => name.toLowerCase().includes(part.label));
+  const [sent] = sendingsOf(part, engine);
   const given =
     sent === undefined
       ? []
@@ -110,8 +114,9 @@ function jobSection(job: Job, before: readonly Job[], engine: Engine, registry: 
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   const cuts = job.cut === undefined ? [] : cutWords(job.cut, engine, unitFor).flatMap(({ size }) => size);
   const measured = job.cut === undefined ? job.rows.map((row) => outText(row, unitFor)) : [];
-  const places = job.cut?.groups.flatMap((each) => each.places) ?? [];
-  const figures = places.map(({ position }) => `${position.name} ________`).join('  ');
+  const figures = placesOf(job)
+    .map(({ name }) => `${name} ________`)
+    .join('  ');
   const same = before.find(({ operation }) => operation === job.operation);
   return {
     title: titleOf(job, engine.document),
@@ -149,30 +154,39 @@ function pistonSection(fit: PistonFit | undefined, engine: Engine): readonly Sec
   ];
 }
 
-/** Its form, as the limits of new parts state it: what the finished engine is held to is not the machine shop's. */
-function heldFigures({ part, cut }: Job, engine: Engine, registry: Registry): readonly string[] {
-  if (part === undefined || cut === undefined) return [];
+/** What the limits of new parts ask of it beside the size of a cut: what the finished engine is held to is not the machine shop's. */
+function heldFigures(job: Job, engine: Engine, registry: Registry): readonly string[] {
   const session = engine.sessions.at(-1);
-  const [position] = engine.document.layout.positionsOf(part.family);
-  const texts = registry.all
-    .filter(
-      ({ of, dimension, figure }) =>
-        of === part.id && FIGURES_OF_A_PART.includes(figure) && dimension === undefined,
-    )
-    .flatMap((each) => {
-      const unit = unitOf(each.quantity, engine);
-      const { bands } = limitsAt(each, limitsOfFitted(engine, session, each, position), nothing, nothing);
-      const { min, max } = bands.new ?? {};
-      const limits = sides(min && formatLimit(min.amount, unit, 0), max && formatLimit(max.amount, unit, 0));
-      return limits === undefined ? [] : [`${each.label} ${limits} ${unit.name}`.trim()];
-    });
+  const [position] = [...placesOf(job), ...job.rows.map((row) => row.position)];
+  const texts = figuresHeld(job, registry).flatMap((each) => {
+    const unit = unitOf(each.quantity, engine);
+    const { bands } = limitsAt(each, limitsOfFitted(engine, session, each, position), nothing, nothing);
+    const limits = bands.new === undefined ? undefined : sidesText(bands.new, unit);
+    return limits === undefined ? [] : [`${each.label} ${limits} ${unit.name}`.trim()];
+  });
   return texts.length === 0 ? [] : [`hold ${texts.join('; ')}`];
 }
 
-const sides = (min: string | undefined, max: string | undefined): string | undefined => {
-  if (min !== undefined && max !== undefined) return `${min} to ${max}`;
-  return min === undefined ? max && `at most ${max}` : `at least ${min}`;
-};
+/** Its form where it is cut to a size; else what is out, and all that is measured of the part. */
+function figuresHeld({ part, cut, rows }: Job, registry: Registry): readonly Characteristic[] {
+  const ofPart = registry.all.filter(
+    ({ of, figure }) => part !== undefined && of === part.id && FIGURES_OF_A_PART.includes(figure),
+  );
+  if (cut !== undefined) return ofPart.filter(({ dimension }) => dimension === undefined);
+  const asking = rows.map(({ characteristic }) => characteristic);
+  return asking.length === 0 ? [] : [...new Set([...asking, ...ofPart])];
+}
+
+/** `74.000 to 74.019`: both sides with the decimals of the finer. */
+function sidesText({ min, max }: SidedLimits, unit: Unit): string | undefined {
+  const sides = [min, max].flatMap((side) => (side === undefined ? [] : [side.amount]));
+  const finest = Math.max(0, ...sides.map((each) => decimalsOf(formatLimit(each, unit, 0))));
+  const texts = sides.map((each) => formatLimit(each, unit, finest));
+  if (texts.length !== 1) return texts.length === 0 ? undefined : texts.join(' to ');
+  return `${min === undefined ? 'at most' : 'at least'} ${texts[0]}`;
+}
+
+const decimalsOf = (text: string): number => text.split('.')[1]?.length ?? 0;
 
 const nothing = (): undefined => undefined;
 

@@ -1,8 +1,9 @@
 import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import { openBoxes } from '../../plan/closing/boxes.ts';
 import type { Closing } from '../../plan/closing/closing.ts';
-import { agreementsOf, sendings } from '../../plan/handover/agreement.ts';
+import { agreementsOf } from '../../plan/handover/agreement.ts';
 import { isAgreed } from '../../plan/handover/answer.ts';
+import { sendings } from '../../plan/handover/sendings.ts';
 import { MACHINING } from '../../plan/work/operation.ts';
 import { workPlan } from '../../plan/work/workPlan.ts';
 

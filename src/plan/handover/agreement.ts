@@ -3,14 +3,11 @@ import { reportEngine } from '../../checks/judge/report.ts';
 import { once } from '../../checks/once.ts';
 import { runsOf } from '../../checks/state/run.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import type { Agreement, Sent } from '../../documents/planning/handedOver.ts';
+import type { Agreement } from '../../documents/planning/handedOver.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { planContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import { jobsOf } from '../work/jobs.ts';
-
-export const sendings = (engine: Engine): readonly Sent[] =>
-  [engine.document, ...engine.sessions].flatMap(({ handedOver }) => handedOver.sent);
 
 /** What was agreed to in one run of an engine, and what the plans of that time asked for. */
 export interface Agreements {

@@ -1,13 +1,11 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Part } from '../../layout/part.ts';
-import { sendings } from './agreement.ts';
+import { sendingsOf } from './sendings.ts';
 
 /** What is stamped on a part: as it was sent, or as it was fitted last. */
 export function markOf(part: Part, engine: Engine, { parts }: Registry): string | undefined {
-  const sent = sendings(engine).find(
-    ({ part: name, mark }) => mark !== undefined && name.toLowerCase().includes(part.label),
-  );
+  const sent = sendingsOf(part, engine).find(({ mark }) => mark !== undefined);
   const within = parts.within(part);
   const fitted = [engine.document.fitted, ...engine.sessions.map(({ sizes }) => sizes)]
     .flat()

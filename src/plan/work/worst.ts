@@ -1,9 +1,10 @@
 import type { Row } from '../../checks/judge/row.ts';
 import { compare } from '../../quantity/fraction.ts';
 
-/** Of the figure and the verdict that come first, the place that is farthest past its limit. */
+/** Of what is out before what is worn, and of the figure that comes first, the place that is farthest past its limit. */
 export function worstOf(rows: readonly Row[]): Row | undefined {
-  const first = rows.find(({ judgement }) => judgement.past !== undefined);
+  const past = rows.filter(({ judgement }) => judgement.past !== undefined);
+  const first = past.find(({ judgement }) => judgement.verdict === 'out') ?? past[0];
   const alike = rows.filter(
     ({ characteristic, judgement }) =>
       characteristic === first?.characteristic && judgement.verdict === first.judgement.verdict,
