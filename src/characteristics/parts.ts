@@ -15,7 +15,7 @@ export const parts: readonly Part[] = [
   }),
   part('main_journal', 'main journal', MAIN, { material: ['crankshaft'], sized: { made: 'under' } }),
   part('crankpin', 'crankpin', CRANKPIN, {
-    also: ['rod journal', 'crankpin journal'],
+    also: ['rod journal', 'crankpin journal', 'crank pin'],
     material: ['crankshaft'],
     sized: { made: 'under' },
   }),

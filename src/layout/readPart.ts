@@ -21,14 +21,25 @@ export type PartMeaning =
 
 /**
  * The parts that words name: `pistons`, `cylinder 3`, `main journal flywheel end`, `main 3 shell lower`, `top rings`,
- * `liners and pistons`. Capitals, `_` and the half of a pair of shells make no difference.
+ * `pistons 1 to 3`, `liners and pistons`. Capitals, `_` and the half of a pair of shells make no difference.
  */
 export function readPart(words: string, parts: Parts, layout: Layout): PartMeaning {
   const texts = plain(words).split(/ and |, ?|; ?| & /);
-  const found = texts.map((text) => readOne(text, parts, layout));
+  let named: Part | undefined;
+  const found = texts.map((text) => {
+    const one = orPlaceOf(named, text, readOne(text, parts, layout));
+    if (one.kind === 'parts') named = one.at.at(-1)?.part;
+    return one;
+  });
   const nowhere = found.find(({ kind }) => kind === 'nowhere');
   const at = found.flatMap((each) => (each.kind === 'parts' ? each.at : []));
   return nowhere ?? (at.length === 0 ? { kind: 'unknown' } : { kind: 'parts', at });
+
+  /** The 3 of `pistons 1, 3` stands behind a name as well. */
+  function orPlaceOf(before: Part | undefined, text: string, one: PartMeaning): PartMeaning {
+    const places = one.kind === 'unknown' && before ? partAt(before, text, parts, layout) : [];
+    return places.length === 0 ? one : { kind: 'parts', at: places };
+  }
 }
 
 /** The positions of a part that a key names; of a part that is there but once, of what it is assembled from. */
@@ -67,7 +78,7 @@ function isLikePosition(key: string, family: Family, layout: Layout): boolean {
   const along = family.axes.flatMap((axis) => [axis, ...layout.namesAlong(axis)]);
   const names = layout.positionsOf(family).flatMap(({ name, label = name }) => [name, label]);
   return (
-    key.split(' ').every((word) => /\d/.test(word) || along.includes(word)) ||
+    key.split(' ').every((word) => /\d|^to$/.test(word) || along.includes(word)) ||
     nearest(key, names) !== undefined
   );
 }
@@ -99,8 +110,22 @@ function splitBy(word: string, text: string, part: Part): readonly Split[] {
   return keys.filter((key) => key.trim() !== '').map((key) => ({ part, word, key }));
 }
 
-/** As people talk: `1l` for 1L, and `top` for every top ring. */
+/** One of them, or `1 to 3` and `1-3` for those between as well. */
 function positionsCalled(key: string, family: Family, layout: Layout): readonly Position[] {
+  const called = positionsAt(key, family, layout);
+  const [, from, to] = called.length > 0 ? [] : (RANGE.exec(key) ?? []);
+  if (from === undefined || to === undefined) return called;
+  const [first, last] = [from, to].map((end) => positionsAt(end, family, layout));
+  if (first === undefined || last === undefined || first.length === 0 || last.length === 0) return [];
+  const all = layout.positionsOf(family);
+  const ends = [...first, ...last].map((position) => all.indexOf(position));
+  return all.slice(Math.min(...ends), Math.max(...ends) + 1);
+}
+
+const RANGE = /^(.+?)(?: to | ?[-\u2013] ?)(.+)$/;
+
+/** As people talk: `1l` for 1L, and `top` for every top ring. */
+function positionsAt(key: string, family: Family, layout: Layout): readonly Position[] {
   const meaning = readKey(layout, family, key);
   if (meaning.kind === 'coordinates') return positionsWith(meaning.coordinates, family, layout);
   const small = key.toLowerCase();

@@ -85,25 +85,9 @@ function withPlaces(text: string, { parts, layout }: KnownParts): readonly PartA
   return [];
 }
 
-function placesOf(part: Part, text: string, known: KnownParts): readonly PartAt[] {
-  const found = text.split(BETWEEN).map((piece) => placeOrRange(part, piece, known));
+function placesOf(part: Part, text: string, { parts, layout }: KnownParts): readonly PartAt[] {
+  const found = text.split(BETWEEN).map((piece) => partAt(part, piece, parts, layout));
   return found.some(({ length }) => length === 0) ? [] : found.flat();
-}
-
-function placeOrRange(part: Part, text: string, { parts, layout }: KnownParts): readonly PartAt[] {
-  const single = partAt(part, text, parts, layout);
-  if (single.length > 0) return single;
-  const [, from, to] = /^(.+?)(?: to | ?[-\u2013] ?)(.+)$/.exec(text) ?? [];
-  if (from === undefined || to === undefined) return [];
-  return parts.within(part).flatMap((each): readonly PartAt[] => {
-    const all = layout.positionsOf(each.family);
-    const [first, last] = [from, to].map((key) =>
-      partAt(each, key, parts, layout).find((at) => at.part === each),
-    );
-    if (first === undefined || last === undefined) return [];
-    const ends = [...first.positions, ...last.positions].map((position) => all.indexOf(position));
-    return [{ part: each, positions: all.slice(Math.min(...ends), Math.max(...ends) + 1) }];
-  });
 }
 
 /** How much of a part at some of its positions is named: of a part without positions all or nothing. */

@@ -36,7 +36,7 @@ function reportSlip({ name, span }: Named, parts: Parts, context: DocumentContex
     .flatMap(wordsOf)
     .find((word) => word.length > 4 && alignmentDistance(withoutPosition(name), word) === 1);
   if (meant === undefined) return;
-  const help = `did you mean ${meant}? of something else say more than that`;
+  const help = `did you mean ${meant}? if it is something else, describe it in other words`;
   report(context, 'value', span, `no part is called ${name}`, help);
 }
 

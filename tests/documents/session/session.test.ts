@@ -76,15 +76,18 @@ describe('a session', () => {
     it.each([
       [
         'found: [{ on: main 3 shel lower, is: wiped }]',
-        'did you mean main shell? of something else say more than that',
+        'did you mean main shell? if it is something else, describe it in other words',
       ],
       [
         'found: [{ on: crankpn 2, is: blued }]',
-        'did you mean crankpin? of something else say more than that',
+        'did you mean crankpin? if it is something else, describe it in other words',
       ],
       ['found: [{ on: rod 7, is: bent }]', 'it has 1, 2, 3, 4'],
       ['found: [{ on: [piston 1, piston 12], is: scuffed }]', 'did you mean 1?'],
-      ['replaced: [{ part: main shels }]', 'did you mean main shell? of something else say more than that'],
+      [
+        'replaced: [{ part: main shels }]',
+        'did you mean main shell? if it is something else, describe it in other words',
+      ],
       ['machined: [{ part: crankshaft 9 }]', 'it has 1, 2, 3'],
     ])('refuses %s', (line, help) => {
       const { diagnostics } = shopOf(files(`${head()}${line}\n`));
