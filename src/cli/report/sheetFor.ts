@@ -2,7 +2,7 @@ import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { OfferedParts } from '../../documents/parts/offeredPart.ts';
 import { closingPage } from '../../output/plan/closingPage.ts';
-import { machineShopPage } from '../../output/plan/machineShopPage.ts';
+import { machineShopPage } from '../../output/plan/handover/machineShopPage.ts';
 import { afterNotTaken } from '../../output/plan/notTaken.ts';
 import type { Page } from '../../output/plan/page.ts';
 import { standing } from '../../output/plan/planPage.ts';

@@ -4,7 +4,7 @@ import { type Box, isOpenBox } from '../../plan/closing/boxes.ts';
 import type { Closing } from '../../plan/closing/closing.ts';
 import { outText } from '../../plan/closing/outText.ts';
 import { plural } from '../../quantity/words.ts';
-import { measuredSentence } from '../plan/customerPage.ts';
+import { measuredSentence } from '../plan/handover/customerPage.ts';
 
 /** What is open for the person whose engine it is: no guesses, no statistics, no words of our own records. */
 export function customerReasons(closing: Closing, { engine }: EngineReport): readonly string[] {

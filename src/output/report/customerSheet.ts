@@ -2,7 +2,7 @@ import { type EngineReport, type StateReport, unitsFor } from '../../checks/judg
 import { followUpText } from '../../checks/open/followUps.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { closingOf } from '../../plan/closing/closing.ts';
-import { measuredSentence } from '../plan/customerPage.ts';
+import { measuredSentence } from '../plan/handover/customerPage.ts';
 import { customerReasons, leftOutSentences } from './customerReasons.ts';
 import { factsOf, type Origin } from './facts.ts';
 import { privately } from './privately.ts';

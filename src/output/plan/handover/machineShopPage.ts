@@ -1,33 +1,28 @@
-import type { Characteristic } from '../../characteristics/characteristic.ts';
-import type { Registry } from '../../characteristics/registry.ts';
-import { formatLimit } from '../../checks/findings/readings.ts';
-import { limitsOfFitted } from '../../checks/grades/madeSize.ts';
-import { limitsAt } from '../../checks/judge/limits.ts';
-import type { Row } from '../../checks/judge/row.ts';
-import { unitOf, unitOfRow } from '../../checks/judge/session.ts';
-import type { SidedLimits } from '../../checks/judge/sideLimit.ts';
-import type { Engine } from '../../documents/assemble.ts';
-import type { Part } from '../../layout/part.ts';
-import { outText } from '../../plan/closing/outText.ts';
-import type { PistonFit } from '../../plan/fit/pistonFit.ts';
-import type { Agreements } from '../../plan/handover/agreement.ts';
-import { answerTo, isAgreed, ofDate } from '../../plan/handover/answer.ts';
-import { carriedPart } from '../../plan/handover/carriedPart.ts';
-import { markOf } from '../../plan/handover/marks.ts';
-import { sendingsOf } from '../../plan/handover/sendings.ts';
-import { FIGURES_OF_A_PART } from '../../plan/work/context.ts';
-import { AT_THE_SHOP } from '../../plan/work/follows.ts';
-import type { Job } from '../../plan/work/job.ts';
-import { placesOf, titleOf } from '../../plan/work/jobTitle.ts';
-import { MACHINING } from '../../plan/work/operation.ts';
-import { placesText } from '../../plan/work/placesText.ts';
-import type { WorkPlan } from '../../plan/work/workPlan.ts';
-import type { Unit } from '../../quantity/units.ts';
-import { numberIn } from '../check/rowJson.ts';
-import { cutWords } from './cutWords.ts';
-import { endsOf } from './figures.ts';
-import { pistonTable } from './fitPage.ts';
-import type { Page, Section, Values } from './page.ts';
+import type { Registry } from '../../../characteristics/registry.ts';
+import type { Row } from '../../../checks/judge/row.ts';
+import { unitOfRow } from '../../../checks/judge/session.ts';
+import type { Engine } from '../../../documents/assemble.ts';
+import type { Part } from '../../../layout/part.ts';
+import { outText } from '../../../plan/closing/outText.ts';
+import type { PistonFit } from '../../../plan/fit/pistonFit.ts';
+import type { Agreements } from '../../../plan/handover/agreement.ts';
+import { answerTo, isAgreed, ofDate } from '../../../plan/handover/answer.ts';
+import { carriedPart } from '../../../plan/handover/carriedPart.ts';
+import { markOf } from '../../../plan/handover/marks.ts';
+import { sendingsOf } from '../../../plan/handover/sendings.ts';
+import { AT_THE_SHOP } from '../../../plan/work/follows.ts';
+import type { Job } from '../../../plan/work/job.ts';
+import { placesOf, titleOf } from '../../../plan/work/jobTitle.ts';
+import { MACHINING } from '../../../plan/work/operation.ts';
+import { placesText } from '../../../plan/work/placesText.ts';
+import type { WorkPlan } from '../../../plan/work/workPlan.ts';
+import type { Unit } from '../../../quantity/units.ts';
+import { numberIn } from '../../check/rowJson.ts';
+import { cutWords } from '../cutWords.ts';
+import { endsOf } from '../figures.ts';
+import { pistonTable } from '../fitPage.ts';
+import type { Page, Section, Values } from '../page.ts';
+import { heldFigures } from './heldFigures.ts';
 
 /** What a machine shop is to do, of agreed work alone: a part, its mark, sizes, and what comes back with it. */
 export function machineShopPage(
@@ -153,42 +148,6 @@ function pistonSection(fit: PistonFit | undefined, engine: Engine): readonly Sec
     { title: 'finish each bore to its own piston, and mark both', ...(table === undefined ? {} : { table }) },
   ];
 }
-
-/** What the limits of new parts ask of it beside the size of a cut: what the finished engine is held to is not the machine shop's. */
-function heldFigures(job: Job, engine: Engine, registry: Registry): readonly string[] {
-  const session = engine.sessions.at(-1);
-  const [position] = [...placesOf(job), ...job.rows.map((row) => row.position)];
-  const texts = figuresHeld(job, registry).flatMap((each) => {
-    const unit = unitOf(each.quantity, engine);
-    const { bands } = limitsAt(each, limitsOfFitted(engine, session, each, position), nothing, nothing);
-    const limits = bands.new === undefined ? undefined : sidesText(bands.new, unit);
-    return limits === undefined ? [] : [`${each.label} ${limits} ${unit.name}`.trim()];
-  });
-  return texts.length === 0 ? [] : [`hold ${texts.join('; ')}`];
-}
-
-/** Its form where it is cut to a size; else what is out, and all that is measured of the part. */
-function figuresHeld({ part, cut, rows }: Job, registry: Registry): readonly Characteristic[] {
-  const ofPart = registry.all.filter(
-    ({ of, figure }) => part !== undefined && of === part.id && FIGURES_OF_A_PART.includes(figure),
-  );
-  if (cut !== undefined) return ofPart.filter(({ dimension }) => dimension === undefined);
-  const asking = rows.map(({ characteristic }) => characteristic);
-  return asking.length === 0 ? [] : [...new Set([...asking, ...ofPart])];
-}
-
-/** `74.000 to 74.019`: both sides with the decimals of the finer. */
-function sidesText({ min, max }: SidedLimits, unit: Unit): string | undefined {
-  const sides = [min, max].flatMap((side) => (side === undefined ? [] : [side.amount]));
-  const finest = Math.max(0, ...sides.map((each) => decimalsOf(formatLimit(each, unit, 0))));
-  const texts = sides.map((each) => formatLimit(each, unit, finest));
-  if (texts.length !== 1) return texts.length === 0 ? undefined : texts.join(' to ');
-  return `${min === undefined ? 'at most' : 'at least'} ${texts[0]}`;
-}
-
-const decimalsOf = (text: string): number => text.split('.')[1]?.length ?? 0;
-
-const nothing = (): undefined => undefined;
 
 /** What no document of ours states, to be filled in from the manual. */
 const BLANKS: Readonly<Partial<Record<Job['operation'], readonly string[]>>> = {

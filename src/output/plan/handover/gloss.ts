@@ -1,4 +1,4 @@
-import type { Operation } from '../../documents/planning/operations.ts';
+import type { Operation } from '../../../documents/planning/operations.ts';
 
 /** What a job is, for somebody who knows no engines. */
 export const GLOSSES: Readonly<Record<Operation, string>> = {

@@ -1,19 +1,19 @@
-import { amountText, formatLimit, named, printingOf } from '../../checks/findings/readings.ts';
-import type { Row } from '../../checks/judge/row.ts';
-import { unitOfRow } from '../../checks/judge/session.ts';
-import type { BandName } from '../../documents/limits/bands.ts';
-import type { Agreements } from '../../plan/handover/agreement.ts';
-import { answerTo, isAgreed, ofDate } from '../../plan/handover/answer.ts';
-import type { CutGroup } from '../../plan/work/cut.ts';
-import type { Job } from '../../plan/work/job.ts';
-import { titleOf } from '../../plan/work/jobTitle.ts';
-import { URGENCIES, type Urgency } from '../../plan/work/urgency.ts';
-import type { WorkPlan } from '../../plan/work/workPlan.ts';
-import { worstOf } from '../../plan/work/worst.ts';
-import { formatNumber } from '../../quantity/format.ts';
-import type { Unit } from '../../quantity/units.ts';
+import { amountText, formatLimit, named, printingOf } from '../../../checks/findings/readings.ts';
+import type { Row } from '../../../checks/judge/row.ts';
+import { unitOfRow } from '../../../checks/judge/session.ts';
+import type { BandName } from '../../../documents/limits/bands.ts';
+import type { Agreements } from '../../../plan/handover/agreement.ts';
+import { answerTo, isAgreed, ofDate } from '../../../plan/handover/answer.ts';
+import type { CutGroup } from '../../../plan/work/cut.ts';
+import type { Job } from '../../../plan/work/job.ts';
+import { titleOf } from '../../../plan/work/jobTitle.ts';
+import { URGENCIES, type Urgency } from '../../../plan/work/urgency.ts';
+import type { WorkPlan } from '../../../plan/work/workPlan.ts';
+import { worstOf } from '../../../plan/work/worst.ts';
+import { formatNumber } from '../../../quantity/format.ts';
+import type { Unit } from '../../../quantity/units.ts';
+import type { Page, PageCell, Section } from '../page.ts';
 import { GLOSSES } from './gloss.ts';
-import type { Page, PageCell, Section } from './page.ts';
 
 /** What we found and what it needs, for the person whose engine it is. */
 export function customerPage({ jobs }: WorkPlan, agreements: Agreements, about: readonly string[]): Page {
