@@ -2,6 +2,7 @@ import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Registry } from '../characteristics/registry.ts';
 import type { Engine } from '../documents/assemble.ts';
 import { shopGrid } from '../documents/session/readBlock.ts';
+import type { ReadingBlock } from '../documents/session/reading.ts';
 
 /** The points at which each position is read: rows along the part, columns round it. Empty lists: one reading. */
 export interface PlannedGrid {
@@ -32,7 +33,8 @@ export function plannedGrid(
 }
 
 function earlierGrid(of: Characteristic, { sessions }: Engine): PlannedGrid | undefined {
-  const blocks = sessions.flatMap((session) => session.blocks.filter((block) => block.measure.id === of.id));
+  const isOurs = ({ measure, from }: ReadingBlock): boolean => measure.id === of.id && from === undefined;
+  const blocks = sessions.flatMap((session) => session.blocks.filter(isOurs));
   const [first] = blocks.at(-1)?.positions ?? [];
   if (first === undefined || of.halves === true || of.family.isNamedBySession) return undefined;
   const stations = first.stations.flatMap((station) => station.name ?? []);

@@ -51,11 +51,24 @@ export function torqueFile(request: TorqueRequest, engine: Engine): MadeFile {
     comment(`Also { turn: 90 deg }, { loosen: 360 deg }, { stretch: { ${example.stretch} } }.`),
     `passes: [${request.passes.map((torque) => `{ to: ${torque} }`).join(', ')}]`,
     '',
-    'before: [threads clean, caps in their places and facing as marked, shells seated]',
+    `before: [${stepsBefore(request.joint, engine).join(', ')}]`,
     `source: ${request.source === undefined ? NOT_STATED : JSON.stringify(request.source)}`,
   ];
   return madeFile(request.path, `${lines.join('\n')}\n`);
 }
+
+/** Common practice, no source: the maker's manual comes first. */
+function stepsBefore(joint: string, { document: { layout }, parts }: Engine): readonly string[] {
+  const meant = readPart(joint, parts, layout);
+  const ids = meant.kind === 'parts' ? meant.at.map(({ part }) => part.id) : [];
+  if (ids.includes('head'))
+    return ['threads clean', 'faces of head and block clean', 'gasket the right way up'];
+  return ids.some((id) => BEARING_JOINTS.includes(id))
+    ? ['threads clean', 'caps in their places and facing as marked', 'shells seated']
+    : ['threads clean'];
+}
+
+const BEARING_JOINTS: readonly string[] = ['main_cap', 'main_bolt', 'rod_housing', 'rod_bolt'];
 
 /** Two to a main cap or a rod; else four, to be named by whoever knows the joint. */
 function fastenersOf(joint: string, { document: { layout }, parts }: Engine): readonly string[] {

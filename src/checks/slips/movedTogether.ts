@@ -165,7 +165,7 @@ function sameAmount(moved: readonly Moved[], context: SlipContext): string | und
   const isAbove = middle > first.own.to;
   const by = isAbove ? middle - first.own.to : first.own.from - middle;
   const text = lengthText(by, first.point, context);
-  return `about ${text} ${isAbove ? 'above' : 'below'} what their limits allow, the same amount everywhere: was the gauge set wrongly, or is it another size, which \`fitted:\` does not state?`;
+  return `about ${text} ${isAbove ? 'above' : 'below'} what their limits allow, the same amount everywhere: was the gauge set wrongly, or is it of another size than \`machined:\` or \`fitted:\` says?`;
 }
 
 const isOutside = (

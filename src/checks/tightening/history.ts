@@ -4,7 +4,7 @@ import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import { reuseFindings, reuseKinds } from './reuse.ts';
 
-const MISSING: FindingKind = {
+export const MISSING: FindingKind = {
   code: 'torque/missing',
   severity: 'warning',
   means: 'An engine was rebuilt, and nobody has logged that one of its joints was tightened.',

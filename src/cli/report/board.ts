@@ -13,6 +13,7 @@ import { boardFact, type Origin, shopFacts } from '../../output/report/facts.ts'
 import { addressFrom, NO_LINKS } from '../../output/report/links.ts';
 import { pageSheet } from '../../output/report/pageSheet.ts';
 import type { Sheet } from '../../output/report/sheet.ts';
+import { plural } from '../../quantity/words.ts';
 import { pathInRoot } from '../../shell/discover/root.ts';
 import { sha256Base64 } from '../../shell/process/digest.ts';
 import type { World } from '../../shell/world.ts';
@@ -71,7 +72,7 @@ export async function board(options: BoardOptions, world: World): Promise<number
     write(path, pageSheet(page, [...shopFacts(origin, made.shop), ...boardFact(links)], links));
   });
   sheets.write(INDEX, boardHtml(made.board(parts), { digest: sha256Base64 }));
-  world.out.write(writtenLines([`${options.to}/index.html: ${folders.length} engines`]));
+  world.out.write(writtenLines([`${options.to}/index.html: ${plural(folders.length, 'engine')}`]));
   return made.hasProblems || hasProblems ? 2 : 0;
 }
 

@@ -50,7 +50,7 @@ function followLines({ follows }: Job, before: readonly Job[]): readonly string[
 function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[] {
   const { rows, found, deciders, operation, suspects } = job;
   const figures = (of: readonly Row[]): string => figuresText(of, engine);
-  if (operation === 'measure') return [`left out: ${figures(rows)}`];
+  if (operation === 'measure') return [`missing: ${figures(rows)}`];
   if (operation === 'measure again') {
     const undecided = rows.map((row, index) => undecidedText(row, deciders[index], unitFor));
     return [...new Set(suspects.flatMap(({ why }) => why ?? [])), ...undecided];

@@ -7,6 +7,7 @@ import type { Row } from '../../checks/judge/row.ts';
 import { UNMEASURED } from '../../checks/judge/session.ts';
 import type { FollowUpState } from '../../checks/open/followUps.ts';
 import { RELEASED_OPEN } from '../../checks/open/ofPlan.ts';
+import { MISSING } from '../../checks/tightening/history.ts';
 import { isOfOthers } from '../../checks/value/equalRoutes.ts';
 import type { BrokenDocument } from '../../documents/assemble.ts';
 import type { Observation } from '../../documents/session/observations.ts';
@@ -33,7 +34,7 @@ export interface Closing {
   readonly findings: readonly Finding[];
   readonly found: readonly Observation[];
   readonly followUps: readonly FollowUpState[];
-  /** Joints of the engine that no session of its run says were tightened. */
+  /** Joints of the engine that no session of its run says were tightened, where the check does not say so. */
   readonly untightened: readonly TorqueDocument[];
   /** Joints that it must have, and that no torque document speaks of. */
   readonly unstated: readonly string[];
@@ -54,7 +55,9 @@ const TOLD: readonly string[] = [
 
 export function closingOf({ engine, registry, followUps }: EngineReport, state: StateReport): Closing {
   const context = planContext(engine, registry, state);
-  const { rows, findings, untightened } = state;
+  const { rows, findings } = state;
+  // At a rebuild the check names them all.
+  const isTold = findings.some(({ code }) => code === MISSING.code);
   return {
     broken: engine.broken,
     rows: rows.filter(({ judgement }) => OPEN.includes(judgement.verdict)),
@@ -67,7 +70,7 @@ export function closingOf({ engine, registry, followUps }: EngineReport, state: 
     findings: findings.filter(({ code, severity }) => severity !== 'remark' && !TOLD.includes(code)),
     found: context.found,
     followUps: followUps.filter((each) => each.state === 'open'),
-    untightened,
+    untightened: isTold ? [] : state.untightened,
     unstated: unstatedJoints(engine, registry),
     boxes: boxesOf(context),
   };

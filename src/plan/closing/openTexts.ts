@@ -16,7 +16,7 @@ export function openTexts(closing: Closing, { engine }: EngineReport): readonly 
     ...closing.rows.map((row) => `${outText(row, unitFor)}: ${row.judgement.verdict}`),
     ...closing.found.map(foundText),
     ...closing.findings.filter((each) => !isOfTheEngine(each)).map(({ message }) => message),
-    ...(closing.unmeasured.length === 0 ? [] : [`limits, and not measured: ${labelsOf(closing.unmeasured)}`]),
+    ...closing.unmeasured.map(({ label }) => `limits, and not measured: ${label}`),
     ...closing.untightened.map((each) => `${jointText(each)} is not tightened`),
     ...closing.undecided.map((row) => `${outText(row, unitFor)}: used again, and nobody says who decided so`),
     ...closing.unproven.map((row) => `${outText(row, unitFor)}: known by others' figures alone`),

@@ -87,6 +87,16 @@ describe('a release', () => {
     expect(found?.place.line).toBe(4);
   });
 
+  it('names as many as the closing page counts', () => {
+    const unread = limitsOf(
+      `${MAINS}\ncrankshaft_end_play: { new: 0.004 to 0.008 }\ncrankshaft_runout: { new: { max: 0.001 } }`,
+    );
+    const files = rebuilt('2.9984', released, { 'e/limits.yaml': unread, 'e/main-caps.yaml': TORQUE });
+    const { report, closing } = standing(files);
+    expect(closingPage(closing, report.engine, []).answer[0]).toBe('NOT TO BE CLOSED UP: 3 open');
+    expect(ofRelease(files)[0]?.message).toMatch(/^released by RK, and 3 are open: /);
+  });
+
   it('counts once nothing is open', () => {
     expect(ofRelease(rebuilt('2.9984', released))).toEqual([]);
     const { report, state } = standing(rebuilt('2.9984', released));
