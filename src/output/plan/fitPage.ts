@@ -144,6 +144,7 @@ function problemText(problem: FitProblem, { number, unit, range }: Figures): str
 
 const PISTON_PROBLEMS: Readonly<Record<PistonProblem, string>> = {
   'no limits': 'no limits of new parts on both sides of the clearance: nothing to aim at',
+  'to be renewed': 'bores are to be renewed: measure the new ones, and say `replaced:` in their session',
   'not measured': 'not every bore is measured',
   'too few': 'not enough pistons of this size',
   'nothing fits': 'no set of this size, and of one weight, brings every bore inside',

@@ -8,6 +8,7 @@ import { exactly } from '../../measurement/value.ts';
 import { add, type Fraction, subtract, ZERO } from '../../quantity/fraction.ts';
 import { type PlanContext, sizeOfPart } from '../work/context.ts';
 import type { Cut } from '../work/cut.ts';
+import { isRenewedAlone } from '../work/renewedAlone.ts';
 import { type Bore, fitPistons, setsByWeight } from './pistons.ts';
 import { pistonsOfSize, type ShelfPiston, type ShelfPistons } from './shelfPistons.ts';
 import { type Wanted, wantedAt } from './wanted.ts';
@@ -31,7 +32,7 @@ export interface PistonPlace {
   readonly wanted: Wanted;
 }
 
-export type PistonProblem = 'no limits' | 'not measured' | 'too few' | 'nothing fits';
+export type PistonProblem = 'no limits' | 'to be renewed' | 'not measured' | 'too few' | 'nothing fits';
 
 /** The first part that is bought for a bore and of which pistons are on the shelf. */
 export function pistonFit(
@@ -48,6 +49,8 @@ export function pistonFit(
   const wanted = positions.map((position) => wantedAt(context, fit, position));
   const none = { clearance: fit, places: [], isToBeBored: false };
   if (wanted.some((each) => each === undefined)) return { ...none, problem: 'no limits' };
+  if (positions.some((position) => isRenewedAlone(context, bore, position)))
+    return { ...none, problem: 'to be renewed' };
   const sizes = wanted.flatMap((each) => each ?? []);
   const cut = cuts.find((each) => each.part === bore);
   return cut === undefined
@@ -106,6 +109,7 @@ function toBeBored(
 ): PistonFit {
   const choice = cut.groups[0]?.deciding.choice;
   const none = { clearance: fit, places: [], isToBeBored: true };
+  if (choice?.kind === 'beyond the last step') return { ...none, problem: 'to be renewed' };
   if (choice?.kind !== 'step') return { ...none, problem: 'nothing fits' };
   // What has run went with a bore that is cut away.
   const sized = pistonsOfSize(shelf, choice.step.grade).filter(({ ranIn }) => ranIn === undefined);

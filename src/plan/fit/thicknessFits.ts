@@ -1,7 +1,7 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { StockThickness, ThicknessList } from '../../documents/stock/stock.ts';
 import type { Position } from '../../layout/position.ts';
-import type { Fraction } from '../../quantity/fraction.ts';
+import { type Fraction, subtract } from '../../quantity/fraction.ts';
 import type { PlanContext } from '../work/context.ts';
 import { onShelf } from './shelf.ts';
 import { fitThicknesses, lashThickness, lashWith, protrusionWith, type ThicknessPlace } from './thickness.ts';
@@ -20,17 +20,17 @@ export interface ThicknessFit {
 export interface ThicknessChoice {
   readonly position: Position;
   readonly read: Fraction;
-  /** What would bring it to the middle, where that is one thickness. */
-  readonly ideal: Fraction | undefined;
+  /** What would bring it to the middle. */
+  readonly ideal: Fraction;
   readonly code: string | undefined;
   readonly becomes: { readonly least: Fraction; readonly greatest: Fraction } | undefined;
 }
 
 /** Under liners shims by how far they stand out; for lash buckets by the lash and by the bucket that is fitted. */
 export const thicknessFits = (context: PlanContext): readonly ThicknessFit[] => [
-  ...(fitOf(context, 'liner_shims', 'liner_protrusion', ({ read }) => ({
+  ...(fitOf(context, 'liner_shims', 'liner_protrusion', ({ read, wanted }) => ({
     with: protrusionWith(read),
-    ideal: undefined,
+    ideal: subtract(wanted.middle, read.mean),
   })) ?? []),
   ...['valve_lash_cold', 'valve_lash_hot'].flatMap(
     (id) =>
@@ -52,7 +52,7 @@ interface Read {
   readonly read: { readonly least: Fraction; readonly mean: Fraction; readonly greatest: Fraction };
 }
 
-type Way = Pick<ThicknessPlace, 'with'> & { readonly ideal: Fraction | undefined };
+type Way = Pick<ThicknessPlace, 'with'> & { readonly ideal: Fraction };
 
 /** A shop's own characteristic says how thick the bucket is that is fitted. */
 function bucketAt({ state }: PlanContext, position: Position): Fraction | undefined {

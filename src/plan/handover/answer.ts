@@ -64,7 +64,10 @@ function coverOfJob(item: NamedWork, job: Job, known: KnownPlaces): 'all' | 'som
   const names = [job.name, titleOf(job, known)].map(plainName);
   if (names.includes(plainName(item.name))) return 'all';
   if (item.operation !== job.operation || job.part === undefined) return 'none';
-  return coverOf(item.parts, job.part, placesOf(job), known.parts);
+  const places = placesOf(job);
+  // A job that names no place is done to all of the part.
+  const at = places.length > 0 ? places : known.layout.positionsOf(job.part.family);
+  return coverOf(item.parts, job.part, at, known.parts);
 }
 
 /** Whether any line of a plan is meant, in whole or in part. */

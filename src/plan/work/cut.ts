@@ -7,6 +7,7 @@ import { absolute, compare } from '../../quantity/fraction.ts';
 import { type PlanContext, rowsOfPart, sizeOfPart } from './context.ts';
 import { type CutPlace, cutPlace } from './cutPlace.ts';
 import { foundAt } from './damage.ts';
+import { isRenewedAlone } from './renewedAlone.ts';
 import { type Urgency, urgencyOf } from './urgency.ts';
 import { wholeOf } from './wholeOf.ts';
 
@@ -37,11 +38,14 @@ export const cutsOf = (context: PlanContext): readonly Cut[] =>
 
 function cutOf(context: PlanContext, part: Part): Cut | undefined {
   const size = sizeOfPart(context, part);
-  const positions = context.engine.document.layout.positionsOf(part.family);
-  const rows = rowsOfPart(context, part).filter(({ judgement }) => ASKING.includes(judgement.verdict));
+  const positions = context.engine.document.layout
+    .positionsOf(part.family)
+    .filter((position) => !isRenewedAlone(context, part, position));
+  const measured = rowsOfPart(context, part).filter(({ position }) => positions.includes(position));
+  const rows = measured.filter(({ judgement }) => ASKING.includes(judgement.verdict));
   const found = [...new Set(positions.flatMap((position) => foundAt(context, part, position, ['machine'])))];
   if (size === undefined || (rows.length === 0 && found.length === 0)) return undefined;
-  const places = rowsOfPart(context, part)
+  const places = measured
     .filter(({ characteristic }) => characteristic === size)
     .flatMap((row) => cutPlace(context, part, row) ?? []);
   const isSeparate = context.engine.planning.separate.has(part.id);

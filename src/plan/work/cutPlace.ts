@@ -32,7 +32,7 @@ export function cutPlace(context: PlanContext, part: Part, row: Row): CutPlace |
   const [judged] = row.routes;
   if (judged === undefined) return undefined;
   const { position, characteristic } = row;
-  const { steps, from } = serviceSteps(context, part, characteristic, position);
+  const { steps, from } = serviceSteps(context, part, characteristic, row);
   const expanded = roundedUp(judged.route.expanded, row.lastDigit);
   const damage = damageAt(context, part, position);
   const of = { context, row, least: judged.least, greatest: judged.greatest, expanded, damage };

@@ -16,13 +16,15 @@ export function titleOf(job: Job, { layout }: { readonly layout: Layout }): stri
 /** Their names say where. */
 const NAMED_BY_THEMSELVES: readonly Operation[] = ['find the cause', 'adjust', 'decide about'];
 
-/** Where it is done; of what is measured each figure names its own place. */
+/** Where it is done, none for all of the part; of what is measured each figure names its own place. */
 export function placesOf({ operation, part, cut, rows, found }: Job): readonly Position[] {
-  if (cut !== undefined && cut.part === part)
-    return cut.groups.flatMap(({ places }) => places.map(({ position }) => position));
+  const cutAt = cut?.part === part ? cut?.groups.flatMap(({ places }) => places) : undefined;
+  if (cutAt !== undefined && operation !== 'renew') return cutAt.map(({ position }) => position);
   if (part === undefined || NAMED_BY_THEMSELVES.includes(operation)) return [];
-  const seen = found.flatMap(({ parts }) =>
-    parts.flatMap((each) => (each.part === part ? each.positions : [])),
+  const seen = found.flatMap(({ parts }) => parts.filter((each) => each.part === part));
+  if (seen.some(({ positions, isOneOfMany }) => positions.length === 0 && !isOneOfMany)) return [];
+  const measured = [...(cutAt ?? []), ...rows].map(({ position }) => position);
+  return [...measured, ...seen.flatMap(({ positions }) => positions)].filter(
+    ({ family }) => family === part.family,
   );
-  return [...rows.map(({ position }) => position), ...seen].filter(({ family }) => family === part.family);
 }

@@ -8,6 +8,7 @@ import { deciderOf } from './instruments.ts';
 import { inOrderOfWork, type Job } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
 import { jobName, MACHINING, remedyOf } from './operation.ts';
+import { isRenewedAlone } from './renewedAlone.ts';
 import { supportingJobs } from './supporting.ts';
 import type { Suspect } from './suspects.ts';
 import { urgencyOf } from './urgency.ts';
@@ -22,16 +23,24 @@ export function jobsOf(context: PlanContext): readonly Job[] {
   return inOrderOfWork([...all, ...supportingJobs(all, context)]);
 }
 
-/** What is bought for a journal that is ground or a bore that is bored anyway, and the fit between them, come anew with it. */
-function comesWith({ characteristic }: Row, cuts: readonly Cut[], { registry }: PlanContext): boolean {
-  const parts = characteristic.derivations.flatMap(({ inputs }) => inputs.map((id) => registry.find(id)?.of));
+/** What is bought for a journal that is ground or a bore that is bored or renewed anyway, and the fit between them, come anew with it. */
+function comesWith({ characteristic, position }: Row, cuts: readonly Cut[], context: PlanContext): boolean {
+  const { registry } = context;
+  const inputs = characteristic.derivations.flatMap((each) => each.inputs.map((id) => registry.find(id)?.of));
   const fits = registry.parts.find(characteristic.of ?? '')?.sized?.fits;
-  return cuts.some(
-    ({ urgency, part }) =>
-      urgency === 'must' &&
-      (fits === part.id || (characteristic.figure === 'clearance' && parts.includes(part.id))),
+  const isOf = ({ id }: Part): boolean =>
+    fits === id || (characteristic.figure === 'clearance' && inputs.includes(id));
+  return (
+    cuts.some((cut) => isCertain(cut) && isOf(cut.part)) ||
+    // Of shells the worn ones are renewed, and all are chosen.
+    registry.parts.all.some(
+      (part) => part.sized?.liesIn === undefined && isOf(part) && isRenewedAlone(context, part, position),
+    )
   );
 }
+
+const isCertain = ({ urgency, groups }: Cut): boolean =>
+  urgency === 'must' || groups.some(({ deciding }) => isBeyond(deciding));
 
 const plain = {
   found: [],

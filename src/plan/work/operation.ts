@@ -29,6 +29,8 @@ const BY_CHARACTERISTIC: Readonly<Record<string, Operation>> = {
   ring_radial_thickness: 'renew',
   crankshaft_end_play: 'choose',
   liner_protrusion: 'adjust',
+  liner_protrusion_spread: 'adjust',
+  liner_protrusion_step: 'adjust',
   valve_lash_cold: 'adjust',
   valve_lash_hot: 'adjust',
   ignition_timing: 'adjust',
@@ -36,7 +38,9 @@ const BY_CHARACTERISTIC: Readonly<Record<string, Operation>> = {
 };
 
 /** What brings back a part whose figure is out or worn; journals and bores have their cuts. */
-export function remedyOf({ characteristic }: Row): Operation {
+export function remedyOf({ characteristic, judgement }: Row): Operation {
+  // A ring whose ends are too close is filed.
+  if (characteristic.id === 'ring_end_gap' && judgement.past?.side === 'min') return 'adjust';
   const { id, of, figure, derivations, isAssemblyFigure } = characteristic;
   const own = BY_CHARACTERISTIC[id] ?? (figure === 'clearance' ? undefined : BY_PART[of ?? '']);
   if (own !== undefined) return own;

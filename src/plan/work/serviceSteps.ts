@@ -2,13 +2,13 @@ import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { fittedSize } from '../../checks/grades/madeSize.ts';
 import { usualGrades } from '../../checks/grades/usualGrades.ts';
 import { limitsAt } from '../../checks/judge/limits.ts';
+import type { Row } from '../../checks/judge/row.ts';
 import type { Bands } from '../../checks/judge/sideLimit.ts';
 import { type Grade, gradeText, sameGrade } from '../../documents/grades/grade.ts';
 import { movement, wholly } from '../../documents/grades/movement.ts';
 import { limitsOn } from '../../documents/limits/editions.ts';
 import { limitsInForce } from '../../documents/limits/precedence.ts';
 import type { Part } from '../../layout/part.ts';
-import type { Position } from '../../layout/position.ts';
 import { absolute, add, compare, divide, type Fraction, fraction } from '../../quantity/fraction.ts';
 import type { ServiceStep } from '../cut/cleanUp.ts';
 import type { PlanContext } from './context.ts';
@@ -21,7 +21,7 @@ export interface CutStep extends ServiceStep {
 }
 
 export interface ServiceSteps {
-  /** Those that go farther than the part is now, and not past its last size; the first cut comes first. */
+  /** Those that go farther than the part was made to, and not past its last size; the first cut comes first. */
   readonly steps: readonly CutStep[];
   readonly from: 'limits' | 'shop' | 'assumed';
   /** How far the last size is, where limits state one. */
@@ -33,13 +33,15 @@ export function serviceSteps(
   context: PlanContext,
   part: Part,
   size: Characteristic,
-  position: Position,
+  { position, judgement }: Row,
 ): ServiceSteps {
   const { engine, state } = context;
   const { grades, from } = gradesOf(context, part);
   const now = fittedSize(engine, undefined, size, position).by;
+  // What is larger than the size that it is said to be ground to has still to be ground to it.
+  const isShort = judgement.past?.side === (part.sized?.made === 'under' ? 'max' : 'min');
   const farther = grades
-    .filter(({ by }) => compare(absolute(by), absolute(now)) > 0)
+    .filter(({ by }) => compare(absolute(by), absolute(now)) > (isShort ? -1 : 0))
     .sort((a, b) => compare(absolute(a.by), absolute(b.by)));
   const all = farther.flatMap((grade) => stepOf(grade, bandsOf(grade)) ?? []);
   const steps = all.filter(({ grade, least, greatest }) => isWithinLast({ least, greatest }, bandsOf(grade)));

@@ -140,3 +140,11 @@ describe('what is ordered of a machine shop', () => {
     expect(codes('grind main journal 2')).toContain('plan/unagreed');
   });
 });
+
+it('a yes to every place is one to a job that names none', () => {
+  const scored = `${agreed('grind crankpins 1 to 4')}found: [{ on: crankpin 3, is: scored, do: machine }]\n`;
+  const mains = '- { measure: main_journal_diameter, with: mic, at: { 1: 2.9985, 2: 2.9985, 3: 2.9985 } }';
+  const { yes, told } = planOf(shop('', { 'e/teardown.yaml': sessionOf('teardown', mains, scored) }));
+  expect(told).toEqual([]);
+  expect(yes).toContain('grind crankpins');
+});

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { customerPage } from '../../../src/output/plan/customerPage.ts';
+import { customerPage } from '../../../src/output/plan/handover/customerPage.ts';
 import { agreementsOf } from '../../../src/plan/handover/agreement.ts';
 import { orderList } from '../../../src/plan/order/orderList.ts';
 import { workPlan } from '../../../src/plan/work/workPlan.ts';

@@ -22,13 +22,14 @@ const worn = (main: string, bore: string): string =>
     '- { measure: crankpin_diameter, with: mic, at: { 1: 2.4968, 2: 2.4968, 3: 2.4968, 4: 2.4968 } }',
   ].join('\n');
 
-function planOf(main: string, bore: string, more = '') {
+function planOf(main: string, bore: string, more = '', later: Files = {}) {
   const files: Files = {
     'shop.yaml': 'kind: shop\nunits: { length: in }\n',
     'register.yaml': REGISTER,
     'e/engine.yaml': ENGINE,
     'e/limits.yaml': limitsOf(LIMITS),
     'e/session.yaml': sessionOf('teardown', worn(main, bore), more),
+    ...later,
   };
   const report = reportOf(files);
   const { engine, registry, state } = report;
@@ -94,4 +95,15 @@ it('a bore beyond its last step is renewed alone, and the others go to the step 
     'bore cylinders 2 to 4',
     'renew cylinder 1',
   ]);
+});
+
+it('ground less far than its session says, is ground to that size, and not condemned', () => {
+  const short = sessionOf(
+    'machined',
+    '- { measure: main_journal_diameter, with: mic, at: { 1: 2.9885, 2: 2.9885, 3: 2.9885 } }\n'.repeat(2),
+    'machined: [{ part: main journals, size: 0.020 under }]\n',
+  ).replace(/date: .*/, 'date: 2026-03-01');
+  const { titles } = planOf('2.9960', '4.1255', '', { 'e/ground.yaml': short });
+  expect(titles).toContain('grind main journals 1 to 3');
+  expect(titles).not.toContain('renew crankshaft');
 });

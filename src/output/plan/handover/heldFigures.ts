@@ -1,0 +1,48 @@
+import type { Characteristic } from '../../../characteristics/characteristic.ts';
+import type { Registry } from '../../../characteristics/registry.ts';
+import { formatLimit } from '../../../checks/findings/readings.ts';
+import { limitsOfFitted } from '../../../checks/grades/madeSize.ts';
+import { limitsAt } from '../../../checks/judge/limits.ts';
+import { unitOf } from '../../../checks/judge/session.ts';
+import type { SidedLimits } from '../../../checks/judge/sideLimit.ts';
+import type { Engine } from '../../../documents/assemble.ts';
+import { FIGURES_OF_A_PART } from '../../../plan/work/context.ts';
+import type { Job } from '../../../plan/work/job.ts';
+import { placesOf } from '../../../plan/work/jobTitle.ts';
+import type { Unit } from '../../../quantity/units.ts';
+
+/** What the limits of new parts ask of it beside the size of a cut: what the finished engine is held to is not the machine shop's. */
+export function heldFigures(job: Job, engine: Engine, registry: Registry): readonly string[] {
+  const session = engine.sessions.at(-1);
+  const [position] = [...placesOf(job), ...job.rows.map((row) => row.position)];
+  const texts = figuresHeld(job, registry).flatMap((each) => {
+    const unit = unitOf(each.quantity, engine);
+    const { bands } = limitsAt(each, limitsOfFitted(engine, session, each, position), nothing, nothing);
+    const limits = bands.new === undefined ? undefined : sidesText(bands.new, unit);
+    return limits === undefined ? [] : [`${each.label} ${limits} ${unit.name}`.trim()];
+  });
+  return texts.length === 0 ? [] : [`hold ${texts.join('; ')}`];
+}
+
+/** Its form where it is cut to a size; else what is out, and all that is measured of the part. */
+function figuresHeld({ part, cut, rows }: Job, registry: Registry): readonly Characteristic[] {
+  const ofPart = registry.all.filter(
+    ({ of, figure }) => part !== undefined && of === part.id && FIGURES_OF_A_PART.includes(figure),
+  );
+  if (cut !== undefined) return ofPart.filter(({ dimension }) => dimension === undefined);
+  const asking = rows.map(({ characteristic }) => characteristic);
+  return asking.length === 0 ? [] : [...new Set([...asking, ...ofPart])];
+}
+
+/** `74.000 to 74.019`: both sides with the decimals of the finer. */
+function sidesText({ min, max }: SidedLimits, unit: Unit): string | undefined {
+  const sides = [min, max].flatMap((side) => (side === undefined ? [] : [side.amount]));
+  const finest = Math.max(0, ...sides.map((each) => decimalsOf(formatLimit(each, unit, 0))));
+  const texts = sides.map((each) => formatLimit(each, unit, finest));
+  if (texts.length !== 1) return texts.length === 0 ? undefined : texts.join(' to ');
+  return `${min === undefined ? 'at most' : 'at least'} ${texts[0]}`;
+}
+
+const decimalsOf = (text: string): number => text.split('.')[1]?.length ?? 0;
+
+const nothing = (): undefined => undefined;

@@ -1,0 +1,56 @@
+import type { TorqueDocument } from '../../documents/tightening/torque.ts';
+import type { PlanContext } from '../work/context.ts';
+import type { OrderLine } from './orderLine.ts';
+
+/** What an opened engine takes whatever was found, until a session says that it is in. */
+export const openedLines = (context: PlanContext): readonly OrderLine[] => [
+  ...fastenerLines(context),
+  ...SUNDRIES.filter(({ what }) => !isRenewed(what, context)),
+];
+
+/** Fasteners that are used once, and those that are turned by an angle unless their maker lets them be used again. */
+const fastenerLines = (context: PlanContext): readonly OrderLine[] =>
+  context.engine.sequences.flatMap((document) => {
+    const { joint, name } = document;
+    const { sequence } = joint;
+    const isTurned = sequence.passes.some(({ action }) => action.kind === 'turn');
+    const isUsedUp = joint.reuse === 'once' || (isTurned && joint.reuse !== 'allowed');
+    if (!isUsedUp || areNewIn(document, context)) return [];
+    return [
+      {
+        what: `${sequence.joint}: bolts`,
+        code: undefined,
+        size: joint.thread?.designation ?? '',
+        count: sequence.order.length,
+        onShelf: 0,
+        when: 'now',
+        for: joint.reuse === 'once' ? `${name}: used once` : `${name}: turned by an angle`,
+      } as const,
+    ];
+  });
+
+/** A trial assembly comes apart again, and takes its bolts along. */
+const areNewIn = (joint: TorqueDocument, { state }: PlanContext): boolean =>
+  state.run.some(
+    ({ stage, tightened }) =>
+      stage === 'rebuild' &&
+      tightened.some(({ document, fasteners }) => document === joint && fasteners === 'new'),
+  );
+
+const isRenewed = (what: string, { state }: PlanContext): boolean =>
+  state.run.some(({ partChanges }) =>
+    partChanges.some(({ how, name }) => how !== 'machined' && name.toLowerCase() === what),
+  );
+
+/** Common practice, no source. */
+const SUNDRIES: readonly OrderLine[] = ['gasket set', 'shaft seals', 'core plugs', 'gallery plugs'].map(
+  (what) => ({
+    what,
+    code: undefined,
+    size: '',
+    count: 1,
+    onShelf: 0,
+    when: 'now',
+    for: 'opened engine',
+  }),
+);
