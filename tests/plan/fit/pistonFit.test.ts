@@ -1,0 +1,180 @@
+import { describe, expect, it } from 'vitest';
+import { NO_OFFERS } from '../../../src/documents/parts/offeredPart.ts';
+import { fitsOf, isShort, pistonsFor } from '../../../src/plan/fit/fits.ts';
+import { type Files, limitsOf, sessionOf } from '../../shopOf.ts';
+import { contextOf, lengthIn } from '../planOf.ts';
+
+const LIMITS = `cylinder_bore: { new: 80.000 to 80.020, wear: { max: 80.100 } }
+piston_clearance: { new: 0.030 to 0.070 }`;
+
+const shop = (pistons: string, bores: string, { plan = '', limits = LIMITS, more = '' } = {}): Files => ({
+  'shop.yaml': `kind: shop\nunits: { length: mm, mass: g }\n${plan}`,
+  'stock.yaml': `kind: stock\npistons: [${pistons}]\n`,
+  'e/engine.yaml': 'kind: engine\nname: Pump\nlayout: { cylinders: 2 }\n',
+  'e/limits.yaml': limitsOf(limits),
+  'e/session.yaml': sessionOf('machined', bores, more),
+});
+
+function fitIn(files: Files) {
+  const context = contextOf(files);
+  const fits = fitsOf(context);
+  const { pistons } = fits;
+  expect(pistonsFor(context, NO_OFFERS)).toEqual(pistons);
+  return (
+    pistons && {
+      of: pistons.clearance.id,
+      isToBeBored: pistons.isToBeBored,
+      problem: pistons.problem,
+      short: isShort(fits),
+      places: pistons.places.map(({ position, piston, size, least, greatest, wanted }) =>
+        [
+          position.name,
+          piston.mark,
+          ...[size, least, greatest, wanted.min, wanted.middle, wanted.max].map((each) =>
+            lengthIn('mm', each),
+          ),
+        ].join(' '),
+      ),
+    }
+  );
+}
+
+const bores = (first: string, second: string): string =>
+  `- { measure: cylinder_bore, directions: [thrust, axial], at: { 1: ${first}, 2: ${second} } }`;
+const ROUND = bores('[80.010, 80.010]', '[80.020, 80.020]');
+const piston = (mark: string, diameter: string, more = ''): string =>
+  `{ mark: ${mark}, diameter: ${diameter}${more} }`;
+const of = 'piston_clearance';
+
+describe('pistons for finished bores', () => {
+  it('are chosen together, with what each will run at', () => {
+    expect(fitIn(shop(`${piston('A', '79.970')}, ${piston('B', '79.960')}`, ROUND))).toEqual({
+      of,
+      isToBeBored: false,
+      problem: undefined,
+      short: false,
+      places: ['1 B 80.010 0.050 0.050 0.030 0.050 0.070', '2 A 80.020 0.050 0.050 0.030 0.050 0.070'],
+    });
+  });
+
+  it('are held to the limits where they bear, along the thrust axis, from least to greatest', () => {
+    const stations = bores(
+      '[[80.004, 80.000], [80.012, 80.000]]',
+      '[[80.010, 80.100], [80.010, 80.100]]',
+    ).replace('directions', 'stations: [top, bottom], directions');
+    expect(
+      fitIn(
+        shop(`${piston('A', '79.960')}, ${piston('B', '79.960')}`, stations, {
+          limits: LIMITS.replace('80.000 to 80.020, wear: { max: 80.100 }', '80.000 to 80.200'),
+        }),
+      )?.places.map((each) => each.split(' ').slice(3, 5)),
+    ).toEqual([
+      ['0.044', '0.052'],
+      ['0.050', '0.050'],
+    ]);
+  });
+
+  const problem = (files: Files) => {
+    const { places, ...fit } = fitIn(files) ?? { places: [] };
+    expect(places).toEqual([]);
+    return fit;
+  };
+  const lacking = (why: string, isToBeBored = false) => ({ of, isToBeBored, problem: why, short: true });
+  const TWO = `${piston('A', '79.970')}, ${piston('B', '79.960')}`;
+
+  it.each([
+    [
+      'limits of new parts are stated on one side alone',
+      shop(TWO, ROUND, { limits: LIMITS.replace('0.030 to 0.070', '{ max: 0.070 }') }),
+      lacking('no limits'),
+    ],
+    ['a bore was not measured', shop(TWO, bores('[80.010, 80.010]', '~')), lacking('not measured')],
+    ['there are fewer than bores', shop(piston('A', '79.970'), ROUND), lacking('too few')],
+    [
+      'there are fewer of the size that is bored',
+      shop(
+        `${TWO}, ${piston('C', '80.220', ', size: 0.25 over')}`,
+        ROUND.replaceAll('80.0', '80.2').replaceAll('80.210', '80.260').replaceAll('80.220', '80.270'),
+        { more: 'machined: [{ part: cylinders, size: 0.25 over }]\n' },
+      ),
+      lacking('too few'),
+    ],
+    [
+      'none brings the second bore inside',
+      shop(`${piston('A', '79.960')}, ${piston('B', '79.900')}`, ROUND),
+      lacking('nothing fits'),
+    ],
+    [
+      'no two are of one weight',
+      shop(`${piston('A', '79.970', ', weight: 400')}, ${piston('B', '79.960', ', weight: 404')}`, ROUND, {
+        plan: 'plan: { weight_spread: 3 g }\n',
+      }),
+      lacking('nothing fits'),
+    ],
+  ])('are none where %s', (_, files, fit) => expect(problem(files)).toEqual(fit));
+
+  it('are of one weight at exactly the spread', () => {
+    const two = `${piston('A', '79.970', ', weight: 400')}, ${piston('B', '79.960', ', weight: 403')}`;
+    expect(fitIn(shop(two, ROUND, { plan: 'plan: { weight_spread: 3 g }\n' }))?.problem).toBeUndefined();
+  });
+
+  it('are not spoken of where the shelf has none', () => {
+    expect(fitIn(shop('', ROUND))).toBeUndefined();
+  });
+});
+
+describe('bores that are still to be bored', () => {
+  const WORN = bores('[80.110, 80.010]', '[80.005, 80.005]');
+  const over = (mark: string, diameter: string, more = ''): string =>
+    piston(mark, diameter, `, size: 0.25 over${more}`);
+  const STOCK = `${piston('S', '79.960')}, ${over('R', '80.205', ', ran_in: "1"')}, ${over('A', '80.210')}, ${over('B', '80.216')}`;
+
+  it('are finished each to its own piston of the step, for the middle of the clearance', () => {
+    expect(fitIn(shop(STOCK, WORN))).toEqual({
+      of,
+      isToBeBored: true,
+      problem: undefined,
+      short: false,
+      places: ['1 A 80.260 0.050 0.050 0.030 0.050 0.070', '2 B 80.266 0.050 0.050 0.030 0.050 0.070'],
+    });
+  });
+
+  const plan = 'plan: { weight_spread: 3 g }\n';
+  it('take the first set of one weight that is large enough', () => {
+    const weighed = [
+      ['A', 400],
+      ['B', 410],
+      ['C', 411],
+      ['D', 412],
+    ].map(([mark, grams], index) => over(`${mark}`, `80.21${index}`, `, weight: ${grams}`));
+    expect(
+      fitIn(shop(weighed.join(', '), WORN, { plan }))?.places.map((each) =>
+        each.split(' ').slice(0, 3).join(' '),
+      ),
+    ).toEqual(['1 B 80.261', '2 C 80.262']);
+  });
+
+  it.each([
+    [
+      'fewer of the step than bores',
+      shop(`${piston('S', '79.960')}, ${over('A', '80.210')}`, WORN),
+      'too few',
+    ],
+    [
+      'enough, and no two of one weight',
+      shop(`${over('A', '80.210', ', weight: 400')}, ${over('B', '80.210', ', weight: 410')}`, WORN, {
+        plan,
+      }),
+      'nothing fits',
+    ],
+    [
+      'no step to bore to',
+      shop(STOCK, WORN, {
+        limits: LIMITS.replace('wear: { max: 80.100 }', 'wear: { max: 80.100 }, largest_bore: 80.100'),
+      }),
+      'nothing fits',
+    ],
+  ])('have no pistons where there are %s', (_, files, problem) => {
+    expect(fitIn(files)).toEqual({ of, isToBeBored: true, problem, short: true, places: [] });
+  });
+});
