@@ -1,0 +1,221 @@
+import { describe, expect, it } from 'vitest';
+import { afterYes } from '../../../src/plan/order/awaitedYes.ts';
+import { orderList } from '../../../src/plan/order/orderList.ts';
+import { jobsOf } from '../../../src/plan/work/jobs.ts';
+import { ENGINE, type Files, limitsOf, REGISTER, sessionOf } from '../../shopOf.ts';
+import { contextOf } from '../planOf.ts';
+
+const LIMITS = `main_journal_diameter: { new: 2.9980 to 2.9990, wear: { min: 2.9970 }, last_size: 2.9680 }
+crankpin_diameter: { new: 2.4980 to 2.4990, wear: { min: 2.4970 } }
+cylinder_bore: { new: 4.1250 to 4.1260, wear: { max: 4.1300 }, largest_bore: 4.1560 }
+main_bearing_clearance: { new: 0.0010 to 0.0030, wear: { max: 0.0040 } }
+piston_clearance: { new: 0.0030 to 0.0050 }
+crankshaft_end_play: { new: 0.004 to 0.010 }`;
+
+interface Said {
+  readonly blocks: string;
+  readonly more?: string;
+  readonly stage?: string;
+  readonly stock?: string;
+  readonly files?: Files;
+  readonly shop?: string;
+}
+
+function linesOf({ blocks, more = '', stage = 'teardown', stock = '', files = {}, shop = '' }: Said) {
+  const context = contextOf({
+    'shop.yaml': `kind: shop\nunits: { length: in }\n${shop}`,
+    'register.yaml': REGISTER,
+    ...(stock === '' ? {} : { 'stock.yaml': `kind: stock\n${stock}` }),
+    'e/engine.yaml': ENGINE,
+    'e/limits.yaml': limitsOf(LIMITS),
+    'e/session.yaml': sessionOf(stage, blocks, more),
+    ...files,
+  });
+  return orderList(context, jobsOf(context)).map(
+    ({ count, onShelf, what, size, code, when, for: job, neededBy }) =>
+      [
+        `${count} (${onShelf})`,
+        what,
+        size,
+        code ?? '-',
+        when,
+        job,
+        ...(neededBy === undefined ? [] : [neededBy]),
+      ].join('; '),
+  );
+}
+
+/** Read twice: one that is far from the others might be a slip. */
+const twice = (block: string): string => `${block}\n${block}`;
+const mains = (third: string): string =>
+  twice(`- { measure: main_journal_diameter, with: mic, at: { 1: 2.9985, 2: 2.9983, 3: ${third} } }`);
+const bores = (first: string, second = '4.1255'): string =>
+  twice(`- { measure: cylinder_bore, with: bore, at: { 1: ${first}, 2: ${second}, 3: 4.1255, 4: 4.1255 } }`);
+const clearances = (third: string): string =>
+  `- { measure: main_bearing_clearance, with: fine, at: { 1: 0.0020, 2: 0.0020, 3: ${third} } }`;
+
+const SUNDRIES = ['gasket set', 'shaft seals', 'core plugs', 'gallery plugs'].map(
+  (what) => `1 (0); ${what}; ; -; now; opened engine`,
+);
+const AGREED = 'agreed: { by: Owner, items: [grind main journals, bore cylinders] }\n';
+
+describe('an order list', () => {
+  it.each<readonly [string, Said, readonly string[]]>([
+    ['is empty of an engine that is measured again', { blocks: `${clearances('~')}` }, []],
+    [
+      'has shells for journals that are ground, by one code of their size, and is needed when the part is back',
+      {
+        blocks: mains('2.9880'),
+        more: `${AGREED}sent: { part: crankshaft, to: North grinding, date: 2026-02-10, due: 2026-02-20, work: [grind main journals] }\n`,
+        stock:
+          'shells: [{ code: M20, fits: main shells, size: 0.020 under, wall: 0.13, count: 5 }, { code: R20, fits: rod shells, size: 0.020 under, wall: 0.13, count: 5 }]\n',
+      },
+      [
+        ...SUNDRIES,
+        '3 (2); main shell pairs; 0.020 under; M20; after measuring; grind main journals; 2026-02-20',
+      ],
+    ],
+    [
+      'has pistons and ring sets for bores, and is needed when the block is sent',
+      {
+        blocks: bores('4.1315'),
+        more: `${AGREED}sent: { part: block, to: North grinding, date: 2026-02-10, due: 2026-02-20, work: [bore cylinders] }\n`,
+        stock:
+          'pistons: [{ mark: A, size: 0.010 over, diameter: 4.131 }, { mark: B, size: 0.010 over, diameter: 4.131, ran_in: "1" }, { mark: C, size: 0.020 over, diameter: 4.141 }]\nrings: [{ code: K10, size: 0.010 over, count: 9 }, { code: K20, size: 0.020 over, count: 9 }]\n',
+      },
+      [
+        '4 (1); pistons; 0.010 over; -; now; bore cylinders; 2026-02-10',
+        '4 (4); ring sets; 0.010 over; K10; now; bore cylinders; 2026-02-10',
+        ...SUNDRIES,
+      ],
+    ],
+    [
+      'waits for the yes, but for what any opened engine takes',
+      { blocks: bores('4.1315') },
+      [
+        ...SUNDRIES,
+        '4 (0); pistons; 0.010 over; -; after the yes; bore cylinders, not agreed yet',
+        '4 (0); ring sets; 0.010 over; -; after the yes; bore cylinders, not agreed yet',
+      ],
+    ],
+    [
+      'has each bore of its own step where the shop cuts them so',
+      { blocks: bores('4.1315', '4.1415'), more: AGREED, shop: 'plan: { separate: [cylinders] }\n' },
+      [
+        '1 (0); pistons; 0.010 over; -; now; bore cylinders',
+        '1 (0); ring sets; 0.010 over; -; now; bore cylinders',
+        '1 (0); pistons; 0.020 over; -; now; bore cylinders',
+        '1 (0); ring sets; 0.020 over; -; now; bore cylinders',
+        ...SUNDRIES,
+      ],
+    ],
+    [
+      'has a liner for a bore beyond its last step',
+      { blocks: bores('4.1570'), more: AGREED },
+      ['1 (0); cylinder; as fitted; -; now; renew cylinders', ...SUNDRIES],
+    ],
+    [
+      'has a new crankshaft with the shells that go with it',
+      { blocks: mains('2.9670'), more: AGREED },
+      [
+        '1 (0); crankshaft; as fitted; -; now; renew crankshaft',
+        ...SUNDRIES,
+        '3 (0); main shell pairs; by the new crankshaft; -; after measuring; renew crankshaft',
+        '4 (0); rod shell pairs; by the new crankshaft; -; after measuring; renew crankshaft',
+      ],
+    ],
+    [
+      'has what was seen to be renewed, one or many, of the engine’s parts or not',
+      {
+        blocks: bores('4.1255'),
+        more: 'found: [{ on: [piston 1, piston 2], is: cracked, do: renew }, { on: main 2 shell lower, is: wiped, do: renew }, { on: oil cooler, is: split, do: renew }, { on: head, is: warped, do: machine }, { on: flywheel, is: stained }]\n',
+      },
+      [
+        '2 (0); pistons; as fitted; -; now; renew pistons',
+        '1 (0); main shell pairs; as fitted; -; now; renew main shells',
+        '1 (0); oil cooler; as fitted; -; now; renew oil cooler',
+        ...SUNDRIES,
+        '1 (0); cylinder head; as fitted; -; after measuring; machine or renew cylinder head',
+      ],
+    ],
+    [
+      'has shells by plan --fit where a clearance is loose and the shelf holds none',
+      { blocks: clearances('0.0050') },
+      [...SUNDRIES, '1 (0); main shell pairs; by plan --fit; -; after measuring; choose main shells'],
+    ],
+    [
+      'has a washer where the end play is out',
+      { blocks: '- { measure: crankshaft_end_play, value: 0.020 }' },
+      [...SUNDRIES, '1 (0); thrust washers; by plan --fit; -; after measuring; choose thrust washer'],
+    ],
+  ])('%s', (_, said, lines) => expect(linesOf(said)).toEqual(lines));
+
+  it('has nothing for a fit that is off what the builder aims for alone', () => {
+    const limits = LIMITS.replace('new: 0.0010 to 0.0030', 'new: 0.0010 to 0.0030, target: 0.0015 to 0.0018');
+    expect(linesOf({ blocks: clearances('0.0020'), files: { 'e/limits.yaml': limitsOf(limits) } })).toEqual(
+      SUNDRIES,
+    );
+  });
+});
+
+describe('shells that the shelf was asked for', () => {
+  const HOUSINGS = '- { measure: main_housing_bore, with: fine, at: { 1: 3.2505, 2: 3.2505, 3: 3.2505 } }';
+  const JOURNALS = '- { measure: main_journal_diameter, with: mic, at: { 1: 2.9985, 2: 2.9985, 3: 2.9985 } }';
+  const asked = (shells: string, clearance = clearances('0.0050')) =>
+    linesOf({ blocks: `${clearance}\n${HOUSINGS}\n${JOURNALS}`, stock: `shells: [${shells}]\n` }).filter(
+      (each) => /shell/.test(each),
+    );
+
+  it('are bought by their codes', () => {
+    expect(asked('{ code: M, fits: main shells, wall: 0.1250, count: 6 }')).toEqual([
+      '1 (1); main shell pairs; std; M; now; choose main shells',
+    ]);
+  });
+
+  it('are bought at once where none of them does', () => {
+    expect(asked('{ code: M, fits: main shells, wall: 0.1300, count: 6 }')).toEqual([
+      '1 (0); main shell pairs; std; -; now; choose main shells',
+    ]);
+  });
+});
+
+describe('fasteners', () => {
+  const joint = (name: string, reuse: string, passes: string): Files => ({
+    [`e/torque/${name}.yaml`]: `kind: torque\njoint: ${name} caps\nsource: Invented.\nfasteners: { names: [1, 2, 3], thread: M10x1.5, grade: 10.9${reuse} }\norder: [1, 2, 3]\npasses: [${passes}]\n`,
+  });
+  const TURNED = '{ to: 40 lbf ft }, { turn: 90 deg }';
+  const bolts = (files: Files, blocks = bores('4.1315')) =>
+    linesOf({ blocks, files, more: AGREED }).filter((each) => /bolts/.test(each));
+
+  it.each([
+    [
+      'that are used once',
+      joint('rod', ', reuse: false', '{ to: 40 lbf ft }'),
+      ['3 (0); rod caps: bolts; M10 x 1.5; -; now; rod: used once'],
+    ],
+    [
+      'that are turned by an angle',
+      joint('rod', '', TURNED),
+      ['3 (0); rod caps: bolts; M10 x 1.5; -; now; rod: turned by an angle'],
+    ],
+    [
+      'that are both',
+      joint('rod', ', reuse: false', TURNED),
+      ['3 (0); rod caps: bolts; M10 x 1.5; -; now; rod: used once'],
+    ],
+    ['that may be used again though they are turned', joint('rod', ', reuse: true', TURNED), []],
+    ['that are only tightened to a torque', joint('rod', '', '{ to: 40 lbf ft }'), []],
+  ])('%s', (_, files, lines) => expect(bolts(files)).toEqual(lines));
+
+  it('of an engine that is only measured again stay', () => {
+    expect(bolts(joint('rod', ', reuse: false', TURNED), clearances('~'))).toEqual([]);
+  });
+});
+
+it.each([
+  ['now', 'after the yes'],
+  ['after measuring', 'after measuring'],
+] as const)('what would be bought %s waits for a yes: %s', (when, then) => {
+  const line = { what: 'pistons', code: 'P', size: 'std', count: 4, onShelf: 1, when, for: 'bore cylinders' };
+  expect(afterYes(line)).toEqual({ ...line, when: then, for: 'bore cylinders, not agreed yet' });
+});
