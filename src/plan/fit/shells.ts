@@ -42,7 +42,7 @@ export function fitShells(
   mixing: MixingRule,
 ): readonly ChosenShells[] | undefined {
   const pairs = pairsOf(stock, mixing);
-  const choices = places.map((place) => choicesFor(place, pairs, stock));
+  const choices = places.map((place) => choicesFor(place, pairs));
   const found = allocate(
     choices.map((options) => options.map(({ option }) => option)),
     stock.map(({ count }) => count),
@@ -56,14 +56,28 @@ interface Choice {
 }
 
 interface Pair {
-  readonly upper: number;
-  readonly lower: number;
+  readonly upper: ShellHalf;
+  readonly lower: ShellHalf;
+  readonly takes: Option['takes'];
 }
 
-/** Index pairs of halves that may run together. */
+/** Halves that may run together. */
 const pairsOf = (stock: readonly ShellHalf[], mixing: MixingRule): readonly Pair[] =>
-  stock.flatMap((one, upper) =>
-    stock.flatMap((other, lower) => (mayPair(one, other, mixing) ? [{ upper, lower }] : [])),
+  stock.flatMap((upper, above) =>
+    stock.flatMap((lower, below): readonly Pair[] =>
+      mayPair(upper, lower, mixing)
+        ? [
+            {
+              upper,
+              lower,
+              takes: [
+                [above, 1],
+                [below, 1],
+              ],
+            },
+          ]
+        : [],
+    ),
   );
 
 function mayPair(upper: ShellHalf, lower: ShellHalf, { mostDifference, thicker }: MixingRule): boolean {
@@ -76,24 +90,12 @@ function mayPair(upper: ShellHalf, lower: ShellHalf, { mostDifference, thicker }
 function choicesFor(
   { room, below, above, wanted, only }: ShellPlace,
   pairs: readonly Pair[],
-  stock: readonly ShellHalf[],
 ): readonly Choice[] {
-  return pairs.flatMap(({ upper, lower }) => {
-    const [up, down] = [stock[upper], stock[lower]];
-    if (up === undefined || down === undefined) return [];
-    if (only !== undefined && !(only.includes(up.code) && only.includes(down.code))) return [];
-    const clearance = subtract(room, add(up.wall, down.wall));
-    const within = add(up.within, down.within);
+  return pairs.flatMap(({ upper, lower, takes }) => {
+    if (only !== undefined && !(only.includes(upper.code) && only.includes(lower.code))) return [];
+    const clearance = subtract(room, add(upper.wall, lower.wall));
+    const within = add(upper.within, lower.within);
     const cost = costOf(clearance, { below: add(below, within), above: add(above, within) }, wanted);
-    const takes: Option['takes'] =
-      upper === lower
-        ? [[upper, 2]]
-        : [
-            [upper, 1],
-            [lower, 1],
-          ];
-    return cost === undefined
-      ? []
-      : [{ option: { cost, takes }, chosen: { upper: up, lower: down, clearance } }];
+    return cost === undefined ? [] : [{ option: { cost, takes }, chosen: { upper, lower, clearance } }];
   });
 }

@@ -51,19 +51,17 @@ export function fitThicknesses<T extends { readonly thickness: Fraction; readonl
   stock: readonly T[],
 ): readonly T[] | undefined {
   const thickFirst = [...stock].sort((a, b) => compare(b.thickness, a.thickness));
-  const options = places.map((place) => thickFirst.map(({ thickness }) => costWith(thickness, place)));
+  const choices = places.map((place) =>
+    thickFirst.flatMap((piece, item): readonly { piece: T; option: Option }[] => {
+      const cost = costWith(piece.thickness, place);
+      return cost === undefined ? [] : [{ piece, option: { cost, takes: [[item, 1]] } }];
+    }),
+  );
   const found = allocate(
-    options.map((costs) =>
-      costs.flatMap((cost, item): readonly Option[] =>
-        cost === undefined ? [] : [{ cost, takes: [[item, 1]] }],
-      ),
-    ),
+    choices.map((options) => options.map(({ option }) => option)),
     thickFirst.map(({ free }) => free),
   );
-  return found?.options.flatMap((chosen, place) => {
-    const items = options[place]?.flatMap((cost, item) => (cost === undefined ? [] : [item])) ?? [];
-    return thickFirst[items[chosen] ?? -1] ?? [];
-  });
+  return found?.options.flatMap((option, place) => choices[place]?.[option]?.piece ?? []);
 }
 
 function costWith(thickness: Fraction, { wanted, with: made }: ThicknessPlace): number | undefined {

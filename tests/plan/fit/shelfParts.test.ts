@@ -170,6 +170,51 @@ describe('a crankshaft of the shelf', () => {
   });
 });
 
+describe('what of the shelf goes in whole', () => {
+  const read = (...sizes: readonly string[]) =>
+    engineFiles('Pump', STOCK, {
+      s: session('teardown', '2026-02-03', `${housings('53.000', '53.000')}, ${pins(...sizes)}`),
+    });
+
+  it('is named by what need not be done', () => {
+    const { wholes } = chosenFor(read('49.790', '50.000'), [part('K1', inspected(...GOOD))]);
+    expect(wholes.map(({ inPlaceOf }) => inPlaceOf)).toEqual([['grind crankpins']]);
+  });
+
+  it('is not asked for where the engine’s own is only worn', () => {
+    const { whole, reasons } = chosenFor(read('49.850', '50.000'), [part('K1', inspected(...GOOD))]);
+    expect([whole, reasons['crankshaft K1']]).toEqual([
+      undefined,
+      "the engine's own crankshaft needs no other",
+    ]);
+  });
+
+  it('is the better of two, and the other is told so', () => {
+    const { whole, reasons } = chosenFor(CRACKED_ENGINE, [
+      part('K1', inspected('50.010', '50.010')),
+      part('K2', inspected(...GOOD)),
+    ]);
+    expect([whole, reasons]).toEqual([
+      'K2',
+      { 'crankshaft K1': 'it would do, and lies farther from the middle' },
+    ]);
+  });
+
+  it('has its sizes known where shells are chosen by them, whatever else the shelf holds', () => {
+    const stock = STOCK.replace(' }]', ' }, { code: M, fits: main shells, wall: 2, count: 4 }]');
+    const files = { ...CRACKED_ENGINE, 'stock.yaml': `kind: stock\n${stock}` };
+    expect(chosenFor(files, [part('K1', inspected('50.000'))]).reasons).toEqual({
+      'crankshaft K1': 'not measured since it came to lie here: crankpin diameter 2',
+    });
+  });
+
+  it('is nothing that is chosen otherwise', () => {
+    expect(chosenFor(CRACKED_ENGINE, [part('F1', '', 'flywheel')]).reasons).toEqual({
+      'flywheel F1': 'nothing is chosen for it by measured sizes',
+    });
+  });
+});
+
 describe('a piston with a document of its own', () => {
   const bores = engineFiles('Pump', 'pistons: [{ mark: P1, diameter: 79.960 }]\n', {
     s: session('machined', '2026-02-03', '{ measure: cylinder_bore, at: { 1: 80.000, 2: 80.010 } }'),
@@ -196,6 +241,31 @@ describe('a piston with a document of its own', () => {
     const { pistons, reasons } = chosenFor(bores, [used], [other]);
     expect(pistons?.problem).toBe('too few');
     expect(reasons['piston P8']).toMatch(/goes back to its own bore/);
+  });
+
+  it('has to be read, at one cylinder alone', () => {
+    const twice = piston('P9', '79.970').replace('{ 1: 79.970 }', '{ 1: 79.970, 2: 79.970 }');
+    const { reasons } = chosenFor(bores, [
+      part('P8', 'inspections: [{ date: 2026-01-10, readings: [] }]\n', 'piston'),
+      twice,
+    ]);
+    expect(reasons).toEqual({
+      'piston P8': 'not measured since it came to lie here',
+      'piston P9': 'measured at several cylinders, and it is one piston',
+    });
+  });
+
+  it('is weighed with the others', () => {
+    const weighed = (mark: string, grams: number): string =>
+      piston(mark, '79.970').replace(' }]', ` }, { measure: piston_weight, at: { 1: ${grams} } }]`);
+    const files = { ...bores, 'shop.yaml': `${bores['shop.yaml']}plan: { weight_spread: 3 g }\n` };
+    const marks = (...grams: readonly number[]) =>
+      chosenFor(
+        files,
+        grams.map((each, index) => weighed(`W${index}`, each)),
+      ).pistons?.places.map((each) => each.piston.mark);
+    expect(marks(400, 410, 412)).toEqual(['W1', 'W2']);
+    expect(marks(400, 410, 414)).toEqual([]);
   });
 });
 
