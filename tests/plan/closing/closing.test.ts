@@ -281,3 +281,26 @@ describe('a release', () => {
     expect(only).toMatch(/and 3 are open: .*2\.9965.*2\.9966.*2\.9967.*: out$/);
   });
 });
+
+it('what was conceded is told, and keeps nothing open', () => {
+  const { closing, texts } = standing({
+    blocks: `${mains('2.9975', '2.9984', '2.9984')}\n${PINS}`,
+    more: 'concessions: [{ measure: main_journal_diameter, at: 1, down_to: 2.9970, reason: standby engine }]\n',
+  });
+  expect(closing.conceded.map(({ position }) => position.name)).toEqual(['1']);
+  expect(texts).toEqual([]);
+});
+
+describe('joints of which no torque document speaks', () => {
+  it.each([
+    ['main_bolts', 'caps', ['rod caps', 'cylinder head']],
+    ['caps', 'Main bearing', ['rod caps', 'cylinder head']],
+    ['big', 'end bolts', ['main caps', 'cylinder head']],
+    ['connecting_rods', 'caps', ['main caps', 'cylinder head']],
+    ['Heads', 'bolts', ['main caps', 'rod caps']],
+    ['remains', 'overhead', ['main caps', 'rod caps', 'cylinder head']],
+  ])('beside %s: %s', (name, joint, left) => {
+    const files = { [`e/torque/${name}.yaml`]: caps(joint) };
+    expect(standing({ blocks: GOOD, files }).closing.unstated).toEqual(left);
+  });
+});

@@ -230,6 +230,12 @@ describe('an answer', () => {
         ),
       }),
     );
+  it('is a yes where nobody knows yet how deep the cut goes', () => {
+    expect(said('grind mains', 'found: [{ on: main journal 3, is: scored, do: machine }]\n')).toContain(
+      'grind main journals: yes',
+    );
+  });
+
   const CRACKED = 'found: [{ on: crankshaft, is: cracked, do: renew }]\n';
 
   it.each([

@@ -23,14 +23,14 @@ pistons: [{ mark: P1, size: 0.020 over, diameter: 4.1415 }, { mark: P2, size: 0.
 rings: [{ code: K20, size: 0.020 over, count: 3 }]
 `;
 
-function linesOf(blocks: string, more = '', stock = STOCK) {
+function linesOf(blocks: string, more = '', stock = STOCK, sizes = SIZES) {
   const files: Files = {
     'shop.yaml': 'kind: shop\nunits: { length: in }\n',
     'register.yaml': REGISTER,
     'stock.yaml': stock,
     'e/engine.yaml': ENGINE,
     'e/limits.yaml': limitsOf(LIMITS),
-    'e/session.yaml': sessionOf('machined', blocks, `${SIZES}${more}`),
+    'e/session.yaml': sessionOf('machined', blocks, `${sizes}${more}`),
   };
   const { engine, registry, state } = reportOf(files);
   if (state === undefined) throw new Error('no session');
@@ -60,5 +60,16 @@ describe('an order list after grinding and boring', () => {
     const fitted =
       'fitted: { pistons: { size: 0.020 over, condition: new }, rings: { size: 0.020 over, condition: new } }\n';
     expect(linesOf(BACK, fitted).map((each) => each.split(',')[0])).toEqual(['main shell pairs']);
+  });
+
+  it.each([
+    ['has nothing for what was machined to no size', 'machined: [{ part: main journals }]\n', []],
+    [
+      'forgets what was replaced in the same session',
+      `${SIZES}replaced: [{ part: pistons }, { part: rings }]\n`,
+      ['main shell pairs'],
+    ],
+  ])('%s', (_, sizes, what) => {
+    expect(linesOf(BACK, '', STOCK, sizes).map((each) => each.split(',')[0])).toEqual(what);
   });
 });

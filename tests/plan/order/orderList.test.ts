@@ -158,6 +158,35 @@ describe('an order list', () => {
   });
 });
 
+describe('what is renewed', () => {
+  const wiped = 'found: [{ on: main 2 shell lower, is: wiped, do: renew }]\n';
+  const shellsOf = (said: Said) => linesOf(said).filter((each) => /shell/.test(each));
+
+  it('is of the size of the ground journal, and may lie on the shelf', () => {
+    const stock = 'shells: [{ code: M10, fits: main shells, size: 0.010 under, wall: 0.13, count: 4 }]\n';
+    const ground = { 'e/engine.yaml': `${ENGINE}fitted: { crankshaft: { main: 0.010 under } }\n` };
+    expect(shellsOf({ blocks: bores('4.1255'), more: wiped, stock, files: ground })).toEqual([
+      '1 (1); main shell pairs; 0.010 under; M10; now; renew main shells',
+    ]);
+  });
+
+  it('is bought though another might come nearer to the target', () => {
+    const limits = limitsOf(
+      LIMITS.replace('new: 0.0010 to 0.0030', 'new: 0.0010 to 0.0030, target: 0.0022 to 0.0028'),
+    );
+    expect(
+      shellsOf({ blocks: clearances('0.0025'), more: wiped, files: { 'e/limits.yaml': limits } }),
+    ).toEqual(['1 (0); main shell pairs; as fitted; -; now; renew main shells']);
+  });
+
+  it('counts bores that nobody asked about and that are scored past the last step', () => {
+    const more = `${AGREED}found: [{ on: [cylinder 2, cylinder 3], is: scored, depth: 0.030 }]\n`;
+    expect(linesOf({ blocks: bores('4.1315'), more }).filter((each) => /; cylinders?;/.test(each))).toEqual([
+      '2 (0); cylinders; as fitted; -; now; renew cylinders',
+    ]);
+  });
+});
+
 describe('shells that the shelf was asked for', () => {
   const HOUSINGS = '- { measure: main_housing_bore, with: fine, at: { 1: 3.2505, 2: 3.2505, 3: 3.2505 } }';
   const JOURNALS = '- { measure: main_journal_diameter, with: mic, at: { 1: 2.9985, 2: 2.9985, 3: 2.9985 } }';
