@@ -9,10 +9,11 @@ import { bundledPackages, noticesText } from './notices.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const dist = join(root, 'dist');
-/** The program's first look at its arguments, all the rest, a thread of a long run, what writes pages, and what `calc` and `export` alone work with. */
+/** The program's first look at its arguments, all the rest, `check` by itself, a thread of a long run, what writes pages, and what `calc` and `export` alone work with. */
 const SCRIPT_SOURCES = [
   'src/cli/main.ts',
   'src/cli/run.ts',
+  'src/cli/checkAlone.ts',
   'src/cli/check/poolMember.ts',
   'src/output/page/page.ts',
   'src/calculator/calculator.ts',

@@ -65,9 +65,10 @@ async function runShort(): Promise<number> {
 
 /** From what the same command compiled before, where a folder for that is the user's alone. */
 function loadProgram(): Pick<Loaded, 'exports' | 'keep'> {
-  const file = join(import.meta.dirname, 'run.cjs');
+  const command = commandIn(words);
+  const file = join(import.meta.dirname, command === 'check' ? 'checkAlone.cjs' : 'run.cjs');
   const folder = folderForCode();
-  const path = folder === undefined ? undefined : keptPath(folder, file, commandIn(words));
+  const path = folder === undefined ? undefined : keptPath(folder, file, command);
   skipOptimising();
   return path === undefined ? { exports: load(file), keep: () => {} } : loadCompiled(file, path);
 }

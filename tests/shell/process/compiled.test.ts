@@ -61,7 +61,7 @@ function runCopy(...options: readonly string[]): Ran {
   return { stdout, stderr, exitCode: status };
 }
 
-const program = (): string => join(folder, 'dist/run.cjs');
+const program = (): string => join(folder, 'dist/checkAlone.cjs');
 const cache = (): string => join(folder, '.cache/tenths');
 
 function keptFile(): string {
@@ -82,6 +82,15 @@ function isTaken(version = process.version): boolean {
   expect(stderr).toBe('');
   return stdout === 'true';
 }
+
+it('has less to take in for check, whose file holds no other command', () => {
+  const holds = (file: string, source: string) =>
+    readFileSync(join(projectFolder, 'dist', file), 'latin1').includes(`"src/cli/${source}.ts"(){`);
+  const inCheck = ['check/check', 'check/watch', 'check/engineChecker'];
+  const inOthers = ['record/record', 'plan/plan', 'report/report', 'gather/gather', 'explain/explain'];
+  expect([...inCheck, ...inOthers].filter((each) => !holds('run.cjs', each))).toEqual([]);
+  expect([...inCheck, ...inOthers].filter((each) => holds('checkAlone.cjs', each))).toEqual(inCheck);
+});
 
 describe('compiled code', () => {
   it('is taken at the second start, and not by another version of node', () => {
