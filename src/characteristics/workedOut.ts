@@ -1,7 +1,7 @@
 import { parseFormula } from '../formula/parse.ts';
 import { isFormulaProblem } from '../formula/problem.ts';
 import type { ParsedFormula } from '../formula/tree.ts';
-import { type Unit, unitNamed } from '../quantity/units.ts';
+import { type Quantity, type Unit, unitNamed } from '../quantity/units.ts';
 import type { Characteristic, Derivation } from './characteristic.ts';
 import { formulaDerivation } from './formulaDerivation.ts';
 import { type ReadFigure, read } from './readFigure.ts';
@@ -19,7 +19,7 @@ interface Formula {
   readonly route: string;
   /** In the words of a shop's own formulas. */
   readonly formula: string;
-  /** What its names are. */
+  /** What its names are, as they come in it. */
   readonly from: readonly Characteristic[];
 }
 
@@ -27,15 +27,25 @@ interface Formula {
 export const workedOut = ({ route, formula, from, ...about }: Omit<ReadFigure, 'formula'> & Formula) =>
   read({ formula: route, ...about, derivations: [byFormula({ route, formula, from }, about.quantity)] });
 
-const byFormula = (
-  { route, formula, from }: Formula,
-  quantity: Characteristic['quantity'] = 'length',
-): Derivation => ({
-  ...formulaDerivation({ quantity, units: UNITS }, parsed(formula), {
-    find: (id) => from.find((each) => each.id === id),
-  }),
-  route,
-});
+/** Read when the first figure is worked out: most calls work out none. */
+function byFormula({ route, formula, from }: Formula, quantity: Quantity = 'length'): Derivation {
+  const inputs = from.map(({ id }) => id);
+  let made: Derivation | undefined;
+  const derivation = (): Derivation => {
+    made ??= formulaDerivation({ quantity, units: UNITS }, parsed(formula), {
+      find: (id) => from.find((each) => each.id === id),
+    });
+    if (made.inputs.join() !== inputs.join()) throw new RangeError(`${formula}: it takes ${made.inputs}`);
+    return made;
+  };
+  return {
+    route,
+    inputs,
+    places: (layout, position) => derivation().places?.(layout, position),
+    compute: (grids, choice, places) => derivation().compute(grids, choice, places),
+    problem: (grids, choice, places) => derivation().problem?.(grids, choice, places),
+  };
+}
 
 function parsed(text: string): ParsedFormula {
   const formula = parseFormula(text);

@@ -113,7 +113,7 @@ export const camEvents: readonly Characteristic[] = [
     cycle: ONE_TURN,
     route: 'intake duration / 2 − intake opening',
     formula: '(intake_closing + 180 - intake_opening) / 2',
-    from: [intakeOpening, intakeClosing],
+    from: [intakeClosing, intakeOpening],
     examples: example({ intake_opening, intake_closing }, '113', 'computed from its events'),
   }),
   workedOut({
@@ -142,7 +142,7 @@ export const camEvents: readonly Characteristic[] = [
     onlyWithLimits: true,
     route: '(intake lobe centre + exhaust lobe centre) / 2',
     formula: '(intake_closing - intake_opening + exhaust_opening - exhaust_closing + 360) / 4',
-    from: [intakeOpening, intakeClosing, exhaustOpening, exhaustClosing],
+    from: [intakeClosing, intakeOpening, exhaustOpening, exhaustClosing],
     examples: example(EXAMPLE, '111', 'computed from its events'),
   }),
   workedOut({
