@@ -6,10 +6,12 @@ import { once } from '../checks/once.ts';
 import type { Engine } from '../documents/assemble.ts';
 import { releasedOpen } from './closing/released.ts';
 import { agreedFindings } from './handover/agreedFindings.ts';
+import { judgedOnce } from './handover/judgedOnce.ts';
 
 /** An engine judged, with what its plan has to say of the documents beside what checks have. */
 export function reportWithPlan(engine: Engine, registry: Registry, options: JudgingOptions): EngineReport {
-  const report = reportEngine(engine, registry, options);
+  const isByItsOwnRules = options.rule === undefined && options.judgeBy === undefined;
+  const report = isByItsOwnRules ? judgedOnce(engine)(registry) : reportEngine(engine, registry, options);
   const state = once(() => report.state && withPlanFindings(report, report.state));
   return {
     engine,

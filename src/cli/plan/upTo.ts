@@ -1,4 +1,5 @@
 import type { Engine } from '../../documents/assemble.ts';
+import { engineAfter } from '../../plan/handover/engineAfter.ts';
 import { documentsNamed } from '../check/chooseSessions.ts';
 import { UsageError } from '../usage.ts';
 
@@ -9,5 +10,5 @@ export function upTo(engine: Engine, name: string): Engine {
     const known = engine.sessions.map((each) => each.name).join(', ');
     throw new UsageError(`${engine.document.name} has no session ${name}`, `it has ${known}`);
   }
-  return { ...engine, sessions: engine.sessions.slice(0, engine.sessions.indexOf(last) + 1) };
+  return engineAfter(engine, engine.sessions.indexOf(last) + 1);
 }

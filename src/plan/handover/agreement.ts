@@ -1,5 +1,4 @@
 import type { Registry } from '../../characteristics/registry.ts';
-import { reportEngine } from '../../checks/judge/report.ts';
 import { once } from '../../checks/once.ts';
 import { runsOf } from '../../checks/state/run.ts';
 import type { Engine } from '../../documents/assemble.ts';
@@ -8,6 +7,8 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import { planContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import { jobsOf } from '../work/jobs.ts';
+import { engineAfter } from './engineAfter.ts';
+import { judgedOnce } from './judgedOnce.ts';
 
 /** What was agreed to in one run of an engine, and what the plans of that time asked for. */
 export interface Agreements {
@@ -33,13 +34,10 @@ export function agreementsOf(engine: Engine, registry: Registry, session: Sessio
   const plans = run.map((_, index) => once(() => jobsAfter(engine, registry, first + index + 1)));
   const dated = (agreement: Agreement, index: number): DatedAgreement => {
     const nearest = [...plans.slice(0, index + 1).toReversed(), ...plans.slice(index + 1)];
-    return {
-      agreement,
-      plan: () => nearest.map((each) => each()).find(({ length }) => length > 0) ?? [],
-      *plans() {
-        for (const each of nearest) yield each();
-      },
-    };
+    function* planned(): Iterable<readonly Job[]> {
+      for (const each of nearest) yield each();
+    }
+    return { agreement, plans: planned, plan: () => firstWithWork(planned()) };
   };
   const isOfRun = ({ date }: Agreement): boolean => date === undefined || date >= (run[0]?.date ?? '');
   const onDate = (date: string | undefined): number =>
@@ -54,9 +52,14 @@ export function agreementsOf(engine: Engine, registry: Registry, session: Sessio
   return { engine, registry, all };
 }
 
+function firstWithWork(plans: Iterable<readonly Job[]>): readonly Job[] {
+  for (const jobs of plans) if (jobs.length > 0) return jobs;
+  return [];
+}
+
 /** What was to be done to an engine after so many of its sessions. */
 function jobsAfter(engine: Engine, registry: Registry, count: number): readonly Job[] {
-  const then = { ...engine, sessions: engine.sessions.slice(0, count) };
-  const { state } = reportEngine(then, registry, {});
+  const then = engineAfter(engine, count);
+  const { state } = judgedOnce(then)(registry);
   return state === undefined ? [] : jobsOf(planContext(then, registry, state));
 }

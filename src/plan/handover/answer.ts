@@ -21,13 +21,26 @@ export type Answer =
 
 /** The yes where there is one, else the latest word on the same part. What serves other jobs is agreed to with any of them. */
 export function answerTo(job: Job, agreements: Agreements): Answer | undefined {
-  const { engine, all } = agreements;
-  const own = all.flatMap((dated) =>
-    dated.agreement.items.flatMap((item) => answerOf(item, dated, job, engine) ?? []),
-  );
-  const served = (job.serves ?? []).flatMap((each) => answerTo(each, agreements) ?? []);
-  const answers = [...own, ...served];
-  return answers.find(({ kind }) => kind === 'yes') ?? own.at(-1);
+  let latest: Answer | undefined;
+  for (const answer of answersTo(job, agreements)) {
+    if (answer.kind === 'yes') return answer;
+    latest = answer;
+  }
+  for (const each of job.serves ?? []) {
+    const answer = answerTo(each, agreements);
+    if (answer?.kind === 'yes') return answer;
+  }
+  return latest;
+}
+
+/** The earliest first, and none behind the one that is enough: a size that was left open is looked for in the plan of its day. */
+function* answersTo(job: Job, { engine, all }: Agreements): Iterable<Answer> {
+  for (const dated of all) {
+    for (const item of dated.agreement.items) {
+      const answer = answerOf(item, dated, job, engine);
+      if (answer !== undefined) yield answer;
+    }
+  }
 }
 
 /** ` of 2026-04-10`, of a yes that says its day. */
