@@ -29,6 +29,13 @@ export interface Repeats {
 /** Takes one source of error. In this way no lists are made on the way: every point of every reading has some terms. */
 type Put = (source: string, term: ErrorTerm) => void;
 
+/** Adds sources of error to those of a reading; what adds nothing is left out. */
+const into =
+  (terms: Map<string, ErrorTerm>): Put =>
+  (source, term) => {
+    if (term.u > 0) terms.set(source, term);
+  };
+
 /**
  * All stated sources of error of a reading: the instrument's own and those of this reading, and of a gauge that was
  * set with another the setter's own and what came in when the gauge was zeroed.
@@ -39,22 +46,23 @@ export function readingTerms(
   setter?: Instrument,
 ): Map<string, ErrorTerm> {
   const terms = new Map<string, ErrorTerm>();
-  const putOf =
-    ({ id: of }: Instrument): Put =>
-    (source, term) => {
-      if (term.u > 0) terms.set(source, { ...term, of });
-    };
-  lastingTerms(instrument, reading, putOf(instrument));
+  const put = into(terms);
+  lastingTerms(instrument, reading.amount, reading, put);
   if (setter !== undefined) {
-    lastingTerms(setter, { ...reading, amount: reading.setAt ?? reading.amount }, putOf(setter));
-    zeroingTerms(setter, reading, putOf(setter));
+    lastingTerms(setter, reading.setAt ?? reading.amount, reading, put);
+    zeroingTerms(setter, reading, put);
   }
-  ownTerms(instrument, reading, putOf(instrument));
+  ownTerms(instrument, reading, put);
   return terms;
 }
 
 /** Alike in all readings of one calibration: those stand under one name. */
-function lastingTerms(of: Instrument, { amount, id, block = id, on }: ReadingError, put: Put): void {
+function lastingTerms(
+  of: Instrument,
+  amount: Fraction,
+  { id, block = id, on }: ReadingError,
+  put: Put,
+): void {
   const { calibration } = of;
   const maxError = isPutRight(of, amount) ? undefined : of.maxError;
   const next =
@@ -62,7 +70,7 @@ function lastingTerms(of: Instrument, { amount, id, block = id, on }: ReadingErr
     (on !== undefined && of.calibrated !== undefined && on < of.calibrated ? of.calibrated : undefined);
   const name = `${of.id}${next === undefined ? '' : ` before ${next}`}${of.isNameless ? ` at ${block}` : ''}`;
   const lasting = (u: number): ErrorTerm =>
-    of.isNameless ? certain(u) : { u, dof: Number.POSITIVE_INFINITY, instrument: of.id };
+    of.isNameless ? certain(u, of) : { u, dof: Number.POSITIVE_INFINITY, of: of.id, instrument: of.id };
   if (maxError !== undefined)
     put(`largest error of ${name}`, lasting(rectangular(largestErrorAt(maxError, amount))));
   if (calibration !== undefined)
@@ -81,7 +89,7 @@ function zeroingTerms(
   const at = `at zeroing at ${zeroedAt}`;
   const resolution = FIXED.includes(setter.type) ? undefined : setter.resolution;
   const repeatability = repeatabilityOf(setter);
-  if (resolution !== undefined) put(`resolution of ${setter.id} ${at}`, ofResolution(resolution));
+  if (resolution !== undefined) put(`resolution of ${setter.id} ${at}`, ofResolution(resolution, setter));
   if (repeatability !== undefined) put(`${repeatabilityName(setter)} ${at}`, repeatability);
 }
 
@@ -91,11 +99,15 @@ function ownTerms(instrument: Instrument, reading: ReadingError, put: Put): void
   const { amount, range } = reading;
   const half = range?.above;
   const gap = half === undefined ? marks && halfGap(marks, amount) : undefined;
-  if (resolution !== undefined) put(`resolution ${at}`, ofResolution(resolution));
+  if (resolution !== undefined) put(`resolution ${at}`, ofResolution(resolution, instrument));
   repeatedTerm(instrument, reading, put);
-  if (half !== undefined) put(`range read ${at}`, { ...certain(rectangular(half)), isRange: true });
+  if (half !== undefined)
+    put(`range read ${at}`, { ...certain(rectangular(half), instrument), isRange: true });
   if (gap !== undefined)
-    put(`marks ${at}`, { ...certain(rectangular(gap)), ...(range !== undefined && { isRange: true }) });
+    put(`marks ${at}`, {
+      ...certain(rectangular(gap), instrument),
+      ...(range !== undefined && { isRange: true }),
+    });
 }
 
 /**
@@ -106,25 +118,33 @@ function repeatedTerm(instrument: Instrument, { id, repeats }: ReadingError, put
   const { count, deviation } = repeats ?? { count: 1, deviation: 0 };
   const known = repeatabilityOf(instrument);
   if (deviation > (known?.u ?? 0))
-    put(`spread of repeats at ${id}`, { u: deviation / Math.sqrt(count), dof: count - 1 });
+    put(`spread of repeats at ${id}`, {
+      u: deviation / Math.sqrt(count),
+      dof: count - 1,
+      of: instrument.id,
+    });
   else if (known !== undefined)
     put(`${repeatabilityName(instrument)} at ${id}`, { ...known, u: known.u / Math.sqrt(count) });
 }
 
 /** As stated, and then taken for certain, or as a study found it. */
-function repeatabilityOf({ id, repeatability, study }: Instrument): ErrorTerm | undefined {
+function repeatabilityOf(instrument: Instrument): ErrorTerm | undefined {
+  const { id, repeatability, study } = instrument;
   if (repeatability === undefined) return undefined;
   const u = toNumber(repeatability);
-  return study === undefined ? certain(u) : { u, dof: study.dof, estimate: `study ${study.name} of ${id}` };
+  return study === undefined
+    ? certain(u, instrument)
+    : { u, dof: study.dof, estimate: `study ${study.name} of ${id}`, of: id };
 }
 
 const repeatabilityName = ({ id, study }: Instrument): string =>
   `repeatability of ${id}${study === undefined ? '' : ` by study ${study.name}`}`;
 
-const certain = (u: number): ErrorTerm => ({ u, dof: Number.POSITIVE_INFINITY });
+const certain = (u: number, { id: of }: Instrument): ErrorTerm => ({ u, dof: Number.POSITIVE_INFINITY, of });
 
 /** Half of the full width of a rectangular distribution to its standard uncertainty (JCGM 100:2008, 4.3.7). */
 const rectangular = (half: Fraction): number => Math.abs(toNumber(half)) / Math.sqrt(3);
 
 const HALF = fraction(1, 2);
-const ofResolution = (step: Fraction): ErrorTerm => certain(rectangular(multiply(step, HALF)));
+const ofResolution = (step: Fraction, instrument: Instrument): ErrorTerm =>
+  certain(rectangular(multiply(step, HALF)), instrument);

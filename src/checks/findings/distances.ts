@@ -1,9 +1,11 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { hasDistances } from '../../characteristics/form.ts';
+import type { Engine } from '../../documents/assemble.ts';
 import type { MeasureLimits } from '../../documents/limits/limitEntry.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import { limitsOfFitted } from '../grades/madeSize.ts';
 import type { SessionView } from '../judge/row.ts';
+import { oncePer } from '../once.ts';
 
 const NO_DISTANCE: FindingKind = {
   code: 'limits/no-distance',
@@ -20,17 +22,28 @@ const NO_DISTANCE: FindingKind = {
 export const distanceKinds: readonly FindingKind[] = [NO_DISTANCE];
 
 /** Said once for each characteristic, at the first position that cannot be judged for it. */
-export const distanceFindings = (view: SessionView): readonly Finding[] =>
-  view.registry.all.flatMap((characteristic) => withoutDistance(characteristic, view) ?? []);
+export function distanceFindings(view: SessionView): readonly Finding[] {
+  const ids = idsForLength(view.engine);
+  return ids.size === 0
+    ? []
+    : view.registry.all
+        .filter(({ id }) => ids.has(id))
+        .flatMap((characteristic) => withoutDistance(characteristic, view) ?? []);
+}
 
-const isForLength = (stated: MeasureLimits | undefined): boolean =>
-  stated !== undefined &&
-  [stated.general, ...stated.at.map(({ entry }) => entry)].some(({ per }) => per !== undefined);
+const idsForLength = oncePer(
+  ({ limits }: Engine): ReadonlySet<string> =>
+    new Set(
+      limits.flatMap((level) => [...level.limits].flatMap(([id, of]) => (isForLength(of) ? [id] : []))),
+    ),
+);
+
+const isForLength = ({ general, at }: MeasureLimits): boolean =>
+  [general, ...at.map(({ entry }) => entry)].some(({ per }) => per !== undefined);
 
 function withoutDistance(characteristic: Characteristic, view: SessionView): Finding | undefined {
   const { engine, registry, routes, session } = view;
   const { layout } = engine.document;
-  if (!engine.limits.some(({ limits }) => isForLength(limits.get(characteristic.id)))) return undefined;
   for (const position of layout.positionsOf(characteristic.family)) {
     const { per, bands } = limitsOfFitted(engine, session, characteristic, position);
     if (per === undefined) continue;

@@ -40,7 +40,8 @@ interface Pair {
   readonly innerAt: Reading['at'];
   readonly outerRead: number;
   readonly innerRead: number;
-  readonly isPressed: boolean;
+  /** The position of their clearance. */
+  readonly at: Reading['at'];
 }
 
 function pairsOf(fit: Fit, { view, expectations }: SlipContext): readonly Pair[] {
@@ -52,15 +53,7 @@ function pairsOf(fit: Fit, { view, expectations }: SlipContext): readonly Pair[]
     const [outerRead, innerRead] = [outers.get(places.outer), inners.get(places.inner)];
     return outerRead === undefined || innerRead === undefined
       ? []
-      : [
-          {
-            outerAt: places.outer,
-            innerAt: places.inner,
-            outerRead,
-            innerRead,
-            isPressed: isPressed(fit, at, expectations),
-          },
-        ];
+      : [{ outerAt: places.outer, innerAt: places.inner, outerRead, innerRead, at }];
   });
 }
 
@@ -70,14 +63,15 @@ function isUsual(of: Fit['outer'], at: Reading['at'], read: number, { expectatio
 }
 
 /** Each has the other's size, as far as that is known. */
-function isExchanged(pair: Pair, { outer, inner }: Fit, { expectations, view }: SlipContext): boolean {
+function isExchanged(pair: Pair, fit: Fit, { expectations, view }: SlipContext): boolean {
+  const { outer, inner } = fit;
   const couldBe = (characteristic: Fit['outer'], at: Reading['at'], read: number, by: number): boolean => {
     const range = expectations.fittedRange(characteristic, at);
     return range === undefined || isIn(read, shifted(range, by));
   };
   return (
-    !pair.isPressed &&
     pair.innerRead > pair.outerRead &&
+    !isPressed(fit, pair.at, expectations) &&
     serviceShifts(inner, view.registry.parts).some(
       (by) =>
         couldBe(outer, pair.outerAt, pair.innerRead, by) && couldBe(inner, pair.innerAt, pair.outerRead, by),

@@ -29,6 +29,7 @@ import { sessionsBefore } from '../history/earlier.ts';
 import { isSamePartAfter } from '../history/partHistory.ts';
 import { blockError } from './blockError.ts';
 import { blockInstrument, setterOf } from './blockInstrument.ts';
+import { blocksOf } from './blocksOf.ts';
 import { blockWarmth } from './blockWarmth.ts';
 import { earlierDays } from './earlierDays.ts';
 import { choicesOf, compareRoutes, equalToFirst } from './equalRoutes.ts';
@@ -97,7 +98,7 @@ export class SessionRoutes {
     this.#used = (state?.earlier ?? usedSessions(engine, session)).map((each) =>
       routesOf(engine, registry, each, built),
     );
-    this.#blocksOf = byMeasure(session.blocks);
+    this.#blocksOf = blocksOf(session);
   }
 
   /** False where neither it nor all that it is worked out from was measured: most of what could be measured is not. */
@@ -319,17 +320,6 @@ export class SessionRoutes {
 /** Nearly all is asked for as it is, at the standard temperature. */
 const keyOf = ({ by, per }: DerivationChoice, { text }: StatedTemperature): string =>
   by === undefined && per === undefined ? text : `${by ?? ''} ${per?.n ?? ''} ${text}`;
-
-function byMeasure(blocks: readonly ReadingBlock[]): ReadonlyMap<string, readonly ReadingBlock[]> {
-  const found = new Map<string, ReadingBlock[]>();
-  for (const block of blocks) {
-    const { id } = block.measure;
-    const others = found.get(id);
-    if (others === undefined) found.set(id, [block]);
-    else others.push(block);
-  }
-  return found;
-}
 
 /** The sessions named in `uses`, the latest first; never the session itself or a later one. */
 const usedSessions = (engine: Engine, session: SessionDocument): readonly SessionDocument[] =>
