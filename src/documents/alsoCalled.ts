@@ -81,13 +81,22 @@ export const ALSO_CALLED: Readonly<Record<string, readonly string[]>> = {
   crankcase_pressure: ['blow-by pressure'],
 };
 
-const IDS = new Map<string, string[]>();
-for (const [id, names] of Object.entries(ALSO_CALLED)) {
-  for (const name of names) IDS.set(plain(name), [...(IDS.get(plain(name)) ?? []), id]);
+/** Made when somebody asks by such a word: most calls name nothing, or a name that is known. */
+let ids: ReadonlyMap<string, readonly string[]> | undefined;
+
+function idsByName(): ReadonlyMap<string, readonly string[]> {
+  const found = new Map<string, string[]>();
+  for (const [id, names] of Object.entries(ALSO_CALLED)) {
+    for (const name of names) found.set(plain(name), [...(found.get(plain(name)) ?? []), id]);
+  }
+  return found;
 }
 
 /** The characteristics that a word of the trade may mean, underscores, hyphens and blanks being one. */
-export const idsCalled = (word: string): readonly string[] => IDS.get(plain(word)) ?? [];
+export function idsCalled(word: string): readonly string[] {
+  ids ??= idsByName();
+  return ids.get(plain(word)) ?? [];
+}
 
 function plain(text: string): string {
   return text.toLowerCase().replaceAll(/[_\s-]+/g, ' ');

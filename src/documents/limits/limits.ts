@@ -96,9 +96,9 @@ function readEntry(node: Node, measure: Measure, measures: Measures, context: Do
 /** What says how a taper is taken would be passed over anywhere else. */
 function reportNoTaper(node: Node, measure: Measure, measures: Measures, context: DocumentContext): void {
   if (measure.figure === 'taper') return;
-  const tapers = measures.ids().filter((id) => measures.find(id)?.figure === 'taper');
   for (const { key, keySpan } of entriesOf(node)) {
     if (key !== 'per' && key !== 'by') continue;
+    const tapers = measures.ids().filter((id) => measures.find(id)?.figure === 'taper');
     const message = `\`${key}\` says how a taper is taken, and ${measure.id} is none`;
     report(context, 'value', keySpan, message, `those that take it: ${tapers.join(', ')}`);
   }

@@ -21,7 +21,10 @@ export interface ThisProcess {
 export const thisProcess: ThisProcess = {
   pid: process.pid,
   host: hostname().replace(/[^\w-]/g, '-') || 'unnamed',
-  boot: bootId(),
+  // Asked for where a lock is taken: most calls write nothing.
+  get boot() {
+    return bootId();
+  },
   isAlive,
   nonce: () => crypto().randomBytes(16).toString('hex'),
   elapsedMs,
