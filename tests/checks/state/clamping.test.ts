@@ -19,6 +19,9 @@ const engine = (trial: string, later: string, more: Files = {}): Files => ({
 const tightened = (says: string, sequence = 'caps'): string =>
   `tightened: [{ sequence: ${sequence}, ${says} }]`;
 
+const logs = (...says: readonly string[]): string =>
+  `tightened: [${says.map((each) => `{ sequence: caps, ${each} }`).join(', ')}]`;
+
 /** How many of the bores and journals stand. */
 const standing = (files: Files): Readonly<Record<string, number>> => {
   const counts = { main_bearing_bore: 0, main_bearing_clearance: 0, main_journal_diameter: 0 };
@@ -36,10 +39,22 @@ describe('a bore with its cap on holds', () => {
     ['while nothing is tightened', '', ''],
     ['though it is tightened with the same fasteners', '', tightened('fasteners: reused')],
     ['with the same lubricant', tightened('lubricant: oil'), tightened('lubricant: oil')],
+    ['though no lubricant was stated when it was read', '', tightened('lubricant: oil')],
+    ['though no lubricant is stated now', tightened('lubricant: oil'), tightened('fasteners: reused')],
     [
       'with fasteners that were new when it was read',
       'replaced: [{ part: main bolts }]',
       tightened('fasteners: new'),
+    ],
+    [
+      'with fasteners that were said to be new when it was read',
+      'fitted: { main_bolts: { condition: new } }',
+      tightened('fasteners: new'),
+    ],
+    [
+      'with the lubricant that was used last before it was read',
+      logs('lubricant: molybdenum paste', 'lubricant: oil', 'fasteners: reused'),
+      tightened('lubricant: oil'),
     ],
   ])('%s', (_, trial, later) => {
     expect(standing(engine(trial, later))).toEqual(ALL);
@@ -50,6 +65,27 @@ describe('a bore with its cap on ends, and the journal in it stays, where the ca
   it.each([
     ['with new fasteners', '', tightened('fasteners: new')],
     ['with another lubricant', tightened('lubricant: oil'), tightened('lubricant: molybdenum paste')],
+    [
+      'with another lubricant than the last',
+      logs('lubricant: oil', 'lubricant: molybdenum paste'),
+      tightened('lubricant: oil'),
+    ],
+    [
+      'with new fasteners, though others were new',
+      'replaced: [{ part: rod bolts }]',
+      tightened('fasteners: new'),
+    ],
+    [
+      'with new fasteners, though a part was new that only the shop knows',
+      'replaced: [{ part: oil hose }]',
+      tightened('fasteners: new'),
+    ],
+    [
+      'with new fasteners, though used ones were put in before',
+      'fitted: { main_bolts: { condition: used } }',
+      tightened('fasteners: new'),
+    ],
+    ['in one of two tightenings', '', logs('fasteners: reused', 'fasteners: new')],
   ])('%s', (_, trial, later) => {
     expect(standing(engine(trial, later))).toEqual(JOURNALS_ALONE);
   });
@@ -69,5 +105,30 @@ describe('a bore with its cap on ends, and the journal in it stays, where the ca
       'e/rods.yaml': CAPS('40').replace('main caps', 'rod bolts'),
     });
     expect(standing(files)).toEqual(ALL);
+  });
+
+  it('by angle alone is compared with no torque', () => {
+    const files = engine(tightened('fasteners: reused'), tightened('fasteners: reused', 'by-angle'), {
+      'e/by-angle.yaml': CAPS('90').replace(/passes: .*/, 'passes: [{ turn: 90 deg }]'),
+    });
+    expect(standing(files)).toEqual(ALL);
+    const back = engine(tightened('fasteners: reused', 'by-angle'), tightened('fasteners: reused'), {
+      'e/by-angle.yaml': CAPS('90').replace(/passes: .*/, 'passes: [{ turn: 90 deg }]'),
+    });
+    expect(standing(back)).toEqual(ALL);
+  });
+
+  it('is compared with the last tightening of its own joint, in whichever session that was', () => {
+    const rods = { 'e/rods.yaml': CAPS('40').replace('main caps', 'rod bolts') };
+    const before = (says: string): Files => ({
+      ...rods,
+      'e/0.yaml': `kind: session\nstage: trial\ndate: 2026-02-28\nreadings: []\n${says}\n`,
+    });
+    const then = (first: string, trial: string): Readonly<Record<string, number>> =>
+      standing(engine(trial, tightened('lubricant: oil'), before(first)));
+    expect(then(tightened('lubricant: molybdenum paste'), '')).toEqual(JOURNALS_ALONE);
+    expect(then(tightened('lubricant: oil'), '')).toEqual(ALL);
+    expect(then(tightened('lubricant: molybdenum paste'), tightened('lubricant: oil'))).toEqual(ALL);
+    expect(then(tightened('lubricant: oil'), tightened('lubricant: molybdenum paste', 'rods'))).toEqual(ALL);
   });
 });

@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { reportOf } from '../../shopOf.ts';
+import { bores, endPlay, engine, journals, type Told } from './standing.ts';
+
+/** What the state says of what it lacks. */
+const lacking = (...sessions: readonly Told[]): readonly string[] =>
+  (reportOf(engine(...sessions)).state?.findings ?? [])
+    .filter(({ code }) => code === 'session/unmeasured')
+    .map(({ message }) => message);
+
+const NOW: Told = ['teardown', endPlay('0.009')];
+const NEVER = [
+  'main bearing clearance has limits and was not measured',
+  'cylinder taper has limits and was not measured',
+];
+
+describe('what was not measured says what it was, when something of it was measured before', () => {
+  it.each<[string, readonly Told[], string]>([
+    ['nothing', [], ''],
+    ['one figure', [['trial', journals('1: 2.9985')]], '; last known 2.9985 in on 2026-03-01'],
+    [
+      'one figure at two positions',
+      [['trial', journals('1: 2.9985, 2: 2.9985')]],
+      '; last known 2.9985 in on 2026-03-01',
+    ],
+    [
+      'several positions, from least to greatest',
+      [['trial', journals('1: 2.9986, 2: 2.9983, 3: 2.9985')]],
+      '; last known 2.9983 to 2.9986 in on 2026-03-01',
+    ],
+    [
+      'of two days, the earlier day first',
+      [
+        ['trial', journals('2: 2.9984, 3: 2.9986')],
+        ['rebuild', journals('1: 2.9985, 3: 2.9987')],
+      ],
+      '; last known 2.9984 to 2.9987 in on 2026-03-01 and 2026-03-02',
+    ],
+    [
+      'of each position the latest alone',
+      [
+        ['trial', journals('1: 2.9981')],
+        ['rebuild', journals('1: 2.9985')],
+      ],
+      '; last known 2.9985 in on 2026-03-02',
+    ],
+    [
+      'of an earlier position that is first in the engine, from a later day',
+      [
+        ['trial', journals('1: 2.9985, 2: 2.9984')],
+        ['rebuild', journals('1: 2.9985')],
+      ],
+      '; last known 2.9984 to 2.9985 in on 2026-03-01 and 2026-03-02',
+    ],
+  ])('%s', (_, before, was) => {
+    expect(lacking(...before, NOW)).toEqual([
+      `main journal diameter has limits and was not measured${was}`,
+      ...NEVER,
+    ]);
+  });
+
+  it('by itself: a journal and a bore are no clearance, though the clearance is known by both', () => {
+    const both: Told = ['trial', `${journals('1: 2.9985')}\n${bores('1: 3.0013')}`];
+    expect(lacking(both, NOW)).toEqual([
+      'main journal diameter has limits and was not measured; last known 2.9985 in on 2026-03-01',
+      'main bearing clearance has limits and was not measured; last known 0.0028 in on 2026-03-01',
+      'cylinder taper has limits and was not measured',
+    ]);
+  });
+});
