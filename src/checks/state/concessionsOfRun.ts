@@ -5,16 +5,15 @@ import type { ConcessionInForce } from '../judge/concessionInForce.ts';
 import type { Holds } from '../value/routes.ts';
 
 /**
- * What was conceded in a run of the engine covers every later value there, until its date or until the part is renewed:
- * the latest first.
+ * What was conceded in a run of the engine, up to its last session, covers every later value there, until its date or
+ * until the part is renewed: the latest first.
  */
 export function concessionsOfRun(
   run: readonly SessionDocument[],
+  last: SessionDocument,
   registry: Registry,
   isSamePart: Holds,
 ): readonly ConcessionInForce[] {
-  const last = run.at(-1);
-  if (last === undefined) return [];
   return run.toReversed().flatMap((from) =>
     from.concessions.flatMap((concession) => {
       const positions = lastingPositions(concession, from, registry, isSamePart);

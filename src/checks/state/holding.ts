@@ -12,8 +12,8 @@ export const samePartsSince =
   (characteristic, position, session) =>
     isSamePartAfter(run.slice(run.indexOf(session) + 1), characteristic, position, engine, registry);
 
-/** Stages at which an engine lies in pieces, or goes together anew. */
-const APART: readonly Stage[] = ['teardown', 'machined', 'trial', 'rebuild'];
+/** Stages at which an engine lies in pieces, or goes together anew; a teardown begins a run of its own. */
+const APART: readonly Stage[] = ['machined', 'trial', 'rebuild'];
 
 /**
  * Whether what a session of a run read still holds after its later ones: a size until its part is worked on, machined,

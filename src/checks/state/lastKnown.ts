@@ -29,8 +29,7 @@ function knownText(known: readonly EarlierRow[], unitFor: (row: Row) => Unit): s
   const [first] = known;
   const judged = known.flatMap(({ row }) => row.routes[0] ?? []);
   if (first === undefined || judged.length === 0) return undefined;
-  const { unit, decimals, outcomes } = printingOf(first.row, unitFor);
-  if (outcomes !== undefined) return undefined;
+  const { unit, decimals } = printingOf(first.row, unitFor);
   const ends = [least(judged.map((each) => each.least)), greatest(judged.map((each) => each.greatest))];
   const range = [...new Set(ends.map((end) => formatNumber(end, unit, decimals)))].join(' to ');
   const days = [...new Set(known.map(({ date }) => date))].sort().join(' and ');

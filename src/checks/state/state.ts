@@ -19,14 +19,13 @@ export function judgeState(
   registry: Registry,
   run: readonly JudgedSession[],
   options: JudgingOptions = {},
-  built?: EngineRoutes,
+  built: EngineRoutes = new Map(),
 ): JudgedSession | undefined {
   const last = run.at(-1);
   const documents = run.map(({ session }) => session);
-  if (last === undefined || isOfOneSession(engine, documents)) return last;
-  const standing = standingRows(engine, registry, documents, options, built);
-  if (standing === undefined) return undefined;
-  const { view, rows } = standing;
+  if (last === undefined || isOfOneSession(engine, documents, last.session)) return last;
+  const view = viewAfter(documents, last.session, { engine, registry, options, built });
+  const rows = measuredRows(view);
   const findings = stateFindings(view, rows, run);
   return { session: last.session, rows, findings, taken: findings, steppedBack: [] };
 }
@@ -46,21 +45,18 @@ export function standingRows(
 ): StandingRows | undefined {
   const last = run.at(-1);
   if (last === undefined) return undefined;
-  const view = isOfOneSession(engine, run)
+  const view = isOfOneSession(engine, run, last)
     ? viewOf(engine, registry, last, options, built)
     : viewAfter(run, last, { engine, registry, options, built });
   return { view, rows: measuredRows(view) };
 }
 
 /** It stands where that session found it, by its own concessions alone. */
-const isOfOneSession = (engine: Engine, run: readonly SessionDocument[]): boolean =>
-  run.length === 1 &&
-  run.every((only) => {
-    const conceding = [...concessionsFor(engine, only).map(({ from }) => from), ...buildOf(engine, only)];
-    return (
-      only.uses.length === 0 && conceding.every((each) => each === only || each.concessions.length === 0)
-    );
-  });
+function isOfOneSession(engine: Engine, run: readonly SessionDocument[], last: SessionDocument): boolean {
+  if (run.length > 1 || last.uses.length > 0) return false;
+  const conceding = [...concessionsFor(engine, last).map(({ from }) => from), ...buildOf(engine, last)];
+  return conceding.every((each) => each === last || each.concessions.length === 0);
+}
 
 /** Since the last teardown: what was conceded holds until the next one, though the engine has run. */
 function buildOf({ sessions }: Engine, last: SessionDocument): readonly SessionDocument[] {
@@ -95,6 +91,6 @@ function viewAfter(
     holds,
     options,
     routes: new SessionRoutes(engine, registry, session, built, { earlier, holds }),
-    concessions: concessionsOfRun(build, registry, samePartsSince(engine, registry, build)),
+    concessions: concessionsOfRun(build, session, registry, samePartsSince(engine, registry, build)),
   };
 }

@@ -31,13 +31,12 @@ export function stateFindings(
   const { engine } = view;
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   const taken = run.flatMap((each) => findingsThatBear(each, rows));
-  const slips = taken.filter(({ measure }) => measure !== undefined);
   const findings = [
     ...rows.flatMap((row) => readingFindings(row, unitFor)),
     ...concessionFindings(rows, view.concessions, unitFor),
     ...conditionFindings(rows),
     ...impossibleFindings(rows, unitFor),
-    ...spreadFindings(rows, slips, engine.document.layout, unitFor),
+    ...spreadFindings(rows, taken, engine.document.layout, unitFor),
     ...unmeasured(view, rows, taken),
     ...taken,
   ];
@@ -49,7 +48,6 @@ const findingsThatBear = ({ session, taken }: JudgedSession, rows: readonly Row[
   taken
     .filter(({ code, covers }) => covers !== undefined || !OF_ROWS.has(code))
     .filter(({ measure, at }) => {
-      if (measure === undefined) return true;
       const about = rows.filter(
         ({ characteristic, position }) =>
           characteristic.id === measure && (at === undefined || position === at),

@@ -107,6 +107,28 @@ describe('a bore with its cap on ends, and the journal in it stays, where the ca
     expect(standing(files)).toEqual(ALL);
   });
 
+  describe('with fasteners that are said to be new', () => {
+    const K1 = 'fitted: { main_bolts: { mark: K1, condition: new } }';
+    /** The same bolts before the bores are read and in one of the sessions after, and new fasteners in another. */
+    const sessions = (...later: readonly string[]): Files =>
+      engine('', later[0] ?? '', {
+        'e/0.yaml': `kind: session\nstage: trial\ndate: 2026-02-28\nreadings: []\n${K1}\n`,
+        'e/3.yaml': `kind: session\nstage: rebuild\ndate: 2026-03-03\nreadings: []\n${later[1] ?? ''}\n`,
+      });
+
+    it.each([
+      [
+        'by a session between the reading and the tightening: it holds',
+        [K1, tightened('fasteners: new')],
+        ALL,
+      ],
+      ['by the session of the tightening: it holds', [`${K1}\n${tightened('fasteners: new')}`, ''], ALL],
+      ['by a session after the tightening alone: it ends', [tightened('fasteners: new'), K1], JOURNALS_ALONE],
+      ['by a session before the reading alone: it ends', [tightened('fasteners: new'), ''], JOURNALS_ALONE],
+      ['and nothing is tightened: it holds', [K1, K1], ALL],
+    ])('%s', (_, later, expected) => expect(standing(sessions(...later))).toEqual(expected));
+  });
+
   it('by angle alone is compared with no torque', () => {
     const files = engine(tightened('fasteners: reused'), tightened('fasteners: reused', 'by-angle'), {
       'e/by-angle.yaml': CAPS('90').replace(/passes: .*/, 'passes: [{ turn: 90 deg }]'),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { endPlay, engine, journals, standing } from './standing.ts';
+import { ALL, endPlay, engine, journals, standing } from './standing.ts';
 
 /** What stands of an end play that was read at one stage after a session of another. */
 const playAfter = (read: string, ...later: readonly string[]): string =>
@@ -35,4 +35,13 @@ describe('a figure of parts put together, read at one stage and not at a later o
     expect(playAfter('rebuild', 'trial', 'service')).toBe('nothing');
     expect(playAfter('rebuild', 'service', 'service')).toBe('0.009 ok');
   });
+});
+
+it('a size holds after work that the session of its reading tells of, in whichever session of the run that is', () => {
+  const files = engine(
+    ['trial', endPlay('0.009')],
+    ['trial', journals(ALL), 'machined: [{ part: main journals }]'],
+    ['rebuild', endPlay('0.009')],
+  );
+  expect(standing(files, 'main_journal_diameter', '1')).toBe('2.9985 ok');
 });

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { withLastKnown } from '../../../src/checks/state/lastKnown.ts';
+import { unitNamed } from '../../../src/quantity/units.ts';
 import { reportOf } from '../../shopOf.ts';
 import { bores, endPlay, engine, journals, type Told } from './standing.ts';
 
@@ -67,4 +69,26 @@ describe('what was not measured says what it was, when something of it was measu
       'cylinder taper has limits and was not measured',
     ]);
   });
+});
+
+describe('what is known from before is said of nothing but what was not measured', () => {
+  const report = reportOf(engine(['trial', journals('1: 2.9985')], NOW));
+  const { lastKnown = [], findings = [] } = report.state ?? {};
+  const [journal] = lastKnown;
+  const finding = findings.find(({ measure }) => measure === 'main_journal_diameter');
+  if (journal === undefined || finding === undefined) throw new Error('no journal');
+  const bare = { ...finding, message: 'it was not measured' };
+  const said = (each: typeof bare, known: typeof lastKnown): readonly string[] =>
+    withLastKnown([each], known, () => unitNamed('mm')).map(({ message }) => message);
+
+  it('in the unit that is asked for', () => {
+    expect(said(bare, lastKnown)).toEqual(['it was not measured; last known 76.162 mm on 2026-03-01']);
+  });
+
+  it.each([
+    ['of a finding of another kind', { ...bare, code: 'reading/out' }, lastKnown],
+    ['of another characteristic', { ...bare, measure: 'crankpin_diameter' }, lastKnown],
+    ['where nothing is known', bare, []],
+    ['where what is known has no value', bare, [{ ...journal, row: { ...journal.row, routes: [] } }]],
+  ])('not %s', (_, each, known) => expect(said(each, known)).toEqual(['it was not measured']));
 });

@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { type Files, reportOf } from '../../shopOf.ts';
+import { runsOf } from '../../../src/checks/state/run.ts';
+import { sessionsBehind } from '../../../src/checks/state/sessionsBehind.ts';
+import { judgeState, standingRows } from '../../../src/checks/state/state.ts';
+import type { EngineRoutes } from '../../../src/checks/value/routes.ts';
+import { ENGINE, type Files, reportOf } from '../../shopOf.ts';
 import { ALL, bores, codes, endPlay, engine, journals, standing, unmeasured, WORN } from './standing.ts';
 
 describe('of each thing the latest value stands', () => {
@@ -7,6 +11,16 @@ describe('of each thing the latest value stands', () => {
     const files = engine(['teardown', journals(ALL)], ['machined', journals('2: 2.9988')]);
     expect(standing(files, 'main_journal_diameter', '2')).toBe('2.9988 ok');
     expect(standing(files, 'main_journal_diameter', '1')).toBe('2.9985 ok');
+  });
+
+  it('the latest of those that hold, though the last session measured it no more', () => {
+    const files = engine(
+      ['trial', journals(ALL)],
+      ['trial', journals('1: 2.9987')],
+      ['rebuild', endPlay('0.009')],
+    );
+    expect(standing(files, 'main_journal_diameter', '1')).toBe('2.9987 ok');
+    expect(standing(files, 'main_journal_diameter', '2')).toBe('2.9984 ok');
   });
 
   it('a value that was out and was measured anew is judged no more', () => {
@@ -197,12 +211,12 @@ describe('the band goes by the part', () => {
   });
 });
 
-describe('a concession', () => {
-  const taper =
-    '  - { measure: cylinder_bore, with: bore, stations: [top, bottom], at: { 3: [4.1280, 4.1252] } }';
-  const conceded = (more = ''): string =>
-    `concessions: [{ measure: cylinder_taper, at: 3, up_to: 0.0030, reason: The owner agreed., by: RK${more} }]`;
+const taper =
+  '  - { measure: cylinder_bore, with: bore, stations: [top, bottom], at: { 3: [4.1280, 4.1252] } }';
+const conceded = (more = ''): string =>
+  `concessions: [{ measure: cylinder_taper, at: 3, up_to: 0.0030, reason: The owner agreed., by: RK${more} }]`;
 
+describe('a concession', () => {
   it('covers the value in later sessions of the run', () => {
     const files = engine(['teardown', taper, conceded()], ['rebuild', endPlay('0.009')]);
     expect(standing(files, 'cylinder_taper', '3')).toContain('accepted');
@@ -236,5 +250,124 @@ describe('a concession', () => {
     ['after its part was renewed', ['rebuild', taper, 'replaced: [{ part: block }]'] as const, conceded()],
   ])('covers nothing %s', (_, later, concession) => {
     expect(standing(engine(['teardown', taper, concession], later), 'cylinder_taper', '3')).toContain('out');
+  });
+});
+
+describe('a concession without a teardown before it', () => {
+  it('covers a value that is read after the engine has run', () => {
+    const files = engine(
+      ['service', taper, `hours: 100\n${conceded()}`],
+      ['service', '', 'hours: 200'],
+      ['service', taper, 'hours: 350'],
+    );
+    expect(standing(files, 'cylinder_taper', '3')).toContain('accepted');
+    const torn = engine(
+      ['teardown', taper, `hours: 100\n${conceded()}`],
+      ['service', taper, 'hours: 350'],
+      ['teardown', '', 'hours: 400'],
+    );
+    const report = reportOf(torn);
+    const then = standingRows(report.engine, report.registry, runsOf(report.engine.sessions)[1] ?? []);
+    expect(then?.rows.map(({ judgement }) => judgement.verdict)).toContain('accepted');
+  });
+});
+
+describe('where one session is all of a run', () => {
+  it.each<[string, Files, boolean]>([
+    ['it is the state', engine(['trial', journals(ALL)]), true],
+    ['also with what it conceded itself', engine(['teardown', taper, conceded()]), true],
+    [
+      'also after sessions that conceded nothing',
+      engine(['teardown', '', 'hours: 1'], ['service', taper, 'hours: 2']),
+      true,
+    ],
+    [
+      'not after one that did',
+      engine(['teardown', taper, `hours: 1\n${conceded()}`], ['service', taper, 'hours: 2']),
+      false,
+    ],
+    [
+      'not where it uses another',
+      engine(['trial', journals(ALL)], ['teardown', bores('1: 3.0013'), 'uses: ["1"]']),
+      false,
+    ],
+    ['not where there are two', engine(['trial', journals(ALL)], ['rebuild', endPlay('0.009')]), false],
+  ])('%s', (_, files, expected) => {
+    const { engine: read, registry, sessions } = reportOf(files);
+    const run = sessions.slice(-(runsOf(read.sessions).at(-1)?.length ?? 0));
+    const state = judgeState(read, registry, run);
+    expect(state === run.at(-1)).toBe(expected);
+    expect(state?.session).toBe(run.at(-1)?.session);
+    const built: EngineRoutes = new Map();
+    const first = standingRows(
+      read,
+      registry,
+      run.map(({ session }) => session),
+      {},
+      built,
+    );
+    expect(first?.rows).toEqual(state?.rows);
+    const again = standingRows(
+      read,
+      registry,
+      run.map(({ session }) => session),
+      {},
+      built,
+    );
+    expect(again?.view.routes === first?.view.routes).toBe(expected);
+  });
+
+  it('and where there is none, there is no state', () => {
+    const { engine: read, registry } = reportOf({ 'e/engine.yaml': ENGINE });
+    expect(judgeState(read, registry, [])).toBeUndefined();
+    expect(standingRows(read, registry, [])).toBeUndefined();
+  });
+});
+
+describe('what was said of readings', () => {
+  const warm = 'temperature: 24 degC';
+  const steel = (files: Files): Files => ({
+    ...files,
+    'e/engine.yaml': `${ENGINE}materials: { crankshaft: aluminium }\n`,
+  });
+  const corrected = (later: string): number =>
+    codes(steel(engine(['trial', journals(ALL), warm], ['rebuild', later]))).filter(
+      (code) => code === 'temperature/corrected',
+    ).length;
+
+  it('together is said while one of them counts, and no more when all were taken again', () => {
+    expect(corrected(endPlay('0.009'))).toBe(1);
+    expect(corrected(journals('2: 2.9985'))).toBe(1);
+    expect(corrected(journals(ALL))).toBe(0);
+  });
+
+  it('of values is said once, of where they stand', () => {
+    const files = engine(
+      ['teardown', journals('1: 2.9985, 2: -2.9984, 3: 2.9986')],
+      ['machined', endPlay('0.009')],
+    );
+    expect(codes(files).filter((code) => code === 'reading/impossible')).toHaveLength(1);
+  });
+
+  it('of hours, which are no reading, is said on', () => {
+    const files = engine(
+      ['service', '', 'hours: 100'],
+      ['rebuild', journals(ALL), 'hours: 10'],
+      ['rebuild', endPlay('0.009')],
+    );
+    expect(codes(files)).toContain('reading/implausible');
+  });
+
+  it('is traced to the sessions in which they were taken', () => {
+    const report = reportOf(engine(['trial', journals(ALL)], ['trial', bores('1: 3.0013')]));
+    const behind = (id: string): readonly string[] =>
+      [...(report.state?.rows ?? [])]
+        .filter(({ characteristic, position }) => characteristic.id === id && position.name === '1')
+        .flatMap((row) => [...sessionsBehind(row)].map(({ date }) => date));
+    expect(behind('main_journal_diameter')).toEqual(['2026-03-01']);
+    expect(new Set(behind('main_bearing_clearance'))).toEqual(new Set(['2026-03-01', '2026-03-02']));
+    const [row] = report.state?.rows ?? [];
+    if (row === undefined) throw new Error('no row');
+    expect(sessionsBehind({ ...row, routes: [] })).toEqual(new Set());
   });
 });
