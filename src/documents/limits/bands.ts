@@ -15,8 +15,9 @@ import {
 import { readFormula } from '../formulaText.ts';
 import type { Measure, Measures } from '../measure.ts';
 import { unknownName } from '../unknownName.ts';
-import { childOf, scalarOf, textOf } from '../yaml/access.ts';
+import { childOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
+import { printedRange } from './printedRange.ts';
 
 export const BAND_NAMES = ['target', 'new', 'wear', 'last'] as const;
 
@@ -54,13 +55,12 @@ export type Bands = Readonly<Partial<Record<BandName, Band>>>;
 
 /** `{ min, max }`, or as the manual prints it: `0.0020 to 0.0038`. */
 export function readBand(node: Node, measure: Measure, measures: Measures, context: DocumentContext): Band {
-  const text = scalarOf(node) === undefined ? undefined : textOf(node);
-  const [, low, high] = /^(\S.*?) to (.+)$/.exec(text ?? '') ?? [];
+  const range = printedRange(node);
   const band =
-    low !== undefined && high !== undefined
+    range !== undefined
       ? bandOf(
-          printed(withUnitOf(low, high), node, measure.quantity, context),
-          printed(high, node, measure.quantity, context),
+          printed(range[0], node, measure.quantity, context),
+          printed(range[1], node, measure.quantity, context),
         )
       : bandOf(
           readLimitValue(childOf(node, 'min'), measure, measures, context),
@@ -78,12 +78,6 @@ const isInverted = ({ min, max }: Band): boolean =>
 /** Of an angle that comes round again: from 710 to 10 degrees. */
 const acrossZero = (band: Band, cycle: Fraction): Band =>
   band.max?.kind === 'amount' ? { ...band, max: { ...band.max, amount: add(band.max.amount, cycle) } } : band;
-
-/** In `0.051 to 0.097 mm` the unit at the end is meant for both. */
-function withUnitOf(low: string, high: string): string {
-  const unit = /\d ?([^\d.].*)$/.exec(high)?.[1];
-  return unit !== undefined && /\d$/.test(low) ? `${low} ${unit}` : low;
-}
 
 export const bandOf = (min: LimitValue | undefined, max: LimitValue | undefined): Band => ({
   ...(min === undefined ? {} : { min }),

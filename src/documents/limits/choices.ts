@@ -4,6 +4,7 @@ import type { Fraction } from '../../quantity/fraction.ts';
 import { type DocumentContext, parseAmount, readAmount, report } from '../amount.ts';
 import { childOf, entriesOf, itemsOf, textAt, textOf } from '../yaml/access.ts';
 import type { Entry, Node } from '../yaml/node.ts';
+import { printedRange } from './printedRange.ts';
 
 /** How a maker has parts chosen: by what is stamped, and by what was measured. */
 export interface Choices {
@@ -84,15 +85,11 @@ function readGasket(item: Node, context: DocumentContext): GasketBand | undefine
   return protrusion && { code: textAt(item, 'code') ?? '', protrusion, thickness };
 }
 
-/** `0.705 to 0.755`; the unit at the end is meant for both. */
+/** `0.705 to 0.755`. */
 export function readRange(node: Node | undefined, context: DocumentContext): Range | undefined {
-  const [, low, high] = /^(\S.*?) to (.+)$/.exec(textOf(node) ?? '') ?? [];
-  if (node === undefined || low === undefined || high === undefined) return undefined;
-  const unit = /\d ?([^\d.].*)$/.exec(high)?.[1];
-  const lowest = unit !== undefined && /\d$/.test(low) ? `${low} ${unit}` : low;
-  const [least, greatest] = [lowest, high].map(
-    (text) => parseAmount(text, node.span, 'length', context)?.amount,
-  );
+  const range = printedRange(node);
+  if (node === undefined || range === undefined) return undefined;
+  const [least, greatest] = range.map((text) => parseAmount(text, node.span, 'length', context)?.amount);
   return least === undefined || greatest === undefined ? undefined : { least, greatest };
 }
 

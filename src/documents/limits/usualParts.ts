@@ -15,7 +15,7 @@ export function readUsualParts(
   const [mean, deviation] = ['mean', 'deviation'].map((key) =>
     readAmount(childOf(usual, key), quantity, context),
   );
-  if (usual === undefined || mean === undefined || deviation === undefined) return undefined;
+  if (mean === undefined || deviation === undefined) return undefined;
   if (deviation.amount.n <= 0n) {
     const help = 'write one standard deviation of such parts, above 0';
     return report(context, 'value', deviation.span, `${deviation.written} is no deviation`, help);

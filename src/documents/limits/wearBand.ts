@@ -28,15 +28,15 @@ interface TighterSide {
 }
 
 export const tighterSides = (fresh: Band | undefined, wear: Band | undefined): readonly TighterSide[] => [
-  ...tighter(wear?.max, fresh?.max, 1),
-  ...tighter(wear?.min, fresh?.min, -1),
+  ...tighter(wear?.max, fresh?.max, (order) => order < 0),
+  ...tighter(wear?.min, fresh?.min, (order) => order > 0),
 ];
 
 function tighter(
   worn: LimitValue | undefined,
   other: LimitValue | undefined,
-  sign: 1 | -1,
+  isTighter: (order: number) => boolean,
 ): readonly TighterSide[] {
   if (worn?.kind !== 'amount' || other?.kind !== 'amount') return [];
-  return sign * compare(worn.amount, other.amount) < 0 ? [{ worn, other }] : [];
+  return isTighter(compare(worn.amount, other.amount)) ? [{ worn, other }] : [];
 }

@@ -1,8 +1,9 @@
 import type { Fraction } from '../../quantity/fraction.ts';
 import type { Quantity, Unit } from '../../quantity/units.ts';
 import { type DocumentContext, parseAmount, readAmount, report } from '../amount.ts';
-import { childOf, scalarOf, textOf } from '../yaml/access.ts';
+import { childOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
+import { printedRange } from './printedRange.ts';
 
 /** From a least to a greatest amount, in the base unit; one figure is both. */
 export interface Window {
@@ -20,14 +21,13 @@ export function readWindow(
 ): Window | undefined {
   if (node === undefined) return undefined;
   if (node.kind === 'map') return readEnds(node, quantity, context);
-  const text = scalarOf(node) === undefined ? undefined : textOf(node);
-  const [, low, high] = /^(\S.*?) to (.+)$/.exec(text ?? '') ?? [];
-  if (low === undefined || high === undefined) {
+  const range = printedRange(node);
+  if (range === undefined) {
     const amount = readAmount(node, quantity, context);
     return amount && { least: amount.amount, greatest: amount.amount, unit: amount.unit };
   }
-  const least = parseAmount(withUnitOf(low, high), node.span, quantity, context);
-  const greatest = parseAmount(high, node.span, quantity, context);
+  const least = parseAmount(range[0], node.span, quantity, context);
+  const greatest = parseAmount(range[1], node.span, quantity, context);
   return least && greatest && { least: least.amount, greatest: greatest.amount, unit: greatest.unit };
 }
 
@@ -39,10 +39,4 @@ function readEnds(node: Node, quantity: Quantity, context: DocumentContext): Win
   }
   const [least, greatest] = [readAmount(min, quantity, context), readAmount(max, quantity, context)];
   return least && greatest && { least: least.amount, greatest: greatest.amount, unit: greatest.unit };
-}
-
-/** In `0.051 to 0.097 mm` the unit at the end is meant for both. */
-function withUnitOf(low: string, high: string): string {
-  const unit = /\d ?([^\d.].*)$/.exec(high)?.[1];
-  return unit !== undefined && /\d$/.test(low) ? `${low} ${unit}` : low;
 }

@@ -6,6 +6,7 @@ const LIMITS = 'e/l.yaml';
 const RINGS = ENGINE.replace('crankpins: 4', 'crankpins: 4, rings: [top, second]');
 const BOTH_FIT = 'keep one of the two, or let one extend the other';
 const TAKES = 'it takes target, new, wear, temperature, source and note';
+const LENGTHS = 'write it in one of: in, thou, mm, um';
 const EXCHANGED = 'look at the sheet: the two may be exchanged';
 
 type Told = readonly [at: string, code: string, message: string, help: string | undefined];
@@ -147,6 +148,20 @@ describe('what is wrong with limits is said with their figures, and what to do',
       ],
     ]),
     [
+      'usual parts of another quantity',
+      'main_journal_diameter: { usual: { mean: 3, deviation: 5 psi } }\ncrankpin_diameter: { usual: { mean: 5 psi, deviation: 0.0001 } }',
+      ['4:57', 'wrong-quantity', '5 psi is a pressure, and a length is wanted here', LENGTHS],
+      ['5:39', 'wrong-quantity', '5 psi is a pressure, and a length is wanted here', LENGTHS],
+    ],
+    [
+      'not parts that hardly deviate',
+      'main_journal_diameter: { usual: { mean: 3, deviation: 0.0000001 mm } }',
+    ],
+    [
+      'not a wear limit as wide as that of new parts',
+      'main_bearing_clearance: { new: 0.0020 to 0.0040, wear: 0.0020 to 0.0040 }',
+    ],
+    [
       'one size twice',
       'main_journal_diameter: { sizes: { 0.010 under: { new: { max: 3 } }, 10 thou under: { new: { max: 3 } } } }',
       ['4:71', 'duplicate-key', '10 thou under and 0.010 under are one size', 'keep one of the two'],
@@ -196,6 +211,20 @@ mixing: [{ fits: sheels, differ_by: 0.0005, thicker: lower }, { fits: rod shells
       ['6:18', 'value', 'no shells are called sheels', help],
     ]);
   });
+});
+
+it('of how parts are chosen an amount of another quantity is told, and that choice left out', () => {
+  const choosing = `${limitsOf(PLAY)}select_fit: [{ fits: main shells, table: { A: { 1: red } }, housings: { A: 3.5 to 3.6 psi } }]
+mixing: [{ fits: main shells, differ_by: 5 psi, thicker: lower }]
+gasket_choice: [{ code: A, protrusion: 0.7 psi to 0.8 mm }, { code: B, protrusion: 0.7 mm to 0.8 psi }]
+`;
+  const found = told(files(PLAY, ENGINE, { [LIMITS]: choosing }));
+  expect(found.map(([at, code, message]) => [at, code, message.split(' is ')[0]])).toEqual([
+    ['5:76', 'wrong-quantity', '3.6 psi'],
+    ['6:42', 'wrong-quantity', '5 psi'],
+    ['7:40', 'wrong-quantity', '0.7 psi'],
+    ['7:84', 'wrong-quantity', '0.8 psi'],
+  ]);
 });
 
 describe('a position that limits cannot hold at is said', () => {
