@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { ENGINE, type Files, limitsOf, refusalsOf, reportOf, sessionOf } from '../../shopOf.ts';
+import { everyEdition, limitsOn, newestFirst } from '../../../src/documents/limits/editions.ts';
+import { ENGINE, type Files, limitsOf, refusalsOf, reportOf, sessionOf, shopOf } from '../../shopOf.ts';
 
 const PLAY = '- { measure: crankshaft_end_play, value: 0.010 }';
 
@@ -83,5 +84,43 @@ describe('limits that hold from a day on', () => {
     const newer = limitsOf('crankshaft_end_play: { new: { max: 0.010 } }', 'from: 2026-05-01\n');
     const files = { 'shop/e/a.yaml': edition('', '0.012'), 'shop/e/b.yaml': wear, 'shop/e/c.yaml': newer };
     expect(refusalsOf(shop(files))).toHaveLength(1);
+  });
+});
+
+describe('the editions of a folder', () => {
+  const dated = ['', '2026-03-01', '2026-05-01'].map((from, index) => [
+    `e/${index}.yaml`,
+    edition(from, '0.012'),
+  ]);
+  const read = shopOf({ 'e/engine.yaml': ENGINE, ...Object.fromEntries(dated) }).engine?.limits ?? [];
+  const days = (documents: typeof read): readonly string[] => documents.map(({ from }) => from ?? 'first');
+  const NEWEST_FIRST = ['2026-05-01', '2026-03-01', 'first'];
+
+  it.each([[[0, 1, 2]], [[0, 2, 1]], [[1, 0, 2]], [[1, 2, 0]], [[2, 0, 1]], [[2, 1, 0]]])(
+    'are put in order from the newest to that without a day, from %j',
+    (order) => {
+      const some = order.flatMap((index) => read[index] ?? []);
+      expect(days(some.toSorted(newestFirst))).toEqual(NEWEST_FIRST);
+    },
+  );
+
+  it('of one day are left as they stand', () => {
+    const [newest, , first] = read;
+    if (newest === undefined || first === undefined) throw new Error('not three');
+    expect([newestFirst(newest, newest), newestFirst(first, first)]).toEqual([0, 0]);
+    expect([newestFirst(newest, first), newestFirst(first, newest)]).toEqual([-1, 1]);
+  });
+
+  it('are all there are where nobody asks for a day, or none has one', () => {
+    expect(limitsOn(read, undefined)).toBe(read);
+    const dateless = read.slice(2);
+    expect(limitsOn(dateless, '2026-04-01')).toBe(dateless);
+  });
+
+  it('are one list for all days of one edition, so that what is worked out of them is kept', () => {
+    expect(days(limitsOn(read, '2026-03-01'))).toEqual(['2026-03-01', 'first']);
+    expect(limitsOn(read, '2026-03-01')).toBe(limitsOn(read, '2026-04-30'));
+    expect(limitsOn(read, '2026-03-01')).not.toBe(limitsOn(read, '2026-05-01'));
+    expect(everyEdition(read).map(days)).toEqual([['first'], NEWEST_FIRST, ['2026-03-01', 'first']]);
   });
 });

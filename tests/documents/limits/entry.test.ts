@@ -200,6 +200,22 @@ describe('the limits in force', () => {
     });
   });
 
+  it('of two axes are those of the key that says more of where, in whatever order they stand', () => {
+    const rings = { 'e/engine.yaml': ENGINE.replace('crankpins: 4', 'crankpins: 4, rings: [top, second]') };
+    const told = (at: string, position: string) =>
+      inForce(
+        files(`ring_end_gap: { new: { max: 9 }, at: ${at} }`, rings),
+        position,
+        STANDARD_SIZE,
+        'ring_end_gap',
+      ).bands;
+    const at = '{ top: { new: { max: 1 } }, 3: { target: { max: 2 }, top: { new: { max: 3 } } } }';
+    expect(told(at, '3 top')).toEqual({ target: ' to 2.0000 (2)', new: ' to 3.0000 (3)' });
+    expect(told(at, '3 second')).toEqual({ target: ' to 2.0000 (2)', new: ' to 9.0000 (9)' });
+    expect(told(at, '1 top')).toEqual({ new: ' to 1.0000 (1)' });
+    expect(told(at, '1 second')).toEqual({ new: ' to 9.0000 (9)' });
+  });
+
   it('keep how a taper is taken and what is usual, each from the nearest that says it', () => {
     const above = {
       'l.yaml': `units: { length: in }\n${limitsOf('cylinder_taper: { by: ends, per: 2 in, wear: { max: 0.002 } }')}`,
