@@ -4,6 +4,7 @@ import type { Bands, LimitValue } from '../../../src/documents/limits/bands.ts';
 import { type MadeSize, ruleOf, STANDARD_SIZE } from '../../../src/documents/limits/gradedBands.ts';
 import type { LimitEntry } from '../../../src/documents/limits/limitEntry.ts';
 import type { LimitsDocument } from '../../../src/documents/limits/limits.ts';
+import { entriesIn } from '../../../src/documents/limits/placedEntries.ts';
 import { gradesPrinted, limitsInForce } from '../../../src/documents/limits/precedence.ts';
 import { fraction, toDecimal } from '../../../src/quantity/fraction.ts';
 import { fromBase, unitNamed } from '../../../src/quantity/units.ts';
@@ -247,6 +248,10 @@ describe('the limits in force', () => {
     expect(at(one)).not.toBe(at(two));
     expect(at(one, TEN_UNDER)).toBe(at(undefined, TEN_UNDER));
     expect(at(one, TEN_UNDER)).not.toBe(at(one));
+    expect(at(one, TEN_UNDER)).not.toBe(at(one, { ...TEN_UNDER, by: fraction(-254_000) }));
+    const limits = engine.limits[0]?.limits.get(measure.id);
+    if (limits === undefined) throw new Error('no limits');
+    expect(entriesIn(limits, layout, measure.family)).toBe(entriesIn(limits, layout, measure.family));
   });
 });
 

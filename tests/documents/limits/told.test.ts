@@ -380,7 +380,7 @@ describe('a position that limits cannot hold at is said', () => {
   it('and not of limits that serve other engines, which may have it', () => {
     const above = 'units: { length: in }\n';
     const shared = limitsOf(
-      'ring_end_gap: { at: { 9: { new: { max: 1 } }, top: { new: { max: 1 } } } }\nvalve_lash_cold: { new: { max: 1 } }',
+      'ring_end_gap: { at: { 9: { top: { new: { max: 1 } } }, top: { new: { max: 1 } } } }\nvalve_lash_cold: { new: { max: 1 } }',
     );
     expect(told(files(PLAY, RINGS, { 'l.yaml': `${above}${shared}` }))).toEqual([]);
     const named = limitsOf(
