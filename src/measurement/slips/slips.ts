@@ -1,7 +1,6 @@
 import {
   add,
   divide,
-  equals,
   type Fraction,
   fraction,
   multiply,
@@ -125,10 +124,4 @@ function radius(number: WrittenNumber): readonly Slip[] {
 }
 
 /** Of inches and their tenths, thousandths and ten-thousandths. */
-function isPowerOfTen(ratio: Fraction): boolean {
-  let power = fraction(1);
-  for (let i = 0; i <= 6; i++, power = multiply(power, fraction(10))) {
-    if (equals(ratio, power)) return true;
-  }
-  return false;
-}
+const isPowerOfTen = (ratio: Fraction): boolean => /^10*$/.test(`${toNumber(ratio)}`);
