@@ -35,7 +35,6 @@ function stirlingError(z: number): number {
 /** value · ln(value / expected) + expected − value, which is tiny where the two are near each other. */
 function devianceTerm(value: number, expected: number): number {
   const difference = value - expected;
-  if (expected === 0) return Number.POSITIVE_INFINITY;
   if (Math.abs(difference) > 0.1 * (value + expected)) {
     return value * Math.log(value / expected) - difference;
   }

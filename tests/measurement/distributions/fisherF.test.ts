@@ -33,8 +33,12 @@ test('the ends of the scale', () => {
 });
 
 test('degrees of freedom that are not above zero and finite are refused', () => {
-  for (const dof of [0, Number.NaN, Number.POSITIVE_INFINITY]) {
-    expect(() => fUpperTail(1, dof, 3)).toThrow(RangeError);
-    expect(() => fUpperTail(1, 3, dof)).toThrow(RangeError);
+  for (const [dof, words] of [
+    [0, 'degrees of freedom lie above zero, not at 0'],
+    [Number.NaN, 'degrees of freedom lie above zero, not at NaN'],
+    [Number.POSITIVE_INFINITY, 'F needs finite degrees of freedom'],
+  ] as const) {
+    expect(() => fUpperTail(1, dof, 3)).toThrow(words);
+    expect(() => fUpperTail(1, 3, dof)).toThrow(words);
   }
 });

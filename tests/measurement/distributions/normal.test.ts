@@ -48,3 +48,15 @@ test('the quantile undoes the distribution, far out too', () => {
     expect(relativeError(normalCdf(normalQuantile(p)), p)).toBeLessThan(1e-12);
   }
 });
+
+test('near the middle a quantile keeps its digits: there the distribution is its density times z', () => {
+  for (const beside of [2 ** -40, -(2 ** -40)]) {
+    expect(relativeError(normalQuantile(0.5 + beside), beside * Math.sqrt(2 * Math.PI))).toBeLessThan(1e-12);
+  }
+});
+
+test('beyond all doubles nothing is left', () => {
+  expect(normalCdf(Number.POSITIVE_INFINITY)).toBe(1);
+  expect(normalCdf(-1e200)).toBe(0);
+  expect(() => normalQuantile(1.5)).toThrow('a probability lies between 0 and 1, not at 1.5');
+});

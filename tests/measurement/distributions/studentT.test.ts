@@ -128,3 +128,14 @@ test('a million million degrees of freedom are the normal distribution to ten di
   expect(tCdf(-INFINITE, 1e12)).toBe(0);
   expect(tQuantile(1, 1e12)).toBe(INFINITE);
 });
+
+test('near the middle a quantile keeps its digits: of one degree of freedom it is a tangent', () => {
+  for (const beside of [2 ** -40, -(2 ** -40)]) {
+    expect(relativeError(tQuantile(0.5 + beside, 1), Math.tan(Math.PI * beside))).toBeLessThan(1e-12);
+  }
+});
+
+test('what is no probability is refused with degrees of freedom of any number', () => {
+  for (const dof of [3, INFINITE])
+    expect(() => tQuantile(-0.1, dof)).toThrow('a probability lies between 0 and 1, not at -0.1');
+});
