@@ -16,10 +16,42 @@ describe('what is assumed of an instrument that nobody registered', () => {
     ['caliper', '0.05', 'mm', 'DIN 862, inside and depth'],
     ['gauging strip', '0.0005', 'in', 'half a gap of 0.001 in between marks'],
     ['bore gauge', '0.006', 'mm', 'our budget: setting 4, dial 3.5, body 2 µm'],
+    ['inside micrometer', '0.008', 'mm', 'our judgement, no source'],
+    ['depth micrometer', '0.008', 'mm', 'our judgement, no source'],
+    ['feeler gauge', '0.01', 'mm', 'our judgement, no source'],
+    ['setting master', '0.002', 'mm', 'our judgement, no source'],
+    ['radius gauge', '0.1', 'mm', 'our judgement, no source'],
+    ['height gauge', '0.02', 'mm', 'our judgement, no source'],
   ] as const)('a %s is off by up to %s %s', (type, figure, unit, source) => {
     const found = assumptionFor(type, 'length', INCH);
     expect(found.source).toBe(source);
     expect('amount' in found.maxError && equals(found.maxError.amount, length(figure, unit))).toBe(true);
+  });
+
+  it.each([
+    ['balance', 'mass', { amount: 1 }, 'our judgement, no source: 1 g'],
+    ['protractor', 'angle', { amount: 1 }, 'our judgement, no source: 1 degree'],
+    ['burette', 'volume', { amount: 0.2 }, 'our judgement, no source: 0.2 cc'],
+    ['roughness tester', 'roughness', { share: 0.1 }, 'our judgement, no source'],
+    ['spring scale', 'force', { share: 0.05 }, 'our judgement, no source'],
+    ['pressure gauge', 'pressure', { share: 0.03 }, 'our judgement, no source'],
+    ['torque wrench', 'torque', { share: 0.04 }, 'ISO 6789, setting tools'],
+    ['thermometer', 'temperature', { share: 0.02 }, 'our judgement, no source'],
+    ['micrometer', 'force', { share: 0.02 }, 'our judgement, no source'],
+    ['other', 'viscosity', { share: 0.02 }, 'our judgement, no source'],
+  ] as const)('a %s that reads %s is off by up to %o', (type, quantity, figure, source) => {
+    const { maxError, ...found } = assumptionFor(type, quantity, parseDecimal('50'));
+    expect(found.source).toBe(source);
+    expect(Object.fromEntries(Object.entries(maxError).map(([key, each]) => [key, toNumber(each)]))).toEqual(
+      figure,
+    );
+  });
+
+  it('says of what range of micrometers the standard has its figure', () => {
+    expect(assumptionFor('micrometer', 'length', length('75', 'mm')).source).toBe('DIN 863-1, 50 to 100 mm');
+    expect(assumptionFor('micrometer', 'length', length('101', 'mm')).source).toBe(
+      'DIN 863-1, 100 to 150 mm',
+    );
   });
 
   // DIN 863-1, error limits as printed: range to, micrometres.
@@ -66,11 +98,29 @@ describe('what is assumed of an instrument that nobody registered', () => {
 
   it('its resolution is one step of the last digit written, and it is marked as assumed', () => {
     const found = assumedInstrument('a micrometer', 'micrometer', 'length', INCH, length('0.0001', 'in'));
-    expect(found.assumed).toBe(true);
-    expect(found.resolution).toEqual(length('0.0001', 'in'));
+    expect(found).toEqual({
+      id: 'a micrometer',
+      type: 'micrometer',
+      ...assumptionFor('micrometer', 'length', INCH),
+      resolution: length('0.0001', 'in'),
+      assumed: true,
+    });
     expect([...readingTerms(found, { amount: INCH, id: 'here' }).keys()]).toEqual([
       'largest error of a micrometer',
       'resolution of a micrometer at here',
     ]);
+  });
+
+  it.each([
+    ['a whole inch is no step of a scale', 'length', '1', '25.4 mm', '0.05 mm'],
+    ['nor is the zero of one', 'length', '0', '25.4 mm', '0.05 mm'],
+    ['a finer step stays', 'length', '1', '0.02 mm', '0.02 mm'],
+    ['a zero is read to 1 N m', 'torque', '0', '10 N m', '1 N m'],
+    ['a tightening to its last digit', 'torque', '50', '10 N m', '10 N m'],
+    ['of a weight to its last digit', 'mass', '0', '100 g', '100 g'],
+  ] as const)('%s', (_, quantity, amount, written, expected) => {
+    const amountOf = (text: string) => length(...(text.split(/ (.*)/) as [string, string]));
+    const of = assumedInstrument('x', 'other', quantity, parseDecimal(amount), amountOf(written));
+    expect(of.resolution && equals(of.resolution, amountOf(expected))).toBe(true);
   });
 });

@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { halfGap, type Instrument } from '../../src/measurement/instrument.ts';
+import {
+  anInstrument,
+  anUnnamed,
+  BY_EYE,
+  halfGap,
+  type Instrument,
+  isBare,
+  isWithoutSteps,
+} from '../../src/measurement/instrument.ts';
 import { readingTerms } from '../../src/measurement/readingTerms.ts';
 import { equals, fraction, parseDecimal } from '../../src/quantity/fraction.ts';
 
@@ -102,4 +110,56 @@ describe('a strip decides no better than its marks', () => {
     );
     expect(found).toEqual({ 'range read of mic at s.yaml#/readings/0/at/1': 0.5 / Math.sqrt(3) });
   });
+});
+
+it('no gap is known of a single mark', () => {
+  expect(equals(halfGap(MARKS.slice(0, 1), fraction(5)), fraction(0))).toBe(true);
+});
+
+describe('what an instrument is called', () => {
+  it.each([
+    ['micrometer', 'a micrometer', 'an unnamed micrometer'],
+    ['inside micrometer', 'an inside micrometer', 'an unnamed inside micrometer'],
+    ['other', 'an instrument', 'an unnamed instrument'],
+  ] as const)('%s', (type, named, unnamed) => {
+    expect(anInstrument(type)).toBe(named);
+    expect(anUnnamed(type)).toBe(unnamed);
+  });
+
+  it('by eye it is none', () => expect(anInstrument(BY_EYE)).toBe('by eye'));
+});
+
+describe('how much the register says of an instrument', () => {
+  const FIGURES: Readonly<Record<string, Partial<Instrument>>> = {
+    resolution: { resolution: fraction(1) },
+    'its largest error': { maxError: { amount: fraction(1) } },
+    repeatability: { repeatability: fraction(1) },
+    calibration: { calibration: { uncertainty: fraction(1), k: 2 } },
+    marks: { marks: MARKS },
+    'errors that it is put right by': { putRight: { from: fraction(0), to: fraction(1) } },
+  };
+
+  it('with its name, range and material alone it is bare', () => {
+    const range = { from: fraction(0), to: fraction(1) };
+    expect(isBare({ ...MIC, range, material: 'steel' })).toBe(true);
+  });
+
+  it.each(Object.keys(FIGURES))('with %s it is not', (figure) =>
+    expect(isBare({ ...MIC, ...FIGURES[figure] })).toBe(false),
+  );
+
+  it.each([
+    ['nothing', {}, true],
+    ['an error that all its readings have alike', FIGURES['its largest error'], true],
+    ['how it was calibrated', FIGURES.calibration, true],
+    ['resolution', FIGURES.resolution, false],
+    ['repeatability', FIGURES.repeatability, false],
+    ['marks', FIGURES.marks, false],
+  ])('with %s its steps are unknown: %s', (_, figures, isUnknown) =>
+    expect(isWithoutSteps({ ...MIC, ...figures })).toBe(isUnknown),
+  );
+
+  it.each(['setting master', 'gauge block'] as const)('a %s is not read in steps', (type) =>
+    expect(isWithoutSteps({ ...MIC, type })).toBe(false),
+  );
 });

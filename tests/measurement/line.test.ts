@@ -199,12 +199,12 @@ describe('too little for a line', () => {
   });
 
   test.each([
-    [{ x: Number.NaN, y: 1 }],
-    [{ x: 1, y: Number.POSITIVE_INFINITY }],
-    [{ x: 1, y: 1, own: -1 }],
-    [{ x: 1, y: 1, own: Number.POSITIVE_INFINITY }],
-    [{ x: 1, y: 1, own: 1, shared: new Map([['mic', Number.NaN]]) }],
-  ])('%o is refused', (point) => {
-    expect(() => fitLine([{ x: 0, y: 0 }, { x: 2, y: 2 }, point])).toThrow(RangeError);
+    [{ x: Number.NaN, y: 1 }, '(NaN, 1) is no point of a line'],
+    [{ x: 1, y: Number.POSITIVE_INFINITY }, '(1, Infinity) is no point of a line'],
+    [{ x: 1, y: 1, own: -1 }, '-1 is no uncertainty'],
+    [{ x: 1, y: 1, own: Number.POSITIVE_INFINITY }, 'Infinity is no uncertainty'],
+    [{ x: 1, y: 1, own: 1, shared: new Map([['mic', Number.NaN]]) }, 'NaN is no uncertainty of mic'],
+  ])('%o is refused', (point, words) => {
+    expect(() => fitLine([{ x: 0, y: 0 }, { x: 2, y: 2 }, point])).toThrow(new RangeError(words));
   });
 });

@@ -34,6 +34,15 @@ describe("Dixon's ratio", () => {
     expect(outlierOf(withGap(critical + 0.0005))?.index).toBe(n - 1);
   });
 
+  test('of more than ten readings the ratio for ten serves', () => {
+    const withGap = (share: number): readonly number[] => [
+      ...Array.from({ length: 11 }, (_, index) => ((1 - share) * index) / 10),
+      1,
+    ];
+    expect(outlierOf(withGap(0.5675))).toBeUndefined();
+    expect(outlierOf(withGap(0.5685))).toEqual({ index: 11, neighbour: 10, gap: expect.closeTo(0.5685, 9) });
+  });
+
   test('of fewer than four, of equal ones and of two that stand apart together nothing is said', () => {
     expect(outlierOf([1, 1, 9])).toBeUndefined();
     expect(outlierOf([2, 2, 2, 2])).toBeUndefined();

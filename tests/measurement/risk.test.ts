@@ -64,3 +64,34 @@ it('a reading is drawn towards what parts are as a rule, the more the coarser it
   expect(drawnTowards(10, 1, { mean: 0, deviation: 1 })).toEqual({ value: 5, u: Math.SQRT1_2 });
   expect(drawnTowards(10, 1e-9, { mean: 0, deviation: 1 }).value).toBeCloseTo(10, 9);
 });
+
+describe('a limit on one side', () => {
+  const usual = { mean: 10, deviation: 2 };
+  const far = 1000;
+  it.each([
+    ['max', { max: 13 }, { max: 12.5 }],
+    ['min', { min: 8 }, { min: 8.5 }],
+  ])('a %s alone is as one of two of which no part reaches the other', (_, tolerance, accept) => {
+    const both = (window: object) => ({ min: -far, max: far, ...window });
+    const alone = globalRisks(usual, 0.5, tolerance, accept);
+    const two = globalRisks(usual, 0.5, both(tolerance), both(accept));
+    expect(alone.badAccepted).toBeCloseTo(two.badAccepted, 9);
+    expect(alone.goodRejected).toBeCloseTo(two.goodRejected, 9);
+    expect(alone.badAccepted).toBeGreaterThan(0.001);
+    expect(alone.goodRejected).toBeGreaterThan(0.01);
+  });
+
+  it('of parts that all pass none is bad, and all that is rejected is good', () => {
+    const { badAccepted, goodRejected } = globalRisks(usual, 0.5, {}, { max: 10 });
+    expect(badAccepted).toBeCloseTo(0, 12);
+    expect(goodRejected).toBeCloseTo(0.5, 9);
+  });
+
+  it('a reading is proven as far from either as the other way round', () => {
+    expect(provenWindow({ min: 10 }, 2, 0.95)).toEqual({
+      min: expect.closeTo(10 + 2 * normalQuantile(0.95), 9),
+      max: undefined,
+    });
+    expect(provenWindow({}, 2, 0.95)).toEqual({ min: undefined, max: undefined });
+  });
+});

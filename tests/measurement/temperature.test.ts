@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { expansionOf, GAUGE_STEEL } from '../../src/measurement/expansion.ts';
+import { expansionOf, GAUGE_STEEL, statedExpansion } from '../../src/measurement/expansion.ts';
 import {
   correction,
+  correctionIn,
   expandUnlike,
   grown,
+  isMoved,
+  isSameTemperature,
   STANDARD_TEMPERATURE,
   type StatedTemperature,
   takenToTemperature,
@@ -194,5 +197,98 @@ describe('expansion', () => {
     const piston = takenToTemperature(exactly(mm('101.60')), at('piston'));
     // 0.08 mm × 9.25 ppm × 1 K: nothing
     expect(standardUncertainty(subtractValues(bore, piston))).toBeLessThan(10);
+  });
+
+  test.each([
+    ['steel', 'steel', 'Swyt, J. Res. NIST 99:31; a tenth either way: our judgement, no source', 1.15],
+    [
+      'Ductile iron',
+      'ductile iron',
+      'Callister, appendix B.6; a tenth either way: our judgement, no source',
+      1.12,
+    ],
+    ['iron', 'cast iron', 'Callister, appendix B.6; a tenth either way: our judgement, no source', 1.14],
+    [
+      'aluminum',
+      'aluminium',
+      "piston and head alloys of a laser interferometer's user's manual, table 17-1",
+      1.75,
+    ],
+    ['aluminium a132', 'aluminium A132', "a laser interferometer's user's manual, table 17-1", 0.5],
+    ['bronze', 'bronze', 'Callister, appendix B.6; a tenth either way: our judgement, no source', 1.8],
+  ])('%s is named %s, with its source and how well it is known', (written, material, source, half) => {
+    const { halfWidth, coefficient: _, id: __, ...found } = known(written, 'x');
+    expect(found).toEqual({ material, source });
+    expect(toNumber(halfWidth) * 1e6).toBeCloseTo(half, 12);
+  });
+
+  test('a figure that a document states is known to half a millionth', () => {
+    const coefficient = parseDecimal('0.0000117');
+    const { halfWidth, ...found } = statedExpansion(coefficient);
+    expect(found).toEqual({ material: 'as stated', coefficient, source: 'as stated' });
+    expect(toNumber(halfWidth) * 1e6).toBeCloseTo(0.5, 12);
+    expect(statedExpansion(coefficient, 'cast iron').material).toBe('cast iron');
+  });
+
+  test('an alloy is named by its whole number, and of aluminium alone', () => {
+    expect(known('aluminium 3560', 'x').material).toBe('aluminium');
+    expect(known('steel 142', 'x').material).toBe('steel');
+  });
+
+  const aluminiumAt = (from: string, to = STANDARD_TEMPERATURE): Warmth => ({
+    from: warm(from),
+    to,
+    id: 't',
+    part: known('aluminium', 'p'),
+    gauge: steelGauge,
+  });
+
+  test('a reading is moved where it was read at another temperature and its parts are unlike', () => {
+    expect(isMoved(aluminiumAt('30 degC'))).toBe(true);
+    expect(isMoved(aluminiumAt('68 degF'))).toBe(false);
+    expect(isMoved({ ...aluminiumAt('30 degC'), part: known('steel', 'p') })).toBe(false);
+    expect(isSameTemperature(warm('68 degF'), STANDARD_TEMPERATURE)).toBe(true);
+    expect(STANDARD_TEMPERATURE.text).toBe('20 degC');
+  });
+
+  test('two materials that lie just as far apart as both may be off are not told apart', () => {
+    const millionths = (text: string) => parseDecimal(`0.0000${text}`);
+    const part = { ...known('steel', 'p'), coefficient: millionths('13'), halfWidth: millionths('01') };
+    const gauge = { ...steelGauge, coefficient: millionths('10'), halfWidth: millionths('02') };
+    expect(expandUnlike({ part, gauge })).toBe(false);
+    expect(expandUnlike({ part: { ...part, coefficient: millionths('131') }, gauge })).toBe(true);
+  });
+
+  test('the correction that is in an amount is what was added to make it', () => {
+    const at = aluminiumAt('30 degC');
+    const added = correction(inches('4.000'), at);
+    expect(added.n).toBeLessThan(0n);
+    expect(compare(correctionIn(add(inches('4.000'), added), at), added)).toBe(0);
+  });
+
+  test('what a part has grown by is as uncertain as its expansion, a rectangle (JCGM 100:2008, 4.3.7)', () => {
+    const piston = known('aluminium', 'piston');
+    const { terms } = grown(exactly(mm('100')), piston, warm('120 degC'));
+    // 100 mm × 100 K × 1.75 ppm
+    expect([...terms]).toEqual([
+      [
+        'expansion of piston',
+        { u: expect.closeTo(175_000 / Math.sqrt(3), 6), dof: Number.POSITIVE_INFINITY },
+      ],
+    ]);
+  });
+
+  test('each source is known for certain, and a gauge that does not grow is none', () => {
+    const terms = (gauge: Warmth['gauge']) => [
+      ...takenToTemperature(exactly(inches('4.000')), { ...aluminiumAt('30 degC'), gauge }).terms,
+    ];
+    expect(terms(steelGauge).map(([source, { dof }]) => [source, dof])).toEqual([
+      ['t', Number.POSITIVE_INFINITY],
+      ['expansion of p', Number.POSITIVE_INFINITY],
+      ['expansion of mic', Number.POSITIVE_INFINITY],
+    ]);
+    expect(terms(undefined).map(([source]) => source)).toEqual(['t', 'expansion of p']);
+    // 1 K × 4 in × 20.75 ppm: the part grows and the gauge does not.
+    expect(terms(undefined)[0]?.[1].u).toBeCloseTo((-4 * 254e6 * 20.75e-6) / Math.sqrt(3), 6);
   });
 });

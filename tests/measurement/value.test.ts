@@ -2,13 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   addValues,
+  combineValues,
   type ErrorTerm,
   exactly,
+  lateValue,
   meanValue,
   scaleValue,
   standardUncertainty,
   subtractValues,
   type Value,
+  withoutRange,
 } from '../../src/measurement/value.ts';
 import { add, equals, fraction, mean, parseDecimal } from '../../src/quantity/fraction.ts';
 import { runs } from '../propertyRuns.ts';
@@ -141,4 +144,57 @@ describe('what is known of an error goes with it', () => {
       Object.fromEntries(Object.entries(sizes).map(([source, u]) => [source, { ...known, u }])),
     );
   });
+});
+
+describe('an amount that moves with others', () => {
+  it('has the errors of each by its slope, and none of one whose slope is nothing', () => {
+    const found = combineValues(parseDecimal('7'), [
+      [read('1', { mic: 3, a: 1 }), 2],
+      [read('2', { mic: 4, b: 1 }), -1],
+      [read('3', { c: 5 }), 0],
+    ]);
+    expect(found.amount).toEqual(parseDecimal('7'));
+    expect(Object.fromEntries([...found.terms].map(([source, { u }]) => [source, u]))).toEqual({
+      mic: 2,
+      a: 2,
+      b: -1,
+    });
+  });
+});
+
+describe('a reading that was given as a range', () => {
+  const range = { below: fraction(1), above: undefined };
+  const terms = new Map<string, ErrorTerm>([
+    ['range read', { u: 3, dof: KNOWN, isRange: true }],
+    ['mic', { u: 4, dof: KNOWN }],
+  ]);
+  const given = lateValue(fraction(5), () => terms, range);
+
+  it('is as uncertain as its range and its instrument together', () => {
+    expect(given.range).toBe(range);
+    expect(standardUncertainty(given)).toBe(5);
+  });
+
+  it('looked at by its range has its instrument’s errors left', () => {
+    const left = withoutRange(given);
+    expect([left.amount, left.range, [...left.terms.keys()]]).toEqual([fraction(5), undefined, ['mic']]);
+  });
+
+  it('works its sources out once, when they are asked for', () => {
+    let asked = 0;
+    const late = lateValue(fraction(5), () => {
+      asked += 1;
+      return terms;
+    });
+    expect(asked).toBe(0);
+    expect(late.terms).toBe(terms);
+    expect(late.terms).toBe(terms);
+    expect(asked).toBe(1);
+  });
+});
+
+it('of one reading the mean is that reading, and what is exact adds no list of sources', () => {
+  const one = read('1', { mic: 3 });
+  expect(meanValue([one])).toBe(one);
+  expect(addValues(one, exactly(fraction(1))).terms).toBe(one.terms);
 });

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { certifiedError, inForce } from '../../../src/measurement/calibration/certificate.ts';
+import {
+  certifiedError,
+  certifiedErrors,
+  certifiedSpan,
+  inForce,
+  worstError,
+} from '../../../src/measurement/calibration/certificate.ts';
+import { shownBeyond } from '../../../src/measurement/calibration/knownError.ts';
 import { type Fraction, fraction, toNumber } from '../../../src/quantity/fraction.ts';
 
 type Pair = readonly [at: number, left: number | undefined];
@@ -48,5 +55,55 @@ describe('of two certificates', () => {
   ])('%s', (_, day, date, next) => {
     const found = inForce(all, day);
     expect([found.certificate?.date, found.next]).toEqual([date, next]);
+  });
+});
+
+describe('what is known of an instrument by a certificate', () => {
+  const surely = { uncertainty: fraction(1), k: 2 };
+  const first = { ...certificate('2025-01-10', [0, 2], [100, 4]), uncertainty: surely };
+  const second = { ...certificate('2026-01-10', [0, -6], [100, -6]), uncertainty: surely };
+  const unsure = certificate('2026-01-10', [0, -6], [100, -6]);
+
+  it('reaches from its first point with a figure as left to its last', () => {
+    expect(
+      certifiedSpan(certificate('2026-01-10', [10, undefined], [20, 1], [30, 1], [40, undefined])),
+    ).toEqual({
+      from: fraction(20),
+      to: fraction(30),
+    });
+    expect(certifiedSpan(certificate('2026-01-10', [10, undefined]))).toBeUndefined();
+  });
+
+  it.each([
+    ['nothing before its day', [first, second], '2025-01-09', 50, 0],
+    ['the error of its day, and on', [first, second], '2025-01-10', 50, 3],
+    ['the same until the day of the next', [first, second], '2026-01-09', 50, 3],
+    ['then that of the next', [first, second], '2026-01-10', 50, -6],
+    ['nothing beyond its points', [first, second], '2026-01-10', 101, 0],
+    ['nothing where it does not say how surely', [first, unsure], '2026-01-10', 50, 0],
+  ])('a reading shows beyond the truth %s', (_, all, day, amount, expected) => {
+    expect(toNumber(shownBeyond(certifiedErrors(all), fraction(amount), day))).toBe(expected);
+  });
+
+  it('two known errors of one day add up', () => {
+    expect(
+      toNumber(
+        shownBeyond(certifiedErrors([first]).concat(certifiedErrors([second])), fraction(50), '2026-02-01'),
+      ),
+    ).toBe(-3);
+  });
+
+  it('the largest error is that of the point that is off most, to either side', () => {
+    const both = {
+      ...first,
+      points: [
+        { at: fraction(0), asFound: fraction(-9), asLeft: fraction(1) },
+        { at: fraction(50), asFound: fraction(3), asLeft: undefined },
+        { at: fraction(100), asFound: undefined, asLeft: fraction(-2) },
+      ],
+    };
+    expect(worstError(both, 'asFound')).toEqual(fraction(9));
+    expect(worstError(both, 'asLeft')).toEqual(fraction(2));
+    expect(worstError(certificate('2026-01-10', [0, undefined]), 'asLeft')).toBeUndefined();
   });
 });
