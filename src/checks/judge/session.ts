@@ -35,7 +35,6 @@ import { type MeasuredSession, measuredRows, viewOf } from '../value/measured.ts
 import type { EngineRoutes } from '../value/routes.ts';
 import { type SteppedBack, steppedBackIn } from '../value/steppedBack.ts';
 import type { JudgingOptions, Row, SessionView } from './row.ts';
-import { decidingOrder } from './sideLimit.ts';
 
 export const UNMEASURED: FindingKind = {
   code: 'session/unmeasured',
@@ -165,9 +164,9 @@ export function unitOf(quantity: Quantity, engine: Engine): Unit {
 export const unitOfRow = ({ characteristic }: Pick<Row, 'characteristic'>, engine: Engine): Unit =>
   unitOf(characteristic.quantity, engine);
 
-/** Characteristics whose limits would decide at this stage, and of which the session holds nothing. */
+/** Characteristics whose limits would decide, and of which the session holds nothing. */
 export function unmeasured(
-  { engine, registry, session, options, routes }: SessionView,
+  { engine, registry, session, routes }: SessionView,
   rows: readonly Row[],
   reported: readonly Finding[],
 ): readonly Finding[] {
@@ -178,7 +177,7 @@ export function unmeasured(
   ]);
   return registry.all
     .filter((each) => !measured.has(each.id) && !each.family.isNamedBySession)
-    .filter((each) => hasDecidingLimit(each, engine, session, options))
+    .filter((each) => hasDecidingLimit(each, engine, session))
     .filter(
       (each) =>
         !engine.document.layout.positionsOf(each.family).some((position) => routes.isInUsed(each, position)),
@@ -191,18 +190,13 @@ export function unmeasured(
     );
 }
 
-function hasDecidingLimit(
-  characteristic: Characteristic,
-  engine: Engine,
-  session: SessionDocument,
-  options: JudgingOptions,
-): boolean {
+/** At any stage: each side falls back to the other band. */
+const DECIDING = ['new', 'wear', 'last'] as const;
+
+function hasDecidingLimit(characteristic: Characteristic, engine: Engine, session: SessionDocument): boolean {
   if (!engine.limits.some(({ limits }) => limits.has(characteristic.id))) return false;
-  const order = decidingOrder(session.stage, options.judgeBy);
   return engine.document.layout.positionsOf(characteristic.family).some((position) => {
     const { bands } = limitsOfFitted(engine, session, characteristic, position);
-    return [...order, 'last' as const].some(
-      (band) => bands[band]?.min !== undefined || bands[band]?.max !== undefined,
-    );
+    return DECIDING.some((band) => bands[band]?.min !== undefined || bands[band]?.max !== undefined);
   });
 }

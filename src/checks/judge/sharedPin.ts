@@ -17,8 +17,8 @@ export function sharedPin(
   { parts }: Registry,
   layout: Layout,
 ): SharedPin | undefined {
-  const runsOn = of === undefined ? undefined : parts.find(of)?.runsOn;
-  const family = runsOn === undefined ? undefined : parts.find(runsOn)?.family;
+  const runsOn = parts.find(of ?? '')?.runsOn;
+  const family = parts.find(runsOn ?? '')?.family;
   const pin = family && relateOne(layout, position, family);
   const rods = pin === undefined ? [] : (relate(layout, pin, position.family) ?? []);
   return pin === undefined || rods.length < 2 ? undefined : { pin, rods };

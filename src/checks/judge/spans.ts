@@ -12,7 +12,8 @@ export function standing(
   side: 'min' | 'max',
   limit: Fraction,
 ): 'inside' | 'across' | 'beyond' {
-  const [low, high] = [compare(from, limit), to === undefined ? 1 : compare(to, limit)];
+  const low = compare(from, limit);
+  const high = to === undefined ? Number.POSITIVE_INFINITY : compare(to, limit);
   const [near, far] = side === 'max' ? [low, high] : [-high, -low];
   if (near > 0 || (near === 0 && far > 0)) return 'beyond';
   return far > 0 ? 'across' : 'inside';

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { statedCondition } from '../../../src/checks/judge/condition.ts';
 import { type Files, limitsOf, sessionOf, shopFiles, verdictsOf } from '../../shopOf.ts';
+import { characteristicIn, positionIn, viewIn } from '../viewIn.ts';
 
 const LIMITS = `main_journal_diameter: { new: { min: 2.9995 }, wear: { min: 2.9980 } }
 main_bearing_clearance: { new: { max: 0.0038 }, wear: { max: 0.0050 } }`;
@@ -65,5 +67,79 @@ describe('the condition of a part chooses the band that decides for it', () => {
   it('unless the run asks for another', () => {
     const files = fitted('rebuild', '{ crankshaft: { condition: used } }');
     expect(judged(files, { judgeBy: 'new' })).toEqual(['out', 'out']);
+  });
+});
+
+describe('what is stated of the parts of a fit', () => {
+  /** With what an earlier session of the run says of them. */
+  const stated = (parts: string, before = '', id = 'main_bearing_clearance') => {
+    const said = (text: string): string => (text === '' ? '' : `fitted: ${text}\n`);
+    const view = viewIn({
+      ...shopFiles(LIMITS, ''),
+      'e/before.yaml': sessionOf('trial', BLOCKS, said(before)).replace('2026-02-03', '2026-01-03'),
+      'e/session.yaml': sessionOf('rebuild', BLOCKS, said(parts)),
+    });
+    const characteristic = characteristicIn(view, id);
+    const earlier = view.engine.sessions.slice(0, 1);
+    return statedCondition({ ...view, earlier }, characteristic, positionIn(view, characteristic, '2'));
+  };
+
+  it.each([
+    ['nothing', '', '', undefined],
+    ['a part without a condition', '{ main_shells: { mark: A1 } }', '', undefined],
+    ['a part of another fit', '{ pistons: { condition: new } }', '', undefined],
+    [
+      'the part that the figure is of',
+      '{ main_shells: { condition: used } }',
+      '',
+      ['used main shells', 'wear'],
+    ],
+    ['a part beside it, used', '{ crankshaft: { condition: used } }', '', undefined],
+    [
+      'a part beside it, reground',
+      '{ crankshaft: { condition: reground } }',
+      '',
+      ['reground crankshaft', 'new'],
+    ],
+    [
+      'a new one beside a used one',
+      '{ main_shells: { condition: used }, crankshaft: { condition: reground } }',
+      '',
+      ['reground crankshaft', 'new'],
+    ],
+    [
+      'the condition of the place before that of the rest',
+      '{ main_shells: { condition: new, at: { 2: { condition: used } } } }',
+      '',
+      ['used main shells', 'wear'],
+    ],
+    [
+      'what an earlier session says',
+      '',
+      '{ main_shells: { condition: used } }',
+      ['used main shells', 'wear'],
+    ],
+    [
+      'what is said last of a part',
+      '{ main_shells: { condition: used } }',
+      '{ main_shells: { condition: new } }',
+      ['used main shells', 'wear'],
+    ],
+    [
+      'of each part what is said of it',
+      '{ main_shells: { condition: used } }',
+      '{ crankshaft: { condition: reground } }',
+      ['reground crankshaft', 'new'],
+    ],
+  ])('%s', (_, parts, before, expected) => {
+    const found = stated(parts, before);
+    expect(found && [found.text, found.band]).toEqual(expected);
+  });
+
+  it('of a figure of one part that part alone', () => {
+    expect(stated('{ main_shells: { condition: used } }', '', 'main_journal_diameter')).toBeUndefined();
+    expect(stated('{ crankshaft: { condition: used } }', '', 'main_journal_diameter')?.text).toBe(
+      'used crankshaft',
+    );
   });
 });

@@ -145,3 +145,95 @@ describe('the place of a limit', () => {
     expect(rowsOf(files)[0]?.limits.bands.new?.max?.written).toBe('0.0040');
   });
 });
+
+describe('what is known of a limit by a formula', () => {
+  const limitsAt = (formula: string, blocks = CLEARANCE, more: Files = {}) => {
+    const row = rowsOf(
+      shopFiles(
+        `main_bearing_clearance: { new: { max: { formula: "${formula}" } }, wear: { max: 0.0050 } }`,
+        blocks,
+        'rebuild',
+        more,
+      ),
+    ).find(({ characteristic }) => characteristic.id === 'main_bearing_clearance');
+    if (row === undefined) throw new Error('no row');
+    return row.limits;
+  };
+  const JOURNAL = `- { measure: main_journal_diameter, at: { 1: 3.0010 } }\n${CLEARANCE}`;
+
+  it('is its numbers, with two decimals at least, and the unit that it was worked out in', () => {
+    const { bands, lacking, failed, open } = limitsAt('0.001 * main_journal_diameter', JOURNAL);
+    expect(bands.new?.max?.written).toBe('0.001 × 3.001');
+    expect(bands.new?.max?.unit?.name).toBe('in');
+    expect(bands.new?.max?.warm?.text).toBe('20 degC');
+    expect(bands.new?.min).toBeUndefined();
+    expect([lacking, failed, [...open]]).toEqual([[], [], []]);
+    expect(
+      limitsAt('0.001 * main_journal_diameter', JOURNAL.replace('3.0010', '3')).bands.new?.max?.written,
+    ).toBe('0.001 × 3.00');
+  });
+
+  it('of several places is all of theirs', () => {
+    const journals = JOURNAL.replace('{ 1: 3.0010 }', '{ 1: 3.0010, 2: 3.0020, 3: 3.0030 }');
+    expect(limitsAt('0.001 * max(main_journal_diameter[*])', journals).bands.new?.max?.written).toContain(
+      '3.001, 3.002, 3.003',
+    );
+    expect(limitsAt('0.001 * max(main_journal_diameter[*])', JOURNAL).lacking).toEqual([
+      'main_journal_diameter[*]',
+    ]);
+  });
+
+  it('is what it lacks, once, and that its side is open', () => {
+    const { bands, lacking, failed, open } = limitsAt(
+      '0.001 * main_journal_diameter + main_journal_diameter / 9',
+    );
+    expect([Object.keys(bands), lacking, failed, [...open]]).toEqual([
+      ['wear'],
+      ['main_journal_diameter'],
+      [],
+      ['new max'],
+    ]);
+  });
+
+  it('is why it came to nothing, with its numbers', () => {
+    const { bands, lacking, failed, open } = limitsAt('1 / (main_journal_diameter - 3.001)', JOURNAL);
+    expect([Object.keys(bands), lacking, [...open]]).toEqual([['wear'], [], ['new max']]);
+    expect(failed).toEqual([
+      {
+        band: 'new',
+        side: 'max',
+        written: '1 / (3.001 − 3.001)',
+        problem: expect.anything(),
+        place: expect.objectContaining({ path: 'e/limits.yaml', line: 4 }),
+      },
+    ]);
+  });
+
+  it('a nominal size says nothing of another place', () => {
+    const sized: Files = { 'e/engine.yaml': engineIn('in', 'sizes: { main_journal_diameter: 3.0 }\n') };
+    expect(limitsAt('0.001 * main_journal_diameter', CLEARANCE, sized).bands.new?.max?.written).toBe(
+      '0.001 × 3.00',
+    );
+    expect(limitsAt('0.001 * main_journal_diameter[2]', CLEARANCE, sized).lacking).toEqual([
+      'main_journal_diameter[2]',
+    ]);
+  });
+});
+
+it('without a formula the limits of all places are worked out once', () => {
+  const [first, second] = rowsOf(shopFiles('main_bearing_clearance: { new: { max: 0.0040 } }', CLEARANCE));
+  expect(first?.limits).toBe(second?.limits);
+  const formula = rowsOf(
+    shopFiles('main_bearing_clearance: { wear: { min: { formula: "0.001" } } }', CLEARANCE),
+  );
+  expect(formula[0]?.limits).not.toBe(formula[1]?.limits);
+});
+
+it('a formula for what has one unit alone needs none', () => {
+  const ratio = (value: string) =>
+    verdicts(
+      'compression_ratio: { new: { max: { formula: "2 * 5.25" } } }',
+      `- { measure: compression_ratio, at: { 1: ${value} } }`,
+    )[0];
+  expect([ratio('10.5'), ratio('10.6')]).toEqual(['ok', 'out']);
+});

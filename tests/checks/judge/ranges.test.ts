@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { rangedOf } from '../../../src/checks/judge/ranged.ts';
 import type { DecisionRule } from '../../../src/documents/engine/shop.ts';
+import { lateValue, type Value } from '../../../src/measurement/value.ts';
+import { type Fraction, fraction } from '../../../src/quantity/fraction.ts';
 import { findingsOf, REGISTER, rowsOf, shopFiles } from '../../shopOf.ts';
+import { routeOf } from '../value/routeOf.ts';
 
 const files = (bands: string, at: string, more = '') =>
   shopFiles(
@@ -94,5 +98,57 @@ describe('a concession for a range', () => {
     ['over 0.006', '0.0100', 'out'],
   ])('%s is covered up to %s: %s', (at, upTo, verdict) => {
     expect(withConcession(at, upTo)).toBe(verdict);
+  });
+});
+
+describe('what is left of points of which one was read as a range', () => {
+  const KNOWN = Number.POSITIVE_INFINITY;
+  const value = (amount: Fraction, u: number, dof: number, range?: Value['range']): Value =>
+    lateValue(
+      amount,
+      () =>
+        new Map([
+          ['mic', { u, dof }],
+          ['range read', { u: 100, dof: KNOWN, isRange: true as const }],
+        ]),
+      range,
+    );
+  const rangedAs = (quantity: 'length' | 'mass', ...values: readonly Value[]) =>
+    rangedOf(routeOf({ grid: { stations: [{}], directions: [undefined], rows: [values] } }), {
+      quantity,
+    } as Parameters<typeof rangedOf>[1]);
+  const range = { below: fraction(2), above: fraction(3) };
+
+  it('is the span of each, and the uncertainty of the least certain without its range', () => {
+    const found = rangedAs('length', value(fraction(10), 1, KNOWN, range), value(fraction(30), 2, 4));
+    expect(found?.spans).toEqual([
+      { from: fraction(8), to: fraction(13) },
+      { from: fraction(30), to: fraction(30) },
+    ]);
+    expect([found?.u, found?.dof]).toEqual([2, expect.closeTo(4, 9)]);
+    // t(0.975; 4) = 2.776 (JCGM 100:2008, table G.2: 2.78)
+    expect(found?.expanded).toBeCloseTo(2 * 2.776, 2);
+    const turned = rangedAs('length', value(fraction(30), 2, 4), value(fraction(10), 1, KNOWN, range));
+    expect([turned?.u, turned?.dof]).toEqual([2, expect.closeTo(4, 9)]);
+  });
+
+  it('without an upper end has none', () => {
+    const open = { below: fraction(0), above: undefined };
+    expect(rangedAs('length', value(fraction(10), 1, KNOWN, open))?.spans).toEqual([
+      { from: fraction(10), to: undefined },
+    ]);
+  });
+
+  it('is rounded once where it is a length', () => {
+    const third = value(fraction(31, 3), 1, KNOWN, { below: fraction(1, 3), above: fraction(1, 3) });
+    expect(rangedAs('length', third, value(fraction(31, 3), 1, KNOWN))?.spans).toEqual([
+      { from: fraction(10), to: fraction(11) },
+      { from: fraction(10), to: fraction(10) },
+    ]);
+    expect(rangedAs('mass', third)?.spans[0]?.to).not.toEqual(fraction(11));
+  });
+
+  it('is nothing where none was', () => {
+    expect(rangedAs('length', value(fraction(10), 1, KNOWN))).toBeUndefined();
   });
 });

@@ -295,3 +295,35 @@ it('rows stand in the order of the layout, by name as well as by number', () => 
   );
   expect(rowsOf(files).map(({ position }) => position.name)).toEqual(['front', 'centre', 'rear']);
 });
+
+describe('readings of one place by several ways', () => {
+  const register = (more: string): Files => ({
+    'instruments.yaml': `kind: instruments\nunits: { length: in }\ninstruments:\n  a: { type: micrometer, max_error: 0.0001, resolution: 0.0001 }\n  b: { type: micrometer, ${more} }\n`,
+  });
+  const enOf = (second: string, more = 'max_error: 0.0002, resolution: 0.0001') =>
+    rowsOf(
+      shopFiles(
+        'main_journal_diameter: { new: { min: 2.9 } }',
+        `- { measure: main_journal_diameter, with: a, at: { 1: 2.9995 } }\n- { measure: main_journal_diameter, with: b, at: { 1: ${second} } }`,
+        'rebuild',
+        register(more),
+      ),
+    )[0]?.routes.map(({ en }) => en);
+
+  // ISO 13528: the difference over its expanded uncertainty; in tenths 1 and 2 over √3, and two steps of 1 over √12.
+  it('are held against the judged one by their normalised error', () => {
+    const u = Math.sqrt(1 / 3 + 4 / 3 + 2 / 12);
+    expect(enOf('2.9990')).toEqual([null, expect.closeTo(5 / (1.959964 * u), 6)]);
+    expect(enOf('3.0000')).toEqual([null, expect.closeTo(5 / (1.959964 * u), 6)]);
+    expect(enOf('2.9995')).toEqual([null, 0]);
+  });
+});
+
+it('all places of a characteristic are printed to the finest digit that was written at any', () => {
+  const finest = (at: string) =>
+    rowsOf(shopFiles(CLEARANCE, read(at))).map(
+      ({ lastDigit }) => lastDigit && Number(lastDigit.n) / Number(lastDigit.d) / 2540,
+    );
+  expect(finest('1: 0.0030, 2: 0.00305, 3: 0.003')).toEqual([1, 1, 1]);
+  expect(finest('1: 0.0030, 3: 0.003')).toEqual([10, 10, 10]);
+});

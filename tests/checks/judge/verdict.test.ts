@@ -6,7 +6,15 @@ import {
   decidingOrder,
   type SideLimit,
 } from '../../../src/checks/judge/sideLimit.ts';
-import { type Judged, judge, type Verdict } from '../../../src/checks/judge/verdict.ts';
+import {
+  distanceBeyond,
+  type Judged,
+  judge,
+  judgeTest,
+  passedLimits,
+  sideAcross,
+  type Verdict,
+} from '../../../src/checks/judge/verdict.ts';
 import { startOfFile } from '../../../src/diagnostic/place.ts';
 import type { DecisionRule } from '../../../src/documents/engine/shop.ts';
 import type { BandName } from '../../../src/documents/limits/bands.ts';
@@ -260,5 +268,141 @@ describe('moving a value towards the middle of its bands', () => {
       }),
       runs(2000),
     );
+  });
+});
+
+describe('of a reading that was given as a range', () => {
+  const ranged = (from: number, to: number | undefined, u = 0, expanded = 1.96 * u): Judged => ({
+    ...reading(from, to ?? from, u, KNOWN, expanded),
+    spans: [{ from: fraction(from), to: to === undefined ? undefined : fraction(to) }],
+  });
+  const at = (value: Judged, rule: DecisionRule = 'simple') =>
+    judged(value, { new: [20, 38] }, NEW_FIRST, rule);
+
+  it.each([
+    [ranged(30, 38), 'ok'],
+    [ranged(30, 39), 'undecided'],
+    [ranged(30, undefined), 'undecided'],
+    [ranged(19, 25), 'undecided'],
+    [ranged(38, 39), 'out'],
+    [ranged(10, 20), 'out'],
+  ] as const)('%# all of it decides', (value, expected) => {
+    expect(at(value).verdict).toBe(expected);
+    expect(at(value, 'guarded').verdict).toBe(expected);
+  });
+
+  it('what is undecided lies past no limit', () => {
+    expect(at(ranged(30, 39))).toMatchObject({ verdict: 'undecided', probability: null, past: undefined });
+  });
+
+  it('its ends are held against the limits under the guarded rule: without an upper one no max is kept', () => {
+    const guarded = (value: Judged, sides: Sides) => judged(value, { new: sides }, NEW_FIRST, 'guarded');
+    expect(guarded(ranged(30, 37, 1), [20, 38]).probability).toBeCloseTo(0.8413, 4);
+    expect(guarded(ranged(21, 30, 1), [20, 38]).probability).toBeCloseTo(0.8413, 4);
+    expect(guarded(ranged(39, undefined, 1), [undefined, 38])).toMatchObject({
+      verdict: 'out',
+      probability: 0,
+    });
+    expect(guarded(ranged(21, undefined, 1), [20, undefined]).probability).toBeCloseTo(0.8413, 4);
+  });
+
+  it('is marginal where either end lies near a limit', () => {
+    const isMarginal = (from: number, to: number | undefined) => at(ranged(from, to, 1, 2)).marginal;
+    expect(isMarginal(22, 36)).toBe(false);
+    expect(isMarginal(21, 30)).toBe(true);
+    expect(isMarginal(30, 37)).toBe(true);
+    expect(isMarginal(36, undefined)).toBe(false);
+    expect(isMarginal(37, undefined)).toBe(true);
+  });
+
+  it('the side is told whose limit lies inside it', () => {
+    const limits = decidingLimits(bandsOf({ new: [20, 38] }), NEW_FIRST);
+    expect(sideAcross(ranged(19, 25), limits)).toBe('min');
+    expect(sideAcross(ranged(37, 39), limits)).toBe('max');
+    expect(sideAcross(ranged(20, 38), limits)).toBeUndefined();
+    expect(sideAcross(reading(0, 100), limits)).toBeUndefined();
+  });
+});
+
+describe('the limits that a value lies beyond', () => {
+  const limits = decidingLimits(bandsOf({ new: [20, 38] }), NEW_FIRST);
+  const past = (value: Judged) => passedLimits(value, limits).map(({ side, by }) => [side, toNumber(by)]);
+  const distance = (value: Judged, of = limits) => {
+    const found = distanceBeyond(value, of);
+    return found && toNumber(found);
+  };
+
+  it.each([
+    [reading(20, 38), [], 0],
+    [reading(25, 30), [], -5],
+    [reading(21, 30), [], -1],
+    [reading(19, 38), [['min', 1]], 1],
+    [reading(20, 39), [['max', 1]], 1],
+    [
+      reading(10, 40),
+      [
+        ['min', 10],
+        ['max', 2],
+      ],
+      10,
+    ],
+    [
+      reading(18, 48),
+      [
+        ['max', 10],
+        ['min', 2],
+      ],
+      10,
+    ],
+  ] as const)('%# stand the farthest first, with how far it is beyond the worst', (value, passed, far) => {
+    expect(past(value)).toEqual(passed);
+    expect(distance(value)).toBe(far);
+  });
+
+  it('without limits there is no distance', () =>
+    expect(distance(reading(1), { min: undefined, max: undefined })).toBeUndefined());
+
+  it('of two passed alike the verdict speaks of the min', () => {
+    expect(judged(reading(10, 48), { new: [20, 38] }).past?.side).toBe('min');
+    expect(judged(reading(10, 49), { new: [20, 38] }).past?.side).toBe('max');
+  });
+});
+
+it('a judgement says all that is known of it', () => {
+  const bands = bandsOf({ target: [26, 32], new: [20, 38] });
+  expect(judge(reading(39), bands, NEW_FIRST, 'simple')).toEqual({
+    verdict: 'out',
+    deciding: bands.new,
+    probability: null,
+    marginal: false,
+    past: { side: 'max', limit: bands.new?.max, by: fraction(1) },
+  });
+  expect(judge(reading(25), bands, NEW_FIRST, 'simple')).toEqual({
+    verdict: 'off target',
+    deciding: bands.new,
+    probability: null,
+    marginal: false,
+    past: { side: 'min', limit: bands.target?.min, by: expect.toSatisfy((by) => toNumber(by) === 1) },
+  });
+});
+
+it('worn is what lies beyond new on a side on which wear decides', () => {
+  const stated = { new: [20, 38], wear: [undefined, 50] } as const;
+  expect(judged(reading(39), stated, WEAR_FIRST).verdict).toBe('worn');
+  expect(judged(reading(19), stated, WEAR_FIRST).verdict).toBe('out');
+  expect(judged(reading(19), { new: [20, 38], wear: [10, undefined] }, WEAR_FIRST).verdict).toBe('worn');
+  expect(judged(reading(39), { new: [20, 38], wear: [10, undefined] }, WEAR_FIRST).verdict).toBe('out');
+});
+
+it.each([
+  ['passed', 1, 'ok'],
+  ['failed', 0, 'out'],
+] as const)('a test that was %s has no limits', (_, amount, verdict) => {
+  expect(judgeTest({ least: fraction(amount) })).toEqual({
+    verdict,
+    deciding: { min: undefined, max: undefined },
+    probability: null,
+    marginal: false,
+    past: undefined,
   });
 });
