@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { choicesOf, compareRoutes, equalToFirst, isOfOthers } from '../../../src/checks/value/equalRoutes.ts';
+import type { Route } from '../../../src/checks/value/route.ts';
 import { REGISTER, rowsOf, shopFiles } from '../../shopOf.ts';
+import { measuredAs, routeOf } from './routeOf.ts';
 
 const LIMITS = `main_journal_diameter: { new: 2.9990 to 3.0000 }
 main_bearing_clearance: { new: 0.0020 to 0.0038 }
@@ -76,5 +79,117 @@ describe('of readings by one instrument, with nothing else between them', () => 
     const expected = ['out 0.0005 from diameters'];
     expect(judged('main_journal_taper', blocks)).toEqual(expected);
     expect(judged('main_journal_taper', blocks.toReversed())).toEqual(expected);
+  });
+});
+
+const ofOthers = { from: 'Machine shop' } as unknown as Route['block'];
+const derived = { block: undefined } as const;
+
+describe('which of two routes comes first', () => {
+  it.each<readonly [string, Partial<Route>, Partial<Route>]>([
+    ['what was read here, before finer figures of others', { u: 2 }, { u: 1, block: ofOthers }],
+    [
+      'and before what comes of such',
+      { u: 2, ...derived },
+      { u: 1, ...derived, inputs: [routeOf({ block: ofOthers })] },
+    ],
+    ['the finer', { u: 1, ...derived, takenOn: '' }, { u: 2 }],
+    ['of equally fine ones what was read', { takenOn: '2026-01-01' }, { ...derived, takenOn: '2026-02-03' }],
+    ['of two readings the later', { takenOn: '2026-02-04' }, { takenOn: '2026-02-03' }],
+    [
+      'in a tie the one with the smaller least',
+      { measured: measuredAs(1, 9) },
+      { measured: measuredAs(2, 8) },
+    ],
+    ['then with the smaller greatest', { measured: measuredAs(1, 8) }, { measured: measuredAs(1, 9) }],
+    ['then with the smaller mean', { measured: measuredAs(1, 9, 4) }, { measured: measuredAs(1, 9, 5) }],
+    ['then by what was written', { written: ['1'] }, { written: ['2'] }],
+    ['then by its instruments', { with: ['a'] }, { with: ['b'] }],
+    [
+      'then by its stations',
+      { grid: { stations: [{ name: 'front' }], directions: [], rows: [] } },
+      { grid: { stations: [{ name: 'rear' }], directions: [], rows: [] } },
+    ],
+    [
+      'then by its directions',
+      { grid: { stations: [], directions: ['a'], rows: [] } },
+      { grid: { stations: [], directions: ['b'], rows: [] } },
+    ],
+  ])('%s', (_, first, second) => {
+    expect(compareRoutes(routeOf(first), routeOf(second))).toBeLessThan(0);
+    expect(compareRoutes(routeOf(second), routeOf(first))).toBeGreaterThan(0);
+  });
+
+  it('neither of two that are alike in all of it', () => expect(compareRoutes(routeOf(), routeOf())).toBe(0));
+
+  it('figures of others are those of a block that says so, and what comes of any of them', () => {
+    expect(isOfOthers(routeOf())).toBe(false);
+    expect(isOfOthers(routeOf({ block: ofOthers }))).toBe(true);
+    const mixed = routeOf({ ...derived, inputs: [routeOf(), routeOf({ block: ofOthers })] });
+    expect(isOfOthers(mixed)).toBe(true);
+    expect(isOfOthers(routeOf({ ...derived, inputs: [routeOf(), routeOf()] }))).toBe(false);
+    expect(isOfOthers(routeOf({ ...derived, inputs: [mixed] }))).toBe(true);
+  });
+});
+
+describe('what a value may be worked out from', () => {
+  const low = routeOf({ measured: measuredAs(1) });
+  const middle = routeOf({ measured: measuredAs(5) });
+  const high = routeOf({ measured: measuredAs(9) });
+  const coarse = routeOf({ u: 2 });
+  const ways = (...inputs: readonly (readonly Route[])[]) => [...choicesOf(inputs)];
+
+  it('of one input those in a tie, then the next best, and so on', () => {
+    expect(ways([low, high, coarse])).toEqual([[[low], [high]], [[coarse]]]);
+    expect(ways([low])).toEqual([[[low]]]);
+    expect(ways([])).toEqual([]);
+  });
+
+  it('of two every pair of those in a tie, and never what is below them', () => {
+    expect(ways([low, high, coarse], [middle])).toEqual([
+      [
+        [low, middle],
+        [high, middle],
+      ],
+    ]);
+  });
+
+  it('of three in a tie the lowest and the highest, between which all lies', () => {
+    expect(ways([low, middle, high], [middle])).toEqual([
+      [
+        [low, middle],
+        [high, middle],
+      ],
+    ]);
+    const wide = routeOf({ measured: measuredAs(0, 10) });
+    expect(ways([wide, low, middle], [high])).toEqual([[[wide, high]]]);
+  });
+
+  it('of two in a tie both, though one spans the other', () => {
+    const wide = routeOf({ measured: measuredAs(0, 10) });
+    expect(ways([wide, low], [high])).toEqual([
+      [
+        [wide, high],
+        [low, high],
+      ],
+    ]);
+  });
+
+  it('where one is lacking nothing', () => expect(ways([low], [])).toEqual([[]]));
+
+  it('of no input one way', () => expect(ways()).toEqual([[[]]]));
+
+  it.each([
+    [6, 64],
+    [7, 64],
+    [12, 64],
+  ])('of %i inputs in a tie, each read twice, %i ways', (inputs, expected) => {
+    expect(ways(...Array.from({ length: inputs }, () => [low, high]))[0]).toHaveLength(expected);
+  });
+
+  it('those that nothing sets below the first are equal to it', () => {
+    expect(equalToFirst([low, high, coarse])).toEqual([low, high]);
+    expect(equalToFirst([coarse])).toEqual([coarse]);
+    expect(equalToFirst([])).toEqual([]);
   });
 });
