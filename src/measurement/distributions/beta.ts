@@ -58,14 +58,12 @@ function continuedFraction(x: number, a: number, b: number): number {
   let d = 1 / awayFromZero(1 - ((a + b) * x) / (a + 1));
   let result = d;
   for (let m = 1; m < MOST_TERMS; m++) {
-    let change = 1;
     for (const term of termPair(m, x, a, b)) {
       d = 1 / awayFromZero(1 + term * d);
       c = awayFromZero(1 + term / c);
-      change = c * d;
-      result *= change;
+      result *= c * d;
     }
-    if (Math.abs(change - 1) <= Number.EPSILON) return result;
+    if (Math.abs(c * d - 1) <= Number.EPSILON) return result;
   }
   throw new RangeError(`no convergence of the incomplete beta function at x = ${x}, a = ${a}, b = ${b}`);
 }
