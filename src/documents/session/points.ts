@@ -1,8 +1,8 @@
 import { READING_WORDS } from '../../layout/reservedWords.ts';
 import { add, divide, fraction, mean, subtract, ZERO } from '../../quantity/fraction.ts';
 import { type Amount, type DocumentContext, report } from '../amount.ts';
-import { childOf, itemsOf, scalarOf, textOf } from '../yaml/access.ts';
-import type { Node, Span } from '../yaml/node.ts';
+import { childOf, entriesOf, itemsOf, scalarOf, textOf } from '../yaml/access.ts';
+import type { Entry, Node, Span } from '../yaml/node.ts';
 import type { Point, ReadAmount } from './reading.ts';
 
 /** The keys of a map that is one point; a map with others names stations. */
@@ -13,6 +13,10 @@ export const isPoint = (node: Node): boolean =>
   (node.kind === 'map' &&
     node.entries.size > 0 &&
     [...node.entries.keys()].every((key) => POINT_KEYS.has(key)));
+
+/** Of a map by station its entries: all that is no part of a point. */
+export const stationsOf = (node: Node): readonly Entry[] =>
+  entriesOf(node).filter(({ key }) => !POINT_KEYS.has(key));
 
 /** One point, or undefined where it was not taken or cannot be read (which is then reported). */
 export function readPoint(

@@ -5,9 +5,9 @@ import { nearestTurn } from '../../quantity/turn.ts';
 import { type Amount, type DocumentContext, report } from '../amount.ts';
 import type { ReadingGrid } from '../engine/shop.ts';
 import type { Measure } from '../measure.ts';
-import { entriesOf, itemsOf, textAt, textOf } from '../yaml/access.ts';
+import { itemsOf, textAt, textOf } from '../yaml/access.ts';
 import type { Entry, Node } from '../yaml/node.ts';
-import { isPoint, POINT_KEYS, readPoint } from './points.ts';
+import { isPoint, POINT_KEYS, readPoint, stationsOf } from './points.ts';
 import type { Point, PositionReading, ReadAmount, Station } from './reading.ts';
 
 /** What gives the numbers at a position their meaning. */
@@ -35,7 +35,7 @@ export function readPosition(
     return { ...base, stations: [UNNAMED], directions: [undefined], rows: [[point(node, pointer)]] };
   }
   if (node.kind === 'map') {
-    const entries = entriesOf(node).filter(({ key }) => !POINT_KEYS.has(key));
+    const entries = stationsOf(node);
     reportUnknownKeys(entries, shape.grid, context);
     const rows = entries.map(({ key, node: value }) => [point(value, `${pointer}/${key}`)]);
     return {
@@ -78,8 +78,8 @@ const stationNamed = (name: string, grid: ReadingGrid): Station =>
   grid.stations.find((station) => station.name === name) ?? { name };
 
 const notesOf = (node: Node): readonly string[] => [
-  ...(textAt(node, 'note') === undefined ? [] : [textAt(node, 'note') ?? '']),
-  ...itemsOf(node).flatMap((item) => notesOf(item)),
+  ...[textAt(node, 'note') ?? []].flat(),
+  ...[...itemsOf(node), ...stationsOf(node).map((entry) => entry.node)].flatMap(notesOf),
 ];
 
 interface Table {

@@ -42,6 +42,22 @@ describe('a place left out on purpose', () => {
     ]);
   });
 
+  it.each([
+    [
+      'at each of its stations',
+      '{ front: { value: ~, note: bore plugged }, rear: { value: ~, note: no light } }',
+    ],
+    ['at one of them', '{ front: { value: ~, note: bore plugged; no light }, rear: ~ }'],
+    ['in a list', '[{ value: ~, note: bore plugged }, { value: ~, note: no light }]'],
+  ])('has its reason %s', (_, at) => {
+    const stations = at.startsWith('[') ? 'stations: [front, rear], ' : '';
+    const two = BARE.replace(', 3: ~', '');
+    const third = `- { measure: main_bearing_clearance, ${stations}at: { 3: ${at} } }`;
+    expect(messagesOf(rebuilt(`${two}\n${third}\n${END_PLAY}`))).toEqual([
+      'remark reading/left-out main bearing clearance 3 was left out on purpose: bore plugged; no light',
+    ]);
+  });
+
   it('counts as read where it was read all the same', () => {
     const read = '- { measure: main_bearing_clearance, at: { 3: 0.0031 } }';
     expect(verdictsOf(rebuilt(`${REASON}\n${read}`))['main_bearing_clearance 3']).toBe('ok');
@@ -112,4 +128,14 @@ describe('a place left out on purpose', () => {
     expect(ticked.reasons).toEqual([]);
     expect(ticked.boxes).not.toContain(what);
   });
+});
+
+it('what is missing is told beside what was measured of it', () => {
+  const missing = findingsOf(
+    rebuilt(`- { measure: main_bearing_clearance, at: { 2: 0.0030 } }\n${END_PLAY}`),
+  ).filter(({ code }) => code === 'reading/missing');
+  expect(missing.map(({ position, place: { line, column } }) => [position, line, column])).toEqual([
+    ['1', 5, 49],
+    ['3', 5, 49],
+  ]);
 });
