@@ -2,7 +2,7 @@ import type { Engine } from '../../documents/assemble.ts';
 import { BAND_NAMES, type BandName } from '../../documents/limits/bands.ts';
 import { limitsInForce } from '../../documents/limits/precedence.ts';
 import type { Measure } from '../../documents/measure.ts';
-import { type Fraction, subtract, toNumber } from '../../quantity/fraction.ts';
+import { compare, type Fraction, subtract, toNumber } from '../../quantity/fraction.ts';
 
 /** How far apart the two limits of a band stand, in the base unit. */
 export interface Tolerance {
@@ -23,9 +23,9 @@ export function tolerancesOf(
     for (const band of BAND_NAMES) {
       const { min, max } = bands[band] ?? {};
       if (min?.kind !== 'amount' || max?.kind !== 'amount') continue;
+      if (compare(max.amount, min.amount) === 0) continue;
       const width = toNumber(subtract(max.amount, min.amount));
-      if (width > 0)
-        found.set(`${band} ${min.written} ${max.written}`, { band, min: min.amount, max: max.amount, width });
+      found.set(`${band} ${min.written} ${max.written}`, { band, min: min.amount, max: max.amount, width });
     }
   }
   return [...found.values()];

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Characteristic } from '../../../src/characteristics/characteristic.ts';
 import { incompleteLimits } from '../../../src/checks/judge/incompleteLimits.ts';
 import type { PositionLimits } from '../../../src/checks/judge/limits.ts';
-import { missing } from '../../../src/checks/judge/missing.ts';
+import { canBeAt, missing } from '../../../src/checks/judge/missing.ts';
 import { type Bands, decidingLimits, type SideLimit } from '../../../src/checks/judge/sideLimit.ts';
 import { turnedLimits } from '../../../src/checks/judge/turnedLimits.ts';
 import type { Judgement, Verdict } from '../../../src/checks/judge/verdict.ts';
@@ -185,5 +185,23 @@ describe('a position without a value', () => {
     const { deciding, ...others } = missing(limitsOf({ new: [20, 38] }), ['new'], of('length'));
     expect(others).toEqual({ verdict: 'missing', probability: null, marginal: false, past: undefined });
     expect([shown(deciding.min), shown(deciding.max)]).toEqual(['new 20', 'new 38']);
+  });
+});
+
+describe('whether a place can have a value', () => {
+  const lies = { places: () => [] };
+  const liesNowhere = { places: () => undefined };
+  const anywhere = { inputs: [] };
+  it.each([
+    ['where it is only read', [], true],
+    ['where its inputs lie at the place itself', [anywhere], true],
+    ['where they lie somewhere', [lies], true],
+    ['where by one of two ways they do', [liesNowhere, lies], true],
+    ['not where they lie nowhere', [liesNowhere], false],
+    ['not where the way by neighbours has none', [anywhere, liesNowhere], false],
+  ])('%s', (_, derivations, expected) => {
+    const of = { derivations } as unknown as Characteristic;
+    const unasked = undefined as never;
+    expect(canBeAt(of, unasked, unasked, unasked)).toBe(expected);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { JudgingOptions } from '../../../src/checks/judge/row.ts';
-import { unitOf } from '../../../src/checks/judge/session.ts';
+import { UNMEASURED, unitOf } from '../../../src/checks/judge/session.ts';
 import { engineIn, type Files, findingsOf, sessionOf, shopFiles } from '../../shopOf.ts';
 import { viewIn } from '../viewIn.ts';
 
@@ -25,6 +25,7 @@ describe('what has limits that would decide and was measured nowhere', () => {
       },
     ]);
     expect(unmeasured(PLAY, {}, {}, 'trial').map(({ severity }) => severity)).toEqual(['remark']);
+    expect(UNMEASURED.severity).toBe('remark');
   });
 
   it.each([
