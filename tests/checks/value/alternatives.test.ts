@@ -12,6 +12,7 @@ instruments:
   bore: { type: bore gauge, resolution: 0.0001, max_error: 0.0001 }
   strip: { type: gauging strip, marks: [0.001, 0.002, 0.003] }
   caliper: { type: caliper, resolution: 0.001, max_error: 0.001 }
+  height: { type: height gauge, resolution: 0.0001, max_error: 0.0001 }
 `;
 
 /** Ways to measure what was read at position 1, each with its uncertainty in tenths of a thousandth of an inch. */
@@ -129,5 +130,13 @@ it('two readings of one micrometer share its error and not its steps', () => {
   if (row === undefined) throw new Error('not measured');
   expect(alternatives(characteristic, row.position, row.route, view)).toEqual([
     { instruments: 'any', u: expect.closeTo(25_400 * STEP * Math.SQRT2, 6) },
+  ]);
+});
+
+it('what comes of one reading alone is as uncertain as that, as often as it counts', () => {
+  const u = Math.hypot(1 / Math.sqrt(3), STEP);
+  expect(waysTo('crank_stroke', '- { measure: crank_throw, with: height, at: { 1: 1.7500 } }')).toEqual([
+    ['height', expect.closeTo(u, 9)],
+    ['height', expect.closeTo(2 * u, 9)],
   ]);
 });

@@ -38,6 +38,8 @@ describe('what can be worked out of what was read', () => {
     );
   });
 
+  it('is nothing where nothing was read', () => expect(reachedFrom(registry, [], []).size).toBe(0));
+
   it('takes what other sessions give for an input, and not for a reading', () => {
     const shells = ['main_bearing_bore', 'main_journal_diameter'];
     expect(reachedFrom(registry, [], shells)).toContain('main_bearing_clearance');

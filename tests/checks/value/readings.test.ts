@@ -3,7 +3,7 @@ import { blockError } from '../../../src/checks/value/blockError.ts';
 import { blockInstrument, isSetToUnnamed, setterOf } from '../../../src/checks/value/blockInstrument.ts';
 import { blockWarmth, expandingPart, warmthNote } from '../../../src/checks/value/blockWarmth.ts';
 import { earlierDays } from '../../../src/checks/value/earlierDays.ts';
-import { notTaken } from '../../../src/checks/value/notTaken.ts';
+import { notTaken, supportsOf } from '../../../src/checks/value/notTaken.ts';
 import { andMore, readingPointsOfBlock } from '../../../src/checks/value/readingPoints.ts';
 import { leavesOf } from '../../../src/checks/value/route.ts';
 import { steppedBackIn } from '../../../src/checks/value/steppedBack.ts';
@@ -504,6 +504,16 @@ describe('the sources of error of a point by name', () => {
     ).toContain('repeatability of mic at zeroing at e/session.yaml#/readings/0 1');
   });
 
+  it('of what a gauge was set with are those at the size that it was set to', () => {
+    const { view, characteristic } = blockOf(
+      '- { measure: main_bearing_bore, with: bore, set_with: share, set_to: 3.0000, at: { 1: 0.1000 } }',
+      { 'instruments.yaml': `${REGISTER}  share: { type: micrometer, max_error: 1 % }\n` },
+    );
+    const [route] = view.routes.at(characteristic, positionIn(view, characteristic, '1'), {});
+    const u = route?.worse.terms.get('largest error of share')?.u ?? Number.NaN;
+    expect(u / 254e6).toBeCloseTo(0.03 / Math.sqrt(3), 9);
+  });
+
   it('of repeats are their spread, of one reading none', () => {
     const repeats = (text: string) =>
       sources(`- { measure: main_journal_diameter, with: plain, at: { 1: { repeat: [${text}] } } }`).filter(
@@ -512,4 +522,14 @@ describe('the sources of error of a point by name', () => {
     expect(repeats('3.0000, 3.0004')).toEqual(['spread of repeats at e/session.yaml#/readings/0/at/1']);
     expect(repeats('3.0000, 3.0000')).toEqual([]);
   });
+});
+
+it('a shaft lies in its supports where its runout is read, and nowhere for anything else', () => {
+  const { view } = blockOf(
+    '- { measure: crankshaft_runout, with: dial, supported_on: [1, 3], at: { 2: 0.001 } }',
+  );
+  const supports = (id: string) =>
+    [...supportsOf(characteristicIn(view, id), [view.session])].map(({ name }) => name);
+  expect(supports('crankshaft_runout')).toEqual(['1', '3']);
+  expect(supports('main_journal_diameter')).toEqual([]);
 });
