@@ -93,4 +93,5 @@ function wrongPlaces(at: Stretch): FormulaProblem {
 
 const usage = (name: FunctionName): string => `write ${FUNCTIONS[name].usage}`;
 
-const countOf = (count: number): string => (count === 1 ? '1 value' : `${count === 0 ? 'no' : count} values`);
+/** Never of one: every function takes that. */
+const countOf = (count: number): string => `${count === 0 ? 'no' : count} values`;

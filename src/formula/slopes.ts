@@ -33,8 +33,11 @@ interface Descent {
 
 /** One slope for each value of a reference, else one alone. */
 function handDown(node: FormulaNode, slopes: readonly number[], descent: Descent): void {
-  const [slope = 0] = slopes;
   if (node.kind === 'name') addSlopes(node, slopes, descent);
+  else for (const slope of slopes) handDownOne(node, slope, descent);
+}
+
+function handDownOne(node: Exclude<FormulaNode, NameNode>, slope: number, descent: Descent): void {
   if (node.kind === 'negate') handDown(node.of, [-slope], descent);
   if (node.kind === 'operation') handDownOperation(node, slope, descent);
   if (node.kind === 'call') handDownCall(node, slope, descent);
@@ -50,8 +53,8 @@ function addSlopes(node: NameNode, added: readonly number[], { slopes }: Descent
 }
 
 function handDownOperation({ operator, left, right }: OperationNode, slope: number, descent: Descent): void {
-  const [a, b] = [left, right].map((part) => toNumber(resultOf(part, descent)));
-  const [byLeft, byRight] = slopesOfOperation(operator, a ?? 0, b ?? 0);
+  const [a, b] = [toNumber(resultOf(left, descent)), toNumber(resultOf(right, descent))];
+  const [byLeft, byRight] = slopesOfOperation(operator, a, b);
   handDown(left, [slope * byLeft], descent);
   handDown(right, [slope * byRight], descent);
 }
@@ -94,18 +97,22 @@ const valuesTaken = (node: FormulaNode, descent: Descent): readonly Fraction[] =
  * the least, so that a spread of none keeps its errors.
  */
 const SHARES: Readonly<Record<FunctionName, (values: readonly Fraction[]) => readonly number[]>> = {
-  abs: ([value]) => [value !== undefined && value.n < 0n ? -1 : 1],
-  max: (values) => oneAt(values.findIndex(isLike(greatest(values))), values),
+  abs: (values) => values.map(({ n }) => (n < 0n ? -1 : 1)),
+  max: (values) => oneAt(greatestAt(values), values),
   mean: (values) => values.map(() => 1 / values.length),
-  min: (values) => oneAt(values.findLastIndex(isLike(least(values))), values),
+  min: (values) => oneAt(leastAt(values), values),
   round: (values) => oneAt(0, values),
   spread: (values) => {
-    const bottom = SHARES.min(values);
-    return SHARES.max(values).map((share, index) => share - (bottom[index] ?? 0));
+    const [top, bottom] = [greatestAt(values), leastAt(values)];
+    return values.map((_, index) => Number(index === top) - Number(index === bottom));
   },
-  sqrt: ([value]) => [value === undefined ? 0 : 1 / (2 * Math.sqrt(toNumber(value)))],
+  sqrt: (values) => values.map((value) => 1 / (2 * Math.sqrt(toNumber(value)))),
   sum: (values) => values.map(() => 1),
 };
+
+const greatestAt = (values: readonly Fraction[]): number => values.findIndex(isLike(greatest(values)));
+
+const leastAt = (values: readonly Fraction[]): number => values.findLastIndex(isLike(least(values)));
 
 const isLike =
   (wanted: Fraction) =>
@@ -113,4 +120,4 @@ const isLike =
     compare(value, wanted) === 0;
 
 const oneAt = (at: number, values: readonly Fraction[]): readonly number[] =>
-  values.map((_, index) => (index === at ? 1 : 0));
+  values.map((_, index) => Number(index === at));

@@ -33,9 +33,9 @@ function wholeRoot(square: bigint): bigint {
   }
 }
 
-/** A start no less than the root, from its leading digits: half of the steps are saved. */
+/** A start no less than the root, from its twelve leading digits: half of the steps are saved. Fewer are filled up. */
 function atLeastRoot(square: bigint): bigint {
-  const dropped = 4 * Math.max(0, Math.floor(square.toString(16).length / 2) - 6);
+  const dropped = 4 * (Math.floor(square.toString(16).length / 2) - 6);
   const leading = Number(square >> BigInt(2 * dropped));
   return (BigInt(Math.floor(Math.sqrt(leading))) + 1n) << BigInt(dropped);
 }

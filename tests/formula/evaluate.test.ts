@@ -65,11 +65,20 @@ it('a formula that lands on the limit is exactly on it, where a double would be 
   expect('n' in result && equals(result, fraction(3, 10))).toBe(true);
 });
 
-const REFUSED: readonly (readonly [string, string, string])[] = [
-  ['1 / 0', 'this divides by zero', '0'],
+const ROOT_HELP = 'turn the difference round, or use abs(x)';
+
+const REFUSED: readonly (readonly [string, string, string, string?])[] = [
+  ['1 / 0', 'this divides by zero', '0', 'divide by something that cannot come to zero'],
   ['1 / (bore - 4.125)', 'this divides by zero', '(bore - 4.125)'],
   ['0 / nothing', 'this divides by zero', 'nothing'],
-  ['2 + sqrt(bore - 5)', 'this takes the square root of a negative number, -0.875', 'sqrt(bore - 5)'],
+  [
+    '2 + sqrt(bore - 5)',
+    'this takes the square root of a negative number, -0.875',
+    'sqrt(bore - 5)',
+    ROOT_HELP,
+  ],
+  ['sqrt(-100)', 'this takes the square root of a negative number, -100', 'sqrt(-100)', ROOT_HELP],
+  ['sqrt(-1 / 3)', 'this takes the square root of a negative number, -0.333333333333', 'sqrt(-1 / 3)'],
   ['sqrt(wear)', 'this takes the square root of a negative number, -0.0003', 'sqrt(wear)'],
   ['2 * bor', 'there is no value for bor', 'bor'],
   ['abs(-pi)', 'there is no value for pi', 'pi'],
@@ -78,9 +87,13 @@ const REFUSED: readonly (readonly [string, string, string])[] = [
   ['constructor', 'there is no value for constructor', 'constructor'],
 ];
 
-it.each(REFUSED)('%s is refused where it goes wrong', (text, message, where) => {
+const refused = REFUSED.map(([text, message, where, help]) => ({ text, message, where, help }));
+
+it.each(refused)('$text is refused where it goes wrong', ({ text, message, where, help }) => {
   const start = text.lastIndexOf(where);
-  expect(work(text, SIZES)).toMatchObject({ message, start, end: start + where.length });
+  const found = work(text, SIZES);
+  expect(found).toMatchObject({ message, start, end: start + where.length });
+  if (help !== undefined) expect(found).toHaveProperty('help', help);
 });
 
 it('a name that is nearly right is named', () => {
@@ -90,6 +103,9 @@ it('a name that is nearly right is named', () => {
 it('a quotient that is not zero is never taken for a division by zero', () => {
   expect(work('1 / (sqrt(2) * sqrt(2) - 2 + 1)')).not.toHaveProperty('message');
 });
+
+/** Each side of the bar of a fraction is bounded by 4,096 binary digits. */
+const MOST = 2n ** 4096n - 1n;
 
 const huge = fraction(10n ** 2000n + 1n);
 
@@ -101,6 +117,25 @@ it.each(['a * a', 'a * 2 * a', '1 / a / a', 'a - a * a', '-(a * a)'])(
     });
   },
 );
+
+const TOO_MANY_DIGITS = {
+  message: 'the numbers here run to more than a thousand digits',
+  help: 'use fewer or shorter numbers',
+  start: 0,
+  end: 1,
+};
+
+it.each<[string, Fraction, boolean]>([
+  ['the greatest', fraction(MOST), true],
+  ['one more', fraction(MOST + 1n), false],
+  ['the least', fraction(-MOST), true],
+  ['one less', fraction(-MOST - 1n), false],
+  ['the smallest share', fraction(1n, MOST), true],
+  ['a smaller share', fraction(1n, MOST + 1n), false],
+])('%s of the numbers that a formula takes is taken, and nothing beyond', (_, value, isTaken) => {
+  const found = evaluateFormula(parsed('a'), new Map([['a', value]]));
+  expect(found).toEqual(isTaken ? value : TOO_MANY_DIGITS);
+});
 
 it('a hundred ordinary readings never run away', () => {
   const reading = fraction(324_781n * 10n ** 10n + 7n, 3n * 10n ** 15n);

@@ -14,6 +14,17 @@ it('a formula keeps the digits as written and knows where everything stands', ()
   });
 });
 
+it('of a name stands what was written and nothing beside it', () => {
+  expect(parsed('bore').root).toStrictEqual({ kind: 'name', name: 'bore', start: 0, end: 4 });
+  expect(parsed('bore[ 1   L ]').root).toStrictEqual({
+    kind: 'name',
+    name: 'bore',
+    at: '1 L',
+    start: 0,
+    end: 13,
+  });
+});
+
 /** The text, the message, what stands underlined, and the help. */
 const REFUSED: readonly (readonly [string, string, string, string?])[] = [
   ['', 'the formula is empty', '', 'write one such as 0.0005 * bore'],
@@ -64,7 +75,12 @@ const REFUSED: readonly (readonly [string, string, string, string?])[] = [
   ['1 + max()', 'max does not take no values', 'max()', 'write max(a, b, …)'],
   ['min()', 'min does not take no values', 'min()'],
   ['round(1, 2, 3)', 'round does not take 3 values', 'round(1, 2, 3)', 'write round(x) or round(x, places)'],
-  ['round(bore, 2.5)', 'round keeps a whole number of decimals, 0 to 15, written as a number', '2.5'],
+  [
+    'round(bore, 2.5)',
+    'round keeps a whole number of decimals, 0 to 15, written as a number',
+    '2.5',
+    'write one such as round(bore / 2, 4)',
+  ],
   ['round(bore, -1)', 'round keeps a whole number of decimals, 0 to 15, written as a number', '-1'],
   ['round(bore, 16)', 'round keeps a whole number of decimals, 0 to 15, written as a number', '16'],
   ['round(bore, 999)', 'round keeps a whole number of decimals, 0 to 15, written as a number', '999'],
@@ -104,7 +120,12 @@ const REFUSED: readonly (readonly [string, string, string, string?])[] = [
   ['bore[1', '[ has no place in a formula', '['],
   ['[1]', '[ has no place in a formula', '['],
   ['bore[1][2]', '[ has no place in a formula', '['],
-  ['bore]', '] has no place in a formula', ']'],
+  [
+    'bore]',
+    '] has no place in a formula',
+    ']',
+    'write square brackets behind a name, with the position in them: liner_protrusion[1]',
+  ],
   ['2[1]', '[ has no place in a formula', '['],
   ['max[1](2, 3)', 'max is a function and needs its values in brackets', 'max[1]', 'write max(a, b, …)'],
   ['bore[1](2)', 'no sign is allowed before (', '('],
@@ -139,12 +160,30 @@ const REFUSED: readonly (readonly [string, string, string, string?])[] = [
   ['5 % * bore', '% has no place in a formula', '%', 'write 5 % as 0.05'],
   ['2 × bore', '× (U+00D7) has no place in a formula', '×', 'write * to multiply'],
   ['bore − 1', '− (U+2212) has no place in a formula', '−', 'write a plain - to take away'],
-  ['bоre', 'о (U+043E) has no place in a formula', 'о'],
+  [
+    'bоre',
+    'о (U+043E) has no place in a formula',
+    'о',
+    'a formula holds numbers, names, + - * / ( ) and abs, max, mean, min, round, spread, sqrt, sum',
+  ],
+  ['-', 'a value is missing at the end of the formula', ''],
   ['bore\u202e', 'the character U+202E has no place in a formula', '\u202e'],
   [
     'bore\n',
     'the character U+000A has no place in a formula',
     '\n',
+    'write it on one line, with plain spaces',
+  ],
+  [
+    'bore\r',
+    'the character U+000D has no place in a formula',
+    '\r',
+    'write it on one line, with plain spaces',
+  ],
+  [
+    '\tbore',
+    'the character U+0009 has no place in a formula',
+    '\t',
     'write it on one line, with plain spaces',
   ],
   ['1 + 😀', '😀 (U+1F600) has no place in a formula', '😀'],
