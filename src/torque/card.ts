@@ -88,11 +88,9 @@ export function tighteningCard(joint: Joint, chosen: Tools): Carded {
         runOn: tools.runOn !== undefined,
         estimate: loads.some((load) => load !== undefined),
       }),
-      doubts: [
-        ...[...contradictionsIn(joint), ...(overProof === undefined ? [] : [overProof])].map(
-          ({ pass, message }) => `pass ${pass}: ${message}`,
-        ),
-      ],
+      doubts: [...contradictionsIn(joint), ...(overProof === undefined ? [] : [overProof])].map(
+        ({ pass, message }) => `pass ${pass}: ${message}`,
+      ),
       beyondProof: overProof !== undefined,
     },
   };

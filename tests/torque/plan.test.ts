@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Fraction, fraction, toDecimal } from '../../src/quantity/fraction.ts';
+import { add, type Fraction, fraction, toDecimal } from '../../src/quantity/fraction.ts';
 import { fromBase, unitNamed } from '../../src/quantity/units.ts';
 import { doubtsAbout } from '../../src/torque/fasteners/doubts.ts';
 import { type PlanStep, planSequence, planWithRunOn, type ResolvedAction } from '../../src/torque/plan.ts';
@@ -181,3 +181,75 @@ test('run-on torque comes on top of every torque, never of a turn or a stretch',
   const atMost = last?.kind === 'tighten' && last.action.kind === 'check' ? last.action.atMost : undefined;
   expect(atMost === undefined ? '' : inUnit(atMost, 'lbf in')).toBe('96');
 });
+
+test('a step says what its pass says, and no more', () => {
+  const [noted, plain] = stepsOf(
+    sequence([{ ...only(to('20 N m'), 'd', 'a'), note: 'by hand' }, only(turn('30 deg'), 'c')]),
+  );
+  expect(noted).toStrictEqual({
+    kind: 'tighten',
+    pass: 1,
+    action: { kind: 'to', torque: span('20 N m') },
+    fasteners: ['a', 'd'],
+    note: 'by hand',
+  });
+  expect(plain).toStrictEqual({
+    kind: 'tighten',
+    pass: 2,
+    action: { kind: 'turn', angle: span('30 deg') },
+    fasteners: ['c'],
+  });
+});
+
+test('finals that differ at one end only are steps of their own, and equal ones are one step', () => {
+  const finals = [
+    only(to('10 to 20 N m'), 'a'),
+    only(to('10 to 30 N m'), 'b'),
+    only(to('5 to 20 N m'), 'c'),
+    only(to('10 to 20 N m'), 'd'),
+  ];
+  const inNewtonMetres = stepsOf(sequence([toShare(50), ...finals])).flatMap((step) =>
+    step.kind === 'tighten' && step.action.kind === 'to' && step.pass === 1
+      ? [`${inWords(step.action.torque, 'N m')}: ${step.fasteners.join(' ')}`]
+      : [],
+  );
+  expect(inNewtonMetres).toEqual(['5 to 15 N m: b', '2.5 to 10 N m: c', '5 to 10 N m: a d']);
+});
+
+test('a check is no final torque, and neither is a share', () => {
+  const check: Pass = { action: { kind: 'check', torque: span('90 N m') } };
+  const passes = [to('20 N m'), toShare(50), check];
+  expect(planInWords(passes)[1]).toBe(`2: to ${inUnit(amount('10 N m'), 'lbf ft')} lbf ft: b c a d`);
+});
+
+test('a check of a share takes its percentage, and keeps the most it may be', () => {
+  const atMost = amount('20 N m');
+  const [, step] = stepsOf(
+    sequence([to('20 N m'), { action: { kind: 'check', torque: { percent: fraction(50) }, atMost } }]),
+  );
+  expect(step).toMatchObject({ action: { kind: 'check', percent: fraction(50), atMost } });
+  expect(step?.kind === 'tighten' && step.action.kind === 'check' && inWords(step.action.torque, 'N m')).toBe(
+    '10 N m',
+  );
+});
+
+test('run-on torque changes nothing of a pass but its torque', () => {
+  const runOn = amount('12 lbf in');
+  const passes: Pass[] = [
+    { action: { kind: 'stretch', stretch: span('1 in') } },
+    { ...loosen, note: 'slowly' },
+    { action: { kind: 'check', torque: span('72 lbf in') } },
+  ];
+  const steps = stepsOf(sequence(passes));
+  const [stretch, loosened, checked] = planWithRunOn(steps, runOn);
+  expect([stretch, loosened]).toStrictEqual(steps.slice(0, 2));
+  expect(checked).toStrictEqual({
+    ...steps[2],
+    action: { kind: 'check', torque: planRaised('72 lbf in', '12 lbf in') },
+  });
+});
+
+const planRaised = (torque: string, by: string): AmountRange => {
+  const each = add(amount(torque), amount(by));
+  return { least: each, greatest: each };
+};

@@ -73,8 +73,8 @@ function ringsAbout<T extends PlanePoint>(
   const outwards = points
     .map((point, index) => ({ point, index, at: apart(point, centre) }))
     .sort((a, b) => a.at - b.at);
-  return clusters(outwards, tolerance).map((ring) =>
-    [...ring].sort((a, b) => a.index - b.index).map(({ point }) => point),
+  return clusters(outwards, tolerance).map(({ members }) =>
+    [...members].sort((a, b) => a.index - b.index).map(({ point }) => point),
   );
 }
 
@@ -85,23 +85,29 @@ interface Cap<T> extends PlanePoint {
 /** Fasteners that stand at the same place along the row belong to one cap. */
 function capsAlong<T extends PlanePoint>(points: readonly T[]): readonly Cap<T>[] {
   const along = points.map((point) => ({ point, at: point.x })).sort((a, b) => a.at - b.at);
-  return clusters(along, IN_LINE_SHARE * closestSpacing(points)).map((cap) => ({
-    x: cap[0]?.at ?? 0,
+  return clusters(along, IN_LINE_SHARE * closestSpacing(points)).map(({ at, members }) => ({
+    x: at,
     y: 0,
-    members: cap.map(({ point }) => point),
+    members: members.map(({ point }) => point),
   }));
+}
+
+interface Cluster<T> {
+  /** Where its first stands. */
+  readonly at: number;
+  readonly members: T[];
 }
 
 /** Cuts a sorted list wherever the distance from the first of a group grows beyond the tolerance. */
 function clusters<T extends { readonly at: number }>(
   sorted: readonly T[],
   tolerance: number,
-): readonly (readonly T[])[] {
-  const groups: T[][] = [];
+): readonly Cluster<T>[] {
+  const groups: Cluster<T>[] = [];
   for (const each of sorted) {
     const group = groups.at(-1);
-    if (group?.[0] !== undefined && each.at - group[0].at <= tolerance) group.push(each);
-    else groups.push([each]);
+    if (group !== undefined && each.at - group.at <= tolerance) group.members.push(each);
+    else groups.push({ at: each.at, members: [each] });
   }
   return groups;
 }

@@ -86,6 +86,23 @@ describe('the clamp load of a turn after snug', () => {
     expect(found.loadN).toBeCloseTo((stretchOfTurnM(45, bolt.pitchM) / 2) * boltStiffness, 6);
   });
 
+  test('exactly at the yield load is not past it, and what was taken for granted is told', () => {
+    const at = {
+      turnDeg: 0,
+      snugLoadN: yieldN,
+      sections,
+      jointStiffnessNPerM: boltStiffness,
+      modulusPa: 110e9,
+    };
+    const found = clampLoadOfTurn(at, bolt, grade);
+    expect(found).toMatchObject({ loadN: yieldN, beyondYield: false });
+    expect(found.assumptions).toEqual([
+      'modulus 110 GPa',
+      'stiffness of the clamped parts as stated',
+      'the snug torque has closed the joint',
+    ]);
+  });
+
   test('past yield the load stays at the yield load and the bolt takes the rest of the turn', () => {
     const turn = { turnDeg: 180, snugLoadN: 0, sections, jointStiffnessNPerM: boltStiffness };
     const found = clampLoadOfTurn(turn, bolt, grade);
