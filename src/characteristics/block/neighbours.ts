@@ -2,11 +2,12 @@ import { familyOf } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
 import { relateOne } from '../../layout/relate.ts';
-import { meanValue, scaleValue, subtractValues, type Value } from '../../measurement/value.ts';
+import { scaleValue, subtractValues, type Value } from '../../measurement/value.ts';
 import { fraction } from '../../quantity/fraction.ts';
 import type { Characteristic, InputPlace } from '../characteristic.ts';
 import { type Grid, greatestOf, leastOf, type Measured, valuesOf } from '../grid.ts';
 import { type ReadFigure, read } from '../readFigure.ts';
+import { meanOf } from './volume.ts';
 
 const CYLINDER = familyOf('cylinder');
 
@@ -104,11 +105,6 @@ function farthest(own: Grid, others: readonly Grid[]): Measured | undefined {
   const worst = greatestOf(steps);
   return worst && alone(worst);
 }
-
-const meanOf = (points: Grid): Value | undefined => {
-  const values = valuesOf(points);
-  return values.length === 0 ? undefined : meanValue(values);
-};
 
 const unsigned = (value: Value): Value => (value.amount.n < 0n ? scaleValue(value, fraction(-1)) : value);
 

@@ -1,6 +1,7 @@
 import { familyOf } from '../../layout/family.ts';
-import { addValues, meanValue, scaleValue, subtractValues } from '../../measurement/value.ts';
+import { addValues, scaleValue, subtractValues } from '../../measurement/value.ts';
 import { fraction } from '../../quantity/fraction.ts';
+import { meanOf } from '../block/volume.ts';
 import type { Characteristic } from '../characteristic.ts';
 import { type Grid, type Measured, summary, valuesOf } from '../grid.ts';
 import { read } from '../readFigure.ts';
@@ -93,8 +94,7 @@ export const pistons: readonly Characteristic[] = [
 
 /** The height of the crown over the axis of the crankshaft, less that of the deck. */
 function stack(grids: readonly Grid[]): Measured | undefined {
-  const means = grids.map(valuesOf).flatMap((values) => (values.length === 0 ? [] : meanValue(values)));
-  const [stroke, rod, height, deck] = means;
+  const [stroke, rod, height, deck] = grids.map(meanOf);
   if (stroke === undefined || rod === undefined || height === undefined || deck === undefined)
     return undefined;
   const crown = [rod, height].reduce(addValues, scaleValue(stroke, fraction(1, 2)));
