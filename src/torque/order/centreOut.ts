@@ -34,7 +34,7 @@ export function areNeighboursOfOneSide(
   spacing: number,
 ): boolean {
   const inRow = (each: PlanePoint): boolean => Math.abs(each.y - a.y) <= IN_LINE_SHARE * spacing;
-  const [from, to] = a.x < b.x ? [a.x, b.x] : [b.x, a.x];
+  const [from, to] = [Math.min(a.x, b.x), Math.max(a.x, b.x)];
   return inRow(b) && !all.some((each) => inRow(each) && each.x > from && each.x < to);
 }
 

@@ -4,7 +4,12 @@ import { tighteningCard } from '../../../src/torque/card.ts';
 import { contradictionsIn } from '../../../src/torque/fasteners/contradictions.ts';
 import { doubtsAbout } from '../../../src/torque/fasteners/doubts.ts';
 import { loadsAfter, type PassLoad } from '../../../src/torque/fasteners/jointLoads.ts';
-import { LUBRICATIONS, lubricationNamed, UNSTATED } from '../../../src/torque/fasteners/lubrication.ts';
+import {
+  LUBRICATIONS,
+  lubricationNamed,
+  statedNutFactor,
+  UNSTATED,
+} from '../../../src/torque/fasteners/lubrication.ts';
 import { proofCheck } from '../../../src/torque/fasteners/proofCheck.ts';
 import { STEEL_MODULUS_PA } from '../../../src/torque/fasteners/stretch.ts';
 import type { Joint } from '../../../src/torque/joint.ts';
@@ -180,6 +185,7 @@ describe('passes at odds with themselves or with others', () => {
   test('are told in the order of the passes, with the nut factor that both windows would need', () => {
     const joint = jointOf(
       '[{ turn: 10 deg }, { to: 58 to 69 lbf ft, stretch: .0190 to .0240 in }, { loosen: fully }, { check: 20 N m }]',
+      { more: `${OIL}before: [threads clean]\nafter: [studs stand square]\n` },
     );
     const psi = 30e6 * 0.1419;
     const factor = (lbfFt: number, inches: number) => (lbfFt * 12) / ((0.5 * psi * inches) / 5);
@@ -239,6 +245,14 @@ describe('lubrications', () => {
       ['anti-seize paste', 0.12, 0.25],
       ['molybdenum paste', 0.12, 0.25],
     ]);
+  });
+
+  test('a nut factor that a document states scatters as its lubrication does', () => {
+    expect(statedNutFactor(0.14, lubricationNamed('cadmium plated'))).toEqual({
+      name: 'nut factor as stated',
+      nutFactor: 0.14,
+      scatter: 0.3,
+    });
   });
 
   test.each([
