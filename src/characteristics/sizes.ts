@@ -27,7 +27,7 @@ interface MeasuredPart {
 export interface Diameter extends MeasuredPart {
   /** Absent where the name says it already: `piston_pin_bore`, beside the pin's own diameter. */
   readonly size?: 'diameter' | 'bore';
-  readonly kind: 'shaft' | 'bore' | 'bore with shells';
+  readonly hasShells?: true;
   readonly description: string;
   readonly source: string;
   readonly taperBy: 'ends' | 'range';
@@ -39,7 +39,7 @@ export interface Diameter extends MeasuredPart {
 }
 
 export function diameter(of: Diameter): readonly Characteristic[] {
-  return [sizeOf(of), ...(of.kind === 'bore with shells' ? [] : [outOfRoundOf(of)]), taperOf(of)];
+  return [sizeOf(of), ...(of.hasShells === true ? [] : [outOfRoundOf(of)]), taperOf(of)];
 }
 
 const idOf = ({ name, size }: Diameter): string => (size === undefined ? name : `${name}_${size}`);
@@ -107,40 +107,53 @@ const outOfRoundOf = (of: Diameter): Characteristic => ({
   ],
 });
 
-const taperOf = (of: Diameter): Characteristic => ({
-  ...formOf(of, 'taper'),
-  description:
-    of.taperBy === 'ends'
-      ? `Of the ${labelOf(of)}: one end less the other, the worst direction.`
-      : `Of the ${labelOf(of)}: the greatest less the least along the part, the worst direction.`,
-  note: TAPER_NOTE,
-  formula:
-    of.taperBy === 'ends'
-      ? 'in each direction one end − the other; the worst direction'
-      : 'in each direction the greatest − the least; the worst direction',
-  derivations: [
-    {
-      route: 'from diameters',
-      inputs: [idOf(of)],
-      compute: ([grid], choice) => grid && (of.taperBy === 'ends' ? journalTaper : boreTaper)(grid, choice),
-    },
-  ],
-  examples: [
-    {
-      unit: 'in',
-      given: {
-        [idOf(of)]: {
-          stations: ['top', 'middle', 'bottom'],
-          directions: ['a'],
-          rows: [['4.1262'], ['4.1265'], ['4.1254']],
-        },
+/** How a taper is taken: said in words, and worked out. */
+const TAPERS = {
+  ends: {
+    difference: 'one end less the other',
+    formula: 'in each direction one end − the other; the worst direction',
+    compute: journalTaper,
+    ofExample: '0.0008',
+  },
+  range: {
+    difference: 'the greatest less the least along the part',
+    formula: 'in each direction the greatest − the least; the worst direction',
+    compute: boreTaper,
+    ofExample: '0.0011',
+  },
+} as const;
+
+function taperOf(of: Diameter): Characteristic {
+  const { difference, formula, compute, ofExample } = TAPERS[of.taperBy];
+  return {
+    ...formOf(of, 'taper'),
+    description: `Of the ${labelOf(of)}: ${difference}, the worst direction.`,
+    note: TAPER_NOTE,
+    formula,
+    derivations: [
+      {
+        route: 'from diameters',
+        inputs: [idOf(of)],
+        compute: ([grid], choice) => grid && compute(grid, choice),
       },
-      least: of.taperBy === 'ends' ? '0.0008' : '0.0011',
-      greatest: of.taperBy === 'ends' ? '0.0008' : '0.0011',
-      source: 'worked by hand, invented readings',
-    },
-  ],
-});
+    ],
+    examples: [
+      {
+        unit: 'in',
+        given: {
+          [idOf(of)]: {
+            stations: ['top', 'middle', 'bottom'],
+            directions: ['a'],
+            rows: [['4.1262'], ['4.1265'], ['4.1254']],
+          },
+        },
+        least: ofExample,
+        greatest: ofExample,
+        source: 'worked by hand, invented readings',
+      },
+    ],
+  };
+}
 
 const formOf = <Form extends 'out of round' | 'taper'>(of: Diameter, figure: Form) => ({
   id: `${of.name}_${figure.replaceAll(' ', '_')}`,

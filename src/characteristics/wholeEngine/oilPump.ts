@@ -7,13 +7,12 @@ import { clearanceOf, diameter } from '../sizes.ts';
 const SOURCE = 'TM 5-4310-354-14, tables 5-2 and 7-1';
 
 const round = (
-  about: Pick<Parameters<typeof diameter>[0], 'name' | 'label' | 'of' | 'description' | 'kind'>,
+  about: Pick<Parameters<typeof diameter>[0], 'name' | 'label' | 'of' | 'description' | 'size'>,
 ): readonly Characteristic[] =>
   diameter({
     ...about,
-    size: about.kind === 'shaft' ? 'diameter' : 'bore',
     family: ENGINE,
-    usual: about.kind === 'shaft' ? 'micrometer' : 'bore gauge',
+    usual: about.size === 'diameter' ? 'micrometer' : 'bore gauge',
     taperBy: 'ends',
     source: SOURCE,
   });
@@ -61,7 +60,7 @@ export const oilPump: readonly Characteristic[] = [
     name: 'pump_gear',
     label: 'pump gear',
     of: 'pump_gear',
-    kind: 'shaft',
+    size: 'diameter',
     description:
       'Diameter of a gear or of the outer rotor of the oil pump; of several the least and the greatest.',
   }),
@@ -69,7 +68,7 @@ export const oilPump: readonly Characteristic[] = [
     name: 'pump_body',
     label: 'pump body',
     of: 'pump_body',
-    kind: 'bore',
+    size: 'bore',
     description: 'Bore in the body of the oil pump that a gear or the outer rotor runs in.',
   }),
   runningFit({
@@ -140,14 +139,14 @@ export const oilPump: readonly Characteristic[] = [
     name: 'pump_shaft',
     label: 'pump shaft',
     of: 'pump_shaft',
-    kind: 'shaft',
+    size: 'diameter',
     description: 'Diameter of the shaft of the oil pump where it runs in its bush.',
   }),
   ...round({
     name: 'pump_bush',
     label: 'pump bush',
     of: 'pump_body',
-    kind: 'bore',
+    size: 'bore',
     description: 'Bore that the shaft of the oil pump runs in.',
   }),
   runningFit({
@@ -164,14 +163,14 @@ export const oilPump: readonly Characteristic[] = [
     name: 'relief_plunger',
     label: 'relief plunger',
     of: 'relief_valve',
-    kind: 'shaft',
+    size: 'diameter',
     description: 'Diameter of the plunger of the oil pressure relief valve.',
   }),
   ...round({
     name: 'relief_valve',
     label: 'relief valve',
     of: 'pump_body',
-    kind: 'bore',
+    size: 'bore',
     description: 'Bore that the plunger of the oil pressure relief valve runs in.',
   }),
   runningFit({
