@@ -13,8 +13,9 @@ export const ZERO: Fraction = { n: 0n, d: 1n };
 export const fraction = (n: bigint | number, d: bigint | number = 1n): Fraction => {
   const top = BigInt(n);
   const bottom = BigInt(d);
-  if (bottom === 0n) throw new RangeError('a fraction cannot have a denominator of zero');
-  return bottom < 0n ? { n: -top, d: -bottom } : { n: top, d: bottom };
+  if (bottom > 0n) return { n: top, d: bottom };
+  if (bottom < 0n) return { n: -top, d: -bottom };
+  throw new RangeError('a fraction cannot have a denominator of zero');
 };
 
 /** The exact value of decimal text such as `0.0020`, `+7` or `.5`. The caller has checked the form. */
@@ -39,14 +40,11 @@ export const divide = (a: Fraction, b: Fraction): Fraction => fraction(a.n * b.d
 
 export const absolute = (a: Fraction): Fraction => (a.n < 0n ? negate(a) : a);
 
-/** Negative when a < b, zero when equal, positive when a > b. */
-export function compare(a: Fraction, b: Fraction): number {
-  // Whole numbers are compared as they stand, and most lengths are.
-  const sameUnit = a.d === b.d;
-  const left = sameUnit ? a.n : a.n * b.d;
-  const right = sameUnit ? b.n : b.n * a.d;
-  return left < right ? -1 : left > right ? 1 : 0;
-}
+/** -1 when a < b, 0 when equal, 1 when a > b. Whole numbers are compared as they stand, and most lengths are. */
+export const compare = (a: Fraction, b: Fraction): number =>
+  a.d === b.d ? inOrder(a.n, b.n) : inOrder(a.n * b.d, b.n * a.d);
+
+const inOrder = (left: bigint, right: bigint): number => (left < right ? -1 : left > right ? 1 : 0);
 
 export const equals = (a: Fraction, b: Fraction): boolean => compare(a, b) === 0;
 
@@ -60,8 +58,9 @@ export const mean = (values: readonly Fraction[]): Fraction => divide(sum(values
 
 /** The nearest whole number; a half goes away from zero, as on paper. */
 export function round(a: Fraction): bigint {
-  const half = (2n * (a.n < 0n ? -a.n : a.n) + a.d) / (2n * a.d);
-  return a.n < 0n ? -half : half;
+  // Division cuts towards zero, so that a half left over has the sign of the whole.
+  const halves = (2n * a.n) / a.d;
+  return (halves + (halves % 2n)) / 2n;
 }
 
 /** The nearest double. Where either part is past 2^1024 and has no double, their quotient is scaled first. */
@@ -69,7 +68,8 @@ export function toNumber(a: Fraction): number {
   const [top, bottom] = [Number(a.n), Number(a.d)];
   if (Number.isFinite(top) && Number.isFinite(bottom)) return top / bottom;
   const shift = bitsOf(a.d) - bitsOf(a.n) + KEPT_BITS;
-  const scaled = shift < 0 ? a.n / (a.d << BigInt(-shift)) : (a.n << BigInt(shift)) / a.d;
+  // A shift below zero goes to the right.
+  const scaled = (a.n << BigInt(shift)) / a.d;
   // In two steps, since 2^shift may itself be past the range of a double.
   const half = Math.trunc(shift / 2);
   return Number(scaled) / 2 ** half / 2 ** (shift - half);
@@ -78,14 +78,15 @@ export function toNumber(a: Fraction): number {
 /** More than a double keeps. */
 const KEPT_BITS = 64;
 
-const bitsOf = (value: bigint): number => (value < 0n ? -value : value).toString(16).length * 4;
+/** As many, or a few more: a sign counts as a digit. */
+const bitsOf = (value: bigint): number => value.toString(16).length * 4;
 
 /** Decimal text with exactly `places` decimals, rounded half away from zero. */
 export function toDecimal(a: Fraction, places: number): string {
-  const scaled = round({ n: a.n * 10n ** BigInt(places), d: a.d });
-  const digits = (scaled < 0n ? -scaled : scaled).toString().padStart(places + 1, '0');
+  const scaled = round({ n: a.n * 10n ** BigInt(places), d: a.d }).toString();
+  const sign = scaled.startsWith('-') ? '-' : '';
+  const digits = scaled.slice(sign.length).padStart(places + 1, '0');
   const whole = digits.slice(0, digits.length - places);
-  const sign = scaled < 0n ? '-' : '';
   return places === 0 ? `${sign}${whole}` : `${sign}${whole}.${digits.slice(-places)}`;
 }
 

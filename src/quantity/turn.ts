@@ -10,5 +10,5 @@ export const CYCLES = [360, 720] as const;
 export function nearestTurn(amount: Fraction, to: Fraction, cycle: Fraction | undefined): Fraction {
   if (cycle === undefined) return amount;
   const turns = round(divide(subtract(to, amount), cycle));
-  return turns === 0n ? amount : add(amount, multiply(cycle, fraction(turns)));
+  return add(amount, multiply(cycle, fraction(turns)));
 }

@@ -50,7 +50,7 @@ describe('a fraction', () => {
   it('keeps the denominator positive', () => expect(fraction(1, -2)).toEqual({ n: -1n, d: 2n }));
 
   it('cannot have a denominator of zero', () => {
-    expect(() => fraction(1, 0)).toThrow(RangeError);
+    expect(() => fraction(1, 0)).toThrow(new RangeError('a fraction cannot have a denominator of zero'));
     expect(() => divide(fraction(1), ZERO)).toThrow(RangeError);
   });
 
@@ -63,6 +63,34 @@ describe('a fraction', () => {
       }),
       RUNS,
     );
+  });
+
+  it('keeps a denominator that both have, so that the sum of many readings does not grow', () => {
+    expect(add(fraction(3, 100), fraction(5, 100))).toEqual(fraction(8, 100));
+    expect(subtract(fraction(3, 100), fraction(5, 100))).toEqual(fraction(-2, 100));
+  });
+
+  it.each([
+    [fraction(1, 3), fraction(1, 2), -1],
+    [fraction(1, 2), fraction(1, 3), 1],
+    [fraction(-7, 10), fraction(-5, 10), -1],
+    [fraction(2, 7), fraction(1, 7), 1],
+    [fraction(1, 4), fraction(2, 8), 0],
+    [fraction(3, 8), fraction(3, 8), 0],
+  ])('%o beside %o: %i', (a, b, expected) => {
+    expect(compare(a, b)).toBe(expected);
+    expect(absolute(a)).toEqual({ n: a.n < 0n ? -a.n : a.n, d: a.d });
+  });
+
+  it('stays as it is where it is none below zero, and whole in a sum of whole ones', () => {
+    for (const value of [ZERO, fraction(1, 8)]) expect(absolute(value)).toBe(value);
+    expect(sum([fraction(3), fraction(4)])).toEqual(fraction(7));
+  });
+
+  it('is chosen as it stands: of equal ones the first', () => {
+    const [quarter, same, half] = [fraction(1, 4), fraction(2, 8), fraction(1, 2)];
+    expect(least([half, quarter, same])).toBe(quarter);
+    expect(greatest([quarter, same, fraction(-1, 2)])).toBe(quarter);
   });
 
   it('compares as numbers do, whatever its denominator', () => {
@@ -90,7 +118,7 @@ describe('a fraction', () => {
   });
 
   it('has no least or greatest of nothing', () => {
-    expect(() => least([])).toThrow(RangeError);
+    expect(() => least([])).toThrow(new RangeError('no values to choose from'));
     expect(() => greatest([])).toThrow(RangeError);
     expect(() => mean([])).toThrow(RangeError);
   });
@@ -106,6 +134,12 @@ describe('rounding is as on paper: a half goes away from zero', () => {
     [4, 3, '1'],
     [-4, 3, '-1'],
     [49, 100, '0'],
+    [-49, 100, '0'],
+    [149, 100, '1'],
+    [-149, 100, '-1'],
+    [-151, 100, '-2'],
+    [6, 3, '2'],
+    [-6, 3, '-2'],
     [0, 7, '0'],
   ])('%i/%i is %s', (n, d, expected) => expect(String(round(fraction(n, d)))).toBe(expected));
 
@@ -128,6 +162,10 @@ describe('a fraction as decimal text', () => {
     ['2.5', 0, '3'],
     ['-0.05', 1, '-0.1'],
     ['12', 3, '12.000'],
+    ['-12', 0, '-12'],
+    ['0', 2, '0.00'],
+    ['-1.005', 2, '-1.01'],
+    ['0.05', 2, '0.05'],
   ])('%s to %i decimals is %s', (text, places, expected) =>
     expect(toDecimal(parseDecimal(text), places)).toBe(expected),
   );
@@ -155,6 +193,8 @@ describe('a fraction as the nearest double', () => {
     ['a small number over a denominator past it', fraction(-7n, 7n * 2n ** 1030n), -(2 ** -1030)],
     ['only the numerator past it', fraction(10n ** 310n, 10n ** 300n), 1e10],
     ['a negative one with both past it', fraction(-HUGE, 2n * HUGE), -0.5],
+    ['a third of a numerator past it', fraction(-7n * HUGE, 3n * 2n ** 900n), (-7 / 3) * 2 ** 200],
+    ['a third of a denominator past it', fraction(7n * 2n ** 900n, 3n * HUGE), (7 / 3) * 2 ** -200],
     ['what is smaller than any double', fraction(1n, 2n ** 1200n), 0],
     ['what is greater than any double', fraction(HUGE, 1n), Number.POSITIVE_INFINITY],
   ])('%s', (_, value, expected) => {

@@ -19,6 +19,10 @@ it.each([
   ['1', 'uin', 2.54e-8, 'm'],
   ['1', 'cSt', 1e-6, 'm2/s'],
   ['1', 'gal/min', 6.30902e-5, 'm3/s'],
+  ['1', 'lbf', 4.448222, 'N'],
+  ['50', '%', 0.5, ''],
+  ['20', 'degC', 293.15, 'K'],
+  ['60', 'L/min', 0.001, 'm3/s'],
 ])('%s %s is %f %s', (number, unitName, wanted, si) => {
   const unit = unitNamed(unitName);
   const found = inSi(toBase(parseDecimal(number), unit), unit.quantity);
@@ -29,3 +33,10 @@ it.each([
 it('what is exact is rounded but once', () => {
   expect(inSi(toBase(parseDecimal('0.06275'), unitNamed('mm')), 'length')).toBe(0.00006275);
 });
+
+it.each(['number', 'count', 'pass or fail'] as const)(
+  'a %s stands in the SI as it is, without a unit',
+  (quantity) => {
+    expect([inSi(parseDecimal('9.1'), quantity), siName(quantity)]).toEqual([9.1, '']);
+  },
+);

@@ -1,13 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { absolute, compare, equals, fraction, parseDecimal, subtract } from '../../src/quantity/fraction.ts';
-import { nearestTurn } from '../../src/quantity/turn.ts';
+import { CYCLES, nearestTurn } from '../../src/quantity/turn.ts';
 import { runs } from '../propertyRuns.ts';
 
 const CYCLE = fraction(720);
 const angle = fc.integer({ min: -20_000, max: 20_000 }).map((tenths) => fraction(tenths, 10));
 
 describe('an angle that comes round again', () => {
+  it('does so after one turn of a two-stroke engine, and after two of a four-stroke engine', () => {
+    expect(CYCLES).toEqual([360, 720]);
+  });
+
   it.each([
     ['719', '0', '-1'],
     ['1', '719', '721'],

@@ -34,6 +34,7 @@ describe('factors of NIST SP 811, B.8, to the digits that it prints', () => {
     ['lbf', 'N', '4.4482216152605', 'seen, exact'],
     ['in', 'mm', '25.4', 'seen, exact'],
     ['psi', 'kPa', '6.894757', 'seen: 6 894.757 Pa'],
+    ['lbf/in', 'N/mm', '0.1751268', 'seen: 175.1268 N/m'],
     ['psi', 'kPa', '6.894757293168', 'computed'],
     ['in3', 'cc', '16.387064', 'seen, exact'],
     ['lb', 'g', '453.59237', 'exact, from memory'],
@@ -69,6 +70,7 @@ describe('units that follow from one another (common practice, no source)', () =
     ['kg', 'g', '1000'],
     ['lb', 'oz', '16'],
     ['L', 'cc', '1000'],
+    ['cSt', 'mm2/s', '1'],
   ])('1 %s is exactly so many %s: %s', (from, to, expected) => {
     expect(equals(fromBase(unitNamed(from).factor, unitNamed(to)), parseDecimal(expected))).toBe(true);
   });
@@ -77,7 +79,8 @@ describe('units that follow from one another (common practice, no source)', () =
     expect(inUnit('oz', 'g', 9)).toBe('28.349523125');
   });
 
-  it('a temperature has a zero of its own', () => {
+  it('a temperature has a zero of its own, and nothing else has', () => {
+    expect(unitNamed('in')).toStrictEqual({ name: 'in', quantity: 'length', factor: fraction(254_000_000) });
     const celsius = (text: string) => toNumber(toBase(parseDecimal(text), unitNamed('degF')));
     expect(celsius('32')).toBe(0);
     expect(celsius('212')).toBe(100);
@@ -92,8 +95,29 @@ describe('units that follow from one another (common practice, no source)', () =
 });
 
 describe('the table of units', () => {
-  it('gives each quantity at least one unit', () => {
-    for (const quantity of QUANTITIES) expect(unitsOf(quantity).length).toBeGreaterThan(0);
+  it('gives each quantity its units, the first of an inch shop first', () => {
+    expect(
+      Object.fromEntries(QUANTITIES.map((each) => [each, unitsOf(each).map(({ name }) => name)])),
+    ).toEqual({
+      length: ['in', 'thou', 'mm', 'um'],
+      torque: ['lbf ft', 'lbf in', 'ozf in', 'N m', 'kgf m'],
+      force: ['lbf', 'N', 'kN'],
+      'spring rate': ['lbf/in', 'N/mm'],
+      pressure: ['psi', 'kPa', 'bar', 'kgf/cm2', 'inH2O', 'inHg'],
+      volume: ['cc', 'ml', 'L', 'in3'],
+      mass: ['g', 'kg', 'oz', 'lb'],
+      angle: ['deg'],
+      temperature: ['degC', 'degF'],
+      time: ['h'],
+      speed: ['rpm'],
+      roughness: ['um', 'uin'],
+      viscosity: ['cSt', 'mm2/s'],
+      flow: ['L/min', 'gal/min'],
+      percent: ['%'],
+      number: [''],
+      count: [''],
+      'pass or fail': [''],
+    });
   });
 
   it('holds no name twice for a quantity, and only factors above zero', () => {
@@ -135,7 +159,7 @@ describe('the table of units', () => {
   it('knows nothing else', () => {
     expect(findUnit('furlong')).toBeUndefined();
     expect(findUnit('IN')).toBeUndefined();
-    expect(() => unitNamed('furlong')).toThrow(RangeError);
+    expect(() => unitNamed('furlong')).toThrow(new RangeError('no unit is named furlong'));
   });
 
   it('turns an amount there and back without loss, in every unit', () => {
