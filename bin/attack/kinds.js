@@ -7,7 +7,7 @@ export const KINDS = {
   ],
   'YAML test suite': ['tests/documents/yaml/suite.test.ts'],
   'forms of scalars': ['tests/documents/yaml/scalar.test.ts'],
-  'YAML that takes time or memory': ['tests/documents/yaml/loader.test.ts', 'tests/cli/hostile.test.ts'],
+  'YAML that takes time or memory': ['tests/documents/yaml/exhausting.test.ts', 'tests/cli/hostile.test.ts'],
   'patterns of schemas': ['tests/documents/patterns.test.ts', 'tests/documents/schema.test.ts'],
   formulas: ['tests/formula/hostile.test.ts', 'tests/formula/against-mathjs.test.ts'],
   'own characteristics': ['tests/cli/attack/ownCharacteristics.test.ts'],

@@ -51,7 +51,8 @@ function isUtf16(bytes: Uint8Array): boolean {
 
 function notUtf8(text: string, bytes: Uint8Array): Problem {
   const { index, offset } = firstDamage(text, bytes);
-  const byte = (bytes[offset] ?? 0).toString(16).toUpperCase().padStart(2, '0');
+  // Behind ASCII, so two digits.
+  const byte = bytes[offset]?.toString(16).toUpperCase();
   return {
     code: 'encoding',
     span: { start: index, end: index + 1 },
@@ -60,37 +61,28 @@ function notUtf8(text: string, bytes: Uint8Array): Problem {
   };
 }
 
-/** The first replacement character that does not stand in the file itself. */
+/** The first replacement character that does not stand in the file itself: the strict decoder has found that there is one. */
 function firstDamage(text: string, bytes: Uint8Array): { readonly index: number; readonly offset: number } {
-  let offset = 0;
-  let from = 0;
-  for (let index = text.indexOf('\ufffd'); index >= 0; index = text.indexOf('\ufffd', from)) {
+  let [index, offset] = [-1, 0];
+  for (;;) {
+    const from = index + 1;
+    index = text.indexOf('\ufffd', from);
     offset += Buffer.byteLength(text.slice(from, index));
     if (bytes[offset] !== 0xef || bytes[offset + 1] !== 0xbf || bytes[offset + 2] !== 0xbd)
       return { index, offset };
     offset += 3;
-    from = index + 1;
   }
-  return { index: from, offset };
 }
 
-/** Controls other than tab and line ends; a carriage return alone; a byte order mark that is not the first character. */
-const CONTROL = /[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ufffe\uffff]|\r(?!\n)|(?!^)\ufeff/;
+/**
+ * Controls other than tab and line ends; a carriage return alone; a byte order mark that is not the first character. The
+ * rest of the line comes along, so that the next is looked for behind it.
+ */
+const CONTROL = /(?:[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ufffe\uffff]|\r(?!\n)|(?!^)\ufeff)[^\n]*/g;
 
 /** Raw control characters, the first on each line. */
-export function controlCharacters(text: string): Problem[] {
-  if (!CONTROL.test(text)) return [];
-  const problems: Problem[] = [];
-  let start = 0;
-  for (const line of text.split('\n')) {
-    const end = start + line.length;
-    // The character before and the line end come along, so that ^ and CRLF are judged as in the whole text.
-    const found = CONTROL.exec(`${start === 0 ? '' : '\n'}${line}${end < text.length ? '\n' : ''}`);
-    if (found !== null) problems.push(control(found[0], start + found.index - (start === 0 ? 0 : 1)));
-    start = end + 1;
-  }
-  return problems;
-}
+export const controlCharacters = (text: string): Problem[] =>
+  Array.from(text.matchAll(CONTROL), ({ 0: found, index }) => control(found.charAt(0), index));
 
 function control(character: string, start: number): Problem {
   const problem = { code: 'control-character', span: { start, end: start + 1 } } as const;

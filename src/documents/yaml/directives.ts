@@ -1,7 +1,8 @@
 import type { Span } from './node.ts';
 import type { Report } from './problem.ts';
-import { BYTE_ORDER_MARK } from './sourceText.ts';
 
+/** Lines that are not empty; a byte order mark stands before the first. */
+const LINE = /(?!^\ufeff)[^\n]+/g;
 const VERSION = /^%YAML[ \t]+1\.2[ \t]*(#.*)?\r?$/;
 const BLANK_OR_COMMENT = /^[ \t]*(#.*)?\r?$/;
 
@@ -10,15 +11,12 @@ const BLANK_OR_COMMENT = /^[ \t]*(#.*)?\r?$/;
  * and `no` is false; only a single `%YAML 1.2`, which changes nothing, may stay. The parser passes over some of them.
  */
 export function checkDirectives(text: string, report: Report): void {
-  let start = text.startsWith(BYTE_ORDER_MARK) ? 1 : 0;
-  for (let versions = 0; start < text.length; ) {
-    const newline = text.indexOf('\n', start);
-    const end = newline < 0 ? text.length : newline;
-    const line = text.slice(start, end);
-    if (VERSION.test(line)) versions += 1;
-    if (line.startsWith('%') && (versions > 1 || !VERSION.test(line))) refuse({ start, end }, report);
-    if (!line.startsWith('%') && !BLANK_OR_COMMENT.test(line)) return;
-    start = end + 1;
+  let isNamed = false;
+  for (const { 0: line, index: start } of text.matchAll(LINE)) {
+    if (BLANK_OR_COMMENT.test(line)) continue;
+    if (!line.startsWith('%')) return;
+    if (isNamed || !VERSION.test(line)) refuse({ start, end: start + line.length }, report);
+    else isNamed = true;
   }
 }
 

@@ -9,9 +9,8 @@ export function flowStarts(contents: unknown): ReadonlyMap<number, number> {
     if (isPair(node)) waiting.push(node.key, node.value);
     if (!isMap(node) && !isSeq(node)) continue;
     for (const item of node.items) waiting.push(item);
-    const [start, end] = node.range ?? [];
     // Of brackets that end together the innermost is still open: it is met last.
-    if (node.flow === true && start !== undefined && end !== undefined) starts.set(end, start);
+    if (node.flow === true && node.range) starts.set(node.range[1], node.range[0]);
   }
   return starts;
 }

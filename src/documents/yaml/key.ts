@@ -17,15 +17,13 @@ const DANGEROUS: ReadonlySet<string> = new Set(['__proto__', 'constructor', 'pro
 const WORD =
   /^(yes|no|off|y|n|true|false|null|~|O[Nn])$|^(Y|N|YES|NO|OFF|TRUE|FALSE|NULL|Yes|No|Off|True|False|Null)$/;
 
-const LONGEST_WORD = 5;
-
 /** What is wrong with a key, if anything is. `plain`: written without quotes. */
 export function keyTrouble(key: string, plain: boolean): KeyTrouble | undefined {
   if (key === '') return { message: 'a key is empty', help: 'give it a name', usable: false };
   if (DANGEROUS.has(key)) {
     return { message: `${quoted(key)} cannot be a key`, help: 'choose another name', usable: false };
   }
-  if (plain && key.length <= LONGEST_WORD && WORD.test(key)) {
+  if (plain && WORD.test(key)) {
     const message = `the key ${quoted(key)} is a word that some readers take for true, false or nothing`;
     return { message, help: `put it in quotes: "${key}"`, usable: true };
   }

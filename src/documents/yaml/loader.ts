@@ -1,4 +1,4 @@
-import { type Document, parseDocument, type YAMLError } from 'yaml';
+import { type Document, parseDocument } from 'yaml';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
 import { checkNumbers } from '../session/readings.ts';
 import { controlCharacters, decode } from './bytes.ts';
@@ -8,7 +8,7 @@ import { tooManyMarks } from './marks.ts';
 import { mergeMarkers } from './mergeMarkers.ts';
 import type { Node, SourceText } from './node.ts';
 import { type Problem, type Report, toDiagnostics } from './problem.ts';
-import { translate } from './syntax.ts';
+import { isComplaint, translate } from './syntax.ts';
 import { walk } from './walk.ts';
 
 /** A file as far as it could be read. With any diagnostic nothing in it is to be trusted for judging. */
@@ -37,9 +37,6 @@ export const PARSE_OPTIONS = {
   prettyErrors: false,
   logLevel: 'error',
 } as const;
-
-/** What the walk finds by itself, with a better place. */
-const FOUND_BY_WALK: ReadonlySet<string> = new Set(['NON_STRING_KEY', 'BAD_DIRECTIVE']);
 
 /**
  * Reads a document of a shop repository. Never throws, whatever the bytes; all problems are reported, not the first.
@@ -87,9 +84,9 @@ const unparsable: Problem = {
 
 /** The first of each line: what follows on it is mostly the same slip again. Too deep a nesting the walk has told. */
 function syntaxProblems(parsed: Document.Parsed, source: SourceText, complete: boolean): Problem[] {
-  const reported = (error: YAMLError) =>
-    FOUND_BY_WALK.has(error.code) || (error.code === 'RESOURCE_EXHAUSTION' && !complete);
-  const errors = [...parsed.errors, ...parsed.warnings].filter((error) => !reported(error));
+  const errors = [...parsed.errors, ...parsed.warnings]
+    .filter(isComplaint)
+    .filter(({ code }) => complete || code !== 'RESOURCE_EXHAUSTION');
   let starts: ReadonlyMap<number, number> | undefined;
   const bracketEndingAt = (end: number): number | undefined => {
     starts ??= flowStarts(parsed.contents);

@@ -1,20 +1,21 @@
 import type { Alias, Node as ParsedNode } from 'yaml';
 import { quoted } from '../../diagnostic/quoted.ts';
 import type { Span } from './node.ts';
+import { parsedSpan } from './parsedSpan.ts';
 import type { Report } from './problem.ts';
 
 const WRITE_OUT = 'write the value out wherever it is meant';
 
 /** An alias can make a small file enormous, and hides what a reading was from whoever reads the file. */
 export function refuseAlias(alias: Alias, report: Report): Span {
-  const [start, end] = alias.range ?? [0, 0];
+  const span = parsedSpan(alias);
   report(
     'alias',
-    { start, end },
+    span,
     `${quoted(`*${alias.source}`)} is an alias, and aliases are not used here`,
     WRITE_OUT,
   );
-  return { start, end };
+  return span;
 }
 
 /** Anchors and tags before a value. `span` is where the value itself stands. */

@@ -3,6 +3,7 @@ import { quoted } from '../../diagnostic/quoted.ts';
 import { reportSplitNumber, splitByComma } from '../validation/decimalComma.ts';
 import { keyTrouble } from './key.ts';
 import type { Entry, SourceText, Span } from './node.ts';
+import { parsedSpan } from './parsedSpan.ts';
 import type { Report } from './problem.ts';
 import { refuseAlias, refuseProperties } from './properties.ts';
 import { refuseEscapedControls } from './readScalar.ts';
@@ -22,8 +23,7 @@ export function readKey(pair: Pair, around: Around, source: SourceText, report: 
   const parsed = pair.key;
   if (!isScalar(parsed)) return { keySpan: refuseKey(parsed, report), key: undefined };
   const name = parsed.source ?? '';
-  const [start, end] = parsed.range ?? [0, 0];
-  const keySpan = { start, end };
+  const keySpan = parsedSpan(parsed);
   const halves = splitByComma(name, keySpan, pair.value, around.last?.node, source.text);
   if (halves !== undefined) reportSplitNumber(halves, source.text, report);
   else if (isSound(parsed, name, keySpan, source.text, report)) {
@@ -34,9 +34,9 @@ export function readKey(pair: Pair, around: Around, source: SourceText, report: 
 
 function refuseKey(parsed: unknown, report: Report): Span {
   if (isAlias(parsed)) return refuseAlias(parsed, report);
-  const [start, end] = (parsed as ParsedNode | null)?.range ?? [0, 0];
-  report('key', { start, end }, 'a key is a list or a map', 'write a name or a number');
-  return { start, end };
+  const span = parsedSpan(parsed as ParsedNode);
+  report('key', span, 'a key is a list or a map', 'write a name or a number');
+  return span;
 }
 
 function isSound(parsed: Scalar, name: string, span: Span, text: string, report: Report): boolean {

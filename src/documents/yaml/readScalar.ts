@@ -1,6 +1,7 @@
 import type { Scalar } from 'yaml';
 import { escapeHidden, quoted } from '../../diagnostic/quoted.ts';
 import type { ScalarNode, Span } from './node.ts';
+import { parsedSpan } from './parsedSpan.ts';
 import type { Report } from './problem.ts';
 import { refuseProperties } from './properties.ts';
 import { readPlain } from './scalar.ts';
@@ -13,8 +14,7 @@ export const refusedControl = (text: string): string | undefined => CONTROL.exec
 
 /** A parsed scalar by our own rules: only one written without quotes can be anything but text. */
 export function readScalar(parsed: Scalar, text: string, report: Report): ScalarNode {
-  const [start, end] = parsed.range ?? [0, 0];
-  const span = { start, end };
+  const span = parsedSpan(parsed);
   const source = parsed.source ?? '';
   refuseProperties(parsed, span, text, report);
   if (parsed.type === 'PLAIN') return readPlainScalar(source, span, report);

@@ -12,6 +12,8 @@ export type PlainValue = string | number | boolean | null;
 /** A double keeps 15 significant digits of any decimal. */
 const MOST_DIGITS = 15;
 
+/** A digit, a sign or a point: nothing else begins a number. */
+const MAY_BE_NUMBER = /^[-+.\d]/;
 const NUMBER = /^[-+]?((0|[1-9]\d*)(\.\d+)?|\.\d+)$/;
 const LEADING_ZERO = /^[-+]?0\d+$/;
 
@@ -51,8 +53,8 @@ const AMBIGUOUS: readonly (readonly [RegExp, string])[] = [
  * `y` and `n` are text, whatever YAML 1.1 made of them.
  */
 export function readPlain(source: string): PlainValue | Ambiguous {
-  if (!mayBeNumber(source.charCodeAt(0))) {
-    const word = source.length <= 5 ? WORDS.get(source) : undefined;
+  if (!MAY_BE_NUMBER.test(source)) {
+    const word = WORDS.get(source);
     return word === undefined ? source : word;
   }
   if (!NUMBER.test(source)) return readUnusual(source);
@@ -65,17 +67,12 @@ export function readPlain(source: string): PlainValue | Ambiguous {
   return value === 0 && digits > 0 ? ambiguous(value, 'it is too small to be kept') : value;
 }
 
-/** A digit, a sign or a point: nothing else begins a number. */
-const mayBeNumber = (code: number): boolean =>
-  (code >= 48 && code <= 57) || code === 43 || code === 45 || code === 46;
-
 function readUnusual(source: string): string | Ambiguous {
   const bare = source.replaceAll('_', '');
-  if (bare !== source && NUMBER.test(bare))
-    return ambiguous(Number(bare), 'some readers drop the underscore');
+  if (NUMBER.test(bare)) return ambiguous(Number(bare), 'some readers drop the underscore');
   for (const [form, why] of AMBIGUOUS) {
     if (form.test(bare))
-      return ambiguous(Number.parseFloat(bare) || 0, why, form.test(source) && form === LEADING_ZERO);
+      return ambiguous(Number.parseFloat(bare), why, form.test(source) && form === LEADING_ZERO);
   }
   return source;
 }

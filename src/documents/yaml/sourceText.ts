@@ -10,7 +10,7 @@ export function sourceText(path: string, text: string): SourceText {
     starts ??= lineStarts(text, first);
     const inside = Math.max(first, Math.min(offset, text.length));
     const index = lastAtOrBefore(starts, inside);
-    return { line: index + 1, column: inside - (starts[index] ?? 0) + 1 };
+    return { line: index + 1, column: inside - (starts[index] as number) + 1 };
   };
   return {
     path,
@@ -34,7 +34,7 @@ function lastAtOrBefore(starts: readonly number[], offset: number): number {
   let high = starts.length - 1;
   while (low < high) {
     const middle = (low + high + 1) >> 1;
-    if ((starts[middle] ?? 0) <= offset) low = middle;
+    if ((starts[middle] as number) <= offset) low = middle;
     else high = middle - 1;
   }
   return low;

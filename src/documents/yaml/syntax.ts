@@ -9,9 +9,17 @@ interface Words {
   readonly help?: string;
 }
 
+type Code = Exclude<ErrorCode, 'NON_STRING_KEY' | 'BAD_DIRECTIVE'>;
+
+/** What the parser complains of, but for what is found without it, with a better place. */
+export type Complaint = Pick<YAMLError, 'pos'> & { readonly code: Code };
+
+export const isComplaint = (error: YAMLError): error is YAMLError & Complaint =>
+  error.code !== 'NON_STRING_KEY' && error.code !== 'BAD_DIRECTIVE';
+
 /** The parser's complaint in our words. Its own words are never shown: they quote the file raw. */
 export function translate(
-  error: YAMLError,
+  error: Complaint,
   text: string,
   bracketEndingAt: (end: number) => number | undefined,
 ): Problem {
@@ -74,11 +82,10 @@ const words = (code: DocumentCode, message: string | Words['message'], help?: st
 
 const NO_ALIAS = 'write the value out wherever it is meant';
 const NO_TAG = 'leave the tag out';
-const NO_DIRECTIVE = 'leave the line out: documents are YAML 1.2';
 const ONE_LINE_KEY = 'write the key, a colon and a space on one line: `measure: main_journal_diameter`';
 
 /** By the parser's stable codes; a code it adds one day does not compile until it has words here. */
-const WORDS: Readonly<Record<ErrorCode, Words>> = {
+const WORDS: Readonly<Record<Code, Words>> = {
   ALIAS_PROPS: words('alias', 'an alias carries an anchor or a tag', NO_ALIAS),
   BAD_ALIAS: words(
     'alias',
@@ -86,12 +93,10 @@ const WORDS: Readonly<Record<ErrorCode, Words>> = {
     `${NO_ALIAS}; put text that begins so in quotes`,
   ),
   MULTIPLE_ANCHORS: words('alias', 'a value has two anchors', NO_ALIAS),
-  BAD_DIRECTIVE: words('directive', 'a directive line (%) is not used here', NO_DIRECTIVE),
   MULTIPLE_TAGS: words('tag', 'a value has two tags', NO_TAG),
   TAG_RESOLVE_FAILED: words('tag', (here) => `tags such as ${quoted(here)} are not used here`, NO_TAG),
   BAD_COLLECTION_TYPE: words('tag', 'a tag does not fit the list or map after it', NO_TAG),
   DUPLICATE_KEY: words('duplicate-key', 'a key is written twice', 'keep one of the two'),
-  NON_STRING_KEY: words('key', 'a key is a list or a map', 'write a name or a number'),
   RESOURCE_EXHAUSTION: words('depth', 'lists and maps are nested too deep to be read', 'nest them less deep'),
   BAD_DQ_ESCAPE: words(
     'yaml',

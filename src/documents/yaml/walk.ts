@@ -1,5 +1,6 @@
 import { isAlias, isMap, isScalar, isSeq, type Pair, type YAMLMap, type YAMLSeq } from 'yaml';
 import type { Entry, Node, ScalarNode, SourceText, Span } from './node.ts';
+import { parsedSpan } from './parsedSpan.ts';
 import type { Report } from './problem.ts';
 import { refuseAlias, refuseProperties } from './properties.ts';
 import { readKey } from './readKey.ts';
@@ -118,8 +119,7 @@ function visit(state: Walk, parsed: unknown, at: number): Node {
 }
 
 function open(state: Walk, parsed: YAMLMap | YAMLSeq): Node {
-  const [start, end] = parsed.range ?? [0, 0];
-  const span = { start, end };
+  const span = parsedSpan(parsed);
   refuseProperties(parsed, span, state.source.text, state.report);
   if (state.frames.length >= MOST_DEPTH) return tooDeep(state, span);
   const flow = parsed.flow === true;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { loadYaml } from '../../../src/documents/yaml/loader.ts';
+import { mergeMarkers } from '../../../src/documents/yaml/mergeMarkers.ts';
 
 const codesOf = (text: string) =>
   loadYaml('session.yaml', Buffer.from(text)).diagnostics.map(
@@ -20,6 +21,19 @@ describe('what git could not merge is one problem', () => {
     ['without names', 'a: 1\n<<<<<<<\nb: 1\n=======\n>>>>>>>\n', 2],
   ])('%s', (_, text, line) => {
     expect(codesOf(text)).toEqual([`${line}:1 document/merge`]);
+  });
+
+  it.each([
+    ['one place', `a: 1\n${CONFLICT}`, 5, 17],
+    ['2 places', `${CONFLICT}${CONFLICT}`, 0, 12],
+    ['one place', 'a: 1\n>>>>>>> other\r\n', 5, 18],
+  ])('that is in %s is told with what to keep', (places, text, start, end) => {
+    expect(mergeMarkers(text)).toEqual({
+      code: 'merge',
+      span: { start, end },
+      message: `git could not merge ${places} of this file, and left both versions there`,
+      help: 'keep the version that is right, and take out the lines that begin with <<<<<<<, ======= and >>>>>>>',
+    });
   });
 
   it.each([
