@@ -4,7 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseDocument } from 'yaml';
-import { PARSE_OPTIONS } from '../../src/documents/yaml/loader.ts';
+import { PARSE_OPTIONS } from '../../src/documents/yaml/parse.ts';
 
 const [, , folder, states, ...calls] = process.argv;
 for (const call of calls) {

@@ -6,7 +6,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { isMainThread, Worker, workerData } from 'node:worker_threads';
 import { parseDocument } from 'yaml';
-import { PARSE_OPTIONS } from '../../src/documents/yaml/loader.ts';
+import { PARSE_OPTIONS } from '../../src/documents/yaml/parse.ts';
 
 const [, program, folder, threads = '1'] = process.argv;
 if (isMainThread) parseAll();

@@ -15,11 +15,7 @@ export const scalarOf = (node: Node | undefined): ScalarNode | undefined =>
   node?.kind === 'scalar' && node.value !== null ? node : undefined;
 
 /** Text as written: a name such as `3` or `A12` reads the same with quotes and without. */
-export function textOf(node: Node | undefined): string | undefined {
-  const scalar = scalarOf(node);
-  if (scalar === undefined) return undefined;
-  return typeof scalar.value === 'string' ? scalar.value : scalar.source;
-}
+export const textOf = (node: Node | undefined): string | undefined => scalarOf(node)?.source;
 
 export const textAt = (node: Node | undefined, key: string): string | undefined => textOf(childOf(node, key));
 

@@ -1,4 +1,4 @@
-import { type Document, parseDocument } from 'yaml';
+import type { Document } from 'yaml';
 import type { Diagnostic } from '../../diagnostic/diagnostic.ts';
 import { checkNumbers } from '../session/readings.ts';
 import { controlCharacters, decode } from './bytes.ts';
@@ -7,6 +7,7 @@ import { flowStarts } from './flowStarts.ts';
 import { tooManyMarks } from './marks.ts';
 import { mergeMarkers } from './mergeMarkers.ts';
 import type { Node, SourceText } from './node.ts';
+import { parse } from './parse.ts';
 import { type Problem, type Report, toDiagnostics } from './problem.ts';
 import { isComplaint, translate } from './syntax.ts';
 import { walk } from './walk.ts';
@@ -23,22 +24,6 @@ export interface Loaded {
 }
 
 /**
- * The parser only finds the structure. In the failsafe schema every scalar stays text, so no line of the file can
- * ask for other rules, and what text means is decided here. Its own check for unique keys takes quadratic time.
- */
-export const PARSE_OPTIONS = {
-  version: '1.2',
-  schema: 'failsafe',
-  merge: false,
-  resolveKnownTags: false,
-  strict: true,
-  stringKeys: true,
-  uniqueKeys: false,
-  prettyErrors: false,
-  logLevel: 'error',
-} as const;
-
-/**
  * Reads a document of a shop repository. Never throws, whatever the bytes; all problems are reported, not the first.
  * @param path relative to the working directory, with `/`; used for places only
  */
@@ -52,41 +37,18 @@ function loadText(source: SourceText): Loaded {
   const report: Report = (code, span, message, help) => problems.push({ code, span, message, help });
   checkDirectives(source.text, report);
   const parsed = parse(source.text);
-  if (parsed === undefined) return { source, diagnostics: toDiagnostics([...problems, unparsable], source) };
+  if ('code' in parsed) return { source, diagnostics: toDiagnostics([...problems, parsed], source) };
   const { root, data, leadingZeros, complete } = walk(parsed.contents, source, report);
   if (complete) checkNumbers(root, leadingZeros, source.text, report);
-  const syntax = syntaxProblems(parsed, source, complete);
+  const syntax = syntaxProblems(parsed, source);
   const diagnostics = toDiagnostics([...withoutEchoes(problems, syntax, source), ...syntax], source);
-  const whole = complete && !syntax.some(({ code }) => code === 'yaml' || code === 'depth');
+  const whole = complete && !syntax.some(({ code }) => code === 'yaml');
   return whole ? { source, root, data, diagnostics } : { source, diagnostics };
 }
 
-/** A badly broken file makes errors by the thousand; without stack traces they cost a third of the time. */
-function parse(text: string): Document.Parsed | undefined {
-  const limit = Error.stackTraceLimit;
-  Error.stackTraceLimit = 0;
-  try {
-    return parseDocument(text, PARSE_OPTIONS);
-  } catch {
-    return undefined;
-  } finally {
-    Error.stackTraceLimit = limit;
-  }
-}
-
-/** The parser is not known to throw; if it does, the file is still to blame and the others are still read. */
-const unparsable: Problem = {
-  code: 'yaml',
-  span: { start: 0, end: 0 },
-  message: 'the file cannot be read as YAML',
-  help: 'compare it with a document that can be read',
-};
-
-/** The first of each line: what follows on it is mostly the same slip again. Too deep a nesting the walk has told. */
-function syntaxProblems(parsed: Document.Parsed, source: SourceText, complete: boolean): Problem[] {
-  const errors = [...parsed.errors, ...parsed.warnings]
-    .filter(isComplaint)
-    .filter(({ code }) => complete || code !== 'RESOURCE_EXHAUSTION');
+/** The first of each line: what follows on it is mostly the same slip again. */
+function syntaxProblems(parsed: Document.Parsed, source: SourceText): Problem[] {
+  const errors = [...parsed.errors, ...parsed.warnings].filter(isComplaint);
   let starts: ReadonlyMap<number, number> | undefined;
   const bracketEndingAt = (end: number): number | undefined => {
     starts ??= flowStarts(parsed.contents);

@@ -1,9 +1,16 @@
+import type { Node as ParsedNode } from 'yaml';
 import type { Place } from '../../diagnostic/place.ts';
 
 /** Where something stands in a file's text: UTF-16 offsets, the end exclusive. */
 export interface Span {
   readonly start: number;
   readonly end: number;
+}
+
+/** Where the parser found a node: all that it makes of a text have a range. */
+export function parsedSpan({ range }: Pick<ParsedNode, 'range'>): Span {
+  const [start, end] = range ?? [0, 0];
+  return { start, end };
 }
 
 export interface ScalarNode {

@@ -1,7 +1,6 @@
 import type { Alias, Node as ParsedNode } from 'yaml';
 import { quoted } from '../../diagnostic/quoted.ts';
-import type { Span } from './node.ts';
-import { parsedSpan } from './parsedSpan.ts';
+import { parsedSpan, type Span } from './node.ts';
 import type { Report } from './problem.ts';
 
 const WRITE_OUT = 'write the value out wherever it is meant';
@@ -45,10 +44,9 @@ export function refuseProperties(
   }
 }
 
-/** The nearest word before a value that holds the mark; the value's own place where there is none. */
+/** The nearest word before a value that holds the mark. */
 function wordBefore(text: string, mark: string, span: Span): Span {
-  const found = span.start === 0 ? -1 : text.lastIndexOf(mark, span.start - 1);
-  if (found < 0) return span;
+  const found = text.lastIndexOf(mark, span.start);
   let start = found;
   while (start > 0 && !/[\s,[\]{}]/.test(text.charAt(start - 1))) start -= 1;
   let end = found;

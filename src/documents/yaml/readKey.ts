@@ -2,8 +2,7 @@ import { isAlias, isScalar, type Pair, type Node as ParsedNode, type Scalar } fr
 import { quoted } from '../../diagnostic/quoted.ts';
 import { reportSplitNumber, splitByComma } from '../validation/decimalComma.ts';
 import { keyTrouble } from './key.ts';
-import type { Entry, SourceText, Span } from './node.ts';
-import { parsedSpan } from './parsedSpan.ts';
+import { type Entry, parsedSpan, type SourceText, type Span } from './node.ts';
 import type { Report } from './problem.ts';
 import { refuseAlias, refuseProperties } from './properties.ts';
 import { refuseEscapedControls } from './readScalar.ts';

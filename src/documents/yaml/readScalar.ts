@@ -1,7 +1,6 @@
 import type { Scalar } from 'yaml';
 import { escapeHidden, quoted } from '../../diagnostic/quoted.ts';
-import type { ScalarNode, Span } from './node.ts';
-import { parsedSpan } from './parsedSpan.ts';
+import { parsedSpan, type ScalarNode, type Span } from './node.ts';
 import type { Report } from './problem.ts';
 import { refuseProperties } from './properties.ts';
 import { readPlain } from './scalar.ts';

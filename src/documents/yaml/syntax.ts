@@ -9,13 +9,15 @@ interface Words {
   readonly help?: string;
 }
 
-type Code = Exclude<ErrorCode, 'NON_STRING_KEY' | 'BAD_DIRECTIVE'>;
+/** What is found without the parser, with a better place or before it is asked. */
+type Found = 'NON_STRING_KEY' | 'BAD_DIRECTIVE' | 'RESOURCE_EXHAUSTION';
+type Code = Exclude<ErrorCode, Found>;
 
-/** What the parser complains of, but for what is found without it, with a better place. */
+/** What the parser complains of. */
 export type Complaint = Pick<YAMLError, 'pos'> & { readonly code: Code };
 
 export const isComplaint = (error: YAMLError): error is YAMLError & Complaint =>
-  error.code !== 'NON_STRING_KEY' && error.code !== 'BAD_DIRECTIVE';
+  Object.hasOwn(WORDS, error.code);
 
 /** The parser's complaint in our words. Its own words are never shown: they quote the file raw. */
 export function translate(
@@ -97,7 +99,6 @@ const WORDS: Readonly<Record<Code, Words>> = {
   TAG_RESOLVE_FAILED: words('tag', (here) => `tags such as ${quoted(here)} are not used here`, NO_TAG),
   BAD_COLLECTION_TYPE: words('tag', 'a tag does not fit the list or map after it', NO_TAG),
   DUPLICATE_KEY: words('duplicate-key', 'a key is written twice', 'keep one of the two'),
-  RESOURCE_EXHAUSTION: words('depth', 'lists and maps are nested too deep to be read', 'nest them less deep'),
   BAD_DQ_ESCAPE: words(
     'yaml',
     (here) => `${quoted(here)} is not an escape that YAML knows`,

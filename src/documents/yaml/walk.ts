@@ -1,13 +1,11 @@
 import { isAlias, isMap, isScalar, isSeq, type Pair, type YAMLMap, type YAMLSeq } from 'yaml';
-import type { Entry, Node, ScalarNode, SourceText, Span } from './node.ts';
-import { parsedSpan } from './parsedSpan.ts';
+import { MOST_DEPTH, tooDeep } from './nesting.ts';
+import { type Entry, type Node, parsedSpan, type ScalarNode, type SourceText, type Span } from './node.ts';
 import type { Report } from './problem.ts';
 import { refuseAlias, refuseProperties } from './properties.ts';
 import { readKey } from './readKey.ts';
 import { readScalar } from './readScalar.ts';
 
-/** Lists and maps within each other. */
-export const MOST_DEPTH = 32;
 /** Values, the lists and maps included. */
 export const MOST_NODES = 50_000;
 
@@ -121,7 +119,7 @@ function visit(state: Walk, parsed: unknown, at: number): Node {
 function open(state: Walk, parsed: YAMLMap | YAMLSeq): Node {
   const span = parsedSpan(parsed);
   refuseProperties(parsed, span, state.source.text, state.report);
-  if (state.frames.length >= MOST_DEPTH) return tooDeep(state, span);
+  if (state.frames.length >= MOST_DEPTH) return passOver(state, span);
   const flow = parsed.flow === true;
   if (isSeq(parsed)) {
     const items: Node[] = [];
@@ -140,10 +138,9 @@ const nothing = (span: Span, refused: boolean): ScalarNode => {
 };
 
 /** Said once: what is nested too deep once is mostly so a thousand times. */
-function tooDeep(state: Walk, span: Span): ScalarNode {
-  const message = `lists and maps are nested more than ${MOST_DEPTH} deep`;
-  if (state.complete)
-    state.report('depth', { start: span.start, end: span.start + 1 }, message, 'nest them less deep');
+function passOver(state: Walk, span: Span): ScalarNode {
+  const told = tooDeep(span.start);
+  if (state.complete) state.report(told.code, told.span, told.message, told.help);
   state.complete = false;
   return nothing(span, true);
 }

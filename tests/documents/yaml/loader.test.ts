@@ -32,9 +32,48 @@ describe('a sound document', () => {
     [['readings', 0, 'at', 1], '[3.2507, 3.2511]'],
     [['readings', 0, 'at', 1, 1], '3.2511'],
     [['readings', 0], 'measure: bore\n    at:\n      1: [3.2507, 3.2511]'],
+    [['readings'], '- measure: bore\n    at:\n      1: [3.2507, 3.2511]'],
     [['note'], '|\n  two\n  lines'],
   ])('%j stands where its own words are', (path, expected) => {
     expect(shown(child(root, ...path))).toBe(expected);
+  });
+
+  test.each([
+    ['a text', 'x: ab\n', { start: 3, end: 5 }, { value: 'ab', source: 'ab', plain: true }],
+    ['a number', 'x: 0.20\n', { start: 3, end: 7 }, { value: 0.2, source: '0.20', plain: true }],
+    [
+      'a text in quotes',
+      'x: "0.20"\n',
+      { start: 3, end: 9 },
+      { value: '0.20', source: '0.20', plain: false },
+    ],
+    ['nothing', 'x:\n', { start: 2, end: 2 }, { value: null, source: '', plain: true }],
+    ['a key alone', '{ x }\n', { start: 3, end: 3 }, { value: null, source: '', plain: true }],
+    ['an alias', 'x: *a\n', { start: 3, end: 5 }, { value: null, source: '', plain: true, refused: true }],
+    [
+      'a refused number',
+      'x: 0x1\n',
+      { start: 3, end: 6 },
+      { value: 0, source: '0x1', plain: true, refused: true },
+    ],
+    [
+      'a leading zero',
+      'x: 05\n',
+      { start: 3, end: 5 },
+      { value: 5, source: '05', plain: true, leadingZero: true },
+    ],
+    [
+      'an escaped control',
+      'x: "\\e"\n',
+      { start: 3, end: 7 },
+      { value: '\x1b', source: '\x1b', plain: false, refused: true },
+    ],
+  ])('%s is a scalar with its place, and what the file says of it', (_what, written, span, wanted) => {
+    expect(child(load(written).root, 'x')).toStrictEqual({ kind: 'scalar', span, ...wanted });
+  });
+
+  test('a key that holds a control has no entry', () => {
+    expect(load('"\\e": 1\na: 2\n').data).toEqual({ a: 2 });
   });
 
   test('keys have places too', () => {
@@ -272,8 +311,10 @@ describe('nesting', () => {
 
   test('fifty thousand values are read, one more is not', () => {
     expect(load('- 1\n'.repeat(49_999)).diagnostics).toEqual([]);
-    expect(load('- 1\n'.repeat(50_000)).diagnostics.map(({ code }) => code)).toEqual(['document/too-big']);
-    expect(load('- 1\n'.repeat(50_000)).root).toBeUndefined();
+    const wanted = 'too-big: the file holds more than 50000 values; split it: one file a session';
+    const items = load('- 1\n'.repeat(50_000));
+    expect([told(items), Object.keys(items)]).toEqual([[`50000:3-4 ${wanted}`], ['source', 'diagnostics']]);
+    expect(told(load(`${'- a: 1\n'.repeat(24_999)}- b: 1\n  c: 2`))).toEqual([`25000:3-4 ${wanted}`]);
   });
 });
 

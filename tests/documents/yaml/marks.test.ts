@@ -23,6 +23,12 @@ it.each([
   });
 });
 
+it('a mark at the very beginning counts', () => {
+  expect(tooManyMarks(','.repeat(MOST_MARKS))).toBeUndefined();
+  expect(tooManyMarks(`${','.repeat(MOST_MARKS)}x,`)?.span.start).toBe(MOST_MARKS + 1);
+  expect(tooManyMarks(','.repeat(MOST_MARKS + 1))?.span.start).toBe(MOST_MARKS);
+});
+
 it('signs inside a word are no marks', () => {
-  expect(tooManyMarks('1-2:3?4-!'.repeat(MOST_MARKS))).toBeUndefined();
+  expect(tooManyMarks('1-2:3?4-! -5 :6 ?7'.repeat(MOST_MARKS))).toBeUndefined();
 });

@@ -111,16 +111,6 @@ test.each([
     ['1:34-35 depth: lists and maps are nested more than 32 deep; nest them less deep'],
   ],
   [
-    'too many values',
-    '- 1\n'.repeat(50_000),
-    ['50000:3-4 too-big: the file holds more than 50000 values; split it: one file a session'],
-  ],
-  [
-    'too many values of maps',
-    `${'- a: 1\n'.repeat(24_999)}- b: 1\n  c: 2`,
-    ['25000:3-4 too-big: the file holds more than 50000 values; split it: one file a session'],
-  ],
-  [
     'an underscore in a number',
     'a: 1_0\n',
     [`1:4-7 scalar: \`1_0\` can be read in more than one way: some readers drop the underscore; ${PLAIN}`],

@@ -48,6 +48,20 @@ const CASES: readonly (readonly [string, string, readonly string[]])[] = [
     ],
   ],
   [
+    'a brace left open within brackets',
+    'a: [1, { b: 2 ]\nc: 1\n',
+    [
+      '1:8-9 yaml: this `{` is not closed before the next line begins anew; write the } where the list or the mapping ends',
+    ],
+  ],
+  [
+    'a stray bracket below empty braces',
+    'a: {}\n]\n',
+    [
+      '2:1-2 yaml: `]` does not belong here; compare it with the lines around it; put text with special characters in quotes',
+    ],
+  ],
+  [
     'an open double quote',
     'a: "x\n',
     [
@@ -257,7 +271,6 @@ describe('text that is not well-formed', () => {
     ['MULTIPLE_TAGS', 'tag', 'a value has two tags', 'leave the tag out'],
     ['TAG_RESOLVE_FAILED', 'tag', 'tags such as `!x` are not used here', 'leave the tag out'],
     ['BAD_COLLECTION_TYPE', 'tag', 'a tag does not fit the list or map after it', 'leave the tag out'],
-    ['RESOURCE_EXHAUSTION', 'depth', 'lists and maps are nested too deep to be read', 'nest them less deep'],
     ['DUPLICATE_KEY', 'duplicate-key', 'a key is written twice', 'keep one of the two'],
     ['IMPOSSIBLE', 'yaml', 'this cannot be read', 'compare it with the lines around it'],
     ['BAD_SCALAR_START', 'yaml', 'a value cannot begin with `!x`', 'put it in quotes'],
