@@ -1,5 +1,6 @@
-import { isMap, isScalar, isSeq, type Node, Scalar } from 'yaml';
-import type { Found } from './shape.ts';
+import { isMap, isScalar, isSeq, type Node, type Pair, Scalar, type YAMLSeq } from 'yaml';
+import { parsedSpan } from '../yaml/node.ts';
+import type { Found, PlainNode } from './shape.ts';
 import {
   columnOf,
   contentEnd,
@@ -24,7 +25,7 @@ const STEP = 2;
 export function placeItem(text: string, { node, key, inFlow }: Found, item: string): Change | undefined {
   if (isSeq(node) && node.items.length > 0) {
     return isFlow(node)
-      ? beforeBracket(text, node, item)
+      ? beforeBracket(text, node.items.at(-1), item)
       : afterLastLine(text, node, blockItem(text, node, item));
   }
   if (!isEmpty(node) || isMap(node)) return undefined;
@@ -35,7 +36,7 @@ export function placeItem(text: string, { node, key, inFlow }: Found, item: stri
 /** Where an entry of a map goes. `entry` is the whole of it, `key: value`. */
 export function placeEntry(text: string, { node, key, inFlow }: Found, entry: string): Change | undefined {
   if (isMap(node) && node.items.length > 0) {
-    return isFlow(node) ? beforeBracket(text, node, entry) : afterLastLine(text, node, entry);
+    return isFlow(node) ? beforeBracket(text, node.items.at(-1), entry) : afterLastLine(text, node, entry);
   }
   if (!isEmpty(node) || isSeq(node)) return undefined;
   if (isMap(node) || inFlow || key === undefined)
@@ -47,37 +48,36 @@ export function placeEntry(text: string, { node, key, inFlow }: Found, entry: st
 export function placeScalar(text: string, { node }: Found, replacement: string): Change | undefined {
   if (!isScalar(node) || node.type === Scalar.BLOCK_LITERAL || node.type === Scalar.BLOCK_FOLDED)
     return undefined;
-  const [start, end] = node.range ?? [0, 0];
+  const { start, end } = parsedSpan(node);
   // A missing value has no room of its own: the colon before it and a comment behind it want a space.
-  const before = start === end && !/\s/.test(text[start - 1] ?? ' ') ? ' ' : '';
+  const before = start === end && !/\s/.test(text.charAt(start - 1)) ? ' ' : '';
   const after = start === end && text[end] === '#' ? ' ' : '';
   return { start, end, inserted: before + replacement + after };
 }
 
-const isEmpty = (node: Node): boolean =>
-  isScalar(node) ? node.value === null && !node.source : !('items' in node) || node.items.length === 0;
+const isEmpty = (node: PlainNode): boolean =>
+  isScalar(node) ? node.value === null && !node.source : node.items.length === 0;
 
 /** As wide a gap behind the dash as the first item has. */
-function blockItem(text: string, list: Node, item: string): string {
-  const first = isSeq(list) ? (list.items[0] as Node) : undefined;
-  const start = list.range?.[0] ?? 0;
-  const gap = text.slice(start + 1, first?.range?.[0] ?? start);
+function blockItem(text: string, list: YAMLSeq, item: string): string {
+  const first = parsedSpan(list.items[0] as Node);
+  const gap = text.slice(parsedSpan(list).start + 1, first.start);
   const spaces = /^ +$/.test(gap) ? gap.length : 1;
   return `-${' '.repeat(spaces)}${indentRest(item, 1 + spaces)}`;
 }
 
 /** New lines below a block, at its own column. */
 function afterLastLine(text: string, block: Node, lines: string): Change {
-  const column = columnOf(text, block.range?.[0] ?? 0);
+  const column = columnOf(text, parsedSpan(block).start);
   const at = pastComments(text, endOfLastLine(text, block), column);
   return insertion(at, newLines(text, at, column, lines));
 }
 
 /** The first lines of a block, below its key; an empty pair of brackets goes, the comment beside it stays. */
 function belowKey(text: string, empty: Node, key: Node, lines: string): Change | undefined {
-  const [start, end] = empty.range ?? [0, 0];
+  const { start, end } = parsedSpan(empty);
   if (text.slice(start, end).includes('\n')) return undefined;
-  const column = columnOf(text, key.range?.[0] ?? 0);
+  const column = columnOf(text, parsedSpan(key).start);
   const at = pastComments(text, lineEnd(text, end), column);
   const block = newLines(text, at, column + STEP, lines);
   if (start === end) return insertion(at, block);
@@ -88,17 +88,15 @@ function belowKey(text: string, empty: Node, key: Node, lines: string): Change |
 }
 
 /** Behind the last item within brackets, before whatever comment or space precedes the closing one. */
-function beforeBracket(text: string, node: Node, item: string): Change | undefined {
-  const last = isSeq(node) ? node.items.at(-1) : isMap(node) ? node.items.at(-1) : undefined;
-  if (last === undefined) return undefined;
-  const at = contentEnd(last as Node);
+function beforeBracket(text: string, last: unknown, item: string): Change {
+  const at = contentEnd(last as Node | Pair);
   const comma = /^\s*,/.exec(text.slice(at))?.[0];
   return comma === undefined ? insertion(at, `, ${item}`) : insertion(at + comma.length, ` ${item}`);
 }
 
 /** A map is written with spaces inside its braces, a list without, unless there are some. */
 function withinEmpty(text: string, node: Node, item: string): Change | undefined {
-  const [start, end] = node.range ?? [0, 0];
+  const { start, end } = parsedSpan(node);
   const inside = text.slice(start + 1, end - 1);
   if (!/^ *$/.test(inside)) return undefined;
   const pad = isMap(node) || inside !== '' ? ' ' : '';

@@ -1,4 +1,14 @@
-import { isMap, isScalar, isSeq, type Node, type ParsedNode, parseDocument, type Scalar } from 'yaml';
+import {
+  isMap,
+  isScalar,
+  isSeq,
+  type Node,
+  parseDocument,
+  type Scalar,
+  type YAMLMap,
+  type YAMLSeq,
+} from 'yaml';
+import { isFlow } from './textLayout.ts';
 
 /** What a document says, without its layout: numbers as their digits stand, everything else by its value. */
 export type Shape = string | { readonly list: readonly Shape[] } | { readonly map: readonly ShapeEntry[] };
@@ -6,30 +16,29 @@ export type ShapeEntry = readonly [key: string, value: Shape];
 
 export type Path = readonly (string | number)[];
 
+/** A node that says what it shows: no alias. */
+export type PlainNode = Scalar | YAMLMap | YAMLSeq;
+
 /** The node of a text and what it says; undefined when it is not one plain YAML document. */
 export interface Parsed {
-  readonly node: ParsedNode;
+  readonly node: PlainNode;
   readonly shape: Shape;
 }
 
 const OPTIONS = {
   version: '1.2',
-  schema: 'core',
-  merge: false,
   resolveKnownTags: false,
   stringKeys: true,
   // The library's own check is quadratic; a repeated key is the loader's business.
   uniqueKeys: false,
   prettyErrors: false,
-  // At 'silent' a second document would not be reported.
-  logLevel: 'error',
 } as const;
 
 export function parseShape(text: string): Parsed | undefined {
   const document = parseDocument(text, OPTIONS);
   if (document.errors.length > 0 || document.warnings.length > 0 || !document.contents) return undefined;
   const shape = shapeOf(document.contents);
-  return shape === undefined ? undefined : { node: document.contents, shape };
+  return shape === undefined ? undefined : { node: document.contents as PlainNode, shape };
 }
 
 // A shape is undefined where an anchor, an alias or a tag makes the text mean more than it shows.
@@ -68,7 +77,7 @@ function mapShape(pairs: readonly { readonly key: unknown; readonly value: unkno
 
 /** A node and what it hangs on. */
 export interface Found {
-  readonly node: Node;
+  readonly node: PlainNode;
   /** Its key, when it is a value of a map. */
   readonly key: Node | undefined;
   /** It stands within brackets. */
@@ -76,11 +85,11 @@ export interface Found {
 }
 
 /** What stands at a path, or undefined. A key without a value has an empty scalar. */
-export function findNode(root: ParsedNode, path: Path): Found | undefined {
+export function findNode(root: PlainNode, path: Path): Found | undefined {
   let found: Found = { node: root, key: undefined, inFlow: false };
   for (const step of path) {
     const { node } = found;
-    const inFlow = found.inFlow || (!isScalar(node) && 'flow' in node && node.flow === true);
+    const inFlow = found.inFlow || isFlow(node);
     const pair = isMap(node) ? node.items.find(({ key }) => isScalar(key) && key.value === step) : undefined;
     const value = isSeq(node) && typeof step === 'number' ? node.items[step] : pair?.value;
     if (!isScalar(value) && !isMap(value) && !isSeq(value)) return undefined;

@@ -1,4 +1,5 @@
 import { isMap, isScalar, isSeq, type Node, type Pair } from 'yaml';
+import { parsedSpan } from '../yaml/node.ts';
 
 // Offsets, columns and line ends of a text as they stand. Offsets are UTF-16 units; columns count from 0.
 
@@ -31,14 +32,13 @@ export const isFlow = (node: Node): boolean =>
 export function contentEnd(part: Node | Pair): number {
   if ('key' in part) return contentEnd((part.value ?? part.key) as Node);
   if (!isFlow(part) && (isMap(part) || isSeq(part))) return contentEnd(part.items.at(-1) as Node | Pair);
-  return part.range?.[1] ?? 0;
+  return parsedSpan(part).end;
 }
 
 /** The end of the last line of a node, behind a comment that stands on that line. */
 export function endOfLastLine(text: string, node: Node): number {
-  const end = contentEnd(node);
   // The range of a block of text (`|`, `>`) ends behind its last line break.
-  return lineEnd(text, text[end - 1] === '\n' ? end - 1 : end);
+  return lineEnd(text, contentEnd(node) - 1);
 }
 
 /** Moves past the comment lines that follow at once and are indented by more than `column`: they belong to what precedes. */
