@@ -46,8 +46,7 @@ const PATIENCE_MS = 200;
 
 function opened(files: FileLayer, path: string, isNew: boolean, release: () => void): Journal {
   const handle = isNew ? files.createNew(path, 0o666) : files.openToAppend(path);
-  if (isNew) syncFolderOf(files, path);
-  const text = Buffer.from(readUpTo(files, handle, files.inspectOpen(handle).size)).toString('utf8');
+  const text = begun(files, handle, path, isNew);
   // What a power cut tore stays a line of its own, so that the next one is whole.
   let before = text === '' || text.endsWith('\n') ? '' : '\n';
   let broken = false;
@@ -78,6 +77,17 @@ function opened(files: FileLayer, path: string, isNew: boolean, release: () => v
       close();
     },
   };
+}
+
+/** What stands in it; it is closed where that cannot be told. */
+function begun(files: FileLayer, handle: number, path: string, isNew: boolean): string {
+  try {
+    if (isNew) syncFolderOf(files, path);
+    return Buffer.from(readUpTo(files, handle, files.inspectOpen(handle).size)).toString('utf8');
+  } catch (error) {
+    quietly(() => files.close(handle));
+    throw error;
+  }
 }
 
 function writeLine(files: FileLayer, handle: number, line: string): void {

@@ -36,7 +36,7 @@ export function lockQueue(files: FileLayer, self: ThisProcess, lockPath: string)
   return {
     ahead: () => {
       const names = waiters().map(({ name }) => name);
-      const at = own === undefined ? -1 : names.indexOf(own);
+      const at = names.indexOf(own ?? '');
       return at < 0 ? names : names.slice(0, at);
     },
     join: () => {

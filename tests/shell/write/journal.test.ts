@@ -1,12 +1,13 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { thisProcess } from '../../../src/shell/process/thisProcess.ts';
 import { temporaryPath } from '../../../src/shell/write/exclusive.ts';
 import { type FileLayer, nodeFiles } from '../../../src/shell/write/fileLayer.ts';
-import { openJournal } from '../../../src/shell/write/journal.ts';
+import { openJournal, unfinishedEntries } from '../../../src/shell/write/journal.ts';
 import { failingFiles, failingWith, faultless } from '../failingFiles.ts';
+import { countedFiles } from '../openHandles.ts';
 
 let folder = '';
 beforeEach(() => {
@@ -76,9 +77,69 @@ describe('a journal', () => {
     expect(takeThree({ ...nodeFiles, openFolder: failingWith(code) })).toHaveLength(3);
   });
 
+  it('says why a line is not safe, and takes none after it', () => {
+    let full = false;
+    const files: FileLayer = {
+      ...nodeFiles,
+      // A few bytes at a time, as a disk that fills does.
+      write: (handle, bytes, offset) =>
+        full ? 0 : nodeFiles.write(handle, bytes.subarray(0, offset + 2), offset),
+    };
+    const opened = open(files);
+    if (!opened.ok) throw new Error(opened.problem.message);
+    const { append, close } = opened.value;
+    expect(append('one\n')).toEqual({ ok: true, value: undefined });
+    full = true;
+    const problem = (message: string, help: string) => ({
+      ok: false,
+      problem: { reason: 'disk', message, help },
+    });
+    const how = 'mend that, then go on: what was taken before is safe';
+    expect(append('two\n')).toEqual(problem('not saved: the disk reported an error (EIO)', how));
+    full = false;
+    expect(append('three\n')).toEqual(problem('the disk failed before', 'see above'));
+    close();
+    expect(held()).toBe('one\n');
+  });
+
+  it('leaves no handle open, whether it is given up, removed or was never begun', () => {
+    const { files, handles } = countedFiles();
+    takeThree(files);
+    const again = open(files);
+    if (again.ok) again.value.remove();
+    open({ ...files, inspectOpen: failingWith('EIO'), openFolder: failingWith('EINVAL') });
+    expect(readdirSync(folder)).toEqual(['.a.part']);
+    expect(handles().open).toBe(0);
+  });
+
+  it('is waited for a fifth of a second', () => {
+    const first = open();
+    let now = 0;
+    const sleepMs = () => {
+      now += 1;
+    };
+    const self = { ...thisProcess, pid: 2_000_001, isAlive: () => true, elapsedMs: () => now, sleepMs };
+    expect(openJournal({ files: nodeFiles, self, root: folder, path: '.a.part' })).toMatchObject({
+      problem: { reason: 'locked' },
+    });
+    expect(now).toBe(200);
+    if (first.ok) first.value.close();
+  });
+
+  it('that was not removed is named as unfinished', () => {
+    for (const name of ['.b.part', '.teardown.yaml.part', 'c.part', '.d.part.lock', '.part', '.e.partly'])
+      writeFileSync(join(folder, name), '');
+    expect([...unfinishedEntries(tmpdir(), basename(folder))].sort()).toEqual(['b', 'teardown.yaml']);
+    expect(unfinishedEntries(folder, 'none')).toEqual([]);
+  });
+
   it('is not begun where the disk fails to sync the folder', () => {
     expect(open({ ...nodeFiles, openFolder: failingWith('EIO') })).toMatchObject({
-      problem: { reason: 'disk', message: expect.stringContaining('.a.part cannot be written') },
+      problem: {
+        reason: 'disk',
+        message: '.a.part cannot be written: the disk reported an error (EIO)',
+        help: 'nothing was changed',
+      },
     });
   });
 
