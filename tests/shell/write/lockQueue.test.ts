@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { type ThisProcess, thisProcess } from '../../../src/shell/process/thisProcess.ts';
+import { nodeFiles } from '../../../src/shell/write/fileLayer.ts';
 import { lockQueue } from '../../../src/shell/write/lockQueue.ts';
 import { countedFiles } from '../openHandles.ts';
 
@@ -14,7 +15,11 @@ afterEach(() => rmSync(folder, { recursive: true }));
 
 const GONE = 2_000_001;
 const self: ThisProcess = { ...thisProcess, host: 'bench', pid: 7, isAlive: (pid) => pid !== GONE };
-const { files, handles } = countedFiles();
+const { files, handles } = countedFiles({
+  ...nodeFiles,
+  // A folder may be listed in any order.
+  list: (path) => [...nodeFiles.list(path)].reverse(),
+});
 const queueOf = (who: ThisProcess = self) => lockQueue(files, who, join(folder, 'a.lock'));
 const waiter = (number: number, host: string, pid: number, random = '0123456789ab') =>
   `.a.lock.${number}.${host}.${pid}.${random}.tmp`;

@@ -1,4 +1,13 @@
-import { chmodSync, mkdtempSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -48,6 +57,18 @@ describe('files that a plan makes', () => {
     expect(read('ignore')).toBe('mine\n*.part\n');
     expect(call()).toEqual([['ignore', 'kept', undefined]]);
     expect(read('ignore')).toBe('mine\n*.part\n');
+  });
+
+  it('that cannot be written again, or are folders, say why as well', () => {
+    // It may stand there, but its lock, whose name is longer, may not.
+    const long = 'x'.repeat(250);
+    writeFileSync(join(root, long), 'mine\n');
+    mkdirSync(join(root, 'folder'));
+    expect(make([long, 'ours\n', { where: 'add lines' }], ['folder', 'a\n'])).toEqual([
+      [long, 'failed', 'disk'],
+      ['folder', 'failed', 'not-a-file'],
+    ]);
+    expect(read(long)).toBe('mine\n');
   });
 
   it('that cannot be made say why, and the others are made', () => {
