@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { effort } from '../../effort.ts';
 import { some } from '../../propertyRuns.ts';
-import { load } from '../load.ts';
+import { load, told } from '../load.ts';
 
 describe('files made to exhaust a reader', () => {
   // In `npm test` files of a quarter of the size that is taken.
@@ -57,11 +57,19 @@ describe('files made to exhaust a reader', () => {
     ],
     ['block scalars', fill('- |\n x\n')],
   ])('%s: a clear answer in some two seconds', (_what, text) => {
-    let told = 0;
+    let count = 0;
     const took = effort(() => {
-      told = load(text).diagnostics.length;
+      count = load(text).diagnostics.length;
     }, 1);
     expect(took).toBeLessThan(2000);
-    expect(told).toBeLessThanOrEqual(101);
+    expect(count).toBeLessThanOrEqual(101);
   });
+});
+
+test('fifty thousand values are read, one more is not', () => {
+  expect(load('- 1\n'.repeat(49_999)).diagnostics).toEqual([]);
+  const wanted = 'too-big: the file holds more than 50000 values; split it: one file a session';
+  const items = load('- 1\n'.repeat(50_000));
+  expect([told(items), Object.keys(items)]).toEqual([[`50000:3-4 ${wanted}`], ['source', 'diagnostics']]);
+  expect(told(load(`${'- a: 1\n'.repeat(24_999)}- b: 1\n  c: 2`))).toEqual([`25000:3-4 ${wanted}`]);
 });

@@ -308,14 +308,6 @@ describe('nesting', () => {
     expect(found(load(lists(33)))).toEqual(['1:33 depth']);
     expect(load(lists(33)).root).toBeUndefined();
   });
-
-  test('fifty thousand values are read, one more is not', () => {
-    expect(load('- 1\n'.repeat(49_999)).diagnostics).toEqual([]);
-    const wanted = 'too-big: the file holds more than 50000 values; split it: one file a session';
-    const items = load('- 1\n'.repeat(50_000));
-    expect([told(items), Object.keys(items)]).toEqual([[`50000:3-4 ${wanted}`], ['source', 'diagnostics']]);
-    expect(told(load(`${'- a: 1\n'.repeat(24_999)}- b: 1\n  c: 2`))).toEqual([`25000:3-4 ${wanted}`]);
-  });
 });
 
 describe('what is changed for everyone while a text is parsed', () => {
