@@ -163,7 +163,7 @@ describe('shims and buckets', () => {
             of: 'liner_protrusion',
             wanted,
             lacks: false,
-            places: ['1 -0.115  S15 0.010 0.060', '2 -0.165  S20 0.035 0.035'],
+            places: ['1 -0.115 0.150 S15 0.010 0.060', '2 -0.165 0.200 S20 0.035 0.035'],
           },
         ],
       });
@@ -173,7 +173,7 @@ describe('shims and buckets', () => {
       const worn = '- { measure: liner_protrusion, at: { 1: 0.005, 2: 0.030, 3: 0.030 } }';
       const thin = 'liner_shims: [{ code: S03, thickness: 0.03, count: 1 }]\n';
       const files = shop(LIMITS, thin, worn, { 'e/session.yaml': sessionOf('teardown', worn) });
-      expect(thicknessesIn(files).fits[0]?.places).toEqual(['1 0.005  S03 0.035 0.035']);
+      expect(thicknessesIn(files).fits[0]?.places).toEqual(['1 0.005 0.030 S03 0.035 0.035']);
     });
 
     it('are short where they do not do for all', () => {
@@ -185,7 +185,7 @@ describe('shims and buckets', () => {
             of: 'liner_protrusion',
             wanted,
             lacks: true,
-            places: ['1 -0.115    ', '2 -0.130    '],
+            places: ['1 -0.115 0.150   ', '2 -0.130 0.165   '],
           },
         ],
       });

@@ -172,7 +172,7 @@ describe('bores that are still to be bored', () => {
       shop(STOCK, WORN, {
         limits: LIMITS.replace('wear: { max: 80.100 }', 'wear: { max: 80.100 }, largest_bore: 80.100'),
       }),
-      'nothing fits',
+      'to be renewed',
     ],
   ])('have no pistons where there are %s', (_, files, problem) => {
     expect(fitIn(files)).toEqual({ of, isToBeBored: true, problem, short: true, places: [] });

@@ -112,7 +112,11 @@ describe('an order list', () => {
     [
       'has a liner for a bore beyond its last step',
       { blocks: bores('4.1570'), more: AGREED },
-      ['1 (0); cylinder; as fitted; -; now; renew cylinders', ...SUNDRIES],
+      [
+        '1 (0); cylinder; as fitted; -; now; renew cylinders',
+        '1 (0); ring sets; as fitted; -; now; renew cylinders',
+        ...SUNDRIES,
+      ],
     ],
     [
       'has a new crankshaft with the shells that go with it',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sizeOfPart } from '../../../src/plan/work/context.ts';
+import { rowsOfPart, sizeOfPart } from '../../../src/plan/work/context.ts';
 import { serviceSteps } from '../../../src/plan/work/serviceSteps.ts';
 import { engineIn, type Files, limitsOf, REGISTER, sessionOf } from '../../shopOf.ts';
 import { contextOf, jobCalled, lengthIn } from '../planOf.ts';
@@ -191,9 +191,9 @@ describe('the steps of a part', () => {
     const context = contextOf(files);
     const part = context.registry.parts.find(id);
     const size = part && sizeOfPart(context, part);
-    const [position] = part === undefined ? [] : context.engine.document.layout.positionsOf(part.family);
-    if (part === undefined || size === undefined || position === undefined) throw new Error('no part');
-    const { steps, from, isCutOff } = serviceSteps(context, part, size, position);
+    const row = part && rowsOfPart(context, part).find(({ characteristic }) => characteristic === size);
+    if (part === undefined || size === undefined || row === undefined) throw new Error('no part');
+    const { steps, from, isCutOff } = serviceSteps(context, part, size, row);
     return [
       from,
       isCutOff,
