@@ -26,8 +26,6 @@ export const referenceText = ({ name, at }: Reference): string =>
   at === undefined ? name : `${name}[${at}]`;
 
 export const EVERY = '*';
-export const NEXT = 'next';
-export const PREVIOUS = 'previous';
 export const NEIGHBOURS = 'neighbours';
 
 /** Several values at once, whatever the layout. */

@@ -51,7 +51,7 @@ const leftOf = ({ points }: Certificate): readonly Left[] =>
 export function certifiedSpan(certificate: Certificate): Instrument['putRight'] {
   const all = leftOf(certificate);
   const [first, last] = [all[0], all.at(-1)];
-  return first === undefined || last === undefined ? undefined : { from: first.at, to: last.at };
+  return first && last && { from: first.at, to: last.at };
 }
 
 /** The error as left: at a point as stated, between two on the straight line. Beyond the points nothing is known. */

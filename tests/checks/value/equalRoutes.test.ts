@@ -154,16 +154,19 @@ describe('what a value may be worked out from', () => {
     ]);
   });
 
-  it('of three in a tie the lowest and the highest, between which all lies', () => {
-    expect(ways([low, middle, high], [middle])).toEqual([
-      [
-        [low, middle],
-        [high, middle],
-      ],
-    ]);
-    const wide = routeOf({ measured: measuredAs(0, 10) });
-    expect(ways([wide, low, middle], [high])).toEqual([[[wide, high]]]);
-  });
+  it.each([[[low, middle, high]], [[high, low, middle]]])(
+    'of three in a tie the lowest and the highest, between which all lies',
+    (tied) => {
+      expect(ways(tied, [middle])).toEqual([
+        [
+          [low, middle],
+          [high, middle],
+        ],
+      ]);
+      const wide = routeOf({ measured: measuredAs(0, 10) });
+      expect(ways([wide, low, middle], [high])).toEqual([[[wide, high]]]);
+    },
+  );
 
   it('of two in a tie both, though one spans the other', () => {
     const wide = routeOf({ measured: measuredAs(0, 10) });

@@ -62,6 +62,14 @@ describe('a head gasket by the largest mean protrusion', () => {
     expect(gasketFor(mm(protrusion), bands)?.code).toBe(code);
   });
 
+  it.each([
+    ['inside a band', '0.800', 'A'],
+    ['on a border', '0.859', 'C'],
+  ])('is the same %s, in whatever order a maker prints the bands', (_, protrusion, code) => {
+    expect(gasketFor(mm(protrusion), SHARED.toReversed())?.code).toBe(code);
+    expect(gasketFor(mm('0.6045'), WITH_HOLES.toReversed())?.code).toBe('2');
+  });
+
   it('is none below the first band and beyond the last', () => {
     expect(gasketFor(mm('0.757'), SHARED)).toBeUndefined();
     expect(gasketFor(mm('0.915'), SHARED)).toBeUndefined();

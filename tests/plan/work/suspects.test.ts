@@ -36,6 +36,14 @@ describe('a reading that the check takes for a slip', () => {
     expect(job.cut?.groups[0]?.deciding.position.name).toBe('1');
   });
 
+  it('decides nothing of what is worked out from it either', () => {
+    const limits = limitsOf(`${LIMITS}\nmain_bearing_clearance: { new: 0.0010 to 0.0030 }`);
+    const bore = '- { measure: main_bearing_bore, with: bore, at: { 1: 3.0005, 2: 3.0003, 3: 3.0004 } }';
+    const withBore = (third: string): Files => shop(`${mains(third)}\n${bore}`, { 'e/limits.yaml': limits });
+    expect(names(withBore('2.9972'))).toContain('choose main shells');
+    expect(names(withBore(SLIP))).toEqual(['measure again']);
+  });
+
   it('is believed once a later session reads the same', () => {
     const later = sessionOf('teardown', mains(SLIP))
       .replace('stage: teardown', 'stage: machined')
