@@ -51,6 +51,17 @@ it('the spread of positions that read the same keeps the errors of two of them',
   expect(slopes('max(same[*]) - min(same[*])', GAPS)?.get('same[*]')).toEqual([1, 0, -1]);
 });
 
+it('the size of zero grows to either side, and falls with what lies below', () => {
+  const at = (a: string) => slopes('abs(a)', valuesOf({ a }))?.get('a');
+  expect([at('0'), at('-2'), at('2')]).toEqual([[1], [-1], [1]]);
+});
+
+it('a formula that was not worked out has none', () => {
+  expect(() => slopesOf(parsed('1 + a'), valuesOf({}), new Map())).toThrow(
+    'the formula was not worked out at 0',
+  );
+});
+
 it('the root of zero has no slope', () => {
   expect(slopes('sqrt(gap - 7)', GAPS)?.get('gap')).toEqual([Number.POSITIVE_INFINITY]);
 });

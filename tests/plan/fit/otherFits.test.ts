@@ -55,6 +55,11 @@ describe('thrust washers for the end play', () => {
     expect(chosenFor(played(read))).toEqual({ wanted, read, chosen, short: false });
   });
 
+  it('are the nearest, wherever on the shelf they stand', () => {
+    const before = STOCK.replace('\n', '\n  - { code: T08, size: 0.08 over, count: 2 }\n');
+    expect(chosenFor(played('0.260', before)).chosen).toEqual(['T05', '0.160']);
+  });
+
   it('are counted from those that are fitted', () => {
     const fitted = 'fitted: { thrust_washer: { size: 0.05 over } }\n';
     expect(chosenFor(played('0.240', STOCK, LIMITS, fitted)).chosen).toEqual(['T10', '0.140']);

@@ -200,6 +200,11 @@ describe('what of the shelf goes in whole', () => {
     ]);
   });
 
+  it('is the first of two that are alike', () => {
+    const alike = ['K1', 'K2'].map((mark) => part(mark, inspected(...GOOD)));
+    expect(chosenFor(CRACKED_ENGINE, alike).whole).toBe('K1');
+  });
+
   it('has its sizes known where shells are chosen by them, whatever else the shelf holds', () => {
     const stock = STOCK.replace(' }]', ' }, { code: M, fits: main shells, wall: 2, count: 4 }]');
     const files = { ...CRACKED_ENGINE, 'stock.yaml': `kind: stock\n${stock}` };
