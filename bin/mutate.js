@@ -13,9 +13,9 @@ npm run mutate -- [--count 1500] [--seed 20260203] [--area NAME] [--least 92] [-
 Changes the sources one place at a time and asks whether a test notices: prints by area how many of a seeded sample were
 killed, and lists the survivors. Ends with 1 when an area has fewer killed than --least percent.
 
---area names the areas to try by a part of their names. --patience is for how many seconds of tests a mutant is tried: those
-of its own area, then others that reach it, the quick ones first. A survivor is one that they did not notice, whatever a
-test that was not asked would have said. --verbose tells what became of each mutant.
+--area names the areas to try by parts of their names, with commas between. --patience is for how many seconds of tests a
+mutant is tried: those of its own area, then others that reach it, the quick ones first. A survivor is one that they did
+not notice, whatever a test that was not asked would have said. --verbose shows what became of each mutant.
 `;
 
 const { values } = calledWith(USAGE, {
@@ -27,7 +27,7 @@ const { values } = calledWith(USAGE, {
   workers: { type: 'number', default: '2' },
   verbose: { type: 'boolean', default: false },
 });
-const areas = named(values.area, Object.keys(AREAS), 'area');
+const areas = values.area.split(',').flatMap((each) => named(each.trim(), Object.keys(AREAS), 'area'));
 
 /** A mutant whose tests take so many times as long as without it is one that never ends; some time goes to starting. */
 const TIMES = 4;

@@ -97,6 +97,11 @@ describe('a strip decides no better than its marks', () => {
     expect(equals(halfGap(MARKS, parseDecimal(amount)), fraction(BigInt(n), BigInt(d)))).toBe(true);
   });
 
+  it('on a mark, the wider of its gaps where that is the lower one', () => {
+    const marks = ['1', '3', '4', '5'].map((each) => parseDecimal(each));
+    expect(equals(halfGap(marks, fraction(3)), fraction(1))).toBe(true);
+  });
+
   it('as half a gap, rectangular', () => {
     expect(Object.values(termsOf({ marks: MARKS }, { amount: parseDecimal('5') }))).toEqual([
       1 / Math.sqrt(3),

@@ -9,7 +9,6 @@ export function normalCdf(z: number): number {
 /** The z below which a standard normal variable lies with probability `p`, 0 ≤ p ≤ 1. */
 export function normalQuantile(p: number): number {
   requireProbability(p);
-  if (p === 0.5) return 0;
   const tail = Math.min(p, 1 - p);
   const size = positiveQuantile(absoluteNormal, { below: 1 - 2 * tail, above: 2 * tail });
   return p < 0.5 ? -size : size;

@@ -32,7 +32,7 @@ function movedPoint(number: WrittenNumber): readonly Slip[] {
   const point = digits.includes('.') ? digits.indexOf('.') : digits.length;
   return [-2, -1, 1, 2].flatMap((by) => {
     const to = point + by;
-    const padded = to <= 0 ? '0'.repeat(1 - to) + whole : whole.padEnd(to, '0');
+    const padded = '0'.repeat(Math.max(0, 1 - to)) + whole.padEnd(to, '0');
     const at = Math.max(1, to);
     const moved = `${padded.slice(0, at)}.${padded.slice(at)}`.replace(/\.$/, '').replace(/^0+(?=\d)/, '');
     // A whole number stays one: 220 was 22, not 22.0.

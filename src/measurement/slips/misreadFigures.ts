@@ -26,7 +26,7 @@ const misread = (number: WrittenNumber): readonly Slip[] =>
 /** `3.278` for 3.2478. */
 function dropped(number: WrittenNumber, decimals: number): readonly Slip[] {
   const { digits } = number;
-  const first = placesIn(digits)[0] ?? 0;
+  const first = digits.search(/\d/);
   const last = digits.length;
   return Array.from({ length: last - first + 1 }, (_, index) => first + index)
     .flatMap((at) => FIGURES.map((figure) => replaced(digits, at, 0, figure)))

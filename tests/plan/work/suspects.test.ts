@@ -44,8 +44,11 @@ describe('a reading that the check takes for a slip', () => {
     expect(names(withBore(SLIP))).toEqual(['measure again']);
   });
 
-  it('is believed once a later session reads the same', () => {
-    const later = sessionOf('teardown', mains(SLIP))
+  it.each([
+    ['reads the same', SLIP],
+    ['reads the same within what both are known to', '2.9896'],
+  ])('is believed once a later session %s', (_, again) => {
+    const later = sessionOf('teardown', mains(again))
       .replace('stage: teardown', 'stage: machined')
       .replace(/date: .*/, 'date: 2026-02-04');
     expect(names(shop(mains(SLIP), { 'e/later.yaml': later }))).toContain('grind main journals');
