@@ -30,24 +30,16 @@ export const temperatureRise = ({ power, inflow, sideFlow }: Film): number =>
 const MOST_RISE = 400;
 
 /** The film whose own heat makes the viscosity that it has: as thin as it is warm at the mean of in and out. */
-export function warmFilm(bearing: Bearing, duty: WarmDuty): WarmFilm {
+export function warmFilm(bearing: Bearing, { revolutions, load, viscosityAt, inlet }: WarmDuty): WarmFilm {
+  const warmed = (rise: number): Duty => ({ revolutions, load, viscosity: viscosityAt(inlet + rise / 2) });
   let [low, high] = [0, MOST_RISE];
   // The warmer the oil the less it rubs: the rise that is assumed and the one that follows cross once.
   for (let step = 0; step < 40; step += 1) {
     const middle = (low + high) / 2;
-    if (temperatureRise(likelyFilm(bearing, warmed(duty, middle))) > middle) low = middle;
+    if (temperatureRise(likelyFilm(bearing, warmed(middle))) > middle) low = middle;
     else high = middle;
   }
   const rise = (low + high) / 2;
-  const { mean, ...found } = warmed(duty, rise);
-  return { ...believedFilm(bearing, found), rise, mean, viscosity: found.viscosity };
-}
-
-interface Warmed extends Duty {
-  readonly mean: number;
-}
-
-function warmed({ viscosityAt, inlet, ...duty }: WarmDuty, rise: number): Warmed {
-  const mean = inlet + rise / 2;
-  return { ...duty, viscosity: viscosityAt(mean), mean };
+  const duty = warmed(rise);
+  return { ...believedFilm(bearing, duty), rise, mean: inlet + rise / 2, viscosity: duty.viscosity };
 }
