@@ -9,6 +9,8 @@ import { withBenchShop } from '../gitHere.ts';
 
 const here = withBenchShop();
 
+const validate = new Ajv({ strict: true }).compile(trendSchema());
+
 const service = (year: number, hours: number, at: string): string =>
   `kind: session\nstage: service\ndate: ${year}-03-01\nhours: ${hours}\nreadings:\n  - { measure: main_bearing_clearance, with: bore, at: { ${at} } }\n`;
 
@@ -53,7 +55,6 @@ describe('a trend', () => {
   });
 
   it('in JSON is as its schema says', async () => {
-    const validate = new Ajv({ strict: true }).compile(trendSchema());
     for (const words of [[], ['--by', 'date'], ['--at', 'HEAD']]) {
       const found: unknown = JSON.parse((await trend('--format', 'json', ...words)).out);
       validate(found);
@@ -184,7 +185,6 @@ describe('a trend with what earlier commits held', () => {
 
   it('in JSON is as its schema says', async () => {
     const found: unknown = JSON.parse((await trend(...by, '--history', '--format', 'json')).out);
-    const validate = new Ajv({ strict: true }).compile(trendSchema());
     validate(found);
     expect(validate.errors).toBe(null);
     const held = git(here.shop, 'rev-parse', 'HEAD~1');
