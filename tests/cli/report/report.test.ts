@@ -258,47 +258,45 @@ it('draws when a wear limit is reached as an interval', () =>
 
 describe('photographs', () => {
   const PHOTO = 'href="engines/reservoir-pump-2/photos/main%203.jpg"';
-  const withPhotos = <Result>(act: (folder: string) => Promise<Result>): Promise<Result> =>
-    inShop((folder) => {
+  let [html, markdown, outside, customer] = ['', '', '', ''];
+  beforeAll(() =>
+    inShop(async (folder) => {
       const path = join(folder, REBUILD);
       const more =
         '  - { on: fan, is: cracked, do: renew, photos: [photos/main 3.jpg, ../../shop.jpg, notes.html] }\n';
       writeFileSync(path, readFileSync(path, 'utf8').replace('found:\n', `found:\n${more}${more}`));
-      return act(folder);
-    });
-
-  it('are linked where they lie in the folder of the engine, and what they tell is said once', () =>
-    withPhotos(async (folder) => {
-      const html = await sheetOf(folder, [PUMP]);
-      expect(html.match(/href=/g)).toHaveLength(2);
-      expect(html).toContain(PHOTO);
-      expect(shown(html)).toContain('photos/main 3.jpg , ../../shop.jpg, notes.html');
-      expect(shown(html).match(/A photograph may tell where/g)).toHaveLength(1);
-      const markdown = await sheetOf(folder, [PUMP], 'sheet.md');
-      expect(markdown).toContain('](engines/reservoir-pump-2/photos/main%203.jpg)');
-      expect(markdown.match(/\]\(/g)).toHaveLength(2);
-    }));
-
-  it('are named alone on a sheet outside of the shop', () =>
-    withPhotos(async (folder) => {
-      const html = await sheetOf(folder, [PUMP], '../sheet-outside.html');
+      html = await sheetOf(folder, [PUMP]);
+      markdown = await sheetOf(folder, [PUMP], 'sheet.md');
+      outside = await sheetOf(folder, [PUMP], '../sheet-outside.html');
       rmSync(join(folder, '../sheet-outside.html'));
-      expect(html).not.toContain('href=');
-      expect(shown(html)).toContain('photos/main 3.jpg, ../../shop.jpg, notes.html');
-    }));
+      customer = await sheetOf(folder, [PUMP, '--for', 'customer']);
+    }),
+  );
 
-  it('stand on no sheet of a customer', () =>
-    withPhotos(async (folder) => {
-      expect(await sheetOf(folder, [PUMP, '--for', 'customer'])).not.toMatch(/href=|\.jpg/);
-    }));
+  it('are linked where they lie in the folder of the engine, and what they tell is said once', () => {
+    expect(html.match(/href=/g)).toHaveLength(2);
+    expect(html).toContain(PHOTO);
+    expect(shown(html)).toContain('photos/main 3.jpg , ../../shop.jpg, notes.html');
+    expect(shown(html).match(/A photograph may tell where/g)).toHaveLength(1);
+    expect(markdown).toContain('](engines/reservoir-pump-2/photos/main%203.jpg)');
+    expect(markdown.match(/\]\(/g)).toHaveLength(2);
+  });
+
+  it('are named alone on a sheet outside of the shop', () => {
+    expect(outside).not.toContain('href=');
+    expect(shown(outside)).toContain('photos/main 3.jpg, ../../shop.jpg, notes.html');
+  });
+
+  it('stand on no sheet of a customer', () => {
+    expect(customer).toContain('cracked');
+    expect(customer).not.toMatch(/href=|\.jpg/);
+  });
+
+  it('leave the rest of a sheet in Markdown with the same words', () => {
+    expect(markdown).toContain('# Reservoir pump no. 2: build sheet');
+    expect(markdown).toContain('| 3 | 4.1262 to 4.1287 | accepted, large by 2.5 thou | 4.1258 to 4.1286 |');
+  });
 });
-
-it('is written as Markdown with the same words', () =>
-  inShop(async (folder) => {
-    const text = await sheetOf(folder, [PUMP], 'sheet.md');
-    expect(text).toContain('# Reservoir pump no. 2: build sheet');
-    expect(text).toContain('| 3 | 4.1262 to 4.1287 | accepted, large by 2.5 thou | 4.1258 to 4.1286 |');
-  }));
 
 describe('a file', () => {
   const refused: readonly (readonly [title: string, words: readonly string[], told: string])[] = [
