@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { oncePerTexts } from '../oncePerTexts.ts';
 import { runs } from '../propertyRuns.ts';
 import { type Files, reportOf } from '../shopOf.ts';
 import { engineFiles, type Naming, type RandomEngine, randomEngine } from './randomEngine.ts';
@@ -19,6 +20,8 @@ function said(files: Files, drawnName: (written: string) => string = (name) => n
   return [...rows, ...found].sort();
 }
 
+const saidPlainly = oncePerTexts((files) => said(files));
+
 /** What the session says, and what it says of the same engine written in another way. */
 function holds(
   name: string,
@@ -30,7 +33,7 @@ function holds(
     const rodsOnAPin = new Set<number>();
     fc.assert(
       fc.property(randomEngine, fc.integer({ min: 1, max: 2 ** 31 }), (engine, seed) => {
-        const plain = said(engineFiles(engine));
+        const plain = saidPlainly(engineFiles(engine));
         for (const line of plain) seen.add(/: (\w+)/.exec(line)?.[1] ?? '');
         rodsOnAPin.add(engine.drawn.cylinders.length / engine.drawn.pins.size);
         expect(said(...another(engine, seed)).filter(isMeant)).toEqual(plain.filter(isMeant));

@@ -1,21 +1,31 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { oncePerTexts } from '../oncePerTexts.ts';
 import { runs } from '../propertyRuns.ts';
-import { type Files, reportOf, verdictsOf } from '../shopOf.ts';
+import { type Files, reportOf } from '../shopOf.ts';
 import { filesOf, type RandomShop, randomShop } from './randomShop.ts';
 
 const RUNS = runs(150, 20);
 
+const reportOnce = oncePerTexts((files) => reportOf(files));
+
+const verdictsOf = (files: Files): Readonly<Record<string, string | null>> =>
+  Object.fromEntries(
+    (reportOnce(files).sessions[0]?.rows ?? []).map(({ characteristic, position, judgement }) => [
+      `${characteristic.id} ${position.name}`,
+      judgement.verdict,
+    ]),
+  );
+
 /** Every row's verdict, and how often each finding was made. */
 function said(files: Files): ReadonlyMap<string, string | number | null> {
-  const [session] = reportOf(files).sessions;
-  const rows = (session?.rows ?? []).map(
-    ({ characteristic, position, judgement }) =>
-      [`${characteristic.id} ${position.name}`, judgement.verdict] as const,
-  );
+  const [session] = reportOnce(files).sessions;
   const found = new Map<string, number>();
   for (const { code } of session?.findings ?? []) found.set(code, (found.get(code) ?? 0) + 1);
-  return new Map<string, string | number | null>([...rows, ...[...found].sort()]);
+  return new Map<string, string | number | null>([
+    ...Object.entries(verdictsOf(files)),
+    ...[...found].sort(),
+  ]);
 }
 
 describe('the same session in inches and in millimetres', () => {

@@ -11,6 +11,7 @@ import { type Judgeable, keyOf } from '../../../src/compare/state.ts';
 import { type Fraction, fraction, negate, ZERO } from '../../../src/quantity/fraction.ts';
 import { engineFiles, type RandomEngine, randomEngine } from '../../checks/randomEngine.ts';
 import { effort } from '../../effort.ts';
+import { oncePerTexts } from '../../oncePerTexts.ts';
 import { runs } from '../../propertyRuns.ts';
 import { type Files, shopOf } from '../../shopOf.ts';
 
@@ -50,6 +51,12 @@ const standing = ({ engine, registry }: Judgeable): ReadonlyMap<string, Row> =>
     standingRows(engine, registry, latestRun(engine.sessions))?.rows.map((row) => [keyOf(row), row]) ?? [],
   );
 
+/** What was typed, and how it stands: every property below draws the same engines. */
+const standingAsTyped = oncePerTexts((files): readonly [Judgeable, ReadonlyMap<string, Row>] => {
+  const typed = read(files);
+  return [typed, standing(typed)];
+});
+
 const verdicts = (of: ReadonlyMap<string, Row>): readonly string[] =>
   [...of].map(([key, { judgement }]) => `${key} ${judgement.verdict}`);
 
@@ -70,8 +77,8 @@ describe('a recall of a micrometer', () => {
   it('names exactly the verdicts that a shop with other figures typed would change', () => {
     fc.assert(
       fc.property(randomEngine, rule, tenths, (drawn, by, off) => {
-        const typed = read(asTyped(drawn, by));
-        const [before, after] = [standing(typed), standing(read(asTyped(retyped(drawn, off), by)))];
+        const [typed, before] = standingAsTyped(asTyped(drawn, by));
+        const after = standing(read(asTyped(retyped(drawn, off), by)));
         const expected = verdicts(after).filter((each) => !verdicts(before).includes(each));
         const found = recallOf(typed, ALWAYS, errorOf(off))?.changed ?? [];
         const told = found.map(({ after: row }) => `${keyOf(row)} ${row.judgement.verdict}`);
@@ -84,12 +91,12 @@ describe('a recall of a micrometer', () => {
   it('by nothing changes nothing, and by an error and then its opposite restores everything', () => {
     fc.assert(
       fc.property(randomEngine, rule, tenths, (drawn, by, off) => {
-        const typed = read(asTyped(drawn, by));
+        const [typed, before] = standingAsTyped(asTyped(drawn, by));
         const none = recallOf(typed, ALWAYS, ZERO);
         expect([...(none?.changed ?? []), ...(none?.moved ?? [])]).toEqual([]);
         const once = withoutError(typed.engine, ALWAYS, errorOf(off));
         const back = withoutError(once, ALWAYS, negate(errorOf(off)));
-        expect(amounts(standing({ ...typed, engine: back }))).toEqual(amounts(standing(typed)));
+        expect(amounts(standing({ ...typed, engine: back }))).toEqual(amounts(before));
       }),
       runs(200, 6),
     );
@@ -98,10 +105,10 @@ describe('a recall of a micrometer', () => {
   it('never moves what never saw it', () => {
     fc.assert(
       fc.property(randomEngine, rule, tenths, (drawn, by, off) => {
-        const typed = read(asTyped(drawn, by));
+        const [typed, before] = standingAsTyped(asTyped(drawn, by));
         const put = { ...typed, engine: withoutError(typed.engine, ALWAYS, errorOf(off)) };
         const after = standing(put);
-        const unseen = [...standing(typed)].filter(([, { routes }]) =>
+        const unseen = [...before].filter(([, { routes }]) =>
           routes.every(({ route }) =>
             leavesOf(route).every(({ block }) => !CARRIERS.has(block?.instrument?.name ?? '')),
           ),
