@@ -72,10 +72,10 @@ describe('the published schemas', () => {
 
   it('show only examples that they accept', () => {
     const shown = everyPart.flatMap(({ pointer, schema }) =>
-      [schema.examples ?? []].flat(1).map((example) => ({ pointer, example })),
+      [schema.examples ?? []].flat(1).map((example) => ({ pointer, schema, example })),
     );
     expect(shown.length).toBeGreaterThan(200);
-    const wrong = shown.filter(({ pointer, example }) => !published.getSchema(pointer)?.(example));
+    const wrong = shown.filter(({ pointer, schema, example }) => !validatorOf(pointer, schema)?.(example));
     expect(wrong).toEqual([]);
   });
 
@@ -175,6 +175,16 @@ function publishedValidators() {
   const ajv = newAjv();
   for (const kind of KINDS) ajv.addSchema(schemas[kind], kind);
   return ajv;
+}
+
+const validators = new Map<string, ReturnType<typeof published.getSchema>>();
+
+/** Of parts of one kind that differ in their words alone one is compiled. */
+function validatorOf(pointer: string, { title, description, examples, ...rules }: Schema) {
+  const key = `${pointer.split('#')[0]} ${JSON.stringify(rules)}`;
+  const known = validators.get(key) ?? published.getSchema(pointer);
+  validators.set(key, known);
+  return known;
 }
 
 const isText = (value: unknown): boolean => typeof value === 'string' && value.trim() !== '';
