@@ -3,6 +3,7 @@ import { join, posix } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { describe, expect, it } from 'vitest';
+import { oncePer } from '../src/checks/once.ts';
 import { importsOf } from './imports.ts';
 
 /** From top to bottom: a folder imports from itself and from lower floors, never from its neighbours on a floor. */
@@ -73,6 +74,9 @@ interface SourceFile {
   readonly text: string;
 }
 
+/** Several rules ask for them. */
+const importsIn = oncePer(({ text }: SourceFile) => importsOf(text));
+
 /** Every breach of the rules, as a line that says where and what. */
 function breaches(files: readonly SourceFile[]): readonly string[] {
   return [
@@ -92,8 +96,9 @@ function crowdedFolders(files: readonly SourceFile[]): readonly string[] {
   );
 }
 
-function importBreaches({ path, text }: SourceFile): readonly string[] {
-  return importsOf(text).flatMap(({ from, line }) => {
+function importBreaches(file: SourceFile): readonly string[] {
+  const { path } = file;
+  return importsIn(file).flatMap(({ from, line }) => {
     const wrong = from.startsWith('.') ? wrongFloor(path, from) : wrongPackage(path, from);
     return wrong === undefined ? [] : [`${path}:${line} ${wrong}`];
   });
@@ -139,9 +144,9 @@ function breachesOf({ path, text }: SourceFile): readonly string[] {
 /** Files that lead back to themselves, each circle once, told from its first file. */
 function circles(files: readonly SourceFile[]): readonly string[] {
   const targets = new Map(
-    files.map(({ path, text }) => [
-      path,
-      importsOf(text).flatMap(({ from }) => (from.startsWith('.') ? [resolved(path, from)] : [])),
+    files.map((file) => [
+      file.path,
+      importsIn(file).flatMap(({ from }) => (from.startsWith('.') ? [resolved(file.path, from)] : [])),
     ]),
   );
   const done = new Set<string>();
@@ -181,7 +186,7 @@ const sources: readonly SourceFile[] = readdirSync(join(root, 'src'), { recursiv
 describe('the source keeps to its floors', () => {
   it('is found at all', () => {
     expect(sources.length).toBeGreaterThan(100);
-    expect(sources.flatMap(({ text }) => importsOf(text)).length).toBeGreaterThan(400);
+    expect(sources.flatMap(importsIn).length).toBeGreaterThan(400);
   });
 
   it('breaks no rule', () => {
@@ -207,8 +212,9 @@ describe('the source keeps to its floors', () => {
       metafile: true,
       logLevel: 'silent',
     });
-    const unseen = sources.flatMap(({ path, text }) => {
-      const seen = importsOf(text).map(({ from }) => from);
+    const unseen = sources.flatMap((file) => {
+      const { path } = file;
+      const seen = importsIn(file).map(({ from }) => from);
       return (metafile.inputs[path]?.imports ?? [])
         .map((each) => each.original ?? each.path)
         .filter((from) => !seen.includes(from))
