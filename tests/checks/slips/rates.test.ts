@@ -3,7 +3,7 @@ import { some } from '../../propertyRuns.ts';
 import { measureRates, type Rate, type Rates } from './generated/rates.ts';
 
 // SLIP_SESSIONS=10000 is a long run.
-const count = Number(process.env.SLIP_SESSIONS ?? some(1200, 40));
+const count = Number(process.env.SLIP_SESSIONS ?? some(1200, 26));
 
 const figures = ({ clean, all, slips, blocks, impossible, missed }: Rates): string => {
   const line = (name: string, { made, flagged, named }: Rate): string =>
