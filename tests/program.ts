@@ -98,7 +98,7 @@ export function builtProgram(): string {
 }
 
 /** A stale program would pass or fail for what is no longer written. */
-function requireFreshBuild(): void {
+export function requireFreshBuild(): void {
   if (isFresh) return;
   const built = statSync(join(projectFolder, 'dist/main.cjs'), { throwIfNoEntry: false })?.mtimeMs ?? 0;
   const changed = readdirSync(join(projectFolder, 'src'), { recursive: true, encoding: 'utf8' })
