@@ -3,16 +3,29 @@ import { run } from '../../../src/cli/run.ts';
 import { TODAY } from '../../inProcess.ts';
 import { SURROUNDINGS } from '../../program.ts';
 
-/** What a person types at a terminal of some width, all at once, and what the terminal is sent. */
-export async function typed(
+interface Entry {
+  readonly exitCode: number;
+  readonly text: string;
+}
+
+/** What a person types at a terminal of some width, line by line and all at once, and what the terminal is sent. */
+export const typed = (
   lines: readonly string[],
   words: readonly string[],
   cwd: string,
   columns: number,
-): Promise<{ readonly exitCode: number; readonly text: string }> {
+): Promise<Entry> => keyedIn(lines.map((line) => `${line}\r`).join(''), words, cwd, columns);
+
+/** The same key by key. */
+export async function keyedIn(
+  keyed: string,
+  words: readonly string[],
+  cwd: string,
+  columns: number,
+): Promise<Entry> {
   const texts: string[] = [];
   const screen = { isTTY: true, columns, write: (text: string) => texts.push(text) > 0 };
-  const keys = Readable.from([Buffer.from(lines.map((line) => `${line}\r`).join(''))]);
+  const keys = Readable.from([Buffer.from(keyed)]);
   const exitCode = await run(words, {
     workingDirectory: cwd,
     environment: { ...SURROUNDINGS },

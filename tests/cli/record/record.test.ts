@@ -1,9 +1,10 @@
-import { execFileSync, spawn, spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { builtProgram, keepingCompiled, quoted } from '../../program.ts';
+import { builtProgram, keepingCompiled } from '../../program.ts';
 import { some } from '../../propertyRuns.ts';
+import { keyedIn, typed } from '../attack/keyboard.ts';
 import { benchFolder } from '../calling.ts';
 import { ENGINE, INSTRUMENTS, LIMITS, SHOP } from '../fourCylinder.ts';
 import { hasTerminal, pause, Terminal } from '../terminal.ts';
@@ -99,15 +100,10 @@ describe('readings through a pipe', () => {
     expect(readdirSync(join(bench.folder(), SESSIONS))).toEqual(['2026-02-03-teardown.yaml']);
   });
 
-  it('a great many of them are stored as typed', () => {
+  it('a great many of them are stored as typed', async () => {
     const typed = readings(some(1000, 30));
     shopWith(manyPoints(typed.length / 10, 5));
-    const words = [builtProgram(), 'record', '--date', '2026-02-03', ...MAINS];
-    const { status } = spawnSync(process.execPath, words, {
-      cwd: bench.folder(),
-      input: lines(...typed),
-      env: { ...process.env, ...keepingCompiled() },
-    });
+    const { status } = await record(lines(...typed), ...MAINS);
     expect(status).toBe(1);
     expect(digitsIn(SESSION)).toEqual(typed);
   });
@@ -460,10 +456,10 @@ describe.skipIf(!hasTerminal)('readings typed at a terminal', () => {
     ['record', '\u0003', 130, undefined],
   ])('begin with a question where the job stands: %s %j', async (command, keys, exitCode, files) => {
     shopWith();
-    const terminal = new Terminal(bench.folder(), [...command.split(' '), '--date', '2026-02-03']);
-    await terminal.see('number or name > ');
-    terminal.send(keys);
-    expect(await terminal.ended()).toBe(exitCode);
+    const words = [...command.split(' '), '--date', '2026-02-03'];
+    const { exitCode: ended, text } = await keyedIn(keys, words, bench.folder(), 80);
+    expect(text).toContain('number or name > ');
+    expect(ended).toBe(exitCode);
     const folder = join(bench.folder(), SESSIONS);
     expect(existsSync(folder) ? readdirSync(folder) : undefined).toEqual(files);
   });
@@ -480,16 +476,11 @@ describe.skipIf(!hasTerminal)('readings typed at a terminal', () => {
     expect(terminal.shown).toContain('1 reading is kept');
   });
 
-  it.each(['0', '20'])('fit a window of %s columns without a stack trace', async (columns) => {
+  it.each([0, 20])('fit a window of %i columns without a stack trace', async (columns) => {
     shopWith();
-    const command = `stty cols ${columns}; ${quoted(process.execPath)} ${quoted(builtProgram())} record --date 2026-02-03 --stage teardown`;
-    const shown = execFileSync('script', ['-qec', command, '/dev/null'], {
-      cwd: bench.folder(),
-      input: '0.009\rfinish\r',
-      encoding: 'utf8',
-      env: { ...process.env, ...keepingCompiled(), TERM: 'xterm' },
-    });
-    expect(shown).not.toContain('    at ');
+    const words = ['record', '--date', '2026-02-03', '--stage', 'teardown'];
+    const { text } = await typed(['0.009', 'finish'], words, bench.folder(), columns);
+    expect(text).not.toContain('    at ');
     expect(read(SESSION)).toContain('value: 0.009');
   });
 });
