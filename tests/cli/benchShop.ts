@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { commit, madeOnce, newRepository, put, SHOP_NAME } from '../shell/gitShop.ts';
+import { commit, madeOnce, newRepository, pack, put, SHOP_NAME } from '../shell/gitShop.ts';
 
 /** With a space and letters beyond ASCII, as people name folders. */
 export const PUMP = 'engines/pump é no 2';
@@ -47,4 +47,5 @@ const copyShop = madeOnce((shop) => {
   commit(shop, 'Rebuild');
   put(shop, 'engines/mill/second.yaml', readings('service', '2026-04-05', '1: 0.0031'));
   commit(shop, 'Mill');
+  pack(shop);
 });

@@ -91,7 +91,11 @@ const copyShop = madeOnce((shop) => {
   commit(shop, 'Teardown');
   put(shop, 'engines/pump é/sessions/rebuild.yaml', 'kind: session\r\nby: RK\r\n');
   commit(shop, 'Rebuild of the pump');
+  pack(shop);
 });
+
+/** All that was committed as one file: a third of the time to copy. */
+export const pack = (shop: string): string => git(shop, 'repack', '-adq');
 
 export function commit(shop: string, message: string): string {
   git(shop, 'add', '-A');

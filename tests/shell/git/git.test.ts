@@ -1,13 +1,4 @@
-import {
-  chmodSync,
-  cpSync,
-  existsSync,
-  lchownSync,
-  mkdirSync,
-  readdirSync,
-  rmSync,
-  symlinkSync,
-} from 'node:fs';
+import { chmodSync, cpSync, lchownSync, mkdirSync, readdirSync, rmSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { once } from '../../../src/checks/once.ts';
@@ -442,6 +433,8 @@ describe('a repository whose settings name programs', () => {
   });
 
   it('fetches nothing that is missing', () => {
+    put(shop, 'shop.yaml', 'kind: shop\n# not packed\n');
+    commit(shop, 'Not packed');
     const oid = git(shop, 'rev-parse', 'HEAD:shop.yaml');
     const settings = {
       'core.repositoryFormatVersion': '1',
@@ -516,66 +509,4 @@ describe('the environment of a git hook', () => {
     expect(oid).toBe(headOf(shop));
     expect(markers()).toEqual([]);
   });
-});
-
-describe('what is given as a revision', () => {
-  it.each([
-    '--output=made',
-    '--output=made HEAD',
-    '-o made',
-    '-Omade',
-    '--help',
-    '--all',
-    '--git-dir=.',
-    '--upload-pack=touch made',
-    '--exec=touch made',
-    '--end-of-options',
-    '--',
-    '-',
-    '',
-    ' ',
-    'HEAD --output=made',
-    'HEAD\n--output=made',
-    'HEAD\0',
-    '$(touch made)',
-    '`touch made`',
-    ';touch made',
-    '|touch made',
-    'HEAD:../../etc/passwd',
-    'HEAD:/etc/passwd',
-    ':/Teardown',
-    '^HEAD',
-    '../../etc/passwd',
-    'x'.repeat(300),
-    '%s%n',
-    'HEAD\u001b[31m',
-  ])('%j is refused by its form', (revision) => {
-    const before = readdirSync(shop);
-    expect(resolveRevision(open(shop), revision)).toMatchObject({
-      problem: { reason: 'revision', message: /is not the form of a revision/ },
-    });
-    expect(readdirSync(shop)).toEqual(before);
-    expect(existsSync(join(process.cwd(), 'made'))).toBe(false);
-  });
-
-  it.each([
-    'HEAD..HEAD~1',
-    'HEAD^{tree}',
-    'HEAD^@',
-    'nowhere',
-    'refs/heads/../main',
-    '0'.repeat(40),
-    'HEAD@{9}',
-  ])('%s is no commit', (revision) => {
-    expect(resolveRevision(open(shop), revision)).toMatchObject({ ok: false });
-  });
-
-  it.each(['HEAD', '@', '@~0', 'main', 'HEAD^{commit}', 'refs/heads/main', 'überholt', 'v1.0+a', 'HEAD@{0}'])(
-    '%s may name a commit',
-    (revision) => {
-      git(shop, 'branch', 'überholt');
-      git(shop, 'tag', 'v1.0+a');
-      expect(value(resolveRevision(open(shop), revision))).toBe(headOf(shop));
-    },
-  );
 });

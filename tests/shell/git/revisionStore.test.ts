@@ -86,6 +86,8 @@ describe('the documents of a commit', () => {
   });
 
   it('that are not in this clone are said to be, each by its name', () => {
+    put(here.shop, 'shop.yaml', 'kind: shop\n');
+    commit(here.shop, 'Not packed');
     const oid = git(here.shop, 'rev-parse', 'HEAD:shop.yaml');
     rmSync(join(here.shop, '.git/objects', oid.slice(0, 2), oid.slice(2)));
     const store = storeAt('HEAD');
