@@ -1,10 +1,21 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runLine } from '../../program.ts';
 import { configure } from '../../shell/gitShop.ts';
-import { benchFolder } from '../calling.ts';
+import { benchFolder, callIn } from '../calling.ts';
 
 const bench = benchFolder();
 
@@ -17,6 +28,17 @@ const read = (path: string): string => readFileSync(join(bench.folder(), path), 
 const exists = (path: string): boolean => existsSync(join(bench.folder(), path));
 
 describe('a new shop', () => {
+  /** One with a hook, in its first commit. */
+  let hooked = '';
+  beforeAll(async () => {
+    hooked = mkdtempSync(join(tmpdir(), 'tenths hooked '));
+    await callIn(hooked, ['init', '--hook']);
+    configure(join(hooked, '.git'), { 'core.fsync': 'none', 'maintenance.auto': 'false' });
+    const first = await runLine('git add --all && git commit --quiet -m Shop', { cwd: hooked });
+    expect(first).toMatchObject({ exitCode: 0, stderr: '' });
+  });
+  afterAll(() => rmSync(hooked, { recursive: true }));
+
   it('has defaults, a register, settings of git and of editors, and is sound as it is', async () => {
     const made = await bench.call('init', '--no-git');
     expect(made).toMatchObject({ exitCode: 0, err: '' });
@@ -97,16 +119,14 @@ describe('a new shop', () => {
     ['a sound one that was broken after it was staged', SOUND, BROKEN, true, /^$/],
   ])('has a hook that looks at what is committed: %s', async (_, staged, inFolder, commits, said) => {
     const folder = bench.folder();
-    await bench.call('init', '--hook');
-    configure(join(folder, '.git'), { 'core.fsync': 'none', 'maintenance.auto': 'false' });
-    const save = 'if [ -f later ]; then mv later engines/pump/sessions/teardown.yaml; fi';
-    const commit = () =>
-      runLine(`git add --all && ${save} && git commit --quiet -m Teardown`, { cwd: folder });
-    expect(await commit()).toMatchObject({ exitCode: 0, stderr: '' });
+    cpSync(hooked, folder, { recursive: true });
     await bench.call('new', 'engine', 'Pump');
     bench.put({ '.git/info/exclude': 'later\n', 'engines/pump/limits.yaml': LIMITS });
     bench.put({ 'engines/pump/sessions/teardown.yaml': staged, later: inFolder });
-    const committed = await commit();
+    const save = 'mv later engines/pump/sessions/teardown.yaml';
+    const committed = await runLine(`git add --all && ${save} && git commit --quiet -m Teardown`, {
+      cwd: folder,
+    });
     expect(committed.exitCode).toBe(commits ? 0 : 1);
     expect(committed.stderr).toMatch(said);
     expect(read('engines/pump/sessions/teardown.yaml')).toBe(inFolder);
