@@ -250,15 +250,16 @@ describe('several processes that write at once', () => {
       child.on('close', (code) => ended(`${said}exit ${code}`));
     });
 
+  const names = [...'abcdefgh'].slice(0, some(8, 4));
   const each = some(50, 10);
 
-  it(`lose none of 8 × ${each} readings, give up none, and leave nothing beside the file`, async () => {
+  it(`lose none of ${names.length} × ${each} readings, give up none, and leave nothing beside the file`, async () => {
     writeFileSync(file, 'kind: session\nreadings: []\n');
-    const ends = await Promise.all([...'abcdefgh'].map((name) => run(name, each)));
+    const ends = await Promise.all(names.map((name) => run(name, each)));
     expect(new Set(ends)).toEqual(new Set(['exit 0']));
     const notes = readFileSync(file, 'utf8').match(/note: [a-h]-\d+$/gm) ?? [];
-    expect(new Set(notes).size).toBe(8 * each);
-    expect(notes).toHaveLength(8 * each);
+    expect(new Set(notes).size).toBe(names.length * each);
+    expect(notes).toHaveLength(names.length * each);
     expect(readdirSync(folder)).toEqual(['a.yaml']);
   });
 });
