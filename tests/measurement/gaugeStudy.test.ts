@@ -113,6 +113,13 @@ describe('ten parts, three people, three repeats by analysis of variance', () =>
     expect(study.interaction.deviation).toBe(0);
   });
 
+  test('an interaction just at the significance is pooled, and kept below it', () => {
+    const { p } = study.table.interaction;
+    if (p === null) throw new Error('no p');
+    expect(mustWork(gaugeAnova(READINGS, p)).table.pooled).not.toBeNull();
+    expect(mustWork(gaugeAnova(READINGS, p * 1.0001)).table.pooled).toBeNull();
+  });
+
   test('with the interaction kept (worked separately)', () => {
     const kept = mustWork(gaugeAnova(READINGS, 2));
     expect(kept.table.pooled).toBeNull();

@@ -127,3 +127,9 @@ describe('no interval is named where none can be', () => {
     expect(predictionInterval(two, 50)).toEqual({ value: 0.5, u: null, interval: null });
   });
 });
+
+test('a line on which all readings lie is reached at one place', () => {
+  const line = mustFit([0, 1, 2, 3].map((x) => ({ x, y: 2 * x })));
+  const { x, interval } = inversePrediction(line, 10);
+  expect([x, interval]).toEqual([5, { lower: 5, upper: 5 }]);
+});

@@ -74,6 +74,8 @@ describe('an error that two readings share', () => {
     expect(terms.get('resolution at bore')?.u).toBe(2);
   });
 
+  it('has no mean of nothing', () => expect(() => meanValue([])).toThrow('the mean of no values'));
+
   it('is only partly taken away where the other holds more of it', () => {
     const twice = scaleValue(journal, fraction(2));
     expect(subtractValues(bore, twice).terms.get('largest error of mic')?.u).toBe(-3);

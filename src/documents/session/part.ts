@@ -32,13 +32,16 @@ function partsNamed({ name, span }: Named, known: KnownParts, context: DocumentC
 
 /** Words that are one letter off the name of a part. Of short words other things are called: a cap, a can. */
 function reportSlip({ name, span }: Named, parts: Parts, context: DocumentContext): void {
-  const meant = parts.all
-    .flatMap(wordsOf)
-    .find((word) => word.length > 4 && alignmentDistance(withoutPosition(name), word) === 1);
+  const said = withoutPosition(name);
+  const meant = parts.all.flatMap(wordsOf).find((word) => word.length > 4 && isOneOff(said, word));
   if (meant === undefined) return;
   const help = `did you mean ${meant}? if it is something else, describe it in other words`;
   report(context, 'value', span, `no part is called ${name}`, help);
 }
+
+/** Most words are told apart by their lengths, which takes no time. */
+const isOneOff = (said: string, word: string): boolean =>
+  Math.abs(said.length - word.length) <= 1 && alignmentDistance(said, word) === 1;
 
 const withoutPosition = (name: string): string =>
   name

@@ -154,6 +154,16 @@ describe('an order list', () => {
     ],
   ])('%s', (_, said, lines) => expect(linesOf(said)).toEqual(lines));
 
+  it('names a size by its unit where the limits are printed in another', () => {
+    const printed = limitsOf(
+      'main_journal_diameter: { new: 76.149 to 76.175, wear: { min: 76.124 }, sizes: { 0.25 under: { new: 75.899 to 75.925 } } }',
+      'units: { length: mm }\n',
+    );
+    expect(linesOf({ blocks: mains('2.9965'), files: { 'e/limits.yaml': printed } })).toContain(
+      '3 (0); main shell pairs; 0.25 mm under; -; after measuring; grind main journals, not agreed yet',
+    );
+  });
+
   it('has nothing for a fit that is off what the builder aims for alone', () => {
     const limits = LIMITS.replace('new: 0.0010 to 0.0030', 'new: 0.0010 to 0.0030, target: 0.0015 to 0.0018');
     expect(linesOf({ blocks: clearances('0.0020'), files: { 'e/limits.yaml': limitsOf(limits) } })).toEqual(
