@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { grouped } from './grouped.js';
 import { switched } from './switched.js';
 
 /** The plan of a run: every mutant, in a file of the folder in which the run keeps all that is its own. */
@@ -14,8 +15,7 @@ export function mutantSources() {
   };
 }
 
-export const mutantsByFile = (mutants) =>
-  mutants.reduce((all, each) => all.set(each.file, [...(all.get(each.file) ?? []), each]), new Map());
+export const mutantsByFile = (mutants) => grouped(mutants, ({ file }) => file);
 
 /** Says while it is loaded, once what it imports is there: whenever that is, since some sources are loaded in a test. */
 const counted = (code) => `globalThis.moduleLoads?.(1);${code}\n;globalThis.moduleLoads?.(-1);`;

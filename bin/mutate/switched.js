@@ -1,13 +1,11 @@
+import { grouped } from './grouped.js';
+
 /** A source with its mutants in it, each behind a switch: `globalThis.mutantIs(7) ? mutant : original`. */
 export function switched(text, mutants) {
-  const byPlace = Map.groupBy
-    ? Map.groupBy(mutants, placeOf)
-    : mutants.reduce(
-        (all, each) => all.set(placeOf(each), [...(all.get(placeOf(each)) ?? []), each]),
-        new Map(),
-      );
   // The outer before the inner, those side by side in their order.
-  const places = [...byPlace.values()].sort(([a], [b]) => a.start - b.start || b.end - a.end);
+  const places = [...grouped(mutants, placeOf).values()].sort(
+    ([a], [b]) => a.start - b.start || b.end - a.end,
+  );
   return within(text, { start: 0, end: text.length }, places);
 }
 

@@ -5,7 +5,7 @@ import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { BaseSequencer, createVitest } from 'vitest/node';
 import { isAsked, JURY } from './areas.js';
-import { loadedBy } from './importsOf.js';
+import { loadedBy } from './loadedBy.js';
 import { mutantsByFile, planOf } from './mutantSources.js';
 
 const root = join(import.meta.dirname, '../..');

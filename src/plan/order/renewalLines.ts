@@ -6,6 +6,7 @@ import type { Position } from '../../layout/position.ts';
 import type { PartAt } from '../../layout/readPart.ts';
 import type { ShelfPistons } from '../fit/shelfPistons.ts';
 import type { PlanContext } from '../work/context.ts';
+import { isBeyond } from '../work/cut.ts';
 import type { Job } from '../work/job.ts';
 import { isRings, ofSize } from './cutLines.ts';
 import type { OrderLine } from './orderLine.ts';
@@ -18,7 +19,7 @@ export function renewalLines(
 ): readonly OrderLine[] {
   const { engine } = context;
   const { operation, part, rows, found, name, cut } = job;
-  const beyond = cut?.groups.filter(({ deciding }) => deciding.choice.kind === 'beyond the last step') ?? [];
+  const beyond = cut?.groups.filter(({ deciding }) => isBeyond(deciding)) ?? [];
   const isRenewed = operation === 'renew';
   if (!isRenewed && operation !== 'machine or renew') return [];
   const layout = engine.document.layout;
@@ -30,18 +31,9 @@ export function renewalLines(
   const places = new Set([...asked].filter((position) => !chosen.has(position)));
   if (asked.size > 0 && places.size === 0) return [];
   const all = part === undefined ? 1 : layout.positionsOf(part.family).length;
-  const isShell = part?.sized?.liesIn !== undefined;
-  const what =
-    part === undefined
-      ? found.flatMap(({ on }) => on).join(', ')
-      : isShell
-        ? `${part.label} pairs`
-        : Math.min(all, places.size) > 1
-          ? part.plural
-          : part.label;
   const count = Math.min(all, Math.max(1, places.size));
   const line: OrderLine = {
-    what,
+    what: part === undefined ? found.flatMap(({ on }) => on).join(', ') : calledFor(part, count),
     ...sizeRenewed(engine, part, [...places][0], count, pistons),
     count,
     when: isRenewed ? 'now' : 'after measuring',
@@ -49,6 +41,11 @@ export function renewalLines(
   };
   const mates = part === undefined ? [] : matesOfNew(context, part, name);
   return [line, ...mates, ...(part === undefined ? [] : ringsOfNew(context, part, line, pistons))];
+}
+
+function calledFor({ label, plural, sized }: Part, count: number): string {
+  if (sized?.liesIn !== undefined) return `${label} pairs`;
+  return count > 1 ? plural : label;
 }
 
 /** `pistons` are all of them, `piston` is one and nobody says which. */
