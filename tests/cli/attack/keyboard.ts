@@ -6,6 +6,8 @@ import { SURROUNDINGS } from '../../program.ts';
 interface Entry {
   readonly exitCode: number;
   readonly text: string;
+  /** The same, each write by itself. */
+  readonly writes: readonly string[];
 }
 
 /** What a person types at a terminal of some width, line by line and all at once, and what the terminal is sent. */
@@ -34,5 +36,5 @@ export async function keyedIn(
     err: screen,
     input: () => Object.assign(keys, { isTTY: true }),
   });
-  return { exitCode, text: texts.join('') };
+  return { exitCode, text: texts.join(''), writes: texts };
 }

@@ -32,13 +32,19 @@ const LINES = [
   'finish',
 ];
 
-/** Colours, and how the line that is typed is drawn; beside them the bell is the prompt's own. */
+/** Colours and whatever else is drawn; beside them the bell is the prompt's own. */
 const DRAWING = /\u001b\[[\d;]*[A-Za-z]/g;
 
+/**
+ * How node draws the line anew that is typed: each in a write of its own. How often depends on where the line wraps, and so
+ * on how wide this node takes a character to be.
+ */
+const REDRAWING = /^\u001b\[(?:\d+[ABCDG]|0J)$/;
+
 async function entry(folder: string, columns: number) {
-  const { exitCode, text } = await typed(LINES, WORDS, join(bench.folder(), folder), columns);
+  const { exitCode, text, writes } = await typed(LINES, WORDS, join(bench.folder(), folder), columns);
   const screen = await shownOn(columns, text);
-  const drawn = text.match(DRAWING)?.map((each) => each.replaceAll(/\d/g, ''));
+  const drawn = writes.filter((each) => !REDRAWING.test(each)).flatMap((each) => each.match(DRAWING) ?? []);
   return {
     exitCode,
     ...screen,
