@@ -94,6 +94,11 @@ const lines = [
   ...parts.flatMap(({ name, leftOut }) =>
     leftOut === '' ? [] : [`not run, which is no pass: ${name}: ${leftOut}`],
   ),
+  ...parts.flatMap(({ name, unseen }) =>
+    unseen === 0
+      ? []
+      : [`${name}: ${unseen} saved between the last look and the replacing, lost, which no program can see`],
+  ),
   ...parts.flatMap(({ name, wrong }) => wrong.slice(0, 5).map((each) => `WRONG ${name}: ${each}`)),
 ];
 process.stdout.write(`${lines.join('\n')}\n`);

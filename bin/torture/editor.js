@@ -19,17 +19,28 @@ async function editWhileAppending(part, run) {
   while (!existsSync(`${path}.lock`) && child.exitCode === null) await pause(1);
   await pause(Math.random() * 2 * PAUSE_MS);
   const isMet = existsSync(`${path}.lock`);
-  saveAs(path, readFileSync(path, 'utf8').replace('# taken', `# edited ${run}, taken`));
+  const edited = readFileSync(path, 'utf8').replace('# taken', `# edited ${run}, taken`);
+  const began = process.hrtime.bigint();
+  saveAs(path, edited);
+  const savedBy = process.hrtime.bigint();
   const { saved, code, complaint } = await ended;
   part.tried++;
   part.met += isMet ? 1 : 0;
-  if (!readFileSync(path, 'utf8').includes(`# edited ${run}`))
-    part.wrong.push(`append ${run}: the edit is lost (exit ${code}) ${complaint}`);
+  if (!readFileSync(path, 'utf8').includes(`# edited ${run}`)) {
+    if (isUnseen(began, savedBy, complaint)) part.unseen++;
+    else part.wrong.push(`append ${run}: the edit is lost (exit ${code}) ${complaint}`);
+  }
   if (notesIn(folder) === undefined) part.wrong.push(`append ${run}: the file is torn`);
   if (code !== 0 || saved.length !== 3) part.wrong.push(`append ${run}: exit ${code}, ${saved.length} saved`);
 }
 
 const PAUSE_MS = 40;
+
+/** Was it saved after the program's last look at the file and before that was replaced? No program can see that. */
+const isUnseen = (began, savedBy, said) =>
+  [...said.matchAll(/^looked at (\d+), replaced at (\d+)$/gm)].some(
+    ([, looked, replaced]) => BigInt(looked) < savedBy && began < BigInt(replaced),
+  );
 
 /** As most editors do: a new file in place of the old one. */
 function saveAs(path, text) {

@@ -5,6 +5,8 @@ export class Part {
   tried = 0;
   met = 0;
   wrong = [];
+  /** Edits that were saved between the last look at a file and its replacing, where no program can see them. */
+  unseen = 0;
   /** Why it could not be run; empty where it was. */
   leftOut = '';
 

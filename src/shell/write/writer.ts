@@ -95,7 +95,11 @@ function findTarget(destination: Destination): Outcome<Target, WriteReason> {
   }
 }
 
-/** The last step that can refuse, so that an edit made by another program meanwhile is seen as late as possible. */
+/**
+ * The last step that can refuse: the file is compared right before it is replaced, so that an edit made by another program
+ * meanwhile is seen as late as possible. One that is saved between these two calls is lost: node has no call that exchanges
+ * two names, and with the file moved aside first a kill in between would leave none.
+ */
 function swap(
   { files, path: name }: Destination,
   temporary: string,
@@ -106,8 +110,8 @@ function swap(
   if (expected === 'absent') return publishNew(files, temporary, path) ? done(undefined) : exists(name);
   let renamed = false;
   try {
-    if (expected !== 'anything' && !holds(files, path, expected)) return changed(name);
     if (!mayReplace()) return changed(name);
+    if (expected !== 'anything' && !holds(files, path, expected)) return changed(name);
     files.rename(temporary, path);
     renamed = true;
     return done(undefined);

@@ -171,6 +171,17 @@ describe('a change', () => {
     expect(edits).toBe(5);
   });
 
+  it('sees an edit that an editor saves while the lock is looked at once more', () => {
+    const looking = () => {
+      writeFileSync(join(root, 'a.yaml'), 'theirs');
+      return true;
+    };
+    expect(writeFile(destination('a.yaml'), bytes('ours'), bytes('old'), looking)).toMatchObject({
+      problem: { reason: 'changed' },
+    });
+    expect(readFileSync(join(root, 'a.yaml'), 'utf8')).toBe('theirs');
+  });
+
   it('is refused after ten seconds where another holds the lock', () => {
     let now = 0;
     const self: ThisProcess = {
