@@ -58,7 +58,7 @@ export function wholeFits(context: PlanContext, { offered }: OfferedParts, pisto
   return {
     fits: best.fits,
     context: best.context,
-    notOffered: [...notOffered, ...left.map(({ chosen }) => ({ called: called(chosen), why: FARTHER }))],
+    notOffered: [...notOffered, ...left.map(({ chosen }) => ({ called: called(chosen), why: NO_WORSE }))],
   };
 }
 
@@ -74,7 +74,7 @@ interface Choice extends WholeFit {
 
 const called = ({ part, mark }: OfferedPart): string => `${part.label} ${mark}`;
 
-const FARTHER = 'it would do, and lies farther from the middle';
+const NO_WORSE = 'it would do; the chosen one fits no worse';
 
 const everyWay = <T>(choices: readonly (readonly T[])[]): readonly (readonly T[])[] =>
   choices.reduce<readonly (readonly T[])[]>(

@@ -196,7 +196,7 @@ describe('what of the shelf goes in whole', () => {
     ]);
     expect([whole, reasons]).toEqual([
       'K2',
-      { 'crankshaft K1': 'it would do, and lies farther from the middle' },
+      { 'crankshaft K1': 'it would do; the chosen one fits no worse' },
     ]);
   });
 
