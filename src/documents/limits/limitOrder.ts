@@ -1,6 +1,6 @@
 import { type Diagnostic, diagnostic } from '../../diagnostic/diagnostic.ts';
 import type { Place } from '../../diagnostic/place.ts';
-import { gradeText } from '../grades/grade.ts';
+import { type Grade, gradeText, sameGrade } from '../grades/grade.ts';
 import { BAND_NAMES, type Bands } from './bands.ts';
 import { newestFirst } from './editions.ts';
 import type { LimitEntry, PlacedEntry } from './limitEntry.ts';
@@ -36,19 +36,25 @@ export function orderLimits(
 
 /** Two documents of a folder that set one band of one thing: neither can be said to win. */
 function reportConflicts(level: LimitsLevel, problems: Diagnostic[], placeNameOf: PlaceNameOf): void {
-  const seen = new Map<string, LimitsDocument>();
+  const seen = new Map<string, { readonly limits: LimitsDocument; readonly band: StatedBand }[]>();
   for (const { limits } of level.documents) {
-    for (const { key, what, place } of bandsOf(limits, placeNameOf)) {
-      const other = seen.get(key);
-      if (other !== undefined && other.from === limits.from && !related(level, limits, other)) {
-        const message = `${other.path} sets ${what} as well, in the same folder`;
-        problems.push(
-          diagnostic('limits-conflict', place, message, 'keep one of the two, or let one extend the other'),
-        );
-      } else seen.set(key, limits);
+    for (const band of bandsOf(limits, placeNameOf)) {
+      const alike = seen.get(band.key) ?? [];
+      seen.set(band.key, alike);
+      const other = alike.find((each) => isSameSize(each.band.grade, band.grade))?.limits;
+      if (other === undefined) alike.push({ limits, band });
+      else if (other !== limits && other.from === limits.from && !related(level, limits, other)) {
+        const message = `${other.path} sets ${band.what} as well, in the same folder`;
+        const help = 'keep one of the two, or let one extend the other';
+        problems.push(diagnostic('limits-conflict', band.place, message, help));
+      }
     }
   }
 }
+
+/** However it is written: `0.010 under` and `10 thou under` are one. */
+const isSameSize = (a: Grade | undefined, b: Grade | undefined): boolean =>
+  a === undefined || b === undefined ? a === b : sameGrade(a, b);
 
 const related = (level: LimitsLevel, a: LimitsDocument, b: LimitsDocument): boolean =>
   level.documents.some(
@@ -56,7 +62,10 @@ const related = (level: LimitsLevel, a: LimitsDocument, b: LimitsDocument): bool
   );
 
 interface StatedBand {
+  /** Which band of what, of whatever size. */
   readonly key: string;
+  /** Of limits that hold whatever the size, undefined. */
+  readonly grade: Grade | undefined;
   readonly what: string;
   readonly place: Place;
 }
@@ -69,15 +78,15 @@ function bandsOf(limits: LimitsDocument, placeNameOf: PlaceNameOf): readonly Sta
 }
 
 const bandsOfEntry = (what: string, entry: LimitEntry): readonly StatedBand[] => [
-  ...statedBands(what, entry.bands),
-  ...entry.sizes.flatMap(({ grade, bands }) => statedBands(`${what}, ${gradeText(grade)}`, bands)),
+  ...statedBands(what, undefined, entry.bands),
+  ...entry.sizes.flatMap(({ grade, bands }) => statedBands(what, grade, bands)),
 ];
 
-const statedBands = (what: string, bands: Bands): readonly StatedBand[] =>
+const statedBands = (of: string, grade: Grade | undefined, bands: Bands): readonly StatedBand[] =>
   BAND_NAMES.flatMap((name) => {
     const band = bands[name];
     const place = band?.min?.place ?? band?.max?.place;
-    return place === undefined
-      ? []
-      : [{ key: `${what} ${name}`, what: `the ${name} band of ${what}`, place }];
+    if (place === undefined) return [];
+    const sized = grade === undefined ? of : `${of}, ${gradeText(grade)}`;
+    return [{ key: `${of} ${name}`, grade, what: `the ${name} band of ${sized}`, place }];
   });

@@ -75,7 +75,7 @@ function reportEqual(
 ): void {
   for (const [index, one] of entries.entries()) {
     for (const other of entries.slice(index + 1)) {
-      if (countOf(one.coordinates) !== countOf(other.coordinates)) continue;
+      if (countOf(one.coordinates) !== countOf(other.coordinates) || isOnePlace(one, other)) continue;
       const name = BAND_NAMES.find((each) => isUndecided(each, one, other, entries, layout, family));
       const place = name && placeOf(other.entry.bands[name]);
       if (place === undefined) continue;
@@ -86,6 +86,10 @@ function reportEqual(
     }
   }
 }
+
+/** Named twice, which is reported already. */
+const isOnePlace = (one: EntryAt, other: EntryAt): boolean =>
+  keyOfCoordinates(one.coordinates) === keyOfCoordinates(other.coordinates);
 
 /** Whether both give a band that differs to a position to which nothing nearer gives one. */
 function isUndecided(

@@ -439,4 +439,31 @@ describe('two documents of a folder that set one band are told', () => {
   ])('%s', (_, lines, ...expected) => {
     expect(told(files(lines, ENGINE, { 'e/m.yaml': limitsOf(lines) }))).toEqual(expected);
   });
+
+  const sizes = (...rows: readonly string[]) => `main_journal_diameter: { sizes: { ${rows.join(', ')} } }`;
+
+  it('of a size however it is written, and of no other size', () => {
+    const [one, other, third] = [
+      '0.010 under: { target: { max: 3 } }',
+      '10 thou under: { target: { max: 3 } }',
+      '0.020 under: { target: { max: 3 } }',
+    ];
+    expect(told(files(sizes(one, third), ENGINE, { 'e/m.yaml': limitsOf(sizes(other)) }))).toEqual([
+      [
+        'e/m.yaml:4:69',
+        'limits-conflict',
+        'e/l.yaml sets the target band of main_journal_diameter, 10 thou under as well, in the same folder',
+        BOTH_FIT,
+      ],
+    ]);
+    expect(told(files(sizes(one), ENGINE, { 'e/m.yaml': limitsOf(sizes(third)) }))).toEqual([]);
+  });
+
+  it('not of a place that one document names twice, which is told as such', () => {
+    const twice = 'main_bearing_clearance: { at: { 3: { new: { max: 1 } }, rear: { new: { max: 2 } } } }';
+    const engine = `${ENGINE}labels: { main: { 3: rear } }\n`;
+    expect(told(files(twice, engine))).toEqual([
+      ['4:59', 'duplicate-key', 'rear and 3 are the same main, 3', 'keep the one that is meant'],
+    ]);
+  });
 });
