@@ -31,7 +31,7 @@ export function averageAndRange(readings: GaugeReadings): AverageAndRangeStudy |
   const factors = factorsFor(size);
   if ('kind' in factors) return factors;
   const meanRange = mean(readings.flat().map(range));
-  const peopleRange = range(byPerson(readings).map(mean));
+  const peopleRange = range(byPerson(readings, size.people).map(mean));
   const partRange = range(partMeans(readings));
   const repeatability = (meanRange * factors.repeats) ** 2;
   // The people's means carry their share of the repeatability, which is not theirs.

@@ -1,5 +1,6 @@
 import { normalQuantile } from './distributions/normal.ts';
 import { tCdf, twoSidedT } from './distributions/studentT.ts';
+import { sum, sumOfSquares } from './sample.ts';
 
 /** A measured value that may be a span (least to greatest), with its limits: all in one unit. */
 export interface MeasuredSpan {
@@ -33,22 +34,10 @@ export function conformanceProbability({ least, greatest, u, dof, min, max }: Me
  * The factor from a standard to an expanded uncertainty: Student's t, two-sided. The degrees of freedom are
  * truncated to a whole number first (JCGM 100:2008 G.4.1), and are at least one; infinitely many give 1.960 at 95 %.
  */
-export function expandedFactor(dof: number, confidence = USUAL_CONFIDENCE): number {
+export function expandedFactor(dof: number, confidence = 0.95): number {
   if (Number.isNaN(dof)) throw new RangeError('the degrees of freedom are not a number');
-  const whole = Math.max(1, Math.floor(dof));
-  if (confidence !== USUAL_CONFIDENCE || (whole > MOST_KEPT && whole !== Number.POSITIVE_INFINITY)) {
-    return twoSidedT(confidence, whole);
-  }
-  const known = USUAL_FACTORS.get(whole) ?? twoSidedT(confidence, whole);
-  USUAL_FACTORS.set(whole, known);
-  return known;
+  return twoSidedT(confidence, Math.max(1, Math.floor(dof)));
 }
-
-const USUAL_CONFIDENCE = 0.95;
-
-/** Every value of a check asks for one of these few factors, and each takes a dozen steps of Newton's method. */
-const USUAL_FACTORS = new Map<number, number>();
-const MOST_KEPT = 1_000;
 
 /** Measurement capability index of a two-sided limit, tolerance = max − min (JCGM 106:2012 7.6): tolerance / 4u. */
 export const capability = (tolerance: number, u: number): number => tolerance / (4 * u);
@@ -78,14 +67,15 @@ export function welchSatterthwaite(terms: readonly UncertaintyTerm[]): number {
   const estimated = terms.filter(({ dof }) => dof !== Number.POSITIVE_INFINITY);
   // Most are: nearly all terms are stated, and known as well as can be.
   if (estimated.length === 0) return Number.POSITIVE_INFINITY;
-  const variance = terms.reduce((sum, { u }) => sum + u * u, 0);
+  const variance = sumOfSquares(terms.map(({ u }) => u));
   if (variance === 0) return Number.POSITIVE_INFINITY;
   // Shares of the whole instead of fourth powers, which would overflow or vanish in some units.
-  const shares = new Map<string | UncertaintyTerm, { share: number; readonly dof: number }>();
-  for (const term of estimated) {
-    const found = shares.get(term.estimate ?? term) ?? { share: 0, dof: term.dof };
-    found.share += (term.u * term.u) / variance;
-    shares.set(term.estimate ?? term, found);
-  }
-  return 1 / [...shares.values()].reduce((sum, { share, dof }) => sum + share ** 2 / dof, 0);
+  const shareOf = ({ u }: UncertaintyTerm): number => (u * u) / variance;
+  const together = new Map<string | UncertaintyTerm, number>();
+  for (const term of estimated)
+    together.set(estimateOf(term), (together.get(estimateOf(term)) ?? 0) + shareOf(term));
+  const shareWithOthers = (term: UncertaintyTerm): number => together.get(estimateOf(term)) ?? Number.NaN;
+  return 1 / sum(estimated.map((term) => (shareOf(term) * shareWithOthers(term)) / term.dof));
 }
+
+const estimateOf = (term: UncertaintyTerm): string | UncertaintyTerm => term.estimate ?? term;

@@ -1,4 +1,5 @@
 import {
+  allReadings,
   byPerson,
   type GaugeReadings,
   type NoStudy,
@@ -7,14 +8,8 @@ import {
   studySize,
 } from './gaugeReadings.ts';
 import { type GaugeVariation, summarize } from './gaugeStudy.ts';
-import { mean, sum, sumOfSquares } from './sample.ts';
-import {
-  compareVariances,
-  squaresAboutMean,
-  type VarianceRow,
-  type VarianceTest,
-  varianceRow,
-} from './variance.ts';
+import { mean, squaresAboutMean, sum, sumOfSquares } from './sample.ts';
+import { compareVariances, type VarianceRow, type VarianceTest, varianceRow } from './variance.ts';
 
 export interface GaugeAnovaTable {
   /** Parts and people are tested against the interaction, or against the pooled row where it was pooled. */
@@ -67,7 +62,7 @@ function anovaTable(readings: GaugeReadings, size: StudySize, significance: numb
     repeatability: rows.repeatability,
     pooled,
     total: {
-      sumOfSquares: squaresAboutMean(readings.flat(2)),
+      sumOfSquares: squaresAboutMean(allReadings(readings)),
       dof: size.parts * size.people * size.repeats - 1,
     },
   };
@@ -78,11 +73,11 @@ const pool = (a: VarianceRow, b: VarianceRow): VarianceRow =>
 
 function meanSquares(readings: GaugeReadings, { parts, people, repeats }: StudySize) {
   const ofParts = partMeans(readings);
-  const ofPeople = byPerson(readings).map(mean);
-  const grand = mean(readings.flat(2));
+  const ofPeople = byPerson(readings, people).map(mean);
+  const grand = mean(allReadings(readings));
   // Each cell less its part and its person: taken directly, as a difference of sums it would lose its digits.
   const mixed = readings.flatMap((part, i) =>
-    part.map((cell, j) => mean(cell) - (ofParts[i] ?? 0) - (ofPeople[j] ?? 0) + grand),
+    part.map((cell, j) => mean(cell) - (ofParts[i] ?? Number.NaN) - (ofPeople[j] ?? Number.NaN) + grand),
   );
   return {
     parts: varianceRow(people * repeats * squaresAboutMean(ofParts), parts - 1),

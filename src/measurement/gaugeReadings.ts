@@ -17,9 +17,9 @@ export interface NoStudy {
 
 /** The size of a study in which every person measured every part equally often, at least twice; or why it is none. */
 export function studySize(readings: GaugeReadings): StudySize | NoStudy {
-  const parts = readings.length;
-  const people = readings[0]?.length ?? 0;
-  const repeats = readings[0]?.[0]?.length ?? 0;
+  const [firstPart = []] = readings;
+  const [firstCell = []] = firstPart;
+  const [parts, people, repeats] = [readings.length, firstPart.length, firstCell.length];
   const even = readings.every(
     (part) => part.length === people && part.every((cell) => cell.length === repeats),
   );
@@ -27,7 +27,7 @@ export function studySize(readings: GaugeReadings): StudySize | NoStudy {
   if (parts < 2) return noStudy('a study needs two or more parts');
   if (people < 2) return noStudy('a study needs two or more people: one alone shows no reproducibility');
   if (repeats < 2) return noStudy('a study needs two or more repeats: one reading shows no repeatability');
-  if (range(readings.flat(2)) === 0) {
+  if (range(allReadings(readings)) === 0) {
     return noStudy('all readings are the same: the gauge is too coarse to tell these parts apart');
   }
   return { parts, people, repeats };
@@ -35,9 +35,11 @@ export function studySize(readings: GaugeReadings): StudySize | NoStudy {
 
 export const noStudy = (reason: string): NoStudy => ({ kind: 'no study', reason });
 
+export const allReadings = (readings: GaugeReadings): readonly number[] => readings.flat().flat();
+
 /** The readings of each person over all parts. */
-export const byPerson = (readings: GaugeReadings): readonly (readonly number[])[] =>
-  (readings[0] ?? []).map((_, person) => readings.flatMap((part) => part[person] ?? []));
+export const byPerson = (readings: GaugeReadings, people: number): readonly (readonly number[])[] =>
+  Array.from({ length: people }, (_, person) => readings.flatMap((part) => part[person] ?? []));
 
 export const partMeans = (readings: GaugeReadings): readonly number[] =>
   readings.map((part) => mean(part.flat()));

@@ -4,8 +4,10 @@ import {
   divide,
   type Fraction,
   fraction,
+  greatest,
   multiply,
   subtract,
+  ZERO,
 } from '../quantity/fraction.ts';
 import { withArticle } from '../quantity/words.ts';
 
@@ -115,14 +117,11 @@ export const largestErrorAt = (error: MaxError, amount: Fraction): Fraction =>
  * marks that gap, on a mark the wider of its two, beyond the ends the last gap.
  */
 export function halfGap(marks: readonly Fraction[], amount: Fraction): Fraction {
-  let widest = fraction(0);
-  for (let i = 1; i < marks.length; i++) {
-    const [low, high] = [marks[i - 1], marks[i]];
-    if (low === undefined || high === undefined) continue;
-    const touches =
-      (compare(amount, low) >= 0 || i === 1) && (compare(amount, high) <= 0 || i === marks.length - 1);
-    const gap = subtract(high, low);
-    if (touches && compare(gap, widest) > 0) widest = gap;
-  }
+  const gaps = marks.slice(1).map((high, index) => ({ low: marks[index] ?? high, high }));
+  const touching = gaps.filter(
+    ({ low, high }, index) =>
+      (compare(amount, low) >= 0 || index === 0) && (compare(amount, high) <= 0 || index === gaps.length - 1),
+  );
+  const widest = greatest([ZERO, ...touching.map(({ low, high }) => subtract(high, low))]);
   return divide(widest, fraction(2));
 }

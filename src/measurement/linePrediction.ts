@@ -1,4 +1,3 @@
-import { normalQuantile } from './distributions/normal.ts';
 import { twoSidedT } from './distributions/studentT.ts';
 import { type LineError, type LineFit, valueAt } from './line.ts';
 import { sum } from './sample.ts';
@@ -49,22 +48,10 @@ function estimate(
 }
 
 /** The scatter of the points tells how far they are off by themselves; what they share is known from elsewhere. */
-function factorsAt({ dof }: LineFit, confidence: number): Factors {
-  const key = `${dof} ${confidence}`;
-  const known = KNOWN_FACTORS.get(key);
-  if (known !== undefined) return known;
-  const factors = { own: twoSidedT(confidence, dof), shared: normalQuantile((1 + confidence) / 2) };
-  KNOWN_FACTORS.set(key, factors);
-  return factors;
-}
-
-interface Factors {
-  readonly own: number;
-  readonly shared: number;
-}
-
-/** Lines of as many points have the same, and a quantile takes longer than all the rest of a line. */
-const KNOWN_FACTORS = new Map<string, Factors>();
+const factorsAt = ({ dof }: LineFit, confidence: number) => ({
+  own: twoSidedT(confidence, dof),
+  shared: twoSidedT(confidence, Number.POSITIVE_INFINITY),
+});
 
 /** Half the width of the interval of the slope, with the two-sided `confidence`; null without degrees of freedom. */
 export function slopeHalfWidth(fit: LineFit, confidence = 0.95): number | null {
@@ -114,11 +101,11 @@ function fieller(
   g: number,
   { lift, both, turn }: { readonly lift: number; readonly both: number; readonly turn: number },
 ): Interval {
-  // Where the line is known best: at the pivot, unless shared errors turn it about another point.
-  const beside = turn === 0 ? 0 : both / turn;
-  const narrowest = Math.max(0, lift - beside * both);
-  const distance = x - pivot.x + beside;
-  const half = Math.sqrt(distance ** 2 * g + ((1 - g) * narrowest) / slope ** 2) / (1 - g);
-  const middle = x + (distance * g) / (1 - g);
+  const distance = x - pivot.x;
+  const atX = lift + 2 * both * distance + turn * distance ** 2;
+  const squared = (atX - (lift * turn - both ** 2) / slope ** 2) / slope ** 2;
+  // Of a line without any error rounding may leave less than nothing.
+  const half = Math.sqrt(Math.max(0, squared)) / (1 - g);
+  const middle = x + (both + turn * distance) / slope ** 2 / (1 - g);
   return { lower: middle - half, upper: middle + half };
 }

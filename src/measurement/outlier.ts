@@ -22,19 +22,19 @@ export interface Outlier {
 
 /** The one of four or more amounts that stands apart from the rest, or undefined. Past ten, the ratio for ten serves. */
 export function outlierOf(amounts: readonly number[]): Outlier | undefined {
-  const critical = CRITICAL[Math.min(10, amounts.length)];
-  if (critical === undefined) return undefined;
+  const critical = CRITICAL[Math.min(10, amounts.length)] ?? Number.POSITIVE_INFINITY;
   const order = amounts.map((_, index) => index).sort((a, b) => at(amounts, a) - at(amounts, b));
   const range = at(amounts, order.at(-1)) - at(amounts, order[0]);
   const ends = [
     [order[0], order[1]],
     [order.at(-1), order.at(-2)],
-  ].map(([index = 0, neighbour = 0]) => ({
+  ].map(([index = Number.NaN, neighbour = Number.NaN]) => ({
     index,
     neighbour,
     gap: Math.abs(at(amounts, index) - at(amounts, neighbour)),
   }));
-  return ends.find(({ gap }) => range > 0 && gap / range > critical);
+  // Of readings that are all alike the ratio is no number, and exceeds nothing.
+  return ends.find(({ gap }) => gap / range > critical);
 }
 
-const at = (amounts: readonly number[], index = 0): number => amounts[index] ?? Number.NaN;
+const at = (amounts: readonly number[], index = Number.NaN): number => amounts[index] ?? Number.NaN;

@@ -65,9 +65,8 @@ function lastingTerms(
 ): void {
   const { calibration } = of;
   const maxError = isPutRight(of, amount) ? undefined : of.maxError;
-  const next =
-    of.until ??
-    (on !== undefined && of.calibrated !== undefined && on < of.calibrated ? of.calibrated : undefined);
+  const isBefore = on !== undefined && on < (of.calibrated ?? on);
+  const next = of.until ?? (isBefore ? of.calibrated : undefined);
   const name = `${of.id}${next === undefined ? '' : ` before ${next}`}${of.isNameless ? ` at ${block}` : ''}`;
   const lasting = (u: number): ErrorTerm =>
     of.isNameless ? certain(u, of) : { u, dof: Number.POSITIVE_INFINITY, of: of.id, instrument: of.id };

@@ -1,5 +1,5 @@
 import { conformanceProbability } from './conformance.ts';
-import { normalCdf, normalDensity } from './distributions/normal.ts';
+import { normalCdf, normalDensity, normalQuantile } from './distributions/normal.ts';
 
 /** How parts of one kind measure as a rule, before any of them is measured. */
 export interface UsualParts {
@@ -41,9 +41,11 @@ export function globalRisks(
   tolerance: Window,
   accept: Window | undefined,
 ): Risks {
-  const [low, high] = [tolerance.min, tolerance.max].map((limit, index) =>
-    limit === undefined ? (index === 0 ? -FAR : FAR) : within((limit - usual.mean) / usual.deviation),
-  ) as [number, number];
+  const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = tolerance;
+  const [low, high] = [
+    within((min - usual.mean) / usual.deviation),
+    within((max - usual.mean) / usual.deviation),
+  ];
   const isAccepted = (z: number): number => acceptance(usual.mean + z * usual.deviation, u, accept);
   return {
     badAccepted: integral(-FAR, low, isAccepted) + integral(high, FAR, isAccepted),
@@ -57,9 +59,8 @@ const within = (z: number): number => Math.min(FAR, Math.max(-FAR, z));
 
 function acceptance(size: number, u: number, accept: Window | undefined): number {
   if (accept === undefined) return 0;
-  const below = accept.max === undefined ? 1 : normalCdf((accept.max - size) / u);
-  const above = accept.min === undefined ? 0 : normalCdf((accept.min - size) / u);
-  return Math.max(0, below - above);
+  const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = accept;
+  return normalCdf((max - size) / u) - normalCdf((min - size) / u);
 }
 
 /** Simpson's rule over the share of parts that lie at each place. */
@@ -78,30 +79,32 @@ function integral(from: number, to: number, weight: (z: number) => number): numb
 /** Where a reading proves a part inside its limits with this probability; undefined where none can. */
 export function provenWindow(limits: Window, u: number, probability: number): Window | undefined {
   const { min, max } = limits;
-  const proves = (reading: number): boolean =>
-    conformanceProbability({
-      least: reading,
-      greatest: reading,
-      u,
-      dof: Number.POSITIVE_INFINITY,
-      min,
-      max,
-    }) >= probability;
-  // With one limit a reading far from it is proven.
-  const middle = ((min ?? (max ?? 0) - 20 * u) + (max ?? (min ?? 0) + 20 * u)) / 2;
-  if (!proves(middle)) return undefined;
+  const guard = guardBand(limits, u, probability);
+  if (guard === undefined) return undefined;
   return {
-    min: min === undefined ? undefined : firstProven(min, middle, proves),
-    max: max === undefined ? undefined : firstProven(max, middle, proves),
+    min: min === undefined ? undefined : min + guard,
+    max: max === undefined ? undefined : max - guard,
   };
 }
 
-function firstProven(limit: number, proven: number, proves: (reading: number) => boolean): number {
-  let [not, is] = [limit, proven];
-  for (let step = 0; step < 50; step += 1) {
+/** How far inside its limit a reading has to lie; undefined where not even the middle is far enough from both. */
+function guardBand({ min, max }: Window, u: number, probability: number): number | undefined {
+  if (min === undefined || max === undefined) return u * normalQuantile(probability);
+  const proves = (band: number): boolean => {
+    const reading = { least: min + band, greatest: min + band, u, dof: Number.POSITIVE_INFINITY };
+    return conformanceProbability({ ...reading, min, max }) >= probability;
+  };
+  const toTheMiddle = (max - min) / 2;
+  return proves(toTheMiddle) ? leastProven(toTheMiddle, proves) : undefined;
+}
+
+/** Halves what is left between a band that is too narrow and one that proves, until no double lies between them. */
+function leastProven(band: number, proves: (band: number) => boolean): number {
+  let [not, is] = [0, band];
+  for (;;) {
     const middle = (not + is) / 2;
+    if (middle === not || middle === is) return is;
     if (proves(middle)) is = middle;
     else not = middle;
   }
-  return is;
 }

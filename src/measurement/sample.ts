@@ -8,13 +8,14 @@ export function mean(values: readonly number[]): number {
   return first + sum(values.map((value) => value - first)) / values.length;
 }
 
-/** The experimental standard deviation (n − 1) of at least two values, by the corrected two-pass formula. */
+/** The experimental standard deviation (n − 1) of at least two values. */
 export function standardDeviation(values: readonly number[]): number {
   requireValues(values, 2);
-  const deviations = differences(values, mean(values));
-  const squares = sumOfSquares(deviations) - sum(deviations) ** 2 / values.length;
-  return Math.sqrt(Math.max(0, squares) / (values.length - 1));
+  return Math.sqrt(squaresAboutMean(values) / (values.length - 1));
 }
+
+export const squaresAboutMean = (values: readonly number[]): number =>
+  sumOfSquares(differences(values, mean(values)));
 
 /** The middle value of at least one, or halfway between the middle two. */
 export function median(values: readonly number[]): number {
@@ -22,7 +23,7 @@ export function median(values: readonly number[]): number {
   const sorted = values.toSorted((a, b) => a - b);
   const upper = sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
   const lower = sorted[Math.ceil(sorted.length / 2) - 1] ?? Number.NaN;
-  return upper === lower ? upper : (lower + upper) / 2;
+  return (lower + upper) / 2;
 }
 
 /** The median distance from the median, unscaled. Times 1.4826 it estimates the deviation of normal readings. */

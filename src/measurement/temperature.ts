@@ -93,7 +93,7 @@ export const grown = (value: Value, part: Warmth['part'], to: StatedTemperature)
 
 const expansionTerm = ({ id }: Warmth['part'], off: number): readonly [string, ErrorTerm] => [
   `expansion of ${id}`,
-  { u: off / Math.sqrt(3), dof: Number.POSITIVE_INFINITY },
+  rectangular(off),
 ];
 
 function temperatureTerms(
@@ -105,14 +105,13 @@ function temperatureTerms(
   const apart = expandUnlike({ part, gauge })
     ? toNumber(gauge?.coefficient ?? fraction(0)) - toNumber(part.coefficient)
     : 0;
-  const terms = new Map<string, ErrorTerm>();
-  const put = (source: string, half: number): void => {
-    if (half !== 0) terms.set(source, { u: half / Math.sqrt(3), dof: Number.POSITIVE_INFINITY });
-  };
-  put(id, apart * length * toNumber(TEMPERATURE_ERROR));
-  put(`expansion of ${part.id}`, -toNumber(part.halfWidth) * warmer * length);
-  if (gauge !== undefined) {
-    put(`expansion of ${gauge.id}`, toNumber(gauge.halfWidth) * warmer * length);
-  }
-  return terms;
+  const grownBy = (of: Expansion): number => toNumber(of.halfWidth) * warmer * length;
+  return new Map([
+    [id, rectangular(apart * length * toNumber(TEMPERATURE_ERROR))],
+    expansionTerm(part, -grownBy(part)),
+    ...(gauge === undefined ? [] : [expansionTerm(gauge, grownBy(gauge))]),
+  ]);
 }
+
+/** Of half the width of a rectangular distribution (JCGM 100:2008, 4.3.7). */
+const rectangular = (half: number): ErrorTerm => ({ u: half / Math.sqrt(3), dof: Number.POSITIVE_INFINITY });

@@ -1,5 +1,4 @@
 import { fUpperTail } from './distributions/fisherF.ts';
-import { mean, sumOfSquares } from './sample.ts';
 
 /** A row of an analysis of variance: sum of squares, degrees of freedom, mean square. */
 export interface VarianceRow {
@@ -25,9 +24,4 @@ export function compareVariances(row: VarianceRow, against: VarianceRow): Varian
   if (row.meanSquare === 0 && against.meanSquare === 0) return { f: null, p: null };
   const f = row.meanSquare / against.meanSquare;
   return { f, p: fUpperTail(f, row.dof, against.dof) };
-}
-
-export function squaresAboutMean(values: readonly number[]): number {
-  const middle = mean(values);
-  return sumOfSquares(values.map((value) => value - middle));
 }

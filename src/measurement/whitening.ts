@@ -37,26 +37,26 @@ export const dot = (a: Column, b: Column): number => product(a, b, a.length);
 
 function product(a: Column, b: Column, count: number): number {
   let total = 0;
-  for (let k = 0; k < count; k++) total += (a[k] ?? 0) * (b[k] ?? 0);
+  for (let k = 0; k < count; k++) total += (a[k] ?? Number.NaN) * (b[k] ?? Number.NaN);
   return total;
 }
 
 const covariance = (shared: readonly Column[], i: number, j: number): number =>
-  sum(shared.map((column) => (column[i] ?? 0) * (column[j] ?? 0)));
+  sum(shared.map((column) => (column[i] ?? Number.NaN) * (column[j] ?? Number.NaN)));
 
 function solveDown(rows: readonly Column[], column: Column): Column {
   const solved: number[] = [];
   for (const [i, row] of rows.entries())
-    solved.push(((column[i] ?? 0) - product(row, solved, i)) / (row[i] ?? Number.NaN));
+    solved.push(((column[i] ?? Number.NaN) - product(row, solved, i)) / (row[i] ?? Number.NaN));
   return solved;
 }
 
 function solveUp(rows: readonly Column[], column: Column): Column {
   const left = [...column];
   for (const [i, row] of [...rows.entries()].reverse()) {
-    const solved = (left[i] ?? 0) / (row[i] ?? Number.NaN);
+    const solved = (left[i] ?? Number.NaN) / (row[i] ?? Number.NaN);
     left[i] = solved;
-    for (let j = 0; j < i; j++) left[j] = (left[j] ?? 0) - (row[j] ?? 0) * solved;
+    for (let j = 0; j < i; j++) left[j] = (left[j] ?? Number.NaN) - (row[j] ?? Number.NaN) * solved;
   }
   return left;
 }

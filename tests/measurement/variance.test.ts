@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { mean } from '../../src/measurement/sample.ts';
-import { compareVariances, squaresAboutMean, varianceRow } from '../../src/measurement/variance.ts';
+import { mean, squaresAboutMean } from '../../src/measurement/sample.ts';
+import { compareVariances, varianceRow } from '../../src/measurement/variance.ts';
 import { readRows } from './csv.ts';
 
 // NIST Statistical Reference Datasets, one-way analysis of variance, certified values.

@@ -10,7 +10,6 @@ export function fUpperTail(f: number, top: number, bottom: number): number {
     requireDof(dof);
     if (dof === Number.POSITIVE_INFINITY) throw new RangeError('F needs finite degrees of freedom');
   }
-  if (f <= 0) return 1;
   const { x, y } = shares(f, top, bottom);
   return incompleteBeta(x, y, top / 2, bottom / 2).above;
 }

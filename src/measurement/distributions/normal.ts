@@ -2,7 +2,7 @@ import { positiveQuantile, type Tails } from './tails.ts';
 
 /** The probability that a standard normal variable is at most `z`; a lower tail keeps its digits. */
 export function normalCdf(z: number): number {
-  const upper = normalUpperTail(Math.abs(z));
+  const upper = absoluteTails(Math.abs(z)).above / 2;
   return z < 0 ? upper : 1 - upper;
 }
 
@@ -23,19 +23,21 @@ export function requireProbability(p: number): void {
 
 /** The size of a standard normal variable, its sign left out. */
 const absoluteNormal = {
-  tails: (size: number): Tails => {
-    if (size > SERIES_UP_TO)
-      return { below: 1 - 2 * normalUpperTail(size), above: 2 * normalUpperTail(size) };
-    const below = 2 * centralShare(size);
-    return { below, above: 1 - below };
-  },
+  tails: absoluteTails,
   density: (size: number): number => 2 * normalDensity(size),
 };
 
+function absoluteTails(size: number): Tails {
+  if (size > SERIES_UP_TO) {
+    const above = 2 * farTail(size);
+    return { below: 1 - above, above };
+  }
+  const below = 2 * centralShare(size);
+  return { below, above: 1 - below };
+}
+
 /** Below it the series is short and exact enough, above it the continued fraction converges fast. */
 const SERIES_UP_TO = 2;
-
-const normalUpperTail = (z: number): number => (z > SERIES_UP_TO ? farTail(z) : 0.5 - centralShare(z));
 
 /** Φ(z) − 1/2 as φ(z) · (z + z³/3 + z⁵/(3·5) + …), Abramowitz & Stegun 26.2.11 (from memory). */
 function centralShare(z: number): number {
@@ -50,7 +52,6 @@ function centralShare(z: number): number {
 
 /** φ(z) / (z + 1/(z + 2/(z + 3/(z + …)))), Abramowitz & Stegun 26.2.14 (from memory), from the inside out. */
 function farTail(z: number): number {
-  if (z === Number.POSITIVE_INFINITY) return 0;
   let denominator = z;
   for (let depth = 150; depth > 0; depth--) denominator = z + depth / denominator;
   return normalDensity(z) / denominator;

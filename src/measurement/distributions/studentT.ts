@@ -1,6 +1,6 @@
 import { betaPower, incompleteBeta } from './beta.ts';
 import { normalCdf, normalQuantile, requireProbability } from './normal.ts';
-import { positiveQuantile, type Tails } from './tails.ts';
+import { positiveQuantile, swapTails, type Tails } from './tails.ts';
 
 /**
  * The probability that Student's t with `dof` degrees of freedom is at most `t`. The degrees of freedom may be
@@ -18,15 +18,21 @@ export function tQuantile(p: number, dof: number): number {
   requireDof(dof);
   requireProbability(p);
   if (dof > NEARLY_NORMAL) return fromNormal(normalQuantile(p), dof);
-  if (p === 0.5) return 0;
   const tail = Math.min(p, 1 - p);
   const size = positiveQuantile(absoluteT(dof), { below: 1 - 2 * tail, above: 2 * tail });
   return p < 0.5 ? -size : size;
 }
 
 /** The factor k for which ±k standard uncertainties hold the two-sided `confidence`, such as 0.95. */
-export const twoSidedT = (confidence: number, dof: number): number =>
-  tQuantile(1 - (1 - confidence) / 2, dof);
+export function twoSidedT(confidence: number, dof: number): number {
+  const key = `${confidence} ${dof}`;
+  const factor = FACTORS.get(key) ?? tQuantile(1 - (1 - confidence) / 2, dof);
+  FACTORS.set(key, factor);
+  return factor;
+}
+
+/** Every value of a check asks for one of a few factors, and each takes a dozen steps of Newton's method. */
+const FACTORS = new Map<string, number>();
 
 export function requireDof(dof: number): void {
   if (!(dof > 0)) throw new RangeError(`degrees of freedom lie above zero, not at ${dof}`);
@@ -42,14 +48,13 @@ const absoluteT = (dof: number) => ({
 
 function absoluteTails(size: number, dof: number): Tails {
   const { x, y } = shares(size, dof);
-  const { below, above } = incompleteBeta(x, y, dof / 2, 0.5);
-  return { below: above, above: below };
+  return swapTails(incompleteBeta(x, y, dof / 2, 0.5));
 }
 
 /** dof / (dof + t²) and what it lacks to one, without overflow for a huge t. */
 function shares(size: number, dof: number): { readonly x: number; readonly y: number } {
   const ratio = (size / dof) * size;
-  return { x: 1 / (1 + ratio), y: ratio > 1 ? 1 / (1 + 1 / ratio) : ratio / (1 + ratio) };
+  return { x: 1 / (1 + ratio), y: 1 / (1 + 1 / ratio) };
 }
 
 /**
