@@ -158,7 +158,9 @@ describe('conformance of a span', () => {
 
   test('a negative uncertainty, or none, is refused', () => {
     for (const u of [-1, Number.NaN])
-      expect(() => conformanceProbability({ ...span, u })).toThrow(RangeError);
+      expect(() => conformanceProbability({ ...span, u })).toThrow(
+        new RangeError(`a standard uncertainty is not negative, as ${u} is`),
+      );
   });
 });
 
@@ -224,6 +226,8 @@ describe('degrees of freedom', () => {
     expect(expandedFactor(16.99)).toBe(tQuantile(0.975, 16));
     expect(expandedFactor(0.4)).toBeCloseTo(12.7062, 4);
     expect(expandedFactor(INFINITE)).toBeCloseTo(1.959963984540054, 14);
-    expect(() => expandedFactor(Number.NaN)).toThrow(RangeError);
+    expect(() => expandedFactor(Number.NaN)).toThrow(
+      new RangeError('the degrees of freedom are not a number'),
+    );
   });
 });

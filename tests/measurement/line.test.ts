@@ -190,6 +190,15 @@ describe('too little for a line', () => {
     expect(valueAt(fit, 0)).toBe(-1);
   });
 
+  test('nor has the line of two points whose own uncertainties are known', () => {
+    const fit = mustFit([
+      { x: 1, y: 1, own: 0.1 },
+      { x: 3, y: 5, own: 0.2 },
+    ]);
+    expect(fit).toMatchObject({ dof: 0, scatter: null, own: null });
+    expect([fit.slope, valueAt(fit, 0)]).toEqual([expect.closeTo(2, 12), expect.closeTo(-1, 12)]);
+  });
+
   test.each([
     ['no points', []],
     ['one point', [{ x: 1, y: 1 }]],

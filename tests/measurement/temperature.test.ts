@@ -146,6 +146,11 @@ describe('expansion', () => {
     const part = known('cast iron', 'block');
     expect(expandUnlike({ part, gauge: steelGauge })).toBe(false);
     expect(expandUnlike({ part: known('aluminium', 'block'), gauge: steelGauge })).toBe(true);
+    const at: Warmth = { from: warm('30 degC'), to: STANDARD_TEMPERATURE, id: 't', part, gauge: steelGauge };
+    const { amount, terms } = takenToTemperature(exactly(mm('100')), at);
+    expect(amount).toEqual(mm('100'));
+    // Nor is it off by the error of the temperature.
+    expect([...terms.keys()]).toEqual(['expansion of block', 'expansion of mic']);
   });
 
   test('at 20 °C nothing is moved, and only the temperature itself is uncertain', () => {

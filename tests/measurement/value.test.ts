@@ -76,6 +76,11 @@ describe('an error that two readings share', () => {
 
   it('has no mean of nothing', () => expect(() => meanValue([])).toThrow('the mean of no values'));
 
+  it('of one alone is handed on as it stands', () => {
+    const own = journal.terms.get('resolution at journal');
+    expect(addValues(bore, journal).terms.get('resolution at journal')).toBe(own);
+  });
+
   it('is only partly taken away where the other holds more of it', () => {
     const twice = scaleValue(journal, fraction(2));
     expect(subtractValues(bore, twice).terms.get('largest error of mic')?.u).toBe(-3);

@@ -36,6 +36,8 @@ describe('the errors of a certificate', () => {
 
   it.each([
     ['stand as stated at a point', fraction(50), 4],
+    ['and at the first', fraction(0), 0],
+    ['and at the last', fraction(100), -2],
     ['lie on a straight line between two', fraction(25), 2],
     ['pass over a point of which nothing is said as left', fraction(75), 1],
     ['are not known below the first', fraction(-1), undefined],
