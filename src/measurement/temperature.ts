@@ -8,6 +8,7 @@ import {
   multiply,
   subtract,
   toNumber,
+  ZERO,
 } from '../quantity/fraction.ts';
 import type { Expansion } from './expansion.ts';
 import { addValues, type ErrorTerm, lateValue, type Value } from './value.ts';
@@ -57,16 +58,18 @@ export const isMoved = (warmth: Warmth): boolean =>
  * What is added to a reading to make it what the gauge would read at another temperature, to first order:
  * (α_gauge − α_part) · ΔT · length. At 20 °C that is the size itself, since scales are true there.
  */
-export function correction(amount: Fraction, warmth: Warmth): Fraction {
-  if (!isMoved(warmth)) return fraction(0);
+export const correction = (amount: Fraction, warmth: Warmth): Fraction => multiply(shareOf(warmth), amount);
+
+function shareOf(warmth: Warmth): Fraction {
+  if (!isMoved(warmth)) return ZERO;
   const { part, gauge, from, to } = warmth;
-  const apart = subtract(gauge?.coefficient ?? fraction(0), part.coefficient);
-  return multiply(multiply(apart, subtract(from.amount, to.amount)), amount);
+  const apart = subtract(gauge?.coefficient ?? ZERO, part.coefficient);
+  return multiply(apart, subtract(from.amount, to.amount));
 }
 
 /** How much of an amount is the correction that is in it. */
 export function correctionIn(taken: Fraction, warmth: Warmth): Fraction {
-  const share = correction(ONE, warmth);
+  const share = shareOf(warmth);
   return multiply(taken, divide(share, add(ONE, share)));
 }
 
@@ -103,7 +106,7 @@ function temperatureTerms(
   const length = toNumber(amount);
   const warmer = toNumber(subtract(from.amount, to.amount));
   const apart = expandUnlike({ part, gauge })
-    ? toNumber(gauge?.coefficient ?? fraction(0)) - toNumber(part.coefficient)
+    ? toNumber(subtract(gauge?.coefficient ?? ZERO, part.coefficient))
     : 0;
   const grownBy = (of: Expansion): number => toNumber(of.halfWidth) * warmer * length;
   return new Map([

@@ -34,6 +34,16 @@ describe("Dixon's ratio", () => {
     expect(outlierOf(withGap(critical + 0.0005))?.index).toBe(n - 1);
   });
 
+  test.each([
+    [4, 926],
+    [7, 680],
+    [10, 568],
+  ])('of %i readings a gap of just %i in a thousand is none', (n, gap) => {
+    const apart = (gap: number) => outlierOf([...Array<number>(n - 2).fill(0), 1000 - gap, 1000]);
+    expect(apart(gap)).toBeUndefined();
+    expect(apart(gap + 1)?.gap).toBe(gap + 1);
+  });
+
   test('of more than ten readings the ratio for ten serves', () => {
     const withGap = (share: number): readonly number[] => [
       ...Array.from({ length: 11 }, (_, index) => ((1 - share) * index) / 10),

@@ -56,12 +56,20 @@ it('a proven window begins where a reading proves a part inside', () => {
   expect(provenWindow({ max: 10 }, 2, 0.95)?.max).toBeCloseTo(10 - 2 * normalQuantile(0.95), 9);
   expect(provenWindow({ min: 0, max: 3.8 }, 1, 0.95)).toBeUndefined();
   const { min, max } = provenWindow({ min: 0, max: 4 }, 1, 0.95) ?? {};
-  expect(min).toBeGreaterThan(1.64);
+  const proven = { least: min ?? 0, greatest: min ?? 0, u: 1, dof: Number.POSITIVE_INFINITY, min: 0, max: 4 };
+  expect(conformanceProbability(proven)).toBeCloseTo(0.95, 12);
+  expect(min).toBeLessThan(2);
   expect((min ?? 0) + (max ?? 0)).toBeCloseTo(4, 9);
+  // The same figures in another unit.
+  const inThousandths = provenWindow({ min: 0, max: 0.004 }, 0.001, 0.95);
+  expect(inThousandths?.min).toBeCloseTo((min ?? 0) / 1000, 12);
+  expect(inThousandths?.max).toBeCloseTo((max ?? 0) / 1000, 12);
 });
 
 it('a reading is drawn towards what parts are as a rule, the more the coarser it is', () => {
   expect(drawnTowards(10, 1, { mean: 0, deviation: 1 })).toEqual({ value: 5, u: Math.SQRT1_2 });
+  // Of variances of 4 and 1 four fifths of the way from 20 to 25 are left.
+  expect(drawnTowards(25, 1, { mean: 20, deviation: 2 })).toEqual({ value: 24, u: Math.sqrt(0.8) });
   expect(drawnTowards(10, 1e-9, { mean: 0, deviation: 1 }).value).toBeCloseTo(10, 9);
 });
 

@@ -26,7 +26,7 @@ export function betaPower(x: number, y: number, a: number, b: number): number {
 
 /** ln Γ(z) less Stirling's formula for it, z > 0: a series for large z, a recurrence down to it. */
 function stirlingError(z: number): number {
-  if (z < 16) return stirlingError(z + 1) + (z + 0.5) * Math.log1p(1 / z) - 1;
+  if (z < 10) return stirlingError(z + 1) + (z + 0.5) * Math.log1p(1 / z) - 1;
   const square = 1 / (z * z);
   const tail = 1 / 1260 - square * (1 / 1680 - square * (1 / 1188 - (square * 691) / 360360));
   return (1 / 12 - square * (1 / 360 - square * tail)) / z;

@@ -44,9 +44,8 @@ const METRIC_STEPS: readonly Step[] = [
 const INCH_TURN: Step = [inches('0.1'), '100 thousandths out, one turn of the dial'];
 const METRIC_TURN: Step = [millimetres('1'), '1 mm out, one turn of the dial'];
 
-/** What has no thimble to be read a turn out. */
-const WITHOUT_THIMBLE: ReadonlySet<InstrumentType | ByEye | undefined> = new Set([
-  'dial indicator',
+/** What has neither thimble nor hand to be read a turn out. */
+const WITHOUT_TURN: ReadonlySet<InstrumentType | ByEye | undefined> = new Set([
   'caliper',
   'feeler gauge',
   'gauging strip',
@@ -80,7 +79,7 @@ export function slipsOf(number: WrittenNumber, from: ReadFrom = {}): readonly Sl
 function stepsOf({ instrument }: ReadFrom, isInch: boolean): readonly Step[] {
   const turn = isInch ? INCH_TURN : METRIC_TURN;
   if (instrument === 'dial indicator') return [turn];
-  return WITHOUT_THIMBLE.has(instrument) ? [] : isInch ? INCH_STEPS : METRIC_STEPS;
+  return WITHOUT_TURN.has(instrument) ? [] : isInch ? INCH_STEPS : METRIC_STEPS;
 }
 
 function stepped(number: WrittenNumber, step: Fraction, words: string): readonly Slip[] {

@@ -30,10 +30,11 @@ test('nothing lies below zero, and nothing above one', () => {
   expect(incompleteBeta(1, 0, 2, 3)).toEqual({ below: 1, above: 0 });
 });
 
-// B(2, 3) = 1/12, B(1/2, 1/2) = π.
+// B(2, 3) = 1/12, B(1/2, 1/2) = π, B(10, 10) = 1/923780.
 test.each([
   [0.5, 2, 3, 12 / 32],
   [0.5, 0.5, 0.5, 0.5 / Math.PI],
+  [0.5, 10, 10, 923780 / 2 ** 20],
   [0, 2, 3, 0],
 ])('the power of %f with %f and %f is over their beta function', (x, a, b, expected) => {
   expect(betaPower(x, 1 - x, a, b)).toBeCloseTo(expected, 14);
