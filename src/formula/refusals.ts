@@ -2,7 +2,7 @@ import { didYouMean } from '../diagnostic/suggestion.ts';
 import { FUNCTION_NAMES, FUNCTIONS, type FunctionName, MOST_ROUND_PLACES } from './functions.ts';
 import { type FormulaProblem, formulaProblem, type Stretch } from './problem.ts';
 import type { Token } from './tokens.ts';
-import { type FormulaNode, type NameNode, referenceText } from './tree.ts';
+import { EVERY, type FormulaNode, type NameNode, referenceText } from './tree.ts';
 
 export function tooLong(all: Stretch, most: number): FormulaProblem {
   const message = `the formula is ${all.end} characters long; ${most} is the most`;
@@ -67,8 +67,10 @@ export function wrongValues(
 
 /** `max(bore)` would be the bore itself, at each position by itself. */
 function ofOneValue(at: Stretch, name: FunctionName, only: FormulaNode): FormulaProblem {
-  const wanted = only.kind === 'name' ? referenceText({ name: only.name, at: '*' }) : 'a, b';
-  const help = only.kind === 'name' ? `write ${name}(${wanted}) for all its positions` : usage(name);
+  const help =
+    only.kind === 'name'
+      ? `write ${name}(${referenceText({ name: only.name, at: EVERY })}) for all its positions`
+      : usage(name);
   return formulaProblem(at, `${name} of one value is that value`, help);
 }
 

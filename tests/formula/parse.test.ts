@@ -218,6 +218,16 @@ it.each(BOUNDS)('the %s of a formula is bounded', (_, largest, beyond, message) 
   expect(problemWith(beyond)?.message).toMatch(message);
 });
 
+const SHORTEN = 'shorten it, or state the limit as a number';
+
+it.each([
+  [' '.repeat(201), 'the formula is 201 characters long; 200 is the most', SHORTEN, 0, 201],
+  [sum(51), 'the formula has more than 100 parts', SHORTEN, 0, 101],
+  [nested('-', 21, ''), 'brackets and signs stand more than 20 deep here', 'take the spare ones out', 21, 22],
+])('%s is refused whole', (text, message, help, start, end) => {
+  expect(problemWith(text)).toEqual({ message, help, start, end });
+});
+
 it.each([
   ['max(1,.5)', undefined],
   ['max(1, 2)', undefined],

@@ -68,7 +68,7 @@ describe('what is known of an instrument by a certificate', () => {
 
   it('reaches from its first point with a figure as left to its last', () => {
     expect(
-      certifiedSpan(certificate('2026-01-10', [10, undefined], [20, 1], [30, 1], [40, undefined])),
+      certifiedSpan(certificate('2026-01-10', [10, undefined], [20, 1], [25, 1], [30, 1], [40, undefined])),
     ).toEqual({
       from: fraction(20),
       to: fraction(30),
