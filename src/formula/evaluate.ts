@@ -1,5 +1,14 @@
 import { didYouMean } from '../diagnostic/suggestion.ts';
-import { add, divide, type Fraction, multiply, negate, subtract, toDecimal } from '../quantity/fraction.ts';
+import {
+  absolute,
+  add,
+  divide,
+  type Fraction,
+  multiply,
+  negate,
+  subtract,
+  toDecimal,
+} from '../quantity/fraction.ts';
 import { FUNCTIONS } from './functions.ts';
 import { type FormulaProblem, formulaProblem, isFormulaProblem, type Stretch } from './problem.ts';
 import {
@@ -123,8 +132,8 @@ const tooManyDigits = (at: Stretch): FormulaProblem =>
 
 const isHandy = ({ n, d }: Fraction): boolean => n < HUGE && n > -HUGE && d < HUGE;
 
-function lowestTerms({ n, d }: Fraction): Fraction {
-  let [divisor, rest] = [d, n < 0n ? -n : n];
+function lowestTerms(value: Fraction): Fraction {
+  let [divisor, rest] = [value.d, absolute(value).n];
   while (rest !== 0n) [divisor, rest] = [rest, divisor % rest];
-  return { n: n / divisor, d: d / divisor };
+  return { n: value.n / divisor, d: value.d / divisor };
 }

@@ -164,6 +164,13 @@ it.each([
   expect(evaluateFormula(parsed(text), GAPS)).toEqual({ n, d });
 });
 
+it('a call without a value, which no formula has, is a fault of the program', () => {
+  const root = { kind: 'call', name: 'max', values: [], start: 0, end: 5 } as const;
+  expect(() => evaluateFormula({ text: 'max()', root }, new Map())).toThrow(
+    new RangeError('max was read without a value'),
+  );
+});
+
 it('several positions of which none has a value come to nothing', () => {
   expect(evaluateFormula(parsed('1 + max(none[*])'), GAPS)).toMatchObject({
     message: 'there is no value for none[*]',

@@ -199,6 +199,10 @@ it.each(refused)('$text is refused: $message', ({ text, message, underlined, hel
   if (help !== undefined) expect(found?.help).toBe(help);
 });
 
+it('what nothing helps against says nothing of help', () => {
+  expect(problemWith('* 2')).toStrictEqual({ message: 'a value is missing before *', start: 0, end: 1 });
+});
+
 it('the place is that of the slip, not of a like sign before it', () => {
   expect(problemWith('(2)(3)')).toMatchObject({ start: 3, end: 4 });
   expect(problemWith('max(1, , 2)')).toMatchObject({ start: 7, end: 8 });
