@@ -64,18 +64,17 @@ export interface UncertaintyTerm {
  * one deviation found by a study and met in two readings is one estimate, whose squares add up before they count.
  */
 export function welchSatterthwaite(terms: readonly UncertaintyTerm[]): number {
-  const estimated = terms.filter(({ dof }) => dof !== Number.POSITIVE_INFINITY);
   // Most are: nearly all terms are stated, and known as well as can be.
-  if (estimated.length === 0) return Number.POSITIVE_INFINITY;
+  if (terms.every(({ dof }) => dof === Number.POSITIVE_INFINITY)) return Number.POSITIVE_INFINITY;
   const variance = sumOfSquares(terms.map(({ u }) => u));
   if (variance === 0) return Number.POSITIVE_INFINITY;
   // Shares of the whole instead of fourth powers, which would overflow or vanish in some units.
   const shareOf = ({ u }: UncertaintyTerm): number => (u * u) / variance;
   const together = new Map<string | UncertaintyTerm, number>();
-  for (const term of estimated)
+  for (const term of terms)
     together.set(estimateOf(term), (together.get(estimateOf(term)) ?? 0) + shareOf(term));
   const shareWithOthers = (term: UncertaintyTerm): number => together.get(estimateOf(term)) ?? Number.NaN;
-  return 1 / sum(estimated.map((term) => (shareOf(term) * shareWithOthers(term)) / term.dof));
+  return 1 / sum(terms.map((term) => (shareOf(term) * shareWithOthers(term)) / term.dof));
 }
 
 const estimateOf = (term: UncertaintyTerm): string | UncertaintyTerm => term.estimate ?? term;

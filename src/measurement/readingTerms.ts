@@ -116,14 +116,13 @@ function ownTerms(instrument: Instrument, reading: ReadingError, put: Put): void
 function repeatedTerm(instrument: Instrument, { id, repeats }: ReadingError, put: Put): void {
   const { count, deviation } = repeats ?? { count: 1, deviation: 0 };
   const known = repeatabilityOf(instrument);
-  if (deviation > (known?.u ?? 0))
+  if (known === undefined || deviation > known.u)
     put(`spread of repeats at ${id}`, {
       u: deviation / Math.sqrt(count),
       dof: count - 1,
       of: instrument.id,
     });
-  else if (known !== undefined)
-    put(`${repeatabilityName(instrument)} at ${id}`, { ...known, u: known.u / Math.sqrt(count) });
+  else put(`${repeatabilityName(instrument)} at ${id}`, { ...known, u: known.u / Math.sqrt(count) });
 }
 
 /** As stated, and then taken for certain, or as a study found it. */

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { twoSidedT } from '../../src/measurement/distributions/studentT.ts';
 import type { LineFit } from '../../src/measurement/line.ts';
 import {
   confidenceInterval,
@@ -99,6 +100,19 @@ describe('no interval is named where none can be', () => {
       3.02981818 / (2.262157163 * (4.0450059 / Math.sqrt(11000))),
       5,
     );
+  });
+
+  test('a slope that is its half-width to the last digit', () => {
+    // A line that all its readings turn alike: 1.96 is its slope, and 1.96 times an uncertainty of 1 its half-width.
+    const factor = twoSidedT(0.95, Number.POSITIVE_INFINITY);
+    const shared = [{ column: [], lift: 0, turn: 1 }];
+    const fit: LineFit = { slope: factor, pivot: { x: 0, y: 0 }, dof: 3, scatter: 1, own: [], shared };
+    expect(inversePrediction(fit, 2 * factor)).toEqual({
+      x: 2,
+      interval: null,
+      g: 1,
+      reason: 'slope not significant',
+    });
   });
 
   test('a level line', () => {
