@@ -4,9 +4,11 @@ import {
   anUnnamed,
   BY_EYE,
   halfGap,
+  INSTRUMENT_TYPES,
   type Instrument,
   isBare,
   isWithoutSteps,
+  MEASURED_WITH,
 } from '../../src/measurement/instrument.ts';
 import { readingTerms } from '../../src/measurement/readingTerms.ts';
 import { equals, fraction, parseDecimal } from '../../src/quantity/fraction.ts';
@@ -115,6 +117,17 @@ describe('a strip decides no better than its marks', () => {
     );
     expect(found).toEqual({ 'range read of mic at s.yaml#/readings/0/at/1': 0.5 / Math.sqrt(3) });
   });
+});
+
+it('the types that a register may name are these: an instrument of another counts as any other', () => {
+  const lengths = ['micrometer', 'inside micrometer', 'depth micrometer', 'height gauge', 'ball micrometer'];
+  const compared = ['bore gauge', 'dial indicator', 'caliper', 'feeler gauge', 'gauging strip'];
+  const masters = ['setting master', 'gauge block'];
+  const forces = ['torque wrench', 'spring scale', 'pressure gauge', 'thermometer', 'balance', 'protractor'];
+  const rest = ['burette', 'radius gauge', 'roughness tester', 'hardness tester', 'other'];
+  const all = [lengths, compared, masters, forces, rest].flat();
+  expect(INSTRUMENT_TYPES).toEqual(all);
+  expect(MEASURED_WITH).toEqual([...all, 'by eye']);
 });
 
 it('no gap is known of a single mark', () => {
