@@ -60,9 +60,7 @@ const isNewSet = (
   isOfIt: (part: PartAt) => boolean,
 ): boolean =>
   fasteners === 'new' &&
-  !since.some(({ partChanges }) =>
-    partChanges.some(({ isFresh, parts }) => isFresh && parts.length > 0 && parts.every(isOfIt)),
-  );
+  !since.some(({ partChanges }) => partChanges.some(({ isFresh, parts }) => isFresh && parts.some(isOfIt)));
 
 /** The logs of the same joint up to the session of the reading, the latest first. */
 const logsUpTo = (

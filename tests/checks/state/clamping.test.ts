@@ -52,6 +52,11 @@ describe('a bore with its cap on holds', () => {
       tightened('fasteners: new'),
     ],
     [
+      'with fasteners that were new when it was read, as those of another joint were',
+      'replaced: [{ part: main bolts and rod bolts }]',
+      tightened('fasteners: new'),
+    ],
+    [
       'with the lubricant that was used last before it was read',
       logs('lubricant: molybdenum paste', 'lubricant: oil', 'fasteners: reused'),
       tightened('lubricant: oil'),
