@@ -25,8 +25,8 @@ export function openTexts(closing: Closing, { engine }: EngineReport): readonly 
 }
 
 /** Rather than of how it was measured, tightened or written down. */
-const isOfTheEngine = ({ code, severity }: Closing['findings'][number]): boolean =>
-  severity !== 'remark' && !OF_RECORDS.some((area) => code.startsWith(area));
+const isOfTheEngine = ({ code }: Closing['findings'][number]): boolean =>
+  !OF_RECORDS.some((area) => code.startsWith(area));
 
 const OF_RECORDS: readonly string[] = ['torque/', 'concession/', 'instrument/overdue', 'source/unstated'];
 

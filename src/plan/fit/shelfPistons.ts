@@ -1,6 +1,6 @@
-import { fittedSize } from '../../checks/grades/madeSize.ts';
+import { gradeInForce } from '../../checks/grades/gradeInForce.ts';
 import type { Row } from '../../checks/judge/row.ts';
-import { type Grade, STANDARD, sameGrade } from '../../documents/grades/grade.ts';
+import { type Grade, sameGrade } from '../../documents/grades/grade.ts';
 import type { NotOffered, OfferedPart, OfferedParts } from '../../documents/parts/offeredPart.ts';
 import type { StockPiston } from '../../documents/stock/stock.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
@@ -49,24 +49,23 @@ function pistonOf(context: PlanContext, offered: OfferedPart): ShelfPiston | Not
     return { called, why: `it ran in ${ranIn.folder}: a used piston goes back to its own bore` };
   const fitted = withPart(context, offered);
   const size = sizeOfPart(context, part);
-  const read = fitted.state.rows.filter(({ characteristic }) => characteristic === size).filter(isRead);
-  const [row, ...others] = read;
-  const diameter = row?.routes[0]?.mean;
-  if (size === undefined || row === undefined || diameter === undefined)
-    return { called, why: 'not measured since it came to lie here' };
+  const [read, ...others] = fitted.state.rows.flatMap((row) => {
+    const [judged] = row.routes;
+    return row.characteristic === size && judged !== undefined ? [{ row, diameter: judged.mean }] : [];
+  });
+  if (read === undefined) return { called, why: 'not measured since it came to lie here' };
   if (others.length > 0) return { called, why: 'measured at several cylinders, and it is one piston' };
-  const { grade } = fittedSize(fitted.engine, undefined, size, row.position);
+  const { row, diameter } = read;
+  const { grade } = gradeInForce(fitted.engine, undefined, part, row.position);
   return {
     mark,
     lies,
     diameter,
-    size: grade ?? STANDARD,
+    size: grade.upper,
     weight: weightIn(fitted, row),
     ranIn: ranIn && (ranIn.at ?? row.position.name),
   };
 }
-
-const isRead = ({ routes }: Row): boolean => routes.length > 0;
 
 const weightIn = ({ state }: PlanContext, { position }: Row): Fraction | undefined =>
   state.rows.find(

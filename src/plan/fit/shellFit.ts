@@ -61,7 +61,7 @@ function shellFit(context: PlanContext, part: Part, cuts: readonly Cut[]): Shell
   return {
     part,
     clearance: fit,
-    isTooFew: fitting.length > 0 && found === undefined,
+    isTooFew: found === undefined,
     waitsFor: undefined,
     places: asked.map((each) => fittedPlace(each, found?.[fitting.indexOf(each)])),
   };

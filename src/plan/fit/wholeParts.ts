@@ -2,6 +2,7 @@ import { once } from '../../checks/once.ts';
 import type { NotOffered, OfferedPart, OfferedParts } from '../../documents/parts/offeredPart.ts';
 import { tableName } from '../../layout/naming.ts';
 import type { Part } from '../../layout/part.ts';
+import { sum } from '../../measurement/sample.ts';
 import { subtract, ZERO } from '../../quantity/fraction.ts';
 import { type PlanContext, sizeOfPart } from '../work/context.ts';
 import { type Cut, cutsOf } from '../work/cut.ts';
@@ -51,9 +52,7 @@ export function wholeFits(context: PlanContext, { offered }: OfferedParts, pisto
     // Of a single way nobody asks: all is chosen for it once, and not here.
     return { fits, context: fitted, worth: once(() => worthOf(fitted, pistons)) };
   });
-  const [first, ...rest] = ways;
-  if (first === undefined) throw new Error('the engine as it stands is a way');
-  const best = rest.reduce((a, b) => (isBetter(b.worth(), a.worth()) ? b : a), first);
+  const best = ways.reduce((a, b) => (isBetter(b.worth(), a.worth()) ? b : a));
   const left = choices.flat().filter((each) => !best.fits.includes(each));
   return {
     fits: best.fits,
@@ -165,10 +164,8 @@ function worthOf(context: PlanContext, shelf: ShelfPistons): Worth {
     ),
     ...(pistons?.problem === undefined ? [] : [undefined]),
   ];
-  return {
-    without: costs.filter((cost) => cost === undefined).length,
-    cost: costs.reduce<number>((sum, cost) => sum + (cost ?? 0), 0),
-  };
+  const known = costs.flatMap((cost) => cost ?? []);
+  return { without: costs.length - known.length, cost: sum(known) };
 }
 
 const EXACT = { below: ZERO, above: ZERO };

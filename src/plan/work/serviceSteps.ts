@@ -5,7 +5,6 @@ import { limitsAt } from '../../checks/judge/limits.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Bands } from '../../checks/judge/sideLimit.ts';
 import { type Grade, gradeText, sameGrade } from '../../documents/grades/grade.ts';
-import { movement, wholly } from '../../documents/grades/movement.ts';
 import { limitsOn } from '../../documents/limits/editions.ts';
 import { limitsInForce } from '../../documents/limits/precedence.ts';
 import type { Part } from '../../layout/part.ts';
@@ -48,9 +47,8 @@ export function serviceSteps(
   return { steps, from, isCutOff: steps.length < all.length };
 
   function bandsOf(grade: Grade): Bands {
-    const by = size.dimension === undefined ? fraction(0) : movement(size.dimension, wholly(grade));
     const limits = limitsOn(engine.limits, state.session.date);
-    const inForce = limitsInForce(limits, engine.document.layout, size, position, { grade, by });
+    const inForce = limitsInForce(limits, engine.document.layout, size, position, { grade, by: grade.by });
     return limitsAt(size, inForce, nothing, nothing).bands;
   }
 }

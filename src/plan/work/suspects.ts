@@ -20,8 +20,7 @@ export interface Suspect {
 const SLIPS: readonly string[] = [IMPLAUSIBLE.code, IMPOSSIBLE.code, ANOTHER_GRADE.code];
 
 export function suspectsOf(state: StateReport): readonly Suspect[] {
-  const slips = state.findings.filter(({ code, covers }) => SLIPS.includes(code) && covers !== undefined);
-  if (slips.length === 0) return [];
+  const slips = state.findings.filter(({ code }) => SLIPS.includes(code));
   const isSlip = (measure: string, at: Row['position']): boolean => isCovered(measure, at, slips);
   return state.rows.flatMap((row): readonly Suspect[] => {
     const { characteristic, position, routes } = row;
