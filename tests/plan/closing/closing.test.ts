@@ -231,6 +231,15 @@ describe('the boxes', () => {
     ]);
   });
 
+  it('name what there is but once without a place', () => {
+    const blocks = `${PINS}\n- { measure: crankshaft_end_play, value: { value: ~, note: no dial } }`;
+    const limits = `${LIMITS}\ncrankshaft_end_play: { new: 0.004 to 0.010 }`;
+    const { state, layout } = standing({ blocks, limits });
+    expect(leftOutOf(state.rows, layout)).toEqual([
+      { what: 'crankshaft end play', reason: 'no dial', stage: 'rebuild' },
+    ]);
+  });
+
   it('tell apart what was left out at two stages', () => {
     const { state, layout } = standing({
       blocks: mains(note('cap seized'), '2.9984', '2.9984'),
@@ -247,6 +256,14 @@ describe('the boxes', () => {
       { what: 'crankpin diameter 1', reason: 'cap seized', stage: 'trial' },
     ]);
   });
+});
+
+it.each([
+  ['trial', ['caps']],
+  ['rebuild', []],
+])('a joint that nobody tightened is open at a %s, where the check does not say so', (stage, open) => {
+  const { closing } = standing({ blocks: GOOD, stage, files: { 'e/caps.yaml': caps('main caps') } });
+  expect(closing.untightened.map(({ name }) => name)).toEqual(open);
 });
 
 describe('a release', () => {

@@ -120,6 +120,11 @@ describe('the smallest step that cleans up a cylinder', () => {
     honeStock: length('0.02'),
   });
 
+  it('is not known where nobody measured how deep it is scored', () => {
+    const scored = { ...bore('90.120', { unworn: length('90.005') }), damage: 'not measured' as const };
+    expect(reboreStep(scored, BORES)).toEqual({ kind: 'not provable' });
+  });
+
   it.each<[string, ReturnType<typeof bore>, string]>([
     ['on its old centre', bore('90.235', { offset: NONE }), '0.25 over'],
     ['a hundredth too large for it', bore('90.245', { offset: NONE }), '0.50 over'],

@@ -88,6 +88,11 @@ describe('pistons for finished bores', () => {
       shop(TWO, ROUND, { limits: LIMITS.replace('0.030 to 0.070', '{ max: 0.070 }') }),
       lacking('no limits'),
     ],
+    [
+      'a bore is to be renewed',
+      shop(TWO, ROUND, { more: 'found: [{ on: [cylinder, cylinder 2], is: cracked, do: renew }]\n' }),
+      lacking('to be renewed'),
+    ],
     ['a bore was not measured', shop(TWO, bores('[80.010, 80.010]', '~')), lacking('not measured')],
     ['there are fewer than bores', shop(piston('A', '79.970'), ROUND), lacking('too few')],
     [
@@ -112,6 +117,11 @@ describe('pistons for finished bores', () => {
       lacking('nothing fits'),
     ],
   ])('are none where %s', (_, files, fit) => expect(problem(files)).toEqual(fit));
+
+  it('are chosen though a bore is to be renewed and nobody says which', () => {
+    const more = 'found: [{ on: cylinder, is: cracked, do: renew }]\n';
+    expect(fitIn(shop(TWO, ROUND, { more }))?.problem).toBeUndefined();
+  });
 
   it('are of one weight at exactly the spread', () => {
     const two = `${piston('A', '79.970', ', weight: 400')}, ${piston('B', '79.960', ', weight: 403')}`;

@@ -6,6 +6,7 @@ import type { Judgeable } from '../../../src/compare/state.ts';
 import { openDocument } from '../../../src/documents/opened.ts';
 import { readShelfPart } from '../../../src/documents/parts/shelfPart.ts';
 import { type Fits, fitsOf } from '../../../src/plan/fit/fits.ts';
+import type { OrderLine } from '../../../src/plan/order/orderLine.ts';
 import { orderList } from '../../../src/plan/order/orderList.ts';
 import { planContext } from '../../../src/plan/work/context.ts';
 import { jobsOf } from '../../../src/plan/work/jobs.ts';
@@ -47,6 +48,7 @@ interface Chosen extends Fits {
   readonly whole: string | undefined;
   readonly reasons: Readonly<Record<string, string>>;
   readonly ordered: () => readonly string[];
+  readonly lines: () => readonly OrderLine[];
 }
 
 function chosenFor(files: Files, documents: readonly string[], others: readonly Judgeable[] = []): Chosen {
@@ -71,12 +73,14 @@ function chosenFor(files: Files, documents: readonly string[], others: readonly 
   const offers = offeredTo(of, benched);
   const context = planContext(engine, registry, state);
   const fits = fitsOf(context, offers);
+  const lines = () => orderList(context, jobsOf(context), offers);
   return {
     ...fits,
     whole: fits.wholes[0]?.chosen.mark,
     reasons: Object.fromEntries(fits.notOffered.map(({ called: name, why }) => [name, why])),
+    lines,
     ordered: () =>
-      orderList(context, jobsOf(context), offers)
+      lines()
         .filter(({ count, onShelf }) => count > onShelf)
         .map(({ what }) => what),
   };
@@ -90,11 +94,24 @@ const GOOD = ['50.000', '50.000'];
 
 describe('a crankshaft of the shelf', () => {
   it('is chosen in place of one that must be renewed, with shells for its own pins, and is not ordered', () => {
-    const { whole, wholes, shells, ordered } = chosenFor(CRACKED_ENGINE, [part('K1', inspected(...GOOD))]);
+    const { whole, wholes, shells, ordered, lines } = chosenFor(CRACKED_ENGINE, [
+      part('K1', inspected(...GOOD)),
+    ]);
     expect(whole).toBe('K1');
     expect(wholes[0]?.inPlaceOf).toEqual(['renew crankshaft']);
     expect(shells[0]?.places.map(({ chosen }) => chosen?.upper.code)).toEqual(['S', 'S']);
     expect(ordered()).not.toContain('crankshaft');
+    expect(lines().filter(({ what }) => what === 'crankshaft')).toEqual([
+      {
+        what: 'crankshaft',
+        code: 'K1',
+        size: '',
+        count: 1,
+        onShelf: 1,
+        when: 'now',
+        for: 'in place of: renew crankshaft',
+      },
+    ]);
     expect(chosenFor(CRACKED_ENGINE, []).ordered()).toContain('crankshaft');
   });
 
@@ -181,6 +198,41 @@ describe('what of the shelf goes in whole', () => {
     expect(wholes.map(({ inPlaceOf }) => inPlaceOf)).toEqual([['grind crankpins']]);
   });
 
+  it.each([
+    ['used parts where it was looked at in use', 'service', {}, ['W', 'W']],
+    [
+      'new parts where it was machined',
+      'machined',
+      { 'crankshaft K1': 'it must be cut itself: grind crankpins' },
+      [],
+    ],
+  ])('is judged by the limits of %s', (_, stage, reasons, codes) => {
+    const files = { s: session('teardown', '2026-02-03', housings('53.000', '53.000'), CRACKED) };
+    const stock = 'shells: [{ code: W, fits: rod shells, wall: 1.530, count: 4 }]\n';
+    const worn = inspected('49.890', '49.890').replace('readings', `stage: ${stage}, readings`);
+    const found = chosenFor(engineFiles('Pump', stock, files), [part('K1', worn)]);
+    const chosen = found.shells.flatMap(({ places }) => places.flatMap((each) => each.chosen ?? []));
+    expect([found.reasons, chosen.map(({ upper }) => upper.code)]).toEqual([reasons, codes]);
+  });
+
+  it.each([
+    ['whose condition alone is stated', 'condition: used'],
+    ['that only its code is stated of', 'code: C7'],
+  ])('takes no size from the engine’s own %s', (_, says) => {
+    const own = `fitted: { crankshaft: { ${says} } }\n`;
+    const files = {
+      s: session(
+        'teardown',
+        '2026-02-03',
+        `${housings('53.000', '53.000')}, ${pins('49.790', '50.000')}`,
+        own,
+      ),
+    };
+    expect(chosenFor(engineFiles('Pump', STOCK, files), [part('K1', inspected('50.000'))]).reasons).toEqual({
+      'crankshaft K1': 'not measured since it came to lie here: crankpin diameter 2',
+    });
+  });
+
   it('is not asked for where the engine’s own is only worn', () => {
     const { whole, reasons } = chosenFor(read('49.850', '50.000'), [part('K1', inspected(...GOOD))]);
     expect([whole, reasons['crankshaft K1']]).toEqual([
@@ -213,10 +265,36 @@ describe('what of the shelf goes in whole', () => {
     });
   });
 
-  it('is nothing that is chosen otherwise', () => {
-    expect(chosenFor(CRACKED_ENGINE, [part('F1', '', 'flywheel')]).reasons).toEqual({
-      'flywheel F1': 'nothing is chosen for it by measured sizes',
+  it('need not be read where nothing on the shelf goes by it', () => {
+    const engine =
+      CRACKED_ENGINE['Pump/engine.yaml']?.replace('crankpins: 2', 'crankpins: 2, mains: 3') ?? '';
+    const files = { ...CRACKED_ENGINE, 'Pump/engine.yaml': engine };
+    expect(chosenFor(files, [part('K1', inspected(...GOOD))]).whole).toBe('K1');
+  });
+
+  describe('a block', () => {
+    const pistons = 'pistons: [{ mark: P1, diameter: 79.965 }, { mark: P2, diameter: 79.965 }]\n';
+    const bored = (size: string): string => `{ measure: cylinder_bore, at: { 1: ${size}, 2: ${size} } }`;
+    const block = (mark: string, size: string): string =>
+      part(mark, `inspections: [{ date: 2026-01-10, readings: [${bored(size)}] }]\n`, 'block');
+    const files = engineFiles('Pump', pistons, { s: session('teardown', '2026-02-03', bored('80.210')) });
+
+    it('is chosen in place of one whose bores are out, by what its pistons come to', () => {
+      const { wholes, notOffered } = chosenFor(files, [block('B1', '80.100'), block('B2', '80.000')]);
+      expect(wholes.map(({ chosen, inPlaceOf }) => [chosen.mark, inPlaceOf])).toEqual([
+        ['B2', ['bore cylinders']],
+      ]);
+      expect(notOffered).toEqual([
+        { called: 'block B1', why: 'it would do, and lies farther from the middle' },
+      ]);
     });
+  });
+
+  it('is nothing that is chosen otherwise', () => {
+    const documents = [part('F1', '', 'flywheel'), part('K1', inspected(...GOOD))];
+    expect(chosenFor(CRACKED_ENGINE, documents).notOffered).toEqual([
+      { called: 'flywheel F1', why: 'nothing is chosen for it by measured sizes' },
+    ]);
   });
 });
 
@@ -232,8 +310,14 @@ describe('a piston with a document of its own', () => {
     );
 
   it('is chosen beside those of the stock, as near to the middle as all together allow', () => {
-    const { pistons } = chosenFor(bores, [piston('P8', '79.970'), piston('P9', '79.900')]);
+    const { pistons, notOffered } = chosenFor(bores, [piston('P8', '79.970'), piston('P9', '79.900')]);
     expect(pistons?.places.map((each) => each.piston.mark)).toEqual(['P1', 'P8']);
+    expect(notOffered).toEqual([]);
+  });
+
+  it('counts for the size that it was made to', () => {
+    const over = piston('P8', '79.970', 'fitted: { piston: { size: 0.25 mm over } }\n');
+    expect(chosenFor(bores, [over]).pistons?.problem).toBe('too few');
   });
 
   it('that ran in another engine goes back there alone', () => {

@@ -37,22 +37,24 @@ function linesOf(blocks: string, more = '', stock = STOCK, sizes = SIZES) {
   const context = planContext(engine, registry, state);
   return orderList(context, jobsOf(context))
     .filter(({ for: name }) => /^(?:ground|bored)/.test(name))
-    .map(({ what, code, size, count, onShelf, when }) => [what, code, size, count, onShelf, when].join(', '));
+    .map(({ what, code, size, count, onShelf, when, for: name }) =>
+      [what, code, size, count, onShelf, when, name].join(', '),
+    );
 }
 
 describe('an order list after grinding and boring', () => {
   it('has pistons and rings of the size that was bored, and shells of that which was ground, less the shelf', () => {
     expect(linesOf(BACK)).toEqual([
-      'pistons, , 0.020 over, 4, 2, now',
-      'ring sets, K20, 0.020 over, 4, 3, now',
-      'main shell pairs, by plan --fit, 0.010 under, 3, 2, after measuring',
+      'pistons, , 0.020 over, 4, 2, now, bored cylinders',
+      'ring sets, K20, 0.020 over, 4, 3, now, bored cylinders',
+      'main shell pairs, by plan --fit, 0.010 under, 3, 2, after measuring, ground main journals',
     ]);
   });
 
   it('takes the shells that plan --fit chose, and orders what the shelf lacks', () => {
     const enough = STOCK.replace('count: 4,', 'count: 6,');
     expect(linesOf(`${BACK}\n${HOUSINGS}`, '', enough)).toContain(
-      'main shell pairs, M10, 0.010 under, 3, 3, now',
+      'main shell pairs, M10, 0.010 under, 3, 3, now, ground main journals',
     );
   });
 
@@ -62,7 +64,20 @@ describe('an order list after grinding and boring', () => {
     expect(linesOf(BACK, fitted).map((each) => each.split(',')[0])).toEqual(['main shell pairs']);
   });
 
+  it('has what goes with one journal that was ground alone', () => {
+    const one = BACK.replace('1: 2.9885, 2: 2.9885, 3: 2.9885', '1: 2.9985, 2: 2.9885, 3: 2.9985');
+    const size = 'machined: [{ part: main 2, size: 0.010 under }]\n';
+    expect(linesOf(one, '', STOCK, size).filter((each) => /shell/.test(each))).toEqual([
+      'main shell pairs, by plan --fit, 0.010 under, 1, 1, after measuring, ground main journals',
+    ]);
+  });
+
   it.each([
+    [
+      'has what goes with each of two parts that were ground together',
+      'machined: [{ part: main journals and crankpins, size: 0.010 under }]\n',
+      ['main shell pairs', 'rod shell pairs'],
+    ],
     ['has nothing for what was machined to no size', 'machined: [{ part: main journals }]\n', []],
     [
       'forgets what was replaced in the same session',

@@ -193,6 +193,13 @@ describe('what is renewed', () => {
     ).toEqual(['1 (0); main shell pairs; as fitted; -; now; renew main shells']);
   });
 
+  it('comes with the choice where the same place is chosen anew', () => {
+    const more = wiped.replace('main 2', 'main 3');
+    expect(shellsOf({ blocks: clearances('0.0050'), more })).toEqual([
+      '1 (0); main shell pairs; by plan --fit; -; after measuring; choose main shells',
+    ]);
+  });
+
   it('counts bores that nobody asked about and that are scored past the last step', () => {
     const more = `${AGREED}found: [{ on: [cylinder 2, cylinder 3], is: scored, depth: 0.030 }]\n`;
     expect(linesOf({ blocks: bores('4.1315'), more }).filter((each) => /; cylinders?;/.test(each))).toEqual([
@@ -222,6 +229,22 @@ describe('shells that the shelf was asked for', () => {
   });
 });
 
+describe('what any opened engine takes', () => {
+  const sundries = (more: string) =>
+    linesOf({ blocks: bores('4.1315'), more }).filter((each) => /opened engine/.test(each));
+
+  it.each([
+    ['is in once it was replaced', 'replaced: [{ part: Gasket set }]\n', SUNDRIES.slice(1)],
+    [
+      'is in whatever else was replaced with it',
+      'replaced: [{ part: shaft seals }, { part: gasket set }]\n',
+      SUNDRIES.slice(2),
+    ],
+    ['is in once it was fitted', 'fitted: { gasket_set: { condition: new } }\n', SUNDRIES.slice(1)],
+    ['is bought though its place was machined', 'machined: [{ part: gasket set }]\n', SUNDRIES],
+  ])('%s', (_, more, lines) => expect(sundries(more)).toEqual(lines));
+});
+
 describe('fasteners', () => {
   const joint = (name: string, reuse: string, passes: string): Files => ({
     [`e/torque/${name}.yaml`]: `kind: torque\njoint: ${name} caps\nsource: Invented.\nfasteners: { names: [1, 2, 3], thread: M10x1.5, grade: 10.9${reuse} }\norder: [1, 2, 3]\npasses: [${passes}]\n`,
@@ -249,6 +272,20 @@ describe('fasteners', () => {
     ['that may be used again though they are turned', joint('rod', ', reuse: true', TURNED), []],
     ['that are only tightened to a torque', joint('rod', '', '{ to: 40 lbf ft }'), []],
   ])('%s', (_, files, lines) => expect(bolts(files)).toEqual(lines));
+
+  it.each([
+    ['are in once they are tightened new', 'rebuild', 'rod', 'new', []],
+    ['are bought where the old ones were tightened', 'rebuild', 'rod', 'reused', ['rod: used once']],
+    ['are bought where it is only tried together', 'trial', 'rod', 'new', ['rod: used once']],
+    ['are bought where those of another joint are new', 'rebuild', 'main', 'new', ['rod: used once']],
+  ])('%s', (_, stage, sequence, fasteners, lines) => {
+    const files = {
+      ...joint('rod', ', reuse: false', '{ to: 40 lbf ft }'),
+      ...joint('main', '', '{ to: 40 lbf ft }'),
+      'e/z.yaml': `kind: session\nstage: ${stage}\ndate: 2026-02-04\nreadings: []\ntightened: [{ sequence: ${sequence}, fasteners: ${fasteners} }]\n`,
+    };
+    expect(bolts(files).map((each) => each.split('; ').at(-1))).toEqual(lines);
+  });
 
   it('of an engine that is only measured again stay', () => {
     expect(bolts(joint('rod', ', reuse: false', TURNED), clearances('~'))).toEqual([]);

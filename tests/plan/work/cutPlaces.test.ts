@@ -35,6 +35,20 @@ const runout = (tir: string): string =>
 
 describe('the reach of a cut', () => {
   it.each([
+    ['in', '0.0002'],
+    ['mm', '0.005'],
+  ] as const)('of a shop in %s leaves a round figure to polish', (unit, polish) => {
+    const place = jobCalled('grind main journals', {
+      ...shop(unit, MAINS, journals),
+      'e/engine.yaml': engineIn(unit),
+      'e/limits.yaml': limitsOf(MAINS, 'units: { length: in }\n'),
+      'e/session.yaml': sessionOf('teardown', journals, 'units: { length: in }\n'),
+    }).cut?.groups[0]?.deciding;
+    const amount = place?.terms.find(({ words }) => words === 'polish')?.amount;
+    expect(amount && lengthIn(unit, amount, 7).replace(/0+$/, '')).toBe(polish);
+  });
+
+  it.each([
     [
       'of a journal, with what is common practice',
       shop('in', MAINS, journals),

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { jobsOf } from '../../../src/plan/work/jobs.ts';
+import { titleOf } from '../../../src/plan/work/jobTitle.ts';
 import { ENGINE, type Files, limitsOf, REGISTER, sessionOf } from '../../shopOf.ts';
-import { jobCalled, jobsIn } from '../planOf.ts';
+import { contextOf, jobCalled, jobsIn } from '../planOf.ts';
 
 const MAINS = 'main_journal_diameter: { new: 2.9980 to 2.9990, wear: { min: 2.9970 }, last_size: 2.9680 }';
 
@@ -34,13 +36,16 @@ describe('a crankshaft whose journal is out', () => {
     expect(job.cut?.groups.map(({ places }) => places.map(({ position }) => position.name))).toEqual([
       ['1', '2', '3'],
     ]);
+    expect(job.follows).toContain('bearings of that undersize');
     expect(stepOf(shop(MAINS, journals('2.9880')))).toBe('0.020 under');
   });
 
   it('is ground at that main alone where the shop says so', () => {
-    const files = shop(MAINS, journals('2.9880'), { plan: 'plan: { separate: [main journals] }\n' });
+    const left = journals('2.9880').replaceAll('1: 2.9985', '1: ~');
+    const files = shop(MAINS, left, { plan: 'plan: { separate: [main journals] }\n' });
     const job = jobCalled('grind main journals', files);
     expect(job.cut?.groups.map(({ deciding }) => deciding.position.name)).toEqual(['3']);
+    expect(job.cut?.unmeasured).toEqual([]);
   });
 
   it.each([
@@ -241,4 +246,19 @@ describe('a cylinder that is worn', () => {
     const read = worn('\n- { measure: cylinder_centre_offset, at: { 1: 0.0010 } }');
     expect(reachOf(read)).toEqual(['1 largest reading', '2 off its old centre']);
   });
+});
+
+it.each([
+  ['[piston 1, piston 2, piston 3]', 'renew pistons 1 to 3'],
+  ['[piston 1, piston 2]', 'renew pistons 1, 2'],
+  ['[piston, piston 2]', 'renew piston 2'],
+  ['[pistons, piston 2]', 'renew pistons'],
+  ['piston', 'renew pistons'],
+])('a job on %s is titled %s', (on, title) => {
+  const files = shop(MAINS, journals('2.9985'), {
+    session: `found: [{ on: ${on}, is: cracked, do: renew }]\n`,
+  });
+  const context = contextOf(files);
+  const job = jobsOf(context).find(({ name }) => name === 'renew pistons');
+  expect(job && titleOf(job, context.engine.document)).toBe(title);
 });
