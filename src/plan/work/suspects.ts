@@ -1,11 +1,10 @@
 import { isCovered } from '../../checks/finding.ts';
 import { ANOTHER_GRADE } from '../../checks/grades/gradeFindings.ts';
 import type { StateReport } from '../../checks/judge/report.ts';
-import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
+import type { Row } from '../../checks/judge/row.ts';
 import { IMPLAUSIBLE } from '../../checks/slips/implausible.ts';
 import { IMPOSSIBLE } from '../../checks/slips/impossible.ts';
 import { leavesOf } from '../../checks/value/route.ts';
-import { absolute, subtract, toNumber } from '../../quantity/fraction.ts';
 
 /**
  * A value that the check takes for a slip of the pen, or for that of a part whose size nobody stated, or that is worked out from
@@ -27,7 +26,7 @@ export function suspectsOf(state: StateReport): readonly Suspect[] {
     const [judged] = routes;
     if (judged === undefined) return [];
     const own = slips.find((each) => isCovered(characteristic.id, position, [each]));
-    if (own !== undefined && own.code !== ANOTHER_GRADE.code && isReadTwice(row, state)) return [];
+    if (own?.code === IMPLAUSIBLE.code && isReadTwice(row)) return [];
     if (own !== undefined) return [{ row, why: own.message }];
     const leaves = leavesOf(judged.route);
     return leaves.some((leaf) => isSlip(leaf.characteristic.id, leaf.position))
@@ -36,16 +35,9 @@ export function suspectsOf(state: StateReport): readonly Suspect[] {
   });
 }
 
-/** Another reading of the same place says the same: then it is so, however odd it looks. */
-function isReadTwice(row: Row, state: StateReport): boolean {
-  const [judged, ...others] = row.routes;
-  if (judged === undefined) return false;
-  const before = state.before(row)?.row.routes[0];
-  return (
-    others.some(({ route, en }) => route.inputs.length === 0 && en !== null && en <= 1) ||
-    (before !== undefined && isAlike(judged, before))
-  );
-}
-
-const isAlike = (a: JudgedRoute, b: JudgedRoute): boolean =>
-  toNumber(absolute(subtract(a.mean, b.mean))) <= a.route.expanded + b.route.expanded;
+/**
+ * Another reading of the same place says the same: then it is so, however odd it looks. What an earlier session read alike, the
+ * check takes for no slip by itself.
+ */
+const isReadTwice = ({ routes: [, ...others] }: Row): boolean =>
+  others.some(({ route, en }) => route.inputs.length === 0 && en !== null && en <= 1);

@@ -66,7 +66,7 @@ describe('an order list', () => {
       'has shells for journals that are ground, by one code of their size, and is needed when the part is back',
       {
         blocks: mains('2.9880'),
-        more: `${AGREED}sent: { part: crankshaft, to: North grinding, date: 2026-02-10, due: 2026-02-20, work: [grind main journals] }\n`,
+        more: `${AGREED}sent: { part: crankshaft, to: North grinding, date: 2026-02-10, due: 2026-02-20, work: [grind main journals, wash crankshaft] }\n`,
         stock:
           'shells: [{ code: M20, fits: main shells, size: 0.020 under, wall: 0.13, count: 5 }, { code: R20, fits: rod shells, size: 0.020 under, wall: 0.13, count: 5 }]\n',
       },
@@ -243,6 +243,15 @@ describe('what any opened engine takes', () => {
     ['is in once it was fitted', 'fitted: { gasket_set: { condition: new } }\n', SUNDRIES.slice(1)],
     ['is bought though its place was machined', 'machined: [{ part: gasket set }]\n', SUNDRIES],
   ])('%s', (_, more, lines) => expect(sundries(more)).toEqual(lines));
+
+  it('is in once a later session of the run says so', () => {
+    const later =
+      'kind: session\nstage: machined\ndate: 2026-02-04\nreadings: []\nreplaced: [{ part: core plugs }]\n';
+    const lines = linesOf({ blocks: bores('4.1315'), files: { 'e/z.yaml': later } });
+    expect(lines.filter((each) => /opened engine/.test(each))).toEqual(
+      SUNDRIES.filter((each) => !/core/.test(each)),
+    );
+  });
 });
 
 describe('fasteners', () => {

@@ -253,6 +253,7 @@ it.each([
   ['[piston 1, piston 2]', 'renew pistons 1, 2'],
   ['[piston, piston 2]', 'renew piston 2'],
   ['[pistons, piston 2]', 'renew pistons'],
+  ['[piston 1, crankshaft]', 'renew piston 1'],
   ['piston', 'renew pistons'],
 ])('a job on %s is titled %s', (on, title) => {
   const files = shop(MAINS, journals('2.9985'), {
@@ -261,4 +262,12 @@ it.each([
   const context = contextOf(files);
   const job = jobsOf(context).find(({ name }) => name === 'renew pistons');
   expect(job && titleOf(job, context.engine.document)).toBe(title);
+});
+
+it('nothing is line bored of a block that is renewed, and what was out is said there', () => {
+  const blocks = '- { measure: main_bore_alignment, at: { 1: 0.0010, 2: 0.0030, 3: 0.0010 } }';
+  const files = shop('main_bore_alignment: { wear: { max: 0.0020 } }', blocks, {
+    session: 'found: [{ on: block, is: cracked, do: renew }]\n',
+  });
+  expect(jobsIn(files).map(({ name, rows }) => [name, rows.length])).toEqual([['renew block', 1]]);
 });

@@ -45,6 +45,16 @@ describe('a reading that the check takes for a slip', () => {
   });
 
   it.each([
+    ['reads the same', SLIP, SLIP, true],
+    ['reads a tenth more, which the micrometer tells apart', SLIP, '2.9896', false],
+    ['reads what is impossible again', '-2.9895', '-2.9895', false],
+  ])('whose second reading in its session %s is believed or not', (_, first, second, isBelieved) => {
+    const found = names(shop(`${mains(first)}\n${mains(second)}`));
+    expect(found.includes('grind main journals')).toBe(isBelieved);
+    expect(found.includes('measure again')).toBe(!isBelieved);
+  });
+
+  it.each([
     ['reads the same', SLIP],
     ['reads the same within what both are known to', '2.9896'],
   ])('is believed once a later session %s', (_, again) => {
