@@ -194,6 +194,21 @@ describe('the last digit of a figure that a formula gives', () => {
     expect(found && standardUncertainty(found.mean)).toBe(0);
   });
 
+  it('of a reading of its own quantity beside one of another goes by its own size', () => {
+    const load = own('load_read', { quantity: 'force' });
+    const read = (id: string) => (id === 'load_read' ? load : find(id));
+    const grids = [gridOfRows([['4']], IN), gridOfRows([['2']], unitNamed('N'))];
+    const places = ['bore_read', 'load_read'].map((id) => ({ id, position: WHOLE_ENGINE }));
+    const formula = parsed('bore_read * load_read');
+    const found = formulaDerivation({ quantity: 'length', units }, formula, { find: read }).compute(
+      grids,
+      {},
+      places,
+    );
+    expect(found?.mean.amount).toEqual(toBase(parseDecimal('8'), IN));
+    expect(found?.lastDigit).toEqual(toBase(parseDecimal('0.0001'), IN));
+  });
+
   it('is asked of nothing where the numbers give nothing, and it is told why', () => {
     const { compute, problem } = formulaDerivation(
       { quantity: 'force', units },

@@ -200,7 +200,8 @@ describe('what a shop adds', () => {
       { ...own, id: 'crankshaft_end_play' },
     ]);
     expect(found.all.at(-1)?.id).toBe('cam_lift');
-    expect(found.find('crankshaft_end_play')?.label).toBe('own');
+    expect(found.find('crankshaft_end_play')).toMatchObject({ label: 'own', standsForOurs: PLACE });
+    expect(found.find('cam_lift')).not.toHaveProperty('standsForOurs');
     expect(found.all).toHaveLength(characteristics.length + 1);
     expect(found.ids()).toHaveLength(characteristics.length + 1);
   });
