@@ -69,6 +69,10 @@ describe('a place left out on purpose', () => {
       '- { measure: crankshaft_end_play, value: { value: ~, note: no dial } }',
     ],
     ['all of one, by a note on the whole', '- { measure: crankshaft_end_play, value: ~, note: no dial }'],
+    [
+      'all of one, by a note on the first of two tries',
+      '- { measure: crankshaft_end_play, value: { value: ~, note: no dial } }\n- { measure: crankshaft_end_play, value: ~ }',
+    ],
   ])('may be %s', (_, endPlay) => {
     const clearances = BARE.replace('3: ~', '3: 0.0030');
     expect(messagesOf(rebuilt(`${clearances}\n${endPlay}`))).toEqual([
@@ -89,6 +93,14 @@ describe('a place left out on purpose', () => {
     const files = shopFiles('main_journal_taper: { wear: { max: 0.0010 } }', journals, 'teardown');
     expect(messagesOf(files)).toEqual([
       'remark reading/left-out main journal taper 3 was left out on purpose: cap seized',
+    ]);
+  });
+
+  it('takes with it what is worked out from it in one of several ways', () => {
+    const travels =
+      '- { measure: piston_travel, at: { 1: 3.5000, 2: 3.5001, 3: { value: ~, note: valve in the way }, 4: 3.5000 } }';
+    expect(messagesOf(shopFiles('crank_stroke: { new: { max: 4 } }', travels, 'teardown'))).toEqual([
+      'remark reading/left-out crank stroke 3 was left out on purpose: valve in the way',
     ]);
   });
 

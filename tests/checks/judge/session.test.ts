@@ -16,6 +16,23 @@ const blocks = (...lines: readonly string[]): Files => shopFiles(LIMITS, lines.j
 const bore = (at: string): string => `- { measure: cylinder_bore, at: { ${at} } }`;
 const CLEAR = '- { measure: piston_clearance, at: { 3: 0.0090 } }';
 
+describe('a size that fits another grade', () => {
+  const limits =
+    'main_journal_diameter: { new: 2.9990 to 3.0000, wear: { min: 2.9980 } }\nmain_bearing_bore: { new: 3.0000 to 3.0030, wear: { max: 3.0040 } }';
+  const lists =
+    '- { measure: main_journal_diameter, with: mic, at: { 1: 2.9928, 2: 2.9929 } }\n- { measure: main_bearing_bore, with: bore, set_with: mic, at: { 1: 2.9902, 2: 2.9903, 3: 2.9902 } }';
+
+  it('is told where two lists are not exchanged, and there as that slip alone', () => {
+    const files = shopFiles(limits, lists, 'teardown', { 'instruments.yaml': REGISTER });
+    expect(findingsOf(files).map(({ message }) => message)).toEqual([
+      'main journal diameter and main bearing bore: at all 2 positions the inner part is larger than the outer, so that main bearing clearance is below zero, which is impossible: are the two lists exchanged?',
+      'main bearing bore 3: 2.9902 in, small by 9.8 thou (new min 3.0000)',
+      'main journal diameter 3 is missing; other positions were measured',
+      'main bearing bore 3: 2.9902 in fits 0.010 under, and no size is stated',
+    ]);
+  });
+});
+
 const rowOf3 = (files: Files) => rowsOf(files).find(({ position }) => position.name === '3');
 
 describe('work on a part', () => {

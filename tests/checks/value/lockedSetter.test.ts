@@ -30,3 +30,11 @@ it('a gauge zeroed in a micrometer locked at the journal carries how well that c
   expect(inTenths(subtractValues(greatest, least))).toBeCloseTo(ownSteps, 9);
   expect(inTenths(subtractValues(greatest, other))).toBeCloseTo(Math.hypot(ownSteps, 0.4 * Math.SQRT2), 9);
 });
+
+it('one that was set to a size carries how well the setter was read on it, the same at every journal', () => {
+  const [least, greatest, , other] = clearances('set_to: 3.0000');
+  if (least === undefined || greatest === undefined || other === undefined) throw new Error('no clearance');
+  const ownSteps = Math.SQRT2 / Math.sqrt(12);
+  expect(inTenths(subtractValues(greatest, least))).toBeCloseTo(ownSteps, 9);
+  expect(inTenths(subtractValues(greatest, other))).toBeCloseTo(ownSteps, 9);
+});

@@ -110,6 +110,15 @@ describe('a value that is worked out', () => {
     expect(route.grid).toEqual(gridOfOne(route.measured.mean));
   });
 
+  it('from a figure that leads back to it takes what was read, and nothing where nothing was', () => {
+    const formula = 'main_bearing_clearance + main_journal_diameter';
+    const shop = `kind: shop\nunits: { length: in }\ncharacteristics:\n  main_bearing_bore: { label: bore, quantity: length, positions: main, formula: ${formula} }\n`;
+    const means = (blocks: string) =>
+      at(viewOf(blocks, { 'shop.yaml': shop }), 'main_bearing_clearance').map(MEANS);
+    expect(means(`${BORE}\n${JOURNAL}`)).toEqual([3]);
+    expect(means(JOURNAL)).toEqual([]);
+  });
+
   it('has the finest last digit of its inputs, and each instrument once', () => {
     const fine = read('main_journal_diameter', '3.00000', ', with: bore');
     const [route] = at(viewOf(`${BORE}\n${fine}`), 'main_bearing_clearance');

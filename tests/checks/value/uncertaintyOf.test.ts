@@ -21,3 +21,8 @@ it.each([
     expect(found.expanded).toBeCloseTo(0.588, 3);
   },
 );
+
+it('of ends that are equally certain the least stands for both', () => {
+  const [least, greatest] = [known('1', 0.2), known('3', 0.2)];
+  expect(uncertaintyOf({ least, mean: known('2', 0.1), greatest }).worse).toBe(least);
+});
