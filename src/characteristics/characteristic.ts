@@ -59,9 +59,9 @@ export function placesOf(
 
 /** What a limit says of how its characteristic is to be worked out. */
 export interface DerivationChoice {
-  readonly by?: 'ends' | 'range';
+  readonly by?: 'ends' | 'range' | undefined;
   /** A taper for this length of the part, in the base unit. */
-  readonly per?: Fraction;
+  readonly per?: Fraction | undefined;
   /** Nominal sizes, in the base unit: a shop's own formula may name them. */
   readonly sizes?: ReadonlyMap<string, Fraction>;
 }

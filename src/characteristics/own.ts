@@ -19,7 +19,7 @@ const USUAL: Partial<Record<Quantity, InstrumentType>> = {
 /** A shop's own characteristic, with the formula as its one derivation where it has one. */
 export function ownCharacteristic(
   own: OwnCharacteristic,
-  measures: Measures,
+  measures: Pick<Measures, 'find'>,
   [of, ...dependsOn]: readonly string[],
 ): Characteristic {
   const { id, label, quantity, family, formula, outcomes, words, after, cycle } = own;

@@ -78,11 +78,7 @@ let ours: Registry | undefined;
 function newRegistry(own: readonly OwnCharacteristic[], built: BuiltIn): Registry {
   const ids = new Map<string, Measure>([...built.characteristics, ...own].map((each) => [each.id, each]));
   const added = ownParts(own, built);
-  const measures: Measures = {
-    parts: new Parts([...built.parts, ...added.parts]),
-    find: (id) => ids.get(id),
-    ids: () => [...ids.keys()],
-  };
+  const measures = { find: (id: string) => ids.get(id) };
   const idsOfOurs = new Set(built.characteristics.map(({ id }) => id));
   const all = [
     ...built.characteristics,
@@ -94,7 +90,7 @@ function newRegistry(own: readonly OwnCharacteristic[], built: BuiltIn): Registr
   const byId = new Map<string, Characteristic>(all.map((each) => [each.id, each]));
   return {
     all: behindWhatTheyFollow([...byId.values()]),
-    parts: measures.parts,
+    parts: new Parts([...built.parts, ...added.parts]),
     find: (id) => byId.get(id),
     ids: () => [...byId.keys()],
   };

@@ -24,14 +24,10 @@ export interface ConcessionOfSide extends ConcessionInForce {
 /** A session's own concessions, and those of earlier sessions that say until when they hold: the latest first. */
 export function concessionsFor(engine: Engine, session: SessionDocument): readonly ConcessionInForce[] {
   const earlier = sessionsBefore(engine, session).flatMap((from) =>
-    from.concessions
-      .filter((each) => each.until !== undefined)
-      .map((concession) => ({
-        concession,
-        isOwn: false,
-        isOver: (concession.until ?? '') < session.date,
-        from,
-      })),
+    from.concessions.flatMap((concession) => {
+      const { until } = concession;
+      return until === undefined ? [] : [{ concession, isOwn: false, isOver: until < session.date, from }];
+    }),
   );
   const own = session.concessions.map((concession) => ({
     concession,

@@ -1,4 +1,4 @@
-import type { Characteristic, DerivationChoice } from '../../characteristics/characteristic.ts';
+import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Half } from '../../documents/grades/movement.ts';
 import type { LimitsInForce } from '../../documents/limits/precedence.ts';
@@ -37,9 +37,9 @@ export function foundAt(
   const { engine, routes, session } = view;
   const stated = limitsOfFitted(engine, session, characteristic, position, half);
   const isAsked = isWanted(characteristic, stated, session);
-  const choice = choiceOf(stated);
+  const { by, per } = stated;
   const routesAt: RoutesAt = (warm) => {
-    const all = isAsked ? routes.at(characteristic, position, choice, warm) : [];
+    const all = isAsked ? routes.at(characteristic, position, { by, per }, warm) : [];
     return half === undefined ? all : all.flatMap((route) => halfRoute(route, half) ?? []);
   };
   return {
@@ -59,8 +59,3 @@ export const isWanted = (
   { blocks }: SessionDocument,
 ): boolean =>
   onlyWithLimits !== true || Object.keys(bands).length > 0 || blocks.some(({ measure }) => measure.id === id);
-
-const choiceOf = ({ by, per }: LimitsInForce): DerivationChoice => ({
-  ...(by === undefined ? {} : { by }),
-  ...(per === undefined ? {} : { per }),
-});

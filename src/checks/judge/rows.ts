@@ -27,6 +27,6 @@ export function rowsOf(characteristic: Characteristic, view: SessionView): reado
 }
 
 function finestDigit(rows: readonly Row[]): Fraction | undefined {
-  const digits = rows.flatMap((row) => row.routes[0]?.route.lastDigit ?? []).filter(({ n }) => n !== 0n);
+  const digits = rows.flatMap((row) => row.routes[0]?.route.lastDigit ?? []);
   return digits.length === 0 ? undefined : least(digits);
 }

@@ -32,8 +32,8 @@ const NEW_FIRST: readonly BandName[] = ['new', 'wear'];
 
 /** The band that decides comes first; each side falls back by itself. */
 export function decidingOrder(stage: Stage, judgeBy: 'new' | 'wear' | undefined): readonly BandName[] {
-  const first = judgeBy ?? (stage === 'teardown' || stage === 'service' ? 'wear' : 'new');
-  return first === 'wear' ? WEAR_FIRST : NEW_FIRST;
+  const isByWear = judgeBy === undefined ? stage === 'teardown' || stage === 'service' : judgeBy === 'wear';
+  return isByWear ? WEAR_FIRST : NEW_FIRST;
 }
 
 export function decidingLimits(bands: Bands, order: readonly BandName[]): SidedLimits {

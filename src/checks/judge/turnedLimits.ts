@@ -7,10 +7,10 @@ import type { SidedLimits, SideLimit } from './sideLimit.ts';
 /** The limits of what comes round again, each band in the turn in which its middle lies nearest a reading. */
 export function turnedLimits(
   limits: PositionLimits,
-  reading: Fraction | undefined,
+  reading: Fraction,
   cycle: Fraction | undefined,
 ): PositionLimits {
-  if (cycle === undefined || reading === undefined) return limits;
+  if (cycle === undefined) return limits;
   const bands: Partial<Record<BandName, SidedLimits>> = {};
   for (const name of BAND_NAMES) {
     const band = limits.bands[name];

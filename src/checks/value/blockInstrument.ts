@@ -61,7 +61,7 @@ function stepOf({ amount, lastDigit }: Point, block: ReadingBlock): Fraction {
   const known = finestSteps.get(block);
   if (known !== undefined) return known;
   const steps = block.positions.flatMap(pointsOf).map((each) => each.lastDigit);
-  const finest = least([lastDigit, ...steps.filter(({ n }) => n !== 0n)]);
+  const finest = least([lastDigit, ...steps]);
   finestSteps.set(block, finest);
   return finest;
 }

@@ -41,7 +41,7 @@ const MOST_WAYS = 64;
 const combinations = (inputs: readonly (readonly Route[])[]): readonly (readonly Route[])[] =>
   inputs.reduce<readonly (readonly Route[])[]>(
     (found, routes) => {
-      const open = found.length * routes.length > MOST_WAYS ? routes.slice(0, 1) : routes;
+      const open = found.length < MOST_WAYS ? routes : routes.slice(0, 1);
       return found.flatMap((chosen) => open.map((route) => [...chosen, route]));
     },
     [[]],

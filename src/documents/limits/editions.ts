@@ -1,3 +1,4 @@
+import { compareText } from '../../diagnostic/place.ts';
 import type { LimitsDocument } from './limits.ts';
 
 /**
@@ -28,4 +29,4 @@ export const everyEdition = (documents: readonly LimitsDocument[]): readonly (re
 
 /** Documents of one folder: the newest edition is asked first. */
 export const newestFirst = (a: LimitsDocument, b: LimitsDocument): number =>
-  (a.from ?? '') < (b.from ?? '') ? 1 : (a.from ?? '') > (b.from ?? '') ? -1 : 0;
+  compareText(b.from ?? '', a.from ?? '');

@@ -18,10 +18,9 @@ export const tighterWhenMerged = (
   layout: Layout,
   measures: Measures,
 ): readonly Diagnostic[] =>
-  [...new Set(documents.flatMap(({ limits }) => [...limits.keys()]))].flatMap((id) => {
-    const measure = measures.find(id);
-    return measure === undefined ? [] : problemsOf(measure, documents, layout);
-  });
+  [...new Set(documents.flatMap(({ limits }) => [...limits.keys()]))]
+    .flatMap((id) => measures.find(id) ?? [])
+    .flatMap((measure) => problemsOf(measure, documents, layout));
 
 function problemsOf(
   measure: Measure,

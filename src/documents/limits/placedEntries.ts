@@ -22,7 +22,7 @@ export function placedEntries(
   entryOf: (node: Node) => LimitEntry,
   context: DocumentContext,
 ): readonly PlacedEntry[] {
-  const below = (at: Node, path: readonly Entry[]): readonly PlacedEntry[] =>
+  const below = (at: Node | undefined, path: readonly Entry[]): readonly PlacedEntry[] =>
     entriesOf(at).flatMap((each) => {
       if (path.length > 0 && WORDS.includes(each.key)) return [];
       if (!isPlace(each, path, family)) return reportUnknown(each, context);
@@ -31,8 +31,7 @@ export function placedEntries(
       const states = entriesOf(each.node).some(({ key }) => WORDS.includes(key)) || inside.length === 0;
       return states ? [{ path: here, entry: entryOf(each.node) }, ...inside] : inside;
     });
-  const at = childOf(node, 'at');
-  return at === undefined ? [] : below(at, []);
+  return below(childOf(node, 'at'), []);
 }
 
 /** A misspelt band is none: it would pass for a position that another engine has. */

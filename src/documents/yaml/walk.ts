@@ -111,9 +111,9 @@ function visit(state: Walk, parsed: unknown, at: number): Node {
     return scalar;
   }
   if (isMap(parsed) || isSeq(parsed)) return open(state, parsed);
-  if (isAlias(parsed)) return nothing(refuseAlias(parsed, state.report), true);
+  if (isAlias(parsed)) return { ...nothing(refuseAlias(parsed, state.report)), refused: true };
   // A key in brackets may have no value at all: `{ front }`.
-  return nothing({ start: at, end: at }, false);
+  return nothing({ start: at, end: at });
 }
 
 function open(state: Walk, parsed: YAMLMap | YAMLSeq): Node {
@@ -132,17 +132,20 @@ function open(state: Walk, parsed: YAMLMap | YAMLSeq): Node {
   return { kind: 'map', span, entries };
 }
 
-const nothing = (span: Span, refused: boolean): ScalarNode => {
-  const scalar = { kind: 'scalar', span, value: null, source: '', plain: true } as const;
-  return refused ? { ...scalar, refused } : scalar;
-};
+const nothing = (span: Span): ScalarNode => ({
+  kind: 'scalar',
+  span,
+  value: null,
+  source: '',
+  plain: true,
+});
 
 /** Said once: what is nested too deep once is mostly so a thousand times. */
 function passOver(state: Walk, span: Span): ScalarNode {
   const told = tooDeep(span.start);
   if (state.complete) state.report(told.code, told.span, told.message, told.help);
   state.complete = false;
-  return nothing(span, true);
+  return nothing(span);
 }
 
 function tooMany(state: Walk, frame: Frame): Pick<Walked, 'leadingZeros' | 'complete'> {

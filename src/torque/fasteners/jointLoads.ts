@@ -100,11 +100,9 @@ const METRES_IN_A_LENGTH_STEP = 1e-10;
 
 function loadOfWindow(stretch: AmountRange, thread: Thread, joint: Joint): PassLoad | undefined {
   if (joint.sections.length === 0) return undefined;
-  const metres = (of: AmountRange['least']): number => toNumber(of) * METRES_IN_A_LENGTH_STEP;
-  const [low, high] = [metres(stretch.least), metres(stretch.greatest)].map((each) =>
-    loadOfStretchN(each, joint.sections),
-  );
-  if (low === undefined || high === undefined) return undefined;
+  const loadOf = (of: AmountRange['least']): number =>
+    loadOfStretchN(toNumber(of) * METRES_IN_A_LENGTH_STEP, joint.sections);
+  const [low, high] = [loadOf(stretch.least), loadOf(stretch.greatest)];
   return {
     ...withPercent((low + high) / 2, low, high, thread, joint),
     byFrictionN: undefined,

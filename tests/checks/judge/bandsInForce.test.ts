@@ -74,12 +74,8 @@ describe('the limits that decide, each side by itself', () => {
 });
 
 describe('a band of what comes round again', () => {
-  const turned = (stated: Stated, reading: number | undefined, cycle: number | undefined = 720) =>
-    turnedLimits(
-      limitsOf(stated),
-      reading === undefined ? undefined : fraction(reading),
-      cycle === undefined ? undefined : fraction(cycle),
-    );
+  const turned = (stated: Stated, reading: number) =>
+    turnedLimits(limitsOf(stated), fraction(reading), fraction(720));
   const ends = (stated: Stated, reading: number): unknown =>
     Object.fromEntries(
       Object.entries(turned(stated, reading).bands).map(([name, { min, max }]) => [
@@ -105,7 +101,7 @@ describe('a band of what comes round again', () => {
   });
 
   it('keeps all else of its limits, and a band without any stays away', () => {
-    const { bands: _, ...others } = turned({ new: [undefined, undefined] }, 5, 720);
+    const { bands: _, ...others } = turned({ new: [undefined, undefined] }, 5);
     expect(others).toEqual({ inForce: { bands: { new: {} } }, lacking: [], failed: [], open: new Set() });
     expect(turned({ new: [undefined, undefined] }, 5).bands).toEqual({});
     expect(turned({ new: [710, 730] }, 5).bands.new?.min).toEqual({
@@ -114,9 +110,8 @@ describe('a band of what comes round again', () => {
     });
   });
 
-  it('stays as it is without a reading, and where nothing comes round', () => {
+  it('stays as it is where nothing comes round', () => {
     const limits = limitsOf({ new: [710, 730] });
-    expect(turnedLimits(limits, undefined, fraction(720))).toBe(limits);
     expect(turnedLimits(limits, fraction(5), undefined)).toBe(limits);
   });
 });
