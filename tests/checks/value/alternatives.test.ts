@@ -106,8 +106,18 @@ describe('a clearance of a bearing', () => {
     ]);
   });
 
+  it('each with its finest instrument, whichever the register has first', () => {
+    const any = '  any: { type: micrometer, resolution: 0.0001, max_error: 0.0003 }\n';
+    const anyFirst = REGISTER.replace(any, '').replace('instruments:\n', `instruments:\n${any}`);
+    const sizes = 'main_journal_diameter: 3.2480';
+    const [way] = waysTo('main_bearing_clearance', STRIP, sizes, { 'instruments.yaml': anyFirst });
+    expect(way?.[0]).toBe(mic);
+  });
+
   it('of whose shells no size is known is not worked out through them', () => {
-    const all = names(waysTo('main_bearing_clearance', STRIP, 'main_journal_diameter: 3.2480'));
+    const withBall = `${REGISTER}  ball: { type: ball micrometer, resolution: 0.0001, max_error: 0.0001 }\n`;
+    const more = { 'instruments.yaml': withBall };
+    const all = names(waysTo('main_bearing_clearance', STRIP, 'main_journal_diameter: 3.2480', more));
     expect(all).toEqual([mic, 'strip read at one of its marks']);
   });
 });

@@ -76,6 +76,15 @@ const CASES: readonly (readonly [string, string, readonly string[]])[] = [
     ],
   ],
   [
+    'an open brace below a stray bracket, above a comment',
+    'a: ]\n{\n# note\n',
+    [
+      '1:4-5 yaml: `]` does not belong here; compare it with the lines around it; put text with special characters in quotes',
+      '2:1-2 yaml: `{` does not belong here; compare it with the lines around it; put text with special characters in quotes',
+      '3:7-7 yaml: the file ends here, and a bracket or a quote is still open; close it where the list, the map or the text ends',
+    ],
+  ],
+  [
     'an unknown escape',
     'a: "\\q"\n',
     ['1:5-7 yaml: `\\q` is not an escape that YAML knows; write \\\\ for a backslash, or use single quotes'],
