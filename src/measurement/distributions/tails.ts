@@ -52,12 +52,12 @@ function newtonStep(
   const gap = (logRatio(from.share, wanted) * from.share) / (value * density(value));
   let u = from.u + (side === 'above' ? gap : -gap);
   let share = tails(Math.exp(u))[side];
-  // Where the share is too small for a double there is no slope to follow: come back halfway.
-  while (share === 0) {
+  // Where the share is too small for a double there is no slope to follow: come back halfway, until nothing is left.
+  for (let halvings = 0; share === 0 && halvings < 60; halvings++) {
     u = (from.u + u) / 2;
     share = tails(Math.exp(u))[side];
   }
-  return { u, share };
+  return share === 0 ? from : { u, share };
 }
 
 /** The logarithm of a / b: of the quotient, which keeps the digits near one, unless it overflows. */

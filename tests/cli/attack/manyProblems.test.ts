@@ -46,15 +46,15 @@ const FAULTY: readonly (readonly [string, (count: number) => string])[] = [
   ],
 ];
 
-/** Time of the processor, the least of two. */
-async function took(text: string): Promise<number> {
+/** Time of the processor, the least of so many. */
+async function took(text: string, attempts: number): Promise<number> {
   bench.put({
     'shop.yaml': 'kind: shop\nunits: { length: in }\n',
     'engines/pump/engine.yaml': 'kind: engine\nname: Pump\nlayout: { mains: 2 }\n',
     'engines/pump/teardown.yaml': text,
   });
   const times: number[] = [];
-  for (let attempt = 0; attempt < 2; attempt++) {
+  for (let attempt = 0; attempt < attempts; attempt++) {
     const before = process.cpuUsage();
     const { exitCode, stdout } = await callHere(['check', '--format', 'lines'], { cwd: bench.folder() });
     times.push(processorTimeSince(before));
@@ -64,10 +64,14 @@ async function took(text: string): Promise<number> {
   return Math.min(...times);
 }
 
+/** What takes the square of the number would take sixteen times as long, less what every call takes. */
+const MOST = MORE * 3;
+
 it.each(FAULTY)('%s: four times as many take little more than four times as long', async (_, faulty) => {
-  const few = await took(faulty(FEW));
-  const more = await took(faulty(FEW * MORE));
+  const growth = async (attempts: number): Promise<number> =>
+    (await took(faulty(FEW * MORE), attempts)) / (await took(faulty(FEW), attempts));
+  const quick = await growth(2);
   tried(2);
-  // What takes the square of the number would take sixteen times as long, less what every call takes.
-  expect(more / few).toBeLessThan(MORE * 3);
+  // Other work on the machine can lengthen a time, and lengthens the least of many less.
+  expect(quick < MOST ? quick : await growth(8)).toBeLessThan(MOST);
 });

@@ -284,9 +284,7 @@ describe('what of the shelf goes in whole', () => {
       expect(wholes.map(({ chosen, inPlaceOf }) => [chosen.mark, inPlaceOf])).toEqual([
         ['B2', ['bore cylinders']],
       ]);
-      expect(notOffered).toEqual([
-        { called: 'block B1', why: 'it would do, and lies farther from the middle' },
-      ]);
+      expect(notOffered).toEqual([{ called: 'block B1', why: 'it would do; the chosen one fits no worse' }]);
     });
   });
 
