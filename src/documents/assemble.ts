@@ -97,6 +97,8 @@ export interface Assembled {
   readonly diagnostics: readonly Diagnostic[];
   /** Those documents, as they are reported; none where there is an engine. */
   readonly faulty: readonly string[];
+  /** What its shop has added to the characteristics. */
+  readonly own: readonly OwnCharacteristic[];
 }
 
 /** Builds the registry that serves an engine: ours and what its shop has added. */
@@ -110,7 +112,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
   const engineDocument = reading.engineDocument();
   if (engineDocument?.root === undefined) {
     reading.problems.push(...ownProblems(own, measures, undefined));
-    return { engine: undefined, diagnostics: reading.diagnostics(), faulty: reading.faulty() };
+    return { engine: undefined, diagnostics: reading.diagnostics(), faulty: reading.faulty(), own };
   }
   const document = readEngine(engineDocument.root, measures, reading.contextOf(engineDocument));
   reading.problems.push(...ownProblems(own, measures, document.layout));
@@ -160,6 +162,7 @@ export function assembleEngine(documents: EngineDocuments, measuresFor: Measures
     engine: faulty.length === 0 ? engine : undefined,
     diagnostics: reading.diagnostics(),
     faulty,
+    own,
   };
 }
 

@@ -1,4 +1,6 @@
 import { type Registry, registryWith } from '../../characteristics/registry.ts';
+import { oncePer } from '../../checks/once.ts';
+import type { OwnCharacteristic } from '../../documents/engine/ownCharacteristic.ts';
 import { type LoadedEngine, ShopLoader } from '../../shell/discover/loadEngines.ts';
 import type { OpenedOnce } from '../../shell/discover/openedOnce.ts';
 import { folderAt, linkedFile, pathInRoot, shopRoot, standingAt } from '../../shell/discover/root.ts';
@@ -17,17 +19,16 @@ export interface Shop {
   readonly load: (folder: string) => LoadedEngine & { readonly registry: Registry };
 }
 
+/** One for one engine, so that who has judged the engine by it need not do it again. */
+const registryFor = oncePer((own: readonly OwnCharacteristic[]): Registry => registryWith(own));
+
 export function shopOf(store: Store, root: string, opened?: OpenedOnce): Shop {
-  let registry = registryWith([]);
-  const loader = new ShopLoader(
-    store,
-    (own) => {
-      registry = registryWith(own);
-      return registry;
-    },
-    opened,
-  );
-  return { root, store, loader, load: (folder) => ({ ...loader.load(folder), registry }) };
+  const loader = new ShopLoader(store, registryFor, opened);
+  const load = (folder: string) => {
+    const loaded = loader.load(folder);
+    return { ...loaded, registry: registryFor(loaded.own) };
+  };
+  return { root, store, loader, load };
 }
 
 /** A path of a call, found in its shop. */

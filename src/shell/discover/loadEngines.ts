@@ -120,13 +120,20 @@ export class ShopLoader {
       extended: extended.documents,
       studies: namedStudies([...own, ...relevant], this.#shelf),
     };
-    const { engine, diagnostics, faulty } = assembleEngine(documents, this.#measuresFor);
+    const assemble = (): Assembled => assembleEngine(documents, this.#measuresFor);
+    const {
+      engine,
+      diagnostics,
+      faulty,
+      own: added,
+    } = this.#opened?.assemble(folder, documents, assemble) ?? assemble();
     const extending = extended.problems.map(({ place }) => place.path);
     return {
       folder,
       engine: extending.length === 0 ? engine : undefined,
       diagnostics: [...diagnostics, ...extended.problems],
       faulty: [...new Set([...faulty, ...extending])],
+      own: added,
       texts: textsOf([...own, ...relevant, ...extended.documents.values()]),
     };
   }
