@@ -91,6 +91,7 @@ test('a wrench or adapter that cannot be is refused', () => {
   expect(wrenchRatio(fraction(9), { kind: 'straight', length: fraction(-1) })).toEqual({
     problem: 'an adapter cannot have a length below nothing',
   });
+  expect(wrenchRatio(fraction(9), straight('0'))).toEqual({ ratio: fraction(9, 9) });
   expect(wrenchRatio(fraction(4), { kind: 'shortening', length: fraction(4) })).toEqual({
     problem: 'the adapter reaches back to the hand or past it',
   });

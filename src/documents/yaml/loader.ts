@@ -39,7 +39,7 @@ function loadText(source: SourceText): Loaded {
   const parsed = parse(source.text);
   if ('code' in parsed) return { source, diagnostics: toDiagnostics([...problems, parsed], source) };
   const { root, data, leadingZeros, complete } = walk(parsed.contents, source, report);
-  if (complete) checkNumbers(root, leadingZeros, source.text, report);
+  checkNumbers(root, leadingZeros, source.text, report);
   const syntax = syntaxProblems(parsed, source);
   const diagnostics = toDiagnostics([...withoutEchoes(problems, syntax, source), ...syntax], source);
   const whole = complete && !syntax.some(({ code }) => code === 'yaml');

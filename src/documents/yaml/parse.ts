@@ -34,18 +34,17 @@ export function parse(text: string): Document.Parsed | Problem {
 }
 
 /** The first of several documents, with an error where the second begins. */
-function composed(tokens: readonly CST.Token[], length: number): Document.Parsed {
+function composed(tokens: readonly CST.Token[], length: number): Document.Parsed | Problem {
   const [first, second]: Iterable<Document.Parsed | undefined> = new Composer(PARSE_OPTIONS).compose(
     tokens,
     true,
     length,
   );
-  if (first === undefined) throw new Error('the parser has found no document, not even an empty one');
   if (second !== undefined) {
     const [start, end] = second.range;
-    first.errors.push(new YAMLParseError([start, end], 'MULTIPLE_DOCS', ''));
+    first?.errors.push(new YAMLParseError([start, end], 'MULTIPLE_DOCS', ''));
   }
-  return first;
+  return first ?? unparsable;
 }
 
 /** The parser is not known to throw; if it does, the file is still to blame and the others are still read. */

@@ -98,9 +98,8 @@ function dataOf(state: Walk, node: Node): unknown {
 function close(state: Walk, frame: Frame): void {
   state.frames.pop();
   if (frame.flow) return;
-  const end = frame.kind === 'list' ? frame.items.at(-1)?.span.end : frame.last?.node.span.end;
-  if (end !== undefined)
-    frame.span.end = Math.max(end, frame.kind === 'map' ? (frame.last?.keySpan.end ?? end) : end);
+  const last = frame.kind === 'list' ? frame.items.at(-1) : frame.last?.node;
+  frame.span.end = (last ?? frame).span.end;
 }
 
 function visit(state: Walk, parsed: unknown, at: number): Node {

@@ -87,11 +87,13 @@ function groupOf(places: readonly CutPlace[]): CutGroup | undefined {
   return { places, deciding: rest.reduce((most, each) => (needsMore(each, most) ? each : most), first) };
 }
 
-const KINDS: readonly CutPlace['choice']['kind'][] = ['step', 'beyond the last step', 'not provable'];
+/** Those that need more than any step, and the last of them most. */
+const MORE_THAN_A_STEP: readonly CutPlace['choice']['kind'][] = ['beyond the last step', 'not provable'];
 
 /** A farther step, or the same of which less is left over; before all what nobody can prove. */
 function needsMore({ choice: a }: CutPlace, { choice: b }: CutPlace): boolean {
-  if (a.kind !== 'step' || b.kind !== 'step') return KINDS.indexOf(a.kind) > KINDS.indexOf(b.kind);
+  if (a.kind !== 'step' || b.kind !== 'step')
+    return MORE_THAN_A_STEP.indexOf(a.kind) > MORE_THAN_A_STEP.indexOf(b.kind);
   const farther = compare(absolute(a.step.grade.by), absolute(b.step.grade.by));
   return farther > 0 || (farther === 0 && compare(a.spare, b.spare) < 0);
 }

@@ -13,7 +13,7 @@ const child = (node: Node | undefined, ...path: readonly (string | number)[]): N
 
 describe('a sound document', () => {
   const text =
-    'kind: session # a comment\nreadings:\n  - measure: bore\n    at:\n      1: [3.2507, 3.2511]\n\nnote: |\n  two\n  lines\n\n';
+    'kind: session # a comment\nreadings:\n  - measure: bore\n    at:\n      1: [3.2507, 3.2511]\n\nnote: |\n  two\n  lines\n\nfolded: >\n  one\n  line\n\n';
   const { root, data, source, diagnostics } = load(text);
   const shown = (node: Node | undefined) => node && text.slice(node.span.start, node.span.end);
 
@@ -23,6 +23,7 @@ describe('a sound document', () => {
       kind: 'session',
       readings: [{ measure: 'bore', at: { 1: [3.2507, 3.2511] } }],
       note: 'two\nlines\n',
+      folded: 'one line\n',
     });
     expect(child(root, 'readings', 0, 'at', 1, 1)).toMatchObject({ value: 3.2511, source: '3.2511' });
   });
@@ -34,6 +35,7 @@ describe('a sound document', () => {
     [['readings', 0], 'measure: bore\n    at:\n      1: [3.2507, 3.2511]'],
     [['readings'], '- measure: bore\n    at:\n      1: [3.2507, 3.2511]'],
     [['note'], '|\n  two\n  lines'],
+    [['folded'], '>\n  one\n  line'],
   ])('%j stands where its own words are', (path, expected) => {
     expect(shown(child(root, ...path))).toBe(expected);
   });

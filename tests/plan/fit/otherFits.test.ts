@@ -205,37 +205,40 @@ describe('shims and buckets', () => {
 
   describe('for a valve lash', () => {
     // Scion xB 2008, valve clearance (W10): .40 measured, .24 wanted, 5.250 fitted.
-    const LIMITS = limitsOf('valve_lash_cold: { new: 0.19 to 0.29 }');
+    const limits = (lash: string) => limitsOf(`${lash}: { new: 0.19 to 0.29 }`);
     const STOCK =
       'lash_buckets: [{ code: "40", thickness: 5.400, count: 3 }, { code: "42", thickness: 5.420, count: 3 }]\nliner_shims: [{ code: S, thickness: 5.410, count: 3 }]\n';
     const OWN =
       'characteristics:\n  lash_bucket_thickness: { label: lash bucket thickness, positions: valve, quantity: length }\n';
-    const read = (fitted: string): Files =>
+    const read = (fitted: string, lash = 'valve_lash_cold'): Files =>
       shop(
-        LIMITS,
+        limits(lash),
         STOCK,
-        `- { measure: valve_lash_cold, at: { 1: { intake: 0.40, exhaust: 0.24 }, 2: { intake: 0.24, exhaust: 0.24 }, 3: { intake: 0.24, exhaust: 0.24 } } }\n${fitted}`,
+        `- { measure: ${lash}, at: { 1: { intake: 0.40, exhaust: 0.24 }, 2: { intake: 0.24, exhaust: 0.24 }, 3: { intake: 0.24, exhaust: 0.24 } } }\n${fitted}`,
         { 'shop.yaml': `kind: shop\nunits: { length: mm }\n${OWN}` },
       );
 
-    it('are chosen by the bucket that is fitted', () => {
-      expect(
-        thicknessesIn(
-          read('- { measure: lash_bucket_thickness, at: { 1: { intake: 5.250, exhaust: 5.300 } } }'),
-        ),
-      ).toEqual({
-        short: false,
-        fits: [
-          {
-            list: 'lash_buckets',
-            of: 'valve_lash_cold',
-            wanted: ['0.190', '0.240', '0.290'],
-            lacks: false,
-            places: ['1 intake 0.400 5.410 42 0.230 0.230'],
-          },
-        ],
-      });
-    });
+    it.each(['valve_lash_cold', 'valve_lash_hot'])(
+      'are chosen for %s by the bucket that is fitted',
+      (lash) => {
+        expect(
+          thicknessesIn(
+            read('- { measure: lash_bucket_thickness, at: { 1: { intake: 5.250, exhaust: 5.300 } } }', lash),
+          ),
+        ).toEqual({
+          short: false,
+          fits: [
+            {
+              list: 'lash_buckets',
+              of: lash,
+              wanted: ['0.190', '0.240', '0.290'],
+              lacks: false,
+              places: ['1 intake 0.400 5.410 42 0.230 0.230'],
+            },
+          ],
+        });
+      },
+    );
 
     it('are not chosen where nobody read that bucket', () => {
       expect(

@@ -107,3 +107,25 @@ it('ground less far than its session says, is ground to that size, and not conde
   expect(titles).toContain('grind main journals 1 to 3');
   expect(titles).not.toContain('renew crankshaft');
 });
+
+describe('a part that is said to be machined', () => {
+  const SAID = 'fitted: { crankshaft: { main: 0.010 under }, cylinders: { size: 0.020 over } }\n';
+  const sizes = (main: string, bore: string) =>
+    planOf(main, bore, SAID).order.flatMap(([, what, size]) =>
+      what === 'pistons' || what === 'main shell pairs' ? [[what, size]] : [],
+    );
+
+  it('and has not come to that size is machined to it, and to none beyond', () => {
+    expect(sizes('2.9900', '4.1440')).toEqual([
+      ['pistons', '0.020 over'],
+      ['main shell pairs', '0.010 under'],
+    ]);
+  });
+
+  it('and is worn beyond it goes to the next', () => {
+    expect(sizes('2.9860', '4.1520')).toEqual([
+      ['pistons', '0.030 over'],
+      ['main shell pairs', '0.020 under'],
+    ]);
+  });
+});
