@@ -2,6 +2,7 @@ import { checkReadingList } from '../validation/decimalComma.ts';
 import type { MapNode, Node, ScalarNode, Span } from '../yaml/node.ts';
 import type { Report } from '../yaml/problem.ts';
 import { reportAmbiguous } from '../yaml/readScalar.ts';
+import { WHY_NO_LEADING_ZERO } from '../yaml/scalar.ts';
 
 /** The keys of a block of readings under which readings stand. */
 const HOLDERS = ['at', 'value'] as const;
@@ -57,5 +58,5 @@ function checkWithin(node: Node, text: string, report: Report): void {
 }
 
 function refuseZero({ source, span }: ScalarNode, report: Report): void {
-  reportAmbiguous(source, span, 'some readers take a leading zero for base eight', report);
+  reportAmbiguous(source, span, WHY_NO_LEADING_ZERO, report);
 }

@@ -16,6 +16,7 @@ const MOST_DIGITS = 15;
 const MAY_BE_NUMBER = /^[-+.\d]/;
 const NUMBER = /^[-+]?((0|[1-9]\d*)(\.\d+)?|\.\d+)$/;
 const LEADING_ZERO = /^[-+]?0\d+$/;
+export const WHY_NO_LEADING_ZERO = 'some readers take a leading zero for base eight';
 
 const WORDS: ReadonlyMap<string, boolean | null> = new Map<string, boolean | null>([
   ['', null],
@@ -36,7 +37,7 @@ const WORDS: ReadonlyMap<string, boolean | null> = new Map<string, boolean | nul
  * None of them has two ways to match the same digits: on a long text that would take for ever.
  */
 const AMBIGUOUS: readonly (readonly [RegExp, string])[] = [
-  [LEADING_ZERO, 'some readers take a leading zero for base eight'],
+  [LEADING_ZERO, WHY_NO_LEADING_ZERO],
   [/^[-+]?\d+\.$/, 'its decimals are missing'],
   [/^[-+]?0\d+\.\d+$/, 'its whole part has a leading zero'],
   [/^[-+]?0o[0-7]+$/i, 'it is in base eight'],

@@ -42,7 +42,7 @@ export function remedyOf({ characteristic, judgement }: Row): Operation {
   // A ring whose ends are too close is filed.
   if (characteristic.id === 'ring_end_gap' && judgement.past?.side === 'min') return 'adjust';
   const { id, of, figure, derivations, isAssemblyFigure } = characteristic;
-  const own = BY_CHARACTERISTIC[id] ?? (figure === 'clearance' ? undefined : BY_PART[of ?? '']);
+  const own = BY_CHARACTERISTIC[id] ?? BY_PART[of ?? ''];
   if (own !== undefined) return own;
   if (figure === 'clearance' && derivations.length > 0) return 'choose';
   if (isAssemblyFigure === true || of === undefined) return 'find the cause';

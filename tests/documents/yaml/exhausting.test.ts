@@ -4,8 +4,8 @@ import { some } from '../../propertyRuns.ts';
 import { load, told } from '../load.ts';
 
 describe('files made to exhaust a reader', () => {
-  // In `npm test` files of an eighth of the size that is taken, for which less time has to do.
-  const KIB = some(1024, 128);
+  // In `npm test` files of a sixteenth of the size that is taken, for which less time has to do.
+  const KIB = some(1024, 64);
   const MOST = some(2000, 1500);
   const fill = (piece: string, size = 255 * KIB) => piece.repeat(Math.floor(size / piece.length));
   const laughs = ['a: &a [x,x,x,x,x,x,x,x,x]', ...'bcdefghi'].reduce((text, name) => {

@@ -74,6 +74,11 @@ describe('a sound document', () => {
     expect(child(load(written).root, 'x')).toStrictEqual({ kind: 'scalar', span, ...wanted });
   });
 
+  test('a file of nothing is a scalar of nothing at its start', () => {
+    const nothing = { kind: 'scalar', span: { start: 0, end: 0 }, value: null, source: '', plain: true };
+    expect(load('').root).toEqual(nothing);
+  });
+
   test('a key that holds a control has no entry', () => {
     expect(load('"\\e": 1\na: 2\n').data).toEqual({ a: 2 });
   });

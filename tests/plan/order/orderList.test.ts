@@ -132,12 +132,12 @@ describe('an order list', () => {
       'has what was seen to be renewed, one or many, of the engine’s parts or not',
       {
         blocks: bores('4.1255'),
-        more: 'found: [{ on: [piston 1, piston 2], is: cracked, do: renew }, { on: main 2 shell lower, is: wiped, do: renew }, { on: oil cooler, is: split, do: renew }, { on: head, is: warped, do: machine }, { on: flywheel, is: stained }]\n',
+        more: 'found: [{ on: [piston 1, piston 2], is: cracked, do: renew }, { on: main 2 shell lower, is: wiped, do: renew }, { on: [oil cooler, starter ring], is: split, do: renew }, { on: head, is: warped, do: machine }, { on: flywheel, is: stained }]\n',
       },
       [
         '2 (0); pistons; as fitted; -; now; renew pistons',
         '1 (0); main shell pairs; as fitted; -; now; renew main shells',
-        '1 (0); oil cooler; as fitted; -; now; renew oil cooler',
+        '1 (0); oil cooler, starter ring; as fitted; -; now; renew oil cooler, starter ring',
         ...SUNDRIES,
         '1 (0); cylinder head; as fitted; -; after measuring; machine or renew cylinder head',
       ],

@@ -158,6 +158,12 @@ describe('a clearance that was read with a strip', () => {
     });
   });
 
+  it('is decided by bore and journal as they are drawn', () => {
+    const files = shop(CLEARANCE, register(micrometer('mic', 1), bore('gauge', 1)), strip);
+    const drawn = `${ENGINE}sizes: { main_bearing_bore: 3.0010, main_journal_diameter: 2.9985 }\n`;
+    expect(knownBy({ ...files, 'e/engine.yaml': drawn }).decider).toBe('gauge and mic 0.00022');
+  });
+
   it('as a range is decided by nothing', () => {
     const ranged = '- { measure: main_bearing_clearance, with: strip, at: { 1: over 0.0026 } }\n';
     expect(

@@ -26,6 +26,12 @@ describe('what brings a figure back that is out', () => {
     expect(ids.map((id) => `${id} ${remedyFor(id)}`)).toEqual(ids.map((id) => `${id} ${remedy}`));
   });
 
+  it('is of a clearance never what brings back its part', () => {
+    const clearances = registry.all.filter(({ figure }) => figure === 'clearance').map(({ id }) => id);
+    expect(clearances.length).toBeGreaterThan(5);
+    expect(clearances.filter((id) => ['line bore', 'resize'].includes(remedyFor(id)))).toEqual([]);
+  });
+
   it('is a file for a ring whose ends are too close, and for no other figure that is too small', () => {
     expect(remedyFor('ring_end_gap', 'min')).toBe('adjust');
     expect(remedyFor('ring_width', 'min')).toBe('renew');
