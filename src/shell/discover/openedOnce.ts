@@ -3,8 +3,8 @@ import { isAtOrAbove, type OpenedDocument, openDocument } from '../../documents/
 
 /**
  * Documents as they were opened and engines as they were assembled, for a run that reads one shop in two states: what is the
- * same in both is parsed once, and is one engine, which is judged once. The last of each path are kept, so it is not for a
- * run through many engines.
+ * same in both is parsed once, and is one engine, which is judged once. The last bytes of each path are kept, so it is not for
+ * a run through many engines.
  */
 export class OpenedOnce {
   readonly #known = new Map<string, { readonly bytes: Uint8Array; readonly document: OpenedDocument }>();
@@ -25,7 +25,9 @@ export class OpenedOnce {
     const known = this.#engines.get(folder);
     if (known !== undefined && isSame(known.of, of)) return known.assembled;
     const assembled = assemble();
+    this.#engines.delete(folder);
     this.#engines.set(folder, { of, assembled });
+    for (const oldest of [...this.#engines.keys()].slice(0, -MOST_ENGINES)) this.#engines.delete(oldest);
     return assembled;
   }
 
@@ -36,6 +38,9 @@ export class OpenedOnce {
       if (isAtOrAbove(folder, document.path)) this.#known.delete(shown);
   }
 }
+
+/** With each goes all that was judged of it. */
+const MOST_ENGINES = 8;
 
 /** All that an engine is assembled from, in one list: each group of documents begins with their number. */
 function everythingIn({ folder, own, shared, extended, studies }: EngineDocuments): readonly unknown[] {

@@ -57,6 +57,19 @@ describe('an engine in two states of its shop', () => {
     expect(after.engine?.document.name).toBe('Pump');
   });
 
+  it('is put together anew after eight others, so that memory does not grow with them', () => {
+    const opened = new OpenedOnce();
+    const many = Object.fromEntries(
+      Array.from({ length: 8 }, (_, i) => [`p${i}/engine.yaml`, `kind: engine\nname: P${i}\n`]),
+    );
+    const loader = new ShopLoader(storeOf({ ...SHOP, ...many }), registryWith, opened);
+    const { engine } = loader.load('e');
+    for (const i of [0, 1, 2, 3, 4, 5, 6]) loader.load(`p${i}`);
+    expect(loader.load('e').engine).toBe(engine);
+    loader.load('p7');
+    expect(loader.load('e').engine).not.toBe(engine);
+  });
+
   it('is another one where a document is gone', () => {
     const opened = new OpenedOnce();
     const { engine } = engineIn(SHOP, opened);
