@@ -20,6 +20,19 @@ test.each([
     ],
   ],
   [
+    'one control as it is and once more as an escape',
+    'a: x\x1b\nb: "\\e"\n',
+    [
+      '1:5-6 control-character: the control character \\u{1b} is not allowed here; delete it',
+      '2:4-8 control-character: this text holds the control character \\u{1b}; leave it out',
+    ],
+  ],
+  [
+    'a tag at the start of the file',
+    '!t 1\n',
+    ['1:1-3 tag: `!t` is a tag, and tags are not used here; leave the tag out'],
+  ],
+  [
     'a carriage return alone',
     'a: x\ry\r\n',
     ['1:5-6 control-character: a carriage return without a line feed; end lines with LF or CRLF'],
