@@ -89,7 +89,7 @@ test('a grade is read as people write it', () => {
   for (const written of ['8', 'grade 8', 'Grade 8', 'Gr 8', 'gr.8', 'SAE 8', 'SAE J429 grade 8']) {
     expect(strength(written, '1/2-13').grade).toBe('SAE J429 grade 8');
   }
-  for (const written of ['10.9', 'class 10.9', 'ISO 10.9']) {
+  for (const written of ['10.9', ' 10.9 ', 'class 10.9', 'ISO 10.9']) {
     expect(strength(written, 'M12').grade).toBe('ISO 898-1 class 10.9');
   }
 });
