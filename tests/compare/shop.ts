@@ -1,8 +1,7 @@
-import { registryWith } from '../../src/characteristics/registry.ts';
 import { type EngineReport, reportEngine } from '../../src/checks/judge/report.ts';
+import { shopOf } from '../../src/cli/shop/shopSource.ts';
 import { type EngineState, type Judgeable, stateOfEngine } from '../../src/compare/state.ts';
 import { folderOf, isAtOrAbove } from '../../src/documents/opened.ts';
-import { ShopLoader } from '../../src/shell/discover/loadEngines.ts';
 import type { Store } from '../../src/shell/discover/store.ts';
 import { done, failed } from '../../src/shell/problem.ts';
 
@@ -33,12 +32,7 @@ export function storeOf(files: Files): Store {
 
 /** The engine in `engine/`. Throws where a document has a problem: a test then tests nothing. */
 export function judgeableOf(files: Files): Judgeable {
-  let registry = registryWith([]);
-  const loader = new ShopLoader(storeOf(files), (own) => {
-    registry = registryWith(own);
-    return registry;
-  });
-  const { engine, diagnostics } = loader.load('engine');
+  const { engine, registry, diagnostics } = shopOf(storeOf(files), '/').load('engine');
   if (engine === undefined || diagnostics.length > 0) {
     throw new Error(
       diagnostics.map(({ place, message }) => `${place.path}:${place.line} ${message}`).join('\n'),
