@@ -97,7 +97,9 @@ const lines = [
   ...parts.flatMap(({ name, unseen }) =>
     unseen === 0
       ? []
-      : [`${name}: ${unseen} saved between the last look and the replacing, lost, which no program can see`],
+      : [
+          `${name}: ${unseen} lost that were saved between the last look and the replacing; not counted as wrong`,
+        ],
   ),
   ...parts.flatMap(({ name, wrong }) => wrong.slice(0, 5).map((each) => `WRONG ${name}: ${each}`)),
 ];
