@@ -30,5 +30,7 @@ const withPlanFindings = (report: EngineReport, state: StateReport): StateReport
   return withFindings(ofAgreements, releasedOpen(report, ofAgreements));
 };
 
-const withFindings = (state: StateReport, own: readonly Finding[]): StateReport =>
-  own.length === 0 ? state : { ...state, findings: sortFindings([...state.findings, ...own]) };
+const withFindings = (state: StateReport, own: readonly Finding[]): StateReport => ({
+  ...state,
+  findings: sortFindings([...state.findings, ...own]),
+});

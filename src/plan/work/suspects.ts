@@ -20,7 +20,6 @@ const SLIPS: readonly string[] = [IMPLAUSIBLE.code, IMPOSSIBLE.code, ANOTHER_GRA
 
 export function suspectsOf(state: StateReport): readonly Suspect[] {
   const slips = state.findings.filter(({ code }) => SLIPS.includes(code));
-  if (slips.length === 0) return [];
   const isSlip = (measure: string, at: Row['position']): boolean => isCovered(measure, at, slips);
   return state.rows.flatMap((row): readonly Suspect[] => {
     const { characteristic, position, routes } = row;
