@@ -128,6 +128,30 @@ describe('pistons for finished bores', () => {
     expect(fitIn(shop(two, ROUND, { plan: 'plan: { weight_spread: 3 g }\n' }))?.problem).toBeUndefined();
   });
 
+  const oneWeight = (marks: string, weight: number, ...diameters: readonly string[]): readonly string[] =>
+    diameters.map((diameter, index) => piston(marks.charAt(index), diameter, `, weight: ${weight}`));
+  const near = oneWeight('AB', 410, '79.970', '79.960');
+  const off = oneWeight('CD', 400, '79.975', '79.965');
+  const alike = oneWeight('EF', 400, '79.970', '79.960');
+  it.each([
+    ['nearest to the middle, though another stands first', [...off, ...near], ['1 B', '2 A']],
+    ['nearest to the middle, though another stands last', [...near, ...off], ['1 B', '2 A']],
+    ['that stands first of two that come as near', [...near, ...alike], ['1 B', '2 A']],
+  ])('are the set of one weight %s', (_, stock, places) => {
+    const files = shop(stock.join(', '), ROUND, { plan: 'plan: { weight_spread: 3 g }\n' });
+    expect(fitIn(files)?.places.map((each) => each.split(' ').slice(0, 2).join(' '))).toEqual(places);
+  });
+
+  it('are of the size that the one bore of an engine was bored to', () => {
+    const files = shop(
+      piston('A', '80.210', ', size: 0.25 over'),
+      '- { measure: cylinder_bore, directions: [thrust, axial], at: { 1: [80.260, 80.260] } }',
+      { more: 'machined: [{ part: cylinders, size: 0.25 over }]\n' },
+    );
+    const single = { 'e/engine.yaml': 'kind: engine\nname: Pump\nlayout: { cylinders: 1 }\n' };
+    expect(fitIn({ ...files, ...single })?.problem).toBeUndefined();
+  });
+
   it('are not spoken of where the shelf has none', () => {
     expect(fitIn(shop('', ROUND))).toBeUndefined();
   });

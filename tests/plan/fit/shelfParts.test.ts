@@ -198,6 +198,13 @@ describe('what of the shelf goes in whole', () => {
     expect(wholes.map(({ inPlaceOf }) => inPlaceOf)).toEqual([['grind crankpins']]);
   });
 
+  it('is named in place of the renewal of one with a pin beyond its last size', () => {
+    const limits = LIMITS.replace('wear: { min: 49.800 }', 'wear: { min: 49.800 }, last_size: 49.700');
+    const files = { ...read('49.790', '50.000'), 'limits.yaml': limits };
+    const { wholes } = chosenFor(files, [part('K1', inspected(...GOOD))]);
+    expect(wholes.map(({ inPlaceOf }) => inPlaceOf)).toEqual([['renew crankshaft']]);
+  });
+
   it.each([
     ['used parts where it was looked at in use', 'service', {}, ['W', 'W']],
     [
@@ -285,6 +292,25 @@ describe('what of the shelf goes in whole', () => {
         ['B2', ['bore cylinders']],
       ]);
       expect(notOffered).toEqual([{ called: 'block B1', why: 'it would do; the chosen one fits no worse' }]);
+    });
+
+    it.each([
+      [
+        'pistons are chosen by them',
+        pistons,
+        ['block B1: not measured since it came to lie here: cylinder bore 1, 2'],
+      ],
+      ['the shelf has no pistons, no more', 'pistons: []\n', []],
+    ])('has its bores known where %s', (_, stock, reasons) => {
+      const cracked = 'found: [{ on: block, is: cracked, do: renew }]\n';
+      const engine = engineFiles('Pump', stock, { s: session('teardown', '2026-02-03', '', cracked) });
+      const text = engine['Pump/engine.yaml']?.replace('crankpins: 2', 'crankpins: 2, mains: 2') ?? '';
+      const housed =
+        'inspections: [{ date: 2026-01-10, readings: [{ measure: main_housing_bore, at: { 1: 60.000, 2: 60.000 } }] }]\n';
+      const { notOffered } = chosenFor({ ...engine, 'Pump/engine.yaml': text }, [
+        part('B1', housed, 'block'),
+      ]);
+      expect(notOffered.map(({ called, why }) => `${called}: ${why}`)).toEqual(reasons);
     });
   });
 
