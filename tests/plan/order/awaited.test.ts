@@ -23,7 +23,7 @@ pistons: [{ mark: P1, size: 0.020 over, diameter: 4.1415 }, { mark: P2, size: 0.
 rings: [{ code: K20, size: 0.020 over, count: 3 }]
 `;
 
-function linesOf(blocks: string, more = '', stock = STOCK, sizes = SIZES) {
+function linesOf(blocks: string, more = '', stock = STOCK, sizes = SIZES, others: Files = {}) {
   const files: Files = {
     'shop.yaml': 'kind: shop\nunits: { length: in }\n',
     'register.yaml': REGISTER,
@@ -31,6 +31,7 @@ function linesOf(blocks: string, more = '', stock = STOCK, sizes = SIZES) {
     'e/engine.yaml': ENGINE,
     'e/limits.yaml': limitsOf(LIMITS),
     'e/session.yaml': sessionOf('machined', blocks, `${sizes}${more}`),
+    ...others,
   };
   const { engine, registry, state } = reportOf(files);
   if (state === undefined) throw new Error('no session');
@@ -62,6 +63,23 @@ describe('an order list after grinding and boring', () => {
     const fitted =
       'fitted: { pistons: { size: 0.020 over, condition: new }, rings: { size: 0.020 over, condition: new } }\n';
     expect(linesOf(BACK, fitted).map((each) => each.split(',')[0])).toEqual(['main shell pairs']);
+  });
+
+  it.each([
+    ['forgets what a later session of the run fitted', 'trial', '2026-02-05', ['main shell pairs']],
+    [
+      'has what was fitted before it was bored',
+      'teardown',
+      '2026-02-01',
+      ['pistons', 'ring sets', 'main shell pairs'],
+    ],
+  ])('%s', (_, stage, date, what) => {
+    const fitted =
+      'fitted: { pistons: { size: 0.020 over, condition: new }, rings: { size: 0.020 over, condition: new } }\n';
+    const other = `kind: session\nstage: ${stage}\ndate: ${date}\n${fitted}readings: []\n`;
+    expect(
+      linesOf(BACK, '', STOCK, SIZES, { 'e/other.yaml': other }).map((each) => each.split(',')[0]),
+    ).toEqual(what);
   });
 
   it('has what goes with one journal that was ground alone', () => {

@@ -129,6 +129,20 @@ describe('an order list', () => {
       ],
     ],
     [
+      'has a new crankshaft with no shells for a journal that would be ground by itself',
+      {
+        blocks: mains('2.9670').replaceAll('1: 2.9985', '1: 2.9960'),
+        more: AGREED,
+        shop: 'plan: { separate: [main journals] }\n',
+      },
+      [
+        '1 (0); crankshaft; as fitted; -; now; renew crankshaft',
+        ...SUNDRIES,
+        '3 (0); main shell pairs; by the new crankshaft; -; after measuring; renew crankshaft',
+        '4 (0); rod shell pairs; by the new crankshaft; -; after measuring; renew crankshaft',
+      ],
+    ],
+    [
       'has what was seen to be renewed, one or many, of the engine’s parts or not',
       {
         blocks: bores('4.1255'),
@@ -151,6 +165,15 @@ describe('an order list', () => {
       'has a washer where the end play is out',
       { blocks: '- { measure: crankshaft_end_play, value: 0.020 }' },
       [...SUNDRIES, '1 (0); thrust washers; by plan --fit; -; after measuring; choose thrust washer'],
+    ],
+    [
+      'takes the washer that was chosen from the shelf for the end play',
+      {
+        blocks: '- { measure: crankshaft_end_play, value: 0.020 }',
+        stage: 'trial',
+        stock: 'thrust_washers: [{ code: TW, count: 2 }, { code: T06, size: 0.006 over, count: 2 }]\n',
+      },
+      ['1 (1); thrust washers; 0.006 over; T06; now; choose thrust washer', ...SUNDRIES],
     ],
   ])('%s', (_, said, lines) => expect(linesOf(said)).toEqual(lines));
 
@@ -226,6 +249,38 @@ describe('shells that the shelf was asked for', () => {
     expect(asked('{ code: M, fits: main shells, wall: 0.1300, count: 6 }')).toEqual([
       '1 (0); main shell pairs; std; -; now; choose main shells',
     ]);
+  });
+});
+
+describe('shells of several places', () => {
+  const loose = clearances('0.0050').replace('2: 0.0020', '2: 0.0050');
+  const JOURNALS = '- { measure: main_journal_diameter, with: mic, at: { 1: 2.9985, 2: 2.9985, 3: 2.9985 } }';
+  const asked = (shells: string, housings: string, files: Files = {}) =>
+    linesOf({
+      files,
+      blocks: `${loose}\n- { measure: main_housing_bore, with: fine, at: { ${housings} } }\n${JOURNALS}`,
+      stock: `shells: [${shells}]\n`,
+    }).filter((each) => /shell/.test(each));
+
+  it('wait for measuring where that was not done, and are bought where none on the shelf does', () => {
+    const one = '{ code: M, fits: main shells, wall: 0.1300, count: 6 }';
+    expect(asked(one, '1: 3.2505, 2: 3.2505')).toEqual([
+      '1 (0); main shell pairs; std; -; now; choose main shells',
+      '1 (1); main shell pairs; std; M; after measuring; choose main shells',
+    ]);
+  });
+
+  it('are named by both codes where two halves of one pair differ', () => {
+    const mixed = {
+      'e/limits.yaml': limitsOf(
+        LIMITS,
+        'mixing: [{ fits: main shells, differ_by: 0.0005, thicker: lower }]\n',
+      ),
+    };
+    const two =
+      '{ code: A, fits: main shells, wall: 0.1250, count: 5 }, { code: B, fits: main shells, wall: 0.1255, count: 1 }';
+    const lines = asked(two, '1: 3.2505, 2: 3.2505, 3: 3.2510', mixed).map((each) => each.split('; ')[3]);
+    expect(lines).toContain('A and B');
   });
 });
 
