@@ -131,6 +131,13 @@ describe('a clearance that was read with a strip', () => {
       'gauge and mic 0.00022',
     ],
     [
+      'where it has a greatest alone',
+      `main_bearing_clearance: { wear: { max: 0.0030 } }\n${sizes}${JOURNAL}`,
+      register(micrometer('mic', 1), bore('gauge', 1)),
+      strip,
+      'gauge and mic 0.00022',
+    ],
+    [
       'by the mean of what was read of the journal',
       `${CLEARANCE}\n${sizes}`,
       register(micrometer('mic', 1, ', range: { from: 2 in, to: 3 in }'), bore('gauge', 1)),

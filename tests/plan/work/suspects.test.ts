@@ -30,6 +30,12 @@ describe('a reading that the check takes for a slip', () => {
     expect(suspect?.why).toMatch(/^main journal diameter 3: .*written 2\.9895/);
   });
 
+  it('is measured again beside another that is undecided', () => {
+    const guarded = { 'shop.yaml': 'kind: shop\nunits: { length: in }\ndecision_rule: guarded\n' };
+    const { rows, suspects } = jobCalled('measure again', shop(mains(SLIP, '2.9970'), guarded));
+    expect([rows.length, suspects.length]).toEqual([1, 1]);
+  });
+
   it('leaves the others to their own step, and its place is one that nobody measured', () => {
     const job = jobCalled('grind main journals', shop(mains(SLIP, '2.9965')));
     expect(job.cut?.unmeasured.map(({ name }) => name)).toEqual(['3']);

@@ -231,6 +231,41 @@ describe('a plan', () => {
       ['choose main shells 1, 3 (must); main_bearing_clearance 1; main_bearing_clearance 3'],
     ],
     [
+      'of one fit off its target and one worn',
+      {
+        limits:
+          'main_bearing_clearance: { new: 0.0010 to 0.0030, wear: { max: 0.0050 }, target: 0.0015 to 0.0020 }',
+        blocks: '- { measure: main_bearing_clearance, with: fine, at: { 1: 0.0025, 2: 0.0018, 3: 0.0035 } }',
+      },
+      ['choose main shells 1, 3 (should); main_bearing_clearance 1; main_bearing_clearance 3'],
+    ],
+    [
+      'of a block to be renewed does not surface it',
+      {
+        limits: 'deck_flatness: { wear: { max: 0.004 } }',
+        blocks:
+          '- { measure: deck_flatness, stations: [first, second], directions: [along], at: { all: [[0.006], [0.006]] } }',
+        more: 'found: [{ on: block, is: cracked, do: renew }]\n',
+      },
+      ['renew block (must); deck_flatness all; block cracked'],
+    ],
+    [
+      'of a bore that is renewed, whose piston comes anew with it, beside one that only is worn',
+      {
+        limits: `${BORES}\npiston_clearance: { new: 0.0030 to 0.0050 }`,
+        blocks: `${bores('4.1275', '4.1255', '4.1255', '4.1255')}- { measure: piston_clearance, with: fine, at: { 2: 0.0090 } }`,
+        more: 'found: [{ on: cylinder 2, is: scored, depth: 0.030 }]\n',
+      },
+      [
+        'decide about cylinder 2 (must); cylinder 2 scored',
+        'clean block (should); for bore cylinders',
+        'bore cylinders 1, 3, 4 (should); cylinder_bore 1',
+        'renew cylinder 2 (must)',
+        'weigh and balance pistons (should); for bore cylinders',
+        'wash block (should); for bore cylinders',
+      ],
+    ],
+    [
       'of what is adjusted, of what has a cause, of what is measured',
       {
         limits:
@@ -261,6 +296,12 @@ describe('a plan', () => {
       ],
     ],
   ])('%s', (_, said, lines) => expect(planOf(said)).toEqual(lines));
+});
+
+it('of journals that need the same the first decides', () => {
+  const files = shop({ limits: MAINS, blocks: mains('2.9965', '2.9965') });
+  const decided = jobsOf(contextOf(files)).flatMap(({ cut }) => cut?.groups ?? []);
+  expect(decided.map(({ deciding }) => deciding.position.name)).toEqual(['1']);
 });
 
 it('a crankpin about which somebody has to decide is no crankshaft', () => {
