@@ -123,6 +123,18 @@ describe('a yes to something else', () => {
   });
 });
 
+it('a yes to one size is none to a job of two', () => {
+  const bores =
+    '- { measure: cylinder_bore, with: bore, at: { 1: 4.1315, 2: 4.1415, 3: 4.1255, 4: 4.1255 } }\n';
+  const { yes, another } = planOf(
+    shop('', {
+      'shop.yaml': 'kind: shop\nunits: { length: in }\nplan: { separate: [cylinders] }\n',
+      'e/teardown.yaml': sessionOf('teardown', bores.repeat(2), agreed('bore cylinders to 0.010 over')),
+    }),
+  );
+  expect([yes, another]).toEqual([[], ['bore cylinders 1, 2: 0.010 over']]);
+});
+
 describe('what is ordered of a machine shop', () => {
   it('is agreed to in any of these words', () => {
     const files = (items: string): Files =>
