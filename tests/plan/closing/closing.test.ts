@@ -182,6 +182,21 @@ describe('a worn part that is used again', () => {
     ],
   ])('%s', (_, more, places) => expect(worn(more)).toEqual(places));
 
+  const says = (condition: string): string => `fitted: { crankshaft: { condition: ${condition} } }\n`;
+  it.each([
+    ['said so before the last', [says('used'), '']],
+    ['said so last before it', ['', says('used')]],
+    ['said so later than that it was new', [says('new'), says('used')]],
+  ])('is open where an earlier session of the run %s', (_, [first = '', second = '']) => {
+    const earlier = (date: string, more: string): string =>
+      `kind: session\nstage: trial\ndate: ${date}\n${more}readings: []\n`;
+    const { closing } = standing({
+      blocks: `${mains('2.9975', '2.9984', '2.9984')}\n${PINS}`,
+      files: { 'e/a.yaml': earlier('2026-02-01', first), 'e/b.yaml': earlier('2026-02-02', second) },
+    });
+    expect(closing.undecided.map(({ position }) => position.name)).toEqual(['1']);
+  });
+
   it('is nobody’s question before the rebuild', () => expect(worn(used, 'trial')).toEqual([]));
 });
 
