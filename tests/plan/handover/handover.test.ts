@@ -43,6 +43,8 @@ describe('the part that is carried to a machine shop', () => {
     ['head', 'head'],
     ['rod_housing', 'rod'],
     ['camshaft', 'camshaft'],
+    ['cam_journal', 'camshaft'],
+    ['valve_seat', 'head'],
     ['piston', 'piston'],
     ['flywheel', 'flywheel'],
   ])('for a job on a %s is the %s', (id, carried) => {

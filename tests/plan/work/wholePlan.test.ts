@@ -107,6 +107,16 @@ describe('a plan', () => {
       ['renew crankshaft (must); crankpin 2 cracked'],
     ],
     [
+      'of a cam journal to be renewed renews the camshaft',
+      {
+        limits: MAINS,
+        blocks: mains('2.9985', '2.9985'),
+        more: 'found: [{ on: cam journal 2, is: cracked, do: renew }]\n',
+        files: { 'e/engine.yaml': ENGINE.replace('crankpins: 4', 'crankpins: 4, cam_bearings: 3') },
+      },
+      ['renew camshaft (must); cam journal 2 cracked'],
+    ],
+    [
       'of bores past their last step renews those',
       { limits: BORES, blocks: bores('4.1315', '4.1570', '4.1255', '4.1255') },
       [
