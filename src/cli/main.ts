@@ -3,6 +3,7 @@ import type * as CalculatorFile from '../calculator/calculator.ts';
 import { writtenLines } from '../output/escape/line.ts';
 import type * as ParquetFile from '../parquet/parquetBytes.ts';
 import { cachePlace } from '../shell/cache/cachePlace.ts';
+import { systemTrouble } from '../shell/problem.ts';
 import { cacheFolder } from '../shell/process/cacheFolder.ts';
 import { elapsedMs, today } from '../shell/process/clock.ts';
 import { type Loaded, load, loadCompiled } from '../shell/process/compiled.ts';
@@ -126,10 +127,12 @@ function printTrouble(lines: readonly string[]): void {
   }
 }
 
-/** What no command expects is a fault of the program's, not of its user's. */
+/** What no command expects is a fault of the program's, not of its user's; but a disk may fail at any call. */
 function troubleLines(error: unknown): readonly string[] {
   const { message, stack } = error instanceof Error ? error : new Error(String(error));
   if (error instanceof CannotWrite) return [`tenths: ${message}`];
+  const trouble = systemTrouble(error);
+  if (trouble !== undefined) return [`tenths: ${trouble}`, '        mend that, then call again'];
   const reported = `tenths: this is a bug of ours: ${message}, please report it`;
   return process.env.TENTHS_DEBUG === undefined ? [reported] : [reported, ...(stack ?? '').split('\n')];
 }

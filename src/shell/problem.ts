@@ -55,3 +55,10 @@ export function systemWords(error: unknown): string {
   if (code === '') throw error;
   return `${WORDS.get(code) ?? 'the system refused'} (${code})`;
 }
+
+/** What a call to the system failed at, with its path: `/shop/engine.yaml: the disk is full (ENOSPC)`; undefined of any other error. */
+export function systemTrouble(error: unknown): string | undefined {
+  if (systemCode(error) === '' || !(error instanceof Error) || !('syscall' in error)) return undefined;
+  const words = systemWords(error);
+  return 'path' in error && typeof error.path === 'string' ? `${error.path}: ${words}` : words;
+}
