@@ -138,7 +138,8 @@ describe('an engine may be closed up', () => {
     const seen = (way: string): string => `found: [{ on: main journal 2, is: scratched, do: ${way} }]\n`;
     expect(rebuilt('2.9984', seen('machine'))).toBe(false);
     expect(rebuilt('2.9984', seen('hold'))).toBe(false);
-    expect(rebuilt('2.9984', seen('reuse'))).toBe(true);
+    expect(rebuilt('2.9984', seen('reuse'))).toBe(false);
+    expect(rebuilt('2.9984', seen('reuse, by: RK'))).toBe(true);
   });
 
   it('not where a joint was never tightened', () => {

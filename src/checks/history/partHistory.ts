@@ -1,18 +1,19 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import type { PartChange } from '../../documents/session/partChanges.ts';
+import { conditionWhere, type PartChange } from '../../documents/session/partChanges.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
+import type { PartAt } from '../../layout/readPart.ts';
 import { isWorkOn } from '../value/work.ts';
 import { dependsOn } from './dependsOn.ts';
 import { sessionsBefore } from './earlier.ts';
 
 /**
  * Why what a session measures here does not go on from what was measured before; undefined where it does.
- * A fitted part is another one where its mark, code or size is not what an earlier session said, or where none said
- * anything of it and it is new or reground.
+ * A fitted part is another one where its mark, code or size is not what an earlier session said, or where it is new or
+ * reground and was not so before.
  */
 export function partHistoryStart(
   session: SessionDocument,
@@ -22,10 +23,11 @@ export function partHistoryStart(
   registry: Registry,
   layout: Layout,
 ): string | undefined {
+  const isHere = (part: PartAt): boolean => dependsOn(characteristic, position, part, registry, layout);
   const changed = session.partChanges.find(
     (change) =>
-      change.parts.some((part) => dependsOn(characteristic, position, part, registry, layout)) &&
-      (change.how !== 'fitted' || isAnother(change, earlier)),
+      change.parts.some(isHere) &&
+      (change.how !== 'fitted' || isAnother(change, earlier, { isHere, parts: registry.parts })),
   );
   if (changed !== undefined) return [changed.name, changed.mark, changed.how].filter(Boolean).join(' ');
   const work = session.work.find((each) => isWorkOn(each, characteristic, position, registry, layout));
@@ -46,13 +48,48 @@ export const isSamePartAfter = (
     return partHistoryStart(each, earlier, characteristic, position, registry, layout) === undefined;
   });
 
-function isAnother(change: PartChange, earlier: readonly SessionDocument[]): boolean {
-  const before = earlier.flatMap(({ partChanges }) => partChanges);
-  const stated = before.findLast((each) => each.how === 'fitted' && each.name === change.name);
-  if (stated === undefined) return change.isFresh;
+interface Here {
+  readonly isHere: (part: PartAt) => boolean;
+  readonly parts: Registry['parts'];
+}
+
+function isAnother(change: PartChange, earlier: readonly SessionDocument[], here: Here): boolean {
+  const before = earlier.flatMap(machinedLast);
+  return isMarkedOtherwise(change, before) || becomesFresh(change, before, here);
+}
+
+/** What a session says to be fitted and machined was machined as it is fitted. */
+const machinedLast = ({ partChanges }: SessionDocument): readonly PartChange[] => {
+  const isMachined = ({ how }: PartChange): boolean => how === 'machined';
+  return [...partChanges.filter((each) => !isMachined(each)), ...partChanges.filter(isMachined)];
+};
+
+function isMarkedOtherwise(change: PartChange, before: readonly PartChange[]): boolean {
+  const stated = before.findLast((each) => isFittedAlike(each, change));
+  if (stated === undefined) return false;
   const isSameMark = change.mark !== undefined && change.mark === stated.mark;
   return isSameMark ? isMadeAnew(change, stated, before) : !isSaidAlike(change, stated);
 }
+
+/** New or reground, which was not said last. A part that was machined or renewed before is what it became then. */
+function becomesFresh(change: PartChange, before: readonly PartChange[], { isHere, parts }: Here): boolean {
+  const condition = conditionWhere(change, isHere);
+  if (condition === undefined || condition === 'used') return false;
+  const isOfIt = ({ part }: PartAt): boolean =>
+    change.parts.some(
+      (each) => parts.within(part).includes(each.part) || parts.within(each.part).includes(part),
+    );
+  const last = before.findLast((each) =>
+    each.how === 'fitted'
+      ? isFittedAlike(each, change) && conditionWhere(each, isHere) !== undefined
+      : each.parts.some((part) => isOfIt(part) && isHere(part)),
+  );
+  if (last === undefined) return !before.some((each) => isFittedAlike(each, change));
+  return last.how === 'fitted' && conditionWhere(last, isHere) !== condition;
+}
+
+const isFittedAlike = (before: PartChange, { name }: PartChange): boolean =>
+  before.how === 'fitted' && before.name === name;
 
 const isSaidAlike = ({ identity: a }: PartChange, { identity: b }: PartChange): boolean =>
   a.size === b.size && [...a].every(([key, text]) => b.get(key) === text);

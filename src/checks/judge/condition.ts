@@ -1,7 +1,7 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import type { Condition, PartChange } from '../../documents/session/partChanges.ts';
+import { type Condition, conditionWhere, type PartChange } from '../../documents/session/partChanges.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
 import type { PartAt } from '../../layout/readPart.ts';
@@ -17,8 +17,8 @@ export interface SessionOfEngine {
 }
 
 /**
- * Which of the conditions that the session states chooses the band, and which one; without any its stage does. A fit with one part that is new or
- * machined is judged as new; else the condition of the part decides that the figure is of.
+ * Which condition of a part chooses the band; where nothing is said the stage does. A part that was machined or renewed is
+ * new, until another one is fitted. A fit with one such part is judged as new; else the part decides that the figure is of.
  */
 export function statedCondition(
   around: SessionOfEngine,
@@ -49,28 +49,44 @@ const partsOfFit = ({ of, derivations }: Characteristic, registry: Registry): re
   ),
 ];
 
-const conditionsOf = (
-  id: string,
-  position: Position,
-  { session, engine, registry, earlier = [] }: SessionOfEngine,
-): readonly StatedCondition[] =>
-  changesInForce(session, earlier).flatMap((change) => {
-    const isHere = (part: PartAt): boolean => isAt(id, position, part, registry, engine.document.layout);
-    if (!change.parts.some(isHere)) return [];
-    const condition = change.conditionAt.find(isHere)?.condition ?? change.condition;
-    return condition === undefined ? [] : [{ text: `${condition} ${change.name}`, band: bandOf(condition) }];
+/** Of a part at a place: what is said of it, and what was done to it since it came. */
+function conditionsOf(id: string, position: Position, around: SessionOfEngine): readonly StatedCondition[] {
+  const { session, engine, registry, earlier = [] } = around;
+  const isHere = (part: PartAt): boolean => isAt(id, position, part, registry, engine.document.layout);
+  const changes = sinceItCame([session, ...earlier], isHere);
+  const said = changes.flatMap((change) => {
+    const condition = conditionWhere(change, isHere);
+    return condition === undefined ? [] : [{ condition, name: change.name }];
   });
+  const saidLast = said.filter(({ name }, index) => said.findIndex((each) => each.name === name) === index);
+  const made = changes.filter(({ how }) => how === 'machined' || (how === 'replaced' && said.length === 0));
+  return [
+    ...saidLast.map(({ condition, name }) => ({ text: `${condition} ${name}`, band: bandOf(condition) })),
+    ...made.map(({ how, name }) => ({ text: `${how} ${name}`, band: 'new' as const })),
+  ];
+}
 
-/** What is said of a part last; what a session says of itself alone stands as it is. */
-function changesInForce(
-  session: SessionDocument,
-  earlier: readonly SessionDocument[],
-): readonly PartChange[] {
-  const changes = [...session.partChanges];
-  for (const change of earlier.flatMap(({ partChanges }) => partChanges)) {
-    if (!changes.some(({ name }) => name === change.name)) changes.push(change);
-  }
-  return changes;
+/** What the sessions say of a part since it came: since it was renewed, or another one was fitted. The latest first, as they are. */
+const sinceItCame = (
+  sessions: readonly SessionDocument[],
+  isHere: (part: PartAt) => boolean,
+): readonly PartChange[] =>
+  sessions.reduceRight<readonly PartChange[]>((before, { partChanges }) => {
+    const here = partChanges.filter(({ parts }) => parts.some(isHere));
+    const isAnother = here.some((each) => COMES.includes(each.how) || isAnotherPart(each, before));
+    return isAnother ? here : here.concat(before);
+  }, []);
+
+const COMES: readonly PartChange['how'][] = ['replaced', 'tried'];
+
+/** By its mark; else by all that is stamped on it, unless it was machined: then it has another size. */
+function isAnotherPart({ name, mark, identity }: PartChange, before: readonly PartChange[]): boolean {
+  const wasMachined = before.some(({ how }) => how === 'machined');
+  return before.some((each) => {
+    if (each.name !== name) return false;
+    if (mark !== undefined && each.mark !== undefined) return mark !== each.mark;
+    return !wasMachined && [...each.identity].some(([key, text]) => (identity.get(key) ?? text) !== text);
+  });
 }
 
 const bandOf = (condition: Condition): 'new' | 'wear' => (condition === 'used' ? 'wear' : 'new');

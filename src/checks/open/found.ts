@@ -6,7 +6,7 @@ const OPEN: FindingKind = {
   code: 'found/open',
   severity: 'warning',
   means:
-    'Something was found, the part is to be renewed, machined or held back, and no session says that this was done. It is an error where the part is to be renewed.',
+    'Something was found, the part is to be renewed, machined or held back, and no session says that this was done; or it is to be used again, and nobody says who decided. It is an error where the part is to be renewed.',
   matters: 'What was seen at the teardown is easily forgotten before the engine is closed up.',
   usually:
     'When it is done, write `replaced:`, `machined:` or `work:` of that part. Where it was decided to keep the part, write `found: [{ on: …, is: …, do: reuse, by: … }]`.',
@@ -15,11 +15,11 @@ const OPEN: FindingKind = {
 
 export const foundKinds: readonly FindingKind[] = [OPEN];
 
-const TO_DO: Readonly<Record<Remedy, string | undefined>> = {
+const TO_DO: Readonly<Record<Remedy, string>> = {
   renew: 'to be renewed, and no session says that it was',
   machine: 'to be machined, and no session says that it was',
   hold: 'held back, and no session says what was decided',
-  reuse: undefined,
+  reuse: 'to be used again, and nobody says who decided: write by:',
 };
 
 /** Said in the session that saw it, while it is open. */

@@ -1,6 +1,7 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import type { Observation } from '../../documents/session/observations.ts';
+import { isDecidedReuse, type Observation } from '../../documents/session/observations.ts';
+import { isFreshWhere, type PartChange } from '../../documents/session/partChanges.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { PartAt } from '../../layout/readPart.ts';
 import { isAt } from '../history/dependsOn.ts';
@@ -18,29 +19,42 @@ export const openFound = (
     if (session.observations.length === 0) return [];
     const done = [...doneIn(session), ...sessions.slice(index + 1).flatMap(doneLater)];
     return session.observations.filter(
-      (each) => each.remedy !== 'reuse' && !isSettled(each, done, engine, registry),
+      (each) => !isDecidedReuse(each, session) && !isSettled(each, done, engine, registry),
     );
   });
 
-/** What was done to a part, by the name that was written and by what that means. */
+/** What was done to a part: by the names that settle it whole, and whether it was done at a place. */
 interface Done {
   readonly names: readonly string[];
-  readonly parts: readonly PartAt[];
+  readonly isDoneAt: (isHere: IsHere) => boolean;
 }
+
+type IsHere = (part: PartAt) => boolean;
 
 /** In the session in which it was seen: what is said to be machined or fitted there was so before. Only of known parts. */
 const doneIn = ({ partChanges, work }: SessionDocument): readonly Done[] => [
-  ...partChanges.filter(({ how }) => how === 'replaced').map(({ parts }) => ({ names: [], parts })),
-  ...work.map(({ parts }) => ({ names: [], parts })),
+  ...partChanges.filter(({ how }) => how === 'replaced').map(({ parts }) => doneTo([], parts)),
+  ...work.map(({ parts }) => doneTo([], parts)),
 ];
 
-const doneLater = ({ partChanges, work, observations }: SessionDocument): readonly Done[] => [
-  ...partChanges
-    .filter(({ how, isFresh }) => how !== 'fitted' || isFresh)
-    .map(({ name, parts }) => ({ names: [name], parts })),
-  ...work.map(({ on, parts }) => ({ names: [on.name], parts })),
-  ...observations.filter(({ remedy }) => remedy === 'reuse').map(({ on, parts }) => ({ names: on, parts })),
+const doneLater = (session: SessionDocument): readonly Done[] => [
+  ...session.partChanges.map((change) => ({
+    names: isFreshAllOver(change) ? [change.name] : [],
+    isDoneAt: (isHere: IsHere) => change.parts.some(isHere) && isFreshWhere(change, isHere),
+  })),
+  ...session.work.map(({ on, parts }) => doneTo([on.name], parts)),
+  ...session.observations
+    .filter((each) => isDecidedReuse(each, session))
+    .map(({ on, parts }) => doneTo(on, parts)),
 ];
+
+const doneTo = (names: readonly string[], parts: readonly PartAt[]): Done => ({
+  names,
+  isDoneAt: (isHere) => parts.some(isHere),
+});
+
+const isFreshAllOver = (change: PartChange): boolean =>
+  isFreshWhere(change, () => false) && change.conditionAt.every(({ condition }) => condition !== 'used');
 
 /** Of several positions each has to be dealt with. */
 function isSettled(
@@ -60,7 +74,7 @@ function isSettled(
   return (
     places.length > 0 &&
     places.every(({ part, position }) =>
-      done.some((each) => each.parts.some((at) => isAt(part.id, position, at, registry, layout))),
+      done.some(({ isDoneAt }) => isDoneAt((at) => isAt(part.id, position, at, registry, layout))),
     )
   );
 }

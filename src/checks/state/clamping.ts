@@ -1,6 +1,7 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
+import { isFreshWhere } from '../../documents/session/partChanges.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { TighteningLog } from '../../documents/tightening/tightened.ts';
 import type { Position } from '../../layout/position.ts';
@@ -60,7 +61,9 @@ const isNewSet = (
   isOfIt: (part: PartAt) => boolean,
 ): boolean =>
   fasteners === 'new' &&
-  !since.some(({ partChanges }) => partChanges.some(({ isFresh, parts }) => isFresh && parts.some(isOfIt)));
+  !since.some(({ partChanges }) =>
+    partChanges.some((each) => each.parts.some(isOfIt) && isFreshWhere(each, isOfIt)),
+  );
 
 /** The logs of the same joint up to the session of the reading, the latest first. */
 const logsUpTo = (

@@ -93,7 +93,7 @@ const REMEDY_WORDS = {
   renew: 'to be renewed',
   machine: 'to be machined first',
   hold: 'not decided yet',
-  reuse: 'for use',
+  reuse: 'to be used again, and nobody says who decided',
 } as const;
 
 const placeText = ({ path, line }: Place): string => `${path}:${line}`;

@@ -47,3 +47,9 @@ export const readObservations = (
       place: context.source.place(item.span),
     };
   });
+
+/** Found fit for use, by somebody who answers for it: named there, or as the one who made the session. */
+export const isDecidedReuse = (
+  { remedy, by }: Observation,
+  session: { readonly by: string | undefined },
+): boolean => remedy === 'reuse' && (by ?? session.by) !== undefined;

@@ -12,15 +12,14 @@ export type Condition = (typeof CONDITIONS)[number];
 
 /** A part that is not the one it was before this session: what is measured of it from here on is another line. */
 export interface PartChange {
-  readonly how: 'replaced' | 'machined' | 'fitted';
+  /** A part of the shelf is tried in a plan: it takes the place of another, and nothing says that it is new. */
+  readonly how: 'replaced' | 'machined' | 'fitted' | 'tried';
   /** As written, such as `main shells`. */
   readonly name: string;
   /** The parts it names, and where; none for a part that only the shop knows. */
   readonly parts: readonly PartAt[];
   /** Of a fitted part: what tells it from another, by its key; empty where nothing does. */
   readonly identity: ReadonlyMap<string, string>;
-  /** Said to be new or reground. */
-  readonly isFresh: boolean;
   /** Of a fitted part, where it is stated; and where it differs from the rest. */
   readonly condition: Condition | undefined;
   readonly conditionAt: readonly (PartAt & { readonly condition: Condition })[];
@@ -66,7 +65,6 @@ const changedParts = (
         name: named.name,
         parts,
         identity: new Map(),
-        isFresh: true,
         condition: undefined,
         conditionAt: [],
         sizes: changedSizes(item, how, about, known, context),
@@ -91,7 +89,6 @@ const fittedParts = (root: Node, known: KnownParts, context: DocumentContext): r
       name: key.replaceAll('_', ' '),
       parts,
       identity: identityOf(node),
-      isFresh: ['new', 'reground'].includes(condition ?? ''),
       condition,
       conditionAt: places.flatMap(({ at, node: own }) => {
         const its = conditionOf(own);
@@ -106,6 +103,16 @@ const fittedParts = (root: Node, known: KnownParts, context: DocumentContext): r
       place: context.source.place(keySpan),
     };
   });
+
+/** What a fitted part is said to be at a place: what is said of that place before what is said of all. */
+export const conditionWhere = (
+  { condition, conditionAt }: PartChange,
+  isHere: (part: PartAt) => boolean,
+): Condition | undefined => conditionAt.find(isHere)?.condition ?? condition;
+
+/** Whether it makes the part at a place another one: by work, by renewal, or as one that is new or reground. */
+export const isFreshWhere = (change: PartChange, isHere: (part: PartAt) => boolean): boolean =>
+  change.how !== 'fitted' || ['new', 'reground'].includes(conditionWhere(change, isHere) ?? '');
 
 const conditionOf = (node: Node): Condition | undefined =>
   CONDITIONS.find((each) => each === textAt(node, 'condition'));

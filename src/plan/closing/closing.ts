@@ -10,7 +10,7 @@ import { RELEASED_OPEN } from '../../checks/open/ofPlan.ts';
 import { MISSING } from '../../checks/tightening/history.ts';
 import { isOfOthers } from '../../checks/value/equalRoutes.ts';
 import type { BrokenDocument } from '../../documents/assemble.ts';
-import type { Observation } from '../../documents/session/observations.ts';
+import { isDecidedReuse, type Observation } from '../../documents/session/observations.ts';
 import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import { type PlanContext, planContext } from '../work/context.ts';
 import { type Box, boxesOf, openBoxes } from './boxes.ts';
@@ -83,11 +83,13 @@ function isUsedAgain({ judgement, characteristic, position }: Row, context: Plan
   const earlier = state.run.slice(0, -1).reverse();
   const around = { engine, registry, session: state.session, earlier };
   if (statedCondition(around, characteristic, position)?.band !== 'wear') return false;
-  return !state.run.some(({ observations }) =>
-    observations.some(
-      ({ remedy, parts }) =>
-        remedy === 'reuse' &&
-        parts.some((part) => dependsOn(characteristic, position, part, registry, engine.document.layout)),
+  return !state.run.some((session) =>
+    session.observations.some(
+      (each) =>
+        isDecidedReuse(each, session) &&
+        each.parts.some((part) =>
+          dependsOn(characteristic, position, part, registry, engine.document.layout),
+        ),
     ),
   );
 }

@@ -1,6 +1,6 @@
 import { type EngineReport, unitsFor } from '../../checks/judge/report.ts';
 import type { BrokenDocument } from '../../documents/assemble.ts';
-import type { Observation } from '../../documents/session/observations.ts';
+import type { Observation, Remedy } from '../../documents/session/observations.ts';
 import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import { namesOrSome, plural } from '../../quantity/words.ts';
 import { openBoxes } from './boxes.ts';
@@ -38,7 +38,14 @@ export const labelsOf = (characteristics: Closing['unmeasured']): string =>
 
 /** `main 3 shell lower: turned in its housing, to renew`. */
 export const foundText = ({ on, is, remedy }: Observation): string =>
-  `${on.join(', ')}: ${is}${remedy === undefined ? '' : `, to ${remedy}`}`;
+  `${on.join(', ')}: ${is}${remedy === undefined ? '' : `, ${TO_DO[remedy]}`}`;
+
+const TO_DO: Readonly<Record<Remedy, string>> = {
+  renew: 'to renew',
+  machine: 'to machine',
+  hold: 'to hold',
+  reuse: 'to be used again: say who decided (by:)',
+};
 
 const jointText = ({ joint, name }: TorqueDocument): string => `${joint.sequence.joint} (${name})`;
 

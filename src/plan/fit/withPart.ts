@@ -19,7 +19,7 @@ export function withPart({ engine, registry, state }: PlanContext, part: Offered
   const fitting = {
     ...blank,
     path: `${blank.path}#${part.place.path}`,
-    partChanges: [fittedNow(part, sizes)],
+    partChanges: [tried(part, sizes)],
     sizes,
   };
   const after = { ...blank, path: `${fitting.path}#after` };
@@ -47,15 +47,14 @@ const sizesOf = (
   ...sizes,
 ];
 
-const fittedNow = (
+const tried = (
   { part, mark, place }: OfferedPart,
   sizes: readonly SizeStatement[],
 ): SessionDocument['partChanges'][number] => ({
-  how: 'fitted',
+  how: 'tried',
   name: part.label,
   parts: [{ part, positions: [] }],
   identity: new Map([['mark', mark]]),
-  isFresh: true,
   condition: undefined,
   conditionAt: [],
   sizes,

@@ -27,8 +27,7 @@ export function planContext(engine: Engine, registry: Registry, state: StateRepo
     registry,
     state: { ...state, rows: state.rows.filter((row) => !doubted.has(row)) },
     suspects,
-    // What is to be used again as it is asks for nothing.
-    found: openFound(state.run, engine, registry).filter(({ remedy }) => remedy !== 'reuse'),
+    found: openFound(state.run, engine, registry),
   };
 }
 

@@ -39,6 +39,8 @@ const partFor = (operation: Operation | undefined, part: Part | undefined, { par
   (operation === 'renew' && part && wholeOf(part, parts)) || part;
 
 function operationFor({ remedy, parts }: Observation): Operation | undefined {
+  // What is to be used again as it is asks for a name, and for no work.
+  if (remedy === 'reuse') return undefined;
   if (remedy === 'renew') return 'renew';
   if (remedy !== 'machine') return 'decide about';
   return parts.some(({ part }) => isCut(part)) ? undefined : 'machine or renew';

@@ -71,17 +71,30 @@ describe('the condition of a part chooses the band that decides for it', () => {
 });
 
 describe('what is stated of the parts of a fit', () => {
-  /** With what an earlier session of the run says of them. */
-  const stated = (parts: string, before = '', id = 'main_bearing_clearance') => {
-    const said = (text: string): string => (text === '' ? '' : `fitted: ${text}\n`);
+  const told = (text: string): string =>
+    text === '' || /^[a-z]+:/.test(text) ? `${text}\n` : `fitted: ${text}\n`;
+
+  /** With what earlier sessions of the run say of them, the first one first. */
+  const stated = (parts: string, before: string | readonly string[] = '', id = 'main_bearing_clearance') => {
+    const saidBefore = [before].flat();
     const view = viewIn({
       ...shopFiles(LIMITS, ''),
-      'e/before.yaml': sessionOf('trial', BLOCKS, said(before)).replace('2026-02-03', '2026-01-03'),
-      'e/session.yaml': sessionOf('rebuild', BLOCKS, said(parts)),
+      ...Object.fromEntries(
+        saidBefore.map((text, index) => [
+          `e/before${index}.yaml`,
+          sessionOf('trial', BLOCKS, told(text)).replace('2026-02-03', `2026-01-0${index + 1}`),
+        ]),
+      ),
+      'e/session.yaml': sessionOf('rebuild', BLOCKS, told(parts)),
     });
     const characteristic = characteristicIn(view, id);
-    const earlier = view.engine.sessions.slice(0, 1);
-    return statedCondition({ ...view, earlier }, characteristic, positionIn(view, characteristic, '2'));
+    const earlier = view.engine.sessions.slice(0, saidBefore.length).reverse();
+    const found = statedCondition(
+      { ...view, earlier },
+      characteristic,
+      positionIn(view, characteristic, '2'),
+    );
+    return found && [found.text, found.band];
   };
 
   it.each([
@@ -132,14 +145,79 @@ describe('what is stated of the parts of a fit', () => {
       ['reground crankshaft', 'new'],
     ],
   ])('%s', (_, parts, before, expected) => {
-    const found = stated(parts, before);
-    expect(found && [found.text, found.band]).toEqual(expected);
+    expect(stated(parts, before)).toEqual(expected);
   });
 
   it('of a figure of one part that part alone', () => {
     expect(stated('{ main_shells: { condition: used } }', '', 'main_journal_diameter')).toBeUndefined();
-    expect(stated('{ crankshaft: { condition: used } }', '', 'main_journal_diameter')?.text).toBe(
+    expect(stated('{ crankshaft: { condition: used } }', '', 'main_journal_diameter')).toEqual([
       'used crankshaft',
-    );
+      'wear',
+    ]);
+  });
+
+  const USED = '{ crankshaft: { mark: K1, condition: used } }';
+  const GROUND = 'machined: [{ part: crankshaft }]';
+  it.each([
+    ['in its own session', `${GROUND}\nfitted: ${USED}`, '', ['machined crankshaft', 'new']],
+    ['after it was said to be used', '', [USED, GROUND], ['machined crankshaft', 'new']],
+    ['and it is said to be used again', USED, [USED, GROUND], ['machined crankshaft', 'new']],
+    [
+      'one journal of it',
+      '',
+      [USED, 'machined: [{ part: main journal 2 }]'],
+      ['machined main journal 2', 'new'],
+    ],
+    [
+      'another journal of it',
+      '',
+      [USED, 'machined: [{ part: main journal 1 }]'],
+      ['used crankshaft', 'wear'],
+    ],
+    [
+      'and one of another mark was fitted since',
+      '{ crankshaft: { mark: K2, condition: used } }',
+      [USED, GROUND],
+      ['used crankshaft', 'wear'],
+    ],
+    [
+      'and one was put in since that is used',
+      `replaced: [{ part: crankshaft }]\nfitted: { crankshaft: { condition: used } }`,
+      [GROUND],
+      ['used crankshaft', 'wear'],
+    ],
+    [
+      'to another size than before',
+      '{ crankshaft: { mark: K1, main: 0.010 under, condition: used } }',
+      ['{ crankshaft: { mark: K1, main: std, condition: used } }', GROUND],
+      ['machined crankshaft', 'new'],
+    ],
+  ])('a part that was machined is new: %s', (_, parts, before, expected) => {
+    expect(stated(parts, before, 'main_journal_diameter')).toEqual(expected);
+  });
+
+  const RENEWED = 'replaced: [{ part: main shells }]';
+  it.each([
+    ['in its own session', RENEWED, '', ['replaced main shells', 'new']],
+    [
+      'after used ones',
+      '',
+      ['{ main_shells: { condition: used } }', RENEWED],
+      ['replaced main shells', 'new'],
+    ],
+    [
+      'at another place',
+      '',
+      ['{ main_shells: { condition: used } }', 'replaced: [{ part: main shells, at: 1 }]'],
+      ['used main shells', 'wear'],
+    ],
+    [
+      'but by one that is said to be used',
+      '{ main_shells: { condition: used } }',
+      [RENEWED],
+      ['used main shells', 'wear'],
+    ],
+  ])('a part that was renewed is new: %s', (_, parts, before, expected) => {
+    expect(stated(parts, before)).toEqual(expected);
   });
 });

@@ -23,7 +23,11 @@ describe('what was found stays open', () => {
     ['renew', ['error: main 2 shell lower: wiped; to be renewed, and no session says that it was']],
     ['machine', ['warning: main 2 shell lower: wiped; to be machined, and no session says that it was']],
     ['hold', ['warning: main 2 shell lower: wiped; held back, and no session says what was decided']],
-    ['reuse', []],
+    ['reuse, by: RK', []],
+    [
+      'reuse',
+      ['warning: main 2 shell lower: wiped; to be used again, and nobody says who decided: write by:'],
+    ],
   ])('where it is to %s', (remedy, expected) => {
     expect(open(engine(['teardown', FOUND.replace('renew', remedy)]))).toEqual(expected);
   });
@@ -33,6 +37,15 @@ describe('what was found stays open', () => {
     ['another part was replaced', 'replaced: [{ part: rod shells }]'],
     ['the part was replaced at another position', 'replaced: [{ part: main shells, at: 1 }]'],
     ['a part that was used is fitted', 'fitted: { main_shells: { condition: used } }'],
+    [
+      'one of them is fitted new',
+      'fitted: { main_shells: { condition: used, at: { 1: { condition: new } } } }',
+    ],
+    [
+      'all but it are fitted new',
+      'fitted: { main_shells: { condition: new, at: { 2: { condition: used } } } }',
+    ],
+    ['nobody says who found it fit', 'found: [{ on: main 2 shell, is: bedded, do: reuse }]'],
     ['it was found again', 'found: [{ on: main 2 shell lower, is: wiped, do: renew }]'],
   ])('where %s', (_, says) => {
     expect(open(engine(['teardown', FOUND], ['rebuild', says])).length).toBeGreaterThan(0);
@@ -49,6 +62,11 @@ describe('what was found is settled', () => {
     ['replaced with all of them', 'replaced: [{ part: main shells }]'],
     ['machined', 'machined: [{ part: main shells }]'],
     ['fitted new', 'fitted: { main_shells: { condition: new } }'],
+    [
+      'fitted new at its place',
+      'fitted: { main_shells: { condition: used, at: { 2: { condition: new } } } }',
+    ],
+    ['found fit by whom the session names', 'by: RK\nfound: [{ on: main 2 shell, is: bedded, do: reuse }]'],
     ['worked on', 'readings: [{ work: scraped, on: main 2 shell }]'],
     ['found fit for use', 'found: [{ on: main 2 shell, is: bedded, do: reuse, by: RK }]'],
   ])('where a later session says that it was %s', (_, says) => {

@@ -52,6 +52,17 @@ describe('what is said to be fitted', () => {
     ],
     ['new, and nothing was said before', '', fitted('condition: new')],
     ['reground, and nothing was said before', '', fitted('condition: reground')],
+    ['new, and used before', fitted('condition: used'), fitted('condition: new')],
+    [
+      'reground, and used before',
+      fitted('mark: K1, condition: used'),
+      fitted('mark: K1, condition: reground'),
+    ],
+    [
+      'new at its place, and used before',
+      'fitted: { main_shells: { condition: used }, crankshaft: { condition: used } }',
+      'fitted: { crankshaft: { condition: new } }',
+    ],
   ])('ends what was read of it: %s', (_, first, then) => {
     expect(standing(fittedThen(first, then), MEASURE, '1')).not.toContain('2.9985');
   });
@@ -60,8 +71,36 @@ describe('what is said to be fitted', () => {
     ['the same again', fitted('mark: K1, condition: used'), fitted('mark: K1, condition: used')],
     ['used, and nothing was said before', '', fitted('condition: used')],
     ['another part', '', 'fitted: { main_shells: { code: M2, condition: new } }'],
+    [
+      'reground, and ground in the session of the reading',
+      'machined: [{ part: crankshaft }]',
+      fitted('condition: reground'),
+    ],
+    [
+      'reground, and its journals were ground in the session of the reading',
+      'fitted: { crankshaft: { condition: used } }\nmachined: [{ part: main journals }]',
+      fitted('condition: reground'),
+    ],
+    [
+      'new, and renewed in the session of the reading',
+      'replaced: [{ part: crankshaft }]',
+      fitted('condition: new'),
+    ],
+    ['new as before', fitted('condition: new'), fitted('condition: new')],
+    ['no condition as before, and new', fitted('mark: K1'), fitted('mark: K1, condition: new')],
   ])('ends nothing: %s', (_, first, then) => {
     expect(standing(fittedThen(first, then), MEASURE, '1')).toContain('2.9985');
+  });
+
+  it('new at one place ends what was read there alone', () => {
+    const shells = (says: string): string => `fitted: { main_shells: { condition: used${says} } }`;
+    const files = engine(
+      ['trial', '  - { measure: main_shell_thickness, with: mic, at: { 1: 0.0900, 2: 0.0900 } }', shells('')],
+      ['rebuild', endPlay('0.009'), shells(', at: { 2: { condition: new } }')],
+    );
+    const limits = { 'e/more/limits.yaml': limitsOf('main_shell_thickness: { new: { min: 0.0890 } }') };
+    expect(standing({ ...files, ...limits }, 'main_shell_thickness', '1')).toBe('0.0900 ok');
+    expect(standing({ ...files, ...limits }, 'main_shell_thickness', '2')).not.toContain('ok');
   });
 
   it('and what was found ends nothing', () => {

@@ -167,7 +167,7 @@ describe('a worn part that is used again', () => {
     ['is open', used, ['1']],
     [
       'is open where another part was found fit',
-      `${used}found: [{ on: main journal 2, is: polished, do: reuse }]\n`,
+      `${used}found: [{ on: main journal 2, is: polished, do: reuse, by: RK }]\n`,
       ['1'],
     ],
     [
@@ -176,8 +176,13 @@ describe('a worn part that is used again', () => {
       ['1'],
     ],
     [
+      'is open where nobody says who found it fit',
+      `${used}found: [{ on: main journal 1, is: worn, do: reuse }]\n`,
+      ['1'],
+    ],
+    [
       'is decided where somebody found it fit',
-      `${used}found: [{ on: main journal 1, is: worn, do: reuse }, { on: head, is: stained, do: reuse }]\n`,
+      `${used}found: [{ on: main journal 1, is: worn, do: reuse, by: RK }, { on: head, is: stained, do: reuse, by: RK }]\n`,
       [],
     ],
   ])('%s', (_, more, places) => expect(worn(more)).toEqual(places));
