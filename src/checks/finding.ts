@@ -36,6 +36,8 @@ export interface Finding {
   readonly limitPlace: Place | undefined;
   /** The readings that one cause has made wrong: what else is said of them follows from it. */
   readonly covers?: readonly Reading[];
+  /** Of a reading that ended because its joint was tightened in another way: what to measure again, and why. */
+  readonly again?: string;
   /** Whether the run was told of it before it began; undefined where it was told of nothing. */
   readonly known?: boolean;
 }

@@ -57,7 +57,7 @@ const UNDECIDED: FindingKind = {
   example:
     'main journal diameter 2: 3.2466 in is too near wear min 3.2465 to decide at ±0.00013, 94 % likely inside',
 };
-const MISSING: FindingKind = {
+export const MISSING: FindingKind = {
   code: 'reading/missing',
   severity: 'warning',
   means: 'A position has limits and no value, while others of its kind were measured in the same session.',

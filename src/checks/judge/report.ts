@@ -10,6 +10,7 @@ import { once } from '../once.ts';
 import { type FollowUpState, followUpsOf, openFollowUps } from '../open/followUps.ts';
 import { foundFindings } from '../open/found.ts';
 import { openFound } from '../open/openFound.ts';
+import { withClamping } from '../state/clampedSizes.ts';
 import { type EarlierRow, withLastKnown } from '../state/lastKnown.ts';
 import { latestRun } from '../state/run.ts';
 import { judgeState } from '../state/state.ts';
@@ -65,7 +66,7 @@ export function reportEngine(engine: Engine, registry: Registry, options: Judgin
   ]);
   const state = once(() => {
     const standing = judgeState(engine, registry, runOf(engine, sessions), options, built);
-    return standing && stateReport(standing, engine, sessions, openIn, latestOf(read));
+    return standing && stateReport(standing, { engine, registry }, sessions, openIn, latestOf(read));
   });
   return {
     engine,
@@ -84,7 +85,7 @@ const runOf = ({ sessions: all }: Engine, sessions: readonly ReportedSession[]):
 
 function stateReport(
   state: JudgedSession,
-  engine: Engine,
+  { engine, registry }: Pick<EngineReport, 'engine' | 'registry'>,
   sessions: readonly ReportedSession[],
   openIn: (session: ReportedSession) => readonly Finding[],
   latest: RowsByKey,
@@ -100,7 +101,7 @@ function stateReport(
   const standing = new Set(state.rows.filter(({ routes }) => routes.length > 0).map(keyOf));
   const lastKnown = [...latest].flatMap(([key, row]) => (standing.has(key) ? [] : [row]));
   const findings = withLastKnown(
-    sortFindings([...state.findings, ...stillOpen]),
+    sortFindings(withClamping([...state.findings, ...stillOpen], documents, { engine, registry })),
     lastKnown,
     unitsFor(engine),
   );

@@ -32,36 +32,46 @@ interface Clamping {
   readonly jointParts: JointParts;
 }
 
+/** A joint that was tightened in another way than before, and what is other about it. */
+export interface ClampedAnew {
+  readonly log: TighteningLog;
+  readonly session: SessionDocument;
+  readonly other: 'fasteners' | 'lubricant' | 'torque';
+}
+
 /**
- * Whether a joint that a size is clamped by was tightened in another way after it was read: with new fasteners, another
+ * How a joint that a size is clamped by was tightened in another way after it was read: with new fasteners, another
  * lubricant, or to another torque. A housing or a bore with shells is round for one way of tightening.
  */
-export function isClampedAnew(
+export function clampedAnew(
   characteristic: Characteristic,
   position: Position,
   read: SessionDocument,
-  after: readonly SessionDocument[],
+  run: readonly SessionDocument[],
   { engine, registry, jointParts }: Clamping,
-): boolean {
+): ClampedAnew | undefined {
   const { layout } = engine.document;
   const isOfIt = (part: PartAt): boolean => dependsOn(characteristic, position, part, registry, layout);
-  return after.some((later, index) =>
-    later.tightened.some((log) => {
-      if (!jointParts.get(log)?.some(isOfIt)) return false;
-      const since = [read, ...after.slice(0, index)];
-      return isNewSet(log, [...since, later], isOfIt) || isOtherwise(log, logsUpTo(read, engine, log));
-    }),
-  );
+  const first = run.indexOf(read) + 1;
+  for (const [index, session] of run.slice(first).entries()) {
+    const upToIt = run.slice(0, first + index + 1);
+    for (const log of session.tightened) {
+      if (!jointParts.get(log)?.some(isOfIt)) continue;
+      const other = isNewSet(log, upToIt, isOfIt) ? 'fasteners' : otherThan(log, logsUpTo(read, engine, log));
+      if (other !== undefined) return { log, session, other };
+    }
+  }
+  return undefined;
 }
 
-/** New fasteners, which no session since the reading says were put in before. */
+/** New fasteners of which no session of the run says when they were put in; one that does ends what was read before it by itself. */
 const isNewSet = (
   { fasteners }: TighteningLog,
-  since: readonly SessionDocument[],
+  upToIt: readonly SessionDocument[],
   isOfIt: (part: PartAt) => boolean,
 ): boolean =>
   fasteners === 'new' &&
-  !since.some(({ partChanges }) =>
+  !upToIt.some(({ partChanges }) =>
     partChanges.some((each) => each.parts.some(isOfIt) && isFreshWhere(each, isOfIt)),
   );
 
@@ -77,12 +87,12 @@ const logsUpTo = (
     .filter((each) => each.document.joint.sequence.joint === document.joint.sequence.joint)
     .reverse();
 
-function isOtherwise(log: TighteningLog, before: readonly TighteningLog[]): boolean {
+function otherThan(log: TighteningLog, before: readonly TighteningLog[]): 'lubricant' | 'torque' | undefined {
   const lubricant = before.find((each) => each.lubricant !== undefined)?.lubricant?.name;
-  const isOtherLubricant =
-    log.lubricant !== undefined && lubricant !== undefined && log.lubricant.name !== lubricant;
+  if (log.lubricant !== undefined && lubricant !== undefined && log.lubricant.name !== lubricant)
+    return 'lubricant';
   const [was, is] = [before[0], log].map((each) => each && finalTorque(each));
-  return isOtherLubricant || (was !== undefined && is !== undefined && compare(was, is) !== 0);
+  return was !== undefined && is !== undefined && compare(was, is) !== 0 ? 'torque' : undefined;
 }
 
 /** The greatest torque that the sequence comes to; undefined where it goes by angle or stretch alone. */

@@ -4,7 +4,7 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Stage } from '../../documents/session/stage.ts';
 import { isSamePartAfter } from '../history/partHistory.ts';
 import type { Holds } from '../value/routes.ts';
-import { isClampedAnew, jointPartsOf } from './clamping.ts';
+import { clampedAnew, jointPartsOf } from './clamping.ts';
 
 /** Whether the parts of a characteristic at a position are, after a run's later sessions, what they were in one of it. */
 export const samePartsSince =
@@ -32,7 +32,7 @@ export const holdsSince = (
     const after = run.slice(run.indexOf(session) + 1);
     if (characteristic.isAssemblyFigure === true && after.some((later) => isOpened(session, later)))
       return false;
-    if (isClampedAnew(characteristic, position, session, after, clamping)) return false;
+    if (clampedAnew(characteristic, position, session, run, clamping) !== undefined) return false;
     return isSamePart(characteristic, position, session);
   };
 };

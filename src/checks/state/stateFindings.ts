@@ -2,6 +2,7 @@ import type { Unit } from '../../quantity/units.ts';
 import { type Finding, sortFindings } from '../finding.ts';
 import { concessionFindings, concessionKinds } from '../findings/concessions.ts';
 import { conditionFindings, conditionKinds } from '../findings/conditions.ts';
+import { distanceKinds } from '../findings/distances.ts';
 import { readingFindings, readingKinds } from '../findings/readings.ts';
 import { spreadFindings, spreadKinds } from '../findings/spread.ts';
 import type { Row, SessionView } from '../judge/row.ts';
@@ -22,6 +23,9 @@ const OF_ROWS: ReadonlySet<string> = new Set(
   ].map(({ code }) => code),
 );
 
+/** What was measured, and gives no value for want of distances, is not called unmeasured beside that. */
+const MEASURED_IN_VAIN: ReadonlySet<string> = new Set(distanceKinds.map(({ code }) => code));
+
 /** What there is to say of the rows of a state, and of how the readings behind them were taken. */
 export function stateFindings(
   view: SessionView,
@@ -37,7 +41,11 @@ export function stateFindings(
     ...conditionFindings(rows),
     ...impossibleFindings(rows, unitFor),
     ...spreadFindings(rows, taken, engine.document.layout, unitFor),
-    ...unmeasured(view, rows, taken),
+    ...unmeasured(
+      view,
+      rows,
+      taken.filter(({ code }) => MEASURED_IN_VAIN.has(code)),
+    ),
     ...taken,
   ];
   return sortFindings(oneFindingForOneCause(findings, rows));

@@ -21,6 +21,7 @@ export function closingPage(closing: Closing, engine: Engine, about: readonly st
     undecided,
     conceded,
     unmeasured,
+    again,
     findings,
     found,
     followUps,
@@ -48,6 +49,7 @@ export function closingPage(closing: Closing, engine: Engine, about: readonly st
         undecided.map((row) => rowText(row, unitFor)),
       ),
       ...lines('with limits, and not measured', unmeasured.length === 0 ? [] : [labelsOf(unmeasured)]),
+      ...lines('to be measured again', again),
       ...lines(
         'said by the check',
         findings.map(({ message }) => message),

@@ -30,6 +30,8 @@ export interface Closing {
   readonly conceded: readonly Row[];
   /** They have limits and were measured nowhere since the last work. */
   readonly unmeasured: readonly Characteristic[];
+  /** Of what is not measured: what ended since its joint was tightened in another way. */
+  readonly again: readonly string[];
   /** What else checks warn of. */
   readonly findings: readonly Finding[];
   readonly found: readonly Observation[];
@@ -67,6 +69,7 @@ export function closingOf({ engine, registry, followUps }: EngineReport, state: 
     unmeasured: findings
       .filter(({ code }) => code === UNMEASURED.code)
       .flatMap(({ measure }) => (measure === undefined ? [] : (registry.find(measure) ?? []))),
+    again: [...new Set(findings.flatMap(({ again }) => again ?? []))],
     findings: findings.filter(({ code, severity }) => severity !== 'remark' && !TOLD.includes(code)),
     found: context.found,
     followUps: followUps.filter((each) => each.state === 'open'),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ENGINE, type Files, reportOf } from '../../shopOf.ts';
+import { ENGINE, type Files, limitsOf, reportOf } from '../../shopOf.ts';
 
 const CAPS = (torque: string): string =>
   `kind: torque\njoint: main caps\nfasteners: { names: [1, 2, 3, 4] }\nsource: Invented.\npasses: [{ to: 30 lbf ft }, { to: ${torque} lbf ft }]\n`;
@@ -128,8 +128,7 @@ describe('a bore with its cap on ends, and the journal in it stays, where the ca
         ALL,
       ],
       ['by the session of the tightening: it holds', [`${K1}\n${tightened('fasteners: new')}`, ''], ALL],
-      ['by a session after the tightening alone: it ends', [tightened('fasteners: new'), K1], JOURNALS_ALONE],
-      ['by a session before the reading alone: it ends', [tightened('fasteners: new'), ''], JOURNALS_ALONE],
+      ['by a session before the reading: it holds', [tightened('fasteners: new'), ''], ALL],
       ['and nothing is tightened: it holds', [K1, K1], ALL],
     ])('%s', (_, later, expected) => expect(standing(sessions(...later))).toEqual(expected));
   });
@@ -157,5 +156,55 @@ describe('a bore with its cap on ends, and the journal in it stays, where the ca
     expect(then(tightened('lubricant: oil'), '')).toEqual(ALL);
     expect(then(tightened('lubricant: molybdenum paste'), tightened('lubricant: oil'))).toEqual(ALL);
     expect(then(tightened('lubricant: oil'), tightened('lubricant: molybdenum paste', 'rods'))).toEqual(ALL);
+  });
+});
+
+describe('what ended with the way its joint was tightened says so, and what to do', () => {
+  const LIMITS: Files = {
+    'e/limits.yaml': limitsOf(
+      'main_bearing_bore: { new: 3.0010 to 3.0020 }\nmain_bearing_clearance: { new: 0.0010 to 0.0040 }',
+    ),
+  };
+  const said = (trial: string, later: string, more: Files = {}): readonly string[] =>
+    (reportOf(engine(trial, later, { ...LIMITS, ...more })).state?.findings ?? [])
+      .filter(({ code }) => code === 'reading/missing' || code === 'session/unmeasured')
+      .filter(({ position }) => position !== '3')
+      .map(({ message, place }) => `${place.path}: ${message}`);
+  const HINT =
+    'if it was read with these, write replaced: [{ part: main bolts }] in the session of 2026-03-01';
+  const SINCE = 'on 2026-03-02, after the reading of 2026-03-01';
+
+  it('of all positions, of the reading and of what is worked out from it', () => {
+    expect(said('', tightened('fasteners: new'))).toEqual([
+      `e/2.yaml: main bearing bore is to be measured again: main caps tightened with new fasteners ${SINCE}; ${HINT}; last known 3.0013 in on 2026-03-01`,
+      `e/2.yaml: main bearing clearance is worked out from main bearing bore, which is to be measured again: main caps tightened with new fasteners ${SINCE}; ${HINT}`,
+    ]);
+  });
+
+  it('of the positions that were not measured again', () => {
+    const again = `${tightened('fasteners: new')}\n`;
+    const files = engine('', again, LIMITS);
+    const rebuild = files['e/2.yaml']?.replace(
+      'readings: [',
+      'readings: [{ measure: main_bearing_bore, at: { 1: 3.0014, 3: 3.0014 } }, ',
+    );
+    expect(said('', again, { 'e/2.yaml': rebuild ?? '' })).toEqual([
+      `e/2.yaml: main bearing bore 2 is to be measured again: main caps tightened with new fasteners ${SINCE}; ${HINT}`,
+      `e/2.yaml: main bearing clearance 2 is worked out from main bearing bore 2, which is to be measured again: main caps tightened with new fasteners ${SINCE}; ${HINT}`,
+    ]);
+  });
+
+  it('with another lubricant', () => {
+    expect(said(tightened('lubricant: oil'), tightened('lubricant: molybdenum paste'))[0]).toBe(
+      `e/2.yaml: main bearing bore is to be measured again: main caps tightened with another lubricant ${SINCE}; last known 3.0013 in on 2026-03-01`,
+    );
+  });
+
+  it('and nothing of it where the bolts were new before the bores were read', () => {
+    const before = {
+      'e/0.yaml':
+        'kind: session\nstage: machined\ndate: 2026-02-28\nreadings: []\nreplaced: [{ part: main bolts }]\n',
+    };
+    expect(said('', tightened('fasteners: new'), before)).toEqual([]);
   });
 });
