@@ -16,7 +16,8 @@ import {
 import { nearestTurn } from '../../quantity/turn.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type Finding, type FindingKind, finding, isCovered } from '../finding.ts';
-import type { JudgedRoute, Row } from '../judge/row.ts';
+import { statedCodes } from '../grades/statedCode.ts';
+import type { JudgedRoute, Row, SessionView } from '../judge/row.ts';
 import { uncertaintyOf } from '../value/routes.ts';
 import { named, printingOf } from './readings.ts';
 
@@ -27,7 +28,8 @@ const SPREAD: FindingKind = {
     'One position differs from all others of its kind by more than three times the uncertainty of the difference, and by much more than the others differ from each other: of four positions 12.5 times as much, of five 4.6 times, of six 2.8 times, of ten or more 1.3 times. By chance that happens once in a hundred engines (test of Dixon). It is a remark where the value is out or accepted, since another finding says so.',
   matters:
     'Parts of one kind wear alike. One that does not may have had too little oil, may be out of line, or may be of another size.',
-  usually: 'Measure it again, and look for the cause before the engine is assembled.',
+  usually:
+    'Measure it again, and look for the cause before the engine is assembled. Where the part is of another thickness on purpose, state its size or code at that place: `fitted: { main_shells: { code: B, at: { 3: { code: C } } } }`; only places of one size and code are compared.',
   example:
     'main journal diameter 3: 3.2462 in differs by 1.5 thou (±0.000080 in) from the nearest position, 2 at 3.2477 in; the 4 others lie within 2 tenths',
 };
@@ -46,9 +48,10 @@ interface Read {
 export function spreadFindings(
   rows: readonly Row[],
   slips: readonly Finding[],
-  layout: Layout,
+  view: SessionView,
   unitFor: (row: Row) => Unit,
 ): readonly Finding[] {
+  const { layout } = view.engine.document;
   const isSlip = (id: string, at: Position): boolean =>
     isCovered(id, at, slips) || slips.some((each) => each.measure === id && each.at === at);
   const groups = new Map<string, Read[]>();
@@ -59,8 +62,8 @@ export function spreadFindings(
     if (judged === undefined || family.isNamedBySession || onlyWithLimits || isSlip(id, row.position)) {
       continue;
     }
-    // Parts made to different sizes are not like each other.
-    const like = `${id} ${toNumber(row.size.by)}`;
+    // Parts of different sizes are not like each other, nor are shells of one size that were chosen by their thickness.
+    const like = `${id} ${toNumber(row.size.by)} ${statedCodes(row.characteristic, row.position, view)}`;
     const group = groups.get(like);
     if (group === undefined) groups.set(like, [{ row, judged }]);
     else group.push({ row, judged });

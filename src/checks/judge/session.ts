@@ -113,7 +113,7 @@ function findingsOfReadings(view: SessionView, rows: readonly Row[]): readonly F
   const unitFor = unitsFor(view);
   const looking = slipContext(view, rows, unitFor);
   const [grades, slips] = sizesOrSlips(gradeFindings(view, rows, unitFor), slipFindings(looking), rows);
-  const apart = spreadFindings(rows, [...grades, ...slips], engine.document.layout, unitFor);
+  const apart = spreadFindings(rows, [...grades, ...slips], view, unitFor);
   return [
     ...turningFindings(session, rows, unitFor),
     ...instrumentFindings(view, rows, unitFor),

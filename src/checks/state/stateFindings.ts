@@ -40,7 +40,7 @@ export function stateFindings(
     ...concessionFindings(rows, view.concessions, unitFor),
     ...conditionFindings(rows),
     ...impossibleFindings(rows, unitFor),
-    ...spreadFindings(rows, taken, engine.document.layout, unitFor),
+    ...spreadFindings(rows, taken, view, unitFor),
     ...unmeasured(
       view,
       rows,

@@ -28,11 +28,18 @@ export interface PartChange {
   /** Of a fitted part what is stamped on it, and on those of its positions that have marks of their own. */
   readonly mark: string | undefined;
   readonly marksAt: readonly MarkAt[];
+  /** Of a fitted part its code, and after it those of its positions that have codes of their own. */
+  readonly codesAt: readonly CodeAt[];
   readonly place: Place;
 }
 
 export interface MarkAt {
   readonly mark: string;
+  readonly parts: readonly PartAt[];
+}
+
+export interface CodeAt {
+  readonly code: string;
   readonly parts: readonly PartAt[];
 }
 
@@ -70,6 +77,7 @@ const changedParts = (
         sizes: changedSizes(item, how, about, known, context),
         mark: undefined,
         marksAt: [],
+        codesAt: [],
         place: context.source.place(named.span),
       },
     ];
@@ -99,6 +107,10 @@ const fittedParts = (root: Node, known: KnownParts, context: DocumentContext): r
       marksAt: places.flatMap(({ at, node: own }) => {
         const mark = textAt(own, 'mark');
         return mark === undefined || at.length === 0 ? [] : [{ mark, parts: at }];
+      }),
+      codesAt: [{ node, at: parts }, ...places].flatMap(({ at, node: own }) => {
+        const code = textAt(own, 'code');
+        return code === undefined ? [] : [{ code, parts: at }];
       }),
       place: context.source.place(keySpan),
     };

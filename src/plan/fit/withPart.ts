@@ -60,6 +60,7 @@ const tried = (
   sizes,
   mark,
   marksAt: [],
+  codesAt: [],
   place,
 });
 

@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { toNumber } from '../../../src/quantity/fraction.ts';
 import { readRows } from '../../measurement/csv.ts';
-import { lastJudged, messages, rowAt } from '../bench.ts';
+import { type Documents, lastJudged, messages, rowAt } from '../bench.ts';
 
-const read = (at: string, more = '') =>
+const read = (at: string, more = '', before: Documents = {}) =>
   lastJudged({
+    ...before,
     'engine.yaml':
       'kind: engine\nname: A\nunits: { length: in }\nlayout: { mains: 7, cylinders: 4, crankpins: 4 }\n',
     'instruments.yaml':
@@ -43,6 +44,45 @@ describe('the spread between positions', () => {
     const found = read('1: 3.2478, 2: 3.2477, 3: 3.2748, 4: 3.2479, 5: 3.2478');
     expect(messages(found, 'reading/implausible')).toHaveLength(1);
     expect(messages(found, 'reading/spread')).toEqual([]);
+  });
+});
+
+describe('shells that were chosen by their thickness', () => {
+  const WALLS =
+    '  - { measure: main_shell_thickness, with: mic, at: { 1: 0.0985, 2: 0.0985, 3: 0.0975, 4: 0.0985, 5: 0.0985, 6: 0.0985, 7: 0.0985 } }\n';
+  const of = (session: ReturnType<typeof read>): readonly string[] =>
+    ['reading/spread', 'reading/implausible'].flatMap((code) => messages(session, code));
+  const shells = (fitted: string, wall = '0.0975') =>
+    of(read('1: 3.2478', `${WALLS.replace('0.0975', wall)}${fitted}`));
+
+  test.each(['0.0975', '0.0981'])(
+    'one of %s in, thinner than the others, is said where nobody states it',
+    (wall) => {
+      expect(shells('', wall)).toHaveLength(1);
+      expect(shells('fitted: { main_shells: { code: C, at: { 3: { mark: G6 } } } }\n', wall)).toHaveLength(1);
+    },
+  );
+
+  test.each([
+    ['code', 'fitted: { main_shells: { code: C, at: { 3: { code: B } } } }'],
+    ['code at that place alone', 'fitted: { main_shells: { at: { 3: { code: B } } } }'],
+    ['size', 'fitted: { main_shells: { size: std, at: { 3: 0.002 under } } }'],
+    ['size, as it was replaced', 'replaced: [{ part: main shell 3, size: 0.002 under }]'],
+  ])('is no slip where its %s is stated', (_, fitted) => {
+    expect(shells(`${fitted}\n`)).toEqual([]);
+    expect(shells(`${fitted}\n`, '0.0981')).toEqual([]);
+  });
+
+  test('is compared with the others again once all were replaced', () => {
+    const fitted = 'fitted: { main_shells: { code: C, at: { 3: { code: B } } } }';
+    const [before, after] = ['2026-02-01', '2026-02-02'].map((date, index) => [
+      `${date}.yaml`,
+      `kind: session\nstage: teardown\ndate: ${date}\nreadings: []\n${index === 0 ? fitted : 'replaced: [{ part: main shells }]'}\n`,
+    ]);
+    const now = (...sessions: readonly (readonly string[] | undefined)[]) =>
+      of(read('1: 3.2478', WALLS, Object.fromEntries(sessions.flatMap((each) => (each ? [each] : [])))));
+    expect(now(before)).toEqual([]);
+    expect(now(before, after)).toHaveLength(1);
   });
 });
 

@@ -1,0 +1,30 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
+import type { PartChange } from '../../documents/session/partChanges.ts';
+import type { Position } from '../../layout/position.ts';
+import type { PartAt } from '../../layout/readPart.ts';
+import { isAt } from '../history/dependsOn.ts';
+import { sessionsBefore } from '../history/earlier.ts';
+import type { SessionView } from '../judge/row.ts';
+
+/** The codes of the parts that a figure depends on at a position, as was said of each last; empty where no code is stated. */
+export function statedCodes(
+  { of, dependsOn }: Characteristic,
+  position: Position,
+  { engine, session, registry }: SessionView,
+): string {
+  const changes = [engine.document, ...sessionsBefore(engine, session), session].flatMap(
+    ({ partChanges }) => partChanges,
+  );
+  if (changes.every(({ codesAt }) => codesAt.length === 0)) return '';
+  return [of, ...dependsOn]
+    .flatMap((id) => {
+      if (id === undefined) return [];
+      const isHere = (part: PartAt): boolean => isAt(id, position, part, registry, engine.document.layout);
+      const last = changes.findLast((each) => isAnother(each) && each.parts.some(isHere));
+      return last?.codesAt.findLast(({ parts }) => parts.some(isHere))?.code ?? [];
+    })
+    .join(' ');
+}
+
+/** What was machined is the part that it was. */
+const isAnother = ({ how, codesAt }: PartChange): boolean => how === 'replaced' || codesAt.length > 0;
