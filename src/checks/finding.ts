@@ -38,6 +38,8 @@ export interface Finding {
   readonly covers?: readonly Reading[];
   /** Of a reading that ended because its joint was tightened in another way: what to measure again, and why. */
   readonly again?: string;
+  /** Of a warning that somebody accepted by name. */
+  readonly isAccepted?: boolean;
   /** Whether the run was told of it before it began; undefined where it was told of nothing. */
   readonly known?: boolean;
 }

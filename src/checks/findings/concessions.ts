@@ -36,11 +36,11 @@ const EXPIRED: FindingKind = {
   usually: 'Put the part right now, or write a new concession in this session.',
   example: 'cylinder taper 1 was accepted up to 0.0030 in (teardown 2026-02-03, RK) until 2026-04-30 only',
 };
-const UNUSED: FindingKind = {
+export const UNUSED: FindingKind = {
   code: 'concession/unused',
   severity: 'warning',
   means:
-    'A concession is not used: in its session the value is not out or was not measured, or another concession covers it.',
+    'A concession is not used: in its session the value is not out or was not measured, or another concession covers it. The same of a warning that a session accepts and that no session of the run has.',
   matters: 'It stays in force, and would accept a later fault that nobody has looked at.',
   usually: 'Remove it, or correct its characteristic or position.',
   example: 'the concession for cylinder taper 1 is not used: 0.0012 in is ok',

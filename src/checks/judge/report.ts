@@ -7,12 +7,13 @@ import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type Finding, sortFindings } from '../finding.ts';
 import { once } from '../once.ts';
+import { unusedAcceptances, withAccepted } from '../open/acceptedWarnings.ts';
 import { type FollowUpState, followUpsOf, openFollowUps } from '../open/followUps.ts';
 import { foundFindings } from '../open/found.ts';
 import { openFound } from '../open/openFound.ts';
 import { withClamping } from '../state/clampedSizes.ts';
 import { type EarlierRow, withLastKnown } from '../state/lastKnown.ts';
-import { latestRun } from '../state/run.ts';
+import { latestRun, runsOf } from '../state/run.ts';
 import { judgeState } from '../state/state.ts';
 import { historyFindings } from '../tightening/history.ts';
 import type { EngineRoutes } from '../value/routes.ts';
@@ -100,11 +101,12 @@ function stateReport(
       : run.find(({ session }) => session === row.routes[0]?.route.readIn)?.before(row);
   const standing = new Set(state.rows.filter(({ routes }) => routes.length > 0).map(keyOf));
   const lastKnown = [...latest].flatMap(([key, row]) => (standing.has(key) ? [] : [row]));
-  const findings = withLastKnown(
-    sortFindings(withClamping([...state.findings, ...stillOpen], documents, { engine, registry })),
-    lastKnown,
-    unitsFor(engine),
-  );
+  const all = [...state.findings, ...stillOpen];
+  const unused = documents.every(({ accepted }) => accepted.length === 0)
+    ? []
+    : unusedAcceptances([...all, ...run.flatMap((each) => each.findings)], documents);
+  const said = withAccepted(withClamping(all, documents, { engine, registry }), documents);
+  const findings = withLastKnown(sortFindings([...said, ...unused]), lastKnown, unitsFor(engine));
   const tightened = latestLogs(documents);
   return {
     ...state,
@@ -124,8 +126,10 @@ function withEarlierRows(
   read: readonly (() => RowsByKey)[],
   ofHistory: (session: JudgedSession) => readonly Finding[],
 ): readonly ReportedSession[] {
+  const runs = once(() => runsOf(judged.map(({ session }) => session)));
   return judged.map((each, index) => {
-    const findings = once(() => sortFindings([...each.findings, ...ofHistory(each)]));
+    const run = once(() => runs().find((one) => one.includes(each.session)) ?? []);
+    const findings = once(() => sortFindings(withAccepted([...each.findings, ...ofHistory(each)], run())));
     const taken = once(() => sortFindings([...each.taken, ...ofHistory(each)]));
     return {
       session: each.session,

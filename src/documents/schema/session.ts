@@ -66,6 +66,7 @@ export const sessionSchema = (offered: readonly Offered[]): Schema =>
       found,
       tightened,
       concessions,
+      accepted,
       ...handedOverAndConfirmed,
       imported,
       photos,
@@ -201,5 +202,27 @@ const concessions: Schema = list(
       note,
     },
     { required: ['measure', 'reason'], anyOf: [{ required: ['up_to'] }, { required: ['down_to'] }] },
+  ),
+);
+
+const accepted: Schema = list(
+  about('Accepted', 'Warnings that stay, with who accepted them and why: they become remarks.', [
+    { warning: 'torque/wrench', of: 'rod bolts', by: 'RK', reason: 'checked with click-80, none turned' },
+  ]),
+  mapShape(
+    {
+      warning: text(about('Warning', 'Its code, as the check prints it.', 'torque/wrench')),
+      of: word(
+        about(
+          'Of',
+          'What it is about, in the words that it begins with: the joint, the instrument, the characteristic and its position.',
+          'rod bolts',
+        ),
+      ),
+      by,
+      reason: text(about('Reason', 'Why it may stay as it is.', 'checked with click-80, none turned')),
+      note,
+    },
+    { required: ['warning', 'of', 'by', 'reason'] },
   ),
 );

@@ -8,6 +8,7 @@ import { type KnownSequences, readTightened, type TighteningLog } from '../tight
 import type { Named } from '../yaml/access.ts';
 import { childOf, itemsOf, namesAt, textAt } from '../yaml/access.ts';
 import type { Node, Span } from '../yaml/node.ts';
+import { type AcceptedWarning, readAcceptedWarnings } from './acceptedWarnings.ts';
 import { type InstrumentCheck, readCheck } from './checked.ts';
 import { type Concession, readConcessions } from './concessions.ts';
 import { type ImportedRows, readImported } from './imported.ts';
@@ -41,6 +42,7 @@ export interface SessionDocument {
   /** What was seen and has no number, by part. */
   readonly observations: readonly Observation[];
   readonly concessions: readonly Concession[];
+  readonly accepted: readonly AcceptedWarning[];
   /** What was agreed to, sent away and confirmed. */
   readonly handedOver: HandedOver;
   readonly study: StudyDocument | undefined;
@@ -81,6 +83,7 @@ export function readSession(root: Node, around: SessionContext, context: Documen
     blocks: items.flatMap((item, index) => readBlock(item, index, conditions, around, context) ?? []),
     study: readStudy(root, around.measures, context),
     concessions: readConcessions(root, around, context),
+    accepted: readAcceptedWarnings(root, context.source.place),
     handedOver: readHandedOver(root, known, context),
     uses: namesAt(root, 'uses'),
     partChanges,

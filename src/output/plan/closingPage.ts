@@ -1,5 +1,6 @@
 import type { Row } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
+import { isAcceptable } from '../../checks/open/acceptedWarnings.ts';
 import { followUpText } from '../../checks/open/followUps.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Box } from '../../plan/closing/boxes.ts';
@@ -20,6 +21,7 @@ export function closingPage(closing: Closing, engine: Engine, about: readonly st
     unproven,
     undecided,
     conceded,
+    accepted,
     unmeasured,
     again,
     findings,
@@ -51,8 +53,10 @@ export function closingPage(closing: Closing, engine: Engine, about: readonly st
       ...lines('with limits, and not measured', unmeasured.length === 0 ? [] : [labelsOf(unmeasured)]),
       ...lines('to be measured again', again),
       ...lines(
-        'said by the check',
-        findings.map(({ message }) => message),
+        findings.some(isAcceptable)
+          ? 'said by the check (what stays as it is: accepted: [{ warning: …, of: …, by: …, reason: … }] in a session)'
+          : 'said by the check',
+        findings.map((each) => (isAcceptable(each) ? `${each.message} (${each.code})` : each.message)),
       ),
       ...lines('found and not dealt with', found.map(foundText)),
       ...lines(
@@ -62,6 +66,10 @@ export function closingPage(closing: Closing, engine: Engine, about: readonly st
       ...lines(
         'accepted by a concession: does not stop closing up',
         conceded.map((row) => rowText(row, unitFor)),
+      ),
+      ...lines(
+        'warnings that were accepted: do not stop closing up',
+        accepted.map(({ message }) => message),
       ),
       ...lines(
         'promised with a concession, for later',

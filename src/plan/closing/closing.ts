@@ -28,6 +28,8 @@ export interface Closing {
   readonly undecided: readonly Row[];
   /** Conceded: told, and no hindrance. */
   readonly conceded: readonly Row[];
+  /** Warnings that somebody accepted: no hindrance either. */
+  readonly accepted: readonly Finding[];
   /** They have limits and were measured nowhere since the last work. */
   readonly unmeasured: readonly Characteristic[];
   /** Of what is not measured: what ended since its joint was tightened in another way. */
@@ -66,6 +68,7 @@ export function closingOf({ engine, registry, followUps }: EngineReport, state: 
     unproven: rows.filter(({ routes: [judged] }) => judged !== undefined && isOfOthers(judged.route)),
     undecided: state.session.stage === 'rebuild' ? rows.filter((row) => isUsedAgain(row, context)) : [],
     conceded: rows.filter(({ judgement }) => judgement.verdict === 'accepted'),
+    accepted: findings.filter(({ isAccepted }) => isAccepted === true),
     unmeasured: findings
       .filter(({ code }) => code === UNMEASURED.code)
       .flatMap(({ measure }) => (measure === undefined ? [] : (registry.find(measure) ?? []))),

@@ -73,6 +73,7 @@ const NOTHING_IN_IT = {
   partChanges: [],
   observations: [],
   concessions: [],
+  accepted: [],
   handedOver: { agreed: [], sent: [], confirmed: [] },
   study: undefined,
   checked: [],

@@ -54,6 +54,10 @@ export const recordSections = (
   ...section(
     'Accepted deviations',
     table('concessions', CONCESSION_COLUMNS, concessionRows(state.run, 'shop')),
+    items(
+      'list',
+      state.findings.flatMap(({ isAccepted, message }) => (isAccepted === true ? [message] : [])),
+    ),
     items('list', openPromises(report)),
   ),
   ...section(
