@@ -2,7 +2,7 @@ import { isGap } from '../../characteristics/belowZero.ts';
 import { pointsOf } from '../../documents/session/reading.ts';
 import { median } from '../../measurement/sample.ts';
 import { misreadFigures } from '../../measurement/slips/misreadFigures.ts';
-import { likelierOnStrip, slipsOf } from '../../measurement/slips/slips.ts';
+import { canBeShown, likelierOnStrip, slipsOf } from '../../measurement/slips/slips.ts';
 import type { Slip } from '../../measurement/slips/writtenNumber.ts';
 import { toNumber } from '../../quantity/fraction.ts';
 import { ownRange } from './ownRange.ts';
@@ -56,10 +56,13 @@ function explained(
   context: SlipContext,
   tiers: readonly (readonly Range[])[],
 ): Explanation | undefined {
-  const able = slips.filter(({ intended }) => isAble(toNumber(intended), suspect, context));
+  const from = readFrom(suspect, context.view);
+  const able = slips.filter(
+    (slip) => isAble(toNumber(slip.intended), suspect, context) && canBeShown(slip, suspect.number, from),
+  );
   for (const tier of tiers) {
     const within = able.filter(({ intended }) => tier.some((range) => isIn(toNumber(intended), range)));
-    if (within.length > 0) return explanationOf(likelierOnStrip(within, readFrom(suspect, context.view)));
+    if (within.length > 0) return explanationOf(likelierOnStrip(within, from));
   }
   return undefined;
 }

@@ -77,6 +77,7 @@ export const readFrom = (
     instrument: instrument?.type ?? characteristic.usual,
     isDiameter: characteristic.figure === 'size',
     marks: instrument?.marks,
+    resolution: instrument?.resolution,
   };
 };
 

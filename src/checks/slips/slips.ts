@@ -10,6 +10,7 @@ import { otherVolumeFindings } from './lookalike/otherVolume.ts';
 import { movedFindings } from './movedTogether.ts';
 import { Expectations } from './plausible.ts';
 import { pointFindings, slipOfOneApart } from './pointSlips.ts';
+import { isReadAgain } from './readAgain.ts';
 import { doubtedPoints, type SlipContext } from './slipContext.ts';
 
 export const slipContext = (
@@ -32,7 +33,8 @@ export function slipFindings(context: SlipContext): readonly Finding[] {
   const known = [...exchanged, ...lookalikeFindings(context)];
   const common = [...known, ...movedFindings(context, known)];
   const found = [...common, ...pointFindings(context, common)];
-  return [...found, ...shortFindings(context, found), ...hoursFindings(context)];
+  const open = found.filter((each) => !isReadAgain(each, context.view));
+  return [...open, ...shortFindings(context, found), ...hoursFindings(context)];
 }
 
 const lookalikeFindings = (context: SlipContext): readonly Finding[] => [
@@ -43,4 +45,7 @@ const lookalikeFindings = (context: SlipContext): readonly Finding[] => [
 
 /** Of positions that stand apart from their like those that a slip brings back among them are slips. */
 export const slipsOfThoseApart = (apart: readonly Finding[], context: SlipContext): readonly Finding[] =>
-  apart.map((each) => slipOfOneApart(each.measure, each.at, context) ?? each);
+  apart.map((each) => {
+    const slip = slipOfOneApart(each.measure, each.at, context);
+    return slip === undefined || isReadAgain(slip, context.view) ? each : slip;
+  });

@@ -1,5 +1,6 @@
 import {
   add,
+  compare,
   divide,
   type Fraction,
   fraction,
@@ -24,6 +25,8 @@ export interface ReadFrom {
   readonly isDiameter?: boolean;
   /** The printed steps of a strip. */
   readonly marks?: readonly Fraction[] | undefined;
+  /** Its finest step. */
+  readonly resolution?: Fraction | undefined;
 }
 
 type Step = readonly [Fraction, string];
@@ -57,6 +60,25 @@ export function likelierOnStrip(slips: readonly Slip[], { marks = [] }: ReadFrom
     marks.some((mark) => Math.abs(toNumber(intended) / toNumber(mark) - 1) < NEAR_A_MARK);
   const onMarks = slips.filter(isOnMark);
   return onMarks.length > 0 ? onMarks : slips;
+}
+
+/**
+ * Whether the instrument can show what was meant: it lies on a step, or is written no finer than one. What was read in another
+ * unit was read from another scale, and who writes between two steps goes by halves of them.
+ */
+export function canBeShown(
+  { intended, written }: Slip,
+  number: WrittenNumber,
+  { resolution }: ReadFrom,
+): boolean {
+  if (resolution === undefined || written.includes(' ')) return true;
+  const isOnStep = (amount: Fraction): boolean => {
+    const { n, d } = divide(subtract(amount, number.start), resolution);
+    return n % d === 0n;
+  };
+  if (isOnStep(intended) || !isOnStep(amountOf(number))) return true;
+  const figure = fraction(1n, 10n ** BigInt(decimalsIn(written.replace(/(\.\d*?)0+$/, '$1'))));
+  return compare(multiply(number.unit, figure), resolution) >= 0;
 }
 
 /** The two scales of a strip are rounded to each other: 0.051 mm is 0.00201 in. */

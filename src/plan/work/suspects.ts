@@ -26,7 +26,6 @@ export function suspectsOf(state: StateReport): readonly Suspect[] {
     const [judged] = routes;
     if (judged === undefined) return [];
     const own = slips.find((each) => isCovered(characteristic.id, position, [each]));
-    if (own?.code === IMPLAUSIBLE.code && isReadTwice(row)) return [];
     if (own !== undefined) return [{ row, why: own.message }];
     const leaves = leavesOf(judged.route);
     return leaves.some((leaf) => isSlip(leaf.characteristic.id, leaf.position))
@@ -34,10 +33,3 @@ export function suspectsOf(state: StateReport): readonly Suspect[] {
       : [];
   });
 }
-
-/**
- * Another reading of the same place says the same: then it is so, however odd it looks. What an earlier session read alike, the
- * check takes for no slip by itself.
- */
-const isReadTwice = ({ routes: [, ...others] }: Row): boolean =>
-  others.some(({ route, en }) => route.inputs.length === 0 && en !== null && en <= 1);

@@ -214,3 +214,76 @@ describe('what is no slip', () => {
     expect(said(mains('3.1 to 3.4'))).toEqual([]);
   });
 });
+
+describe('what was read a second time alike is no slip', () => {
+  const RODS = `kind: engine
+name: A
+units: { length: mm }
+layout: { mains: 5, cylinders: 4, crankpins: 4 }
+`;
+  const dial = (resolution: string): string =>
+    `kind: instruments\ninstruments:\n  mic: { type: dial indicator, resolution: ${resolution} mm, max_error: 0.01 mm }\n`;
+  const BEND =
+    'kind: limits\nsource: invented\nlimits:\n  rod_bar_height: { wear: { max: 0.05 } }\n  rod_bend: { wear: { max: 0.05 } }\n';
+  const bar = (third: string): string =>
+    block(
+      'rod_bar_height',
+      `1: [0.00, 0.01], 2: [0.01, 0.00], 3: ${third}, 4: [0.00, 0.01]`,
+      'stations: [one, other], ',
+    );
+  const bentBy = (resolution: string, ...thirds: readonly string[]) =>
+    lastJudged({
+      'engine.yaml': RODS,
+      'limits.yaml': BEND,
+      'instruments.yaml': dial(resolution),
+      ...Object.fromEntries(
+        thirds.map((third, index) => [
+          `${index}.yaml`,
+          session(bar(third), `date: 2026-02-0${index + 1}`).replace(
+            'teardown',
+            index === 0 ? 'teardown' : 'machined',
+          ),
+        ]),
+      ),
+    });
+  const bent = (...thirds: readonly string[]) => bentBy('0.001', ...thirds);
+  const slips = (...thirds: readonly string[]) => messages(bent(...thirds), 'reading/implausible');
+
+  test('a bent rod is asked about once', () => {
+    expect(slips('[0.00, 0.14]')).toHaveLength(1);
+    expect(slips('[0.00, 0.14]', '[0.00, 0.14]')).toEqual([]);
+    expect(messages(bent('[0.00, 0.14]', '[0.00, 0.14]'), 'reading/out')).toEqual([
+      expect.stringContaining('rod bar height 3'),
+      expect.stringContaining('rod bend 3'),
+    ]);
+  });
+
+  test.each([
+    ['a hundredth more, as far as the dial shows', '[0.00, 0.15]', 0],
+    ['within what both dials are known to', '[0.00, 0.13]', 0],
+    ['by more than both are known to', '[0.00, 0.18]', 1],
+    ['with one end right', '[0.00, 0.01]', 0],
+  ])('it reads %s', (_, again, count) => {
+    expect(slips('[0.00, 0.14]', again)).toHaveLength(count);
+  });
+
+  test('of another rod proves nothing', () => {
+    const [first, second] = [bar('[0.00, 0.14]'), `${bar('[0.00, 0.14]')}replaced: [{ part: rod 3 }]\n`];
+    const found = lastJudged({
+      'engine.yaml': RODS,
+      'limits.yaml': BEND,
+      'instruments.yaml': dial('0.001'),
+      '0.yaml': session(first, 'date: 2026-02-01'),
+      '1.yaml': session(second, 'date: 2026-02-02'),
+    });
+    expect(messages(found, 'reading/implausible')).toHaveLength(1);
+  });
+
+  test.each([
+    ['0.001', ['rod bar height 3: 0.014? written 0.14: the decimal point moved']],
+    ['0.01', ['rod bar height 3: 0.04? written 0.14: one figure misread']],
+  ])('a dial that shows %s mm can have shown what was meant', (resolution, expected) => {
+    const found = bentBy(resolution, '[0.00, 0.14]');
+    expect(messages(found, 'reading/implausible').map(asWritten)).toEqual(expected);
+  });
+});
