@@ -3,7 +3,14 @@ import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { type Quantity, type Unit, unitsOf } from '../../quantity/units.ts';
-import { type Finding, type FindingKind, finding, isCovered, sortFindings } from '../finding.ts';
+import {
+  type Finding,
+  type FindingKind,
+  finding,
+  isCovered,
+  type Reading,
+  sortFindings,
+} from '../finding.ts';
 import { capabilityFindings } from '../findings/capability.ts';
 import { concessionFindings } from '../findings/concessions.ts';
 import { conditionFindings } from '../findings/conditions.ts';
@@ -24,11 +31,11 @@ import { gradeFindings } from '../grades/gradeFindings.ts';
 import { limitsOfFitted } from '../grades/madeSize.ts';
 import { statedSizeFindings } from '../grades/statedSizes.ts';
 import { unlikeFitFindings } from '../grades/unlikeFits.ts';
-import { oneForUnstatedSizes } from '../grades/unstatedSizes.ts';
+import { oneForOldSizes, oneForUnstatedSizes } from '../grades/unstatedSizes.ts';
 import { once } from '../once.ts';
 import { unstatedSourceFindings } from '../open/unstatedSources.ts';
 import { impossibleFindings } from '../slips/impossible.ts';
-import { oneFindingForOneCause } from '../slips/oneCause.ts';
+import { oneFindingForOneCause, readingsOf } from '../slips/oneCause.ts';
 import { slipContext, slipFindings, slipsOfThoseApart } from '../slips/slips.ts';
 import { tighteningFindings } from '../tightening/tightening.ts';
 import { type MeasuredSession, measuredRows, viewOf } from '../value/measured.ts';
@@ -124,7 +131,7 @@ function findingsOfReadings(view: SessionView, rows: readonly Row[]): readonly F
     ...ownFormulaFindings(view),
     ...ownIdFindings(rows),
     ...temperatureFindings(view, unitFor),
-    ...oneForUnstatedSizes(grades, rows, view),
+    ...oneForOldSizes(oneForUnstatedSizes(grades, rows, view), rows, view),
     ...statedSizeFindings(view),
     ...unlikeFitFindings(view),
     ...slips,
@@ -143,14 +150,17 @@ function sizesOrSlips(
   slips: readonly Finding[],
   rows: readonly Row[],
 ): readonly [readonly Finding[], readonly Finding[]] {
-  const isStated = ({ measure, at }: Finding): boolean =>
+  const isStated = ({ measure, at }: Pick<Finding, 'measure' | 'at'>): boolean =>
     rows.some((row) => row.characteristic.id === measure && row.position === at && row.size.isKnown);
+  const isOfStatedSize = (reading: Reading): boolean =>
+    isStated(reading) && sizes.some(({ measure, at }) => measure === reading.measure && at === reading.at);
+  const isSaid = (slip: Finding): boolean => {
+    const about = readingsOf(slip);
+    return about.length > 0 && about.every(isOfStatedSize);
+  };
   return [
     sizes.filter((each) => isStated(each) || !isCovered(each.measure ?? '', each.at, slips)),
-    slips.filter(
-      (each) =>
-        !isStated(each) || !sizes.some(({ measure, at }) => measure === each.measure && at === each.at),
-    ),
+    slips.filter((each) => !isSaid(each)),
   ];
 }
 

@@ -48,7 +48,8 @@ function isEffect(effect: Finding, { covers = [] }: Finding, rows: readonly Row[
   );
 }
 
-const readingsOf = ({ covers, measure, at }: Finding): readonly Reading[] =>
+/** What a finding is about, of one reading or of several. */
+export const readingsOf = ({ covers, measure, at }: Finding): readonly Reading[] =>
   covers ?? (measure === undefined || at === undefined ? [] : [{ measure, at }]);
 
 function isDerived(
