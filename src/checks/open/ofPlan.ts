@@ -17,11 +17,12 @@ export const RELEASED_OPEN: FindingKind = {
 export const UNKNOWN_WORK: FindingKind = {
   code: 'plan/unknown-work',
   severity: 'warning',
-  means: 'Something stands under `agreed:` that no line of the plan asks for.',
+  means:
+    'Something stands under `agreed:` that no line of the plan asks for. The same of a part under `sent:` that is none of the engine, and of a box under `confirmed:`, or under `required:` in shop.yaml, that the page before closing up does not have.',
   matters:
-    'A yes that is taken for nothing leaves its work unagreed, and the part at the machine shop undone.',
+    'A yes that is taken for nothing leaves its work unagreed, and the part at the machine shop undone; a box that is ticked in other words stays open.',
   usually:
-    'Write the line as `tenths plan --for customer` prints it, such as `bore cylinders 1 to 4`. Any name of the part will do (`grind mains`), and a size may stand behind it (`to 0.010 under`).',
+    'Write the line as `tenths plan --for customer` prints it, such as `bore cylinders 1 to 4`. Any name of the part will do (`grind mains`), and a size may stand behind it (`to 0.010 under`). Write boxes in the words of `tenths plan --closing`.',
   example: 'agreed to bananas: no line of the plan, which has grind crankpin 1',
 };
 

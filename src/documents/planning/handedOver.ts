@@ -1,7 +1,8 @@
 import type { Place } from '../../diagnostic/place.ts';
+import type { PartAt } from '../../layout/readPart.ts';
 import type { DocumentContext } from '../amount.ts';
 import { readDate } from '../date.ts';
-import type { KnownParts } from '../session/part.ts';
+import { type KnownParts, readParts } from '../session/part.ts';
 import { childOf, namesAt, textAt } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 import { type NamedWork, readNamedWork } from './namedWork.ts';
@@ -17,6 +18,8 @@ export interface Agreement {
 /** A part that was given away to be worked on. */
 export interface Sent {
   readonly part: string;
+  /** The parts that these words name; none for what is no part that is measured. */
+  readonly parts: readonly PartAt[];
   readonly mark: string | undefined;
   readonly to: string;
   readonly date: string | undefined;
@@ -59,8 +62,10 @@ function readSent(item: Node, known: KnownParts, context: DocumentContext): Sent
   const [date, due, returned] = ['date', 'due', 'returned'].map((key) =>
     readDate(childOf(item, key), context),
   );
+  const part = namesAt(item, 'part')[0];
   return {
-    part: textAt(item, 'part') ?? '',
+    part: part?.name ?? '',
+    parts: part === undefined ? [] : readParts(part, known, context),
     mark: textAt(item, 'mark'),
     to: textAt(item, 'to') ?? '',
     date,

@@ -1,8 +1,9 @@
+import type { Place } from '../../diagnostic/place.ts';
 import type { Part, Parts } from '../../layout/part.ts';
 import { wordsOf } from '../../layout/part.ts';
 import { type Amount, type DocumentContext, readAmount, report } from '../amount.ts';
 import { type Grade, parseGrade } from '../grades/grade.ts';
-import { childOf, entriesOf, itemsOf, namesAt, textOf, textsOf } from '../yaml/access.ts';
+import { childOf, entriesOf, itemsOf, namesAt, textOf } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 
 /** How a shop plans its work. */
@@ -17,7 +18,12 @@ export interface PlanSettings {
   /** The ids of parts of which each may be cut to a step of its own. */
   readonly separate: ReadonlySet<string>;
   /** Boxes of the page before closing up that somebody has to confirm. */
-  readonly required: readonly string[];
+  readonly required: readonly RequiredBox[];
+}
+
+export interface RequiredBox {
+  readonly what: string;
+  readonly place: Place;
 }
 
 export const NO_SETTINGS: PlanSettings = {
@@ -49,7 +55,10 @@ export function readPlanSettings(
     honeStock: readAmount(childOf(node, 'hone_stock'), 'length', context),
     weightSpread: readAmount(childOf(node, 'weight_spread'), 'mass', context),
     separate: new Set(separate.map(({ id }) => id)),
-    required: textsOf(childOf(node, 'required')),
+    required: namesAt(node, 'required').map(({ name, span }) => ({
+      what: name,
+      place: context.source.place(span),
+    })),
   };
 }
 

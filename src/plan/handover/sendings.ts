@@ -1,16 +1,32 @@
+import { type Finding, finding } from '../../checks/finding.ts';
+import type { StateReport } from '../../checks/judge/report.ts';
+import { UNKNOWN_WORK } from '../../checks/open/ofPlan.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Sent } from '../../documents/planning/handedOver.ts';
 import type { Part } from '../../layout/part.ts';
-import { readPart } from '../../layout/readPart.ts';
+import { carriedPart } from './carriedPart.ts';
 
 export const sendings = (engine: Engine): readonly Sent[] =>
   [engine.document, ...engine.sessions].flatMap(({ handedOver }) => handedOver.sent);
 
 /** Those of one part, by any of its names: `rods`, `rod 3`, `crankshaft with its gear`. */
 export const sendingsOf = (part: Part, engine: Engine): readonly Sent[] =>
-  sendings(engine).filter(({ part: words }) => {
-    const meaning = readPart(words, engine.parts, engine.document.layout);
-    return meaning.kind === 'parts'
-      ? meaning.at.some((at) => engine.parts.within(part).includes(at.part))
-      : words.toLowerCase().includes(part.label);
-  });
+  sendings(engine).filter((sent) => isSent(sent, part, engine));
+
+const isSent = ({ part: words, parts }: Sent, part: Part, engine: Engine): boolean =>
+  parts.length > 0
+    ? parts.some((at) => engine.parts.within(part).includes(at.part))
+    : words.toLowerCase().includes(part.label);
+
+/** Work that is ordered on a part of the engine with something that is none: no page would say where that part is. */
+export const strangeSendings = (engine: Engine, { run }: Pick<StateReport, 'run'>): readonly Finding[] =>
+  [engine.document, ...run]
+    .flatMap(({ handedOver }) => handedOver.sent)
+    .flatMap((sent) => {
+      const ordered = sent.work.find(({ parts }) => parts.length > 0);
+      const carried = carriedPart({ part: ordered?.parts[0]?.part }, engine.parts);
+      if (ordered === undefined || carried === undefined || sent.parts.length > 0) return [];
+      if (engine.parts.all.some(({ label }) => sent.part.toLowerCase().includes(label))) return [];
+      const message = `sent: ${sent.part} is no part of the engine, and ${ordered.name} is done on the ${carried.label}; write \`part: ${carried.label}\``;
+      return [finding(UNKNOWN_WORK, sent.place, message)];
+    });

@@ -1,6 +1,7 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { sendingsOf } from '../../../src/plan/handover/sendings.ts';
-import { sessionOf } from '../../shopOf.ts';
+import { reportWithPlan } from '../../../src/plan/reportWithPlan.ts';
+import { sessionOf, shopOf } from '../../shopOf.ts';
 import { contextOf } from '../planOf.ts';
 
 it.each([
@@ -20,4 +21,45 @@ it.each([
   });
   const part = registry.parts.find(id);
   expect(part && sendingsOf(part, engine).map((sent) => sent.part)).toEqual(count === 0 ? [] : [words]);
+});
+
+describe('what was sent as a part that the engine has not', () => {
+  const files = (part: string, work: string) => ({
+    'e/engine.yaml': 'kind: engine\nname: Pump\nlayout: { cylinders: 2, mains: 3, crankpins: 2 }\n',
+    'e/session.yaml': sessionOf(
+      'teardown',
+      '- { measure: crankshaft_end_play, value: 0.2 mm }',
+      `sent: { part: ${part}, to: North grinding, date: 2026-02-10, work: [${work}] }\n`,
+    ),
+  });
+  const said = (part: string, work: string): readonly string[] => {
+    const { engine, registry } = shopOf(files(part, work));
+    if (engine === undefined) throw new Error('not sound');
+    const { state } = reportWithPlan(engine, registry, {});
+    return (state?.findings ?? [])
+      .filter(({ code }) => code === 'plan/unknown-work')
+      .map(({ message }) => message);
+  };
+
+  it('with work on one that it has is asked about', () => {
+    expect(said('bananas', 'grind main journals')).toEqual([
+      'sent: bananas is no part of the engine, and grind main journals is done on the crankshaft; write `part: crankshaft`',
+    ]);
+  });
+
+  it.each([
+    ['crankshaft', 'grind main journals'],
+    ['Crankshaft with its gear', 'grind main journals'],
+    ['oil cooler', 'flush it'],
+  ])('%s, to %s: nothing to ask', (part, work) => expect(said(part, work)).toEqual([]));
+
+  it.each([
+    ['crankshat', 'did you mean crankshaft?'],
+    ['rod 7', 'the engine has no connecting rod 7'],
+  ])('%s is refused', (part, help) => {
+    const { diagnostics } = shopOf(files(part, 'grind main journals'));
+    expect(diagnostics.map((each) => `${each.message} ${each.help}`)).toEqual([
+      expect.stringContaining(help),
+    ]);
+  });
 });

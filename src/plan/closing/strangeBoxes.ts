@@ -1,0 +1,50 @@
+import { type Finding, finding } from '../../checks/finding.ts';
+import { UNKNOWN_WORK } from '../../checks/open/ofPlan.ts';
+import { alignmentDistance, didYouMean } from '../../diagnostic/suggestion.ts';
+import { plainName } from '../../documents/planning/namedWork.ts';
+import type { PlanContext } from '../work/context.ts';
+import { boxesOf, isPassingBox, USUAL } from './boxes.ts';
+
+/** Boxes that somebody ticked or requires in words that are nearly, or nowhere, those of the page. */
+export const strangeBoxes = (context: PlanContext): readonly Finding[] => [
+  ...strangeConfirmations(context),
+  ...nearlyRequired(context),
+];
+
+function strangeConfirmations(context: PlanContext): readonly Finding[] {
+  const { engine, state } = context;
+  const confirmed = [engine.document, ...state.run].flatMap(({ handedOver }) => handedOver.confirmed);
+  if (confirmed.length === 0) return [];
+  const boxes = [...boxesOf(context).map(({ what }) => what), RELEASED];
+  const known = new Set(boxes.map(plainName));
+  return confirmed
+    .filter(({ what }) => !known.has(plainName(what)) && !isPassingBox(what))
+    .map(({ what, place }) => {
+      const help =
+        didYouMean(what, boxes) ??
+        `if it is the shop's own, require it: plan: { required: [${what}] } in shop.yaml`;
+      return finding(
+        UNKNOWN_WORK,
+        place,
+        `confirmed: ${what}: no box of the page before closing up; ${help}`,
+      );
+    });
+}
+
+const RELEASED = 'released';
+
+/** A shop requires boxes of its own as well: only a slip in the words of a usual one is told. */
+const nearlyRequired = ({ engine }: PlanContext): readonly Finding[] =>
+  engine.planning.required.flatMap(({ what, place }) => {
+    const meant = USUAL.find((usual) => isSlipOf(plainName(what), plainName(usual)));
+    const message = `required: ${what}: a box of its own beside ${meant}; did you mean that?`;
+    return meant === undefined ? [] : [finding(UNKNOWN_WORK, place, message)];
+  });
+
+const isSlipOf = (said: string, usual: string): boolean => {
+  const distance = alignmentDistance(said, usual);
+  return distance > 0 && distance <= MOST_SLIPS;
+};
+
+/** Two letters: `each cap` and `each rod` are two boxes. */
+const MOST_SLIPS = 2;
