@@ -8,6 +8,7 @@ import type { Unit } from '../../quantity/units.ts';
 import { type Finding, sortFindings } from '../finding.ts';
 import { once } from '../once.ts';
 import { unusedAcceptances, withAccepted } from '../open/acceptedWarnings.ts';
+import { deepFindings } from '../open/deepFound.ts';
 import { type FollowUpState, followUpsOf, openFollowUps } from '../open/followUps.ts';
 import { foundFindings } from '../open/found.ts';
 import { openFound } from '../open/openFound.ts';
@@ -59,6 +60,7 @@ export function reportEngine(engine: Engine, registry: Registry, options: Judgin
   const openIn = ({ session }: JudgedSession): readonly Finding[] => [
     ...openFollowUps(followUps, session),
     ...foundFindings(session, found()),
+    ...deepFindings(session, found(), engine),
   ];
   const read = judged.map((each) => once(() => rowsByKey(each)));
   const sessions = withEarlierRows(judged, read, (each) => [
