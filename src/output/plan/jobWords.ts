@@ -80,9 +80,15 @@ export function outTexts(
   unitFor: UnitFor,
 ): readonly string[] {
   const worst = worstOf(rows) ?? rows[0];
-  if (rows.length <= MOST_TOLD || worst === undefined) return rows.map((row) => outText(row, unitFor));
+  if (rows.length <= MOST_TOLD || worst === undefined) return rows.map((row) => failedText(row, unitFor));
   const others = rows.filter((row) => row !== worst).map(({ position }) => position);
-  return [`${outText(worst, unitFor)}; also out: ${placesText(others, layout)}`];
+  return [`${failedText(worst, unitFor)}; also out: ${placesText(others, layout)}`];
+}
+
+/** `crankshaft crack test failed: cracked`; of a figure how far it is past its limit. */
+function failedText(row: Row, unitFor: UnitFor): string {
+  const { outcomes } = row.characteristic;
+  return outcomes === undefined ? outText(row, unitFor) : `${named(row)} failed: ${outcomes.fail}`;
 }
 
 /** By one characteristic: `crankpin diameter 2, 4, 5; crankpin out of round 2`. */

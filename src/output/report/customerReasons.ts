@@ -4,15 +4,14 @@ import { type Box, isOpenBox } from '../../plan/closing/boxes.ts';
 import type { Closing } from '../../plan/closing/closing.ts';
 import { outText } from '../../plan/closing/outText.ts';
 import { plural } from '../../quantity/words.ts';
-import { measuredSentence } from '../plan/handover/customerPage.ts';
+import { measuredSentence, testedSentence } from '../plan/handover/customerPage.ts';
 
 /** What is open for the person whose engine it is: no guesses, no statistics, no words of our own records. */
-export function customerReasons(closing: Closing, { engine }: EngineReport): readonly string[] {
-  const unitFor = unitsFor(engine);
+export function customerReasons(closing: Closing, report: EngineReport): readonly string[] {
   const { broken, findings, unproven, undecided } = closing;
   const ours = broken.length + findings.length + unproven.length + undecided.length;
   return [
-    ...closing.rows.flatMap((row) => rowSentence(row, unitFor)),
+    ...closing.rows.flatMap((row) => rowSentence(row, report)),
     ...closing.found.map(({ on, is }) => `Seen on ${on.join(', ')}: ${is}. It is still to be dealt with.`),
     ...closing.untightened.map(({ joint }) => `Not tightened yet: ${joint.sequence.joint}.`),
     ...closing.boxes.filter(isOpenBox).map(boxSentence),
@@ -30,8 +29,9 @@ export const leftOutSentences = ({ boxes }: Closing): readonly string[] =>
 
 const leftOutSentence = (what: string): string => `Left out on purpose, not measured: ${what}.`;
 
-function rowSentence(row: Row, unitFor: ReturnType<typeof unitsFor>): readonly string[] {
-  const measured = measuredSentence(row, unitFor);
+function rowSentence(row: Row, { engine, registry }: EngineReport): readonly string[] {
+  const unitFor = unitsFor(engine);
+  const measured = [...testedSentence(row, registry), ...measuredSentence(row, unitFor)];
   if (measured.length > 0) return measured;
   return [
     row.judgement.verdict === 'undecided'

@@ -8,7 +8,7 @@ import { exactly } from '../../measurement/value.ts';
 import { add, type Fraction, subtract, ZERO } from '../../quantity/fraction.ts';
 import { type PlanContext, sizeOfPart } from '../work/context.ts';
 import type { Cut } from '../work/cut.ts';
-import { isRenewedAlone } from '../work/renewedAlone.ts';
+import { isOfRenewedWhole, isRenewedAlone } from '../work/renewal/renewed.ts';
 import { type Bore, fitPistons, setsByWeight } from './pistons.ts';
 import { pistonsOfSize, type ShelfPiston, type ShelfPistons } from './shelfPistons.ts';
 import { type Wanted, wantedAt } from './wanted.ts';
@@ -49,7 +49,10 @@ export function pistonFit(
   const wanted = positions.map((position) => wantedAt(context, fit, position));
   const none = { clearance: fit, places: [], isToBeBored: false };
   if (wanted.some((each) => each === undefined)) return { ...none, problem: 'no limits' };
-  if (positions.some((position) => isRenewedAlone(context, bore, position)))
+  if (
+    isOfRenewedWhole(context, bore) ||
+    positions.some((position) => isRenewedAlone(context, bore, position))
+  )
     return { ...none, problem: 'to be renewed' };
   const sizes = wanted.flatMap((each) => each ?? []);
   const cut = cuts.find((each) => each.part === bore);

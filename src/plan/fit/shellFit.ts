@@ -4,6 +4,7 @@ import type { Position } from '../../layout/position.ts';
 import { add, type Fraction, subtract } from '../../quantity/fraction.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Cut } from '../work/cut.ts';
+import { wholesRenewed } from '../work/renewal/renewed.ts';
 import type { TableChoice } from './selectTable.ts';
 import { onShelf } from './shelf.ts';
 import { type AskedPlace, askedAt, type FitProblem, halfOf, mixingOf } from './shellPlace.ts';
@@ -44,8 +45,12 @@ function shellFit(context: PlanContext, part: Part, cuts: readonly Cut[]): Shell
   if (journal === undefined || housing === undefined || fit === undefined) return undefined;
   const shelf = onShelf(engine.stock.shells, engine).filter((each) => each.part === part);
   if (shelf.length === 0) return undefined;
+  const { parts } = registry;
+  const renewed = [...wholesRenewed(context), ...cuts.flatMap(({ renews }) => renews ?? [])];
   const cut = cuts.find((each) => each.part === journal && each.urgency === 'must');
-  const waitsFor = cut?.renews ?? cut?.part;
+  const waitsFor =
+    renewed.find((whole) => parts.within(whole).some((each) => each === journal || each === housing)) ??
+    cut?.part;
   if (waitsFor !== undefined) return { part, clearance: fit, places: [], isTooFew: false, waitsFor };
   const asked = engine.document.layout
     .positionsOf(part.family)

@@ -7,6 +7,7 @@ import { subtract, ZERO } from '../../quantity/fraction.ts';
 import { type PlanContext, sizeOfPart } from '../work/context.ts';
 import { type Cut, cutsOf } from '../work/cut.ts';
 import { jobName } from '../work/operation.ts';
+import { isCracked } from '../work/renewal/cracked.ts';
 import { pistonFit } from './pistonFit.ts';
 import type { ShelfPistons } from './shelfPistons.ts';
 import { shellFits } from './shellFit.ts';
@@ -88,7 +89,16 @@ function neededFor(part: Part, context: PlanContext): readonly string[] {
   const renewed = context.found.filter(
     ({ remedy, parts }) => remedy === 'renew' && parts.some((at) => within.includes(at.part)),
   );
-  return [...new Set(cuts.map(nameOf)), ...renewed.map(({ on }) => `renew ${on.join(', ')}`)];
+  const cracked = context.state.rows.filter(
+    (row) => isCracked(row) && within.some(({ id }) => id === row.characteristic.of),
+  );
+  return [
+    ...new Set([
+      ...cuts.map(nameOf),
+      ...renewed.map(({ on }) => `renew ${on.join(', ')}`),
+      ...cracked.map(() => jobName('renew', part)),
+    ]),
+  ];
 }
 
 function whyNot(

@@ -15,7 +15,7 @@ import { cutLines } from './cutLines.ts';
 import { awaitedLines, type Shelf, shellLines } from './mateLines.ts';
 import { openedLines } from './openedLines.ts';
 import { ORDER_TIMES, type OrderLine } from './orderLine.ts';
-import { renewalLines } from './renewalLines.ts';
+import { matesOfNew, renewalLines } from './renewalLines.ts';
 
 /** From renewals, from the steps that journals and bores are cut to, from joints, and what goes with any of it. */
 export function orderList(
@@ -33,11 +33,12 @@ export function orderList(
   const own = jobs.filter(({ serves }) => serves === undefined);
   const real = own.filter((job) => !isSpared(job, wholes, context));
   const withCuts = linesFor(real, (job) => cutLines(context, job, pistons));
-  const bought = new Set(withCuts.map(({ what }) => what));
   const awaited = awaitedBy(context).flatMap((each) =>
-    real.some(({ cut }) => cut?.part === each.machined) ? [] : awaitedLines(context, each, shelf),
+    own.some((job) => isCutOrRenewed(each.machined, job, context)) ? [] : awaitedLines(context, each, shelf),
   );
-  for (const { what } of awaited) bought.add(what);
+  const sized = new Set([...withCuts, ...awaited].map(({ what }) => what));
+  const ofNew = linesFor(real, (job) => matesOfNew(context, job)).filter(({ what }) => !sized.has(what));
+  const bought = new Set([...sized, ...ofNew.map(({ what }) => what)]);
   const others = [
     ...linesFor(real, (job) => renewalLines(context, job, { pistons, chosen: placesChosen(job, real) })),
     ...linesFor(real, (job) => chosenLines(context, job, shelf)),
@@ -46,12 +47,18 @@ export function orderList(
     ...wholes.map(wholeLine),
     ...withCuts,
     ...awaited,
-    // What comes with a cut is bought once, in its new size.
+    // What comes with a cut or with a new whole is bought once, in its new size.
     ...others.filter(({ what }) => !bought.has(what)),
+    ...ofNew,
     ...(own.some(isOpened) ? openedLines(context) : []),
   ];
   return [...all].sort((a, b) => ORDER_TIMES.indexOf(a.when) - ORDER_TIMES.indexOf(b.when));
 }
+
+/** What is cut again or goes with its whole is not what was measured: nothing is bought for it as it is. */
+const isCutOrRenewed = (machined: Part, { cut, operation, part }: Job, { registry }: PlanContext): boolean =>
+  cut?.part === machined ||
+  (operation === 'renew' && part?.family.isSingle === true && registry.parts.within(part).includes(machined));
 
 /** Whether a part of the shelf goes in whole, so that this one of the engine's is neither cut nor bought. */
 const isSpared = ({ part }: Job, wholes: readonly WholeFit[], { registry }: PlanContext): boolean =>

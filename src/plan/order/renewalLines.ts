@@ -18,10 +18,9 @@ export function renewalLines(
   { pistons, chosen }: { readonly pistons: ShelfPistons; readonly chosen: ReadonlySet<Position> },
 ): readonly OrderLine[] {
   const { engine } = context;
-  const { operation, part, rows, found, name, cut } = job;
+  const { part, rows, found, name, cut } = job;
   const beyond = cut?.groups.filter(({ deciding }) => isBeyond(deciding)) ?? [];
-  const isRenewed = operation === 'renew';
-  if (!isRenewed && operation !== 'machine or renew') return [];
+  if (!mayRenew(job)) return [];
   const layout = engine.document.layout;
   const asked = new Set([
     ...rows.map(({ position }) => position),
@@ -36,12 +35,13 @@ export function renewalLines(
     what: part === undefined ? found.flatMap(({ on }) => on).join(', ') : calledFor(part, count),
     ...sizeRenewed(engine, part, [...places][0], count, pistons),
     count,
-    when: isRenewed ? 'now' : 'after measuring',
+    when: job.operation === 'renew' ? 'now' : 'after measuring',
     for: name,
   };
-  const mates = part === undefined ? [] : matesOfNew(context, part, name);
-  return [line, ...mates, ...(part === undefined ? [] : ringsOfNew(context, part, line, pistons))];
+  return [line, ...(part === undefined ? [] : ringsOfNew(context, part, line, pistons))];
 }
+
+const mayRenew = ({ operation }: Job): boolean => operation === 'renew' || operation === 'machine or renew';
 
 function calledFor({ label, plural, sized }: Part, count: number): string {
   if (sized?.liesIn !== undefined) return `${label} pairs`;
@@ -53,8 +53,9 @@ const positionsMeant = ({ part, positions, isOneOfMany }: PartAt, layout: Layout
   positions.length > 0 || isOneOfMany ? positions : layout.positionsOf(part.family);
 
 /** What goes with a part that is renewed whole is bought by the new one: its shells by its journals. */
-function matesOfNew({ engine, registry }: PlanContext, whole: Part, name: string): readonly OrderLine[] {
-  if (!whole.family.isSingle) return [];
+export function matesOfNew({ engine, registry }: PlanContext, job: Job): readonly OrderLine[] {
+  const { part: whole, name } = job;
+  if (whole?.family.isSingle !== true || !mayRenew(job)) return [];
   const within = registry.parts.within(whole);
   const mates = registry.parts.all.filter(
     ({ sized }) => sized?.liesIn !== undefined && within.some(({ id }) => id === sized.fits),

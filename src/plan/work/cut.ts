@@ -7,9 +7,9 @@ import { absolute, compare } from '../../quantity/fraction.ts';
 import { type PlanContext, rowsOfPart, sizeOfPart } from './context.ts';
 import { type CutPlace, cutPlace } from './cutPlace.ts';
 import { foundAt } from './damage.ts';
-import { isRenewedAlone } from './renewedAlone.ts';
+import { isOfRenewedWhole, isRenewedAlone } from './renewal/renewed.ts';
+import { wholeOf } from './renewal/wholeOf.ts';
 import { type Urgency, urgencyOf } from './urgency.ts';
-import { wholeOf } from './wholeOf.ts';
 
 /** All journals ground or all bores bored: to one step, or each to its own where the shop says so. */
 export interface Cut {
@@ -32,9 +32,11 @@ export interface CutGroup {
   readonly deciding: CutPlace;
 }
 
-/** Every part that has to be ground or bored, as far as readings and what was seen say. */
+/** Every part that has to be ground or bored, as far as readings and what was seen say; none of what is renewed as a whole. */
 export const cutsOf = (context: PlanContext): readonly Cut[] =>
-  context.registry.parts.all.filter(isCut).flatMap((part) => cutOf(context, part) ?? []);
+  context.registry.parts.all
+    .filter((part) => isCut(part) && !isOfRenewedWhole(context, part))
+    .flatMap((part) => cutOf(context, part) ?? []);
 
 function cutOf(context: PlanContext, part: Part): Cut | undefined {
   const size = sizeOfPart(context, part);

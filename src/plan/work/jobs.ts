@@ -7,8 +7,9 @@ import { FOLLOWS } from './follows.ts';
 import { deciderOf } from './instruments.ts';
 import { inOrderOfWork, type Job } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
-import { jobName, MACHINING, remedyOf } from './operation.ts';
-import { isRenewedAlone } from './renewedAlone.ts';
+import { jobName, remedyOf } from './operation.ts';
+import { isOfRenewedWhole, isRenewedAlone, renewedAs } from './renewal/renewed.ts';
+import { withoutWorkOnRenewed } from './renewal/workOnRenewed.ts';
 import { supportingJobs } from './supporting.ts';
 import type { Suspect } from './suspects.ts';
 import { urgencyOf } from './urgency.ts';
@@ -19,22 +20,28 @@ export function jobsOf(context: PlanContext): readonly Job[] {
   const cutRows = new Set(cuts.flatMap(({ rows }) => rows));
   const left = context.state.rows.filter((row) => !cutRows.has(row) && !comesWith(row, cuts, context));
   const asked = [...cuts.flatMap(cutJobs), ...measuringJobs(left, context), ...remedyJobs(left, context)];
-  const all = withoutCutsOfRenewed(joined([...asked, ...jobsOfFound(context)]), context);
+  const all = withoutWorkOnRenewed(joined([...asked, ...jobsOfFound(context)]), context);
   return inOrderOfWork([...all, ...supportingJobs(all, context)]);
 }
 
-/** What is bought for a journal that is ground or a bore that is bored or renewed anyway, and the fit between them, come anew with it. */
+/**
+ * What is bought for a journal that is ground or a bore that is bored or renewed anyway, and the fit between them, come anew with
+ * it; of a whole that is renewed its shells and its fits.
+ */
 function comesWith({ characteristic, position }: Row, cuts: readonly Cut[], context: PlanContext): boolean {
   const { registry } = context;
   const inputs = characteristic.derivations.flatMap((each) => each.inputs.map((id) => registry.find(id)?.of));
-  const fits = registry.parts.find(characteristic.of ?? '')?.sized?.fits;
-  const isOf = ({ id }: Part): boolean =>
-    fits === id || (characteristic.figure === 'clearance' && inputs.includes(id));
+  const part = registry.parts.find(characteristic.of ?? '');
+  const isFit = ({ id }: Part): boolean => characteristic.figure === 'clearance' && inputs.includes(id);
+  const isOf = (each: Part): boolean => part?.sized?.fits === each.id || isFit(each);
+  const isOfNewWhole = (each: Part): boolean =>
+    (part?.sized?.liesIn === undefined ? isFit(each) : isOf(each)) && isOfRenewedWhole(context, each);
   return (
     cuts.some((cut) => isCertain(cut) && isOf(cut.part)) ||
+    registry.parts.all.some(isOfNewWhole) ||
     // Of shells the worn ones are renewed, and all are chosen.
     registry.parts.all.some(
-      (part) => part.sized?.liesIn === undefined && isOf(part) && isRenewedAlone(context, part, position),
+      (each) => each.sized?.liesIn === undefined && isOf(each) && isRenewedAlone(context, each, position),
     )
   );
 }
@@ -78,27 +85,6 @@ const renewalOf = (cut: Cut, part: Part): Job => ({
   cut: { ...cut, groups: cut.groups.filter(({ deciding }) => isBeyond(deciding)) },
 });
 
-/** Nothing is cut, straightened or renewed of what is renewed as a whole; why it would have been is said there. */
-function withoutCutsOfRenewed(jobs: readonly Job[], { registry }: PlanContext): readonly Job[] {
-  const renewed = jobs.filter(
-    ({ operation, part }) => operation === 'renew' && part?.family.isSingle === true,
-  );
-  const renewalFor = (job: Job): Job | undefined =>
-    renewed.find(
-      ({ part }) =>
-        part !== undefined &&
-        job.part !== undefined &&
-        MACHINING.includes(job.operation) &&
-        registry.parts.within(part).includes(job.part),
-    );
-  return jobs
-    .filter((job) => renewalFor(job) === undefined)
-    .map((job) => {
-      const left = jobs.filter((each) => renewalFor(each) === job);
-      return { ...job, rows: [...job.rows, ...left.flatMap(({ rows }) => rows)] };
-    });
-}
-
 function cutJob(cut: Cut): Job {
   const operation: Operation = cut.part.sized?.made === 'over' ? 'bore' : 'grind';
   const { part, urgency, rows, found } = cut;
@@ -132,14 +118,15 @@ function measuring(
 const isRead = ({ why }: Suspect): boolean => why !== undefined;
 
 /** Figures that are out, worn or off what the builder aims for, gathered by what brings them back. */
-function remedyJobs(rows: readonly Row[], { registry }: PlanContext): readonly Job[] {
+function remedyJobs(rows: readonly Row[], { registry: { parts } }: PlanContext): readonly Job[] {
   return rows.flatMap((row): readonly Job[] => {
     const { verdict } = row.judgement;
     if (verdict !== 'out' && verdict !== 'worn' && verdict !== 'off target') return [];
     const operation = remedyOf(row);
     // What is off its target is inside its limits: nothing is cut or renewed for that.
     if (verdict === 'off target' && operation !== 'choose') return [];
-    const part = registry.parts.find(row.characteristic.of ?? '');
+    const of = parts.find(row.characteristic.of ?? '');
+    const part = of && operation === 'renew' ? renewedAs(of, parts) : of;
     const name = remedyName(operation, part, row);
     const follows = FOLLOWS[operation] ?? [];
     return [{ ...plain, name, operation, part, urgency: urgencyOf([row]), rows: [row], follows }];

@@ -6,7 +6,7 @@ import type { Part } from '../../layout/part.ts';
 import type { PlanContext } from './context.ts';
 import type { Job } from './job.ts';
 import { jobName } from './operation.ts';
-import { wholeOf } from './wholeOf.ts';
+import { renewedAs } from './renewal/renewed.ts';
 
 /** What somebody saw and nobody has dealt with, by the part; words that name no part stand for themselves. */
 export const jobsOfFound = ({ found, registry }: PlanContext): readonly Job[] =>
@@ -34,9 +34,8 @@ export const jobsOfFound = ({ found, registry }: PlanContext): readonly Job[] =>
     ];
   });
 
-/** A journal is renewed with its crankshaft. */
 const partFor = (operation: Operation | undefined, part: Part | undefined, { parts }: Registry) =>
-  (operation === 'renew' && part && wholeOf(part, parts)) || part;
+  part && operation === 'renew' ? renewedAs(part, parts) : part;
 
 function operationFor({ remedy, parts }: Observation): Operation | undefined {
   // What is to be used again as it is asks for a name, and for no work.

@@ -1,6 +1,7 @@
 import type { Row } from '../../checks/judge/row.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { Part } from '../../layout/part.ts';
+import { isCracked } from './renewal/cracked.ts';
 
 /** Those that take metal off, or are handed to a machine shop. */
 export const MACHINING: readonly Operation[] = [
@@ -38,7 +39,9 @@ const BY_CHARACTERISTIC: Readonly<Record<string, Operation>> = {
 };
 
 /** What brings back a part whose figure is out or worn; journals and bores have their cuts. */
-export function remedyOf({ characteristic, judgement }: Row): Operation {
+export function remedyOf(row: Row): Operation {
+  if (isCracked(row)) return 'renew';
+  const { characteristic, judgement } = row;
   // A ring whose ends are too close is filed.
   if (characteristic.id === 'ring_end_gap' && judgement.past?.side === 'min') return 'adjust';
   const { id, of, figure, derivations, isAssemblyFigure } = characteristic;

@@ -2,6 +2,7 @@ import type { Operation } from '../../documents/planning/operations.ts';
 import type { PlanContext } from './context.ts';
 import type { Job } from './job.ts';
 import { jobName } from './operation.ts';
+import { isProvenSound } from './renewal/cracked.ts';
 import { URGENCIES, type Urgency } from './urgency.ts';
 
 /** What comes before and after other jobs whoever does them. */
@@ -48,10 +49,12 @@ const SUPPORTING: readonly Supporting[] = [
   },
 ];
 
-export const supportingJobs = (jobs: readonly Job[], { registry }: PlanContext): readonly Job[] =>
+export const supportingJobs = (jobs: readonly Job[], context: PlanContext): readonly Job[] =>
   SUPPORTING.flatMap(({ operation, part: id, beside }) => {
+    const { registry } = context;
     const part = registry.parts.find(id);
     if (part === undefined) return [];
+    if (operation === 'crack test' && isProvenSound(context, part)) return [];
     const within = registry.parts.within(part);
     const served = jobs.filter((job) => beside(job, job.part !== undefined && within.includes(job.part)));
     if (served.length === 0) return [];

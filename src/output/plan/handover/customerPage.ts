@@ -1,7 +1,9 @@
+import type { Registry } from '../../../characteristics/registry.ts';
 import { amountText, formatLimit, named, printingOf } from '../../../checks/findings/readings.ts';
 import type { Row } from '../../../checks/judge/row.ts';
 import { unitOfRow } from '../../../checks/judge/session.ts';
 import type { BandName } from '../../../documents/limits/bands.ts';
+import { namedAt } from '../../../layout/naming.ts';
 import type { Agreements } from '../../../plan/handover/agreement.ts';
 import { answerTo, isAgreed, ofDate } from '../../../plan/handover/answer.ts';
 import type { CutGroup } from '../../../plan/work/cut.ts';
@@ -119,10 +121,22 @@ function sentences(job: Job, agreements: Agreements): readonly string[] {
       : []),
     GLOSSES[job.operation],
     ...seen,
+    ...job.rows.flatMap((row) => testedSentence(row, agreements.registry)),
     ...(worst === undefined ? [] : measuredSentence(worst, unitFor)),
     ...new Set(job.cut?.groups.map((group) => sizeSentence(group, unitFor))),
     ...(photos.length === 0 ? [] : [`Photographs: ${photos.join(', ')}.`]),
   ];
+}
+
+/** `Tested: connecting rod 4 is cracked.` */
+export function testedSentence(
+  { characteristic: { of, outcomes }, position, judgement }: Row,
+  { parts }: Registry,
+): readonly string[] {
+  const part = parts.find(of ?? '');
+  if (part === undefined || outcomes === undefined || judgement.verdict !== 'out') return [];
+  const what = part.family.isSingle ? part.label : namedAt(part.label, position);
+  return [`Tested: ${what} is ${outcomes.fail}.`];
 }
 
 const BAND_WORDS: Readonly<Record<BandName, string>> = {

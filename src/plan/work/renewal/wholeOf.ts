@@ -1,4 +1,4 @@
-import type { Part, Parts } from '../../layout/part.ts';
+import type { Part, Parts } from '../../../layout/part.ts';
 
 /**
  * What a ground surface is of one piece with, so that none of it can be renewed alone: the crankshaft of a journal. Undefined
