@@ -2,10 +2,10 @@ import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { StateReport } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
-import { openFound } from '../../checks/open/openFound.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
+import { openSeen } from './seen.ts';
 import { type Suspect, suspectsOf } from './suspects.ts';
 
 /** What a plan is made from: an engine, and where it stands. */
@@ -27,7 +27,7 @@ export function planContext(engine: Engine, registry: Registry, state: StateRepo
     registry,
     state: { ...state, rows: state.rows.filter((row) => !doubted.has(row)) },
     suspects,
-    found: openFound(state.run, engine, registry),
+    found: openSeen(state.run, engine, registry),
   };
 }
 

@@ -9,6 +9,7 @@ import { type CutPlace, cutPlace } from './cutPlace.ts';
 import { foundAt } from './damage.ts';
 import { isOfRenewedWhole, isRenewedAlone } from './renewal/renewed.ts';
 import { wholeOf } from './renewal/wholeOf.ts';
+import { seenOn } from './seen.ts';
 import { type Urgency, urgencyOf } from './urgency.ts';
 
 /** All journals ground or all bores bored: to one step, or each to its own where the shop says so. */
@@ -65,7 +66,7 @@ function cutOf(context: PlanContext, part: Part): Cut | undefined {
     part,
     urgency: found.length > 0 ? 'must' : urgencyOf(rows),
     rows: [...rows].sort((a, b) => ASKING.indexOf(a.judgement.verdict) - ASKING.indexOf(b.judgement.verdict)),
-    found,
+    found: found.map((each) => seenOn(part, each, context.engine)),
     places: asked,
     groups,
     renews: groups.some(({ deciding }) => isBeyond(deciding)) ? whole : undefined,

@@ -1,0 +1,83 @@
+import type { Registry } from '../../characteristics/registry.ts';
+import { openFound } from '../../checks/open/openFound.ts';
+import type { Engine } from '../../documents/assemble.ts';
+import type { Observation } from '../../documents/session/observations.ts';
+import type { SessionDocument } from '../../documents/session/session.ts';
+import type { Part } from '../../layout/part.ts';
+import { type PartAt, readPart } from '../../layout/readPart.ts';
+
+type Known = Pick<Engine, 'parts' | 'document'>;
+
+/** What was seen and nobody has dealt with: of several things that one line names those that are left. */
+export function openSeen(
+  run: readonly SessionDocument[],
+  engine: Engine,
+  registry: Registry,
+): readonly Observation[] {
+  const wholes = new Map<Observation, Observation>();
+  const byName = run.map((session) => ({
+    ...session,
+    observations: session.observations.flatMap((whole) =>
+      whole.on.map((name) => {
+        const piece = narrowed(whole, [name], partsCalled(name, engine));
+        wholes.set(piece, whole);
+        return piece;
+      }),
+    ),
+  }));
+  const open = openFound(byName, engine, registry);
+  return run.flatMap(({ observations }) =>
+    observations.flatMap((whole) => {
+      const left = open.filter((piece) => wholes.get(piece) === whole);
+      if (left.length === 0) return [];
+      if (left.length === whole.on.length) return [whole];
+      return [
+        narrowed(
+          whole,
+          left.flatMap(({ on }) => on),
+          left.flatMap(({ parts }) => parts),
+        ),
+      ];
+    }),
+  );
+}
+
+const partsCalled = (name: string, { parts, document: { layout } }: Known): readonly PartAt[] => {
+  const meaning = readPart(name, parts, layout);
+  return meaning.kind === 'parts' ? meaning.at : [];
+};
+
+const narrowed = (whole: Observation, on: readonly string[], parts: readonly PartAt[]): Observation => ({
+  ...whole,
+  on,
+  parts,
+});
+
+/** What one line says of each part, by what is to be done with it; under no part what the shop alone knows by name. */
+export function seenByPart(
+  whole: Observation,
+  partOf: (part: Part) => Part,
+  known: Known,
+): ReadonlyMap<Part | undefined, Observation> {
+  const byPart = new Map<Part | undefined, Observation>();
+  for (const name of whole.on) {
+    const at = partsCalled(name, known);
+    for (const part of at.length === 0 ? [undefined] : new Set(at.map((each) => partOf(each.part)))) {
+      const before = byPart.get(part);
+      byPart.set(
+        part,
+        narrowed(
+          whole,
+          [...(before?.on ?? []), name],
+          [...(before?.parts ?? []), ...at.filter((each) => partOf(each.part) === part)],
+        ),
+      );
+    }
+  }
+  return byPart;
+}
+
+/** Of what one line says of several parts what it says of one, or of what that belongs to. */
+export const seenOn = (part: Part, whole: Observation, known: Known): Observation =>
+  seenByPart(whole, (each) => (known.parts.within(each).includes(part) ? part : each), known).get(part) ??
+  whole;
