@@ -9,9 +9,11 @@ import type { PlanContext } from '../work/context.ts';
 /** What was ground or bored in the run of an engine, and what is bought for it and was not fitted since. */
 export interface Awaited {
   readonly machined: Part;
-  readonly mate: Part;
-  /** Of the part that was machined. */
+  /** Where it was machined and waits. */
   readonly positions: readonly Position[];
+  readonly mate: Part;
+  /** Where a mate is not in yet: of a crankpin with two rods perhaps one shell of the two. */
+  readonly places: readonly Position[];
 }
 
 export const awaitedBy = (context: PlanContext): readonly Awaited[] =>
@@ -19,34 +21,34 @@ export const awaitedBy = (context: PlanContext): readonly Awaited[] =>
     context.registry.parts.all
       .filter(({ sized }) => sized?.fits === machined.id)
       .flatMap((mate): readonly Awaited[] => {
-        const positions = waitingPlaces(machined, mate, context);
-        return positions.length === 0 ? [] : [{ machined, mate, positions }];
+        const waiting = waitingPlaces(machined, mate, context);
+        const [positions, places] = [
+          waiting.map(({ position }) => position),
+          waiting.flatMap((each) => each.places),
+        ];
+        return waiting.length === 0 ? [] : [{ machined, positions, mate, places: [...new Set(places)] }];
       }),
   );
 
 function waitingPlaces(
   machined: Part,
   mate: Part,
-  { engine, registry, state }: PlanContext,
-): readonly Position[] {
+  { engine, registry, state: { run } }: PlanContext,
+): readonly { readonly position: Position; readonly places: readonly Position[] }[] {
   const { layout } = engine.document;
-  const says = (change: PartChange, part: Part, position: Position): boolean =>
-    (relate(layout, position, part.family) ?? []).some((at) =>
-      change.parts.some((each) => isAt(part.id, at, each, registry, layout)),
-    );
-  return layout.positionsOf(machined.family).filter((position) => {
-    const cut = state.run.findLastIndex(({ partChanges }) =>
+  const isOf = ({ parts }: PartChange, { id }: Part, at: Position): boolean =>
+    parts.some((each) => isAt(id, at, each, registry, layout));
+  return layout.positionsOf(machined.family).flatMap((position) => {
+    const cut = run.findLastIndex(({ partChanges }) =>
       partChanges.some(
-        (each) => each.how === 'machined' && each.sizes.length > 0 && says(each, machined, position),
+        (each) => each.how === 'machined' && each.sizes.length > 0 && isOf(each, machined, position),
       ),
     );
-    return (
-      cut >= 0 &&
-      !state.run
-        .slice(cut)
-        .some(({ partChanges }) =>
-          partChanges.some((each) => each.how !== 'machined' && says(each, mate, position)),
-        )
+    if (cut < 0) return [];
+    const since = run.slice(cut).flatMap(({ partChanges }) => partChanges);
+    const places = (relate(layout, position, mate.family) ?? []).filter(
+      (at) => !since.some((each) => each.how !== 'machined' && isOf(each, mate, at)),
     );
+    return places.length === 0 ? [] : [{ position, places }];
   });
 }

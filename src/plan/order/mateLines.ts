@@ -2,7 +2,6 @@ import { gradeInForce } from '../../checks/grades/gradeInForce.ts';
 import { type Grade, gradeText } from '../../documents/grades/grade.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
-import { relate } from '../../layout/relate.ts';
 import type { Fits } from '../fit/fits.ts';
 import type { ShelfPistons } from '../fit/shelfPistons.ts';
 import type { FittedPlace } from '../fit/shellFit.ts';
@@ -18,16 +17,14 @@ export interface Shelf {
 
 /** What is bought for a part that is back from the machine shop: what the shelf has was chosen by its size. */
 export function awaitedLines(context: PlanContext, awaited: Awaited, shelf: Shelf): readonly OrderLine[] {
-  const { machined, mate, positions } = awaited;
+  const { machined, mate, positions, places } = awaited;
   const { engine } = context;
-  const { layout } = engine.document;
-  const at = [...new Set(positions.flatMap((each) => relate(layout, each, mate.family) ?? []))];
   const name = `${machined.sized?.made === 'over' ? 'bored' : 'ground'} ${machined.plural}`;
-  if (mate.sized?.liesIn !== undefined) return shellLines(context, mate, at, name, shelf);
+  if (mate.sized?.liesIn !== undefined) return shellLines(context, mate, places, name, shelf);
   const [first] = positions;
   if (first === undefined) return [];
   const grade = gradeInForce(engine, undefined, machined, first).grade.upper;
-  const count = isRings(mate) ? positions.length : at.length;
+  const count = isRings(mate) ? positions.length : places.length;
   const sized = ofSize(engine, mate, grade, count, shelf.pistons);
   return [{ what: isRings(mate) ? 'ring sets' : mate.plural, ...sized, count, when: 'now', for: name }];
 }

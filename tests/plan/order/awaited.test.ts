@@ -106,3 +106,28 @@ describe('an order list after grinding and boring', () => {
     expect(linesOf(BACK, '', STOCK, sizes).map((each) => each.split(',')[0])).toEqual(what);
   });
 });
+
+describe('of two rods on one crankpin', () => {
+  const files: Files = {
+    'e/engine.yaml': `kind: engine
+name: Vee
+units: { length: in }
+layout: { cylinders: 4, mains: 3, crankpins: { 1: [1, 2], 2: [3, 4] } }
+`,
+    'e/limits.yaml': limitsOf('crankpin_diameter: { new: 2.4980 to 2.4990, wear: { min: 2.4970 } }'),
+  };
+  const PINS = '- { measure: crankpin_diameter, with: mic, at: { 1: 2.4885, 2: 2.4885 } }';
+  const GROUND = 'machined: [{ part: crankpins, size: 0.010 under }]\n';
+  const waiting = (more: string) =>
+    linesOf(PINS, more, STOCK, GROUND, files).map((each) =>
+      each.split(', ').filter((_, index) => index % 3 === 0),
+    );
+
+  it.each([
+    ['', '4'],
+    ['replaced: [{ part: rod shell 1 }]\n', '3'],
+    ['replaced: [{ part: rod shell 1 }, { part: rod shell 4 }]\n', '2'],
+  ])('each has its own pair of shells: %j', (more, count) =>
+    expect(waiting(more)).toEqual([['rod shell pairs', count, 'ground crankpins']]),
+  );
+});
