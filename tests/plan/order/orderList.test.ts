@@ -143,6 +143,27 @@ describe('an order list', () => {
       ],
     ],
     [
+      'has a new crankshaft with no shell as fitted besides',
+      {
+        blocks: `${bores('4.1255')}\n${clearances('0.0050')}`,
+        more: 'found: [{ on: crankshaft, is: cracked, do: renew }, { on: main 2 shell lower, is: wiped, do: renew }]\n',
+      },
+      [
+        '1 (0); crankshaft; as fitted; -; now; renew crankshaft',
+        ...SUNDRIES,
+        '3 (0); main shell pairs; by the new crankshaft; -; after measuring; renew crankshaft',
+        '4 (0); rod shell pairs; by the new crankshaft; -; after measuring; renew crankshaft',
+      ],
+    ],
+    [
+      'has a new block with no liner and no pistons besides',
+      {
+        blocks: bores('4.1570', '4.1315'),
+        more: `${AGREED}found: [{ on: block, is: cracked, do: renew }, { on: cylinder 3, is: split, do: renew }]\n`,
+      },
+      ['1 (0); block; as fitted; -; now; renew block', ...SUNDRIES],
+    ],
+    [
       'has what was seen to be renewed, one or many, of the engine’s parts or not',
       {
         blocks: bores('4.1255'),

@@ -260,6 +260,15 @@ describe('a plan', () => {
       ['renew block (must); deck_flatness all; block cracked'],
     ],
     [
+      'of a block to be renewed neither bores nor renews a cylinder of it',
+      {
+        limits: BORES,
+        blocks: bores('4.1570', '4.1315', '4.1255', '4.1255'),
+        more: 'found: [{ on: block, is: cracked, do: renew }, { on: cylinder 3, is: split, do: renew }, { on: cylinder 4, is: scored, do: machine }]\n',
+      },
+      ['renew block (must); cylinder_bore 1; cylinder_bore 2; block cracked; cylinder 3 split'],
+    ],
+    [
       'of a bore that is renewed, whose piston comes anew with it, beside one that only is worn',
       {
         limits: `${BORES}\npiston_clearance: { new: 0.0030 to 0.0050 }`,
