@@ -3,7 +3,7 @@ import type { Row } from '../../checks/judge/row.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Layout } from '../../layout/layout.ts';
 import { shortName } from '../../layout/naming.ts';
-import type { Cut, CutGroup } from '../../plan/work/cut.ts';
+import { type Cut, type CutGroup, hasNoStep } from '../../plan/work/cut.ts';
 import type { CutPlace, Term } from '../../plan/work/cutPlace.ts';
 import { placesText } from '../../plan/work/placesText.ts';
 import { formatAmount, formatDistance, formatNumber } from '../../quantity/format.ts';
@@ -18,11 +18,27 @@ export interface CutWords {
   readonly workings: readonly string[];
 }
 
-export const cutWords = (
+export function cutWords(
   cut: Cut,
   { document: { layout } }: Engine,
   unitFor: (row: Row) => Unit,
-): readonly CutWords[] => cut.groups.map((group) => groupWords(cut, group, layout, unitFor));
+): readonly CutWords[] {
+  const [none, some] = [true, false].map((isNone) =>
+    cut.groups.filter((group) => isNotBored(cut, group) === isNone),
+  );
+  return [
+    ...(none === undefined || none.length === 0
+      ? []
+      : [{ answer: [NOT_BORED], size: [NOT_BORED], workings: [] }]),
+    ...(some ?? []).map((group) => groupWords(cut, group, layout, unitFor)),
+  ];
+}
+
+/** A liner that is sold in no larger size: how far it would have to be bored is nothing to anybody. */
+const isNotBored = ({ part }: Cut, { deciding: { choice } }: CutGroup): boolean =>
+  part.sized?.made === 'over' && hasNoStep(choice);
+
+const NOT_BORED = 'no larger size is left: renewed, and not bored';
 
 function groupWords(cut: Cut, group: CutGroup, layout: Layout, unitFor: (row: Row) => Unit): CutWords {
   const { deciding } = group;

@@ -52,13 +52,13 @@ function cutOf(context: PlanContext, part: Part): Cut | undefined {
     .filter(({ characteristic }) => characteristic === size)
     .flatMap((row) => cutPlace(context, part, row) ?? []);
   const isSeparate = context.engine.planning.separate.has(part.id);
+  const whole = wholeOf(part, context.registry.parts);
   const asked = places.filter(
-    ({ position }) =>
-      !isSeparate ||
+    ({ position, choice }) =>
+      !(isSeparate || (whole === undefined && hasNoStep(choice))) ||
       rows.some((row) => row.position === position) ||
       foundAt(context, part, position, ['machine']).length > 0,
   );
-  const whole = wholeOf(part, context.registry.parts);
   // One bore beyond its last step is renewed by itself; the others go to the step that they need.
   const [alone, together] = [asked.filter((each) => isAlone(each)), asked.filter((each) => !isAlone(each))];
   const groups = [...alone.map((place) => [place]), together].flatMap((each) => groupOf(each) ?? []);
@@ -79,6 +79,10 @@ function cutOf(context: PlanContext, part: Part): Cut | undefined {
     return isSeparate || (whole === undefined && isBeyond(place));
   }
 }
+
+/** What is made in no farther size is renewed where it is worn itself, and cut with no other. */
+export const hasNoStep = (choice: CutPlace['choice']): boolean =>
+  choice.kind === 'beyond the last step' && choice.last === undefined;
 
 export const isBeyond = ({ choice }: CutPlace): boolean => choice.kind === 'beyond the last step';
 

@@ -2,13 +2,16 @@ import type { Row } from '../../checks/judge/row.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { Part } from '../../layout/part.ts';
 import type { PlanContext } from './context.ts';
-import { type Cut, cutsOf, isBeyond } from './cut.ts';
+import { type Cut, cutsOf } from './cut.ts';
+import { bySteps, isPastSteps } from './cutSteps.ts';
 import { FOLLOWS } from './follows.ts';
 import { deciderOf } from './instruments.ts';
 import { inOrderOfWork, type Job } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
 import { jobName, remedyOf } from './operation.ts';
-import { isOfRenewedWhole, isRenewedAlone, renewedAs } from './renewal/renewed.ts';
+import { byUrgency } from './renewal/byUrgency.ts';
+import { comesWith } from './renewal/comesWith.ts';
+import { renewedAs } from './renewal/renewed.ts';
 import { withoutWorkOnRenewed } from './renewal/workOnRenewed.ts';
 import { supportingJobs } from './supporting.ts';
 import type { Suspect } from './suspects.ts';
@@ -20,34 +23,9 @@ export function jobsOf(context: PlanContext): readonly Job[] {
   const cutRows = new Set(cuts.flatMap(({ rows }) => rows));
   const left = context.state.rows.filter((row) => !cutRows.has(row) && !comesWith(row, cuts, context));
   const asked = [...cuts.flatMap(cutJobs), ...measuringJobs(left, context), ...remedyJobs(left, context)];
-  const all = withoutWorkOnRenewed(joined([...asked, ...jobsOfFound(context)]), context);
+  const all = withoutWorkOnRenewed(joined([...asked, ...jobsOfFound(context)]), context).flatMap(byUrgency);
   return inOrderOfWork([...all, ...supportingJobs(all, context)]);
 }
-
-/**
- * What is bought for a journal that is ground or a bore that is bored or renewed anyway, and the fit between them, come anew with
- * it; of a whole that is renewed its shells and its fits.
- */
-function comesWith({ characteristic, position }: Row, cuts: readonly Cut[], context: PlanContext): boolean {
-  const { registry } = context;
-  const inputs = characteristic.derivations.flatMap((each) => each.inputs.map((id) => registry.find(id)?.of));
-  const part = registry.parts.find(characteristic.of ?? '');
-  const isFit = ({ id }: Part): boolean => characteristic.figure === 'clearance' && inputs.includes(id);
-  const isOf = (each: Part): boolean => part?.sized?.fits === each.id || isFit(each);
-  const isOfNewWhole = (each: Part): boolean =>
-    (part?.sized?.liesIn === undefined ? isFit(each) : isOf(each)) && isOfRenewedWhole(context, each);
-  return (
-    cuts.some((cut) => isCertain(cut) && isOf(cut.part)) ||
-    registry.parts.all.some(isOfNewWhole) ||
-    // Of shells the worn ones are renewed, and all are chosen.
-    registry.parts.all.some(
-      (each) => each.sized?.liesIn === undefined && isOf(each) && isRenewedAlone(context, each, position),
-    )
-  );
-}
-
-const isCertain = ({ urgency, groups }: Cut): boolean =>
-  urgency === 'must' || groups.some(({ deciding }) => isBeyond(deciding));
 
 const plain = {
   found: [],
@@ -61,16 +39,10 @@ const plain = {
 /** Bores beyond their last step are renewed by themselves; a journal that is takes its crankshaft along. */
 function cutJobs(cut: Cut): readonly Job[] {
   if (cut.renews !== undefined) return [renewalOf(cut, cut.renews)];
-  const [past, left] = [true, false].map((is) =>
-    cut.groups.filter(({ deciding }) => isBeyond(deciding) === is),
-  );
-  if (past === undefined || left === undefined || past.length === 0) return [cutJob(cut)];
-  const isPast = ({ position }: Row): boolean =>
-    past.some(({ places }) => places.some((each) => each.position === position));
-  const others = { ...cut, groups: left, rows: cut.rows.filter((row) => !isPast(row)) };
+  const { past, left } = bySteps(cut);
   return [
-    renewalOf({ ...cut, groups: past, rows: cut.rows.filter(isPast), unmeasured: [] }, cut.part),
-    ...(others.rows.length + others.found.length === 0 ? [] : [cutJob(others)]),
+    ...(past === undefined ? [] : [renewalOf(past, cut.part)]),
+    ...(left === undefined ? [] : [cutJob(left)]),
   ];
 }
 
@@ -82,7 +54,7 @@ const renewalOf = (cut: Cut, part: Part): Job => ({
   urgency: 'must',
   rows: cut.rows,
   found: cut.found,
-  cut: { ...cut, groups: cut.groups.filter(({ deciding }) => isBeyond(deciding)) },
+  cut: { ...cut, groups: cut.groups.filter(isPastSteps) },
 });
 
 function cutJob(cut: Cut): Job {

@@ -276,6 +276,7 @@ describe('a plan', () => {
         more: 'found: [{ on: cylinder 2, is: scored, depth: 0.030 }]\n',
       },
       [
+        'measure (must); piston_clearance 1; piston_clearance 3; piston_clearance 4',
         'decide about cylinder 2 (must); cylinder 2 scored',
         'clean block (should); for bore cylinders',
         'bore cylinders 1, 3, 4 (should); cylinder_bore 1',

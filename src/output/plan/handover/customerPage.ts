@@ -165,7 +165,7 @@ function sizeSentence({ deciding: { choice, row } }: CutGroup, unitFor: (row: Ro
   if (choice.kind === 'not provable')
     return 'How far it must be cut is not known before the damage is measured.';
   if (choice.kind === 'beyond the last step')
-    return 'No size is left to which it could be cut: it has to be renewed.';
+    return 'No size is left to which it could be cut, so it is renewed.';
   const { unit, decimals } = printingOf(row, unitFor);
   const { least, greatest, name } = choice.step;
   const [from, to] = [least, greatest].map((each) => formatNumber(each, unit, decimals));

@@ -1,0 +1,46 @@
+import { isAt } from '../../../checks/history/dependsOn.ts';
+import type { Row } from '../../../checks/judge/row.ts';
+import type { Part } from '../../../layout/part.ts';
+import type { PlanContext } from '../context.ts';
+import type { Cut } from '../cut.ts';
+import { bySteps } from '../cutSteps.ts';
+import { isOfRenewedWhole, isRenewedAlone } from './renewed.ts';
+
+/**
+ * Whether a figure is of what comes anew with other work: of what is bought for a journal that is ground or a bore that is bored,
+ * or of the fit between them; with a new crankshaft its shells and its fits, with a new liner its rings and its fits.
+ */
+export function comesWith(row: Row, cuts: readonly Cut[], context: PlanContext): boolean {
+  const { characteristic, position } = row;
+  const { registry } = context;
+  const inputs = characteristic.derivations.flatMap((each) => each.inputs.map((id) => registry.find(id)?.of));
+  const sized = registry.parts.find(characteristic.of ?? '')?.sized;
+  const isFit = ({ id }: Part): boolean => characteristic.figure === 'clearance' && inputs.includes(id);
+  const isBoughtFor = ({ id }: Part): boolean => sized?.fits === id;
+  const [isShell, isRing] = [sized?.liesIn !== undefined, sized?.made === undefined];
+  const comesNew = (of: Part): boolean =>
+    (isOfRenewedWhole(context, of) && (isFit(of) || (isShell && isBoughtFor(of)))) ||
+    // Of shells the worn ones are renewed, and all are chosen; a piston goes into a new liner as well.
+    (of.sized?.liesIn === undefined &&
+      isRenewedAlone(context, of, position) &&
+      (isFit(of) || (isRing && isBoughtFor(of))));
+  const comesCut = (cut: Cut): boolean => {
+    if (cut.renews !== undefined) return isFit(cut.part) || isBoughtFor(cut.part);
+    const { past, left } = bySteps(cut);
+    const isPast = past !== undefined && isAtPlace(past, position, context);
+    return (
+      (left?.urgency === 'must' && !isPast && (isFit(cut.part) || isBoughtFor(cut.part))) ||
+      (isPast && (isFit(cut.part) || (isRing && isBoughtFor(cut.part))))
+    );
+  };
+  return cuts.some(comesCut) || registry.parts.all.some(comesNew);
+}
+
+const isAtPlace = (
+  { part, groups }: Cut,
+  position: Row['position'],
+  { registry, engine }: PlanContext,
+): boolean => {
+  const positions = groups.flatMap(({ places }) => places.map((place) => place.position));
+  return isAt(part.id, position, { part, positions }, registry, engine.document.layout);
+};
