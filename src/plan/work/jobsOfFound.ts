@@ -21,11 +21,15 @@ export const jobsOfFound = (context: PlanContext): readonly Job[] =>
     const operation = remedy === 'renew' ? remedy : 'machine or renew';
     return [...seenByPart(each, partOf, engine)].flatMap(([part, seen]) => {
       // Journals and bores that are to be machined have their cuts.
-      if (remedy === 'machine' && part !== undefined && isCut(part)) return [];
+      if (remedy === 'machine' && part !== undefined && hasItsCut(part, context)) return [];
       const name = part === undefined ? `${operation} ${seen.on.join(', ')}` : jobName(operation, part);
       return [jobOf(operation, name, part, seen)];
     });
   });
+
+/** A journal or bore, or what is called by it with its shells and housing, such as main 2. */
+const hasItsCut = (part: Part, { registry: { parts } }: PlanContext): boolean =>
+  !part.family.isSingle && parts.within(part).some(isCut);
 
 const jobOf = (operation: Operation, name: string, part: Part | undefined, seen: Observation): Job => ({
   name,

@@ -53,6 +53,10 @@ const narrowed = (whole: Observation, on: readonly string[], parts: readonly Par
   parts,
 });
 
+/** `rod 4` is the rod with its big end: that is no part of its own here. */
+const withoutComponents = (at: readonly PartAt[], { parts }: Known): readonly PartAt[] =>
+  at.filter(({ part }) => !at.some((each) => each.part !== part && parts.within(each.part).includes(part)));
+
 /** What one line says of each part, by what is to be done with it; under no part what the shop alone knows by name. */
 export function seenByPart(
   whole: Observation,
@@ -61,7 +65,7 @@ export function seenByPart(
 ): ReadonlyMap<Part | undefined, Observation> {
   const byPart = new Map<Part | undefined, Observation>();
   for (const name of whole.on) {
-    const at = partsCalled(name, known);
+    const at = withoutComponents(partsCalled(name, known), known);
     for (const part of at.length === 0 ? [undefined] : new Set(at.map((each) => partOf(each.part)))) {
       const before = byPart.get(part);
       byPart.set(

@@ -260,6 +260,39 @@ describe('a plan', () => {
       ['renew block (must); deck_flatness all; block cracked'],
     ],
     [
+      'of cam bearings and guides whose fits are out as well renews them once',
+      {
+        limits:
+          'cam_bearing_bore: { new: 2.0000 to 2.0010, wear: { max: 2.0030 } }\ncam_bearing_clearance: { new: 0.0020 to 0.0040, wear: { max: 0.0060 } }\nvalve_guide_bore: { new: 0.3430 to 0.3440, wear: { max: 0.3460 } }\nvalve_stem_clearance: { new: 0.0010 to 0.0030, wear: { max: 0.0040 } }',
+        blocks: `${twice('- { measure: cam_bearing_bore, at: { 1: 2.0045, 2: 2.0005 } }')}- { measure: cam_bearing_clearance, at: { 1: 0.0085, 2: 0.0070 } }\n${twice('- { measure: valve_guide_bore, at: { 1: { I: 0.3470, E: 0.3435 } } }')}- { measure: valve_stem_clearance, at: { 1: { I: 0.0055, E: 0.0020 } } }`,
+        files: {
+          'e/engine.yaml': ENGINE.replace(
+            'cylinders: 4, mains: 3, crankpins: 4',
+            'cylinders: 1, mains: 2, crankpins: 1, cam_bearings: 2, valves: [I, E]',
+          ),
+        },
+      },
+      [
+        'renew valve guide 1 I (must); valve_guide_bore 1 I; valve_stem_clearance 1 I',
+        'renew cam bearing 1 (must); cam_bearing_bore 1; cam_bearing_clearance 1',
+        'choose cam bearing 2 (must); cam_bearing_clearance 2',
+      ],
+    ],
+    [
+      'of a scored main bearing grinds its journal, and machines it no other way',
+      {
+        limits: MAINS,
+        blocks: mains('2.9985', '2.9985'),
+        more: 'found: [{ on: main 3, is: scored, do: machine, depth: 0.002 }]\n',
+      },
+      [
+        'clean crankshaft (must); for grind main journals',
+        'crack test crankshaft (must); for grind main journals',
+        'grind main journals 1 to 3 (must); main 3 scored',
+        'wash crankshaft (must); for grind main journals',
+      ],
+    ],
+    [
       'of a block to be renewed neither bores nor renews a cylinder of it',
       {
         limits: BORES,

@@ -18,9 +18,7 @@ export function withoutWorkOnRenewed(jobs: readonly Job[], context: PlanContext)
     return at === undefined ? [] : [{ job, at }];
   });
   const takerOf = (job: Job, isTaken: (at: PartAt) => boolean): Job | undefined =>
-    ENDED.includes(job.operation)
-      ? renewals.find((each) => each.job !== job && isTaken(each.at))?.job
-      : undefined;
+    isEnded(job) ? renewals.find((each) => each.job !== job && isTaken(each.at))?.job : undefined;
   const rows = jobs.flatMap((job) =>
     job.rows.map((row) => ({
       job,
@@ -51,6 +49,11 @@ export function withoutWorkOnRenewed(jobs: readonly Job[], context: PlanContext)
 }
 
 const ENDED: readonly Job['operation'][] = [...MACHINING, 'machine or renew', 'renew'];
+
+/** Shells and pistons are chosen by --fit in any case; of other parts the new one is the other size. */
+const isEnded = ({ operation, part }: Job): boolean =>
+  ENDED.includes(operation) ||
+  (operation === 'choose' && part?.sized?.liesIn === undefined && part?.id !== 'piston');
 
 const isEmptied = ({ rows, found }: Job, before: Job | undefined): boolean =>
   rows.length + found.length === 0 && before !== undefined && before.rows.length + before.found.length > 0;
