@@ -6,6 +6,7 @@ import type { BandName } from '../../../documents/limits/bands.ts';
 import { namedAt } from '../../../layout/naming.ts';
 import type { Agreements } from '../../../plan/handover/agreement.ts';
 import { answerTo, isAgreed, ofDate } from '../../../plan/handover/answer.ts';
+import { askedOf } from '../../../plan/handover/asked.ts';
 import type { CutGroup } from '../../../plan/work/cut.ts';
 import type { Job } from '../../../plan/work/job.ts';
 import { titleOf } from '../../../plan/work/jobTitle.ts';
@@ -14,15 +15,19 @@ import type { WorkPlan } from '../../../plan/work/workPlan.ts';
 import { worstOf } from '../../../plan/work/worst.ts';
 import { formatNumber } from '../../../quantity/format.ts';
 import type { Unit } from '../../../quantity/units.ts';
+import { plural } from '../../../quantity/words.ts';
 import type { Page, PageCell, Section } from '../page.ts';
 import { GLOSSES } from './gloss.ts';
 
 /** What we found and what it needs, for the person whose engine it is. */
-export function customerPage({ jobs }: WorkPlan, agreements: Agreements, about: readonly string[]): Page {
+export function customerPage(
+  { jobs, context }: WorkPlan,
+  agreements: Agreements,
+  about: readonly string[],
+): Page {
   const { engine } = agreements;
-  const asked = URGENCIES.flatMap((urgency) =>
-    jobs.filter((job) => job.serves === undefined && job.urgency === urgency),
-  );
+  const ofCustomer = askedOf(jobs, context);
+  const asked = URGENCIES.flatMap((urgency) => ofCustomer.filter((job) => job.urgency === urgency));
   const open = asked.filter((job) => !isAgreed(job, agreements));
   const { customer, serial, number } = engine.document.job;
   const whose = [
@@ -33,7 +38,7 @@ export function customerPage({ jobs }: WorkPlan, agreements: Agreements, about: 
   return {
     title: `${engine.document.name}: what we found, and what it needs`,
     about: whose.length === 0 ? about : [whose.join(', '), ...about],
-    answer: answer(asked, open),
+    answer: jobs.length > 0 && asked.length === 0 ? [OURS_ALONE] : answer(asked, open),
     sections: [
       ...URGENCIES.flatMap((urgency) => section(urgency, asked, agreements)),
       ...(asked.length === 0 ? [] : [{ title: 'Your answer', lines: answerLines(asked.length) }]),
@@ -51,12 +56,15 @@ function answer(asked: readonly Job[], open: readonly Job[]): readonly string[] 
   if (asked.length === 0) return ['Nothing needs to be done: all that we measured is inside its limits.'];
   const counts = URGENCIES.flatMap((urgency) => {
     const count = asked.filter((job) => job.urgency === urgency).length;
-    return count === 0 ? [] : [`${count} ${WORDS[urgency].counted}`];
+    return count === 0 ? [] : [`${plural(count, 'job')} ${WORDS[urgency].counted}`];
   });
   const agreed = asked.length - open.length;
   const said = agreed === 0 ? [] : [`You have agreed to ${agreed} of them.`];
   return [`We found ${counts.join(', ')}.`, ...said, 'Nothing is machined before you have agreed to it.'];
 }
+
+const OURS_ALONE =
+  'Nothing needs your answer: what is left to do is our own, or comes with what you have agreed to.';
 
 const WORDS: Readonly<Record<Urgency, { readonly title: string; readonly counted: string }>> = {
   must: {
