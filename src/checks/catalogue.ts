@@ -1,7 +1,7 @@
 import type { FindingKind } from './finding.ts';
 import { capabilityKinds } from './findings/capability.ts';
 import { concessionKinds } from './findings/concessions.ts';
-import { conditionKinds } from './findings/conditions.ts';
+import { conditionKinds } from './findings/conditions/conditions.ts';
 import { distanceKinds } from './findings/distances.ts';
 import { emptySessionKinds } from './findings/emptySession.ts';
 import { fileKinds } from './findings/files.ts';

@@ -13,7 +13,8 @@ import {
 } from '../finding.ts';
 import { capabilityFindings } from '../findings/capability.ts';
 import { concessionFindings } from '../findings/concessions.ts';
-import { conditionFindings } from '../findings/conditions.ts';
+import { conditionFindings } from '../findings/conditions/conditions.ts';
+import { unlikeReadingFindings } from '../findings/conditions/unlikeReadings.ts';
 import { distanceFindings } from '../findings/distances.ts';
 import { effectOf } from '../findings/effects.ts';
 import { emptySessionFindings } from '../findings/emptySession.ts';
@@ -106,11 +107,13 @@ const unitsFor =
 /** What its values are, and what is missing among them. */
 function findingsOfRows(view: SessionView, rows: readonly Row[]): readonly Finding[] {
   const unitFor = unitsFor(view);
+  const unlike = unlikeReadingFindings(view);
   return [
     ...rows.flatMap((row) => readingFindings(row, unitFor, effectOf(row, rows))),
     ...concessionFindings(rows, view.concessions, unitFor),
     ...conditionFindings(rows),
-    ...unmeasured(view, rows, distanceFindings(view)),
+    ...unlike,
+    ...unmeasured(view, rows, [...distanceFindings(view), ...unlike]),
   ];
 }
 

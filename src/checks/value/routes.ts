@@ -36,6 +36,7 @@ import { choicesOf, compareRoutes, equalToFirst } from './equalRoutes.ts';
 import { pointValue } from './pointValue.ts';
 import { reachedFrom } from './reach.ts';
 import type { Route } from './route.ts';
+import { unlikeReadings } from './statedConditions.ts';
 import { workAfter } from './work.ts';
 
 /** Whether what a session read of a characteristic at a position still holds. */
@@ -268,6 +269,7 @@ export class SessionRoutes {
       for (const equal of choicesOf(places.map((place) => this.inputsAt(place, warm)))) {
         const routes = equal
           .filter((each) => this.#holds !== undefined || !isOfOthers(each))
+          .filter((each) => unlikeReadings(characteristic, each) === undefined)
           .flatMap((each) => derivedRoute(placed, each, sized) ?? []);
         if (routes.length > 0) return routes;
       }

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Finding } from '../../../src/checks/finding.ts';
 import { concessionKinds } from '../../../src/checks/findings/concessions.ts';
-import { conditionKinds } from '../../../src/checks/findings/conditions.ts';
+import { conditionKinds } from '../../../src/checks/findings/conditions/conditions.ts';
 import { readingKinds } from '../../../src/checks/findings/readings.ts';
 import { sessionKinds } from '../../../src/checks/judge/session.ts';
 import { runs } from '../../propertyRuns.ts';

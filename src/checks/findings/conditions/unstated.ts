@@ -1,9 +1,8 @@
-import type { ReadingBlock } from '../../documents/session/reading.ts';
-import type { Position } from '../../layout/position.ts';
-import { type Finding, type FindingKind, finding } from '../finding.ts';
-import type { Row } from '../judge/row.ts';
-import type { Route } from '../value/route.ts';
-import { named } from './readings.ts';
+import type { Position } from '../../../layout/position.ts';
+import { type Finding, type FindingKind, finding } from '../../finding.ts';
+import type { Row } from '../../judge/row.ts';
+import { statedIn } from '../../value/statedConditions.ts';
+import { named } from '../readings.ts';
 
 const UNSTATED: FindingKind = {
   code: 'method/unstated',
@@ -51,18 +50,3 @@ function about(row: Row, more: readonly Position[]): Finding {
     position: row.position,
   });
 }
-
-/** The conditions of all blocks that a route comes from. */
-export function statedIn(route: Route): ReadonlyMap<string, ReadonlySet<string>> {
-  const stated = new Map<string, Set<string>>();
-  for (const { conditions } of blocksOf(route)) {
-    for (const [what, how] of conditions) {
-      const known = stated.get(what) ?? new Set();
-      stated.set(what, known.add(how.trim().toLowerCase()));
-    }
-  }
-  return stated;
-}
-
-const blocksOf = ({ block, inputs }: Route): readonly ReadingBlock[] =>
-  block === undefined ? inputs.flatMap(blocksOf) : [block];

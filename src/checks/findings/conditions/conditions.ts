@@ -1,15 +1,16 @@
-import type { Position } from '../../layout/position.ts';
-import { type Finding, type FindingKind, finding } from '../finding.ts';
-import type { JudgedRoute, Row } from '../judge/row.ts';
-import type { Route } from '../value/route.ts';
-import { named } from './readings.ts';
-import { statedIn, unstatedFindings, unstatedKinds } from './statedConditions.ts';
+import type { Position } from '../../../layout/position.ts';
+import { type Finding, type FindingKind, finding } from '../../finding.ts';
+import type { JudgedRoute, Row } from '../../judge/row.ts';
+import type { Route } from '../../value/route.ts';
+import { statedIn } from '../../value/statedConditions.ts';
+import { named } from '../readings.ts';
+import { unstatedFindings, unstatedKinds } from './unstated.ts';
 
-const CONDITIONS: FindingKind = {
+export const CONDITIONS: FindingKind = {
   code: 'method/conditions',
   severity: 'remark',
   means:
-    'Two ways of measuring the same thing were taken under different conditions: dry or oiled, with the oil pump or without, caps tightened or not.',
+    'Two ways of measuring the same thing were taken under different conditions: dry or oiled, with the oil pump or without, caps tightened or not. Or readings of which one figure is made were: an opening at 0.050 in of lift and a closing at 1 mm give no duration, and none is worked out.',
   matters: 'A difference between them may come from the conditions, and their agreement may be chance.',
   usually: 'Measure both under the conditions that the manual asks for.',
   example: 'main bearing clearance 1: bearings oiled (bearing bore − journal) and dry (read directly, strip)',

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { lastJudged, messages, rowAt } from '../bench.ts';
+import { reportOf } from '../../../shopOf.ts';
+import { lastJudged, messages, rowAt } from '../../bench.ts';
 
 const read = (bore: string, strip: string, head = '') =>
   lastJudged({
@@ -61,6 +62,91 @@ readings:
     expect(messages(found, 'method/conditions')).toEqual([
       'crankshaft end play: caps 110 lbf ft (read directly, an unnamed dial indicator) and 40 lbf ft (read directly, an unnamed dial indicator)',
     ]);
+  });
+});
+
+describe('valve events at unlike lifts', () => {
+  const events = (opening: string, closing: string, more = '') => ({
+    'engine.yaml': 'kind: engine\nname: A\nunits: { length: in }\nlayout: { cylinders: 1 }\n',
+    's.yaml': `kind: session
+stage: rebuild
+date: 2026-02-03
+readings:
+  - { measure: intake_opening, conditions: { lift: ${opening} }, at: { 1: 9 deg } }
+  - { measure: intake_closing, conditions: { lift: ${closing} }, at: { 1: 55 deg } }
+${more}`,
+  });
+
+  test('an opening at 0.050 in and a closing at 1 mm give no duration and no centre, and it says which lifts', () => {
+    const found = lastJudged(events('0.050 in', '1 mm'));
+    expect(found.rows.some(({ characteristic }) => /duration|centreline/.test(characteristic.id))).toBe(
+      false,
+    );
+    expect(messages(found, 'method/conditions')).toEqual([
+      'intake lobe centre 1 is not worked out, since its readings differ in their lift: intake closing 1 at 1 mm and intake opening 1 at 0.050 in; read all of them at one lift',
+      'intake duration 1 is not worked out, since its readings differ in their lift: intake opening 1 at 0.050 in and intake closing 1 at 1 mm; read all of them at one lift',
+    ]);
+  });
+
+  test.each([
+    ['0.050 in', '0.05 in'],
+    ['0.050 in', '1.27 mm'],
+    ['0.050 in', '0.050'],
+    ['0.050', '0.05'],
+    ['at first movement', 'At first movement'],
+  ])('%s and %s are one lift', (opening, closing) => {
+    const found = lastJudged(events(opening, closing));
+    expect(rowAt(found, 'intake_duration', '1').routes).toHaveLength(1);
+    expect(messages(found, 'method/conditions')).toEqual([]);
+  });
+
+  test.each([
+    ['0.050', '0.06 in'],
+    ['0.050', '0.06'],
+    ['0.050 in', 'at first movement'],
+  ])('%s and %s are not', (opening, closing) => {
+    expect(messages(lastJudged(events(opening, closing)), 'method/conditions')).toHaveLength(2);
+  });
+
+  test('events taken at two lifts go together lift by lift', () => {
+    const found = lastJudged(
+      events(
+        '0.050 in',
+        '0.050 in',
+        `  - { measure: intake_opening, conditions: { lift: 1 mm }, at: { 1: 12 deg } }
+  - { measure: intake_closing, conditions: { lift: 1 mm }, at: { 1: 58 deg } }
+`,
+      ),
+    );
+    // An opening and a closing of unlike lifts would give 247.
+    const durations = rowAt(found, 'intake_duration', '1').routes.map(({ mean }) => Number(mean.n / mean.d));
+    expect(durations).not.toHaveLength(0);
+    for (const duration of durations) expect([244, 250]).toContain(duration);
+  });
+
+  test('a duration with a limit is not called unmeasured as well', () => {
+    const found = lastJudged({
+      ...events('0.050 in', '1 mm'),
+      'limits.yaml':
+        'kind: limits\nsource: invented\nlimits: { intake_duration: { new: 240 deg to 250 deg } }\n',
+    });
+    expect(messages(found, 'session/unmeasured')).toEqual([]);
+  });
+
+  test('what an earlier session of the run read at another lift does not go with it either', () => {
+    const both = events('0.050 in', '1 mm');
+    const session = (without: string, date: string) =>
+      both['s.yaml']
+        .split('\n')
+        .filter((line) => !line.includes(without))
+        .join('\n')
+        .replace('2026-02-03', date);
+    const { state } = reportOf({
+      'engine/engine.yaml': both['engine.yaml'],
+      'engine/a.yaml': session('intake_closing', '2026-02-03'),
+      'engine/b.yaml': session('intake_opening', '2026-02-04'),
+    });
+    expect(state?.findings.filter(({ code }) => code === 'method/conditions')).toHaveLength(2);
   });
 });
 
