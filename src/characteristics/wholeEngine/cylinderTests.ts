@@ -63,6 +63,7 @@ export const cylinderTests: readonly Characteristic[] = [
   held,
   workedOut({
     id: 'leak_down',
+    isNeverBelowZero: true,
     under: ['orifice'],
     label: 'leak-down',
     of: 'cylinder',

@@ -1,17 +1,19 @@
 import { isNeverBelowZero } from '../../characteristics/belowZero.ts';
 import { namedAt } from '../../layout/naming.ts';
-import { formatAmount } from '../../quantity/format.ts';
+import { decimalsFor, formatAmount } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import { amountText, named, printingOf } from '../findings/readings.ts';
 import type { JudgedRoute, Row } from '../judge/row.ts';
 import { allowsBelowZero } from './fits.ts';
 
+type UnitFor = (row: Pick<Row, 'characteristic'>) => Unit;
+
 export const IMPOSSIBLE: FindingKind = {
   code: 'reading/impossible',
   severity: 'error',
   means:
-    'No part can have this value: a runout, a gap or a running clearance is below zero, or a piston or journal is not smaller than its bore; and no limit allows a value below zero.',
+    'No part can have this value: a runout, a gap or a running clearance is below zero, a cylinder holds more pressure than it is given, or a piston or journal is not smaller than its bore; and no limit allows a value below zero.',
   matters: 'One of the readings behind it is wrong, so nothing that is worked out from it can be used.',
   usually:
     'Check the sign, whether two lists were exchanged, and whether the gauge was set wrongly; then measure again. Where the parts are pressed together, write limits below zero.',
@@ -22,7 +24,7 @@ export const IMPOSSIBLE: FindingKind = {
 export const impossibleKinds: readonly FindingKind[] = [IMPOSSIBLE];
 
 /** Values that no part can have, whatever its limits are; one finding where all that was measured of it are so. */
-export function impossibleFindings(rows: readonly Row[], unitFor: (row: Row) => Unit): readonly Finding[] {
+export function impossibleFindings(rows: readonly Row[], unitFor: UnitFor): readonly Finding[] {
   const measured = rows.filter(({ routes }) => routes.length > 0);
   const found = measured.flatMap((row) => impossible(row, unitFor) ?? []);
   const ids = new Set(found.map(({ row }) => row.characteristic.id));
@@ -42,15 +44,32 @@ interface Impossible {
 }
 
 const LOOK_FOR = 'check the sign, and the zero of the gauge';
+const LOOK_AT_GAUGES = 'check both gauges: were they exchanged?';
 
-function impossible(row: Row, unitFor: (row: Row) => Unit): Impossible | undefined {
+function impossible(row: Row, unitFor: UnitFor): Impossible | undefined {
   const [judged] = row.routes;
   if (judged === undefined || !isNeverBelowZero(row.characteristic)) return undefined;
-  const isRead = judged.route.inputs.length === 0;
-  const why = isRead ? belowZero(row, judged, unitFor) : notSmaller(row, judged, unitFor);
+  const { why, help } = reasonOf(row, judged, unitFor);
   if (why === undefined || allowsBelowZero(row.characteristic, row.limits.bands)) return undefined;
-  return { row, why, help: isRead ? LOOK_FOR : undefined };
+  return { row, why, help };
 }
+
+type Reason = { readonly why: string | undefined; readonly help: string | undefined };
+
+function reasonOf(row: Row, judged: JudgedRoute, unitFor: UnitFor): Reason {
+  const { inputs } = judged.route;
+  if (inputs.length === 0) return { why: belowZero(row, judged, unitFor), help: LOOK_FOR };
+  const isOfGauges = inputs.every(({ characteristic }) => characteristic.quantity === 'pressure');
+  return isOfGauges
+    ? { why: below(row, judged, unitFor), help: LOOK_AT_GAUGES }
+    : { why: notSmaller(row, judged, unitFor), help: undefined };
+}
+
+/** Unlike two sizes, two pressures may be equal: a cylinder that loses nothing. */
+const below = (row: Row, judged: JudgedRoute, unitFor: UnitFor): string | undefined => {
+  const why = belowZero(row, judged, unitFor);
+  return why && `${why} (${inputsText(judged, unitFor)})`;
+};
 
 function alone({ row, why, help }: Impossible): Finding {
   const fact = `${named(row)}: ${why}`;
@@ -80,18 +99,23 @@ const about = (rows: readonly Row[], message: string): Finding => {
   });
 };
 
-const belowZero = (row: Row, judged: JudgedRoute, unitFor: (row: Row) => Unit): string | undefined =>
+const belowZero = (row: Row, judged: JudgedRoute, unitFor: UnitFor): string | undefined =>
   judged.least.n >= 0n
     ? undefined
     : `${amountText(judged, printingOf(row, unitFor))} is below zero, which is impossible`;
 
 /** Of two sizes at rest with each other one is in the other with nothing between them: no shaft turns so. */
-function notSmaller(row: Row, judged: JudgedRoute, unitFor: (row: Row) => Unit): string | undefined {
+function notSmaller(row: Row, judged: JudgedRoute, unitFor: UnitFor): string | undefined {
   if (judged.mean.n > 0n || row.characteristic.figure === 'out of round') return undefined;
   const { unit, decimals } = printingOf(row, unitFor);
-  const sizes = judged.route.inputs.map(
-    ({ characteristic, position, measured }) =>
-      `${namedAt(characteristic.label, position)} ${formatAmount(measured.mean.amount, unit, decimals)}`,
-  );
-  return `${amountText(judged, { unit, decimals })} is not above zero, which is impossible (${sizes.join(', ')})`;
+  return `${amountText(judged, { unit, decimals })} is not above zero, which is impossible (${inputsText(judged, unitFor)})`;
 }
+
+const inputsText = ({ route }: JudgedRoute, unitFor: UnitFor): string =>
+  route.inputs
+    .map(({ characteristic, position, measured, lastDigit }) => {
+      const unit = unitFor({ characteristic });
+      const amount = formatAmount(measured.mean.amount, unit, decimalsFor(lastDigit, unit));
+      return `${namedAt(characteristic.label, position)} ${amount}`;
+    })
+    .join(', ');
