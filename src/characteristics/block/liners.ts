@@ -146,6 +146,7 @@ const fitAt = ({ name, label, where }: Belt): readonly Characteristic[] => [
   clearanceOf(
     {
       id: `liner_${name}_fit`,
+      mayBePressed: true,
       label: `liner ${label} fit`,
       of: 'cylinder',
       dependsOn: ['block'],

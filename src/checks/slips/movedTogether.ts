@@ -8,6 +8,7 @@ import { serviceShifts } from '../grades/usualGrades.ts';
 import { placeOfPoint } from '../value/readingPoints.ts';
 import { writtenNumbers } from '../value/writtenNumbers.ts';
 import { IMPLAUSIBLE } from './implausible.ts';
+import { takenInstead } from './lookalike/otherFigure.ts';
 import { ownRange } from './ownRange.ts';
 import { isIn, type Range, shifted, statedRange, wider } from './plausibleSizes.ts';
 import {
@@ -51,7 +52,9 @@ function movedTogether(points: readonly DoubtedPoint[], context: SlipContext): F
     moved && (commonSlip(moved, context) ?? usedAboveNew(points, context) ?? sameAmount(moved, context));
   if (words === undefined) return undefined;
   const { characteristic } = first;
-  const message = `${characteristic.label}: all ${points.length} readings: ${words}`;
+  const [taken, ...unlike] = new Set(points.map((point) => takenInstead(point, context)));
+  const instead = taken === undefined || unlike.length > 0 ? '' : `${taken} or `;
+  const message = `${characteristic.label}: all ${points.length} readings: ${instead}${words}`;
   return finding(IMPLAUSIBLE, placeOfPoint(context.view.session, first), message, {
     measure: characteristic.id,
     covers: [...positions].map((at) => ({ measure: characteristic.id, at })),

@@ -16,6 +16,7 @@ import {
   slipAmongLike,
   usualSlip,
 } from './likeliest.ts';
+import { takenInstead } from './lookalike/otherFigure.ts';
 import { ownRange } from './ownRange.ts';
 import { isIn, wider } from './plausibleSizes.ts';
 import { readingOfAnother, type SlipCandidate, sizeOfAnother } from './slipCandidates.ts';
@@ -161,6 +162,9 @@ function explained(
   const { characteristic, reading, amount, number } = suspect;
   const isService = context.expectations.isServiceSize(characteristic, reading.position, amount);
   const all = [words, ...(copy === undefined ? [] : [copy]), ...(isService ? [OTHER_SERVICE_SIZE] : [])];
+  const taken = takenInstead(suspect, context);
+  if (taken !== undefined)
+    return `written ${number.digits}: ${taken} or ${all.join(', or ')}${meant === undefined ? '' : `: ${meant}`}`;
   return meant === undefined
     ? `written ${number.digits}; possible: ${all.join(', ')}${like(suspect, context)}`
     : `${meant}? written ${number.digits}: ${all.join(', or ')}`;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { lastJudged, messages } from '../bench.ts';
+import { lastJudged, messages, rowAt } from '../bench.ts';
 
 const leakDown = (supply: string, held: string) =>
   messages(
@@ -34,5 +34,22 @@ describe('a cylinder that holds more than it is given', () => {
 
   test('as much as it is given is a cylinder that loses nothing', () => {
     expect(leakDown('1: 80', '1: 80')).toEqual([]);
+  });
+});
+
+describe('a dry liner in its bore', () => {
+  test.each(['upper_belt', 'lower_belt', 'flange'])('may be pressed in at its %s, limits or none', (belt) => {
+    const found = lastJudged({
+      'engine.yaml': 'kind: engine\nname: A\nunits: { length: in }\nlayout: { cylinders: 1 }\n',
+      's.yaml': `kind: session
+stage: trial
+date: 2026-02-03
+readings:
+  - { measure: block_${belt}_bore, at: { 1: 4.1250 } }
+  - { measure: liner_${belt}_outside_diameter, at: { 1: 4.1280 } }
+`,
+    });
+    expect(rowAt(found, `liner_${belt}_fit`, '1').routes).toHaveLength(1);
+    expect(messages(found, 'reading/impossible')).toEqual([]);
   });
 });

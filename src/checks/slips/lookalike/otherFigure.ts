@@ -12,8 +12,10 @@ interface Lookalike {
   readonly of: string;
   readonly taken: string;
   readonly words: string;
-  /** With other instruments nobody takes the one for the other. */
+  /** With other instruments nobody takes the one for the other; where none is named, it may have been this one. */
   readonly by?: InstrumentType;
+  /** How much more it reads, where no limits say it. */
+  readonly times?: number;
 }
 
 /** What is read in the same place and called alike, by ids: what it may have been taken for, and how that is said. */
@@ -25,6 +27,8 @@ const LOOKALIKES: readonly Lookalike[] = [
     taken: 'valve_rock',
     words: 'the valve rocked, which reads more than the clearance?',
     by: 'dial indicator',
+    // Service data of a car engine: .020 to .045 mm by size and .04 to .09 mm by rock, limits .08 and .16 mm.
+    times: 2,
   },
 ];
 
@@ -40,17 +44,17 @@ export function otherFigureFindings(context: SlipContext): readonly Finding[] {
 }
 
 function takenFor(
-  { of, taken, words, by }: Lookalike,
+  lookalike: Lookalike,
   points: readonly DoubtedPoint[],
   context: SlipContext,
 ): Finding | undefined {
+  const { of, taken, words } = lookalike;
   const { view } = context;
   const [first] = points;
   const other = view.registry.find(taken);
   if (first === undefined || other === undefined || points.length < FEWEST) return undefined;
-  const isOther = (point: DoubtedPoint): boolean =>
-    (by === undefined || readFrom(point, view).instrument === by) && isBetter(point, other, context);
-  if (!points.every(isOther)) return undefined;
+  if (!points.every((point) => isReadWith(lookalike, point, context) && isBetter(point, other, context)))
+    return undefined;
   const message = `${first.characteristic.label}: all ${points.length} readings lie beyond its limits and inside those of ${other.label}: ${words}`;
   return finding(IMPLAUSIBLE, placeOfPoint(view.session, first), message, {
     measure: of,
@@ -58,12 +62,28 @@ function takenFor(
   });
 }
 
+/** What a reading that looks like a slip of the pen may be instead: the figure that it is taken for. */
+export function takenInstead(point: DoubtedPoint, context: SlipContext): string | undefined {
+  const found = LOOKALIKES.find(({ of }) => of === point.characteristic.id);
+  const other = found && context.view.registry.find(found.taken);
+  if (found === undefined || other === undefined || !isReadWith(found, point, context)) return undefined;
+  return isBetter(point, other, context, found.times) ? found.words : undefined;
+}
+
+const isReadWith = ({ by }: Lookalike, point: DoubtedPoint, { view }: SlipContext): boolean =>
+  by === undefined || point.block.instrument === undefined || readFrom(point, view).instrument === by;
+
 function isBetter(
   { characteristic, reading, point }: DoubtedPoint,
   other: Characteristic,
   context: SlipContext,
-) {
-  const [own, others] = [characteristic, other].map((each) => allowed(each, reading.position, context));
+  times?: number,
+): boolean {
+  const own = allowed(characteristic, reading.position, context);
+  if (own === undefined) return false;
+  const others =
+    allowed(other, reading.position, context) ??
+    (times === undefined ? undefined : { from: own.from * times, to: own.to * times });
   const amount = toNumber(point.amount);
-  return own !== undefined && others !== undefined && !isIn(amount, own) && isIn(amount, others);
+  return others !== undefined && !isIn(amount, own) && isIn(amount, others);
 }
