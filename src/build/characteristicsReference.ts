@@ -11,6 +11,7 @@ import { ALSO_CALLED } from '../documents/alsoCalled.ts';
 import { allOf } from '../layout/naming.ts';
 import { anInstrument } from '../measurement/instrument.ts';
 import { toNumber } from '../quantity/fraction.ts';
+import { withArticle } from '../quantity/words.ts';
 import { partNamed, partsTable } from './partsTable.ts';
 
 /** docs/characteristics.md: every characteristic of the registry, in the order of the sheet. */
@@ -36,7 +37,7 @@ function sectionOf(each: Characteristic): string {
     ...(each.caution === undefined ? [] : [`**Caution:** ${each.caution}`, '']),
     ...(each.label === spoken(each.id) ? [] : [`- In words: ${each.label}`]),
     ...(ALSO_CALLED[each.id] === undefined ? [] : [`- Also called: ${ALSO_CALLED[each.id]?.join(', ')}`]),
-    `- Positions: ${positionsText(each)}; it is a ${each.quantity}${figureText(each)}`,
+    `- Positions: ${positionsText(each)}; it is ${withArticle(each.quantity)}${figureText(each)}`,
     `- How: ${each.formula}`,
     ...readingLines(each),
     `- Of the ${partsText(each)}`,
@@ -82,14 +83,22 @@ function behaviourLines(each: Characteristic): readonly string[] {
   const { nominal, dimension, expandsWith, cycle } = each;
   return [
     ...(nominal === undefined ? [] : [`- Its nominal size is \`${nominal}\` of the engine document`]),
-    ...(dimension === undefined ? [] : [`- A service size of its part moves it, as a ${dimension}`]),
+    ...(dimension === undefined
+      ? []
+      : [`- A service size of its part moves it, as ${withArticle(dimension)}`]),
     ...(expandsWith === undefined ? [] : [`- Expands with the ${partNamed(expandsWith)}`]),
     ...(each.isAssemblyFigure === true ? ['- Holds until its parts are taken apart'] : []),
-    ...(isNeverBelowZero(each) ? ['- Never below zero'] : []),
-    ...(each.mayBePressed === true ? ['- Below zero where its parts are pressed together'] : []),
+    ...belowZeroLines(each),
     ...(cycle === undefined ? [] : [`- Comes round again after ${toNumber(cycle)} degrees`]),
   ];
 }
+
+const belowZeroLines = (each: Characteristic): readonly string[] =>
+  each.mayBePressed === true
+    ? ['- Below zero where its parts are pressed together']
+    : isNeverBelowZero(each)
+      ? ['- Never below zero']
+      : [];
 
 /** What work, a new part or a regrind changes it. */
 function partsText({ of, dependsOn }: Characteristic): string {

@@ -1,6 +1,7 @@
 import { type Diagnostic, type DocumentCode, diagnostic } from '../diagnostic/diagnostic.ts';
 import { add, divide, type Fraction, fraction, parseDecimal } from '../quantity/fraction.ts';
 import { findUnit, fromBase, type Quantity, toBase, type Unit, unitsOf } from '../quantity/units.ts';
+import { withArticle } from '../quantity/words.ts';
 import { scalarOf } from './yaml/access.ts';
 import type { Node, SourceText, Span } from './yaml/node.ts';
 
@@ -72,7 +73,7 @@ export function parseAmount(
       context,
       'wrong-quantity',
       span,
-      `${text} is a ${unit.quantity}, and a ${quantity} is wanted here`,
+      `${text} is ${withArticle(unit.quantity)}, and ${withArticle(quantity)} is wanted here`,
       wanted.length === 1 ? `write it in ${wanted[0]}` : `write it in one of: ${wanted.join(', ')}`,
     );
   }
@@ -88,7 +89,7 @@ export function plainUnit(quantity: Quantity, span: Span, context: DocumentConte
     context,
     'no-unit',
     span,
-    `a plain number, and no document states the unit of a ${quantity}`,
+    `a plain number, and no document states the unit of ${withArticle(quantity)}`,
     `write the unit beside it, or \`units: { ${quantity}: ${all[0]?.name} }\` in this document, the engine's or shop.yaml`,
   );
 }

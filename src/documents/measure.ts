@@ -22,6 +22,8 @@ export interface Measure {
   readonly halves?: boolean;
   /** What kind of figure it is, where that is known. */
   readonly figure?: Figure;
+  /** Read within a length that its limit names with `per:`, such as any 6 in of a face. */
+  readonly isInLength?: boolean;
   /** The name of its grid in a shop document, other than its id. */
   readonly grid?: string;
   /** After how many degrees an angle comes round again: 720 of a crankshaft make a cycle of four strokes. */

@@ -56,9 +56,11 @@ export class Layout {
     return family === STEP ? this.step(key) : this.#byKey(family).get(key);
   }
 
-  /** The one position of what there is but one of. */
+  /** The one position of what there is but one of: the engine, and in most engines the head. */
   only(family: Family): Position | undefined {
-    return family.isSingle ? WHOLE_ENGINE : undefined;
+    if (family.isSingle) return WHOLE_ENGINE;
+    const [only, ...others] = this.positionsOf(family);
+    return others.length === 0 ? only : undefined;
   }
 
   /** A step of an assembly, by the name that a session gives it. */

@@ -1,5 +1,6 @@
 import { TEST_WORDS } from '../../documents/session/outcome.ts';
 import { findUnit, type Quantity } from '../../quantity/units.ts';
+import { withArticle } from '../../quantity/words.ts';
 import type { GaugeZero } from '../sessionText.ts';
 import { completeDigits, type Expectation } from './trailingDigits.ts';
 
@@ -60,7 +61,7 @@ function readAmount(digits: string, unit: string | undefined, about: TypedFor): 
   const found = unit === undefined ? undefined : findUnit(unit, about.quantity);
   if (unit !== undefined && found === undefined) return refused(`${unit} is no unit known here`);
   if (found !== undefined && found.quantity !== about.quantity) {
-    return refused(`${unit} is a unit of ${found.quantity}, and this is a ${about.quantity}`);
+    return refused(`${unit} is a unit of ${found.quantity}, and this is ${withArticle(about.quantity)}`);
   }
   const text = plain(digits);
   if (found !== undefined) return whole(`${text} ${found.name}`, `${digits} ${unit}`);

@@ -1,4 +1,5 @@
 import type { Family } from '../../layout/family.ts';
+import { withArticle } from '../../quantity/words.ts';
 import type { Characteristic } from '../characteristic.ts';
 import { readSize } from '../readFigure.ts';
 
@@ -16,7 +17,7 @@ export const springSizes = ({ name, label, family }: Spring): readonly Character
     id: `${name}_squareness`,
     label: `${label} squareness`,
     of: name,
-    description: `How far a ${label} that stands on a plate leans away from a square at its top, the worst way round.`,
+    description: `How far ${withArticle(label)} that stands on a plate leans away from a square at its top, the worst way round.`,
     family,
     usual: 'feeler gauge',
     words: { above: 'leaning', below: 'upright' },
@@ -29,7 +30,7 @@ export const freeLength = ({ name, label, family }: Spring): Characteristic =>
     id: `${name}_free_length`,
     label: `${label} free length`,
     of: name,
-    description: `Length of a ${label} under no load.`,
+    description: `Length of ${withArticle(label)} under no load.`,
     family,
     usual: 'caliper',
     words: { above: 'long', below: 'short' },

@@ -23,6 +23,7 @@ interface Fit {
   readonly of: string;
   readonly dependsOn: readonly string[];
   readonly description: string;
+  readonly note?: string;
   /** The outer and the inner size, by id. */
   readonly sizes: readonly [outer: string, inner: string];
   readonly route: string;
@@ -77,7 +78,8 @@ export const oilPump: readonly Characteristic[] = [
     of: 'pump_gear',
     dependsOn: ['pump_body'],
     description:
-      'Diametral clearance of a gear or the outer rotor in the body; one feeler on one side reads half of it.',
+      'Diametral clearance of a gear or the outer rotor in the body: bore less diameter, and not the gap on one side.',
+    note: 'A feeler reads all of it where the gear is pushed against the other side, and half of it on each side where it stands in the middle: a manual that gives the gap on one side gives half of this.',
     sizes: ['pump_body_bore', 'pump_gear_diameter'],
     route: 'pump body bore − pump gear',
     example: inch({ pump_body_bore: '1.5005', pump_gear_diameter: '1.4985' }, '0.0020'),

@@ -6,6 +6,7 @@ import { type ByEye, type InstrumentType, MEASURED_WITH } from '../../measuremen
 import { type Fraction, parseDecimal } from '../../quantity/fraction.ts';
 import { CYCLES } from '../../quantity/turn.ts';
 import { QUANTITIES, type Quantity } from '../../quantity/units.ts';
+import { withArticle } from '../../quantity/words.ts';
 import { type DocumentContext, report, type UnitsInForce } from '../amount.ts';
 import { readFormula } from '../formulaText.ts';
 import type { Measure, Outcomes } from '../measure.ts';
@@ -77,7 +78,7 @@ function cycleOf(node: Node, quantity: Quantity, context: DocumentContext): { re
   if (cycle === undefined || text === undefined) return {};
   if (quantity === 'angle')
     return CYCLES.some((each) => each === Number(text)) ? { cycle: parseDecimal(text) } : {};
-  const message = `cycle: is for angles, and this is a ${quantity}`;
+  const message = `cycle: is for angles, and this is ${withArticle(quantity)}`;
   report(context, 'value', cycle.span, message, 'write quantity: angle, or take it out');
   return {};
 }
@@ -92,7 +93,10 @@ function reportWordsOfOthers(node: Node, quantity: string, context: DocumentCont
     if (!(isTest ? SIZE_KEYS : TEST_KEYS).includes(key)) continue;
     const [message, help] = isTest
       ? [`${key}: is for figures, and this is a test`, 'write pass: and fail: with the words for each']
-      : [`${key}: is for tests, and this is a ${quantity}`, 'write quantity: pass or fail, or take it out'];
+      : [
+          `${key}: is for tests, and this is ${withArticle(quantity)}`,
+          'write quantity: pass or fail, or take it out',
+        ];
     report(context, 'value', keySpan, message, help);
   }
 }

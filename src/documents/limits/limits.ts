@@ -95,11 +95,13 @@ function readEntry(node: Node, measure: Measure, measures: Measures, context: Do
 
 /** What says how a taper is taken would be passed over anywhere else. */
 function reportNoTaper(node: Node, measure: Measure, measures: Measures, context: DocumentContext): void {
-  if (measure.figure === 'taper') return;
   for (const { key, keySpan } of entriesOf(node)) {
-    if (key !== 'per' && key !== 'by') continue;
-    const tapers = measures.ids().filter((id) => measures.find(id)?.figure === 'taper');
+    if ((key !== 'per' && key !== 'by') || takes(key, measure)) continue;
+    const those = measures.ids().filter((id) => takes(key, measures.find(id)));
     const message = `\`${key}\` says how a taper is taken, and ${measure.id} is none`;
-    report(context, 'value', keySpan, message, `those that take it: ${tapers.join(', ')}`);
+    report(context, 'value', keySpan, message, `those that take it: ${those.join(', ')}`);
   }
 }
+
+const takes = (key: 'per' | 'by', measure: Measure | undefined): boolean =>
+  measure?.figure === 'taper' || (key === 'per' && measure?.isInLength === true);

@@ -125,7 +125,13 @@ const entry: Properties = {
     },
     { required: ['mean', 'deviation'] },
   ),
-  per: amount(about('Per', 'The limit is meant for this length, as for a taper.', '1 in')),
+  per: amount(
+    about(
+      'Per',
+      'The limit is meant for this length, as for a taper, or for flatness within any so much of a face.',
+      '1 in',
+    ),
+  ),
   by: choice(about('Taper by', 'ends is one end minus the other; range is greatest minus least.', 'ends'), [
     'ends',
     'range',

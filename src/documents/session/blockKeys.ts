@@ -1,3 +1,4 @@
+import type { Layout } from '../../layout/layout.ts';
 import { whereMeasured } from '../../layout/naming.ts';
 import { type DocumentContext, report } from '../amount.ts';
 import type { Measure } from '../measure.ts';
@@ -7,7 +8,12 @@ import { POINT_KEYS } from './points.ts';
 import { readingForm } from './readingForm.ts';
 
 /** Keys of a block that would be passed over beside others: what somebody wrote there must not be lost. */
-export function reportUnreadKeys(block: Node, measure: Measure, context: DocumentContext): void {
+export function reportUnreadKeys(
+  block: Node,
+  measure: Measure,
+  layout: Layout,
+  context: DocumentContext,
+): void {
   const { id, family } = measure;
   const unread = (key: string, message: string, help: string): void => {
     const entry = entryOf(block, key);
@@ -17,7 +23,7 @@ export function reportUnreadKeys(block: Node, measure: Measure, context: Documen
     const message = `${id} is measured ${whereMeasured(family)}, and not after steps`;
     unread('after', message, readingForm(family));
   }
-  if (family.isSingle && childOf(block, 'value') !== undefined) {
+  if (layout.only(family) !== undefined && childOf(block, 'value') !== undefined) {
     unread(
       'at',
       'at: is not read beside value:',

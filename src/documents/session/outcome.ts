@@ -1,5 +1,6 @@
 import { fraction, ZERO } from '../../quantity/fraction.ts';
 import { type Quantity, unitsOf } from '../../quantity/units.ts';
+import { withArticle } from '../../quantity/words.ts';
 import { type Amount, type DocumentContext, report } from '../amount.ts';
 import type { Span } from '../yaml/node.ts';
 
@@ -32,5 +33,11 @@ export function reportTestWord(
 ): undefined {
   if (!TEST_WORDS.includes(text)) return undefined;
   const help = text === NOT_DONE ? 'write ~ with a note' : 'write the number that was read';
-  return report(context, 'value', span, `${text} is the result of a test, and this is a ${quantity}`, help);
+  return report(
+    context,
+    'value',
+    span,
+    `${text} is the result of a test, and this is ${withArticle(quantity)}`,
+    help,
+  );
 }

@@ -33,7 +33,7 @@ export function readBlock(
 ): ReadingBlock | undefined {
   const measure = readMeasure(childOf(item, 'measure'), around.measures, context);
   if (measure === undefined) return undefined;
-  reportUnreadKeys(item, measure, context);
+  reportUnreadKeys(item, measure, around.layout, context);
   const shape: BlockShape = {
     measure,
     read: amountReader(item, measure, context),

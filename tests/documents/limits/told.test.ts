@@ -27,6 +27,9 @@ const files = (lines: string, engine = ENGINE, more: Files = {}): Files => ({
 });
 
 const TAPERS = characteristics.filter(({ figure }) => figure === 'taper').map(({ id }) => id);
+const ALONG_A_LENGTH = characteristics
+  .filter(({ figure, id }) => figure === 'taper' || id.endsWith('_flatness_in_span'))
+  .map(({ id }) => id);
 const PLAY = 'main_bearing_clearance: { new: { max: 1 } }';
 
 describe('what is wrong with limits is said with their figures, and what to do', () => {
@@ -113,7 +116,7 @@ describe('what is wrong with limits is said with their figures, and what to do',
           `4:${29 + 11 * index}`,
           'value',
           `\`${key}\` says how a taper is taken, and main_bearing_clearance is none`,
-          `those that take it: ${TAPERS.join(', ')}`,
+          `those that take it: ${(key === 'by' ? TAPERS : ALONG_A_LENGTH).join(', ')}`,
         ],
       ),
     ],
