@@ -91,28 +91,6 @@ describe('a range of crankshaft, rods and pistons that is printed', () => {
   });
 });
 
-/** A figure that is printed wrong, what it is printed as, and what its parts leave. */
-const MISPRINTS: readonly (PublishedRange & { readonly printed: string })[] = [
-  {
-    what: 'a piston in its bore, greatest clearance',
-    source: 'service data of a motorcycle engine, p. 5-7',
-    printed: '0.037',
-    measure: 'piston_clearance',
-    unit: 'mm',
-    tight: { cylinder_bore: '77.194', piston_diameter: '77.184' },
-    loose: { cylinder_bore: '77.206', piston_diameter: '77.174' },
-    least: '0.010',
-    greatest: '0.032',
-  },
-];
-
-describe('a figure that is known to be misprinted', () => {
-  it.each(MISPRINTS)('comes out of its parts: $what, printed $printed ($source)', (misprint) => {
-    expect(rangeOf(misprint)).toEqual([misprint.least, misprint.greatest]);
-    expect(misprint.greatest).not.toBe(misprint.printed);
-  });
-});
-
 /** All cylinders alike. */
 function displacementOf(
   cylinders: number,

@@ -355,29 +355,3 @@ describe('a figure of the valve gear that a source prints', () => {
     expect([of('lobe_separation', straight), of('lobe_separation', advanced)]).toEqual(['110', '110']);
   });
 });
-
-/** What a source prints, and what its own sizes leave: not to be taken for a check of either. */
-const MISPRINTS = [
-  printed(
-    ['an exhaust stem, printed .0015 to .0035', 'TM 9-6115-464-34, p. 1-15'],
-    'valve_stem_clearance',
-    'in',
-    ['valve_guide_bore', ['0.3750', '0.3760']],
-    ['valve_stem_diameter', ['0.3725', '0.3732']],
-    ['0.0018', '0.0035'],
-  ),
-  printed(
-    ['a stem, printed .0020 to .0036, and .0089 cm', 'TM 55-1905-220-14-6'],
-    'valve_stem_clearance',
-    'in',
-    ['valve_guide_bore', ['0.3125', '0.3135']],
-    ['valve_stem_diameter', ['0.3100', '0.3105']],
-    ['0.0020', '0.0035'],
-  ),
-] satisfies readonly PublishedRange[];
-
-describe('a fit that a source prints wrongly', () => {
-  it.each(MISPRINTS)('leaves something else than is printed: $what ($source)', (published) => {
-    expect(rangeOf(published)).toEqual([published.least, published.greatest]);
-  });
-});
