@@ -115,6 +115,98 @@ const TABLES: readonly Published[] = [
     ],
   },
   {
+    source: 'TM 10-3930-641-34-1, p. 2-92, rod journal 3.8200 ± .0008 (.02 mm)',
+    unit: 'in',
+    measure: 'crankpin_diameter',
+    std: '3.8192 to 3.8208',
+    steps: [
+      ['0.025 under', '3.7942', '3.7958'],
+      ['0.050 under', '3.7692', '3.7708'],
+    ],
+  },
+  {
+    source: 'TM 5-2420-230-24-2, p. 1-49, rod journals (it prints their least sizes)',
+    unit: 'mm',
+    measure: 'crankpin_diameter',
+    std: '68.987 to 68.987',
+    steps: [
+      ['0.25 under', '68.737', '68.737'],
+      ['0.50 under', '68.487', '68.487'],
+      ['0.75 under', '68.237', '68.237'],
+      ['1.00 under', '67.987', '67.987'],
+    ],
+  },
+  {
+    source: 'TM 5-2420-230-24-2, p. 1-49, main journals (it prints their least sizes)',
+    unit: 'mm',
+    measure: 'main_journal_diameter',
+    std: '82.987 to 82.987',
+    steps: [
+      ['0.25 under', '82.737', '82.737'],
+      ['0.50 under', '82.487', '82.487'],
+    ],
+  },
+  {
+    source: 'TM 5-4320-302-14, p. 6-181, journals computed from the bores and clearances of its four sizes',
+    unit: 'mm',
+    measure: 'main_journal_diameter',
+    std: '59.971 to 59.990',
+    steps: [
+      ['0.5 under', '59.471', '59.490'],
+      ['1.0 under', '58.971', '58.990'],
+      ['1.5 under', '58.471', '58.490'],
+    ],
+  },
+  {
+    source: 'TM 5-4310-354-14, table 5-2, rod journals; its sizes of the steps are computed',
+    unit: 'in',
+    measure: 'crankpin_diameter',
+    std: '2.3730 to 2.3740',
+    steps: [
+      ['0.010 under', '2.3630', '2.3640'],
+      ['0.020 under', '2.3530', '2.3540'],
+      ['0.030 under', '2.3430', '2.3440'],
+      ['0.040 under', '2.3330', '2.3340'],
+      ['0.060 under', '2.3130', '2.3140'],
+    ],
+  },
+  {
+    source:
+      'TM 5-4310-354-14, table 5-2, main journals (2.8444 of .010 is a misprint); the others are computed',
+    unit: 'in',
+    measure: 'main_journal_diameter',
+    std: '2.8734 to 2.8744',
+    steps: [
+      ['0.010 under', '2.8634', '2.8644'],
+      ['0.020 under', '2.8534', '2.8544'],
+      ['0.030 under', '2.8434', '2.8444'],
+      ['0.040 under', '2.8334', '2.8344'],
+      ['0.060 under', '2.8134', '2.8144'],
+    ],
+  },
+  {
+    source: 'TM 9-2815-225-34&P, app. F and p. 183, main journals; its sizes of the steps are computed',
+    unit: 'in',
+    measure: 'main_journal_diameter',
+    std: '4.4985 to 4.5000',
+    steps: [
+      ['0.010 under', '4.4885', '4.4900'],
+      ['0.020 under', '4.4785', '4.4800'],
+      ['0.030 under', '4.4685', '4.4700'],
+    ],
+  },
+  {
+    source: 'TM 9-2815-225-34&P, app. F and p. 183, rod journals; its sizes of the steps are computed',
+    unit: 'in',
+    measure: 'crankpin_diameter',
+    std: '3.1235 to 3.1250',
+    steps: [
+      ['0.010 under', '3.1135', '3.1150'],
+      ['0.020 under', '3.1035', '3.1050'],
+      ['0.030 under', '3.0935', '3.0950'],
+    ],
+  },
+  {
     source: 'Ford Truck 1998, Econoline E250, 7.3 diesel, main journals',
     unit: 'in',
     measure: 'main_journal_diameter',
