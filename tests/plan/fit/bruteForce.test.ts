@@ -41,7 +41,7 @@ class Met {
   }
 
   expectBoth(): void {
-    expect(Math.min(this.served, this.short)).toBeGreaterThan(200);
+    expect(Math.min(this.served, this.short)).toBeGreaterThan(100);
   }
 }
 
