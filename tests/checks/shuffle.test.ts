@@ -3,20 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { oncePerTexts } from '../oncePerTexts.ts';
 import { runs } from '../propertyRuns.ts';
 import { type Files, rowsOf, verdictsOf } from '../shopOf.ts';
+import { shuffled } from '../shuffled.ts';
 import { blockTexts, filesOf, type RandomShop, randomShop } from './randomShop.ts';
-
-/** The same things in an order that the seed gives. */
-function shuffled<T>(things: readonly T[], seed: number): T[] {
-  let state = seed;
-  const next = (): number => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 2 ** 32;
-  };
-  return things
-    .map((thing) => ({ thing, at: next() }))
-    .sort((a, b) => a.at - b.at)
-    .map(({ thing }) => thing);
-}
 
 /** Every flow mapping of a line, and the lines of a block mapping, in another order. */
 const shuffleKeys = (text: string, seed: number): string =>

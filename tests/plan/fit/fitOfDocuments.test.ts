@@ -2,7 +2,15 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { benchFolder } from '../../cli/calling.ts';
 import { runs } from '../../propertyRuns.ts';
-import { bestCosts, type Choice, type Costs, costsOf, randomShelf, shelfFiles } from './randomShelf.ts';
+import {
+  bestCosts,
+  type Choice,
+  type Costs,
+  costsOf,
+  indexOf,
+  randomShelf,
+  shelfFiles,
+} from './randomShelf.ts';
 
 const bench = benchFolder();
 
@@ -16,9 +24,6 @@ interface Place {
 interface Printed {
   readonly sections: readonly { readonly title: string; readonly values: readonly Place[] }[];
 }
-
-/** `S2` is the third of its kind on the shelf. */
-const indexOf = (code: string): number => Number(code.slice(1));
 
 async function chosenBy(files: ReturnType<typeof shelfFiles>): Promise<Choice> {
   bench.put(files);

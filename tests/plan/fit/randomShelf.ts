@@ -45,30 +45,26 @@ const twoOf = <T>(of: fc.Arbitrary<T>): fc.Arbitrary<T[]> => fc.array(of, { minL
 const ends = (min: number, max: number, apart: number): fc.Arbitrary<readonly [number, number]> =>
   fc.tuple(whole(min, max), whole(0, apart)).map(([from, by]) => [from, from + by]);
 
-const shell: fc.Arbitrary<Shell> = fc.record({ wall: ends(2460, 2488, 2), count: whole(1, 4) });
-const piston: fc.Arbitrary<Piston> = fc.record({
+export const aShell: fc.Arbitrary<Shell> = fc.record({ wall: ends(2460, 2488, 2), count: whole(1, 4) });
+export const aPiston: fc.Arbitrary<Piston> = fc.record({
   diameter: whole(79_950, 79_990),
   weight: whole(400, 406),
   ranIn: fc.option(whole(1, 2), { nil: undefined, freq: 5 }),
 });
-const shim: fc.Arbitrary<Shim> = fc.record({ thickness: whole(90, 150), count: whole(1, 2) });
-
-export const aShell = shell;
-export const aPiston = piston;
-export const aShim = shim;
+export const aShim: fc.Arbitrary<Shim> = fc.record({ thickness: whole(90, 150), count: whole(1, 2) });
 
 export const randomShelf: fc.Arbitrary<Shelf> = fc.record({
   rooms: twoOf(fc.record({ hole: ends(54_990, 55_010, 4), shaft: whole(49_995, 50_005) })),
-  shells: fc.array(shell, { minLength: 2, maxLength: 4 }),
+  shells: fc.array(aShell, { minLength: 2, maxLength: 4 }),
   mixing: fc.option(
     fc.record({ differBy: whole(2, 12), thicker: fc.constantFrom('upper' as const, 'lower' as const) }),
     { nil: undefined, freq: 3 },
   ),
   bores: twoOf(ends(80_000, 80_015, 5)),
-  pistons: fc.array(piston, { minLength: 3, maxLength: 5 }),
+  pistons: fc.array(aPiston, { minLength: 3, maxLength: 5 }),
   weightSpread: fc.option(whole(2, 4), { nil: undefined, freq: 2 }),
   liners: twoOf(ends(-110, -70, 10)),
-  shims: fc.array(shim, { minLength: 2, maxLength: 4 }),
+  shims: fc.array(aShim, { minLength: 2, maxLength: 4 }),
 });
 
 const CLEARANCE: Aim = { min: 30, max: 70, twiceMiddle: 90 };
@@ -132,6 +128,9 @@ export function shelfFiles(shelf: Shelf, order: Order = AS_DRAWN): Files {
     'e/session.yaml': sessionOf('machined', order(blocks).join('\n')),
   };
 }
+
+/** `S2` is the third of its kind on the shelf. */
+export const indexOf = (code: string): number => Number(code.slice(1));
 
 /** Which of the shelf goes where, by its place on the shelf; undefined where a place goes without. */
 export interface Choice {
