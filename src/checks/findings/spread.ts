@@ -16,7 +16,7 @@ import {
 import { nearestTurn } from '../../quantity/turn.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type Finding, type FindingKind, finding, isCovered } from '../finding.ts';
-import { statedCodes } from '../grades/statedCode.ts';
+import { statedMake } from '../grades/statedMake.ts';
 import type { JudgedRoute, Row, SessionView } from '../judge/row.ts';
 import { uncertaintyOf } from '../value/routes.ts';
 import { named, printingOf } from './readings.ts';
@@ -63,7 +63,7 @@ export function spreadFindings(
       continue;
     }
     // Parts of different sizes are not like each other, nor are shells of one size that were chosen by their thickness.
-    const like = `${id} ${toNumber(row.size.by)} ${statedCodes(row.characteristic, row.position, view)}`;
+    const like = `${id} ${statedMake(row, view)}`;
     const group = groups.get(like);
     if (group === undefined) groups.set(like, [{ row, judged }]);
     else group.push({ row, judged });

@@ -13,7 +13,7 @@ import { type FollowUpState, followUpsOf, openFollowUps } from '../open/followUp
 import { foundFindings } from '../open/found.ts';
 import { openFound } from '../open/openFound.ts';
 import { withClamping } from '../state/clampedSizes.ts';
-import { type EarlierRow, withLastKnown } from '../state/lastKnown.ts';
+import { type EarlierRow, rowsBeforeWork, withLastKnown } from '../state/lastKnown.ts';
 import { latestRun, runsOf } from '../state/run.ts';
 import { judgeState } from '../state/state.ts';
 import { historyFindings } from '../tightening/history.ts';
@@ -58,7 +58,7 @@ export function reportEngine(engine: Engine, registry: Registry, options: Judgin
   const history = once(() => historyFindings(engine));
   const found = once(() => new Set(openFound(engine.sessions, engine, registry)));
   const openIn = ({ session }: JudgedSession): readonly Finding[] => [
-    ...openFollowUps(followUps, session),
+    ...openFollowUps(followUps, session, unitsFor(engine)),
     ...foundFindings(session, found()),
     ...deepFindings(session, found(), engine),
   ];
@@ -69,7 +69,13 @@ export function reportEngine(engine: Engine, registry: Registry, options: Judgin
   ]);
   const state = once(() => {
     const standing = judgeState(engine, registry, runOf(engine, sessions), options, built);
-    return standing && stateReport(standing, { engine, registry }, sessions, openIn, latestOf(read));
+    const known = judged.map((each, index) => () => [
+      ...rowsBeforeWork(each, engine, registry, options).map(
+        (row) => [keyOf(row), { row, date: each.session.date }] as const,
+      ),
+      ...(read[index]?.() ?? []),
+    ]);
+    return standing && stateReport(standing, { engine, registry }, sessions, openIn, latestOf(known));
   });
   return {
     engine,
@@ -157,7 +163,7 @@ const rowsByKey = ({ rows, session: { date } }: JudgedSession): RowsByKey =>
   new Map(rows.filter(({ routes }) => routes.length > 0).map((row) => [keyOf(row), { row, date }] as const));
 
 /** Of each thing what the last session says that has a value of it. */
-const latestOf = (read: readonly (() => RowsByKey)[]): RowsByKey =>
+const latestOf = (read: readonly (() => Iterable<readonly [string, EarlierRow]>)[]): RowsByKey =>
   new Map(read.flatMap((each) => [...each()]));
 
 function latestIn(read: readonly (() => RowsByKey)[], key: string): EarlierRow | undefined {

@@ -3,14 +3,7 @@ import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { type Quantity, type Unit, unitsOf } from '../../quantity/units.ts';
-import {
-  type Finding,
-  type FindingKind,
-  finding,
-  isCovered,
-  type Reading,
-  sortFindings,
-} from '../finding.ts';
+import { type Finding, type FindingKind, finding, sortFindings } from '../finding.ts';
 import { capabilityFindings } from '../findings/capability.ts';
 import { concessionFindings } from '../findings/concessions.ts';
 import { conditionFindings } from '../findings/conditions/conditions.ts';
@@ -30,13 +23,14 @@ import { turningFindings } from '../findings/turning.ts';
 import { unagreedFindings } from '../findings/unagreed.ts';
 import { gradeFindings } from '../grades/gradeFindings.ts';
 import { limitsOfFitted } from '../grades/madeSize.ts';
+import { sizesOrSlips } from '../grades/sizesOrSlips.ts';
 import { statedSizeFindings } from '../grades/statedSizes.ts';
 import { unlikeFitFindings } from '../grades/unlikeFits.ts';
 import { oneForOldSizes, oneForUnstatedSizes } from '../grades/unstatedSizes.ts';
 import { once } from '../once.ts';
 import { unstatedSourceFindings } from '../open/unstatedSources.ts';
 import { impossibleFindings } from '../slips/impossible.ts';
-import { oneFindingForOneCause, readingsOf } from '../slips/oneCause.ts';
+import { oneFindingForOneCause } from '../slips/oneCause.ts';
 import { slipContext, slipFindings, slipsOfThoseApart } from '../slips/slips.ts';
 import { tighteningFindings } from '../tightening/tightening.ts';
 import { type MeasuredSession, measuredRows, viewOf } from '../value/measured.ts';
@@ -144,26 +138,6 @@ function findingsOfReadings(view: SessionView, rows: readonly Row[]): readonly F
     ...unagreedFindings(engine, session),
     ...unstatedSourceFindings(view),
     ...tighteningFindings(engine, session),
-  ];
-}
-
-/** What differs from a size that is stated is of another size; where none is stated a slip of the pen comes first. */
-function sizesOrSlips(
-  sizes: readonly Finding[],
-  slips: readonly Finding[],
-  rows: readonly Row[],
-): readonly [readonly Finding[], readonly Finding[]] {
-  const isStated = ({ measure, at }: Pick<Finding, 'measure' | 'at'>): boolean =>
-    rows.some((row) => row.characteristic.id === measure && row.position === at && row.size.isKnown);
-  const isOfStatedSize = (reading: Reading): boolean =>
-    isStated(reading) && sizes.some(({ measure, at }) => measure === reading.measure && at === reading.at);
-  const isSaid = (slip: Finding): boolean => {
-    const about = readingsOf(slip);
-    return about.length > 0 && about.every(isOfStatedSize);
-  };
-  return [
-    sizes.filter((each) => isStated(each) || !isCovered(each.measure ?? '', each.at, slips)),
-    slips.filter((each) => !isSaid(each)),
   ];
 }
 

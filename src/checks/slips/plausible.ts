@@ -5,7 +5,7 @@ import { median, medianAbsoluteDeviation } from '../../measurement/sample.ts';
 import { add, toNumber } from '../../quantity/fraction.ts';
 import { ByReading } from '../byReading.ts';
 import { type FittedSize, fittedSize } from '../grades/madeSize.ts';
-import { statedCodes } from '../grades/statedCode.ts';
+import { statedMake } from '../grades/statedMake.ts';
 import { isBored, isBoredWith, serviceShifts } from '../grades/usualGrades.ts';
 import { sessionsBefore } from '../history/earlier.ts';
 import type { Row, SessionView } from '../judge/row.ts';
@@ -146,24 +146,17 @@ export class Expectations {
       const size = toNumber(add(standard, this.#size(characteristic, position).by));
       return within(size, unknownWear(size));
     }
-    const siblings = this.#siblings(characteristic, position);
+    const make = (at: Position): string =>
+      statedMake({ characteristic, position: at, size: this.#size(characteristic, at) }, this.#view);
+    const own = make(position);
+    const siblings = [...this.medians(characteristic)].flatMap(([at, read]) =>
+      make(at) === own ? [read] : [],
+    );
     if (siblings.length < FEWEST_SIBLINGS) return undefined;
     const middle = median(siblings);
     if (isGap(characteristic)) return { from: middle / LIKE_GAPS, to: middle * LIKE_GAPS };
     const spread = ROBUST_SPREADS * medianAbsoluteDeviation(siblings);
     return within(middle, Math.max(unknownWear(middle), spread));
-  }
-
-  /** What was read of it, and of those that are stated to be of the same size and code. */
-  #siblings(characteristic: Characteristic, position: Position): readonly number[] {
-    const medians = [...this.medians(characteristic)];
-    const like = this.#statedAt(characteristic, position);
-    return medians.flatMap(([at, read]) => (this.#statedAt(characteristic, at) === like ? [read] : []));
-  }
-
-  #statedAt(characteristic: Characteristic, position: Position): string {
-    const { n, d } = this.#size(characteristic, position).by;
-    return `${n}/${d} ${statedCodes(characteristic, position, this.#view)}`;
   }
 
   /**

@@ -1,5 +1,6 @@
 import type { Unit } from '../../quantity/units.ts';
 import type { Finding } from '../finding.ts';
+import { isReadAgain } from '../history/readAgain.ts';
 import type { Row, SessionView } from '../judge/row.ts';
 import { exchangedFindings } from './exchanged.ts';
 import { hoursFindings } from './hours.ts';
@@ -10,7 +11,6 @@ import { otherVolumeFindings } from './lookalike/otherVolume.ts';
 import { movedFindings } from './movedTogether.ts';
 import { Expectations } from './plausible.ts';
 import { pointFindings, slipOfOneApart } from './pointSlips.ts';
-import { isReadAgain } from './readAgain.ts';
 import { doubtedPoints, type SlipContext } from './slipContext.ts';
 
 export const slipContext = (

@@ -1,14 +1,32 @@
+import type { Registry } from '../../characteristics/registry.ts';
+import type { Engine } from '../../documents/assemble.ts';
 import { formatNumber, withUnitName } from '../../quantity/format.ts';
 import { greatest, least } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
 import type { Finding } from '../finding.ts';
 import { printingOf } from '../findings/readings.ts';
-import type { Row } from '../judge/row.ts';
-import { UNMEASURED } from '../judge/session.ts';
+import type { JudgingOptions, Row } from '../judge/row.ts';
+import { type JudgedSession, UNMEASURED } from '../judge/session.ts';
+import { measuredRows, viewOf } from '../value/measured.ts';
 
 export interface EarlierRow {
   readonly row: Row;
   readonly date: string;
+}
+
+/** What a session read before work on the part, and has not read again: no value of it any more, and the last that is known. */
+export function rowsBeforeWork(
+  { session, steppedBack }: Pick<JudgedSession, 'session' | 'steppedBack'>,
+  engine: Engine,
+  registry: Registry,
+  options: JudgingOptions,
+): readonly Row[] {
+  if (steppedBack.length === 0) return [];
+  return measuredRows(viewOf(engine, registry, { ...session, work: [] }, options)).filter(
+    ({ characteristic, position, routes }) =>
+      routes.length > 0 &&
+      steppedBack.some((each) => each.measure === characteristic.id && each.position === position),
+  );
 }
 
 /** Of what was not measured, what is known of it from before: whoever asks what it was need not look for it. */

@@ -8,6 +8,7 @@ import { readingFindings, readingKinds } from '../findings/readings.ts';
 import { spreadFindings, spreadKinds } from '../findings/spread.ts';
 import type { Row, SessionView } from '../judge/row.ts';
 import { type JudgedSession, sessionKinds, unitOfRow, unmeasured } from '../judge/session.ts';
+import { followUpKinds } from '../open/followUps.ts';
 import { impossibleFindings, impossibleKinds } from '../slips/impossible.ts';
 import { oneFindingForOneCause } from '../slips/oneCause.ts';
 import { sessionsBehind } from './sessionsBehind.ts';
@@ -26,6 +27,9 @@ const OF_ROWS: ReadonlySet<string> = new Set(
 
 /** What was measured, and gives no value for want of distances, is not called unmeasured beside that. */
 const MEASURED_IN_VAIN: ReadonlySet<string> = new Set(distanceKinds.map(({ code }) => code));
+
+/** Said of a session, and about a reading of a later one. */
+const PROMISED: ReadonlySet<string> = new Set(followUpKinds.map(({ code }) => code));
 
 /** What there is to say of the rows of a state, and of how the readings behind them were taken. */
 export function stateFindings(
@@ -54,7 +58,8 @@ export function stateFindings(
 const findingsThatBear = ({ session, taken }: JudgedSession, rows: readonly Row[]): readonly Finding[] =>
   taken
     .filter(({ code, covers }) => covers !== undefined || !OF_ROWS.has(code))
-    .filter(({ measure, at }) => {
+    .filter(({ code, measure, at }) => {
+      if (PROMISED.has(code)) return true;
       const about = rows.filter(
         ({ characteristic, position }) =>
           characteristic.id === measure && (at === undefined || position === at),

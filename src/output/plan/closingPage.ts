@@ -1,7 +1,7 @@
 import type { Row } from '../../checks/judge/row.ts';
 import { unitOfRow } from '../../checks/judge/session.ts';
 import { isAcceptable } from '../../checks/open/acceptedWarnings.ts';
-import { followUpText } from '../../checks/open/followUps.ts';
+import { openFollowUpText } from '../../checks/open/followUps.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Box } from '../../plan/closing/boxes.ts';
 import { type Closing, mayClose, openCount } from '../../plan/closing/closing.ts';
@@ -73,7 +73,7 @@ export function closingPage(closing: Closing, engine: Engine, about: readonly st
       ),
       ...lines(
         'promised with a concession, for later',
-        followUps.map(({ followUp }) => followUpText(followUp)),
+        followUps.map((each) => openFollowUpText(each, unitFor)),
       ),
       { title: 'tick by hand', boxes: boxes.filter(({ by }) => by === undefined).map(boxText) },
       ...lines(
@@ -116,7 +116,7 @@ const lines = (title: string, texts: readonly string[]): readonly Section[] =>
   texts.length === 0 ? [] : [{ title, lines: texts }];
 
 const CAUTIONS: readonly string[] = [
-  "The maker's manual comes first. Prime the oil system and see oil pressure before the first start.",
+  "The maker's manual comes first. Prime the oil system and bring up oil pressure before the first start.",
   'Keep clear of what turns, and of the plane of fan and flywheel; know how to stop the engine before it starts.',
   'A diesel that runs away burns its own oil: only shut-off air stops it. Have a plate for the intake at hand, never a hand.',
 ];

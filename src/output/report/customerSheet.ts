@@ -1,5 +1,5 @@
 import { type EngineReport, type StateReport, unitsFor } from '../../checks/judge/report.ts';
-import { followUpText } from '../../checks/open/followUps.ts';
+import { openFollowUpText } from '../../checks/open/followUps.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { closingOf } from '../../plan/closing/closing.ts';
 import { measuredSentence } from '../plan/handover/customerPage.ts';
@@ -108,9 +108,9 @@ function agreedSection({ engine }: EngineReport, { run }: StateReport): readonly
 }
 
 /** What was promised with a concession of this job. */
-const promised = ({ followUps }: EngineReport, { run }: StateReport): readonly string[] =>
+const promised = ({ engine, followUps }: EngineReport, { run }: StateReport): readonly string[] =>
   followUps
     .filter(({ state, session }) => state === 'open' && isOf(session, run))
-    .map(({ followUp }) => `To be measured later: ${followUpText(followUp)}.`);
+    .map((each) => `To be measured later: ${openFollowUpText(each, unitsFor(engine))}.`);
 
 const isOf = (session: SessionDocument, run: readonly SessionDocument[]): boolean => run.includes(session);

@@ -26,7 +26,7 @@ const TIGHTENING: ReadonlySet<string> = new Set(tighteningKinds.map(({ code }) =
 type Standing = Pick<StateReport, 'rows' | 'findings' | 'session'> &
   Partial<Pick<StateReport, 'untightened'>>;
 
-/** `2 out: rod bearing clearance 2, 3; 1 undecided: …; 3 accepted; 61 ok; 1 open`: where an engine stands, in one line. */
+/** `2 out: rod bearing clearance 2, 3; 1 undecided: …; 3 accepted; 61 ok; 1 promised, to be measured`: where an engine stands, in one line. */
 export function answerText(standing: Standing, followUps: readonly FollowUpState[]): string {
   const { rows, findings } = standing;
   const of = (verdict: Verdict): readonly Row[] =>
@@ -37,7 +37,7 @@ export function answerText(standing: Standing, followUps: readonly FollowUpState
   const unmeasured = findings.filter(
     ({ code, severity }) => code === 'session/unmeasured' && severity !== 'remark',
   );
-  const open = openOf(followUps, findings);
+  const [found, promised] = [foundIn(findings), promisedIn(followUps)];
   const unlimited = rows.filter(({ judgement }) => judgement.verdict === null).length;
   const parts = [
     ...NAMED.flatMap((verdict) => counted(of(verdict), verdict, `: ${namesText(of(verdict))}`)),
@@ -45,7 +45,8 @@ export function answerText(standing: Standing, followUps: readonly FollowUpState
     tightening && `tightening: ${tightening}`,
     severitiesText(others.filter((each) => !isTightening(each))),
     unmeasured.length > 0 && `${unmeasured.length} not measured`,
-    open > 0 && `${open} open`,
+    found > 0 && `${found} found, not dealt with`,
+    promised > 0 && `${promised} promised, to be measured`,
     ...COUNTED.flatMap((verdict) => counted(of(verdict), verdict, '')),
     unlimited > 0 && `${unlimited} without limits`,
   ];
@@ -71,15 +72,16 @@ export function weightOf(
     reported('error'),
     isOf(['undecided', 'missing']),
     reported('warning'),
-    openOf(followUps, findings),
+    foundIn(findings) + promisedIn(followUps),
     isOf(['accepted', 'worn', 'off target']),
   ];
 }
 
-/** What was promised or found and is not done. */
-const openOf = (followUps: readonly FollowUpState[], findings: readonly Finding[]): number =>
-  followUps.filter(({ state }) => state === 'open').length +
+const foundIn = (findings: readonly Finding[]): number =>
   findings.filter(({ code }) => code === 'found/open').length;
+
+const promisedIn = (followUps: readonly FollowUpState[]): number =>
+  followUps.filter(({ state }) => state === 'open').length;
 
 const counted = (rows: readonly Row[], verdict: Verdict, names: string): readonly string[] =>
   rows.length === 0 ? [] : [`${rows.length} ${verdict}${names}`];

@@ -111,6 +111,35 @@ describe('a concession', () => {
   });
 });
 
+describe('a follow-up that was measured and not met', () => {
+  const later = (date: string, value: string): string =>
+    `kind: session\nstage: service\ndate: ${date}\nreadings: [{ measure: compression_pressure, at: { 1: ${value} } }]\n`;
+  const files = (...values: readonly string[]): Files => ({
+    ...conceded(
+      '0.0045',
+      '  - { measure: main_bearing_clearance, at: 2, up_to: 0.0045, reason: invented, follow_up: { measure: compression_pressure, at: 1, min: 90 psi } }',
+    ),
+    ...Object.fromEntries(
+      values.map((value, index) => [`e/z${index}.yaml`, later(`2026-03-0${index + 1}`, value)]),
+    ),
+  });
+  const said = (...values: readonly string[]): readonly string[] =>
+    (reportOf(files(...values)).state?.findings ?? [])
+      .filter(({ code }) => code === 'follow-up/open')
+      .map(({ severity, message }) => `${severity}: ${message}`);
+
+  it.each([
+    ['never', [], ['remark: to be measured: compression pressure 1, at least 90 psi']],
+    ['once', ['82 psi'], ['warning: compression pressure 1, at least 90 psi: not met, 82 psi on 2026-03-01']],
+    [
+      'twice: the last counts',
+      ['82 psi', '85 psi'],
+      ['warning: compression pressure 1, at least 90 psi: not met, 85 psi on 2026-03-02'],
+    ],
+    ['and met the second time', ['82 psi', '95 psi'], []],
+  ])('%s', (_, values, expected) => expect(said(...values)).toEqual(expected));
+});
+
 describe('a session that uses an earlier one', () => {
   const trial = `${sessionOf('trial', '- { measure: main_journal_diameter, at: { 2: 2.9990 } }')}`.replace(
     '2026-02-03',

@@ -92,3 +92,29 @@ describe('what is known from before is said of nothing but what was not measured
     ['where what is known has no value', bare, [{ ...journal, row: { ...journal.row, routes: [] } }]],
   ])('not %s', (_, each, known) => expect(said(each, known)).toEqual(['it was not measured']));
 });
+
+describe('what was read before work on its part, and not again, is the last that is known', () => {
+  const polished: Told = ['machined', `${journals('2: 2.9982')}\n  - { work: polished, on: main journal 2 }`];
+  const known = (...sessions: readonly Told[]): readonly string[] =>
+    (reportOf(engine(...sessions)).state?.lastKnown ?? []).map(
+      ({ row, date }) =>
+        `${row.characteristic.id} ${row.position.name}: ${row.routes[0]?.route.written[0]} on ${date}`,
+    );
+
+  it('by its own day, and not an older one', () => {
+    expect(known(['teardown', journals('1: 2.9985, 2: 2.9984')], polished)).toEqual([
+      'main_journal_diameter 2: 2.9982 on 2026-03-02',
+    ]);
+  });
+
+  it('in the only session', () => {
+    expect(
+      known(['machined', `${journals('1: 2.9985, 2: 2.9982')}\n  - { work: polished, on: main journal 2 }`]),
+    ).toEqual(['main_journal_diameter 2: 2.9982 on 2026-03-01']);
+  });
+
+  it('and no more once it was read again in the same session', () => {
+    const again: Told = ['machined', `${polished[1]}\n${journals('2: 2.9981')}`];
+    expect(known(['teardown', journals('1: 2.9985, 2: 2.9984')], again)).toEqual([]);
+  });
+});

@@ -5,7 +5,7 @@ import {
   type StateReport,
   unitsFor,
 } from '../../../checks/judge/report.ts';
-import { type FollowUpState, followUpText } from '../../../checks/open/followUps.ts';
+import { openFollowUpText } from '../../../checks/open/followUps.ts';
 import { answerText, weightOf } from '../../state/answerText.ts';
 import { closedText } from '../../state/closedText.ts';
 import { type SessionView, sessionView, stateView, type TroubleView, troubleView } from './sessionView.ts';
@@ -85,7 +85,7 @@ function wholeView(report: EngineReport, chosen: Chosen, detail: boolean): Whole
       isState(each) ? stateView(each, report, detail) : sessionView(each, report, detail),
     ),
     closed: closedTexts(report, chosen),
-    open: openTexts(report.followUps, chosen),
+    open: openTexts(report, chosen),
   };
 }
 
@@ -96,12 +96,12 @@ function closedTexts({ engine, followUps }: EngineReport, chosen: Chosen): reado
     .map((each) => closedText(each, unitsFor(engine)));
 }
 
-function openTexts(followUps: readonly FollowUpState[], chosen: Chosen): readonly string[] {
+function openTexts({ engine, followUps }: EngineReport, chosen: Chosen): readonly string[] {
   const last = chosen.at(-1)?.session.date ?? '';
   return followUps
     .filter(({ state, session }) => state === 'open' && session.date <= last)
     .map(
-      ({ session, followUp }) =>
-        `${followUpText(followUp)}  (concession of ${session.stage} ${session.date})`,
+      (each) =>
+        `${openFollowUpText(each, unitsFor(engine))}  (concession of ${each.session.stage} ${each.session.date})`,
     );
 }

@@ -1,6 +1,6 @@
 import type { Finding } from '../../../checks/finding.ts';
-import type { EngineReport, StateReport } from '../../../checks/judge/report.ts';
-import { followUpText } from '../../../checks/open/followUps.ts';
+import { type EngineReport, type StateReport, unitsFor } from '../../../checks/judge/report.ts';
+import { openFollowUpText } from '../../../checks/open/followUps.ts';
 import { leavesOf } from '../../../checks/value/route.ts';
 import { staysIn } from '../../../compare/parts/stays.ts';
 import type { Engine } from '../../../documents/assemble.ts';
@@ -81,10 +81,10 @@ export const CONCESSION_COLUMNS: readonly (string | Column)[] = [
   { title: 'signature', align: 'left', isRoom: true },
 ];
 
-const openPromises = ({ followUps }: EngineReport): readonly string[] =>
+const openPromises = ({ engine, followUps }: EngineReport): readonly string[] =>
   followUps
     .filter(({ state }) => state === 'open')
-    .map(({ followUp }) => `still to be measured: ${followUpText(followUp)}`);
+    .map((each) => `still to be measured: ${openFollowUpText(each, unitsFor(engine))}`);
 
 const PHOTO_CAUTION =
   'A photograph may tell where, when, by whom and with what it was taken: look at what is in the file, or take it out, before it is handed on.';

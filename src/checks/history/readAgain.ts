@@ -1,11 +1,11 @@
 import { valuesOf } from '../../characteristics/grid.ts';
 import { absolute, greatest, subtract, toNumber } from '../../quantity/fraction.ts';
 import type { Finding, Reading } from '../finding.ts';
-import { sessionsBefore } from '../history/earlier.ts';
-import { isSamePartAfter } from '../history/partHistory.ts';
 import type { SessionView } from '../judge/row.ts';
 import type { Route } from '../value/route.ts';
 import { routesOf } from '../value/routes.ts';
+import { sessionsBefore } from './earlier.ts';
+import { isSamePartAfter } from './partHistory.ts';
 
 /** Whether all that a finding takes for slips was read a second time and is so, in another block or an earlier session: nobody slips twice alike. */
 export const isReadAgain = ({ covers = [] }: Finding, view: SessionView): boolean =>

@@ -4,10 +4,16 @@ import type { Position } from '../../layout/position.ts';
 import type { PartAt } from '../../layout/readPart.ts';
 import { isAt } from '../history/dependsOn.ts';
 import { sessionsBefore } from '../history/earlier.ts';
-import type { SessionView } from '../judge/row.ts';
+import type { Row, SessionView } from '../judge/row.ts';
 
-/** The codes of the parts that a figure depends on at a position, as was said of each last; empty where no code is stated. */
-export function statedCodes(
+/** Of what size and code the parts are said to be that a figure depends on: parts of one make are like each other. */
+export const statedMake = (
+  { characteristic, position, size: { by } }: Pick<Row, 'characteristic' | 'position' | 'size'>,
+  view: SessionView,
+): string => `${by.n}/${by.d} ${codesAt(characteristic, position, view)}`;
+
+/** As was said of each last; empty where no code is stated. */
+function codesAt(
   { of, dependsOn }: Characteristic,
   position: Position,
   { engine, session, registry }: SessionView,
