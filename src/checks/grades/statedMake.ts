@@ -18,10 +18,10 @@ function codesAt(
   position: Position,
   { engine, session, registry }: SessionView,
 ): string {
-  const changes = [engine.document, ...sessionsBefore(engine, session), session].flatMap(
-    ({ partChanges }) => partChanges,
-  );
-  if (changes.every(({ codesAt }) => codesAt.length === 0)) return '';
+  const documents = [engine.document, ...sessionsBefore(engine, session), session];
+  // Most shops state none, and every row asks.
+  if (!documents.some(({ partChanges }) => partChanges.some(({ codesAt }) => codesAt.length > 0))) return '';
+  const changes = documents.flatMap(({ partChanges }) => partChanges);
   return [of, ...dependsOn]
     .flatMap((id) => {
       if (id === undefined) return [];
