@@ -46,6 +46,10 @@ const ALSO: readonly (readonly [string, Operation])[] = [
   ['regrind', 'grind'],
   ['rebore', 'bore'],
   ['replace', 'renew'],
+  ['change', 'renew'],
+  ['new', 'renew'],
+  ['skim', 'surface'],
+  ['resurface', 'surface'],
 ];
 
 /** The longest first: `machine or renew` begins as nothing else does, `measure again` does. */
@@ -104,6 +108,14 @@ export function coverOf(
   return covered.length === positions.length ? (positions.length === 0 ? 'some' : 'all') : 'some';
 }
 
+/** Whether a yes is to what is done: what may be machined or renewed may be either. */
+export const isDoneBy = ({ operation: agreed }: NamedWork, done: Operation | undefined): boolean =>
+  agreed !== undefined &&
+  (agreed === done || (agreed === EITHER && isOneOfTwo(done)) || (done === EITHER && isOneOfTwo(agreed)));
+
+const EITHER: Operation = 'machine or renew';
+const isOneOfTwo = (each: Operation | undefined): boolean => each === 'machine' || each === 'renew';
+
 /** Whether what is agreed to takes in what is ordered: the same words, or the same done to the same places or to more. */
 export const takesIn = (
   agreed: NamedWork,
@@ -111,7 +123,6 @@ export const takesIn = (
   { parts }: { readonly parts: Parts },
 ): boolean =>
   plainName(agreed.name) === plainName(ordered.name) ||
-  (agreed.operation !== undefined &&
-    agreed.operation === ordered.operation &&
+  (isDoneBy(agreed, ordered.operation) &&
     ordered.parts.length > 0 &&
     ordered.parts.every(({ part, positions }) => coverOf(agreed.parts, part, positions, parts) === 'all'));

@@ -11,6 +11,7 @@ export const OPERATIONS = [
   'bore',
   'resize',
   'grind',
+  'machine',
   'machine or renew',
   'renew',
   'choose',

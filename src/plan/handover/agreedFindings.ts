@@ -24,17 +24,30 @@ export function agreedFindings({ engine, registry }: EngineReport, state: StateR
 /** What was said to other work on the same part is told as that. */
 function unknownWork({ all, engine }: Agreements, told: ReadonlySet<NamedWork>): readonly Finding[] {
   return all.flatMap((dated) =>
-    dated.agreement.items.flatMap((item) => {
+    dated.agreement.items.flatMap((item, index) => {
       if (told.has(item)) return [];
       for (const jobs of dated.plans()) if (isLineOf(item, jobs, engine)) return [];
       const lines = dated
         .plan()
         .flatMap((job) => (job.serves === undefined ? [titleOf(job, engine.document)] : []));
+      const before = dated.agreement.items[index - 1];
+      if (before !== undefined && isPlaceAlone(item)) return [commaFinding(before, item)];
       const has = lines.length === 0 ? 'which has none' : `which has ${lines.join(', ')}`;
       return [finding(UNKNOWN_WORK, item.place, `agreed to ${item.name}: no line of the plan, ${has}`)];
     }),
   );
 }
+
+/** The 5 that is left of `renew rod shells 2, 5`. */
+const isPlaceAlone = ({ name, operation }: NamedWork): boolean =>
+  operation === undefined && /^(?:and )?\w{0,3}\d\w{0,3}(?: (?:to|and) \w{1,6})?$/.test(name.trim());
+
+const commaFinding = (before: NamedWork, { name, place }: NamedWork): Finding =>
+  finding(
+    UNKNOWN_WORK,
+    place,
+    `agreed to ${name}: a comma begins a new item; put the line in quotes, as in "${before.name}, ${name}"`,
+  );
 
 const otherWork = (jobs: readonly Job[], agreements: Agreements) =>
   jobs

@@ -1,7 +1,7 @@
 import type { Engine } from '../../documents/assemble.ts';
 import { type Grade, gradeText, sameGrade } from '../../documents/grades/grade.ts';
 import type { Agreement } from '../../documents/planning/handedOver.ts';
-import { coverOf, type NamedWork, plainName } from '../../documents/planning/namedWork.ts';
+import { coverOf, isDoneBy, type NamedWork, plainName } from '../../documents/planning/namedWork.ts';
 import type { Parts } from '../../layout/part.ts';
 import type { Job } from '../work/job.ts';
 import { placesOf, titleOf } from '../work/jobTitle.ts';
@@ -76,7 +76,7 @@ type KnownPlaces = Parameters<typeof titleOf>[1] & { readonly parts: Parts };
 function coverOfJob(item: NamedWork, job: Job, known: KnownPlaces): 'all' | 'some' | 'none' {
   const names = [job.name, titleOf(job, known)].map(plainName);
   if (names.includes(plainName(item.name))) return 'all';
-  if (item.operation !== job.operation || job.part === undefined) return 'none';
+  if (!isDoneBy(item, job.operation) || job.part === undefined) return 'none';
   const places = placesOf(job);
   // A job that names no place is done to all of the part.
   const at = places.length > 0 ? places : known.layout.positionsOf(job.part.family);

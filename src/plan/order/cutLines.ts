@@ -1,5 +1,6 @@
 import { type Grade, gradeText, sameGrade } from '../../documents/grades/grade.ts';
 import type { Stock } from '../../documents/stock/stock.ts';
+import { namedAt } from '../../layout/naming.ts';
 import type { Part } from '../../layout/part.ts';
 import { onShelf } from '../fit/shelf.ts';
 import { pistonsOfSize, type ShelfPistons } from '../fit/shelfPistons.ts';
@@ -19,7 +20,7 @@ export function cutLines(
   if (cut === undefined) return [];
   const mates = registry.parts.all.filter(({ sized }) => sized?.fits === cut.part.id);
   const sent = sendings(engine).find(({ work }) => work.some((each) => isLineOf(each, [job], engine)));
-  return cut.groups.flatMap(({ places, deciding: { choice } }) =>
+  return cut.groups.flatMap(({ places, deciding: { choice, position } }) =>
     choice.kind === 'beyond the last step'
       ? []
       : mates.map((mate): OrderLine => {
@@ -35,7 +36,10 @@ export function cutLines(
             count,
             // Bores are finished to pistons in hand; shells are chosen when the journals are ground and measured.
             when: isShell || choice.kind !== 'step' ? 'after measuring' : 'now',
-            for: name,
+            for:
+              choice.kind === 'step'
+                ? name
+                : `${name}: measure how deep ${namedAt(cut.part.label, position)} is damaged`,
             neededBy: isShell ? sent?.due : sent?.date,
           };
         }),

@@ -10,6 +10,7 @@ import { inOrderOfWork, type Job } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
 import { jobName, remedyOf } from './operation.ts';
 import { byUrgency } from './renewal/byUrgency.ts';
+import { asChosen } from './renewal/chosen.ts';
 import { comesWith } from './renewal/comesWith.ts';
 import { renewedAs } from './renewal/renewed.ts';
 import { withoutWorkOnRenewed } from './renewal/workOnRenewed.ts';
@@ -23,7 +24,10 @@ export function jobsOf(context: PlanContext): readonly Job[] {
   const cutRows = new Set(cuts.flatMap(({ rows }) => rows));
   const left = context.state.rows.filter((row) => !cutRows.has(row) && !comesWith(row, cuts, context));
   const asked = [...cuts.flatMap(cutJobs), ...measuringJobs(left, context), ...remedyJobs(left, context)];
-  const all = withoutWorkOnRenewed(joined([...asked, ...jobsOfFound(context)]), context).flatMap(byUrgency);
+  const all = withoutWorkOnRenewed(
+    joined([...asked, ...jobsOfFound(context)].map((job) => asChosen(job, context))),
+    context,
+  ).flatMap(byUrgency);
   return inOrderOfWork([...all, ...supportingJobs(all, context)]);
 }
 

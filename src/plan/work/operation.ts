@@ -12,6 +12,7 @@ export const MACHINING: readonly Operation[] = [
   'bore',
   'resize',
   'grind',
+  'machine',
 ];
 
 /** Of parts that are brought back otherwise than by renewing them. */

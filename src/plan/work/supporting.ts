@@ -14,7 +14,10 @@ interface Supporting {
   readonly beside: (job: Job, isOfIt: boolean) => boolean;
 }
 
-const CUTTING: readonly Operation[] = ['straighten', 'line bore', 'surface', 'bore', 'grind'];
+const CUTTING: readonly Operation[] = ['straighten', 'line bore', 'surface', 'bore', 'grind', 'machine'];
+
+/** Each can crack a crankshaft, and is wasted on a cracked one. */
+const TO_TEST: readonly Operation[] = ['straighten', 'grind', 'machine'];
 
 const SUPPORTING: readonly Supporting[] = [
   {
@@ -30,7 +33,7 @@ const SUPPORTING: readonly Supporting[] = [
   {
     operation: 'crack test',
     part: 'crankshaft',
-    beside: ({ operation }, isOfIt) => isOfIt && (operation === 'grind' || operation === 'straighten'),
+    beside: ({ operation }, isOfIt) => isOfIt && TO_TEST.includes(operation),
   },
   {
     operation: 'weigh and balance',

@@ -1,11 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import { agreementsOf } from '../../../src/plan/handover/agreement.ts';
 import { answerTo } from '../../../src/plan/handover/answer.ts';
+import { orderList } from '../../../src/plan/order/orderList.ts';
 import { reportWithPlan } from '../../../src/plan/reportWithPlan.ts';
 import { planContext } from '../../../src/plan/work/context.ts';
 import { jobsOf } from '../../../src/plan/work/jobs.ts';
 import { titleOf } from '../../../src/plan/work/jobTitle.ts';
-import { ENGINE, type Files, limitsOf, REGISTER, refusalsOf, sessionOf, shopOf } from '../../shopOf.ts';
+import {
+  ENGINE,
+  type Files,
+  limitsOf,
+  REGISTER,
+  refusalsOf,
+  reportOf,
+  sessionOf,
+  shopOf,
+} from '../../shopOf.ts';
 
 const LIMITS = `main_journal_diameter: { new: 2.9980 to 2.9990, wear: { min: 2.9970 }, last_size: 2.9680 }
 crankpin_diameter: { new: 2.4980 to 2.4990, wear: { min: 2.4970 } }
@@ -159,4 +169,68 @@ it('a yes to every place is one to a job that names none', () => {
   const { yes, told } = planOf(shop('', { 'e/teardown.yaml': sessionOf('teardown', mains, scored) }));
   expect(told).toEqual([]);
   expect(yes).toContain('grind crankpins');
+});
+
+describe('of what may be machined or renewed', () => {
+  const BENT = 'found: [{ on: rod 4, is: bent, do: machine }]\n';
+  const files = (items: string, later?: string): Files => {
+    const said = agreed(items);
+    return shop('', {
+      'e/teardown.yaml': sessionOf(
+        'teardown',
+        '- { measure: cylinder_bore, with: bore, at: { 1: 4.1255, 2: 4.1255, 3: 4.1255, 4: 4.1255 } }',
+        `${BENT}${later === undefined ? said : ''}`,
+      ),
+      ...(later === undefined
+        ? {}
+        : { 'e/z.yaml': `kind: session\nstage: machined\ndate: ${later}\n${said}` }),
+    });
+  };
+  const linesOf = (of: Files) => {
+    const { engine, registry, state } = reportOf(of);
+    if (state === undefined) throw new Error('no session');
+    const context = planContext(engine, registry, state);
+    return orderList(context, jobsOf(context))
+      .filter((line) => line.for !== 'opened engine')
+      .map(({ count, what, when, for: job }) => `${count} ${what}, ${when}, ${job}`);
+  };
+
+  it.each<readonly [string, string, readonly string[]]>([
+    ['renew connecting rod 4', 'renew connecting rod 4', ['1 connecting rod, now, renew connecting rods']],
+    ['new rod 4', 'renew connecting rod 4', ['1 connecting rod, now, renew connecting rods']],
+    ['machine rod 4', 'machine connecting rod 4', []],
+    [
+      'machine or renew connecting rod 4',
+      'machine or renew connecting rod 4',
+      ['1 connecting rod, after measuring, machine or renew connecting rods'],
+    ],
+  ])('%s is the choice, and plan and order list follow it', (items, title, lines) => {
+    for (const of of [files(items), files(items, '2026-03-01')]) {
+      expect(planOf(of)).toEqual({ yes: [title], another: [], told: [] });
+      expect(linesOf(of)).toEqual(lines);
+    }
+  });
+
+  it('a choice of another one is none', () => {
+    expect(linesOf(files('renew connecting rod 3'))).toEqual([
+      '1 connecting rod, after measuring, machine or renew connecting rods',
+    ]);
+  });
+});
+
+it('one line needs no list', () => {
+  const files = shop('', {
+    'e/teardown.yaml': sessionOf(
+      'teardown',
+      WORN('2.9880'),
+      'agreed: { by: Owner, items: bore cylinders }\n',
+    ),
+  });
+  expect(planOf(files).yes).toEqual(expect.arrayContaining(CYLINDERS));
+});
+
+it('a comma that parts one line in two is told as that', () => {
+  expect(planOf(shop('grind main journals 1, 3')).told).toContain(
+    '4:71 agreed to 3: a comma begins a new item; put the line in quotes, as in "grind main journals 1, 3"',
+  );
 });

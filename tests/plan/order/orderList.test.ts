@@ -76,6 +76,17 @@ describe('an order list', () => {
       ],
     ],
     [
+      'says what to measure where a size waits for the depth of damage',
+      {
+        blocks: mains('2.9960'),
+        more: `${AGREED}found: [{ on: main journal 3, is: scored, do: machine }]\n`,
+      },
+      [
+        ...SUNDRIES,
+        '3 (0); main shell pairs; depth unknown; -; after measuring; grind main journals: measure how deep main journal 3 is damaged',
+      ],
+    ],
+    [
       'has pistons and ring sets for bores, and is needed when the block is sent',
       {
         blocks: bores('4.1315'),

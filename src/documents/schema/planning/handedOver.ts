@@ -1,5 +1,5 @@
 import { by, note } from '../document.ts';
-import { about, date, type Schema, text, texts, word } from '../scalars.ts';
+import { about, date, type Schema, text, texts, word, wordOrWords } from '../scalars.ts';
 import { mapShape, type Properties } from '../shared.ts';
 
 /** One of it as it stands, or a list of several. */
@@ -21,10 +21,10 @@ const agreed = oneOrMore(
     {
       by: party,
       date: date(about('Date', 'The day of it.', '2026-04-10')),
-      items: texts(
+      items: wordOrWords(
         about(
           'Items',
-          'The lines of the page, or what is done to which parts: `grind mains`. A size may stand behind it: then the yes is to that size alone.',
+          'The lines of the page, one or a list, or what is done to which parts: `grind mains`. A size may stand behind it: then the yes is to that size alone. A line with a comma stands in quotes.',
           ['grind main journals 1 to 3', 'bore cylinders to 0.020 over'],
         ),
       ),

@@ -16,6 +16,7 @@ export const GLOSSES: Readonly<Record<Operation, string>> = {
   resize: 'The large end of the rod is made round again.',
   grind: 'The worn bearing surfaces are ground round again, smaller than before, and take thicker bearings.',
   renew: 'The part is replaced by a new one.',
+  machine: 'It is machined, so that it is as it must be again.',
   'machine or renew': 'It is not as it must be: it is machined, or replaced where that cannot be done.',
   adjust: 'It is set again as the manual says.',
   choose: 'Bearings, pistons or washers of another size are fitted, so that the running clearance is right.',

@@ -3,6 +3,7 @@ import type { Row } from '../../../checks/judge/row.ts';
 import { unitOfRow } from '../../../checks/judge/session.ts';
 import type { Engine } from '../../../documents/assemble.ts';
 import type { Part } from '../../../layout/part.ts';
+import { foundText } from '../../../plan/closing/openTexts.ts';
 import { outText } from '../../../plan/closing/outText.ts';
 import type { PistonFit } from '../../../plan/fit/pistonFit.ts';
 import type { Agreements } from '../../../plan/handover/agreement.ts';
@@ -108,7 +109,10 @@ function partSections(
 function jobSection(job: Job, before: readonly Job[], engine: Engine, registry: Registry): Section {
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   const cuts = job.cut === undefined ? [] : cutWords(job.cut, engine, unitFor).flatMap(({ size }) => size);
-  const measured = job.cut === undefined ? job.rows.map((row) => outText(row, unitFor)) : [];
+  const measured =
+    job.cut === undefined
+      ? [...job.found.map(foundText), ...job.rows.map((row) => outText(row, unitFor))]
+      : [];
   const figures = placesOf(job)
     .map(({ name }) => `${name} ________`)
     .join('  ');
