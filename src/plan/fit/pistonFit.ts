@@ -2,6 +2,7 @@ import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { clearance } from '../../characteristics/clearance.ts';
 import { gridOfOne } from '../../characteristics/grid.ts';
 import { fittedSize } from '../../checks/grades/madeSize.ts';
+import { type Grade, sameGrade } from '../../documents/grades/grade.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import { exactly } from '../../measurement/value.ts';
@@ -76,22 +77,28 @@ function ofFinished(
   shelf: ShelfPistons,
 ): PistonFit {
   const size = sizeOfPart(context, bore);
-  const bores = positions.flatMap((position, index): readonly (Bore & { readonly position: Position })[] => {
+  const gradeAt = (position: Position): Grade | undefined =>
+    size && fittedSize(context.engine, undefined, size, position).grade;
+  const bores = positions.flatMap((position, index): readonly PlacedBore[] => {
     const row = context.state.rows.find((each) => each.characteristic === size && each.position === position);
     const grid = row?.routes[0]?.route.grid;
     // Where the piston bears: along the thrust axis.
     const room = grid && clearance(grid, gridOfOne(exactly(ZERO)), ['thrust']);
     const aim = wanted[index];
-    if (room === undefined || aim === undefined) return [];
+    const grade = gradeAt(position);
+    if (room === undefined || aim === undefined || grade === undefined) return [];
     const mean = room.mean.amount;
     const [below, above] = [subtract(mean, room.least.amount), subtract(room.greatest.amount, mean)];
-    return [{ position, name: position.name, size: mean, below, above, wanted: aim }];
+    const takes = ({ size: made }: ShelfPiston): boolean => sameGrade(made, grade);
+    return [{ position, name: position.name, size: mean, below, above, wanted: aim, grade, takes }];
   });
   const none = { clearance: fit, places: [], isToBeBored: false };
-  if (bores.length < positions.length || size === undefined) return { ...none, problem: 'not measured' };
-  const { grade } = fittedSize(context.engine, undefined, size, positions[0]);
-  const sized = grade === undefined ? [] : pistonsOfSize(shelf, grade);
-  if (sized.length < bores.length) return { ...none, problem: 'too few' };
+  if (bores.length < positions.length) return { ...none, problem: 'not measured' };
+  const sized = ofSizes(
+    bores.map(({ grade }) => grade),
+    shelf,
+  );
+  if (sized === undefined) return { ...none, problem: 'too few' };
   const set = fitPistons(bores, sized, spreadOf(context));
   if (set === undefined) return { ...none, problem: 'nothing fits' };
   const places = bores.flatMap((each, index) => {
@@ -103,6 +110,27 @@ function ofFinished(
   return { ...none, places, problem: undefined };
 }
 
+interface PlacedBore extends Bore<ShelfPiston> {
+  readonly position: Position;
+  readonly grade: Grade;
+}
+
+/** Of the shelf all that are of any of the sizes; undefined where there are not enough of one of them. */
+function ofSizes(
+  grades: readonly Grade[],
+  shelf: ShelfPistons,
+  isOffered: (piston: ShelfPiston) => boolean = () => true,
+): readonly ShelfPiston[] | undefined {
+  const distinct = grades.filter(
+    (grade, index) => grades.findIndex((each) => sameGrade(each, grade)) === index,
+  );
+  const found = distinct.map((grade) => pistonsOfSize(shelf, grade).filter(isOffered));
+  const isEnough = distinct.every(
+    (grade, index) => (found[index]?.length ?? 0) >= grades.filter((each) => sameGrade(each, grade)).length,
+  );
+  return isEnough ? found.flat() : undefined;
+}
+
 /** Each bore is finished to its own piston, so that any of one weight will do; the first set that is large enough. */
 function toBeBored(
   context: PlanContext,
@@ -110,20 +138,48 @@ function toBeBored(
   { fit, positions, wanted }: Asked,
   shelf: ShelfPistons,
 ): PistonFit {
-  const choice = cut.groups[0]?.deciding.choice;
   const none = { clearance: fit, places: [], isToBeBored: true };
-  if (choice?.kind === 'beyond the last step') return { ...none, problem: 'to be renewed' };
-  if (choice?.kind !== 'step') return { ...none, problem: 'nothing fits' };
+  const choices = cut.groups.map(({ deciding: { choice } }) => choice);
+  if (choices.some(({ kind }) => kind === 'beyond the last step'))
+    return { ...none, problem: 'to be renewed' };
+  // One that was not read is bored to the step of the others; one that stays as it is keeps its piston.
+  const bores = positions.flatMap((position, index) => {
+    const own = cut.groups.find(({ places }) => places.some((place) => place.position === position));
+    const group = own ?? (cut.unmeasured.includes(position) ? cut.groups[0] : undefined);
+    const [choice, aim] = [group?.deciding.choice, wanted[index]];
+    return choice?.kind === 'step' && aim !== undefined ? [{ position, aim, grade: choice.step.grade }] : [];
+  });
+  if (bores.length === 0 || choices.some(({ kind }) => kind !== 'step'))
+    return { ...none, problem: 'nothing fits' };
   // What has run went with a bore that is cut away.
-  const sized = pistonsOfSize(shelf, choice.step.grade).filter(({ ranIn }) => ranIn === undefined);
-  const set = setsByWeight(sized, spreadOf(context)).find(({ length }) => length >= positions.length);
-  if (set === undefined)
-    return { ...none, problem: sized.length < positions.length ? 'too few' : 'nothing fits' };
-  const places = positions.flatMap((position, index) => {
-    const [piston, aim] = [set[index], wanted[index]];
-    if (piston === undefined || aim === undefined) return [];
+  const sized = ofSizes(
+    bores.map(({ grade }) => grade),
+    shelf,
+    ({ ranIn }) => ranIn === undefined,
+  );
+  if (sized === undefined) return { ...none, problem: 'too few' };
+  const places = setsByWeight(sized, spreadOf(context))
+    .map((set) => finishedTo(bores, set))
+    .find(({ length }) => length === bores.length);
+  return places === undefined
+    ? { ...none, problem: 'nothing fits' }
+    : { ...none, places, problem: undefined };
+}
+
+interface ToBeBored {
+  readonly position: Position;
+  readonly aim: Wanted;
+  readonly grade: Grade;
+}
+
+/** Each bore with the next piston of its size, as far as there is one. */
+function finishedTo(bores: readonly ToBeBored[], set: readonly ShelfPiston[]): readonly PistonPlace[] {
+  const left = [...set];
+  return bores.flatMap(({ position, aim, grade }): readonly PistonPlace[] => {
+    const at = left.findIndex(({ size }) => sameGrade(size, grade));
+    const [piston] = at < 0 ? [] : left.splice(at, 1);
+    if (piston === undefined) return [];
     const size = add(piston.diameter, aim.middle);
     return [{ position, piston, size, least: aim.middle, greatest: aim.middle, wanted: aim }];
   });
-  return { ...none, places, problem: undefined };
 }

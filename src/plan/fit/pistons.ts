@@ -12,10 +12,12 @@ export interface Piston {
 }
 
 /** A finished bore where its piston bears. */
-export interface Bore extends Spread {
+export interface Bore<P extends Piston = Piston> extends Spread {
   readonly name: string;
   readonly size: Fraction;
   readonly wanted: Wanted;
+  /** Whether a piston is of the size to which this bore was made; absent where all are. */
+  readonly takes?: (piston: P) => boolean;
 }
 
 export interface PistonSet<P extends Piston = Piston> {
@@ -29,7 +31,7 @@ export interface PistonSet<P extends Piston = Piston> {
  * farther apart in weight than `weightSpread`; undefined where stock does not do.
  */
 export function fitPistons<P extends Piston>(
-  bores: readonly Bore[],
+  bores: readonly Bore<P>[],
   stock: readonly P[],
   weightSpread: Fraction | undefined,
 ): PistonSet<P> | undefined {
@@ -43,8 +45,13 @@ export function fitPistons<P extends Piston>(
   return setOf(bores, best.pistons, best.found);
 }
 
-const costIn = ({ name, size, wanted, ...spread }: Bore, { diameter, ranIn }: Piston): number | undefined =>
-  ranIn === undefined || ranIn === name ? costOf(subtract(size, diameter), spread, wanted) : undefined;
+function costIn<P extends Piston>(bore: Bore<P>, piston: P): number | undefined {
+  const { name, size, wanted, takes, ...spread } = bore;
+  const isItsOwn = piston.ranIn === undefined || piston.ranIn === name;
+  return isItsOwn && takes?.(piston) !== false
+    ? costOf(subtract(size, piston.diameter), spread, wanted)
+    : undefined;
+}
 
 /** Each lightest piston with all that it may share an engine with; a piston that nobody weighed shares with none. */
 export function setsByWeight<P extends Piston>(
@@ -64,7 +71,7 @@ export function setsByWeight<P extends Piston>(
 }
 
 function setOf<P extends Piston>(
-  bores: readonly Bore[],
+  bores: readonly Bore<P>[],
   stock: readonly P[],
   { columns }: Assignment,
 ): PistonSet<P> {

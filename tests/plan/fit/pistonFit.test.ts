@@ -212,3 +212,42 @@ describe('bores that are still to be bored', () => {
     expect(fitIn(files)).toEqual({ of, isToBeBored: true, problem, short: true, places: [] });
   });
 });
+
+describe('bores of two sizes', () => {
+  const two = `${piston('A', '79.960')}, ${piston('B', '80.460', ', size: 0.50 mm over')}`;
+
+  it('take pistons each of its own size', () => {
+    const files = shop(two, bores('[80.510, 80.510]', '[80.010, 80.010]'), {
+      more: 'machined: [{ part: cylinder 1, size: 0.50 mm over }]\n',
+    });
+    expect(fitIn(files)?.places.map((each) => each.split(' ').slice(0, 3).join(' '))).toEqual([
+      '1 B 80.510',
+      '2 A 80.010',
+    ]);
+    expect(
+      fitIn({
+        ...files,
+        ...shop(piston('A', '79.960'), ROUND),
+        'e/session.yaml': files['e/session.yaml'] ?? '',
+      })?.problem,
+    ).toBe('too few');
+  });
+
+  it('that are still to be bored as well', () => {
+    const steps = 'plan: { separate: [cylinders], steps: { cylinders: [0.50 over, 1.00 over] } }\n';
+    const files = shop(
+      `${piston('C', '80.960', ', size: 1.00 mm over')}, ${two}`,
+      `${bores('[80.110, 80.110]', '[80.700, 80.700]')}\n${bores('[80.110, 80.110]', '[80.700, 80.700]')}`.replaceAll(
+        '  ',
+        ' ',
+      ),
+      { plan: steps },
+    );
+    expect(
+      fitIn({
+        ...files,
+        'e/session.yaml': (files['e/session.yaml'] ?? '').replace('stage: machined', 'stage: teardown'),
+      })?.places.map((each) => each.split(' ').slice(0, 3).join(' ')),
+    ).toEqual(['1 B 80.510', '2 C 81.010']);
+  });
+});
