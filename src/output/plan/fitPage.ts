@@ -1,6 +1,6 @@
 import type { Engine } from '../../documents/assemble.ts';
 import { tableName } from '../../layout/naming.ts';
-import { type Fits, isShort } from '../../plan/fit/fits.ts';
+import type { Fits } from '../../plan/fit/fits.ts';
 import type { PistonFit, PistonProblem } from '../../plan/fit/pistonFit.ts';
 import type { FittedPlace, ShellFit } from '../../plan/fit/shellFit.ts';
 import type { FitProblem } from '../../plan/fit/shellPlace.ts';
@@ -9,6 +9,7 @@ import { compare, type Fraction, subtract } from '../../quantity/fraction.ts';
 import { unitNamed } from '../../quantity/units.ts';
 import { numberIn } from '../check/rowJson.ts';
 import { type Figures, figuresOf, wantedText } from './figures.ts';
+import { fitAnswer } from './fitAnswer.ts';
 import { gasketSection, thicknessSection, washerSection } from './otherFitSections.ts';
 import { nameCell, type Page, type PageCell, type Section, type TableColumn } from './page.ts';
 import { notOfferedSections, wholeSection } from './partSections.ts';
@@ -27,18 +28,10 @@ export function fitPage(fits: Fits, engine: Engine, about: readonly string[]): P
   return {
     title: `${engine.document.name}: parts chosen from stock`,
     about,
-    answer: [answer(sections, isShort(fits))],
+    answer: fitAnswer(sections, fits),
     sections: [...sections, ...left],
     cautions: sections.length === 0 ? [] : CAUTIONS,
   };
-}
-
-function answer(sections: readonly Section[], short: boolean): string {
-  if (sections.length === 0)
-    return 'nothing in stock is for this engine: documents of kind: stock and kind: part say what is';
-  return short
-    ? 'not everything has its part: what lacks one says why'
-    : 'each place has its part; taken together they lie as near to the middle as stock allows';
 }
 
 const CAUTIONS: readonly string[] = [

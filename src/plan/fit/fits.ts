@@ -1,6 +1,8 @@
 import { NO_OFFERS, type NotOffered, type OfferedParts } from '../../documents/parts/offeredPart.ts';
+import type { Part } from '../../layout/part.ts';
+import { awaitedBy } from '../order/awaited.ts';
 import type { PlanContext } from '../work/context.ts';
-import { cutsOf } from '../work/cut.ts';
+import { type Cut, cutsOf } from '../work/cut.ts';
 import { type GasketFit, gasketFit, type WasherFit, washerFit } from './otherFits.ts';
 import { type PistonFit, pistonFit } from './pistonFit.ts';
 import { shelfPistons } from './shelfPistons.ts';
@@ -18,6 +20,8 @@ export interface Fits {
   readonly gasket: GasketFit | undefined;
   readonly thicknesses: readonly ThicknessFit[];
   readonly notOffered: readonly NotOffered[];
+  /** Shells that ground journals ask for, and of which the shelf has none. */
+  readonly notInStock: readonly Part[];
 }
 
 export function fitsOf(stands: PlanContext, offers: OfferedParts = NO_OFFERS): Fits {
@@ -25,16 +29,28 @@ export function fitsOf(stands: PlanContext, offers: OfferedParts = NO_OFFERS): F
   const whole = wholeFits(stands, offers, pistons);
   const { context } = whole;
   const cuts = cutsOf(context);
+  const shells = shellFits(context, cuts);
   return {
     wholes: whole.fits,
-    shells: shellFits(context, cuts),
+    shells,
     pistons: pistonFit(context, cuts, pistons),
     washers: washerFit(context),
     gasket: gasketFit(context),
     thicknesses: thicknessFits(context),
+    notInStock: shellsAsked(context, cuts).filter((each) => !shells.some(({ part }) => part === each)),
     notOffered: [...offers.notOffered, ...pistons.notOffered, ...whole.notOffered],
   };
 }
+
+/** Those of journals that are ground, or were and wait for them. */
+const shellsAsked = (context: PlanContext, cuts: readonly Cut[]): readonly Part[] => {
+  const ground = cuts.filter(({ urgency }) => urgency === 'must').map(({ part }) => part.id);
+  const awaited = awaitedBy(context).map(({ mate }) => mate);
+  return context.registry.parts.all.filter(
+    (part) =>
+      part.sized?.liesIn !== undefined && (awaited.includes(part) || ground.includes(part.sized.fits ?? '')),
+  );
+};
 
 /** Bores are finished to pistons that are in hand, whatever crankshaft goes in. */
 export const pistonsFor = (context: PlanContext, offers: OfferedParts): PistonFit | undefined =>

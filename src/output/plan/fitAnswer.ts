@@ -1,0 +1,31 @@
+import { type Fits, isShort } from '../../plan/fit/fits.ts';
+import type { Section } from './page.ts';
+
+/** Whether each place has its part; and what has none yet, with what it waits for. */
+export const fitAnswer = (sections: readonly Section[], fits: Fits): readonly string[] => [
+  answer(sections, fits),
+  ...waiting(fits),
+];
+
+function answer(sections: readonly Section[], fits: Fits): string {
+  if (sections.length === 0)
+    return 'nothing in stock is for this engine: documents of kind: stock and kind: part say what is';
+  if (isShort(fits)) return 'not everything has its part: what lacks one says why';
+  if (waiting(fits).length === 0)
+    return 'each place has its part; taken together they lie as near to the middle as stock allows';
+  return fits.shells.some(({ waitsFor }) => waitsFor === undefined) || sections.length > fits.shells.length
+    ? 'what could be chosen has its part; this has not'
+    : 'nothing is chosen yet';
+}
+
+/** What has no part yet, and for what it waits. */
+const waiting = ({ shells, notInStock }: Fits): readonly string[] => [
+  ...shells.flatMap(({ part, waitsFor }) =>
+    waitsFor === undefined
+      ? []
+      : [
+          `${part.plural} wait until the ${waitsFor.family.isSingle ? `new ${waitsFor.label} is` : `ground ${waitsFor.plural} are`} measured`,
+        ],
+  ),
+  ...notInStock.map(({ plural }) => `${plural}: none in stock`),
+];
