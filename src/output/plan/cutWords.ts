@@ -146,3 +146,13 @@ function decimalsThatShow(amount: Fraction, { unit, decimals }: Printing): numbe
   const shown = Number(formatNumber(amount, unit, decimals));
   return shown === 0 ? decimals + 1 : decimals;
 }
+
+/** Of what is to be renewed all the same: whether a step would clean it up. */
+export function stepLeft({ part: { plural }, groups }: Cut): string {
+  const choices = groups.map(({ deciding: { choice } }) => choice);
+  if (choices.some(({ kind }) => kind === 'beyond the last step')) return `${plural}: no step is left`;
+  const steps = [...new Set(choices.flatMap((choice) => (choice.kind === 'step' ? choice.step.name : [])))];
+  return steps.length === 0 || choices.some(({ kind }) => kind === 'not provable')
+    ? `${plural}: no step is proven`
+    : `${plural}: a step is left, ${steps.join(' and ')}`;
+}

@@ -39,6 +39,13 @@ export const cutsOf = (context: PlanContext): readonly Cut[] =>
     .filter((part) => isCut(part) && !isOfRenewedWhole(context, part))
     .flatMap((part) => cutOf(context, part) ?? []);
 
+/** What would be ground or bored of a whole that is to be renewed. */
+export const cutsWithin = (context: PlanContext, whole: Part): readonly Cut[] =>
+  context.registry.parts
+    .within(whole)
+    .filter(isCut)
+    .flatMap((part) => cutOf(context, part) ?? []);
+
 function cutOf(context: PlanContext, part: Part): Cut | undefined {
   const size = sizeOfPart(context, part);
   const positions = context.engine.document.layout

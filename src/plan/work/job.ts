@@ -22,6 +22,8 @@ export interface Job {
   /** The jobs that it serves, where nothing else asks for it. */
   readonly serves: readonly Job[] | undefined;
   readonly cut: Cut | undefined;
+  /** Of a whole that is renewed and not cracked: to what its journals or bores would be cut if it were kept. */
+  readonly wouldCut?: readonly Cut[];
   /** Of what is measured again: by what it would be decided, in the order of `rows`. */
   readonly deciders: readonly (Decider | undefined)[];
   /** What has to be done or looked at because of it. */

@@ -2,7 +2,7 @@ import type { Row } from '../../checks/judge/row.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { Part } from '../../layout/part.ts';
 import type { PlanContext } from './context.ts';
-import { type Cut, cutsOf } from './cut.ts';
+import { type Cut, cutsOf, cutsWithin } from './cut.ts';
 import { bySteps, isPastSteps } from './cutSteps.ts';
 import { FOLLOWS } from './follows.ts';
 import { deciderOf } from './instruments.ts';
@@ -12,6 +12,7 @@ import { jobName, remedyOf } from './operation.ts';
 import { byUrgency } from './renewal/byUrgency.ts';
 import { asChosen } from './renewal/chosen.ts';
 import { comesWith } from './renewal/comesWith.ts';
+import { isCracked } from './renewal/cracked.ts';
 import { renewedAs } from './renewal/renewed.ts';
 import { withoutWorkOnRenewed } from './renewal/workOnRenewed.ts';
 import { supportingJobs } from './supporting.ts';
@@ -27,8 +28,18 @@ export function jobsOf(context: PlanContext): readonly Job[] {
   const all = withoutWorkOnRenewed(
     joined([...asked, ...jobsOfFound(context)].map((job) => asChosen(job, context))),
     context,
-  ).flatMap(byUrgency);
+  )
+    .flatMap(byUrgency)
+    .map((job) => withSteps(job, context));
   return inOrderOfWork([...all, ...supportingJobs(all, context)]);
+}
+
+/** Whoever wants a part renewed wants to know whether a step was left; of a cracked part none is. */
+function withSteps(job: Job, context: PlanContext): Job {
+  const { operation, part, found, rows, cut } = job;
+  if (operation !== 'renew' || part?.family.isSingle !== true || cut !== undefined) return job;
+  if (rows.some(isCracked) || found.some(({ is }) => /crack/i.test(is))) return job;
+  return { ...job, wouldCut: cutsWithin(context, part) };
 }
 
 const plain = {

@@ -187,3 +187,34 @@ describe('a crack test before grinding', () => {
     expect(textOf(shop(`${MAINS}${PASSED}`), 'work')).toContain('then crack test again after grinding');
   });
 });
+
+describe('a crankshaft that somebody saw and wants renewed', () => {
+  const seen = (is: string, more = ''): string =>
+    textOf(shop(`${MAINS}${more}`, `found: [{ on: crankshaft, is: ${is}, do: renew }]\n`), 'work');
+
+  it('is told with the step that is left', () => {
+    expect(seen('bent')).toContain('main journals: a step is left, 0.010 under');
+  });
+
+  it('is told where none is left', () => {
+    expect(
+      textOf(
+        shop(MAINS.replaceAll('2.9960', '2.9670'), 'found: [{ on: crankshaft, is: bent, do: renew }]\n'),
+        'work',
+      ),
+    ).toContain('main journals: no step is left');
+  });
+
+  it('is told where nobody knows how deep it is scored', () => {
+    const files = shop(
+      MAINS,
+      'found: [{ on: crankshaft, is: bent, do: renew }, { on: main journal 2, is: scored, do: machine }]\n',
+    );
+    expect(textOf(files, 'work')).toContain('main journals: no step is proven');
+  });
+
+  it('but a cracked one has no step', () => {
+    expect(seen('cracked at pin 2')).not.toContain('step is');
+    expect(seen('bent', test('crankshaft', 'value: fail'))).not.toContain('step is');
+  });
+});
