@@ -67,17 +67,14 @@ export const ofSize = (
 /** Bought for a bore, and made in no size of their own. */
 export const isRings = ({ sized }: Part): boolean => sized?.fits !== undefined && sized.made === undefined;
 
-function codeOf({ shells, pistons, rings }: Stock, mate: Part, grade: Grade): string | undefined {
+function codeOf({ shells, rings }: Stock, mate: Part, grade: Grade): string | undefined {
   const found =
     mate.sized?.liesIn !== undefined
       ? shells.filter(({ part }) => part === mate)
-      : mate.id === 'piston'
-        ? pistons
-        : isRings(mate)
-          ? rings
-          : [];
+      : isRings(mate)
+        ? rings
+        : [];
   const codes = [...new Set(found.filter(({ size }) => sameGrade(size, grade)).map(({ code }) => code))];
-  if (mate.id === 'piston' || codes.length === 0) return undefined;
   return codes.length > 1 ? 'by plan --fit' : codes[0];
 }
 

@@ -30,11 +30,10 @@ export function orderList(
   const fits = fitsOf(context, offers);
   const { wholes } = fits;
   const shelf = { fits, pistons };
-  const own = jobs.filter(({ serves }) => serves === undefined);
-  const real = own.filter((job) => !isSpared(job, wholes, context));
+  const real = jobs.filter((job) => !isSpared(job, wholes, context));
   const withCuts = linesFor(real, (job) => cutLines(context, job, pistons));
   const awaited = awaitedBy(context).flatMap((each) =>
-    own.some((job) => isCutOrRenewed(each.machined, job, context)) ? [] : awaitedLines(context, each, shelf),
+    jobs.some((job) => isCutOrRenewed(each.machined, job, context)) ? [] : awaitedLines(context, each, shelf),
   );
   const sized = new Set([...withCuts, ...awaited].map(({ what }) => what));
   const ofNew = linesFor(real, (job) => matesOfNew(context, job)).filter(({ what }) => !sized.has(what));
@@ -50,7 +49,7 @@ export function orderList(
     // What comes with a cut or with a new whole is bought once, in its new size.
     ...others.filter(({ what }) => !bought.has(what)),
     ...ofNew,
-    ...(own.some(isOpened) ? openedLines(context) : []),
+    ...(jobs.some(isOpened) ? openedLines(context) : []),
   ];
   return [...all].sort((a, b) => ORDER_TIMES.indexOf(a.when) - ORDER_TIMES.indexOf(b.when));
 }
