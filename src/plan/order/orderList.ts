@@ -30,7 +30,10 @@ export function orderList(
   const fits = fitsOf(context, offers);
   const { wholes } = fits;
   const shelf = { fits, pistons };
-  const real = jobs.filter((job) => !isSpared(job, wholes, context));
+  const real = together(
+    jobs.filter((job) => !isSpared(job, wholes, context)),
+    (job) => awaitsYes(job, agreements),
+  );
   const withCuts = linesFor(real, (job) => cutLines(context, job, pistons));
   const awaited = awaitedBy(context).flatMap((each) =>
     jobs.some((job) => isCutOrRenewed(each.machined, job, context)) ? [] : awaitedLines(context, each, shelf),
@@ -52,6 +55,23 @@ export function orderList(
     ...(jobs.some(isOpened) ? openedLines(context) : []),
   ];
   return [...all].sort((a, b) => ORDER_TIMES.indexOf(a.when) - ORDER_TIMES.indexOf(b.when));
+}
+
+/** What must and what should be renewed of one kind is bought at once, and takes from the shelf but once. */
+function together(jobs: readonly Job[], awaits: (job: Job) => boolean): readonly Job[] {
+  const isSame = (a: Job, b: Job): boolean => a.name === b.name && awaits(a) === awaits(b);
+  return jobs
+    .filter((job, index) => jobs.findIndex((each) => isSame(each, job)) === index)
+    .map((job) => {
+      const same = jobs.filter((each) => isSame(each, job));
+      const groups = same.flatMap(({ cut }) => cut?.groups ?? []);
+      return {
+        ...job,
+        rows: same.flatMap(({ rows }) => rows),
+        found: same.flatMap(({ found }) => found),
+        cut: job.cut && { ...job.cut, groups },
+      };
+    });
 }
 
 /** What is cut again or goes with its whole is not what was measured: nothing is bought for it as it is. */

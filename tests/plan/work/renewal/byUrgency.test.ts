@@ -91,14 +91,13 @@ describe('parts that are renewed one by one are as urgent as each of them is', (
     ]);
   });
 
-  it('and each is ordered with what asks for it', () => {
-    const context = contextOf(shop(LINERS));
+  it('and they are ordered together, and take from the shelf but once', () => {
+    const stock = { 'stock.yaml': 'kind: stock\nrings: [{ code: K, count: 2 }]\n' };
+    const context = contextOf({ ...shop(LINERS), ...stock });
     const lines = orderList(context, jobsOf(context)).filter(({ for: name }) => name === 'renew cylinders');
-    expect(lines.map(({ count, what }) => `${count} ${what}`)).toEqual([
-      '1 cylinder',
-      '1 ring sets',
-      '2 cylinders',
-      '2 ring sets',
+    expect(lines.map(({ count, what, onShelf }) => `${count} ${what}, ${onShelf}`)).toEqual([
+      '3 cylinders, 0',
+      '3 ring sets, 2',
     ]);
   });
 });
