@@ -103,6 +103,8 @@ export interface Characteristic extends Measure {
   readonly isNeverBelowZero?: true;
   /** A clearance of parts that some engines have pressed together: where no limit says, below zero is a press fit. */
   readonly mayBePressed?: true;
+  /** Machining takes from it: what lies above its least limit may still be cut. */
+  readonly isCutDown?: true;
   /** What to call a value above the greatest and below the least. */
   readonly words: { readonly above: string; readonly below: string };
   /** Where the definition comes from. */

@@ -8,6 +8,9 @@ const BANK = familyOf('bank');
 
 const LIFTING = 'Blocks and heads are heavy: lift them with tackle, and keep hands off cut edges.';
 
+const CUT =
+  'What lies above its least limit, `least_thickness` or the least of `wear`, may still be cut, and is shown beside the reading; some makers limit head and block together.';
+
 const roughness = (name: string, of: string): Characteristic =>
   read({
     id: `${name}_roughness`,
@@ -40,11 +43,13 @@ export const block: readonly Characteristic[] = [
   }),
   readSize({
     id: 'deck_height',
+    isCutDown: true,
     label: 'deck height',
     of: 'block',
     family: BANK,
     usualGrid: { stations: ['front', 'rear'], directions: [] },
     description: 'From the axis of the main bores to the deck, over a bar in the main bores, at both ends.',
+    note: CUT,
     usual: 'height gauge',
     words: { above: 'high', below: 'low' },
     caution: LIFTING,
@@ -100,12 +105,13 @@ export const head: readonly Characteristic[] = [
   roughness('head', 'head'),
   readSize({
     id: 'head_thickness',
+    isCutDown: true,
     label: 'head thickness',
     of: 'head',
     family: BANK,
     usualGrid: { stations: ['front', 'rear'], directions: [] },
     description: 'From the face that lies on the gasket to the machined face above it, at both ends.',
-    note: 'What is thicker than its least limit may still be cut; some makers limit head and block together.',
+    note: CUT,
     usual: 'micrometer',
     words: { above: 'thick', below: 'thin' },
     caution: LIFTING,

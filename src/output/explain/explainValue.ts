@@ -17,6 +17,7 @@ import type { Unit } from '../../quantity/units.ts';
 import { agreementText } from '../check/agreementText.ts';
 import { hotLines } from '../check/hotText.ts';
 import { putRightNote } from '../check/putRightText.ts';
+import { leftToCut } from '../check/view/leftToCut.ts';
 import { positionText, verdictText } from '../check/view/rowView.ts';
 import { type Line, line, withGaps } from '../escape/line.ts';
 import { type Cell, cell, fitting, layTable } from '../terminal/table.ts';
@@ -53,6 +54,7 @@ export function valueLines(
       '',
       `  ${[row.judgement.verdict ?? 'not measured', row.notTaken?.reason].filter(Boolean).join(': ')}`,
     ];
+  const left = leftToCut(row, printing);
   const risk = riskLines(row, finer, printing);
   const blocks: readonly (readonly Line[])[] = [
     [heading, `  ${amountText(judged, printing)}  ${verdictText(row, printing)}`.trimEnd()],
@@ -60,7 +62,7 @@ export function valueLines(
     [judged.route.inputs.length === 0 ? 'as read' : 'worked out', ...sumLines(judged, printing, unitOf)],
     ['error budget', ...budgetLines(judged, printing, unitOf)],
     ...(row.hot === undefined ? [] : [['in the running engine', ...hotLines(row, printing)]]),
-    ['limits', ...limitLines(row, printing)],
+    ['limits', ...limitLines(row, printing), ...(left === '' ? [] : [`  ${left}`])],
     ['verdict', ...reasonLines(row, around, rule, options, printing)],
     ...(risk.length === 0 ? [] : [['what the verdict may cost', ...risk]]),
     ...(others.length === 0 ? [] : [['other routes', ...others.map((each) => otherLine(each, printing))]]),
