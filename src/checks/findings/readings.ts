@@ -9,7 +9,16 @@ import {
   formatUncertainty,
   withUnitName,
 } from '../../quantity/format.ts';
-import { absolute, compare, type Fraction, subtract } from '../../quantity/fraction.ts';
+import {
+  absolute,
+  compare,
+  equals,
+  type Fraction,
+  fraction,
+  parseDecimal,
+  subtract,
+} from '../../quantity/fraction.ts';
+import { nearestTurn } from '../../quantity/turn.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { FailedLimit } from '../judge/limits.ts';
@@ -279,10 +288,23 @@ export const limitText = (side: 'min' | 'max', limit: SideLimit, printing: Print
 
 /** One that was moved to another temperature shows one digit more than the readings: its own have no end. */
 export const limitNumber = (
-  { amount, stated }: SideLimit,
+  limit: SideLimit,
   { unit, decimals }: Pick<Printing, 'unit' | 'decimals'>,
 ): string =>
-  stated === undefined ? formatLimit(amount, unit, decimals) : formatNumber(amount, unit, decimals + 1);
+  limit.stated === undefined
+    ? formatLimit(unit.quantity === 'angle' ? unturned(limit) : limit.amount, unit, decimals)
+    : formatNumber(limit.amount, unit, decimals + 1);
+
+/** A limit that was moved by whole turns to where an angle was read is still printed as its document has it. */
+function unturned({ amount, written }: SideLimit): Fraction {
+  const [, degrees] = /^([-+]?\d*\.?\d+)(?: ?deg)?$/.exec(written) ?? [];
+  if (degrees === undefined) return amount;
+  const own = parseDecimal(degrees);
+  return equals(nearestTurn(own, amount, HALF_A_TURN), amount) ? own : amount;
+}
+
+/** An angle between lobes comes round again after it, all others after so many of it. */
+const HALF_A_TURN = fraction(180);
 
 /** A limit is written with no more decimals than this; more of them come of a formula or of another unit. */
 const MOST_WRITTEN = 6;

@@ -66,6 +66,16 @@ describe('a crank angle', () => {
     ]);
   });
 
+  it.each([
+    ['{ new: 5 to 13 }', '734', 'new max 13.0'],
+    ['{ new: 710 to 10 }', '-11', 'new min 710.0'],
+    ['{ new: 710 to 10 }', '731', 'new max 10.0'],
+    ['{ new: 5 deg to 13 deg }', '734', 'new max 13.0'],
+  ])('prints the limits of %s as written, whatever turn it is read in', (limits, reading, said) => {
+    const [out] = findingsOf(files(limits, `1: ${reading}.0`)).filter(({ code }) => code === 'reading/out');
+    expect(out?.message).toContain(`(${said})`);
+  });
+
   it('that is out says by how much, and which way', () => {
     const out = findingsOf(files('{ new: 710 to 10 }', '1: 12.5, 2: 0, 3: 0, 4: 0')).filter(
       ({ code }) => code === 'reading/out',
