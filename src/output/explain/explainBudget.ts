@@ -2,6 +2,7 @@ import type { Printing } from '../../checks/findings/readings.ts';
 import type { JudgedRoute } from '../../checks/judge/row.ts';
 import { leavesOf, type Route } from '../../checks/value/route.ts';
 import { pointsOf } from '../../documents/session/reading.ts';
+import { namedAt } from '../../layout/naming.ts';
 import { expandedFactor } from '../../measurement/conformance.ts';
 import type { Instrument, MaxError } from '../../measurement/instrument.ts';
 import { anInstrument } from '../../measurement/instrument.ts';
@@ -21,12 +22,13 @@ export function budgetLines(
   unitFor: (of: Route) => Unit,
 ): readonly Line[] {
   const { terms } = route.worse;
-  const places = writtenPoints(route);
+  const readings = readingsBehind(route);
+  const sources = [...terms.keys()];
   const whole = route.u * route.u;
   const rows = [...terms]
     .sort(([, a], [, b]) => Math.abs(b.u) - Math.abs(a.u))
     .map(([source, { u, dof }]): readonly Cell[] => [
-      cell(sourceText(source, places)),
+      cell(sourceText(source, sources, readings)),
       cell(formatUncertainty(Math.abs(u), unit)),
       cell(`${Math.round((100 * u * u) / whole)} %`),
       cell(Number.isFinite(dof) ? `${dof} degrees of freedom` : ''),
@@ -40,22 +42,46 @@ export function budgetLines(
   ];
 }
 
-/** What each reading behind a value was typed as, by the file and pointer that name its own errors. */
-function writtenPoints(route: Route): ReadonlyMap<string, string> {
-  const points = leavesOf(route).flatMap(({ block, place }) =>
-    (block?.positions ?? [])
-      .flatMap(pointsOf)
-      .map((point) => [`${place.path}#${point.pointer}`, point.written] as const),
-  );
-  return new Map(points);
+interface Behind {
+  /** `piston weight 2`, or what all of a block are of. */
+  readonly input: string;
+  /** As typed; of a whole block nothing. */
+  readonly written: string | undefined;
 }
 
+type AllBehind = ReadonlyMap<string, Behind>;
+
+/** What is behind a value, by the file and pointer that name the errors of a reading and those of its block. */
+function readingsBehind(route: Route): AllBehind {
+  const behind = new Map<string, Behind>();
+  for (const { block, place, characteristic } of leavesOf(route)) {
+    const { label } = characteristic;
+    if (block === undefined) continue;
+    behind.set(`${place.path}#/readings/${block.index}`, { input: label, written: undefined });
+    for (const reading of block.positions) {
+      const input = namedAt(label, reading.position);
+      for (const { pointer, written } of pointsOf(reading))
+        behind.set(`${place.path}#${pointer}`, { input, written });
+    }
+  }
+  return behind;
+}
+
+const OF_READING = / at (?!zeroing)(\S.*#\/.*)$/;
+
 /** `resolution of mic-3-4 at FILE#/readings/0/…` is an error of one reading, shown with what was read, or of a whole block. */
-const sourceText = (source: string, readings: ReadonlyMap<string, string>): string =>
-  source.replace(/ at (?!zeroing)(\S.*#\/.*)$/, (_, id: string) => {
-    const written = readings.get(id);
-    return written === undefined ? '' : `, reading ${written}`;
-  });
+function sourceText(source: string, sources: readonly string[], readings: AllBehind): string {
+  const [, id = ''] = OF_READING.exec(source) ?? [];
+  const kind = source.replace(OF_READING, '');
+  const behind = readings.get(id);
+  if (behind === undefined) return kind;
+  const inputs = sources
+    .filter((each) => each.replace(OF_READING, '') === kind)
+    .map((each) => readings.get(OF_READING.exec(each)?.[1] ?? '')?.input);
+  // Several errors of one kind: only their readings tell them apart.
+  const input = new Set(inputs).size < 2 ? '' : `, ${behind.input}`;
+  return `${kind}${input}${behind.written === undefined ? '' : `, reading ${behind.written}`}`;
+}
 
 /** In the unit of the figure where the reading is one of its quantity, else in that of the reading. */
 const assumedTexts = ({ assumed }: Route, unit: Unit, own: Unit): readonly string[] =>
