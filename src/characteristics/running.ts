@@ -4,6 +4,7 @@ import { read } from './readFigure.ts';
 
 export const compressionPressure = read({
   id: 'compression_pressure',
+  under: ['altitude'],
   isNeverBelowZero: true,
   label: 'compression pressure',
   of: 'cylinder',

@@ -25,6 +25,20 @@ describe('a test that is passed or failed', () => {
   it('is judged without limits: a fail is out, in the words of the shop', () => {
     const all = files('- { measure: crack_test, at: { 1: pass, 2: fail, 3: pass } }');
     expect(verdictsOf(all)).toEqual({ 'crack_test 1': 'ok', 'crack_test 2': 'out', 'crack_test 3': 'ok' });
+    expect(messagesOf(all)).toEqual([
+      ['reading/out', 'error', 'crack test 2: cracked'],
+      [
+        'method/unstated',
+        'remark',
+        'crack test 2: no note says who tested it and how; write it beside the result',
+      ],
+    ]);
+  });
+
+  it('that failed is not asked about where a note says who tested and how, nor one that was passed', () => {
+    const all = files(
+      '- { measure: crack_test, at: { 1: pass, 2: { value: fail, note: "dye, RK" }, 3: pass } }',
+    );
     expect(messagesOf(all)).toEqual([['reading/out', 'error', 'crack test 2: cracked']]);
   });
 

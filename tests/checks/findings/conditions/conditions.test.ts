@@ -65,6 +65,31 @@ readings:
   });
 });
 
+describe('compression and the height above the sea', () => {
+  const compression = (conditions: string) =>
+    messages(
+      lastJudged({
+        'engine.yaml': 'kind: engine\nname: A\nunits: { pressure: psi }\nlayout: { cylinders: 2 }\n',
+        's.yaml': `kind: session
+stage: service
+date: 2026-02-03
+readings: [{ measure: compression_pressure,${conditions} at: { 1: 150, 2: 152 } }]
+`,
+      }),
+      'method/unstated',
+    );
+
+  test('is remarked on where nobody states it', () => {
+    expect(compression('')).toEqual([
+      'compression pressure 1: altitude not stated; its limit and other readings may be of another; likewise at 2',
+    ]);
+  });
+
+  test('is not where it is stated', () => {
+    expect(compression(' conditions: { altitude: 2500 ft },')).toEqual([]);
+  });
+});
+
 describe('valve events at unlike lifts', () => {
   const events = (opening: string, closing: string, more = '') => ({
     'engine.yaml': 'kind: engine\nname: A\nunits: { length: in }\nlayout: { cylinders: 1 }\n',
