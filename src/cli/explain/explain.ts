@@ -25,7 +25,7 @@ import { sessionNamed } from '../check/chooseSessions.ts';
 import type { FormatChoice } from '../format/formatChoice.ts';
 import { printFormats } from '../format/printFormats.ts';
 import { findMeasure, measureCalled, measureNamed } from '../shop/measureNamed.ts';
-import { notMeasuredAt } from '../shop/notMeasuredAt.ts';
+import { howToGet, notMeasuredAt } from '../shop/notMeasuredAt.ts';
 import { openEngine, sourceOf } from '../shop/resolveShop.ts';
 import type { Subject } from '../shop/subjectWords.ts';
 import { UsageError } from '../usage.ts';
@@ -125,9 +125,10 @@ function finerFor(
  */
 function rowsShown(
   report: EngineReport,
-  { id, family }: Characteristic,
+  characteristic: Characteristic,
   session: string | undefined,
 ): readonly MeasuredRow[] {
+  const { id, family } = characteristic;
   const { sessions, state } = report;
   const asked =
     session === undefined
@@ -135,7 +136,7 @@ function rowsShown(
       : sessionNamed(session, sessions);
   const latest = new Map<Position, readonly MeasuredRow[]>();
   for (const of of asked) {
-    const rows = of.rows.filter(({ characteristic }) => characteristic.id === id);
+    const rows = of.rows.filter((row) => row.characteristic.id === id);
     for (const position of new Set(rows.map((row) => row.position))) {
       // Two, where the halves of a pair of shells are unlike.
       const here = rows.filter((row) => row.position === position);
@@ -150,7 +151,7 @@ function rowsShown(
   }
   if (latest.size === 0) {
     const where = session === undefined ? 'any session' : `the session ${session}`;
-    throw new UsageError(`${id} is not in ${where}`, 'tenths check shows what was measured');
+    throw new UsageError(`${id} is not in ${where}`, howToGet(characteristic));
   }
   const found = [...latest.values()].flat();
   // The steps of an assembly stand in the order in which they were taken.

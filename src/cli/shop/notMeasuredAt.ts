@@ -17,3 +17,13 @@ export function notMeasuredAt(
     meant === undefined ? where : `${meant} ${where}`,
   );
 }
+
+/** Of a figure that no session has: how one comes by it, or where to look for what there is. */
+export const howToGet = ({
+  id,
+  derivations: [shortest],
+  onlyWithLimits,
+}: Pick<Characteristic, 'id' | 'derivations' | 'onlyWithLimits'>): string =>
+  onlyWithLimits === true && shortest !== undefined
+    ? `it is worked out where limits name it: write a limit on ${id}, and read ${shortest.inputs.join(', ')}`
+    : 'tenths check shows what was measured';

@@ -4,6 +4,7 @@ import { withPast } from '../../compare/past.ts';
 import { type Trend, trendOf } from '../../compare/trend.ts';
 import type { World } from '../../shell/world.ts';
 import { measureNamed } from '../shop/measureNamed.ts';
+import { howToGet } from '../shop/notMeasuredAt.ts';
 import { type OpenedEngine, openEngine } from '../shop/resolveShop.ts';
 import { readSubject } from '../shop/subjectWords.ts';
 import { UsageError } from '../usage.ts';
@@ -64,8 +65,6 @@ function trendIn(
   const found = trendOf({ engine, sessions }, registry, characteristic, by, past);
   if (found.lines.length > 0) return found;
   const help =
-    by === 'hours'
-      ? 'write `hours:` in the sessions, or take --by date'
-      : 'tenths check shows what was measured';
+    by === 'hours' ? 'write `hours:` in the sessions, or take --by date' : howToGet(characteristic);
   throw new UsageError(`${measure} has no readings to follow in ${engine.document.name}`, help);
 }
