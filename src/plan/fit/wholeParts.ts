@@ -7,7 +7,6 @@ import { subtract, ZERO } from '../../quantity/fraction.ts';
 import { type PlanContext, sizeOfPart } from '../work/context.ts';
 import { type Cut, cutsOf } from '../work/cut.ts';
 import { jobName } from '../work/operation.ts';
-import { isCracked } from '../work/renewal/cracked.ts';
 import { pistonFit } from './pistonFit.ts';
 import type { ShelfPistons } from './shelfPistons.ts';
 import { shellFits } from './shellFit.ts';
@@ -89,9 +88,7 @@ function neededFor(part: Part, context: PlanContext): readonly string[] {
   const renewed = context.found.filter(
     ({ remedy, parts }) => remedy === 'renew' && parts.some((at) => within.includes(at.part)),
   );
-  const cracked = context.state.rows.filter(
-    (row) => isCracked(row) && within.some(({ id }) => id === row.characteristic.of),
-  );
+  const cracked = context.cracked.filter((row) => within.some(({ id }) => id === row.characteristic.of));
   return [
     ...new Set([
       ...cuts.map(nameOf),

@@ -5,6 +5,7 @@ import type { Row } from '../../checks/judge/row.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
+import { isCracked } from './renewal/cracked.ts';
 import { openSeen } from './seen.ts';
 import { type Suspect, suspectsOf } from './suspects.ts';
 
@@ -17,17 +18,21 @@ export interface PlanContext {
   readonly suspects: readonly Suspect[];
   /** What was seen in its run, has no number, and is still to be dealt with. */
   readonly found: readonly Observation[];
+  /** Rows of crack tests that failed. */
+  readonly cracked: readonly Row[];
 }
 
 export function planContext(engine: Engine, registry: Registry, state: StateReport): PlanContext {
   const suspects = suspectsOf(state);
   const doubted = new Set(suspects.map(({ row }) => row));
+  const rows = state.rows.filter((row) => !doubted.has(row));
   return {
     engine,
     registry,
-    state: { ...state, rows: state.rows.filter((row) => !doubted.has(row)) },
+    state: { ...state, rows },
     suspects,
     found: openSeen(state.run, engine, registry),
+    cracked: rows.filter(isCracked),
   };
 }
 

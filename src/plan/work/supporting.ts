@@ -2,7 +2,7 @@ import type { Operation } from '../../documents/planning/operations.ts';
 import type { PlanContext } from './context.ts';
 import type { Job } from './job.ts';
 import { jobName } from './operation.ts';
-import { isProvenSound } from './renewal/cracked.ts';
+import { isProvenSound } from './renewal/provenSound.ts';
 import { URGENCIES, type Urgency } from './urgency.ts';
 
 /** What comes before and after other jobs whoever does them. */

@@ -19,11 +19,11 @@ export function comesWith(row: Row, cuts: readonly Cut[], context: PlanContext):
   const isBoughtFor = ({ id }: Part): boolean => sized?.fits === id;
   const [isShell, isRing] = [sized?.liesIn !== undefined, sized?.made === undefined];
   const comesNew = (of: Part): boolean =>
-    (isOfRenewedWhole(context, of) && (isFit(of) || (isShell && isBoughtFor(of)))) ||
+    ((isFit(of) || (isShell && isBoughtFor(of))) && isOfRenewedWhole(context, of)) ||
     // Of shells the worn ones are renewed, and all are chosen; a piston goes into a new liner as well.
     (of.sized?.liesIn === undefined &&
-      isRenewedAlone(context, of, position) &&
-      (isFit(of) || (isRing && isBoughtFor(of))));
+      (isFit(of) || (isRing && isBoughtFor(of))) &&
+      isRenewedAlone(context, of, position));
   const comesCut = (cut: Cut): boolean => {
     if (cut.renews !== undefined) return isFit(cut.part) || isBoughtFor(cut.part);
     const { past, left } = bySteps(cut);

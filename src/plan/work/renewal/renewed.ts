@@ -2,7 +2,6 @@ import type { Part, Parts } from '../../../layout/part.ts';
 import type { Position } from '../../../layout/position.ts';
 import type { PlanContext } from '../context.ts';
 import { foundAt } from '../damage.ts';
-import { isCracked } from './cracked.ts';
 import { wholeOf } from './wholeOf.ts';
 
 /** A journal is renewed with its crankshaft. */
@@ -12,10 +11,10 @@ export const renewedAs = (part: Part, parts: Parts): Part => wholeOf(part, parts
  * What there is but one of, such as a crankshaft, and is to be renewed as somebody saw or a crack test showed: nothing that it
  * is made of is cut or renewed by itself.
  */
-export const wholesRenewed = ({ found, state, registry: { parts } }: PlanContext): readonly Part[] =>
+export const wholesRenewed = ({ found, cracked, registry: { parts } }: PlanContext): readonly Part[] =>
   [
     ...found.filter(({ remedy }) => remedy === 'renew').flatMap((each) => each.parts.map(({ part }) => part)),
-    ...state.rows.filter(isCracked).flatMap(({ characteristic: { of } }) => parts.find(of ?? '') ?? []),
+    ...cracked.flatMap(({ characteristic: { of } }) => parts.find(of ?? '') ?? []),
   ]
     .map((part) => renewedAs(part, parts))
     .filter(({ family }) => family.isSingle);
@@ -29,6 +28,4 @@ export const isRenewedAlone = (context: PlanContext, part: Part, position: Posit
   (foundAt(context, part, position, ['renew']).some(({ parts }) =>
     parts.some(({ isOneOfMany }) => isOneOfMany !== true),
   ) ||
-    context.state.rows.some(
-      (row) => isCracked(row) && row.characteristic.of === part.id && row.position === position,
-    ));
+    context.cracked.some((row) => row.characteristic.of === part.id && row.position === position));
