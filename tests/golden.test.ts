@@ -61,10 +61,11 @@ const BRINGS: Readonly<Record<string, readonly string[]>> = {
   'instrument/coarse': ['reading/marginal'],
   // A size is asked about where it is out.
   'reading/grade': ['reading/out'],
-  // A concession bears on a value that is out, and a follow-up on a value that was accepted.
+  // A concession bears on a value that is out; a follow-up, and what a concession leaves unsaid, on one that was accepted.
   'concession/exceeded': ['reading/out'],
   'concession/expired': ['reading/out'],
   'follow-up/open': ['reading/accepted'],
+  'concession/unsigned': ['reading/accepted'],
   // Work is planned, and a yes given, for what is out.
   'plan/unagreed': ['reading/out'],
   'plan/unknown-work': ['reading/out'],

@@ -127,7 +127,7 @@ describe('an engine may be closed up', () => {
   it('not where something is out, unless that was conceded', () => {
     expect(rebuilt('2.9975')).toBe(false);
     const conceded =
-      'concessions: [{ measure: main_journal_diameter, at: 3, down_to: 2.9970, reason: standby engine }]\n';
+      'concessions: [{ measure: main_journal_diameter, at: 3, down_to: 2.9970, reason: standby engine, by: RK, agreed: the owner }]\n';
     expect(rebuilt('2.9975', conceded)).toBe(true);
     expect(rebuilt('2.9969', conceded)).toBe(false);
   });

@@ -17,7 +17,7 @@ const ACCEPTED: FindingKind = {
   matters: 'The value stays visible, with the person who decided and the reason.',
   usually: 'Do its follow-up, and renew or withdraw the concession at the next session.',
   example:
-    'cylinder taper 1: 0.0026 in is accepted up to 0.0030 in (teardown 2026-02-03, RK): Standby engine; run until the spring overhaul.',
+    'cylinder taper 1: 0.0026 in is accepted up to 0.0030 in (teardown 2026-02-03, RK; agreed by the owner): Standby engine; run until the spring overhaul.',
 };
 const EXCEEDED: FindingKind = {
   code: 'concession/exceeded',
@@ -26,7 +26,7 @@ const EXCEEDED: FindingKind = {
   matters: 'The consent was for a smaller deviation than the present one.',
   usually: 'Measure again; then machine or renew the part, or agree on the new value and record it.',
   example:
-    'cylinder taper 1 was accepted up to 0.0030 in (teardown 2026-02-03, RK): it is 1 thou beyond that',
+    'cylinder taper 1 was accepted up to 0.0030 in (teardown 2026-02-03, RK; agreed by the owner): it is 1 thou beyond that',
 };
 const EXPIRED: FindingKind = {
   code: 'concession/expired',
@@ -34,7 +34,8 @@ const EXPIRED: FindingKind = {
   means: 'The value is out, and the concession that covered it ended before the date of this session.',
   matters: 'A deviation that was accepted for a short time is easily forgotten, and stays in the engine.',
   usually: 'Put the part right now, or write a new concession in this session.',
-  example: 'cylinder taper 1 was accepted up to 0.0030 in (teardown 2026-02-03, RK) until 2026-04-30 only',
+  example:
+    'cylinder taper 1 was accepted up to 0.0030 in (teardown 2026-02-03, RK; agreed by the owner) until 2026-04-30 only',
 };
 export const UNUSED: FindingKind = {
   code: 'concession/unused',
@@ -46,7 +47,17 @@ export const UNUSED: FindingKind = {
   example: 'the concession for cylinder taper 1 is not used: 0.0012 in is ok',
 };
 
-export const concessionKinds: readonly FindingKind[] = [ACCEPTED, EXCEEDED, EXPIRED, UNUSED];
+const UNSIGNED: FindingKind = {
+  code: 'concession/unsigned',
+  severity: 'warning',
+  means: 'A concession accepts a value, and does not say who decided or who agreed.',
+  matters: 'A part beyond its limits goes on running, and nobody answers for that.',
+  usually:
+    'Write `by:` for who decided (the `by:` of the session counts as well) and `agreed:` for who agreed, such as the owner.',
+  example: 'the concession for cylinder taper 1 (teardown 2026-02-03) does not say who agreed: write agreed:',
+};
+
+export const concessionKinds: readonly FindingKind[] = [ACCEPTED, EXCEEDED, EXPIRED, UNUSED, UNSIGNED];
 
 export const concessionFindings = (
   rows: readonly Row[],
@@ -54,6 +65,7 @@ export const concessionFindings = (
   unitFor: (row: Row) => Unit,
 ): readonly Finding[] => [
   ...rows.flatMap((row) => rowFindings(row, inForce, unitFor)),
+  ...unsignedFindings(rows, inForce),
   ...inForce.filter((each) => each.isOwn).flatMap(({ concession }) => unusedOf(concession, rows, unitFor)),
 ];
 
@@ -71,6 +83,29 @@ function rowFindings(
     ...short.map((each) => exceededFinding(row, each, printing)),
     ...expiredFindings(row, inForce, new Set(short.map(({ concession }) => concession))),
   ];
+}
+
+/** Once for each that accepts something, whatever it is of. */
+function unsignedFindings(rows: readonly Row[], inForce: readonly ConcessionInForce[]): readonly Finding[] {
+  const accepting = new Set(
+    rows
+      .filter(({ judgement }) => judgement.verdict === 'accepted')
+      .flatMap((row) => row.concessions.map(({ concession }) => concession)),
+  );
+  return inForce
+    .filter(({ concession }) => accepting.has(concession))
+    .flatMap(({ concession: { measure, positions, by, agreed, place }, from }) => {
+      const missing = [
+        ...((by ?? from.by) === undefined ? [{ who: 'who decided', key: 'by:' }] : []),
+        ...(agreed === undefined ? [{ who: 'who agreed', key: 'agreed:' }] : []),
+      ];
+      const [first, ...others] = positions;
+      if (missing.length === 0 || first === undefined) return [];
+      const of = [nameAt(measure, first), ...others.map(({ name }) => name)].join(', ');
+      const [who, keys] = [missing.map((each) => each.who), missing.map(({ key }) => key)];
+      const message = `the concession for ${of} (${from.stage} ${from.date}) does not say ${who.join(' or ')}: write ${keys.join(' and ')}`;
+      return [finding(UNSIGNED, place, message, { measure: measure.id, position: first })];
+    });
 }
 
 const about = (row: Row) => ({

@@ -18,7 +18,8 @@ const conceded = (reading: string, concessions: string): Files =>
     'e/session.yaml': `${sessionOf('rebuild', `- { measure: main_bearing_clearance, ${reading.startsWith('[') ? 'stations: [front, rear], ' : ''}at: { 2: ${reading} } }`)}concessions:\n${concessions}\n`,
   });
 
-const entry = (of: string): string => `  - { measure: main_bearing_clearance, ${of}, reason: invented }`;
+const entry = (of: string): string =>
+  `  - { measure: main_bearing_clearance, ${of}, reason: invented, by: RK, agreed: the owner }`;
 
 describe('a concession', () => {
   it.each([
@@ -50,7 +51,7 @@ describe('a concession', () => {
       ['at: 2, up_to: 0.0060'],
       [
         'reading/out: main bearing clearance 2: 0.0019 to 0.0060 in, tight by 1 tenth (new min 0.0020)',
-        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0060 in (rebuild 2026-02-03): it is beyond its other limit as well',
+        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0060 in (rebuild 2026-02-03, RK; agreed by the owner): it is beyond its other limit as well',
       ],
     ],
     [
@@ -58,8 +59,8 @@ describe('a concession', () => {
       '[0.0010, 0.0045]',
       ['at: 2, up_to: 0.0045', 'at: 2, down_to: 0.0010'],
       [
-        'reading/accepted: main bearing clearance 2: 0.0010 to 0.0045 in is accepted down to 0.0010 in (rebuild 2026-02-03): invented',
-        'reading/accepted: main bearing clearance 2: 0.0010 to 0.0045 in is accepted up to 0.0045 in (rebuild 2026-02-03): invented',
+        'reading/accepted: main bearing clearance 2: 0.0010 to 0.0045 in is accepted down to 0.0010 in (rebuild 2026-02-03, RK; agreed by the owner): invented',
+        'reading/accepted: main bearing clearance 2: 0.0010 to 0.0045 in is accepted up to 0.0045 in (rebuild 2026-02-03, RK; agreed by the owner): invented',
       ],
     ],
     [
@@ -68,8 +69,8 @@ describe('a concession', () => {
       ['at: 2, up_to: 0.0045', 'at: 2, down_to: 0.0010'],
       [
         'reading/out: main bearing clearance 2: 0.0009 to 0.0047 in, tight by 1.1 thou (new min 0.0020)',
-        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0045 in (rebuild 2026-02-03): it is 2 tenths beyond that',
-        'concession/exceeded: main bearing clearance 2 was accepted down to 0.0010 in (rebuild 2026-02-03): it is 1 tenth beyond that',
+        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0045 in (rebuild 2026-02-03, RK; agreed by the owner): it is 2 tenths beyond that',
+        'concession/exceeded: main bearing clearance 2 was accepted down to 0.0010 in (rebuild 2026-02-03, RK; agreed by the owner): it is 1 tenth beyond that',
       ],
     ],
     [
@@ -78,7 +79,7 @@ describe('a concession', () => {
       ['at: 2, up_to: 0.0041', 'at: 2, up_to: 0.0046'],
       [
         'reading/out: main bearing clearance 2: 0.0047 in, loose by 9 tenths (new max 0.0038)',
-        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0046 in (rebuild 2026-02-03): it is 1 tenth beyond that',
+        'concession/exceeded: main bearing clearance 2 was accepted up to 0.0046 in (rebuild 2026-02-03, RK; agreed by the owner): it is 1 tenth beyond that',
         'concession/unused: the concession for main bearing clearance 2 is not used: another one accepts as much or more',
       ],
     ],
@@ -89,13 +90,40 @@ describe('a concession', () => {
       [
         'concession/unused: the concession for main bearing clearance 2 is not used: another one covers the value',
         'concession/unused: the concession for main bearing clearance 2 is not used: 0.0045 in is beyond the other limit',
-        'reading/accepted: main bearing clearance 2: 0.0045 in is accepted up to 0.0046 in (rebuild 2026-02-03): invented',
+        'reading/accepted: main bearing clearance 2: 0.0045 in is accepted up to 0.0046 in (rebuild 2026-02-03, RK; agreed by the owner): invented',
       ],
     ],
   ])('tells %s', (_, reading, concessions, told) => {
     const found = findingsOf(conceded(reading, concessions.map(entry).join('\n')));
     const about = found.filter(({ code }) => /^(concession|reading)\/(?!marginal|missing)/.test(code));
     expect(about.map(({ code, message }) => `${code}: ${message}`)).toEqual(told);
+  });
+
+  it.each([
+    ['who decided or who agreed: write by: and agreed:', '', ''],
+    ['who decided: write by:', '', 'agreed: the owner'],
+    ['who agreed: write agreed:', '', 'by: RK'],
+    ['who agreed: write agreed:', 'by: RK', ''],
+  ])('that accepts a value and does not say %s', (missing, session, says) => {
+    const files = conceded(
+      '0.0045',
+      `  - { measure: main_bearing_clearance, at: [2, 3], up_to: 0.0045, reason: invented, ${says} }\n${session}`,
+    );
+    expect(findingsOf(files).filter(({ code }) => code === 'concession/unsigned')).toMatchObject([
+      {
+        severity: 'warning',
+        message: `the concession for main bearing clearance 2, 3 (rebuild 2026-02-03) does not say ${missing}`,
+      },
+    ]);
+  });
+
+  it('that accepts nothing, or names both, is not asked who', () => {
+    const told = (of: string, by = '') =>
+      codesOf(conceded('0.0045', `  - { measure: main_bearing_clearance, ${of} }\n${by}`));
+    expect(told('at: 2, up_to: 0.0041, reason: invented')).not.toContain('concession/unsigned');
+    expect(told('at: 2, up_to: 0.0045, reason: invented, agreed: the owner', 'by: RK')).not.toContain(
+      'concession/unsigned',
+    );
   });
 
   it('promises one follow-up for each position that it names', () => {

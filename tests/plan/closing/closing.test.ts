@@ -318,7 +318,7 @@ describe('a release', () => {
 it('what was conceded is told, and keeps nothing open', () => {
   const { closing, texts } = standing({
     blocks: `${mains('2.9975', '2.9984', '2.9984')}\n${PINS}`,
-    more: 'concessions: [{ measure: main_journal_diameter, at: 1, down_to: 2.9970, reason: standby engine }]\n',
+    more: 'concessions: [{ measure: main_journal_diameter, at: 1, down_to: 2.9970, reason: standby engine, by: RK, agreed: the owner }]\n',
   });
   expect(closing.conceded.map(({ position }) => position.name)).toEqual(['1']);
   expect(texts).toEqual([]);
