@@ -41,7 +41,7 @@ export const UNUSED: FindingKind = {
   code: 'concession/unused',
   severity: 'warning',
   means:
-    'A concession is not used: in its session the value is not out or was not measured, or another concession covers it. The same of a warning that a session accepts and that no session of the run has.',
+    'A concession is not used: in its session the value is not out or was not measured, or another concession covers it. Or a session accepts a warning that no session has had since the engine was opened.',
   matters: 'It stays in force, and would accept a later fault that nobody has looked at.',
   usually: 'Remove it, or correct its characteristic or position.',
   example: 'the concession for cylinder taper 1 is not used: 0.0012 in is ok',

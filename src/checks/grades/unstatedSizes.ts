@@ -74,7 +74,7 @@ const rowOf = ({ measure, at }: Finding, rows: readonly Row[]): Row | undefined 
     (row) => row.characteristic.id === measure && row.position === at && row.size.isKnown && !row.half,
   );
 
-/** Smaller than its stated size where it is ground, larger where it is bored; what is bought for it is made by nobody here. */
+/** Smaller than its stated size where it is ground, larger where it is bored; what is bought to fit it is not machined here. */
 const isMadeFarther = ({ sized }: Part, grade: Grade, { size }: Row): boolean =>
   sized?.made !== undefined &&
   sized.fits === undefined &&
@@ -96,7 +96,7 @@ function oldSize(machined: Machined, rows: readonly Row[], view: SessionView): F
     first.size.assumedFrom === undefined
       ? `the stated size is ${statedText(first, view)}`
       : `its ${first.size.assumedFrom.label} is stated as ${statedText(first, view)}`;
-  const message = `${where}: of size ${gradeText(grade)} by their readings, and ${stated}; if they were ${work}, write \`machined: [${itemText(machined, view)}]\` in this session; else correct what is stated, or look how the gauge was set`;
+  const message = `${where}: of size ${gradeText(grade)} by their readings, and ${stated}; if they were ${work}, write \`machined: [${itemText(machined, view)}]\` in this session; else correct what is stated, or check how the gauge was set`;
   return finding(ANOTHER_GRADE, first.place, message, {
     measure: first.characteristic.id,
     covers: rows.map(({ characteristic, position }) => ({ measure: characteristic.id, at: position })),

@@ -5,7 +5,7 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import { type Finding, finding } from '../finding.ts';
 import { UNUSED } from '../findings/concessions.ts';
 
-/** Of how it was measured or tightened, and of what stands apart: what was done so stays done so. Others are put right or measured. */
+/** How something was measured or tightened, and what stands apart from its like: neither can be undone. Other warnings are put right or measured. */
 const ACCEPTABLE: readonly string[] = [
   'torque/wrench',
   'torque/lubricant',
@@ -62,12 +62,12 @@ const nameOf = ({ warning, of }: AcceptedWarning): string => `${warning} of ${of
 function why({ warning, of }: AcceptedWarning, findings: readonly Finding[]): string {
   if (!ACCEPTABLE.includes(warning)) {
     const help = didYouMean(warning, ACCEPTABLE);
-    return help ?? 'no such warning is accepted so; tenths explain says what is done about it';
+    return help ?? 'a warning with this code cannot be accepted; tenths explain says what to do about it';
   }
   const others = findings.filter((each) => each.code === warning && isAcceptable(each));
   const begins = [...new Set(others.map(({ message }) => message.split(/: | is | was | of /)[0] ?? ''))];
   if (begins.length === 0) return 'there is no such warning';
-  return didYouMean(of, begins) ?? `that warning is of ${begins.join(', ')}`;
+  return didYouMean(of, begins) ?? `that warning is about ${begins.join(', ')}`;
 }
 
 /** By its first words, and never one position for all of them. */

@@ -42,7 +42,7 @@ function asked({ on, is, parts, place }: Observation, depth: Amount, engine: Eng
   const isDeep = isAsMuch(depth.amount, first) || compare(taken, absolute(last.by)) > 0;
   if (!isDeep) return undefined;
   const [off, tenth] = [taken, divide(depth.amount, fraction(10))].map((each) => textOf(each, depth));
-  const message = `${on.join(', ')}: ${is}, ${withUnit(depth)} deep: below it the diameter is cut by ${off}, and the first step is ${gradeText(first)}; is ${tenth} meant? If it is so deep, measure it again and state it in a second \`found:\``;
+  const message = `${on.join(', ')}: ${is}, ${withUnit(depth)} deep: cleaning it up takes ${off} off the diameter, and the first step is ${gradeText(first)}; is ${tenth} meant? If it is that deep, measure it again and state it in a second \`found:\``;
   return finding(IMPLAUSIBLE, place, message);
 }
 

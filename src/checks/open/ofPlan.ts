@@ -18,7 +18,7 @@ export const UNKNOWN_WORK: FindingKind = {
   code: 'plan/unknown-work',
   severity: 'warning',
   means:
-    'Something stands under `agreed:` that no line of the plan asks for. The same of a part under `sent:` that is none of the engine, and of a box under `confirmed:`, or under `required:` in shop.yaml, that the page before closing up does not have.',
+    'Something stands under `agreed:` that no line of the plan asks for. Or work is done on a part of the engine, and `sent:` calls that part something else. Or `confirmed:` names a box that the page before closing up does not have, or `required:` in shop.yaml one that is nearly a usual box.',
   matters:
     'A yes that is taken for nothing leaves its work unagreed, and the part at the machine shop undone; a box that is ticked in other words stays open.',
   usually:

@@ -105,5 +105,5 @@ function readWithThem({ of, dependsOn }: Characteristic, read: SessionDocument, 
   const bolts = parts.find(({ plural }) => plural.endsWith(' bolts'));
   return bolts === undefined
     ? ''
-    : `; if it was read with these, write replaced: [{ part: ${bolts.plural} }] in the session of ${read.date}`;
+    : `; if it was read with the new bolts, write replaced: [{ part: ${bolts.plural} }] in the session of ${read.date}`;
 }

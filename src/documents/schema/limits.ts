@@ -128,7 +128,7 @@ const entry: Properties = {
   per: amount(
     about(
       'Per',
-      'The limit is meant for this length, as for a taper, or for flatness within any so much of a face.',
+      'The length that the limit is meant for: of a taper, or of flatness within any such length of a face.',
       '1 in',
     ),
   ),

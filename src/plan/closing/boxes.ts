@@ -54,7 +54,7 @@ export function boxesOf({ engine, registry, state }: PlanContext): readonly Box[
 const BY_THE_MANUAL = "tightened by the maker's manual";
 const LEFT_OUT = 'left out on purpose';
 
-/** One that an engine has until a torque document or a reading takes its place: ticked once, it is none that nobody knows. */
+/** A box that goes once a torque document or a reading takes its place: what was ticked before is still known. */
 export const isPassingBox = (what: string): boolean =>
   plainName(what).startsWith(LEFT_OUT) || plainName(what).endsWith(BY_THE_MANUAL);
 

@@ -5,7 +5,7 @@ import { plainName } from '../../documents/planning/namedWork.ts';
 import type { PlanContext } from '../work/context.ts';
 import { boxesOf, isPassingBox, USUAL } from './boxes.ts';
 
-/** Boxes that somebody ticked or requires in words that are nearly, or nowhere, those of the page. */
+/** Boxes that somebody ticked and that the page does not have, and required ones that are nearly a usual box. */
 export const strangeBoxes = (context: PlanContext): readonly Finding[] => [
   ...strangeConfirmations(context),
   ...nearlyRequired(context),
@@ -26,18 +26,18 @@ function strangeConfirmations(context: PlanContext): readonly Finding[] {
       return finding(
         UNKNOWN_WORK,
         place,
-        `confirmed: ${what}: no box of the page before closing up; ${help}`,
+        `confirmed: ${what}: the page before closing up has no such box; ${help}`,
       );
     });
 }
 
 const RELEASED = 'released';
 
-/** A shop requires boxes of its own as well: only a slip in the words of a usual one is told. */
+/** A shop requires boxes of its own as well: only a slip in the words of a usual one is asked about. */
 const nearlyRequired = ({ engine }: PlanContext): readonly Finding[] =>
   engine.planning.required.flatMap(({ what, place }) => {
     const meant = USUAL.find((usual) => isSlipOf(plainName(what), plainName(usual)));
-    const message = `required: ${what}: a box of its own beside ${meant}; did you mean that?`;
+    const message = `required: ${what}: this adds a box beside the usual one, ${meant}; did you mean that one?`;
     return meant === undefined ? [] : [finding(UNKNOWN_WORK, place, message)];
   });
 

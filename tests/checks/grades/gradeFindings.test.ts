@@ -70,7 +70,7 @@ describe('journals that were ground while an old size is still stated are told o
   const machined = 'machined: [{ part: main journals, size: 0.010 under }]';
   const GROUND = '1: 2.9895, 2: 2.9894, 3: 2.9895';
   const asked = (of: string, stated: string, block = machined): string =>
-    `main journals${of}: of size ${/\d\.\d+ under/.exec(block)?.[0]} by their readings, and ${stated}; if they were ground, write \`${block}\` in this session; else correct what is stated, or look how the gauge was set`;
+    `main journals${of}: of size ${/\d\.\d+ under/.exec(block)?.[0]} by their readings, and ${stated}; if they were ground, write \`${block}\` in this session; else correct what is stated, or check how the gauge was set`;
   const first = (files: Files): readonly string[] =>
     told(files).map((each) => each.split('; as read')[0] ?? '');
 

@@ -107,7 +107,7 @@ describe('what accepts nothing says so, and leaves every warning', () => {
       'a joint that has no such warning',
       'torque/wrench',
       'cylinder head',
-      'that warning is of main caps, rod bolts',
+      'that warning is about main caps, rod bolts',
     ],
     ['all positions at once', 'reading/spread', 'rod side clearance', 'did you mean rod side clearance 3?'],
     ['a warning that nobody made', 'torque/lubricant', 'rod bolts', 'there is no such warning'],
@@ -116,7 +116,7 @@ describe('what accepts nothing says so, and leaves every warning', () => {
       'what is out',
       'reading/out',
       'rod side clearance 3',
-      'no such warning is accepted so; tenths explain says what is done about it',
+      'a warning with this code cannot be accepted; tenths explain says what to do about it',
     ],
   ])('%s', (_, warning, of, why) => {
     expect(unused(ENTRY(warning, of))).toEqual([`${warning} of ${of} is accepted in vain: ${why}`]);

@@ -20,7 +20,7 @@ const asked = (shop: Files): readonly string[] =>
 describe('a depth of damage that would take a whole step or more', () => {
   it('is asked about, with what the plan cuts for it and what may be meant', () => {
     expect(asked(files([found('main journal 3', '0.015')]))).toEqual([
-      'main journal 3: scored, 0.015 in deep: below it the diameter is cut by 0.03 in, and the first step is 0.010 under; is 0.0015 in meant? If it is so deep, measure it again and state it in a second `found:`',
+      'main journal 3: scored, 0.015 in deep: cleaning it up takes 0.03 in off the diameter, and the first step is 0.010 under; is 0.0015 in meant? If it is that deep, measure it again and state it in a second `found:`',
     ]);
   });
 

@@ -171,7 +171,7 @@ describe('what ended with the way its joint was tightened says so, and what to d
       .filter(({ position }) => position !== '3')
       .map(({ message, place }) => `${place.path}: ${message}`);
   const HINT =
-    'if it was read with these, write replaced: [{ part: main bolts }] in the session of 2026-03-01';
+    'if it was read with the new bolts, write replaced: [{ part: main bolts }] in the session of 2026-03-01';
   const SINCE = 'on 2026-03-02, after the reading of 2026-03-01';
 
   it('of all positions, of the reading and of what is worked out from it', () => {

@@ -26,7 +26,7 @@ describe('a box that is ticked', () => {
     ['bananas', "if it is the shop's own, require it: plan: { required: [bananas] } in shop.yaml"],
   ])('%s is none of the page: %s', (what, help) => {
     expect(said(what)).toEqual([
-      `session.yaml: confirmed: ${what}: no box of the page before closing up; ${help}`,
+      `session.yaml: confirmed: ${what}: the page before closing up has no such box; ${help}`,
     ]);
   });
 
@@ -44,7 +44,7 @@ describe('a box that is ticked', () => {
 describe('a box that the shop requires', () => {
   it('in nearly the words of a usual one is asked about', () => {
     expect(said('', 'second intials')).toEqual([
-      'shop.yaml: required: second intials: a box of its own beside second initials; did you mean that?',
+      'shop.yaml: required: second intials: this adds a box beside the usual one, second initials; did you mean that one?',
     ]);
   });
 

@@ -10,7 +10,7 @@ export const CONDITIONS: FindingKind = {
   code: 'method/conditions',
   severity: 'remark',
   means:
-    'Two ways of measuring the same thing were taken under different conditions: dry or oiled, with the oil pump or without, caps tightened or not. Or readings of which one figure is made were: an opening at 0.050 in of lift and a closing at 1 mm give no duration, and none is worked out.',
+    'Two ways of measuring the same thing were taken under different conditions: dry or oiled, with the oil pump or without, caps tightened or not. Or one figure is worked out from readings whose conditions differ: an opening at 0.050 in of lift and a closing at 1 mm give no duration, and none is worked out.',
   matters: 'A difference between them may come from the conditions, and their agreement may be chance.',
   usually: 'Measure both under the conditions that the manual asks for.',
   example: 'main bearing clearance 1: bearings oiled (bearing bore − journal) and dry (read directly, strip)',

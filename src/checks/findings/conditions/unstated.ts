@@ -8,7 +8,7 @@ const UNSTATED: FindingKind = {
   code: 'method/unstated',
   severity: 'remark',
   means:
-    'A session does not say under which condition a figure was read that depends on it: leak-down and crankcase pressure on the orifice, valve events on the lift, running oil pressure on speed and temperature, the load of a relief spring on its length, a chain on how many links were measured, compression on the height above the sea. Or a test failed, and no note says who tested and how. The figure is judged all the same.',
+    'A session does not say under which condition a figure was read that depends on it: leak-down and crankcase pressure on the orifice, valve events on the lift, running oil pressure on speed and temperature, the load of a relief spring on its length, a chain on how many links were measured, compression on the altitude. Or a test failed, and no note says who tested and how. The figure is judged all the same.',
   matters:
     'Under another condition a sound engine reads another figure: the limit, the other cylinders and earlier sessions may be of another condition.',
   usually:
