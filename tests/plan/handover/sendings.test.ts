@@ -41,9 +41,13 @@ describe('what was sent as a part that the engine has not', () => {
       .map(({ message }) => message);
   };
 
-  it('with work on one that it has is asked about', () => {
-    expect(said('bananas', 'grind main journals')).toEqual([
-      'sent: bananas is no part of the engine, and grind main journals is done on the crankshaft; write `part: crankshaft`',
+  it.each([
+    ['grind main journals', 'crankshaft'],
+    ['grind mains', 'crankshaft'],
+    ['bore cylinders', 'block'],
+  ])('with %s is asked about', (work, carried) => {
+    expect(said('bananas', work)).toEqual([
+      `sent: bananas is no part of the engine, and ${work} is done on the ${carried}; write \`part: ${carried}\``,
     ]);
   });
 
