@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { characteristicsReference } from '../../src/build/characteristicsReference.ts';
 
-it('the page has an before a vowel', () => {
+it('the page writes an, and not a, before a vowel', () => {
   expect(characteristicsReference().match(/.{0,30}\ba [aeio]\w*/g) ?? []).toEqual([]);
 });
 

@@ -23,7 +23,7 @@ interface Known {
   readonly registry: Registry;
 }
 
-/** Of what is missing since a joint was tightened in another way, that it is so, at the tightening, and what to do. */
+/** What is missing since its joint was tightened in another way says so, at the tightening, with what to do. */
 export function withClamping(
   findings: readonly Finding[],
   run: readonly SessionDocument[],

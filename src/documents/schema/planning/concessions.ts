@@ -53,7 +53,7 @@ export const accepted: Schema = list(
       of: word(
         about(
           'Of',
-          'What it is about, in the words that it begins with: the joint, the instrument, the characteristic and its position.',
+          'What it is about, in the words that the message begins with: the joint, the instrument, the characteristic and its position.',
           'rod bolts',
         ),
       ),
