@@ -6,6 +6,8 @@ import { limitsAt } from '../../../checks/judge/limits.ts';
 import { unitOf } from '../../../checks/judge/session.ts';
 import type { SidedLimits } from '../../../checks/judge/sideLimit.ts';
 import type { Engine } from '../../../documents/assemble.ts';
+import type { Part } from '../../../layout/part.ts';
+import { carriedPart } from '../../../plan/handover/carriedPart.ts';
 import { FIGURES_OF_A_PART } from '../../../plan/work/context.ts';
 import type { Job } from '../../../plan/work/job.ts';
 import { placesOf } from '../../../plan/work/jobTitle.ts';
@@ -29,9 +31,18 @@ function figuresHeld({ part, cut, rows }: Job, registry: Registry): readonly Cha
   const ofPart = registry.all.filter(
     ({ of, figure }) => part !== undefined && of === part.id && FIGURES_OF_A_PART.includes(figure),
   );
-  if (cut !== undefined) return ofPart.filter(({ dimension }) => dimension === undefined);
+  if (cut !== undefined)
+    return ofPart.filter(
+      (each) => each.dimension === undefined && isOfWhatIsCarried(each, cut.part, registry),
+    );
   const asking = rows.map(({ characteristic }) => characteristic);
   return asking.length === 0 ? [] : [...new Set([...asking, ...ofPart])];
+}
+
+/** A machine shop without the rod and the piston cannot measure how far the piston travels. */
+function isOfWhatIsCarried({ dependsOn }: Characteristic, part: Part, { parts }: Registry): boolean {
+  const carried = carriedPart({ part }, parts) ?? part;
+  return dependsOn.every((id) => parts.within(carried).some((each) => each.id === id));
 }
 
 /** `74.000 to 74.019`: both sides with the decimals of the finer. */
