@@ -47,7 +47,7 @@ function asked({ on, is, parts, place }: Observation, depth: Amount, engine: Eng
 }
 
 /** What is scored of a main is its journal, and of a crankshaft any; of a head no hole for a guide. */
-const isSurfaceOf = (cut: Part, seen: Part, { parts }: Engine): boolean =>
+export const isSurfaceOf = (cut: Part, seen: Part, { parts }: Pick<Engine, 'parts'>): boolean =>
   isCut(cut) &&
   parts.within(seen).includes(cut) &&
   (cut.family === seen.family || cut.sized?.made === 'under');

@@ -6,7 +6,7 @@ import type { Position } from '../../layout/position.ts';
 import { absolute, compare } from '../../quantity/fraction.ts';
 import { type PlanContext, rowsOfPart, sizeOfPart } from './context.ts';
 import { type CutPlace, cutPlace } from './cutPlace.ts';
-import { foundAt } from './damage.ts';
+import { damageFoundAt } from './damage.ts';
 import { isOfRenewedWhole, isRenewedAlone } from './renewal/renewed.ts';
 import { wholeOf } from './renewal/wholeOf.ts';
 import { seenOn } from './seen.ts';
@@ -53,7 +53,9 @@ function cutOf(context: PlanContext, part: Part): Cut | undefined {
     .filter((position) => !isRenewedAlone(context, part, position));
   const measured = rowsOfPart(context, part).filter(({ position }) => positions.includes(position));
   const rows = measured.filter(({ judgement }) => ASKING.includes(judgement.verdict));
-  const found = [...new Set(positions.flatMap((position) => foundAt(context, part, position, ['machine'])))];
+  const found = [
+    ...new Set(positions.flatMap((position) => damageFoundAt(context, part, position, ['machine']))),
+  ];
   if (size === undefined || (rows.length === 0 && found.length === 0)) return undefined;
   const places = measured
     .filter(({ characteristic }) => characteristic === size)
@@ -64,7 +66,7 @@ function cutOf(context: PlanContext, part: Part): Cut | undefined {
     ({ position, choice }) =>
       !(isSeparate || (whole === undefined && hasNoStep(choice))) ||
       rows.some((row) => row.position === position) ||
-      foundAt(context, part, position, ['machine']).length > 0,
+      damageFoundAt(context, part, position, ['machine']).length > 0,
   );
   // One bore beyond its last step is renewed by itself; the others go to the step that they need.
   const [alone, together] = [asked.filter((each) => isAlone(each)), asked.filter((each) => !isAlone(each))];

@@ -1,4 +1,5 @@
 import { isAt } from '../../checks/history/dependsOn.ts';
+import { isSurfaceOf } from '../../checks/open/deepFound.ts';
 import type { Observation, Remedy } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
@@ -12,16 +13,26 @@ export const foundAt = (
   { id }: Part,
   position: Position,
   ways: readonly (Remedy | undefined)[],
+  counts: (seen: Part) => boolean = () => true,
 ): readonly Observation[] =>
   found.filter(
     ({ parts, remedy }) =>
       ways.includes(remedy) &&
-      parts.some((each) => isAt(id, position, each, registry, engine.document.layout)),
+      parts.some((each) => counts(each.part) && isAt(id, position, each, registry, engine.document.layout)),
   );
+
+/** What was seen of the surface of a journal or bore: of a head or block that is scored itself, no hole in it is. */
+export const damageFoundAt = (
+  context: PlanContext,
+  part: Part,
+  position: Position,
+  ways: readonly (Remedy | undefined)[],
+): readonly Observation[] =>
+  foundAt(context, part, position, ways, (seen) => isSurfaceOf(part, seen, context.registry));
 
 /** How deep a journal or bore is scored: the deepest; not measured where any of it was not. */
 export function damageAt(context: PlanContext, part: Part, position: Position): Damage {
-  const seen = foundAt(context, part, position, ['machine', 'hold', undefined]);
+  const seen = damageFoundAt(context, part, position, ['machine', 'hold', undefined]);
   if (seen.length === 0) return 'none';
   const depths = seen.flatMap(({ depth }) => depth?.amount ?? []);
   return depths.length < seen.length ? 'not measured' : greatest(depths);
