@@ -57,6 +57,14 @@ const narrowed = (whole: Observation, on: readonly string[], parts: readonly Par
 const withoutComponents = (at: readonly PartAt[], { parts }: Known): readonly PartAt[] =>
   at.filter(({ part }) => !at.some((each) => each.part !== part && parts.within(each.part).includes(part)));
 
+/** Shells are bought for their journals, those of the mains and those of the rods. */
+function boughtAs(at: PartAt, { parts, document: { layout } }: Known): readonly PartAt[] {
+  const kinds = parts.within(at.part).filter((each) => each !== at.part);
+  return at.part.family.isSingle && kinds.some(({ sized }) => sized?.liesIn !== undefined)
+    ? kinds.filter(({ family }) => layout.positionsOf(family).length > 0).map((part) => ({ ...at, part }))
+    : [at];
+}
+
 /** What one line says of each part, by what is to be done with it; under no part what the shop alone knows by name. */
 export function seenByPart(
   whole: Observation,
@@ -65,7 +73,7 @@ export function seenByPart(
 ): ReadonlyMap<Part | undefined, Observation> {
   const byPart = new Map<Part | undefined, Observation>();
   for (const name of whole.on) {
-    const at = withoutComponents(partsCalled(name, known), known);
+    const at = withoutComponents(partsCalled(name, known), known).flatMap((each) => boughtAs(each, known));
     for (const part of at.length === 0 ? [undefined] : new Set(at.map((each) => partOf(each.part)))) {
       const before = byPart.get(part);
       byPart.set(

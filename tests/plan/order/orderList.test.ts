@@ -140,6 +140,16 @@ describe('an order list', () => {
       ],
     ],
     [
+      'has a pair for every main and rod where the shells are renewed',
+      { blocks: mains('2.9985'), more: `${AGREED}found: [{ on: shells, is: worn, do: renew }]\n` },
+      [
+        '3 (0); main shell pairs; as fitted; -; now; renew main shells',
+        '4 (0); rod shell pairs; as fitted; -; now; renew rod shells',
+        '1 (0); thrust washer; as fitted; -; now; renew thrust washer',
+        ...SUNDRIES,
+      ],
+    ],
+    [
       'has a new crankshaft with no shells for a journal that would be ground by itself',
       {
         blocks: mains('2.9670').replaceAll('1: 2.9985', '1: 2.9960'),

@@ -45,6 +45,14 @@ describe('what one line says of several parts is a job for each, and each says i
       ],
     ],
     [
+      '{ on: bearings, is: wiped, do: renew }',
+      [
+        'renew main shells; bearings: wiped',
+        'renew rod shells; bearings: wiped',
+        'renew thrust washer; bearings: wiped',
+      ],
+    ],
+    [
       '{ on: [piston 1, crankshaft], is: blue }',
       ['decide about piston 1, crankshaft; piston 1, crankshaft: blue'],
     ],
