@@ -16,6 +16,7 @@ import { withClamping } from '../state/clampedSizes.ts';
 import { type EarlierRow, rowsBeforeWork, withLastKnown } from '../state/lastKnown.ts';
 import { latestRun, runsOf } from '../state/run.ts';
 import { judgeState } from '../state/state.ts';
+import { testsToRepeat } from '../state/testsToRepeat.ts';
 import { historyFindings } from '../tightening/history.ts';
 import type { EngineRoutes } from '../value/routes.ts';
 import type { JudgingOptions, Row } from './row.ts';
@@ -114,7 +115,9 @@ function stateReport(
     ? []
     : unusedAcceptances([...all, ...run.flatMap((each) => each.findings)], documents);
   const said = withAccepted(withClamping(all, documents, { engine, registry }), documents);
-  const findings = withLastKnown(sortFindings([...said, ...unused]), lastKnown, unitsFor(engine));
+  const known = withLastKnown([...said, ...unused], lastKnown, unitsFor(engine));
+  const tests = [...state.rows, ...lastKnown.map(({ row }) => row)];
+  const findings = sortFindings([...known, ...testsToRepeat(tests, documents, registry)]);
   const tightened = latestLogs(documents);
   return {
     ...state,

@@ -42,7 +42,7 @@ export const UNMEASURED: FindingKind = {
   code: 'session/unmeasured',
   severity: 'remark',
   means:
-    'A characteristic has limits that would decide at this stage and is measured nowhere in the session. At a rebuild it is a warning.',
+    'A characteristic has limits that would decide at this stage and is measured nowhere in the session; or a test was made before its part was machined, and not again. At a rebuild it is a warning.',
   matters: 'The engine is assembled with unmeasured parts.',
   usually: 'Measure it now, or in a later session before the engine is closed up.',
   example: 'crankshaft end play has limits and was not measured',

@@ -3,7 +3,7 @@ import type { Engine } from '../../documents/assemble.ts';
 import { isDecidedReuse, type Observation } from '../../documents/session/observations.ts';
 import { isFreshWhere, type PartChange } from '../../documents/session/partChanges.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
-import type { PartAt } from '../../layout/readPart.ts';
+import { type PartAt, readPart } from '../../layout/readPart.ts';
 import { isAt } from '../history/dependsOn.ts';
 
 /**
@@ -56,27 +56,28 @@ const doneTo = (names: readonly string[], parts: readonly PartAt[]): Done => ({
 const isFreshAllOver = (change: PartChange): boolean =>
   isFreshWhere(change, () => false) && change.conditionAt.every(({ condition }) => condition !== 'used');
 
-/** Of several positions each has to be dealt with. */
+/** Each thing that it names has to be dealt with, and of several positions each. */
 function isSettled(
-  { on, parts }: Observation,
+  { on }: Observation,
   done: readonly Done[],
-  { document: { layout } }: Engine,
+  { parts: known, document: { layout } }: Engine,
   registry: Registry,
 ): boolean {
   const said = new Set(done.flatMap(({ names }) => names.map(plain)));
-  if (on.every((name) => said.has(plain(name)))) return true;
-  const places = parts.flatMap(({ part, positions }) =>
-    (positions.length > 0 ? positions : layout.positionsOf(part.family)).map((position) => ({
-      part,
-      position,
-    })),
-  );
-  return (
-    places.length > 0 &&
-    places.every(({ part, position }) =>
+  const isDone = (name: string): boolean => {
+    const meaning = readPart(name, known, layout);
+    if (meaning.kind !== 'parts') return false;
+    const places = meaning.at.flatMap(({ part, positions }) =>
+      (positions.length > 0 ? positions : layout.positionsOf(part.family)).map((position) => ({
+        part,
+        position,
+      })),
+    );
+    return places.every(({ part, position }) =>
       done.some(({ isDoneAt }) => isDoneAt((at) => isAt(part.id, position, at, registry, layout))),
-    )
-  );
+    );
+  };
+  return on.every((name) => said.has(plain(name)) || isDone(name));
 }
 
 const plain = (name: string): string => name.toLowerCase().replace(/[\s_-]+/g, ' ');

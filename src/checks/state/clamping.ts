@@ -7,6 +7,7 @@ import type { TighteningLog } from '../../documents/tightening/tightened.ts';
 import type { Position } from '../../layout/position.ts';
 import { type PartAt, readPart } from '../../layout/readPart.ts';
 import { compare, type Fraction, greatest } from '../../quantity/fraction.ts';
+import { isSameLubricant } from '../../torque/fasteners/lubrication.ts';
 import { finalTorques } from '../../torque/sequence.ts';
 import { dependsOn } from '../history/dependsOn.ts';
 
@@ -50,6 +51,7 @@ export function clampedAnew(
   run: readonly SessionDocument[],
   { engine, registry, jointParts }: Clamping,
 ): ClampedAnew | undefined {
+  if (!characteristic.dependsOn.some((id) => FASTENERS.includes(id))) return undefined;
   const { layout } = engine.document;
   const isOfIt = (part: PartAt): boolean => dependsOn(characteristic, position, part, registry, layout);
   const first = run.indexOf(read) + 1;
@@ -63,6 +65,9 @@ export function clampedAnew(
   }
   return undefined;
 }
+
+/** What pulls a housing to its shape. No size of a head is clamped: its bolts end none. */
+const FASTENERS: readonly string[] = ['main_bolt', 'rod_bolt'];
 
 /** New fasteners of which no session of the run says when they were put in; one that does ends what was read before it by itself. */
 const isNewSet = (
@@ -89,7 +94,11 @@ const logsUpTo = (
 
 function otherThan(log: TighteningLog, before: readonly TighteningLog[]): 'lubricant' | 'torque' | undefined {
   const lubricant = before.find((each) => each.lubricant !== undefined)?.lubricant?.name;
-  if (log.lubricant !== undefined && lubricant !== undefined && log.lubricant.name !== lubricant)
+  if (
+    log.lubricant !== undefined &&
+    lubricant !== undefined &&
+    !isSameLubricant(log.lubricant.name, lubricant)
+  )
     return 'lubricant';
   const [was, is] = [before[0], log].map((each) => each && finalTorque(each));
   return was !== undefined && is !== undefined && compare(was, is) !== 0 ? 'torque' : undefined;

@@ -1,7 +1,12 @@
 import { didYouMean } from '../../diagnostic/suggestion.ts';
 import type { TighteningLog } from '../../documents/tightening/tightened.ts';
 import { clampLoadOfTorque } from '../../torque/fasteners/clampLoad.ts';
-import { type Lubrication, lubricationNamed } from '../../torque/fasteners/lubrication.ts';
+import {
+  isSameLubricant,
+  isSameText,
+  type Lubrication,
+  lubricationNamed,
+} from '../../torque/fasteners/lubrication.ts';
 import { isPlaced } from '../../torque/fasteners/proofCheck.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { TighteningView } from './view.ts';
@@ -48,9 +53,7 @@ function lubricantFindings({ log, session }: TighteningView): readonly Finding[]
   const { joint, start } = log.document;
   if (log.lubricant === undefined || joint.lubricant === undefined) return [];
   const [used, stated] = [lubricationNamed(log.lubricant.name), lubricationNamed(joint.lubricant)];
-  const isSame =
-    isSameText(log.lubricant.name, joint.lubricant) || (isPlaced(used) && used.name === stated.name);
-  if (isSame) return [];
+  if (isSameLubricant(log.lubricant.name, joint.lubricant)) return [];
   const message = `${joint.sequence.joint}: ${log.lubricant.name} was used, and ${joint.lubricant} is stated${loadReported(used, stated)}`;
   return [finding(LUBRICANT, session.placeOf(log.lubricant.span), message, { limitPlace: start })];
 }
@@ -60,16 +63,6 @@ function loadReported(used: Lubrication, stated: Lubrication): string {
   if (!isPlaced(used) || !isPlaced(stated)) return '';
   const ratio = clampLoadOfTorque(1, 1, used).loadN / clampLoadOfTorque(1, 1, stated).loadN;
   return `: at one torque about ${ratio.toFixed(1)} times the clamp load (an estimate)`;
-}
-
-/** `engine oil` is what `engine oil on threads and under heads` asks for. */
-function isSameText(a: string, b: string): boolean {
-  const [one, other] = [plain(a), plain(b)];
-  return (
-    one === other ||
-    (one !== '' && other.startsWith(`${one} `)) ||
-    (other !== '' && one.startsWith(`${other} `))
-  );
 }
 
 const plain = (text: string): string =>

@@ -61,3 +61,25 @@ export const statedNutFactor = (nutFactor: number, { scatter }: Lubrication): Lu
   nutFactor,
   scatter,
 });
+
+/** `engine oil` is what `engine oil on threads and under heads` asks for. */
+export function isSameText(a: string, b: string): boolean {
+  const [one, other] = [plain(a), plain(b)];
+  return (
+    one === other ||
+    (one !== '' && other.startsWith(`${one} `)) ||
+    (other !== '' && one.startsWith(`${other} `))
+  );
+}
+
+const plain = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim();
+
+/** Whether two notes speak of one lubricant: `engine oil`, and `engine oil on threads and under heads`. */
+export function isSameLubricant(a: string, b: string): boolean {
+  const [one, other] = [lubricationNamed(a), lubricationNamed(b)];
+  return isSameText(a, b) || (one.name !== UNSTATED.name && one.name === other.name);
+}

@@ -39,6 +39,11 @@ describe('a bore with its cap on holds', () => {
     ['while nothing is tightened', '', ''],
     ['though it is tightened with the same fasteners', '', tightened('fasteners: reused')],
     ['with the same lubricant', tightened('lubricant: oil'), tightened('lubricant: oil')],
+    [
+      'with the same lubricant in other words',
+      tightened('lubricant: engine oil'),
+      tightened('lubricant: oil on threads and under heads'),
+    ],
     ['though no lubricant was stated when it was read', '', tightened('lubricant: oil')],
     ['though no lubricant is stated now', tightened('lubricant: oil'), tightened('fasteners: reused')],
     [
@@ -207,4 +212,21 @@ describe('what ended with the way its joint was tightened says so, and what to d
     };
     expect(said('', tightened('fasteners: new'), before)).toEqual([]);
   });
+});
+
+it('new head bolts end no size of what lies in the head', () => {
+  const head = `kind: torque\njoint: cylinder head\nfasteners: { names: [1, 2, 3, 4] }\nsource: Invented.\npasses: [{ to: 60 lbf ft }]\n`;
+  const files = {
+    'e/engine.yaml':
+      'kind: engine\nname: A\nunits: { length: in }\nlayout: { mains: [1, 2, 3], cylinders: 1, valves: [I, E] }\n',
+    'e/limits.yaml': limitsOf('valve_guide_bore: { new: { max: 0.3450 } }'),
+    'e/head.yaml': head,
+    'e/1.yaml':
+      'kind: session\nstage: trial\ndate: 2026-03-01\nreadings: [{ measure: valve_guide_bore, at: { 1I: 0.3440 } }]\n',
+    'e/2.yaml': `kind: session\nstage: rebuild\ndate: 2026-03-02\n${JOURNALS}\n${tightened('fasteners: new', 'head')}\n`,
+  };
+  const guides = reportOf(files).state?.rows.filter(
+    ({ characteristic, routes }) => characteristic.id === 'valve_guide_bore' && routes.length > 0,
+  );
+  expect(guides).toHaveLength(1);
 });

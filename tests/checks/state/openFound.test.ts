@@ -51,6 +51,14 @@ describe('what was found stays open', () => {
     expect(open(engine(['teardown', FOUND], ['rebuild', says])).length).toBeGreaterThan(0);
   });
 
+  it('where one of two things was renewed, and the other is no part that the program knows', () => {
+    const both = 'found: [{ on: [main 2 shell lower, water pump], is: worn, do: renew }]';
+    const shells = 'replaced: [{ part: main shells }]';
+    expect(open(engine(['teardown', both], ['rebuild', shells]))).toHaveLength(1);
+    const pump = 'replaced: [{ part: main shells }, { part: water pump }]';
+    expect(open(engine(['teardown', both], ['rebuild', pump]))).toEqual([]);
+  });
+
   it('though the engine has run since', () => {
     expect(open(engine(['rebuild', FOUND], ['teardown', 'readings: []']))).toHaveLength(1);
   });

@@ -111,6 +111,41 @@ describe('what is said to be fitted', () => {
   });
 });
 
+describe('a crack test that was passed before the crankshaft was ground', () => {
+  const TEST = '  - { measure: crankshaft_crack_test, value: pass }';
+  const asked = (after: readonly Told[]): readonly string[] =>
+    (reportOf(engine(['teardown', TEST], ...after)).state?.findings ?? [])
+      .filter(({ measure }) => measure === 'crankshaft_crack_test')
+      .map(({ severity, message }) => `${severity}: ${message}`);
+  const GROUND = 'machined: [{ part: main journals }]';
+
+  it('is asked for again', () => {
+    expect(asked([['machined', journals(ALL), GROUND]])).toEqual([
+      'remark: crankshaft crack test of 2026-03-01: main journals machined since; test again',
+    ]);
+    expect(
+      asked([
+        ['machined', '', GROUND],
+        ['rebuild', journals(ALL)],
+      ]),
+    ).toEqual(['warning: crankshaft crack test of 2026-03-01: main journals machined since; test again']);
+  });
+
+  it.each<[string, readonly Told[]]>([
+    ['nothing was ground', [['rebuild', journals(ALL)]]],
+    ['it was tested after that', [['machined', TEST, GROUND]]],
+    [
+      'another crankshaft went in',
+      [
+        ['machined', '', GROUND],
+        ['rebuild', '', 'replaced: [{ part: crankshaft }]'],
+      ],
+    ],
+  ])('is not, where %s', (_, after) => {
+    expect(asked(after)).toEqual([]);
+  });
+});
+
 describe('figures of parts put together', () => {
   it.each([
     'crankshaft_end_play',
