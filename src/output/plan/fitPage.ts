@@ -40,7 +40,7 @@ const CAUTIONS: readonly string[] = [
 ];
 
 function shellSection(fit: ShellFit, engine: Engine): Section {
-  const { part, clearance, places, isTooFew, waitsFor } = fit;
+  const { part, clearance, places, waitsFor } = fit;
   if (waitsFor !== undefined) {
     const first = waitsFor.family.isSingle
       ? `the ${waitsFor.label} is to be renewed: chosen when the new one is measured`
@@ -50,17 +50,13 @@ function shellSection(fit: ShellFit, engine: Engine): Section {
   const figures = figuresOf(engine);
   const wanted = places.find((each) => each.wanted !== undefined)?.wanted;
   const limits = wanted === undefined ? '' : `, ${wantedText(wanted, figures)}`;
-  const notes = places.flatMap((place) => placeNotes(place, figures));
   return {
     title: `${part.plural}: ${clearance.label}${limits}`,
     table: {
       columns: SHELL_COLUMNS,
       rows: places.map((place) => shellRow(place, figures)),
     },
-    lines: [
-      ...notes,
-      ...(isTooFew ? ['each place alone has shells, and there are not enough halves for all together'] : []),
-    ],
+    lines: places.flatMap((place) => placeNotes(place, figures)),
   };
 }
 
@@ -123,6 +119,8 @@ function problemText(problem: FitProblem, { number, unit, range }: Figures): str
       return 'no limits of new parts on both sides: nothing to aim at';
     case 'nothing fits':
       return `nothing in stock brings it inside: halves of ${number(problem.wall)} ${unit.name} each would`;
+    case 'too few':
+      return 'shells that would do are in stock, and the other places take too many of them: get more';
     case 'class not in stock':
       return `the table asks for ${problem.class}, of which no two halves are in stock: chosen by measured sizes`;
     case 'table is outside':

@@ -1,6 +1,7 @@
 import type { Engine } from '../../documents/assemble.ts';
 import { gradeText } from '../../documents/grades/grade.ts';
 import type { ThicknessList } from '../../documents/stock/stock.ts';
+import { tableName } from '../../layout/naming.ts';
 import type { GasketFit, WasherFit } from '../../plan/fit/otherFits.ts';
 import type { ThicknessFit } from '../../plan/fit/thicknessFits.ts';
 import { figuresOf, wantedText } from './figures.ts';
@@ -50,11 +51,9 @@ const LIST_WORDS: Readonly<Record<ThicknessList, string>> = {
   lash_buckets: 'lash buckets of the valves whose lash is not inside',
 };
 
-export function thicknessSection(
-  { list, of, wanted, places, isShort }: ThicknessFit,
-  engine: Engine,
-): Section {
+export function thicknessSection({ list, of, wanted, places }: ThicknessFit, engine: Engine): Section {
   const figures = figuresOf(engine);
+  const lacking = places.filter(({ code }) => code === undefined);
   return {
     title: `${LIST_WORDS[list]}: ${of.label}, ${wantedText(wanted, figures)}`,
     table: {
@@ -73,6 +72,11 @@ export function thicknessSection(
         figures.rangeCell(becomes),
       ]),
     },
-    lines: isShort ? ['what is in stock does not bring all of them inside'] : [],
+    lines:
+      lacking.length === 0
+        ? []
+        : [
+            `${lacking.map(({ position }) => tableName(position)).join(', ')}: what is in stock brings no more of them inside; the ideal thickness is what to get`,
+          ],
   };
 }

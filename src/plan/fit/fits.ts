@@ -58,8 +58,8 @@ export const pistonsFor = (context: PlanContext, offers: OfferedParts): PistonFi
 
 /** Whether something that was to be chosen has nothing on the shelf. */
 export const isShort = ({ shells, pistons, washers, gasket, thicknesses }: Fits): boolean =>
-  shells.some(({ isTooFew, places }) => isTooFew || places.some(({ chosen }) => chosen === undefined)) ||
+  shells.some(({ places }) => places.some(({ chosen }) => chosen === undefined)) ||
   pistons?.problem !== undefined ||
   (washers !== undefined && washers.chosen === undefined) ||
   (gasket !== undefined && gasket.gasket === undefined) ||
-  thicknesses.some((each) => each.isShort);
+  thicknesses.some(({ places }) => places.some(({ code }) => code === undefined));

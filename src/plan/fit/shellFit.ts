@@ -16,8 +16,6 @@ export interface ShellFit {
   readonly part: Part;
   readonly clearance: Characteristic;
   readonly places: readonly FittedPlace[];
-  /** Each alone has shells, and there are not enough for all. */
-  readonly isTooFew: boolean;
   /** The part that is ground or renewed first: its shells are chosen when it is back and measured. */
   readonly waitsFor: Part | undefined;
 }
@@ -51,32 +49,27 @@ function shellFit(context: PlanContext, part: Part, cuts: readonly Cut[]): Shell
   const waitsFor =
     renewed.find((whole) => parts.within(whole).some((each) => each === journal || each === housing)) ??
     cut?.part;
-  if (waitsFor !== undefined) return { part, clearance: fit, places: [], isTooFew: false, waitsFor };
+  if (waitsFor !== undefined) return { part, clearance: fit, places: [], waitsFor };
   const asked = engine.document.layout
     .positionsOf(part.family)
     .map((position) => askedAt(context, { part, fit, journal, housing }, position, shelf));
   if (asked.length === 0) return undefined;
-  const fitting = asked.filter(({ options }) => options.length > 0);
-  const halves = shelf.map(halfOf);
-  const found = fitShells(
-    fitting.flatMap(({ place }) => place ?? []),
-    halves,
-    mixingOf(context, part),
-  );
+  const placed = asked.flatMap(({ place }) => place ?? []);
+  const found = fitShells(placed, shelf.map(halfOf), mixingOf(context, part));
   return {
     part,
     clearance: fit,
-    isTooFew: found === undefined,
     waitsFor: undefined,
-    places: asked.map((each) => fittedPlace(each, found?.[fitting.indexOf(each)])),
+    places: asked.map((each) => fittedPlace(each, each.place && found[placed.indexOf(each.place)])),
   };
 }
 
 function fittedPlace(
-  { position, wanted, table, problems, place }: AskedPlace,
+  { position, wanted, table, problems, place, hasShells }: AskedPlace,
   chosen: ChosenShells | undefined,
 ): FittedPlace {
-  const base = { position, wanted, table, problems, chosen };
+  const lacks: readonly FitProblem[] = hasShells && chosen === undefined ? [{ kind: 'too few' }] : [];
+  const base = { position, wanted, table, problems: [...problems, ...lacks], chosen };
   if (chosen === undefined || place === undefined) return { ...base, clearance: undefined };
   const within = add(chosen.upper.within, chosen.lower.within);
   return {

@@ -21,7 +21,7 @@ import {
 import { toBase, unitNamed } from '../../quantity/units.ts';
 import { type PlanContext, sizeOfPart } from '../work/context.ts';
 import { isAsStamped, type TableChoice, tableChoice } from './selectTable.ts';
-import { type ChosenShells, fitShells, type MixingRule, type ShellHalf, type ShellPlace } from './shells.ts';
+import { fitShells, type MixingRule, type ShellHalf, type ShellPlace } from './shells.ts';
 import { type Wanted, wantedAt } from './wanted.ts';
 
 export type FitProblem =
@@ -29,6 +29,8 @@ export type FitProblem =
   | { readonly kind: 'no limits' }
   /** Nothing on the shelf brings it inside; each half would be this thick for the middle. */
   | { readonly kind: 'nothing fits'; readonly wall: Fraction }
+  /** There are shells for it alone, and other places have them. */
+  | { readonly kind: 'too few' }
   | { readonly kind: 'class not in stock'; readonly class: string }
   | {
       readonly kind: 'not as stamped';
@@ -52,8 +54,8 @@ export interface AskedPlace {
   readonly wanted: Wanted | undefined;
   readonly place: ShellPlace | undefined;
   readonly table: TableChoice | undefined;
-  /** Empty where nothing on the shelf does alone. */
-  readonly options: readonly ChosenShells[];
+  /** Whether something on the shelf does, were it for this place alone. */
+  readonly hasShells: boolean;
   readonly problems: readonly FitProblem[];
 }
 
@@ -66,7 +68,7 @@ export function askedAt(
   const { part, fit, journal, housing } = kind;
   const table = tableChoice(context, part, position);
   const wanted = wantedAt(context, fit, position);
-  const nothing = { position, wanted, table, place: undefined, options: [] };
+  const nothing = { position, wanted, table, place: undefined, hasShells: false };
   const [hole, shaft] = [housing, journal].map((each) => readOf(context, each, position));
   const lacking = [hole, shaft].flatMap((each) => (each?.row === undefined && each?.size ? [each.size] : []));
   if (wanted === undefined) return { ...nothing, problems: [{ kind: 'no limits' }] };
@@ -86,19 +88,18 @@ export function askedAt(
   const stamped = stampProblems(table, hole.row, shaft.row);
   const named = table?.class === undefined ? undefined : sized.filter((each) => each.class === table.class);
   const only = named?.map(({ code }) => code) ?? sized.map(({ code }) => code);
-  const alone = (codes: readonly string[]): readonly ChosenShells[] =>
-    fitShells([{ ...base, only: codes }], shelf.map(halfOf), mixingOf(context, part)) ?? [];
-  const byTable = named === undefined ? undefined : alone(only);
-  const isFollowed = byTable === undefined || byTable.length > 0;
+  const doesWith = (codes: readonly string[]): boolean =>
+    fitShells([{ ...base, only: codes }], shelf.map(halfOf), mixingOf(context, part))[0] !== undefined;
+  const isFollowed = named === undefined || doesWith(only);
   const codes = isFollowed ? only : sized.map(({ code }) => code);
-  const options = alone(codes);
+  const hasShells = doesWith(codes);
   const wall = divide(subtract(mean, wanted.middle), fraction(2));
   return {
     position,
     wanted,
     table,
     place: { ...base, only: codes },
-    options,
+    hasShells,
     problems: [
       ...stamped,
       ...(isFollowed || table?.class === undefined
@@ -108,7 +109,7 @@ export function askedAt(
               ? ({ kind: 'class not in stock', class: table.class } as const)
               : ({ kind: 'table is outside', class: table.class } as const),
           ]),
-      ...(options.length === 0 ? [{ kind: 'nothing fits', wall } as const] : []),
+      ...(hasShells ? [] : [{ kind: 'nothing fits', wall } as const]),
     ],
   };
 }

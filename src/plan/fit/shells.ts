@@ -35,19 +35,19 @@ export interface ChosenShells {
   readonly clearance: Fraction;
 }
 
-/** Shells for every place, as near to the middle as stock allows taken together; undefined where stock does not do. */
+/** Shells for as many places as stock serves, as near to the middle as it allows taken together; undefined for the others. */
 export function fitShells(
   places: readonly ShellPlace[],
   stock: readonly ShellHalf[],
   mixing: MixingRule,
-): readonly ChosenShells[] | undefined {
+): readonly (ChosenShells | undefined)[] {
   const pairs = pairsOf(stock, mixing);
   const choices = places.map((place) => choicesFor(place, pairs));
-  const found = allocate(
-    choices.map((options) => options.map(({ option }) => option)),
+  const { options } = allocate(
+    choices.map((each) => each.map(({ option }) => option)),
     stock.map(({ count }) => count),
   );
-  return found?.options.flatMap((option, place) => choices[place]?.[option]?.chosen ?? []);
+  return options.map((option, place) => choices[place]?.[option ?? -1]?.chosen);
 }
 
 interface Choice {

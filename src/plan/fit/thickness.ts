@@ -45,11 +45,11 @@ export const protrusionWith =
   (read: Ends): ThicknessPlace['with'] =>
   (thickness) => ({ least: add(read.least, thickness), greatest: add(read.greatest, thickness) });
 
-/** For every place a piece of stock, together as near to the middle as stock allows; of two as near the thicker. */
+/** A piece for as many places as stock serves, together as near to the middle as it allows; of two as near the thicker. */
 export function fitThicknesses<T extends { readonly thickness: Fraction; readonly free: number }>(
   places: readonly ThicknessPlace[],
   stock: readonly T[],
-): readonly T[] | undefined {
+): readonly (T | undefined)[] {
   const thickFirst = [...stock].sort((a, b) => compare(b.thickness, a.thickness));
   const choices = places.map((place) =>
     thickFirst.flatMap((piece, item): readonly { piece: T; option: Option }[] => {
@@ -57,11 +57,11 @@ export function fitThicknesses<T extends { readonly thickness: Fraction; readonl
       return cost === undefined ? [] : [{ piece, option: { cost, takes: [[item, 1]] } }];
     }),
   );
-  const found = allocate(
-    choices.map((options) => options.map(({ option }) => option)),
+  const { options } = allocate(
+    choices.map((each) => each.map(({ option }) => option)),
     thickFirst.map(({ free }) => free),
   );
-  return found?.options.flatMap((option, place) => choices[place]?.[option]?.piece ?? []);
+  return options.map((option, place) => choices[place]?.[option ?? -1]?.piece);
 }
 
 function costWith(thickness: Fraction, { wanted, with: made }: ThicknessPlace): number | undefined {

@@ -13,8 +13,6 @@ export interface ThicknessFit {
   readonly of: Characteristic;
   readonly wanted: Wanted;
   readonly places: readonly ThicknessChoice[];
-  /** Nothing on the shelf serves all of them. */
-  readonly isShort: boolean;
 }
 
 export interface ThicknessChoice {
@@ -93,9 +91,8 @@ function fitOf(
       list,
       of: first.row.characteristic,
       wanted: first.wanted,
-      isShort: found === undefined,
       places: asked.map(({ row, read, way }, index) => {
-        const chosen = found?.[index];
+        const chosen = found[index];
         return {
           position: row.position,
           read: read.mean,

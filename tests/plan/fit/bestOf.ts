@@ -26,6 +26,16 @@ export function leastCost(
   return best;
 }
 
+/** What a place counts for that goes without: more than all others together. */
+const WITHOUT = 1000;
+
+/** Where stock does not serve every place together it serves as many as it can. */
+export const orWithout = (places: readonly (readonly Way[])[]): readonly (readonly Way[])[] =>
+  places.map((ways) => [...ways, { cost: WITHOUT, takes: [] }]);
+
+/** Whether some place goes without. */
+export const isShort = (cost: number | undefined): boolean => cost === undefined || cost >= WITHOUT;
+
 /** What is wanted of a clearance, in whole thousandths; twice the middle, so that it is whole as well. */
 export interface Aim {
   readonly min: number;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { type Files, limitsOf, sessionOf } from '../../shopOf.ts';
-import { type Aim, costBetween, leastCost, type Way } from './bestOf.ts';
+import { type Aim, costBetween, leastCost, orWithout, type Way } from './bestOf.ts';
 
 /** An engine of two mains and two cylinders and the stock for it. Lengths in whole micrometres, weights in whole grams. */
 export interface Shelf {
@@ -45,7 +45,7 @@ const twoOf = <T>(of: fc.Arbitrary<T>): fc.Arbitrary<T[]> => fc.array(of, { minL
 const ends = (min: number, max: number, apart: number): fc.Arbitrary<readonly [number, number]> =>
   fc.tuple(whole(min, max), whole(0, apart)).map(([from, by]) => [from, from + by]);
 
-export const aShell: fc.Arbitrary<Shell> = fc.record({ wall: ends(2460, 2488, 2), count: whole(1, 4) });
+export const aShell: fc.Arbitrary<Shell> = fc.record({ wall: ends(2460, 2488, 2), count: whole(0, 3) });
 export const aPiston: fc.Arbitrary<Piston> = fc.record({
   diameter: whole(79_950, 79_990),
   weight: whole(400, 406),
@@ -55,7 +55,7 @@ export const aShim: fc.Arbitrary<Shim> = fc.record({ thickness: whole(90, 150), 
 
 export const randomShelf: fc.Arbitrary<Shelf> = fc.record({
   rooms: twoOf(fc.record({ hole: ends(54_990, 55_010, 4), shaft: whole(49_995, 50_005) })),
-  shells: fc.array(aShell, { minLength: 2, maxLength: 4 }),
+  shells: fc.array(aShell, { minLength: 1, maxLength: 4 }),
   mixing: fc.option(
     fc.record({ differBy: whole(2, 12), thicker: fc.constantFrom('upper' as const, 'lower' as const) }),
     { nil: undefined, freq: 3 },
@@ -132,15 +132,14 @@ export function shelfFiles(shelf: Shelf, order: Order = AS_DRAWN): Files {
 /** `S2` is the third of its kind on the shelf. */
 export const indexOf = (code: string): number => Number(code.slice(1));
 
-/** Which of the shelf goes where, by its place on the shelf; undefined where a place goes without. */
+/** Which of the shelf goes where, by its place on the shelf; undefined where a place goes without, and all pistons do. */
 export interface Choice {
   readonly shells: readonly (readonly number[] | undefined)[];
   readonly pistons: readonly number[] | undefined;
-  readonly shims: readonly number[] | undefined;
+  readonly shims: readonly (number | undefined)[];
 }
 
 export interface Costs {
-  /** Of the mains for which the shelf has shells at all. */
   readonly shells: number | undefined;
   readonly pistons: number | undefined;
   readonly shims: number | undefined;
@@ -148,10 +147,11 @@ export interface Costs {
 
 /** Of the best that can be done with a shelf, found by trying all of it. */
 export function bestCosts(shelf: Shelf): Costs {
-  const counts = shelf.shells.map(({ count }) => count);
-  const served = shellWays(shelf).filter((ways) => leastCost([ways], counts) !== undefined);
   return {
-    shells: leastCost(served, counts),
+    shells: leastCost(
+      shellWays(shelf),
+      shelf.shells.map(({ count }) => count),
+    ),
     pistons: leastCost(pistonWays(shelf), ONE_EACH(shelf.pistons), areOfOneWeight(shelf)),
     shims: leastCost(
       shimWays(shelf),
@@ -164,17 +164,17 @@ export function bestCosts(shelf: Shelf): Costs {
 export function costsOf(shelf: Shelf, { shells, pistons, shims }: Choice): Costs {
   const only = (ways: readonly Way[], takes: readonly number[]): readonly Way[] =>
     ways.filter((way) => way.takes.join() === takes.join());
-  const counts = shelf.shells.map(({ count }) => count);
-  const chosen = shellWays(shelf).flatMap((ways, place) => {
-    const takes = shells[place];
-    if (takes !== undefined) return [only(ways, takes)];
-    // Too few for all together: the place is not served, though the shelf has something for it.
-    return leastCost([ways], counts) === undefined ? [] : [[]];
-  });
+  const shellChosen = shellWays(shelf).map((ways, place) => only(ways, shells[place] ?? []));
   const pistonChosen = pistonWays(shelf).map((ways, place) => only(ways, [pistons?.[place] ?? -1]));
-  const shimChosen = shimWays(shelf).map((ways, place) => only(ways, [shims?.[place] ?? -1]));
+  const shimChosen = shimWays(shelf).map((ways, place) => {
+    const shim = shims[place];
+    return only(ways, shim === undefined ? [] : [shim]);
+  });
   return {
-    shells: leastCost(chosen, counts),
+    shells: leastCost(
+      shellChosen,
+      shelf.shells.map(({ count }) => count),
+    ),
     pistons: leastCost(pistonChosen, ONE_EACH(shelf.pistons), areOfOneWeight(shelf)),
     shims: leastCost(
       shimChosen,
@@ -186,17 +186,19 @@ export function costsOf(shelf: Shelf, { shells, pistons, shims }: Choice): Costs
 const ONE_EACH = (things: readonly unknown[]): readonly number[] => things.map(() => 1);
 
 const shellWays = ({ rooms, shells, mixing }: Shelf): readonly (readonly Way[])[] =>
-  rooms.map(({ hole, shaft }) =>
-    shells.flatMap(({ wall: up }, upper) =>
-      shells.flatMap(({ wall: low }, lower): readonly Way[] => {
-        const thicker = (up[0] + up[1] - low[0] - low[1]) / 2;
-        const step = mixing?.thicker === 'upper' ? thicker : -thicker;
-        if (step < 0 || step > Math.min(mixing?.differBy ?? 0, MOST_MIXED)) return [];
-        const least = hole[0] - up[1] - low[1] - shaft;
-        const greatest = hole[1] - up[0] - low[0] - shaft;
-        const cost = costBetween(least, (least + greatest) / 2, greatest, CLEARANCE);
-        return cost === undefined ? [] : [{ cost, takes: [upper, lower] }];
-      }),
+  orWithout(
+    rooms.map(({ hole, shaft }) =>
+      shells.flatMap(({ wall: up }, upper) =>
+        shells.flatMap(({ wall: low }, lower): readonly Way[] => {
+          const thicker = (up[0] + up[1] - low[0] - low[1]) / 2;
+          const step = mixing?.thicker === 'upper' ? thicker : -thicker;
+          if (step < 0 || step > Math.min(mixing?.differBy ?? 0, MOST_MIXED)) return [];
+          const least = hole[0] - up[1] - low[1] - shaft;
+          const greatest = hole[1] - up[0] - low[0] - shaft;
+          const cost = costBetween(least, (least + greatest) / 2, greatest, CLEARANCE);
+          return cost === undefined ? [] : [{ cost, takes: [upper, lower] }];
+        }),
+      ),
     ),
   );
 
@@ -217,9 +219,11 @@ const areOfOneWeight =
   };
 
 const shimWays = ({ liners, shims }: Shelf): readonly (readonly Way[])[] =>
-  liners.map(([from, to]) =>
-    shims.flatMap(({ thickness }, index): readonly Way[] => {
-      const cost = costBetween(from + thickness, (from + to) / 2 + thickness, to + thickness, PROTRUSION);
-      return cost === undefined ? [] : [{ cost, takes: [index] }];
-    }),
+  orWithout(
+    liners.map(([from, to]) =>
+      shims.flatMap(({ thickness }, index): readonly Way[] => {
+        const cost = costBetween(from + thickness, (from + to) / 2 + thickness, to + thickness, PROTRUSION);
+        return cost === undefined ? [] : [{ cost, takes: [index] }];
+      }),
+    ),
   );

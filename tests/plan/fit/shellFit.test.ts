@@ -45,13 +45,7 @@ function fitIn(said: Said) {
   expect(others).toEqual([]);
   return (
     fit && {
-      fit: [
-        fit.part.id,
-        fit.clearance.id,
-        fit.isTooFew ? 'too few' : '',
-        fit.waitsFor?.id ?? '',
-        isShort(fits) ? 'short' : '',
-      ].join('|'),
+      fit: [fit.part.id, fit.clearance.id, fit.waitsFor?.id ?? '', isShort(fits) ? 'short' : ''].join('|'),
       places: fit.places.map(({ position, chosen, clearance, wanted, table, problems }) =>
         [
           position.name,
@@ -78,7 +72,7 @@ function fitIn(said: Said) {
   );
 }
 
-const FOR_MAINS = 'main_shell|main_bearing_clearance||';
+const FOR_MAINS = 'main_shell|main_bearing_clearance|';
 
 describe('shells of the shelf', () => {
   it('are chosen for all places together, and the clearance takes in what their walls differ by', () => {
@@ -105,10 +99,24 @@ describe('shells of the shelf', () => {
     ]);
   });
 
-  it('are too few where each place alone has some', () => {
+  it.each([
+    ['none', ''],
+    ['one half', `, ${shell('D', '2.487', 1)}`],
+  ])('are no fewer where the shelf has %s more', (_, more) => {
+    const limits = 'main_bearing_clearance: { new: 0.045 to 0.055 }';
+    const choices = 'mixing: [{ fits: main shells, differ_by: 0.012, thicker: lower }]\n';
+    const holes = '1: 55.000, 2: 55.012';
+    const shells = `${shell('C', '2.475', 2)}${more}`;
+    expect(fitIn({ shells, holes, limits, choices })?.places.map((place) => place.slice(0, 6))).toEqual([
+      '1; C/C',
+      '2; -; ',
+    ]);
+  });
+
+  it('go to as many places as they do for, and the others are named', () => {
     expect(fitIn({ shells: shell('A', '2.475', 3) })).toEqual({
-      fit: 'main_shell|main_bearing_clearance|too few||short',
-      places: ['1; -; -; 0.050; ', '2; -; -; 0.050; '],
+      fit: 'main_shell|main_bearing_clearance||short',
+      places: ['1; A/A; 0.0500 to 0.0500; 0.050; ', '2; -; -; 0.050; ; too few'],
     });
   });
 
@@ -162,12 +170,12 @@ describe('shells of the shelf', () => {
   it('wait for journals that are ground first, and for a crankshaft that is renewed', () => {
     const worn = { shells: shell('A', '2.475', 4), shafts: '1: 49.940, 2: 50.000\n', more: '' };
     expect(fitIn({ ...worn, shafts: '1: 49.940, 2: 50.000' })).toEqual({
-      fit: 'main_shell|main_bearing_clearance||main_journal|',
+      fit: 'main_shell|main_bearing_clearance|main_journal|',
       places: [],
     });
     const limits = LIMITS.replace('wear: { min: 49.950 }', 'wear: { min: 49.950 }, last_size: 49.945');
     expect(fitIn({ ...worn, shafts: '1: 49.940, 2: 50.000', limits })).toEqual({
-      fit: 'main_shell|main_bearing_clearance||crankshaft|',
+      fit: 'main_shell|main_bearing_clearance|crankshaft|',
       places: [],
     });
   });

@@ -31,17 +31,13 @@ function chosenBy(files: Files): Choice {
       places.map(({ chosen }) => chosen && [chosen.upper, chosen.lower].map(({ code }) => indexOf(code))),
     ),
     pistons: all((pistons?.places ?? []).map(({ piston }) => indexOf(piston.mark))),
-    shims: all(
-      thicknesses.flatMap(({ places }) =>
-        places.map(({ code }) => (code === undefined ? undefined : indexOf(code))),
-      ),
+    shims: thicknesses.flatMap(({ places }) =>
+      places.map(({ code }) => (code === undefined ? undefined : indexOf(code))),
     ),
   };
 }
 
 const costsFrom = (shelf: Shelf, files = shelfFiles(shelf)): Costs => costsOf(shelf, chosenBy(files));
-
-const isWhole = ({ shells }: Choice): boolean => shells.every((place) => place !== undefined);
 
 /** One more of what lies there, or something that did not. */
 const more: fc.Arbitrary<(shelf: Shelf) => Shelf> = fc.oneof(
@@ -56,22 +52,20 @@ const more: fc.Arbitrary<(shelf: Shelf) => Shelf> = fc.oneof(
   aShim.map((shim) => (shelf: Shelf) => ({ ...shelf, shims: [...shelf.shims, shim] })),
 );
 
-it('more stock never worsens what is chosen for places that are all served', () => {
+it('more stock never worsens a choice: no fewer places are served, and as many no worse', () => {
   let better = 0;
   fc.assert(
     fc.property(randomShelf, fc.array(more, { minLength: 1, maxLength: 4 }), (shelf, added) => {
       const fuller = added.reduce((each, add) => add(each), shelf);
-      const before = chosenBy(shelfFiles(shelf));
-      const costs = costsOf(shelf, before);
-      const after = costsFrom(fuller);
+      const [before, after] = [costsFrom(shelf), costsFrom(fuller)];
       for (const kind of KINDS) {
-        const [cost, then] = [costs[kind], after[kind]];
-        if (cost === undefined || (kind === 'shells' && !isWhole(before))) continue;
+        const [cost, then] = [before, after].map((each) => each[kind] ?? Number.POSITIVE_INFINITY);
+        if (cost === undefined || then === undefined) throw new Error('two costs');
         expect(then, kind).toBeLessThanOrEqual(cost + 1e-9);
-        if (then !== undefined && then < cost - 1e-9) better += 1;
+        if (then < cost - 1e-9) better += 1;
       }
     }),
-    runs(300, 25),
+    runs(300, 100),
   );
   expect(better).toBeGreaterThan(2);
 });
