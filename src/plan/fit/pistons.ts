@@ -1,5 +1,5 @@
 import { compare, type Fraction, subtract } from '../../quantity/fraction.ts';
-import { type Assignment, assign } from './assign.ts';
+import { type Assignment, assign } from './allocate/assign.ts';
 import { costOf, type Spread, type Wanted } from './wanted.ts';
 
 /** A piston in stock: its size at gauge height in the base unit, and its weight where it was weighed. */

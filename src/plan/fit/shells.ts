@@ -1,5 +1,6 @@
 import { absolute, add, compare, type Fraction, subtract } from '../../quantity/fraction.ts';
-import { allocate, type Option } from './allocate.ts';
+import { allocate } from './allocate/allocate.ts';
+import type { Option } from './allocate/option.ts';
 import { costOf, type Spread, type Wanted } from './wanted.ts';
 
 /** A shell half in stock. Lengths in the base unit. */

@@ -1,6 +1,7 @@
 import type { GasketBand } from '../../documents/limits/choices.ts';
 import { add, compare, type Fraction, mean, subtract } from '../../quantity/fraction.ts';
-import { allocate, type Option } from './allocate.ts';
+import { allocate } from './allocate/allocate.ts';
+import type { Option } from './allocate/option.ts';
 import { costOf, type Wanted } from './wanted.ts';
 
 /**

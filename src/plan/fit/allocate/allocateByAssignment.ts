@@ -1,5 +1,5 @@
-import type { Choices, Option, Places } from './allocate.ts';
 import { assign, type Cost } from './assign.ts';
+import type { Choices, Option, Places } from './option.ts';
 
 /**
  * Where each place takes one item, and of that as many as every other place would: polynomial. Undefined where some option

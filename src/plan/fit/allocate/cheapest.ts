@@ -1,12 +1,6 @@
-import type { Option, Places } from './allocate.ts';
+import type { Complete, Option, Places } from './option.ts';
 import { pricesOf } from './prices.ts';
 import { Queue } from './queue.ts';
-
-/** An option of every place, by its index. */
-export interface Complete {
-  readonly options: readonly number[];
-  readonly cost: number;
-}
 
 /** Places up to one served, and what that leaves for the others. */
 interface State {

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { allocate, type Option } from '../../../src/plan/fit/allocate.ts';
-import { runs } from '../../propertyRuns.ts';
+import { allocate } from '../../../../src/plan/fit/allocate/allocate.ts';
+import type { Option } from '../../../../src/plan/fit/allocate/option.ts';
+import { runs } from '../../../propertyRuns.ts';
 
 /** What a place counts for that goes without: more than all others together. */
 const WITHOUT = 1000;

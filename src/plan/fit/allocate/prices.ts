@@ -1,5 +1,4 @@
-import type { Option, Places } from './allocate.ts';
-import type { Complete } from './cheapest.ts';
+import type { Complete, Option, Places } from './option.ts';
 
 export interface Prices {
   /** Of each item: about what one more of it would save. */

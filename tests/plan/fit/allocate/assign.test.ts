@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { assign, type Cost } from '../../../src/plan/fit/assign.ts';
-import { runs } from '../../propertyRuns.ts';
+import { assign, type Cost } from '../../../../src/plan/fit/allocate/assign.ts';
+import { runs } from '../../../propertyRuns.ts';
 
 /** The cheapest of every way to give each row a column of its own. */
 function byTrying(costs: readonly (readonly Cost[])[], taken: ReadonlySet<number> = new Set()): Cost {

@@ -1,5 +1,5 @@
-import type { Choices, Option, Places } from './allocate.ts';
-import { type Complete, cheapest, WHOLE_COSTS } from './cheapest.ts';
+import { cheapest, WHOLE_COSTS } from './cheapest.ts';
+import type { Choices, Complete, Option, Places } from './option.ts';
 
 /** Whatever options take: first how many places can be served, then how so many are served at the least cost. */
 export function allocateBySearch(places: Places, stock: readonly number[]): Choices {
