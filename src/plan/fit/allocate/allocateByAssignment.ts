@@ -15,11 +15,12 @@ export function allocateByAssignment(places: Places, stock: readonly number[]): 
   });
   const cheapest = places.map(cheapestByItem);
   // To go without counts more than all else together; each place has a column for it behind the pieces of stock.
+  // The column of the last place comes first: of places that are alike the last goes without.
   const without = places.reduce((sum, options) => sum + Math.max(0, ...options.map(({ cost }) => cost)), 1);
   const found = assign(
     cheapest.map((options, place): readonly Cost[] => [
       ...items.map((item) => options.get(item)?.cost),
-      ...places.map((_, other) => (other === place ? without : undefined)),
+      ...places.map((_, other) => (other === places.length - 1 - place ? without : undefined)),
     ]),
   );
   return found?.columns.map((column, place) => cheapest[place]?.get(items[column] ?? -1)?.index) ?? [];
