@@ -29,9 +29,13 @@ export const deepFindings = (
   open: ReadonlySet<Observation>,
   engine: Engine,
 ): readonly Finding[] =>
-  observations
-    .filter((each) => open.has(each) && each.remedy !== 'renew' && !isStatedAgain(each, engine))
-    .flatMap((each) => (each.depth === undefined ? [] : (asked(each, each.depth, engine) ?? [])));
+  observations.filter((each) => open.has(each)).flatMap((each) => depthAsked(each, engine) ?? []);
+
+/** What is asked about the depth of one that is still to be cut out. */
+export const depthAsked = (each: Observation, engine: Engine): Finding | undefined =>
+  each.depth === undefined || each.remedy === 'renew' || isStatedAgain(each, engine)
+    ? undefined
+    : asked(each, each.depth, engine);
 
 function asked({ on, is, parts, place }: Observation, depth: Amount, engine: Engine): Finding | undefined {
   const cut = engine.parts.all.find((part) => parts.some((at) => isSurfaceOf(part, at.part, engine)));
@@ -66,7 +70,9 @@ function stepsOf(part: Part, { unit }: Amount, { planning, parts }: Engine): rea
 /** Another entry says of the same thing that it goes as deep, within a fifth. */
 const isStatedAgain = (each: Observation, { sessions }: Engine): boolean =>
   sessions.some(({ observations }) =>
-    observations.some((other) => other !== each && isOfSame(other, each) && isAlike(other.depth, each.depth)),
+    observations.some(
+      (other) => other.place !== each.place && isOfSame(other, each) && isAlike(other.depth, each.depth),
+    ),
   );
 
 const isOfSame = ({ on: a }: Observation, { on: b }: Observation): boolean =>

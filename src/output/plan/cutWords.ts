@@ -134,11 +134,17 @@ function workingLines({ part }: Cut, { terms, choice }: CutPlace, printing: Prin
 
 const OFF_CENTRE = 'the bore is taken as worn to one side alone, and bored about its old centre';
 
-function termText({ words, amount, times, isAssumed }: Term, isFirst: boolean, printing: Printing): string {
+function termText(
+  { words, amount, times, isAssumed, isDoubted }: Term,
+  isFirst: boolean,
+  printing: Printing,
+): string {
   const sign = isFirst && times > 0 ? '' : times < 0 ? '− ' : '+ ';
   const count = Math.abs(times) === 1 ? '' : `${Math.abs(times)} × `;
   const size = formatNumber(amount, printing.unit, decimalsThatShow(amount, printing));
-  return `${sign}${count}${size} ${words}${isAssumed === true ? ' (assumed)' : ''}`;
+  const said =
+    isAssumed === true ? ' (assumed)' : isDoubted === true ? ' (as stated: check asks about it)' : '';
+  return `${sign}${count}${size} ${words}${said}`;
 }
 
 /** An uncertainty of less than the last digit is not printed as nought. */

@@ -5,7 +5,7 @@ import { type Fraction, fraction, multiply, parseDecimal, toNumber, ZERO } from 
 import { toBase, unitNamed } from '../../quantity/units.ts';
 import { type Damage, reboreStep, regrindStep, type StepChoice } from '../cut/cleanUp.ts';
 import type { PlanContext } from './context.ts';
-import { damageAt } from './damage.ts';
+import { damageAt, isDepthDoubted } from './damage.ts';
 import { type CutStep, type ServiceSteps, serviceSteps } from './serviceSteps.ts';
 
 /** One journal or bore: what was read of it, what a cut has to reach through, and the step that does. */
@@ -25,6 +25,8 @@ export interface Term {
   readonly times: number;
   /** Not measured and not stated: by common practice, or nought. */
   readonly isAssumed?: true;
+  /** Stated, and check asks whether it is a slip of the pen. */
+  readonly isDoubted?: true;
 }
 
 /** Nothing where the position was not measured. */
@@ -84,7 +86,7 @@ function ground(worn: Worn, part: Part, steps: readonly CutStep[]): Chosen {
     terms: [
       { words: 'smallest reading', amount: smallest, times: 1 },
       runout,
-      ...damageTerm(damage, -2),
+      ...damageTerm(worn, part, -2),
       { words: 'uncertainty', amount: expanded, times: -1 },
       { words: 'polish', amount: wear.polish, times: -1, ...(polish === undefined && { isAssumed: true }) },
     ],
@@ -132,12 +134,15 @@ function bored(worn: Worn, part: Part, steps: readonly CutStep[]): Chosen {
             { words: 'largest reading', amount: greatest, times: 1 },
             { words: 'off its old centre', amount: offset, times: 2 },
           ]),
-      ...damageTerm(damage, 2),
+      ...damageTerm(worn, part, 2),
       { words: 'uncertainty', amount: expanded, times: 1 },
       { words: 'to hone', amount: honeStock, times: 1, ...(stock === undefined && { isAssumed: true }) },
     ],
   };
 }
 
-const damageTerm = (damage: Damage, times: number): readonly Term[] =>
-  typeof damage === 'string' ? [] : [{ words: 'depth of damage', amount: damage, times }];
+function damageTerm({ context, row, damage }: Worn, part: Part, times: number): readonly Term[] {
+  if (typeof damage === 'string') return [];
+  const isDoubted = isDepthDoubted(context, part, row.position);
+  return [{ words: 'depth of damage', amount: damage, times, ...(isDoubted && { isDoubted }) }];
+}

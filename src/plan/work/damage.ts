@@ -1,9 +1,9 @@
 import { isAt } from '../../checks/history/dependsOn.ts';
-import { isSurfaceOf } from '../../checks/open/deepFound.ts';
+import { depthAsked, isSurfaceOf } from '../../checks/open/deepFound.ts';
 import type { Observation, Remedy } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
-import { greatest } from '../../quantity/fraction.ts';
+import { compare, greatest } from '../../quantity/fraction.ts';
 import type { Damage } from '../cut/cleanUp.ts';
 import type { PlanContext } from './context.ts';
 
@@ -32,8 +32,23 @@ export const damageFoundAt = (
 
 /** How deep a journal or bore is scored: the deepest; not measured where any of it was not. */
 export function damageAt(context: PlanContext, part: Part, position: Position): Damage {
-  const seen = damageFoundAt(context, part, position, ['machine', 'hold', undefined]);
+  const seen = scoresAt(context, part, position);
   if (seen.length === 0) return 'none';
   const depths = seen.flatMap(({ depth }) => depth?.amount ?? []);
   return depths.length < seen.length ? 'not measured' : greatest(depths);
 }
+
+/** Whether check asks if the deepest is not a slip of the pen. */
+export function isDepthDoubted(context: PlanContext, part: Part, position: Position): boolean {
+  const damage = damageAt(context, part, position);
+  return scoresAt(context, part, position).some(
+    (each) =>
+      typeof damage !== 'string' &&
+      each.depth !== undefined &&
+      compare(each.depth.amount, damage) === 0 &&
+      depthAsked(each, context.engine) !== undefined,
+  );
+}
+
+const scoresAt = (context: PlanContext, part: Part, position: Position): readonly Observation[] =>
+  damageFoundAt(context, part, position, ['machine', 'hold', undefined]);
