@@ -29,18 +29,35 @@ export function openSeen(
   return run.flatMap(({ observations }) =>
     observations.flatMap((whole) => {
       const left = open.filter((piece) => wholes.get(piece) === whole);
-      if (left.length === 0) return [];
-      if (left.length === whole.on.length) return [whole];
-      return [
-        narrowed(
-          whole,
-          left.flatMap(({ on }) => on),
-          left.flatMap(({ parts }) => parts),
-        ),
-      ];
+      return left.length === 0 ? [] : [whatIsLeft(whole, left)];
     }),
   );
 }
+
+/** One thing that was seen is two where it has two names. */
+export const byName = (whole: Observation, known: Known): readonly Observation[] =>
+  whole.on.length < 2
+    ? [whole]
+    : whole.on.map((name) => {
+        const called = partsCalled(name, known).flatMap((each) => [each, ...boughtAs(each, known)]);
+        const parts = whole.parts.filter((at) => called.some((each) => isSame(each, at)));
+        return narrowed(whole, [name], parts);
+      });
+
+const isSame = (a: PartAt, b: PartAt): boolean =>
+  a.part === b.part &&
+  a.positions.length === b.positions.length &&
+  a.positions.every((position) => b.positions.includes(position));
+
+/** One line with those of its names that are left. */
+export const whatIsLeft = (whole: Observation, left: readonly Observation[]): Observation =>
+  left.length === whole.on.length
+    ? whole
+    : narrowed(
+        whole,
+        left.flatMap(({ on }) => on),
+        left.flatMap(({ parts }) => parts),
+      );
 
 const partsCalled = (name: string, { parts, document: { layout } }: Known): readonly PartAt[] => {
   const meaning = readPart(name, parts, layout);

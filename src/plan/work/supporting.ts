@@ -3,7 +3,7 @@ import type { PlanContext } from './context.ts';
 import type { Job } from './job.ts';
 import { jobName } from './operation.ts';
 import { isProvenSound } from './renewal/provenSound.ts';
-import { URGENCIES, type Urgency } from './urgency.ts';
+import { mostUrgent } from './urgency.ts';
 
 /** What comes before and after other jobs whoever does them. */
 interface Supporting {
@@ -66,7 +66,7 @@ export const supportingJobs = (jobs: readonly Job[], context: PlanContext): read
         name: jobName(operation, part),
         operation,
         part,
-        urgency: mostUrgent(served.map(({ urgency }) => urgency)),
+        urgency: mostUrgent(served),
         rows: [],
         found: [],
         suspects: [],
@@ -77,6 +77,3 @@ export const supportingJobs = (jobs: readonly Job[], context: PlanContext): read
       },
     ];
   });
-
-const mostUrgent = (all: readonly Urgency[]): Urgency =>
-  URGENCIES.find((each) => all.includes(each)) ?? 'may';

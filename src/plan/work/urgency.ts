@@ -10,3 +10,6 @@ export const urgencyOf = (rows: readonly Row[]): Urgency => {
     rows.some(({ judgement }) => judgement.verdict === verdict);
   return has('out') ? 'must' : has('worn') || has('undecided') || has('missing') ? 'should' : 'may';
 };
+
+export const mostUrgent = (all: readonly { readonly urgency: Urgency }[]): Urgency =>
+  URGENCIES.find((each) => all.some(({ urgency }) => urgency === each)) ?? 'may';

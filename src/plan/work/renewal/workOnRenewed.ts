@@ -7,6 +7,8 @@ import type { PlanContext } from '../context.ts';
 import type { Job } from '../job.ts';
 import { placesOf } from '../jobTitle.ts';
 import { MACHINING } from '../operation.ts';
+import { byName, whatIsLeft } from '../seen.ts';
+import { mostUrgent, urgencyOf } from '../urgency.ts';
 
 /**
  * Nothing is cut, straightened or renewed of what is renewed itself or with its whole: why it would have been is said at the
@@ -27,24 +29,41 @@ export function withoutWorkOnRenewed(jobs: readonly Job[], context: PlanContext)
     })),
   );
   const found = jobs.flatMap((job) =>
-    job.found.map((each) => ({
-      job,
-      each,
-      taker: takerOf(job, (at) => isAllWithin(job.part, each, at, context)),
-    })),
+    job.found.flatMap((whole) =>
+      byName(whole, context.engine).map((each) => ({
+        job,
+        whole,
+        each,
+        taker: takerOf(job, (at) => isAllWithin(job.part, each, at, context)),
+      })),
+    ),
   );
   return jobs
-    .map((job) => ({
-      ...job,
-      rows: [
-        ...rows.filter((of) => of.job === job && of.taker === undefined),
-        ...rows.filter(({ taker }) => taker === job),
-      ].map(({ row }) => row),
-      found: [
-        ...found.filter((of) => of.job === job && of.taker === undefined),
-        ...found.filter(({ taker }) => taker === job),
-      ].map(({ each }) => each),
-    }))
+    .map((job) => {
+      const left = found.filter((of) => of.job === job && of.taker === undefined);
+      const [rowsTaken, foundTaken] = [
+        rows.filter(({ taker }) => taker === job),
+        found.filter(({ taker }) => taker === job),
+      ];
+      return {
+        ...job,
+        urgency: mostUrgent([
+          job,
+          { urgency: urgencyOf(rowsTaken.map(({ row }) => row)) },
+          ...foundTaken.map((each) => each.job),
+        ]),
+        rows: [...rows.filter((of) => of.job === job && of.taker === undefined), ...rowsTaken].map(
+          ({ row }) => row,
+        ),
+        found: [
+          ...job.found.flatMap((whole) => {
+            const named = left.filter((of) => of.whole === whole).map(({ each }) => each);
+            return named.length === 0 ? [] : [whatIsLeft(whole, named)];
+          }),
+          ...foundTaken.map(({ each }) => each),
+        ],
+      };
+    })
     .filter((left, index) => !isEmptied(left, jobs[index]));
 }
 

@@ -1,0 +1,41 @@
+import { expect, it } from 'vitest';
+import { jobsOf } from '../../../../src/plan/work/jobs.ts';
+import { titleOf } from '../../../../src/plan/work/jobTitle.ts';
+import { ENGINE, limitsOf, REGISTER, sessionOf } from '../../../shopOf.ts';
+import { contextOf } from '../../planOf.ts';
+
+/** Jobs of an engine whose rod 2 is bent by so much, as `renew connecting rod 2, must: rod 2`. */
+function jobsFor(bend: string, found: string): readonly string[] {
+  const read = `- { measure: rod_bend, at: { 1: 0.0005, 2: ${bend}, 3: 0.0005, 4: 0.0005 } }\n`;
+  const context = contextOf({
+    'register.yaml': REGISTER,
+    'e/engine.yaml': ENGINE,
+    'e/limits.yaml': limitsOf('rod_bend: { new: { max: 0.0010 }, wear: { max: 0.0020 } }'),
+    'e/session.yaml': sessionOf('teardown', read.repeat(2), `found: [${found}]\n`),
+  });
+  return jobsOf(context).map((job) => {
+    const seen = job.found.flatMap(({ on }) => on).join(', ');
+    return `${titleOf(job, context.engine.document)}, ${job.urgency}: ${seen}`;
+  });
+}
+
+it.each<readonly [string, string, string, readonly string[]]>([
+  [
+    'bent, and seen to be',
+    '0.0060',
+    '{ on: rod 2, is: bent, do: machine }',
+    ['renew connecting rod 2, must: rod 2'],
+  ],
+  [
+    'bent, and seen to be with another',
+    '0.0060',
+    '{ on: [rod 2, rod 3], is: bent, do: machine }',
+    ['machine or renew connecting rod 3, must: rod 3', 'renew connecting rod 2, must: rod 2'],
+  ],
+  [
+    'bent less than is out, and seen to be nothing that can stay',
+    '0.0015',
+    '{ on: rod 2, is: bent, do: machine }',
+    ['renew connecting rod 2, must: rod 2'],
+  ],
+])('a rod that is %s has one job', (_, bend, found, jobs) => expect(jobsFor(bend, found)).toEqual(jobs));
