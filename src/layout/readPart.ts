@@ -28,7 +28,7 @@ export function readPart(words: string, parts: Parts, layout: Layout): PartMeani
   let named: Part | undefined;
   const found = texts.map((text) => {
     const one = orPlaceOf(named, text, readOne(text, parts, layout));
-    if (one.kind === 'parts') named = one.at.at(-1)?.part;
+    if (one.kind === 'parts') named = wholeAmong(one.at, parts);
     return one;
   });
   const nowhere = found.find(({ kind }) => kind === 'nowhere');
@@ -41,6 +41,10 @@ export function readPart(words: string, parts: Parts, layout: Layout): PartMeani
     return places.length === 0 ? one : { kind: 'parts', at: places };
   }
 }
+
+/** Of `rod 2`, which is the rod with its big end, the rod. */
+const wholeAmong = (at: readonly PartAt[], parts: Parts): Part | undefined =>
+  (at.find(({ part }) => at.every((each) => parts.within(part).includes(each.part))) ?? at.at(-1))?.part;
 
 /** The positions of a part that a key names; of a part that is there but once, of what it is assembled from. */
 export function partAt(part: Part, key: string, parts: Parts, layout: Layout): readonly PartAt[] {

@@ -50,6 +50,7 @@ describe('words for a part', () => {
     ['top rings', 'ring, 1L top, 1R top, 2L top, 2R top'],
     ['rings 1L', 'ring, 1L top, 1L second, 1L oil'],
     ['piston 1L and rod 2L', 'piston, 1L; rod, 2L; rod_housing, 2L'],
+    ['rods 1L and 2L', 'rod, 1L; rod_housing, 1L; rod, 2L; rod_housing, 2L'],
     ['liners, pistons', 'cylinder; piston'],
     ['pistons 1L, 2R and rings 1R top', 'piston, 1L; piston, 2R; ring, 1R top'],
     ['main journals 1 to 3', 'main_journal, 1, 2, 3'],
