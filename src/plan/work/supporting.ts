@@ -38,7 +38,8 @@ const SUPPORTING: readonly Supporting[] = [
   {
     operation: 'weigh and balance',
     part: 'piston',
-    beside: ({ operation, part }) => operation === 'bore' || (operation === 'renew' && part?.id === 'piston'),
+    beside: ({ operation, part }) =>
+      (operation === 'bore' && part?.id === 'cylinder') || (operation === 'renew' && part?.id === 'piston'),
   },
   {
     operation: 'wash',
