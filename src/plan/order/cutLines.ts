@@ -64,8 +64,8 @@ export const ofSize = (
   onShelf: Math.min(count, shelved(engine, mate, grade, pistons)),
 });
 
-/** Bought for a bore, and made in no size of their own. */
-export const isRings = ({ sized }: Part): boolean => sized?.fits !== undefined && sized.made === undefined;
+/** Bought by sets, one for each bore. */
+export const isRings = ({ id }: Part): boolean => id === 'ring';
 
 function codeOf({ shells, rings }: Stock, mate: Part, grade: Grade): string | undefined {
   const found =

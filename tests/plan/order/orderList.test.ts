@@ -258,6 +258,19 @@ describe('what is renewed', () => {
     ).toEqual(['1 (0); main shell pairs; as fitted; -; now; renew main shells']);
   });
 
+  it('takes ring sets for nothing but a cylinder', () => {
+    const lines = linesOf({
+      blocks: clearances('~'),
+      more: 'found: [{ on: valve guides, is: worn, do: renew }, { on: lifters, is: worn, do: renew }]\n',
+      files: { 'e/engine.yaml': ENGINE.replace('layout: {', 'layout: { valves: [I, E],') },
+      stock: 'rings: [{ code: K, size: std, count: 4 }]\n',
+    });
+    expect(lines.filter((each) => /valve guide|lifter/.test(each))).toEqual([
+      '8 (0); valve guides; as fitted; -; now; renew valve guides',
+      '8 (0); lifters; as fitted; -; now; renew lifters',
+    ]);
+  });
+
   it('comes with the choice where the same place is chosen anew', () => {
     const more = wiped.replace('main 2', 'main 3');
     expect(shellsOf({ blocks: clearances('0.0050'), more })).toEqual([
