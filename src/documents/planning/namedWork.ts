@@ -104,8 +104,10 @@ export function coverOf(
   const about = at.filter((each) => parts.within(each.part).includes(part));
   if (about.length === 0) return 'none';
   if (about.some((each) => each.positions.length === 0)) return 'all';
+  if (positions.length === 0) return 'some';
   const covered = positions.filter((position) => about.some((each) => each.positions.includes(position)));
-  return covered.length === positions.length ? (positions.length === 0 ? 'some' : 'all') : 'some';
+  if (covered.length === 0) return 'none';
+  return covered.length === positions.length ? 'all' : 'some';
 }
 
 /** Whether a yes is to what is done: what may be machined or renewed may be either. */
