@@ -173,16 +173,21 @@ it('a yes to every place is one to a job that names none', () => {
 
 describe('of a part that must be renewed at one place and should be at others', () => {
   const BORES =
-    '- { measure: cylinder_bore, with: bore, at: { 1: 4.1290, 2: 4.1290, 3: 4.1315, 4: 4.1290 } }\n'.repeat(2);
+    '- { measure: cylinder_bore, with: bore, at: { 1: 4.1290, 2: 4.1290, 3: 4.1315, 4: 4.1290 } }\n'.repeat(
+      2,
+    );
   const files = (items: string): Files =>
     shop('', {
       'shop.yaml': 'kind: shop\nunits: { length: in }\nplan: { steps: { cylinders: [] } }\n',
       'e/teardown.yaml': sessionOf('teardown', BORES, agreed(items)),
     });
 
-  it.each(['renew cylinder 3', '"renew cylinders 1, 2, 4"'])('a yes to one line is that alone: %s', (item) => {
-    expect(planOf(files(item))).toEqual({ yes: [item.replaceAll('"', '')], another: [], told: [] });
-  });
+  it.each(['renew cylinder 3', '"renew cylinders 1, 2, 4"'])(
+    'a yes to one line is that alone: %s',
+    (item) => {
+      expect(planOf(files(item))).toEqual({ yes: [item.replaceAll('"', '')], another: [], told: [] });
+    },
+  );
 
   it('a yes to a part of a line is told', () => {
     expect(planOf(files('"renew cylinders 1, 3"')).told).toEqual([
