@@ -76,11 +76,14 @@ type KnownPlaces = Parameters<typeof titleOf>[1] & { readonly parts: Parts };
 function coverOfJob(item: NamedWork, job: Job, known: KnownPlaces): 'all' | 'some' | 'none' {
   const names = [job.name, titleOf(job, known)].map(plainName);
   if (names.includes(plainName(item.name))) return 'all';
-  if (!isDoneBy(item, job.operation) || job.part === undefined) return 'none';
+  const isChosenAnew = item.operation === 'renew' && job.operation === 'choose';
+  if (job.part === undefined || !(isChosenAnew || isDoneBy(item, job.operation))) return 'none';
   const places = placesOf(job);
   // A job that names no place is done to all of the part.
   const at = places.length > 0 ? places : known.layout.positionsOf(job.part.family);
-  return coverOf(item.parts, job.part, at, known.parts);
+  const cover = coverOf(item.parts, job.part, at, known.parts);
+  // Renewing some of what is chosen is a job of its own, and no half yes.
+  return isChosenAnew && cover === 'some' ? 'none' : cover;
 }
 
 /** Whether any line of a plan is meant, in whole or in part. */

@@ -76,6 +76,29 @@ export function shellLines(
   ];
 }
 
+/** Pistons that were chosen from the shelf for some cylinders; none unless each of these has its own there. */
+export function pistonLines(
+  { engine }: PlanContext,
+  part: Part,
+  at: readonly Position[],
+  name: string,
+  { fits: { pistons } }: Shelf,
+): readonly OrderLine[] {
+  if (part.id !== 'piston' || pistons === undefined) return [];
+  const chosen = at.flatMap((position) => pistons.places.filter((each) => each.position === position));
+  if (chosen.length < at.length) return [];
+  const sizes = chosen.map(({ piston }) => gradeText(piston.size, engine.units.get('length')));
+  return countedBy(sizes).map(([size, count]) => ({
+    what: part.plural,
+    code: undefined,
+    size,
+    count,
+    onShelf: count,
+    when: 'now',
+    for: name,
+  }));
+}
+
 const codesOf = ({ chosen }: FittedPlace): string =>
   [...new Set([chosen?.upper.code ?? '', chosen?.lower.code ?? ''])].join(' and ');
 

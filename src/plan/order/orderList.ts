@@ -12,7 +12,7 @@ import type { Job } from '../work/job.ts';
 import { awaitedBy } from './awaited.ts';
 import { afterYes, awaitsYes } from './awaitedYes.ts';
 import { cutLines } from './cutLines.ts';
-import { awaitedLines, type Shelf, shellLines } from './mateLines.ts';
+import { awaitedLines, pistonLines, type Shelf, shellLines } from './mateLines.ts';
 import { openedLines } from './openedLines.ts';
 import { ORDER_TIMES, type OrderLine } from './orderLine.ts';
 import { matesOfNew, renewalLines } from './renewalLines.ts';
@@ -116,6 +116,8 @@ function chosenLines(
   const asked = all.filter((position) => rows.some((row) => row.position === position));
   if (part.sized?.liesIn !== undefined && isWeighed(part, shelf))
     return shellLines(context, part, asked, name, shelf);
+  const pistons = pistonLines(context, part, asked, name, shelf);
+  if (pistons.length > 0) return pistons;
   const washer = shelf.fits.washers?.chosen?.washer;
   if (washer !== undefined && rows.some(({ characteristic: { id } }) => id === 'crankshaft_end_play'))
     return [washerLine(part, washer, name)];

@@ -57,6 +57,50 @@ describe('an order list', () => {
   });
 });
 
+describe('pistons whose clearance is out', () => {
+  const linesOf = (items: string, stock = '') => {
+    const { engine, registry, state } = reportOf({
+      'shop.yaml': 'kind: shop\nunits: { length: in }\n',
+      'register.yaml': REGISTER,
+      ...(stock === '' ? {} : { 'stock.yaml': `kind: stock\npistons:\n${stock}` }),
+      'e/engine.yaml': `${ENGINE}${CUSTOMER}`,
+      'e/limits.yaml': limitsOf(
+        'cylinder_bore: { new: 4.1250 to 4.1260, wear: { max: 4.1300 } }\npiston_clearance: { new: 0.0030 to 0.0050 }',
+      ),
+      'e/session.yaml': sessionOf(
+        'teardown',
+        '- { measure: cylinder_bore, with: bore, at: { 1: 4.1255, 2: 4.1255, 3: 4.1255, 4: 4.1255 } }\n- { measure: piston_diameter, with: mic, at: { 1: 4.1175, 2: 4.1215, 3: 4.1215, 4: 4.1215 } }',
+        `found: [{ on: piston 3, is: cracked, do: renew }]\nagreed: { by: Owner, items: [${items}] }\n`,
+      ),
+    });
+    if (state === undefined) throw new Error('no session');
+    const { context, jobs } = workPlan(engine, registry, state);
+    return orderList(context, jobs)
+      .filter(({ what }) => /piston/.test(what))
+      .map(({ what, size, count, onShelf, when, for: job }) =>
+        [what, size, `${onShelf} of ${count}`, when, job].join('; '),
+      );
+  };
+  const SHELF = [1, 2, 3, 4].map((mark) => `  - { mark: P${mark}, size: std, diameter: 4.1215 }\n`).join('');
+
+  it.each([
+    ['renew pistons', ''],
+    ['renew piston 1', ''],
+    ['renew piston 3', ', not agreed yet'],
+  ])('are chosen anew with the yes to %s', (items, more) => {
+    expect(linesOf(items)).toContain(
+      `pistons; by plan --fit; 0 of 1; after measuring; choose pistons${more}`,
+    );
+  });
+
+  it('are taken from the shelf where each cylinder has its own there', () => {
+    expect(linesOf('renew pistons', SHELF)).toEqual([
+      'piston; as fitted; 1 of 1; now; renew pistons',
+      'pistons; std; 1 of 1; now; choose pistons',
+    ]);
+  });
+});
+
 it('the sheet of a customer numbers through, and shows the worst place of a job', () => {
   const { plan, agreements } = planned({ customer: CUSTOMER });
   const page = JSON.stringify(customerPage(plan, agreements, []));
