@@ -60,6 +60,9 @@ function cutOf(context: PlanContext, part: Part): Cut | undefined {
   const places = measured
     .filter(({ characteristic }) => characteristic === size)
     .flatMap((row) => cutPlace(context, part, row) ?? []);
+  // A shaft that came back ground, and nobody wrote its size: it is measured again before anything else.
+  const isDoubted = places.length === 0 && context.suspects.some(({ row }) => row.characteristic === size);
+  if (rows.length === 0 && isDoubted) return undefined;
   const isSeparate = context.engine.planning.separate.has(part.id);
   const whole = wholeOf(part, context.registry.parts);
   const asked = places.filter(

@@ -42,6 +42,26 @@ describe('a reading that the check takes for a slip', () => {
     expect(job.cut?.groups[0]?.deciding.position.name).toBe('1');
   });
 
+  it('is one of each journal that came back ground without its size: what was seen before cuts nothing', () => {
+    const scored = sessionOf(
+      'teardown',
+      mains('2.9985'),
+      'found: [{ on: main journal 2, is: scored, do: machine }]\n',
+    );
+    const back = (machined: string): Files =>
+      shop('', {
+        'e/session.yaml': scored,
+        'e/later.yaml': sessionOf(
+          'machined',
+          '- { measure: main_journal_diameter, with: mic, at: { 1: 2.9785, 2: 2.9785, 3: 2.9785 } }',
+          machined,
+        ).replace(/date: .*/, 'date: 2026-03-01'),
+      });
+    expect(names(shop('', { 'e/session.yaml': scored }))).toContain('grind main journals');
+    expect(names(back(''))).toEqual(['measure again']);
+    expect(names(back('machined: [{ part: main journals, size: 0.020 under }]\n'))).toEqual([]);
+  });
+
   it('decides nothing of what is worked out from it either', () => {
     const limits = limitsOf(`${LIMITS}\nmain_bearing_clearance: { new: 0.0010 to 0.0030 }`);
     const bore = '- { measure: main_bearing_bore, with: bore, at: { 1: 3.0005, 2: 3.0003, 3: 3.0004 } }';
