@@ -36,7 +36,10 @@ export const parts: readonly Part[] = [
     sized: {},
   }),
   part('main_cap', 'main cap', MAIN, { also: ['main bearing cap'], material: ['caps', 'block'] }),
-  part('main_bolt', 'main bolt', MAIN, { also: ['main stud', 'main cap bolt', 'main cap stud'] }),
+  part('main_bolt', 'main bolt', MAIN, {
+    isFastener: true,
+    also: ['main stud', 'main cap bolt', 'main cap stud'],
+  }),
   part('main_shell', 'main shell', MAIN, {
     also: ['main bearing', 'main bearing shell'],
     material: ['shells'],
@@ -57,7 +60,10 @@ export const parts: readonly Part[] = [
     sized: {},
     runsOn: 'crankpin',
   }),
-  part('rod_bolt', 'rod bolt', CYLINDER, { also: ['rod stud', 'big end bolt', 'connecting rod bolt'] }),
+  part('rod_bolt', 'rod bolt', CYLINDER, {
+    isFastener: true,
+    also: ['rod stud', 'big end bolt', 'connecting rod bolt'],
+  }),
   part('rod_shell', 'rod shell', CYLINDER, {
     also: [
       'rod bearing',
@@ -94,7 +100,7 @@ export const parts: readonly Part[] = [
   part('ring', 'ring', familyOf('ring'), {
     also: ['piston ring'],
     material: ['rings'],
-    sized: { fits: 'cylinder' },
+    sized: { inSets: true, fits: 'cylinder' },
   }),
   part('head_gasket', 'head gasket', ENGINE, {}),
   part('spacer_plate', 'spacer plate', ENGINE, {}),

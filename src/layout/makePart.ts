@@ -8,6 +8,7 @@ interface Named {
   readonly from?: readonly string[];
   readonly sized?: Sized;
   readonly runsOn?: string;
+  readonly isFastener?: true;
 }
 
 /** A part with what is usual where nothing is said of it. */
@@ -20,5 +21,6 @@ export const part = (id: string, label: string, family: Family, named: Named): P
   material: named.material ?? [],
   assembledFrom: named.from ?? [],
   ...(named.runsOn === undefined ? {} : { runsOn: named.runsOn }),
+  ...(named.isFastener === undefined ? {} : { isFastener: named.isFastener }),
   ...(named.sized === undefined ? {} : { sized: named.sized }),
 });

@@ -18,6 +18,8 @@ export interface Part {
   readonly sized?: Sized;
   /** The part that it runs on, by id: where several share one, they are shown together. */
   readonly runsOn?: string;
+  /** A bolt or stud that pulls a housing to its shape. */
+  readonly isFastener?: true;
 }
 
 export interface Sized {
@@ -27,6 +29,8 @@ export interface Sized {
   readonly fits?: string;
   /** Of a shell the part that it lies in, by id: its halves may differ, and it may be larger outside. */
   readonly liesIn?: string;
+  /** Bought by sets: of rings one for each bore. */
+  readonly inSets?: true;
 }
 
 /** One of the ways to name a part. */

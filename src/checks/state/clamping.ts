@@ -51,7 +51,8 @@ export function clampedAnew(
   run: readonly SessionDocument[],
   { engine, registry, jointParts }: Clamping,
 ): ClampedAnew | undefined {
-  if (!characteristic.dependsOn.some((id) => FASTENERS.includes(id))) return undefined;
+  // No size of a head is clamped: its bolts end none.
+  if (!characteristic.dependsOn.some((id) => registry.parts.find(id)?.isFastener)) return undefined;
   const { layout } = engine.document;
   const isOfIt = (part: PartAt): boolean => dependsOn(characteristic, position, part, registry, layout);
   const first = run.indexOf(read) + 1;
@@ -65,9 +66,6 @@ export function clampedAnew(
   }
   return undefined;
 }
-
-/** What pulls a housing to its shape. No size of a head is clamped: its bolts end none. */
-const FASTENERS: readonly string[] = ['main_bolt', 'rod_bolt'];
 
 /** New fasteners of which no session of the run says when they were put in; one that does ends what was read before it by itself. */
 const isNewSet = (

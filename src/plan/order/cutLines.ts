@@ -64,8 +64,7 @@ export const ofSize = (
   onShelf: Math.min(count, shelved(engine, mate, grade, pistons)),
 });
 
-/** Bought by sets, one for each bore. */
-export const isRings = ({ id }: Part): boolean => id === 'ring';
+export const isRings = ({ sized }: Part): boolean => sized?.inSets === true;
 
 function codeOf({ shells, rings }: Stock, mate: Part, grade: Grade): string | undefined {
   const found =
