@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname } from 'node:path';
 import { getHeapCodeStatistics } from 'node:v8';
@@ -28,12 +28,12 @@ export interface Loaded {
  * @param path where that is kept
  */
 export function loadCompiled(file: string, path: string): Loaded {
-  const source = readFileSync(file);
+  const source = wrappedSource(file);
   const kept = readKept(path, source);
-  const script = new Script(
-    `(function(exports,require,module,__filename,__dirname){${source.toString('latin1')}\n})`,
-    { filename: file, ...(kept === undefined ? {} : { cachedData: kept.code }) },
-  );
+  const script = new Script(source.toString('latin1'), {
+    filename: file,
+    ...(kept === undefined ? {} : { cachedData: kept.code }),
+  });
   const module = { exports: {} };
   const wrapped: Wrapped = script.runInThisContext();
   wrapped(module.exports, process.getBuiltinModule, module, file, dirname(file));
@@ -42,11 +42,35 @@ export function loadCompiled(file: string, path: string): Loaded {
     exports: module.exports,
     isKept: taken !== undefined,
     keep: () => {
+      if (taken !== undefined && Math.random() > LOOKS) return;
       const codeBytes = getHeapCodeStatistics().bytecode_and_metadata_size;
       if (hasGrown(codeBytes, taken)) writeKept(path, { code: script.createCachedData(), codeBytes }, source);
     },
   };
 }
+
+/** To put text round a text of this size afterwards would copy it once more, into the heap. */
+function wrappedSource(file: string): Buffer {
+  const opened = openSync(file, 'r');
+  try {
+    const { size } = fstatSync(opened);
+    const wrapped = Buffer.allocUnsafe(HEAD.length + size + TAIL.length);
+    HEAD.copy(wrapped);
+    for (let read = 0, more = 1; read < size && more > 0; read += more) {
+      more = readSync(opened, wrapped, HEAD.length + read, size - read, null);
+    }
+    TAIL.copy(wrapped, HEAD.length + size);
+    return wrapped;
+  } finally {
+    closeSync(opened);
+  }
+}
+
+const HEAD = Buffer.from('(function(exports,require,module,__filename,__dirname){');
+const TAIL = Buffer.from('\n})');
+
+/** To look how much code there is takes a fiftieth of a short run, so one in eight looks. */
+const LOOKS = 1 / 8;
 
 /** To keep it takes as long as compiling some of it, so a function or two are not worth it. */
 const hasGrown = (codeBytes: number, kept: KeptCode | undefined): boolean =>

@@ -102,7 +102,8 @@ describe('compiled code', () => {
     rmSync(cache(), { recursive: true });
     runCopy('--help');
     const small = statSync(keptFile()).size;
-    runCopy();
+    // One call in eight looks, as chance has it: that none of a hundred does happens once in 600,000 times.
+    for (let calls = 0; calls < 100 && statSync(keptFile()).size === small; calls++) runCopy();
     const grown = readFileSync(keptFile());
     expect(grown.length).toBeGreaterThan(1.5 * small);
     expect(isTaken()).toBe(true);
