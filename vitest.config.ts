@@ -1,14 +1,16 @@
 import { configDefaults, defineConfig } from 'vitest/config';
 import { mutantSources } from './bin/mutate/mutantSources.js';
 import { compiledSources } from './tests/compiledSources.ts';
+import { longTests } from './tests/longTests.ts';
 
-/** `--mode long` tries every case of the properties; `--mode browser` opens what was written in a browser. */
+/** `--mode long` tries every case of the properties, in the tests that have more than `npm test` tries; `--mode browser` opens what was written in a browser. */
 export default defineConfig(({ mode }) => ({
   plugins: [compiledSources(mode === 'mutants' ? mutantSources() : undefined)],
   test: {
     ...(mode === 'browser'
       ? { include: ['tests/browser/**/*.test.ts'] }
       : { exclude: [...configDefaults.exclude, 'tests/browser/**'] }),
+    ...(mode === 'long' ? { include: [...longTests()] } : {}),
     // Only for what would never end: how busy a machine is shall not matter.
     testTimeout: 600_000,
     hookTimeout: 600_000,
