@@ -7,7 +7,7 @@ import { type Finding, type FindingKind, finding, sortFindings } from '../findin
 import { capabilityFindings } from '../findings/capability.ts';
 import { concessionFindings } from '../findings/concessions.ts';
 import { conditionFindings } from '../findings/conditions/conditions.ts';
-import { unlikeReadingFindings } from '../findings/conditions/unlikeReadings.ts';
+import { figuresOfUnlikeReadings, unlikeReadingFindings } from '../findings/conditions/unlikeReadings.ts';
 import { distanceFindings } from '../findings/distances.ts';
 import { effectOf } from '../findings/effects.ts';
 import { emptySessionFindings } from '../findings/emptySession.ts';
@@ -101,12 +101,12 @@ const unitsFor =
 /** What its values are, and what is missing among them. */
 function findingsOfRows(view: SessionView, rows: readonly Row[]): readonly Finding[] {
   const unitFor = unitsFor(view);
-  const unlike = unlikeReadingFindings(view);
+  const unlike = figuresOfUnlikeReadings(view);
   return [
     ...rows.flatMap((row) => readingFindings(row, unitFor, effectOf(row, rows))),
     ...concessionFindings(rows, view.concessions, unitFor),
     ...conditionFindings(rows),
-    ...unlike,
+    ...unlikeReadingFindings(unlike),
     ...unmeasured(view, rows, [...distanceFindings(view), ...unlike]),
   ];
 }
@@ -155,7 +155,7 @@ export const unitOfRow = ({ characteristic }: Pick<Row, 'characteristic'>, engin
 export function unmeasured(
   { engine, registry, session, routes }: SessionView,
   rows: readonly Row[],
-  reported: readonly Finding[],
+  reported: readonly Pick<Finding, 'measure'>[],
 ): readonly Finding[] {
   // What was measured, and what was said already to be measured in vain.
   const measured = new Set([

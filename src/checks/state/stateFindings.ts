@@ -2,7 +2,7 @@ import type { Unit } from '../../quantity/units.ts';
 import { type Finding, sortFindings } from '../finding.ts';
 import { concessionFindings, concessionKinds } from '../findings/concessions.ts';
 import { conditionFindings, conditionKinds } from '../findings/conditions/conditions.ts';
-import { unlikeReadingFindings } from '../findings/conditions/unlikeReadings.ts';
+import { figuresOfUnlikeReadings, unlikeReadingFindings } from '../findings/conditions/unlikeReadings.ts';
 import { distanceKinds } from '../findings/distances.ts';
 import { readingFindings, readingKinds } from '../findings/readings.ts';
 import { spreadFindings, spreadKinds } from '../findings/spread.ts';
@@ -40,12 +40,12 @@ export function stateFindings(
   const { engine } = view;
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   const taken = run.flatMap((each) => findingsThatBear(each, rows));
-  const unlike = unlikeReadingFindings(view);
+  const unlike = figuresOfUnlikeReadings(view);
   const findings = [
     ...rows.flatMap((row) => readingFindings(row, unitFor)),
     ...concessionFindings(rows, view.concessions, unitFor),
     ...conditionFindings(rows),
-    ...unlike,
+    ...unlikeReadingFindings(unlike),
     ...impossibleFindings(rows, unitFor),
     ...spreadFindings(rows, taken, view, unitFor),
     ...unmeasured(view, rows, [...taken.filter(({ code }) => MEASURED_IN_VAIN.has(code)), ...unlike]),

@@ -1,6 +1,6 @@
-import type { Position } from '../../../layout/position.ts';
+import { alike, likewiseAt } from '../../alike.ts';
 import { type Finding, type FindingKind, finding } from '../../finding.ts';
-import type { JudgedRoute, Row } from '../../judge/row.ts';
+import type { Row } from '../../judge/row.ts';
 import type { Route } from '../../value/route.ts';
 import { statedIn } from '../../value/statedConditions.ts';
 import { named } from '../readings.ts';
@@ -25,32 +25,22 @@ export const conditionFindings = (rows: readonly Row[]): readonly Finding[] => [
 
 /** Rows whose routes were not taken alike; said once for each pair of ways and what differs, at its first row. */
 function unlikeConditions(rows: readonly Row[]): readonly Finding[] {
-  const groups = new Map<string, { row: Row; other: JudgedRoute; text: string; positions: Position[] }>();
-  for (const row of rows) {
+  const unlike = rows.flatMap((row) => {
     const [judged, ...others] = row.routes;
-    if (judged === undefined) continue;
-    for (const other of others) {
-      const text = difference(judged.route, other.route);
-      if (text === undefined) continue;
-      const key = `${row.characteristic.id} ${judged.route.name} ${other.route.name} ${text}`;
-      const group = groups.get(key) ?? { row, other, text, positions: [] };
-      group.positions.push(row.position);
-      groups.set(key, group);
-    }
-  }
-  return [...groups.values()].map(({ row, other, text, positions }) => {
-    const also =
-      positions.length === 1
-        ? ''
-        : `; likewise at ${positions
-            .slice(1)
-            .map(({ name }) => name)
-            .join(', ')}`;
-    return finding(CONDITIONS, other.route.place, `${named(row)}: ${text}${also}`, {
-      measure: row.characteristic.id,
-      position: row.position,
+    return others.flatMap(({ route }) => {
+      const text = judged && difference(judged.route, route);
+      return text === undefined ? [] : [{ row, route, text }];
     });
   });
+  return alike(unlike, ({ row, text }) => `${row.characteristic.id} ${text}`).map(
+    ([{ row, route, text }, ...others]) =>
+      finding(
+        CONDITIONS,
+        route.place,
+        `${named(row)}: ${text}${likewiseAt(others.map((each) => each.row.position))}`,
+        { measure: row.characteristic.id, position: row.position },
+      ),
+  );
 }
 
 /** `bearings oiled (bearing bore − journal) and dry (read directly)`; what only one of them states is not known to differ. */

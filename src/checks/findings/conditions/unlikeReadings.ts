@@ -1,6 +1,8 @@
 import { type Characteristic, placesOf } from '../../../characteristics/characteristic.ts';
+import { comparePlaces } from '../../../diagnostic/place.ts';
 import { nameAt } from '../../../documents/measure.ts';
 import type { Position } from '../../../layout/position.ts';
+import { alike, likewiseAt } from '../../alike.ts';
 import { type Finding, finding } from '../../finding.ts';
 import { limitsOfFitted } from '../../grades/madeSize.ts';
 import { isWanted } from '../../judge/found.ts';
@@ -8,43 +10,75 @@ import type { SessionView } from '../../judge/row.ts';
 import { type UnlikeReadings, unlikeReadings } from '../../value/statedConditions.ts';
 import { CONDITIONS } from './conditions.ts';
 
-/** Figures that are not worked out, since their readings were taken under a condition that they do not share. */
-export const unlikeReadingFindings = (view: SessionView): readonly Finding[] =>
+/** A figure that is not worked out, since its readings were taken under a condition that they do not share. */
+export interface FigureNotWorkedOut extends Pick<Finding, 'measure'> {
+  readonly characteristic: Characteristic;
+  readonly position: Position;
+  readonly unlike: UnlikeReadings;
+}
+
+export const figuresOfUnlikeReadings = (view: SessionView): readonly FigureNotWorkedOut[] =>
   view.registry.all
     .filter(({ under, derivations }) => under !== undefined && derivations.length > 0)
     .filter((each) => view.routes.mayHave(each))
-    .flatMap((each) =>
-      view.engine.document.layout
-        .positionsOf(each.family)
-        .flatMap((position) => notWorkedOut(each, position, view) ?? []),
+    .flatMap((characteristic) =>
+      view.engine.document.layout.positionsOf(characteristic.family).flatMap((position) => {
+        const unlike = unlikeReadingsOf(characteristic, position, view);
+        return unlike === undefined ? [] : [{ measure: characteristic.id, characteristic, position, unlike }];
+      }),
     );
 
-function notWorkedOut(
+function unlikeReadingsOf(
   characteristic: Characteristic,
   position: Position,
   { engine, session, registry, routes }: SessionView,
-): Finding | undefined {
+): UnlikeReadings | undefined {
   if (!isWanted(characteristic, limitsOfFitted(engine, session, characteristic, position), session)) return;
   if (routes.at(characteristic, position, {}).length > 0) return undefined;
   for (const derivation of characteristic.derivations) {
     const places = placesOf(derivation, registry, engine.document.layout, position) ?? [];
     const read = places.flatMap((place) => routes.inputsAt(place)[0] ?? []);
     const unlike = read.length < places.length ? undefined : unlikeReadings(characteristic, read);
-    if (unlike !== undefined) return about(characteristic, position, unlike);
+    if (unlike !== undefined) return unlike;
   }
   return undefined;
 }
 
-function about(
-  characteristic: Characteristic,
-  position: Position,
-  { condition, readings }: UnlikeReadings,
-): Finding {
-  const [, other] = readings;
-  const name = condition.replaceAll('_', ' ');
-  const stated = readings.map(
-    (each) => `${nameAt(each.route.characteristic, each.route.position)} at ${each.stated}`,
+/** Said once for two blocks that differ: of all that is not worked out from them, at the first of its positions. */
+export const unlikeReadingFindings = (figures: readonly FigureNotWorkedOut[]): readonly Finding[] => {
+  const atOnePosition = alike(figures, (each) => `${each.position.key} ${differenceOf(each)}`);
+  const labels = (group: readonly FigureNotWorkedOut[]): string =>
+    group.map(({ characteristic }) => characteristic.id).join();
+  return alike(atOnePosition, (group) => `${labels(group)} ${differenceOf(group[0])}`).map(
+    ([first, ...others]) =>
+      about(
+        first,
+        others.map(([{ position }]) => position),
+      ),
   );
-  const message = `${nameAt(characteristic, position)} is not worked out, since its readings differ in their ${name}: ${stated.join(' and ')}; read all of them at one ${name}`;
-  return finding(CONDITIONS, other.route.place, message, { measure: characteristic.id, position });
+};
+
+const differenceOf = ({ unlike }: FigureNotWorkedOut): string =>
+  [
+    unlike.condition,
+    ...inWrittenOrder(unlike).map(({ route, stated }) => `${route.characteristic.id} ${stated}`),
+  ].join();
+
+const inWrittenOrder = ({ readings: [a, b] }: UnlikeReadings): UnlikeReadings['readings'] =>
+  comparePlaces(a.route.place, b.route.place) <= 0 ? [a, b] : [b, a];
+
+function about(
+  [first, ...more]: readonly [FigureNotWorkedOut, ...FigureNotWorkedOut[]],
+  likewise: readonly Position[],
+): Finding {
+  const { characteristic, position, unlike } = first;
+  const readings = inWrittenOrder(unlike);
+  const condition = unlike.condition.replaceAll('_', ' ');
+  const figures = [first, ...more].map((each) => nameAt(each.characteristic, each.position)).join(' and ');
+  const areNot = more.length === 0 ? 'is not worked out, since its' : 'are not worked out, since their';
+  const stated = readings.map(
+    ({ route, stated: at }) => `${nameAt(route.characteristic, route.position)} at ${at}`,
+  );
+  const message = `${figures} ${areNot} readings differ in their ${condition}: ${stated.join(' and ')}; read all of them at one ${condition}${likewiseAt(likewise)}`;
+  return finding(CONDITIONS, readings[1].route.place, message, { measure: characteristic.id, position });
 }
