@@ -6,6 +6,10 @@ export const plural = (count: number, noun: string): string => `${count} ${noun}
 
 export const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
+/** `bore, stroke and taper`. */
+export const inOneSentence = (names: readonly string[]): string =>
+  [...(names.length > 1 ? [names.slice(0, -1).join(', ')] : []), ...names.slice(-1)].join(' and ');
+
 /** Of a whole engine of which little was read nobody reads every name: so many, and how many more. */
 export const MOST_NAMES = 24;
 

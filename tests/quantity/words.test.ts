@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { capital, namesOrSome, plural, withArticle } from '../../src/quantity/words.ts';
+import { capital, inOneSentence, namesOrSome, plural, withArticle } from '../../src/quantity/words.ts';
 
 it.each([
   ['bore gauge', 'a bore gauge'],
@@ -24,6 +24,14 @@ it.each([
   ['', ''],
 ])('%j begins a sentence as %j', (text, expected) => {
   expect(capital(text)).toBe(expected);
+});
+
+it.each([
+  [['oil pressure, idling'], 'oil pressure, idling'],
+  [['bore', 'stroke'], 'bore and stroke'],
+  [['bore', 'stroke', 'taper'], 'bore, stroke and taper'],
+])('%j stand in a sentence as %s', (names, expected) => {
+  expect(inOneSentence(names)).toBe(expected);
 });
 
 describe('of many names the first twenty-four are told', () => {

@@ -1,3 +1,4 @@
+import { inOneSentence } from '../../quantity/words.ts';
 import type { Row } from '../judge/row.ts';
 
 /**
@@ -19,7 +20,7 @@ export function effectOf(cause: Row, rows: readonly Row[]): string | undefined {
   );
   if (first === undefined || alike.length < 2) return undefined;
   const where = alike.map(({ position }) => position.name);
-  return `it makes ${first.characteristic.label} ${where.slice(0, -1).join(', ')} and ${where.at(-1)} ${wordOf(first)}`;
+  return `it makes ${first.characteristic.label} ${inOneSentence(where)} ${wordOf(first)}`;
 }
 
 const isBeyond = ({ judgement }: Row): boolean =>

@@ -1,5 +1,6 @@
 import { type Diagnostic, diagnostic, sortDiagnostics } from '../../diagnostic/diagnostic.ts';
 import { didYouMean } from '../../diagnostic/suggestion.ts';
+import { inOneSentence } from '../../quantity/words.ts';
 import type { Kind } from '../schema/kinds.ts';
 import { PATTERNS } from '../schema/patterns.ts';
 import { inFlow } from '../writing/inFlow.ts';
@@ -104,7 +105,7 @@ const missingChoice: Translate = ({ path, params }, root) => {
   const keys = [params.keys].flat().map((key) => `\`${key}\``);
   return {
     code: 'missing-key',
-    message: `${keys.slice(0, -1).join(', ')} and ${keys.at(-1)} are ${keys.length === 2 ? 'both' : 'all'} missing${inside(itemName(root, path))}`,
+    message: `${inOneSentence(keys)} are ${keys.length === 2 ? 'both' : 'all'} missing${inside(itemName(root, path))}`,
     help: 'add at least one of them',
     span: spanOfOwner(follow(root, path)),
   };

@@ -2,7 +2,8 @@ import { type Characteristic, placesOf } from '../../../characteristics/characte
 import { comparePlaces } from '../../../diagnostic/place.ts';
 import { nameAt } from '../../../documents/measure.ts';
 import type { Position } from '../../../layout/position.ts';
-import { alike, likewiseAt } from '../../alike.ts';
+import { inOneSentence } from '../../../quantity/words.ts';
+import { likewiseAt, type SaidOnce, saidOnce } from '../../alike.ts';
 import { type Finding, finding } from '../../finding.ts';
 import { limitsOfFitted } from '../../grades/madeSize.ts';
 import { isWanted } from '../../judge/found.ts';
@@ -44,19 +45,9 @@ function unlikeReadingsOf(
   return undefined;
 }
 
-/** Said once for two blocks that differ: of all that is not worked out from them, at the first of its positions. */
-export const unlikeReadingFindings = (figures: readonly FigureNotWorkedOut[]): readonly Finding[] => {
-  const atOnePosition = alike(figures, (each) => `${each.position.key} ${differenceOf(each)}`);
-  const labels = (group: readonly FigureNotWorkedOut[]): string =>
-    group.map(({ characteristic }) => characteristic.id).join();
-  return alike(atOnePosition, (group) => `${labels(group)} ${differenceOf(group[0])}`).map(
-    ([first, ...others]) =>
-      about(
-        first,
-        others.map(([{ position }]) => position),
-      ),
-  );
-};
+/** Said once for two blocks that differ, of all that is not worked out from them. */
+export const unlikeReadingFindings = (figures: readonly FigureNotWorkedOut[]): readonly Finding[] =>
+  saidOnce(figures, differenceOf).map(about);
 
 const differenceOf = ({ unlike }: FigureNotWorkedOut): string =>
   [
@@ -67,14 +58,11 @@ const differenceOf = ({ unlike }: FigureNotWorkedOut): string =>
 const inWrittenOrder = ({ readings: [a, b] }: UnlikeReadings): UnlikeReadings['readings'] =>
   comparePlaces(a.route.place, b.route.place) <= 0 ? [a, b] : [b, a];
 
-function about(
-  [first, ...more]: readonly [FigureNotWorkedOut, ...FigureNotWorkedOut[]],
-  likewise: readonly Position[],
-): Finding {
+function about({ figures: [first, ...more], likewise }: SaidOnce<FigureNotWorkedOut>): Finding {
   const { characteristic, position, unlike } = first;
   const readings = inWrittenOrder(unlike);
   const condition = unlike.condition.replaceAll('_', ' ');
-  const figures = [first, ...more].map((each) => nameAt(each.characteristic, each.position)).join(' and ');
+  const figures = inOneSentence([first, ...more].map((each) => nameAt(each.characteristic, each.position)));
   const areNot = more.length === 0 ? 'is not worked out, since its' : 'are not worked out, since their';
   const stated = readings.map(
     ({ route, stated: at }) => `${nameAt(route.characteristic, route.position)} at ${at}`,

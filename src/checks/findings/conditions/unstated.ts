@@ -1,6 +1,8 @@
-import type { Position } from '../../../layout/position.ts';
+import { inOneSentence } from '../../../quantity/words.ts';
+import { likewiseAt, type SaidOnce, saidOnce } from '../../alike.ts';
 import { type Finding, type FindingKind, finding } from '../../finding.ts';
 import type { Row } from '../../judge/row.ts';
+import type { Route } from '../../value/route.ts';
 import { statedIn } from '../../value/statedConditions.ts';
 import { named } from '../readings.ts';
 
@@ -13,27 +15,23 @@ const UNSTATED: FindingKind = {
     'Under another condition a sound engine reads another figure: the limit, the other cylinders and earlier sessions may be of another condition.',
   usually:
     'Write the condition into the block of the reading, such as `conditions: { orifice: 0.040 in }`. Of a failed test write who and how as its note. Where nobody knows it any more, read it again.',
-  example: 'leak-down 1: orifice not stated; its limit and other readings may be of another; likewise at 2',
+  example:
+    'leak-down 1: orifice not stated; limits and other readings may be of another orifice: write it under conditions; likewise at 2',
 };
 
 export const unstatedKinds: readonly FindingKind[] = [UNSTATED];
 
-/** Once for each figure, at the first of its positions that does not say. */
-export function unstatedFindings(rows: readonly Row[]): readonly Finding[] {
+export const unstatedFindings = (rows: readonly Row[]): readonly Finding[] => [
+  ...saidOnce(silentRows(rows), (row) => unstated(row).join()).map(about),
+  ...rows.filter(isFailedByNobody).map(failedByNobody),
+];
+
+/** What is worked out from readings that do not say goes without saying. */
+function silentRows(rows: readonly Row[]): readonly Row[] {
   const silent = rows.filter((row) => unstated(row).length > 0);
-  const ids = new Set(silent.map(({ characteristic }) => characteristic.id));
-  const conditions = [...ids].flatMap((id) => {
-    const [first, ...more] = silent.filter(({ characteristic }) => characteristic.id === id);
-    return first === undefined
-      ? []
-      : [
-          about(
-            first,
-            more.map(({ position }) => position),
-          ),
-        ];
-  });
-  return [...conditions, ...rows.filter(isFailedByNobody).map(failedByNobody)];
+  const isSilent = (route: Route): boolean =>
+    silent.some((row) => row.characteristic === route.characteristic && row.position === route.position);
+  return silent.filter(({ routes: [judged] }) => judged?.route.inputs.some(isSilent) === false);
 }
 
 const isFailedByNobody = ({ characteristic, judgement, routes: [judged] }: Row): boolean =>
@@ -58,12 +56,10 @@ function unstated({ characteristic, routes: [judged] }: Row): readonly string[] 
   return characteristic.under.filter((condition) => !stated.has(condition));
 }
 
-function about(row: Row, more: readonly Position[]): Finding {
-  const wanting = unstated(row).map((each) => each.replaceAll('_', ' '));
-  const also = more.length === 0 ? '' : `; likewise at ${more.map(({ name }) => name).join(', ')}`;
-  const message = `${named(row)}: ${wanting.join(' and ')} not stated; its limit and other readings may be of another${also}`;
-  return finding(UNSTATED, row.place, message, {
-    measure: row.characteristic.id,
-    position: row.position,
-  });
+function about({ figures, likewise }: SaidOnce<Row>): Finding {
+  const [{ characteristic, position, place }] = figures;
+  const wanting = unstated(figures[0]).map((each) => each.replaceAll('_', ' '));
+  const names = inOneSentence(wanting);
+  const message = `${inOneSentence(figures.map(named))}: ${names} not stated; limits and other readings may be of another ${names}: write ${wanting.length === 1 ? 'it' : 'them'} under conditions${likewiseAt(likewise)}`;
+  return finding(UNSTATED, place, message, { measure: characteristic.id, position });
 }

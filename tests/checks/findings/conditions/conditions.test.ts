@@ -81,12 +81,62 @@ readings: [{ measure: compression_pressure,${conditions} at: { 1: 150, 2: 152 } 
 
   test('is remarked on where nobody states it', () => {
     expect(compression('')).toEqual([
-      'compression pressure 1: altitude not stated; its limit and other readings may be of another; likewise at 2',
+      'compression pressure 1: altitude not stated; limits and other readings may be of another altitude: write it under conditions; likewise at 2',
     ]);
   });
 
   test('is not where it is stated', () => {
     expect(compression(' conditions: { altitude: 2500 ft },')).toEqual([]);
+  });
+});
+
+describe('what nobody states', () => {
+  const unstated = (layout: string, readings: string) =>
+    messages(
+      lastJudged({
+        'engine.yaml': `kind: engine\nname: A\nunits: { pressure: psi }\nlayout: ${layout}\n`,
+        's.yaml': `kind: session\nstage: service\ndate: 2026-02-03\nreadings:\n${readings}`,
+      }),
+      'method/unstated',
+    );
+
+  test('of several figures is said once; what is worked out from them goes without saying', () => {
+    const events = ['intake_opening', 'intake_closing']
+      .map((id) => `  - { measure: ${id}, at: { 1: 9 deg, 2: 9 deg } }\n`)
+      .join('');
+    expect(unstated('{ cylinders: 2 }', events)).toEqual([
+      'intake opening 1 and intake closing 1: lift not stated; limits and other readings may be of another lift: write it under conditions; likewise at 2',
+    ]);
+  });
+
+  test('of one figure at more cylinders than of the other is said of each', () => {
+    const events = `  - { measure: intake_opening, at: { 1: 9 deg, 2: 9 deg } }
+  - { measure: intake_closing, at: { 1: 55 deg } }
+`;
+    expect(unstated('{ cylinders: 2 }', events)).toEqual([
+      'intake opening 1 and intake closing 1: lift not stated; limits and other readings may be of another lift: write it under conditions',
+      'intake opening 2: lift not stated; limits and other readings may be of another lift: write it under conditions',
+    ]);
+  });
+
+  test('of two conditions names both, or the one that is left out', () => {
+    const pressure = (conditions: string) =>
+      unstated('{}', `  - { measure: oil_pressure_idle,${conditions} value: 12 }\n`);
+    expect(pressure('')).toEqual([
+      'oil pressure, idling: speed and temperature not stated; limits and other readings may be of another speed and temperature: write them under conditions',
+    ]);
+    expect(pressure(' conditions: { speed: 700 rpm },')).toEqual([
+      'oil pressure, idling: temperature not stated; limits and other readings may be of another temperature: write it under conditions',
+    ]);
+  });
+
+  test('of what is worked out from readings that state nothing else is said of it', () => {
+    const pressures = `  - { measure: leak_down_supply, at: { 1: 80 } }
+  - { measure: leak_down_held, at: { 1: 74 } }
+`;
+    expect(unstated('{ cylinders: 1 }', pressures)).toEqual([
+      'leak-down 1: orifice not stated; limits and other readings may be of another orifice: write it under conditions',
+    ]);
   });
 });
 
