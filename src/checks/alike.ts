@@ -1,7 +1,7 @@
 import type { Characteristic } from '../characteristics/characteristic.ts';
 import type { Position } from '../layout/position.ts';
 
-type Some<T> = readonly [T, ...T[]];
+export type Some<T> = readonly [T, ...T[]];
 
 /** Those of one key together, each group where its first stands. */
 export function alike<T>(all: readonly T[], keyOf: (each: T) => string): readonly Some<T>[] {

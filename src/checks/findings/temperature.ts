@@ -1,8 +1,11 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { pointsOf, type ReadingBlock } from '../../documents/session/reading.ts';
+import { shortName } from '../../layout/naming.ts';
 import { correction, isMoved, type Warmth } from '../../measurement/temperature.ts';
 import { formatUncertainty } from '../../quantity/format.ts';
 import { type Fraction, fraction, multiply, toDecimal, toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
+import { alike, type Some } from '../alike.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import { limitsOfFitted } from '../grades/madeSize.ts';
 import type { Row, SessionView } from '../judge/row.ts';
@@ -23,17 +26,27 @@ const CORRECTED: FindingKind = {
 
 export const temperatureKinds: readonly FindingKind[] = [CORRECTED];
 
+/** A block of readings that were moved alike, as its first was. */
+interface Moved {
+  readonly block: ReadingBlock;
+  readonly characteristic: Characteristic;
+  readonly warmth: Warmth;
+  readonly by: Fraction;
+}
+
 /** Readings that are judged as something else than what was written: never silently. */
-export const temperatureFindings = (
+export function temperatureFindings(
   view: SessionView,
   unitFor: (row: Pick<Row, 'characteristic'>) => Unit,
-): readonly Finding[] => view.session.blocks.flatMap((block) => corrected(block, view, unitFor) ?? []);
+): readonly Finding[] {
+  const moved = view.session.blocks.flatMap((block) => movedBlock(block, view) ?? []);
+  return alike(moved, movedAlike).map((group) => corrected(group, view, unitFor));
+}
 
-function corrected(
-  block: ReadingBlock,
-  { engine, registry, session }: SessionView,
-  unitFor: (row: Pick<Row, 'characteristic'>) => Unit,
-): Finding | undefined {
+const movedAlike = ({ characteristic, warmth }: Moved): string =>
+  [characteristic.id, warmth.from.text, warmth.to.text, coefficients(warmth)].join();
+
+function movedBlock(block: ReadingBlock, { engine, registry, session }: SessionView): Moved | undefined {
   const characteristic = registry.find(block.measure.id);
   const reading = block.positions.find((each) => pointsOf(each).length > 0);
   const [first] = reading === undefined ? [] : pointsOf(reading);
@@ -44,9 +57,22 @@ function corrected(
   const to = temperatureOf(limitsOfFitted(engine, session, characteristic, reading.position));
   const warmth = blockWarmth(characteristic, gauge, to, { block, session, engine, registry });
   if (warmth === undefined || !isMoved(warmth)) return undefined;
-  const moved = movedText(correction(first.amount, warmth), warmth, unitFor({ characteristic }));
-  const message = `${characteristic.label}: readings made at ${warmth.from.text} were converted to ${warmth.to.text}, ${moved}`;
-  return finding(CORRECTED, session.placeOf(block.span), message, { measure: block.measure.id });
+  return { block, characteristic, warmth, by: correction(first.amount, warmth) };
+}
+
+function corrected(
+  group: Some<Moved>,
+  { session }: SessionView,
+  unitFor: (row: Pick<Row, 'characteristic'>) => Unit,
+): Finding {
+  const [{ block, characteristic, warmth, by }] = group;
+  const isAll =
+    group.length === session.blocks.filter(({ measure }) => measure.id === characteristic.id).length;
+  const where = group.flatMap((each) => each.block.positions.map(({ position }) => shortName(position)));
+  const name = [characteristic.label, isAll ? '' : where.join(', ')].filter(Boolean).join(' ');
+  const moved = movedText(by, warmth, unitFor({ characteristic }));
+  const message = `${name}: readings made at ${warmth.from.text} were converted to ${warmth.to.text}, ${moved}`;
+  return finding(CORRECTED, session.placeOf(block.span), message, { measure: characteristic.id });
 }
 
 /** `0.00057 in less (aluminium 20.75, steel gauge 11.5 millionths for 1 degC)`: how far a reading was moved, and by what. */

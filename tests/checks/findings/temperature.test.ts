@@ -102,6 +102,55 @@ describe('temperature', () => {
     expect(messages(found, 'temperature/corrected')[0]).toContain(`(${told},`);
   });
 
+  const MOVED = 'were converted to 20 degC';
+  const GAUGE = '(aluminium 20.75, steel gauge 11.5 millionths for 1 degC)';
+
+  test('two blocks of pistons that were moved alike are one remark', () => {
+    const blocks = `${PISTON}${PISTON.replace('1:', '2:')}`;
+    const found = read(STATED, session('temperature: 35 degC', blocks));
+    expect(messages(found, 'temperature/corrected')).toEqual([
+      `piston diameter: readings made at 35 degC ${MOVED}, 0.00056 in less ${GAUGE}`,
+    ]);
+  });
+
+  test('blocks at two temperatures say which of them they are about', () => {
+    const two = engine('{ pistons: aluminium }').replace('cylinders: 2, crankpins: 2', 'cylinders: 4');
+    const cool =
+      '  - { measure: piston_diameter, with: mic, temperature: 25 degC, at: { 2: 4.0010, 4: 4.0010 } }\n';
+    const found = read(two, session('temperature: 35 degC', `${PISTON}${cool}${PISTON.replace('1:', '3:')}`));
+    expect(messages(found, 'temperature/corrected')).toEqual([
+      `piston diameter 1, 3: readings made at 35 degC ${MOVED}, 0.00056 in less ${GAUGE}`,
+      `piston diameter 2, 4: readings made at 25 degC ${MOVED}, 0.00019 in less ${GAUGE}`,
+    ]);
+  });
+
+  test('a block that was not moved is told apart as well', () => {
+    const cold = PISTON.replace('1:', '2:').replace('at:', 'temperature: 20 degC, at:');
+    const found = read(STATED, session('temperature: 35 degC', `${PISTON}${cold}`));
+    expect(messages(found, 'temperature/corrected')).toEqual([
+      `piston diameter 1: readings made at 35 degC ${MOVED}, 0.00056 in less ${GAUGE}`,
+    ]);
+  });
+
+  test('two gauges that grow unlike are told apart, though the shop was as warm', () => {
+    const gauges = `kind: instruments
+instruments:
+  mic: { type: micrometer }
+  frame: { type: micrometer, material: ductile iron }
+`;
+    const other = PISTON.replace('with: mic', 'with: frame').replace('1:', '2:');
+    const found = lastJudged({
+      'engine.yaml': engine('{ pistons: aluminium }'),
+      'limits.yaml': limits,
+      'instruments.yaml': gauges,
+      's.yaml': session('temperature: 35 degC', `${PISTON}${other}`),
+    });
+    expect(messages(found, 'temperature/corrected').map((each) => each.split(':')[0])).toEqual([
+      'piston diameter 1',
+      'piston diameter 2',
+    ]);
+  });
+
   test("a block's own temperature stands before the session's", () => {
     const cold = PISTON.replace('at:', 'temperature: 20 degC, at:');
     const row = rowAt(read(STATED, session('temperature: 35 degC', cold)), 'piston_diameter', '1');
