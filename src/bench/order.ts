@@ -82,6 +82,24 @@ const HEAD_BEFORE_ITS_VALVES_ARE_OUT: Step = [
   'retainer_to_seal_clearance',
 ];
 
+const MAINS: Step = [...idsOf(mains), ...idsOf(shells.filter(({ of }) => of === 'main_shell'))];
+
+const CRANKSHAFT: Step = [...idsOf(crankshaft), 'crankshaft_runout', ...FLANGE];
+
+const RODS: Step = [
+  ...idsOf(rodShape),
+  ...idsOf(rods),
+  ...idsOf(shells.filter(({ of }) => of === 'rod_shell')),
+];
+
+const BORES_AND_PISTONS: Step = [...idsOf(cylinders), ...idsOf(rings), ...idsOf(pistons), ...PISTONS_IN];
+
+const OIL_PUMP: Step = [...idsOf(oilPump), 'relief_spring_free_length', 'relief_spring_load'];
+
+const HEAD: Step = [...idsOf(head), ...idsOf(valveGear), 'valve_seat_leak_test'];
+
+const VOLUMES: Step = [...idsOf(chambers), ...idsOf(displacement), ...idsOf(volumes)];
+
 /**
  * The order of assembly, parts before what is worked out of them: what is listed twice stands where it is listed last.
  * Common practice, no source.
@@ -92,25 +110,31 @@ const PARTS: readonly Step[] = [
   idsOf(liners),
   idsOf(crankShape),
   idsOf(balance),
-  idsOf(mains),
-  idsOf(shells.filter(({ of }) => of === 'main_shell')),
-  idsOf(crankshaft),
-  ['crankshaft_runout', ...FLANGE],
-  idsOf(rodShape),
-  idsOf(rods),
-  idsOf(shells.filter(({ of }) => of === 'rod_shell')),
+  MAINS,
+  CRANKSHAFT,
+  RODS,
   idsOf(pistonPins),
-  idsOf(cylinders),
-  idsOf(rings),
-  idsOf(pistons),
-  PISTONS_IN,
-  [...idsOf(oilPump), 'relief_spring_free_length', 'relief_spring_load'],
-  idsOf(head),
-  idsOf(valveGear),
-  ['valve_seat_leak_test'],
-  idsOf(chambers),
-  idsOf(displacement),
-  idsOf(volumes),
+  BORES_AND_PISTONS,
+  OIL_PUMP,
+  HEAD,
+  VOLUMES,
+];
+
+/** The same parts as they come off an engine, the top first: no main cap is off before the rods are out. */
+const PARTS_AS_THEY_COME_OFF: readonly Step[] = [
+  idsOf(shopTests),
+  HEAD,
+  BORES_AND_PISTONS,
+  idsOf(pistonPins),
+  RODS,
+  idsOf(liners),
+  OIL_PUMP,
+  MAINS,
+  CRANKSHAFT,
+  idsOf(crankShape),
+  idsOf(balance),
+  idsOf(block),
+  VOLUMES,
 ];
 
 /** How the engine is closed up and started; what nobody listed comes before it. */
@@ -136,22 +160,26 @@ const TEARDOWN: readonly Step[] = [
   VALVES_MOVED,
   ENDS_OF_THE_CRANKSHAFT,
   FLANGE,
+  ['crankshaft_end_play', 'turning_torque'],
   TIMING_DRIVE,
   PISTONS_IN,
+  LINERS_IN,
   HEAD_BEFORE_ITS_VALVES_ARE_OUT,
   ['valve_rock', 'valve_stem_clearance', 'lifter_clearance', 'rocker_clearance'],
-  ['crankshaft_end_play', 'turning_torque', 'rod_side_clearance'],
+  ['rod_side_clearance'],
   ['pump_body_clearance', 'pump_end_clearance', 'pump_tip_clearance', 'pump_gear_backlash'],
-  ['piston_clearance', 'main_bearing_clearance', 'rod_bearing_clearance'],
-  ['ring_side_clearance', 'piston_pin_clearance', 'small_end_clearance'],
-  LINERS_IN,
+  ['rod_bearing_clearance'],
+  ['piston_clearance', 'ring_side_clearance', 'piston_pin_clearance', 'small_end_clearance'],
+  ['main_bearing_clearance'],
   ['cam_bearing_clearance', 'pump_shaft_clearance', 'relief_plunger_clearance'],
 ];
 
 /** Sorts into the order of the bench at a stage; what says after what it is measured stands behind that. */
 export function inBenchOrder(all: readonly Characteristic[], stage: Stage): readonly Characteristic[] {
-  const assembled = sorted(all, placesOfParts(all));
-  return behindWhatTheyFollow(isTakenApart(stage) ? sorted(assembled, placesIn(TEARDOWN)) : assembled);
+  const inOrder = isTakenApart(stage)
+    ? sorted(sorted(all, behindTheirInputs(all, PARTS_AS_THEY_COME_OFF)), placesIn(TEARDOWN))
+    : sorted(all, behindTheirInputs(all, PARTS, CLOSING));
+  return behindWhatTheyFollow(inOrder);
 }
 
 /** An engine that stands or is taken apart is measured as it is before any part of it. */
@@ -167,19 +195,21 @@ const sorted = (all: readonly Characteristic[], places: Places): readonly Charac
   return all.toSorted((a, b) => (placeOf(a) === placeOf(b) ? 0 : placeOf(a) - placeOf(b)));
 };
 
-const ASSEMBLY = placesIn([...PARTS, ...CLOSING]);
-
-const BEFORE_CLOSING = PARTS.flat().length - 0.5;
-
-/** In the order of assembly, and behind all that it is worked out from. */
-function placesOfParts(all: readonly Characteristic[]): Places {
+/** Each behind all that it is worked out from; what nobody listed stands behind the parts. */
+function behindTheirInputs(
+  all: readonly Characteristic[],
+  parts: readonly Step[],
+  after: readonly Step[] = [],
+): Places {
+  const listed = placesIn([...parts, ...after]);
+  const behindParts = parts.flat().length - 0.5;
   const byId = new Map(all.map((each) => [each.id, each]));
   const places = new Map<string, number>();
   const placeOf = (id: string): number => {
     const known = places.get(id);
     const found = byId.get(id);
     if (known !== undefined || found === undefined) return known ?? 0;
-    const own = ASSEMBLY.get(id) ?? BEFORE_CLOSING;
+    const own = listed.get(id) ?? behindParts;
     // A formula that leads back to itself must end.
     places.set(id, own);
     const inputs = found.derivations.flatMap(({ inputs: from }) => from.map(placeOf));

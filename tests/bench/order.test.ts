@@ -31,18 +31,18 @@ const AS_OPENED: Steps = [
   ['lash', /^valve_lash_cold$/],
   ['rocker cover off', VALVES_MOVED],
   ['flywheel and damper on', ENDS_OF_CRANKSHAFT],
-  ['crankshaft in, flywheel off', /^crankshaft_(flange|pilot)_runout$/],
+  ['crankshaft in, flywheel off', /^crankshaft_((flange|pilot)_runout|end_play)$|^turning_torque$/],
   ['timing cover off', TIMING_DRIVE],
-  ['head off', /^(piston_protrusion|deck_clearance|piston_travel)$/],
+  ['head off', /^(piston_protrusion|deck_clearance|piston_travel)$|^liner_protrusion/],
   [
     'valves in the head',
     /^(valve_seat_leak_test|valve_recession|valve_spring_installed_height|retainer_to_seal_clearance|valve_rock|valve_stem_clearance|lifter_clearance|rocker_clearance)$/,
   ],
-  ['sump off', /^(crankshaft_end_play|turning_torque|rod_side_clearance)$/],
+  ['sump off', /^rod_side_clearance$/],
   ['pump cover off', /^pump_(body|end|tip)_clearance$|^pump_gear_backlash$/],
-  ['pistons and caps', /^(piston|(main|rod)_bearing)_clearance$/],
-  ['pistons out', /^(ring_side|piston_pin|small_end)_clearance$/],
-  ['liners in', /^liner_protrusion/],
+  ['rod caps off', /^rod_bearing_clearance$/],
+  ['pistons out', /^(piston|ring_side|piston_pin|small_end)_clearance$/],
+  ['main caps off', /^main_bearing_clearance$/],
   ['shafts', /^(cam_bearing|pump_shaft|relief_plunger)_clearance$/],
 ];
 
@@ -83,6 +83,29 @@ const AS_ASSEMBLED: Steps = [
   ['injection pump', /^injection_timing$/],
   ['cylinders closed', CLOSED],
   ['running and hot', RUNNING],
+];
+
+/** Its parts as they come off, the top first: the steps of the assembly in another order. */
+const AS_THEY_COME_OFF = [
+  'tests of parts',
+  'head',
+  'valves, lifters, rockers and camshaft',
+  // The coil bind margin, worked out from the lift that was read as the engine was opened.
+  'valves moved',
+  'cylinders and rings',
+  'pistons in',
+  'pins',
+  'rods on their pins',
+  'liners',
+  'oil pump',
+  'mains',
+  'crankshaft in',
+  'crankshaft, its journals finished',
+  // The stroke, worked out from the throws.
+  'pistons in',
+  'weights',
+  'block',
+  'volumes',
 ];
 
 /** The steps as they come; a step that comes twice is there twice. */
@@ -128,21 +151,40 @@ describe('the order of the bench', () => {
     },
   );
 
-  it('at a teardown measures parts in the order of their assembly', () => {
-    const isPart = (id: string): boolean => !AS_OPENED.some(([, ids]) => ids.test(id));
-    expect(orderAt('teardown').filter(isPart)).toEqual(orderAt('rebuild').filter(isPart));
+  it.each(['teardown', 'service'] as const)(
+    'at %s measures parts as they come off, the top first',
+    (stage) => {
+      const isPart = (id: string): boolean => !AS_OPENED.some(([, ids]) => ids.test(id));
+      expect(stepsOf(orderAt(stage).filter(isPart), AS_ASSEMBLED)).toEqual(AS_THEY_COME_OFF);
+    },
+  );
+
+  it.each([
+    ['the whole engine before the head is off', 'crankshaft_end_play', 'turning_torque', 'piston_protrusion'],
+    [
+      'the rods before the main caps',
+      'rod_side_clearance',
+      'rod_bearing_clearance',
+      'main_bearing_clearance',
+    ],
+    ['the head before what is below it', 'head_flatness', 'cylinder_bore', 'rod_bearing_bore'],
+    [
+      'the rods and their pins before the mains',
+      'crankpin_diameter',
+      'rod_bearing_bore',
+      'main_journal_diameter',
+    ],
+  ])('at a teardown has %s', (_, ...asTakenApart) => {
+    const order = orderAt('teardown');
+    expect(asTakenApart.toSorted((a, b) => placeIn(order, a) - placeIn(order, b))).toEqual(asTakenApart);
   });
 
-  it('at a teardown has end play and side clearance before the clearance of any bearing', () => {
+  it('at a teardown has the parts of what is worked out before it, but for what the engine shows as it is opened', () => {
     const order = orderAt('teardown');
-    const asTakenApart = [
-      'crankshaft_end_play',
-      'rod_side_clearance',
-      'main_bearing_clearance',
-      'rod_bearing_clearance',
-      'main_journal_diameter',
-    ];
-    expect(asTakenApart.toSorted((a, b) => placeIn(order, a) - placeIn(order, b))).toEqual(asTakenApart);
+    const isPart = (id: string): boolean => !AS_OPENED.some(([, ids]) => ids.test(id));
+    for (const { id, derivations } of all.filter((each) => isPart(each.id)))
+      for (const input of derivations.flatMap(({ inputs }) => inputs))
+        expect(placeIn(order, input), `${input} of ${id}`).toBeLessThan(placeIn(order, id));
   });
 
   it('has what a shop adds among the parts, before the engine is closed up', () => {

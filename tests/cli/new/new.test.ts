@@ -171,9 +171,9 @@ describe('a new session', () => {
       'turning_torque',
       'rod_side_clearance',
       'main_bearing_clearance',
-      'main_journal_diameter',
-      'crankpin_diameter',
       'cylinder_bore',
+      'crankpin_diameter',
+      'main_journal_diameter',
     ]);
     expect(text).toContain('by: RK');
     expect(text).toContain(
