@@ -3,6 +3,7 @@ import { Ajv } from 'ajv';
 import { describe, expect, test } from 'vitest';
 import { planPageSchema } from '../../src/output/schema/planPageSchema.ts';
 import { planSchema } from '../../src/output/schema/planSchema.ts';
+import { atTheBench } from './bench.ts';
 import { call } from './call.ts';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -43,6 +44,45 @@ describe('a plan in JSON is as its schema says', () => {
     expect(printed.exit).toBe(exit);
     validate(printed);
     expect(validate.errors).toBe(null);
+  });
+});
+
+describe('a crankshaft that is renewed all the same', () => {
+  const jobOf = (journal: string, found: string) => {
+    // What is read alike a second time is no slip of the pen.
+    const read = `{ measure: main_journal_diameter, at: { 1: ${journal}, 2: 2.9985, 3: 2.9985 } }`;
+    const twice = `${read}, ${read}`;
+    return atTheBench(
+      {
+        'saw/engine.yaml': 'kind: engine\nname: Saw\nlayout: { cylinders: 2, mains: 3, crankpins: 2 }\n',
+        'saw/limits.yaml':
+          'kind: limits\nsource: Invented.\nlimits: { main_journal_diameter: { new: 2.9980 to 2.9990, wear: { min: 2.9970 }, last_size: 2.9680 } }\n',
+        'saw/s.yaml': `kind: session\nstage: teardown\ndate: 2026-02-03\nfound: [{ on: crankshaft, is: bent, do: renew }${found}]\nreadings: [${twice}]\n`,
+      },
+      async (folder) => {
+        const printed: { jobs: { name: string }[] } = JSON.parse(
+          (await call(folder, ['plan', 'saw', '--format', 'json'])).out,
+        );
+        validate(printed);
+        expect(validate.errors).toBe(null);
+        return printed.jobs.find(({ name }) => name === 'renew crankshaft');
+      },
+    );
+  };
+
+  test.each([
+    ['a step is left', '2.9960', '', { answer: 'step', steps: ['0.010 under'] }],
+    ['none is left', '2.9670', '', { answer: 'beyond the last step', steps: [] }],
+    [
+      'none is proven',
+      '2.9960',
+      ', { on: main journal 2, is: scored, do: machine }',
+      { answer: 'not provable', steps: [] },
+    ],
+  ])('says that %s', async (_, journal, found, left) => {
+    expect(await jobOf(journal, found)).toMatchObject({
+      steps_left: [{ part: 'main_journal', ...left }],
+    });
   });
 });
 

@@ -1,4 +1,5 @@
 import { printingOf } from '../../checks/findings/readings.ts';
+import { leftToCut } from '../../checks/judge/leftToCut.ts';
 import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
 import type { SidedLimits, SideLimit } from '../../checks/judge/sideLimit.ts';
 import { temperatureOf } from '../../checks/judge/warmBands.ts';
@@ -43,6 +44,7 @@ export function rowJson(row: Row, unitFor: (row: Row) => Unit) {
     marginal,
     past: past === undefined ? null : { side: past.side, by: differenceIn(past.by, unit) },
     verdict,
+    may_still_be_cut: mayStillBeCut(row, unit),
     left_out: verdict === 'left out' ? (row.notTaken?.reason ?? null) : null,
     read_in: judged?.route.readIn.path ?? null,
     place: placeJson(row.place),
@@ -103,6 +105,12 @@ function hotJson({ hot, routes: [judged] }: Row, unit: Unit) {
     U: shortened(expandedOf(hot) / toNumber(unit.factor)),
     at: hot.at,
   };
+}
+
+/** Null where no limit says it, and of what is not cut at all. */
+function mayStillBeCut(row: Row, unit: Unit): number | null {
+  const left = leftToCut(row);
+  return left === undefined ? null : differenceIn(left, unit);
 }
 
 /** Null where nothing states it: then they hold at 20 degC. */

@@ -153,12 +153,23 @@ function decimalsThatShow(amount: Fraction, { unit, decimals }: Printing): numbe
   return shown === 0 ? decimals + 1 : decimals;
 }
 
-/** Of what is to be renewed all the same: whether a step would clean it up. */
-export function stepLeft({ part: { plural }, groups }: Cut): string {
+/** Of what is to be renewed all the same: whether steps would clean it up, and which. */
+export function stepsLeft({ groups }: Cut): {
+  readonly answer: CutPlace['choice']['kind'];
+  readonly steps: readonly string[];
+} {
   const choices = groups.map(({ deciding: { choice } }) => choice);
-  if (choices.some(({ kind }) => kind === 'beyond the last step')) return `${plural}: no step is left`;
+  const kinds = choices.map(({ kind }) => kind);
+  if (kinds.includes('beyond the last step')) return { answer: 'beyond the last step', steps: [] };
   const steps = [...new Set(choices.flatMap((choice) => (choice.kind === 'step' ? choice.step.name : [])))];
-  return steps.length === 0 || choices.some(({ kind }) => kind === 'not provable')
-    ? `${plural}: no step is proven`
-    : `${plural}: a step is left, ${steps.join(' and ')}`;
+  return steps.length === 0 || kinds.includes('not provable')
+    ? { answer: 'not provable', steps: [] }
+    : { answer: 'step', steps };
 }
+
+export function stepsLeftText(cut: Cut): string {
+  const { answer, steps } = stepsLeft(cut);
+  return `${cut.part.plural}: ${answer === 'step' ? `a step is left, ${steps.join(' and ')}` : NO_STEP[answer]}`;
+}
+
+const NO_STEP = { 'beyond the last step': 'no step is left', 'not provable': 'no step is proven' };

@@ -12,7 +12,7 @@ import type { Urgency } from '../../plan/work/urgency.ts';
 import { worstOf } from '../../plan/work/worst.ts';
 import { formatUncertainty } from '../../quantity/format.ts';
 import { byMeasure } from '../check/byMeasure.ts';
-import { type CutWords, cutWords, stepLeft } from './cutWords.ts';
+import { type CutWords, cutWords, stepsLeftText } from './cutWords.ts';
 
 /** A job in words, for every way to print it. */
 export interface JobWords {
@@ -65,7 +65,7 @@ function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[]
     ...found.map(foundText),
     ...byMeasure(out).flatMap((group) => outTexts(group, engine, unitFor)),
     ...[...byVerdict].map(([verdict, worn]) => `${verdict}: ${figures(worn)}`),
-    ...(job.wouldCut ?? []).map(stepLeft),
+    ...(job.wouldCut ?? []).map(stepsLeftText),
   ];
 }
 

@@ -10,6 +10,7 @@ import type { Unit } from '../../quantity/units.ts';
 import { placeJson } from '../check/placeJson.ts';
 import { numberIn, shortened } from '../check/rowJson.ts';
 import { positionJson } from '../positionJson.ts';
+import { stepsLeft } from './cutWords.ts';
 import { namesOf } from './jobWords.ts';
 import { afterNotTaken } from './notTaken.ts';
 import type { PlanPage } from './planPage.ts';
@@ -35,7 +36,20 @@ export function planJson({ engine, jobs, at }: WorkPlan, page: PlanPage, exit: n
 }
 
 function jobJson(job: Job, engine: Engine, unit: Unit) {
-  const { name, operation, urgency, part, rows, found, suspects, serves, cut, deciders, follows } = job;
+  const {
+    name,
+    operation,
+    urgency,
+    part,
+    rows,
+    found,
+    suspects,
+    serves,
+    cut,
+    wouldCut = [],
+    deciders,
+    follows,
+  } = job;
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   return {
     name,
@@ -55,6 +69,7 @@ function jobJson(job: Job, engine: Engine, unit: Unit) {
       why === undefined ? [] : [{ measure: row.characteristic.id, ...positionJson(row.position), why }],
     ),
     cuts: cut === undefined ? [] : cut.groups.map((group) => cutJson(group, unit)),
+    steps_left: wouldCut.map((each) => ({ part: each.part.id, ...stepsLeft(each) })),
     deciders: deciders.map((each, index) => {
       const row = rows[index];
       return each === undefined || row === undefined

@@ -16,6 +16,8 @@ import {
 
 const position = { position: text, at: coordinates };
 
+const cutAnswer: Schema = { enum: ['step', 'beyond the last step', 'not provable'] };
+
 const definitions: Readonly<Record<string, Schema>> = {
   place: object({ path: text, line: whole, column: whole, end_line: whole, end_column: whole }),
   reason: object(
@@ -51,7 +53,7 @@ const definitions: Readonly<Record<string, Schema>> = {
     {
       at: described('what is cut to one step', list(object(position))),
       deciding: described('the place that needs the most', object(position)),
-      answer: { enum: ['step', 'beyond the last step', 'not provable'] },
+      answer: cutAnswer,
       steps_from: described('assumed: the usual ones, since nothing states any', {
         enum: ['limits', 'shop', 'assumed'],
       }),
@@ -83,6 +85,10 @@ const definitions: Readonly<Record<string, Schema>> = {
       list(object({ measure: text, ...position, why: text })),
     ),
     cuts: list(ref('cut')),
+    steps_left: described(
+      'of a crankshaft or block that is renewed all the same: the steps that would clean it up',
+      list(object({ part: text, answer: cutAnswer, steps: list(text) })),
+    ),
     deciders: described(
       'of what is measured again, in the order of why; null where nothing registered decides',
       list(orNull(ref('decider'))),

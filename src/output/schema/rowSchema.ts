@@ -96,6 +96,10 @@ export const rowDefinitions: Readonly<Record<string, Schema>> = {
       marginal: { type: 'boolean' },
       past: orNull(object({ side: { enum: ['min', 'max'] }, by: number })),
       verdict,
+      may_still_be_cut: described(
+        'Of a head or a block: how far its least place lies above the least that its limits allow; 0 where nothing may be cut any more, null where no limit says it.',
+        orNull(number),
+      ),
       left_out: described('Why it was left out on purpose; null where it was not.', orNull(text)),
       read_in: described(
         'The session that the judged value is of; the latest of its readings.',

@@ -10,7 +10,7 @@ import { agreementText } from '../agreementText.ts';
 import { hotNote } from '../hotText.ts';
 import { pinHeading } from '../pinGroups.ts';
 import { putRightNote } from '../putRightText.ts';
-import { leftToCut } from './leftToCut.ts';
+import { leftToCutText } from './leftToCutText.ts';
 import { type Extent, pictureOf } from './rowPicture.ts';
 
 /** A row of a table in words, as plain data; where and how they stand is left to a format. */
@@ -95,9 +95,15 @@ function notesOf(
   const hot = detail ? hotNote(row, printing) : '';
   const before = beforeText(row, session, printing);
   const putRight = putRightNote(route, printing.unit);
-  return [held, before, ...notes, ...warmthNote(warmth), ...putRight, hot, leftToCut(row, printing)].filter(
-    Boolean,
-  );
+  return [
+    held,
+    before,
+    ...notes,
+    ...warmthNote(warmth),
+    ...putRight,
+    hot,
+    leftToCutText(row, printing),
+  ].filter(Boolean);
 }
 
 function distanceText(row: Row, printing: Printing): string {
