@@ -6,107 +6,24 @@ import { toDecimal } from '../../../src/quantity/fraction.ts';
 import { fromBase, unitNamed } from '../../../src/quantity/units.ts';
 import { type Files, limitsOf, reportOf, sessionOf, shopOf } from '../../shopOf.ts';
 
-/** A maker's table: classes of housings, of journals and of shells, and the shell of every cell. */
+/** By its name the smallest and the largest size of each class. */
+type Classes = Readonly<Record<string, readonly [string, string]>>;
+
+/** A printed table: classes of housings, of journals and of shells, and the shell of every cell. */
 interface Published {
   readonly source: string;
   readonly part: 'main' | 'rod';
   /** The clearance that every cell gives, smallest and largest. */
   readonly clearance: readonly [string, string];
-  readonly housings: Readonly<Record<string, readonly [string, string]>>;
-  readonly journals: Readonly<Record<string, readonly [string, string]>>;
-  readonly shells: Readonly<Record<string, readonly [string, string]>>;
+  readonly housings: Classes;
+  readonly journals: Classes;
+  readonly shells: Classes;
   /** A row a housing, a column a journal. */
   readonly cells: readonly string[];
 }
 
-const HONDA: Published = {
-  source: 'Honda shop manual, January 1982, p. 12-10, rods by pins',
-  part: 'rod',
-  clearance: ['0.020', '0.044'],
-  housings: { 1: ['39.000', '39.008'], 2: ['39.008', '39.016'], 3: ['39.016', '39.024'] },
-  journals: { A: ['35.992', '36.000'], B: ['35.984', '35.992'], C: ['35.976', '35.984'] },
-  shells: {
-    A: ['1.502', '1.506'],
-    B: ['1.498', '1.502'],
-    C: ['1.494', '1.498'],
-    D: ['1.490', '1.494'],
-    E: ['1.486', '1.490'],
-  },
-  cells: ['E D C', 'D C B', 'C B A'],
-};
-
-const LAND_CRUISER: Published = {
-  source: 'Toyota 1996 Land Cruiser, p. EM-89 (W1): block + crank = shell',
-  part: 'main',
-  clearance: ['0.042', '0.060'],
-  housings: { 1: ['74.026', '74.032'], 2: ['74.032', '74.038'], 3: ['74.038', '74.044'] },
-  journals: { 1: ['68.994', '69.000'], 2: ['68.988', '68.994'], 3: ['68.982', '68.988'] },
-  shells: {
-    2: ['2.489', '2.492'],
-    3: ['2.492', '2.495'],
-    4: ['2.495', '2.498'],
-    5: ['2.498', '2.501'],
-    6: ['2.501', '2.504'],
-  },
-  cells: ['2 3 4', '3 4 5', '4 5 6'],
-};
-
-const BF40D: Published = {
-  source: 'Honda BF40D, p. 10-19: classes of one width, centre 2.0 mm',
-  part: 'main',
-  // Its printed aim is .028 to .038; blocks and journals are invented so that each cell gives it.
-  clearance: ['0.024', '0.042'],
-  housings: {
-    A: ['54.000', '54.006'],
-    B: ['54.006', '54.012'],
-    C: ['54.012', '54.018'],
-    D: ['54.018', '54.024'],
-  },
-  journals: {
-    1: ['49.970', '49.976'],
-    2: ['49.964', '49.970'],
-    3: ['49.958', '49.964'],
-    4: ['49.952', '49.958'],
-  },
-  shells: {
-    Red: ['1.997', '2.000'],
-    Pink: ['2.000', '2.003'],
-    Yellow: ['2.003', '2.006'],
-    Green: ['2.006', '2.009'],
-    Brown: ['2.009', '2.012'],
-    Black: ['2.012', '2.015'],
-    Blue: ['2.015', '2.018'],
-  },
-  cells: [
-    'Red Pink Yellow Green',
-    'Pink Yellow Green Brown',
-    'Yellow Green Brown Black',
-    'Green Brown Black Blue',
-  ],
-};
-
-const SUZUKI: Published = {
-  source: 'Suzuki 1.8, page 513: block A B by crank 1 2 3',
-  part: 'main',
-  clearance: ['0.010', '0.030'],
-  // The page prints the shells alone; blocks and journals are invented so that each cell lies inside.
-  housings: { A: ['54.000', '54.003'], B: ['54.006', '54.009'] },
-  journals: { 1: ['49.993', '49.996'], 2: ['49.987', '49.990'], 3: ['49.981', '49.984'] },
-  shells: {
-    Green: ['1.993', '1.997'],
-    Black: ['1.996', '2.000'],
-    none: ['1.999', '2.003'],
-    Yellow: ['2.002', '2.006'],
-  },
-  cells: ['Green Black none', 'Black none Yellow'],
-};
-
-/** Classes of a step each, counted from 1: every one so much above the one before it, or below it. */
-const rising = (
-  names: readonly string[],
-  first: readonly [number, number],
-  step: number,
-): Readonly<Record<string, readonly [string, string]>> =>
+/** Classes of one width: every one so much above the one before it, or below it. */
+const rising = (names: readonly string[], first: readonly [number, number], step: number): Classes =>
   Object.fromEntries(
     names.map((name, index) => {
       const [low, high] = first.map((each) => (each + index * step).toFixed(4));
@@ -114,7 +31,58 @@ const rising = (
     }),
   );
 
-const TUNDRA: Published = {
+const COLOURS = ['Red', 'Pink', 'Yellow', 'Green', 'Brown', 'Black', 'Blue'];
+
+const FOUR_BY_FOUR_COLOURS = [
+  'Red Pink Yellow Green',
+  'Pink Yellow Green Brown',
+  'Yellow Green Brown Black',
+  'Green Brown Black Blue',
+];
+
+const NINE_RODS: Published = {
+  source: 'Honda shop manual, January 1982, p. 12-10, rods by pins',
+  part: 'rod',
+  clearance: ['0.020', '0.044'],
+  housings: rising(['1', '2', '3'], [39.0, 39.008], 0.008),
+  journals: rising(['A', 'B', 'C'], [35.992, 36.0], -0.008),
+  shells: rising(['A', 'B', 'C', 'D', 'E'], [1.502, 1.506], -0.004),
+  cells: ['E D C', 'D C B', 'C B A'],
+};
+
+const SUM_OF_TWO_MARKS: Published = {
+  source: 'Toyota 1996 Land Cruiser, p. EM-89 (W1): block + crank = shell',
+  part: 'main',
+  clearance: ['0.042', '0.060'],
+  housings: rising(['1', '2', '3'], [74.026, 74.032], 0.006),
+  journals: rising(['1', '2', '3'], [68.994, 69.0], -0.006),
+  shells: rising(['2', '3', '4', '5', '6'], [2.489, 2.492], 0.003),
+  cells: ['2 3 4', '3 4 5', '4 5 6'],
+};
+
+const COLOURS_AROUND_TWO: Published = {
+  source: 'Honda BF40D, p. 10-19: classes of one width, centre 2.0 mm',
+  part: 'main',
+  // Its printed aim is .028 to .038; blocks and journals are invented so that each cell gives it.
+  clearance: ['0.024', '0.042'],
+  housings: rising(['A', 'B', 'C', 'D'], [54.0, 54.006], 0.006),
+  journals: rising(['1', '2', '3', '4'], [49.97, 49.976], -0.006),
+  shells: rising(COLOURS, [1.997, 2.0], 0.003),
+  cells: FOUR_BY_FOUR_COLOURS,
+};
+
+const SHELLS_THAT_OVERLAP: Published = {
+  source: 'Suzuki 1.8, page 513: block A B by crank 1 2 3',
+  part: 'main',
+  // The page prints the shells alone; blocks and journals are invented so that each cell lies inside.
+  clearance: ['0.010', '0.030'],
+  housings: rising(['A', 'B'], [54.0, 54.003], 0.006),
+  journals: rising(['1', '2', '3'], [49.993, 49.996], -0.006),
+  shells: rising(['Green', 'Black', 'none', 'Yellow'], [1.993, 1.997], 0.003),
+  cells: ['Green Black none', 'Black none Yellow'],
+};
+
+const TWELVE_RODS: Published = {
   source:
     'Toyota 2007 Tundra, 2UZ-FE: shells 2 to 7 for rods; .020 to .038 is computed, .021 to .047 printed',
   part: 'rod',
@@ -126,23 +94,18 @@ const TUNDRA: Published = {
   cells: ['2 3 4', '3 4 5', '4 5 6', '5 6 7'],
 };
 
-const COLOURS: Published = {
+const COLOURS_BELOW_TWO: Published = {
   source: 'Honda colours of a tuning page, 2014: Red thinnest, Blue thickest, .003 mm each',
   part: 'main',
   // The shells are printed; blocks and journals are invented so that each cell gives the middle of these.
   clearance: ['0.020', '0.041'],
   housings: rising(['A', 'B', 'C', 'D'], [59.0, 59.006], 0.006),
   journals: rising(['1', '2', '3', '4'], [54.978, 54.984], -0.006),
-  shells: rising(['Red', 'Pink', 'Yellow', 'Green', 'Brown', 'Black', 'Blue'], [1.992, 1.995], 0.003),
-  cells: [
-    'Red Pink Yellow Green',
-    'Pink Yellow Green Brown',
-    'Yellow Green Brown Black',
-    'Green Brown Black Blue',
-  ],
+  shells: rising(COLOURS, [1.992, 1.995], 0.003),
+  cells: FOUR_BY_FOUR_COLOURS,
 };
 
-const COROLLA: Published = {
+const SUM_OF_EIGHT: Published = {
   source: 'Toyota 2009 Corolla, 2AZ-FE: block 3 + crank 5 = 8, which is bearing 3',
   part: 'main',
   clearance: ['0.017', '0.040'],
@@ -158,28 +121,19 @@ const COROLLA: Published = {
   cells: ['3'],
 };
 
-const SIENNA: Published = {
+const SUM_OF_SEVENTEEN: Published = {
   source: 'Toyota 2009 Sienna, 2GR-FE: block 11 + crank 06 = 17, which is bearing 3; sizes of the 2GR-FSE',
   part: 'main',
   clearance: ['0.018', '0.036'],
   // Journals step down by a thousandth from 00 at 60.999 to 61.000; block and clearance are invented.
   housings: { 11: ['66.034', '66.036'] },
   journals: { '06': ['60.993', '60.994'] },
-  shells: {
-    1: ['2.500', '2.503'],
-    2: ['2.503', '2.506'],
-    3: ['2.506', '2.509'],
-    4: ['2.509', '2.512'],
-    5: ['2.512', '2.515'],
-  },
+  shells: rising(['1', '2', '3', '4', '5'], [2.5, 2.503], 0.003),
   cells: ['3'],
 };
 
 /** Stamps that are the last digits of the size itself. */
-const stamped = (
-  base: number,
-  stamps: readonly number[],
-): Readonly<Record<string, readonly [string, string]>> =>
+const stamped = (base: number, stamps: readonly number[]): Classes =>
   Object.fromEntries(
     stamps.map((stamp) => {
       const size = base + stamp / 1000;
@@ -188,7 +142,7 @@ const stamped = (
   );
 
 /** Of bands whose halves are of one colour the edges; of the others the upper half is not of the class of the lower. */
-const F100_MAINS: Published = {
+const STAMPED_MAINS: Published = {
   source:
     'Yamaha F100, p. 226: journal 47.900 and block 54.000 and the stamp; 6.035 to 6.042 Blue, 6.050 to 6.058 Red',
   part: 'main',
@@ -200,7 +154,7 @@ const F100_MAINS: Published = {
   cells: ['Blue', 'Blue', 'Blue', 'Red', 'Red'],
 };
 
-const F100_RODS: Published = {
+const STAMPED_RODS: Published = {
   source:
     'Yamaha F100, p. 226: pin 43.900 and the stamp; 3.025 to 3.027 Yellow, 3.035 to 3.041 Green, 3.050 to 3.057 Blue',
   part: 'rod',
@@ -212,7 +166,7 @@ const F100_RODS: Published = {
   cells: ['Yellow', 'Yellow', 'Green', 'Green', 'Blue', 'Blue'],
 };
 
-const DIFFERENCE: Published = {
+const MARK_LESS_MARK: Published = {
   source:
     'Yamaha XJR1300 and XP500: rod less crank, 1 blue, 2 black, 3 brown, 4 green; printed 4 − 1 = 3 and 5 − 1 = 4',
   part: 'rod',
@@ -225,17 +179,17 @@ const DIFFERENCE: Published = {
 };
 
 const TABLES = [
-  HONDA,
-  LAND_CRUISER,
-  BF40D,
-  SUZUKI,
-  TUNDRA,
-  COLOURS,
-  COROLLA,
-  SIENNA,
-  F100_MAINS,
-  F100_RODS,
-  DIFFERENCE,
+  NINE_RODS,
+  SUM_OF_TWO_MARKS,
+  COLOURS_AROUND_TWO,
+  SHELLS_THAT_OVERLAP,
+  TWELVE_RODS,
+  COLOURS_BELOW_TWO,
+  SUM_OF_EIGHT,
+  SUM_OF_SEVENTEEN,
+  STAMPED_MAINS,
+  STAMPED_RODS,
+  MARK_LESS_MARK,
 ];
 
 const mid = ([low, high]: readonly [string, string]): string => ((Number(low) + Number(high)) / 2).toFixed(4);
@@ -243,12 +197,12 @@ const mid = ([low, high]: readonly [string, string]): string => ((Number(low) + 
 /** A mark with a leading zero is written as text: some readers take it for base eight. */
 const written = (name: string): string => (name.startsWith('0') ? `"${name}"` : name);
 
-const rangesText = (classes: Published['housings']): string =>
+const rangesText = (classes: Classes): string =>
   `{ ${Object.entries(classes)
     .map(([name, [low, high]]) => `${written(name)}: ${low} to ${high}`)
     .join(', ')} }`;
 
-/** One bearing of the maker's engine, stamped so, and measured in the middle of its classes unless told otherwise. */
+/** One bearing of an engine, stamped so, and measured in the middle of its classes unless told otherwise. */
 function filesFor(
   table: Published,
   housing: string,
@@ -318,7 +272,7 @@ describe.each(TABLES.map((table) => [table.source, table] as const))('%s', (_, t
   );
 });
 
-describe.each([HONDA, LAND_CRUISER, TUNDRA].map((table) => [table.source, table] as const))(
+describe.each([NINE_RODS, SUM_OF_TWO_MARKS, TWELVE_RODS].map((table) => [table.source, table] as const))(
   '%s: the same shells are chosen without the stamps',
   (_, table) => {
     it.each(cellsOf(table))(
@@ -332,7 +286,7 @@ describe.each([HONDA, LAND_CRUISER, TUNDRA].map((table) => [table.source, table]
     it.each(cellsOf(table))(
       'every shell of the cell %s %s, %s, lies inside the printed clearance',
       (housing, journal, shell) => {
-        const range = (classes: Published['housings'], name: string): readonly [number, number] => {
+        const range = (classes: Classes, name: string): readonly [number, number] => {
           const [low = '', high = ''] = classes[name] ?? [];
           return [Math.round(Number(low) * 1000), Math.round(Number(high) * 1000)];
         };
@@ -353,18 +307,18 @@ describe.each([HONDA, LAND_CRUISER, TUNDRA].map((table) => [table.source, table]
 
 describe('a table that disagrees with what was measured', () => {
   it('is told where a size does not lie in the class of its stamp', () => {
-    const [place] = fitIn(filesFor(HONDA, '1', 'A', { read: ['39.010', '35.998'] }))?.places ?? [];
+    const [place] = fitIn(filesFor(NINE_RODS, '1', 'A', { read: ['39.010', '35.998'] }))?.places ?? [];
     expect(place?.problems.map(({ kind }) => kind)).toContain('not as stamped');
   });
 
   it('gives way where its shell would lie outside', () => {
-    const [place] = fitIn(filesFor(HONDA, '1', 'A', { read: ['39.020', '35.980'] }))?.places ?? [];
+    const [place] = fitIn(filesFor(NINE_RODS, '1', 'A', { read: ['39.020', '35.980'] }))?.places ?? [];
     expect(place?.problems.map(({ kind }) => kind)).toContain('table is outside');
     expect(place?.chosen?.upper.code).toBe('A');
   });
 
   it('is void once the journal was cut', () => {
-    const files = filesFor(HONDA, '1', 'A', { read: ['39.004', '35.988'] });
+    const files = filesFor(NINE_RODS, '1', 'A', { read: ['39.004', '35.988'] });
     const cut = {
       ...files,
       'e/session.yaml': `${files['e/session.yaml']}machined: [{ part: crankpins, size: std }]\n`,
@@ -377,7 +331,7 @@ describe('a table that disagrees with what was measured', () => {
 
 describe('stock', () => {
   it('of another job is not offered', () => {
-    const files = filesFor(HONDA, '1', 'A');
+    const files = filesFor(NINE_RODS, '1', 'A');
     const taken = {
       ...files,
       'stock.yaml': (files['stock.yaml'] ?? '').replace('code: E,', 'code: E, reserved: { 2417: 1 },'),
@@ -390,7 +344,7 @@ describe('stock', () => {
 
   it('that brings a place nowhere near says what would', () => {
     const [place] =
-      fitIn(filesFor(HONDA, '1', 'A', { read: ['39.104', '35.996'], selects: false }))?.places ?? [];
+      fitIn(filesFor(NINE_RODS, '1', 'A', { read: ['39.104', '35.996'], selects: false }))?.places ?? [];
     const [problem] = place?.problems ?? [];
     expect(problem?.kind === 'nothing fits' ? millimetres(problem.wall) : '').toBe('1.538');
   });
