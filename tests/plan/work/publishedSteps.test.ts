@@ -13,220 +13,178 @@ interface Published {
   readonly steps: readonly (readonly [size: string, least: string, greatest: string])[];
 }
 
+/** A printed table: what is standard, then each step. */
+function printed(
+  source: string,
+  unit: Published['unit'],
+  measure: Published['measure'],
+  { std, ...steps }: { readonly std: string; readonly [size: string]: string },
+): Published {
+  const rows = Object.entries(steps).map(([size, limits]) => {
+    const [least = '', greatest = ''] = limits.split(' to ');
+    return [size, least, greatest] as const;
+  });
+  return { source, unit, measure, std, steps: rows };
+}
+
 const TABLES: readonly Published[] = [
-  {
-    source: 'TM 5-3805-262-34, p. 4-23, main journals',
-    unit: 'in',
-    measure: 'main_journal_diameter',
+  printed('TM 5-3805-262-34, p. 4-23, main journals', 'in', 'main_journal_diameter', {
     std: '2.998 to 2.999',
-    steps: [
-      ['0.010 under', '2.988', '2.989'],
-      ['0.020 under', '2.978', '2.979'],
-      ['0.030 under', '2.968', '2.969'],
-    ],
-  },
-  {
-    source: 'TM 5-3805-262-34, p. 4-23, rod journals',
-    unit: 'in',
-    measure: 'crankpin_diameter',
+    '0.010 under': '2.988 to 2.989',
+    '0.020 under': '2.978 to 2.979',
+    '0.030 under': '2.968 to 2.969',
+  }),
+  printed('TM 5-3805-262-34, p. 4-23, rod journals', 'in', 'crankpin_diameter', {
     std: '2.748 to 2.749',
-    steps: [
-      ['0.010 under', '2.738', '2.739'],
-      ['0.020 under', '2.728', '2.729'],
-      ['0.030 under', '2.718', '2.719'],
-    ],
-  },
-  {
-    source: 'TM 5-3805-262-34, p. 3-485, compressor crankshaft',
-    unit: 'in',
-    measure: 'crankpin_diameter',
+    '0.010 under': '2.738 to 2.739',
+    '0.020 under': '2.728 to 2.729',
+    '0.030 under': '2.718 to 2.719',
+  }),
+  printed('TM 5-3805-262-34, p. 3-485, compressor crankshaft', 'in', 'crankpin_diameter', {
     std: '1.1230 to 1.1235',
-    steps: [
-      ['0.010 under', '1.1130', '1.1135'],
-      ['0.020 under', '1.1030', '1.1035'],
-      ['0.030 under', '1.0930', '1.0935'],
-    ],
-  },
-  {
-    source: 'TM 5-3805-260-24, p. 1-23, rod journal 2.7496 ± .0006',
-    unit: 'in',
-    measure: 'crankpin_diameter',
+    '0.010 under': '1.1130 to 1.1135',
+    '0.020 under': '1.1030 to 1.1035',
+    '0.030 under': '1.0930 to 1.0935',
+  }),
+  printed('TM 5-3805-260-24, p. 1-23, rod journal 2.7496 ± .0006', 'in', 'crankpin_diameter', {
     std: '2.7490 to 2.7502',
-    steps: [
-      ['0.010 under', '2.7390', '2.7402'],
-      ['0.020 under', '2.7290', '2.7302'],
-      ['0.050 under', '2.6990', '2.7002'],
-    ],
-  },
-  {
-    source: 'TM 5-3805-260-24, p. 1-23, main journal 3.4995 ± .0006',
-    unit: 'in',
-    measure: 'main_journal_diameter',
+    '0.010 under': '2.7390 to 2.7402',
+    '0.020 under': '2.7290 to 2.7302',
+    '0.050 under': '2.6990 to 2.7002',
+  }),
+  printed('TM 5-3805-260-24, p. 1-23, main journal 3.4995 ± .0006', 'in', 'main_journal_diameter', {
     std: '3.4989 to 3.5001',
-    steps: [
-      ['0.010 under', '3.4889', '3.4901'],
-      ['0.020 under', '3.4789', '3.4801'],
-    ],
-  },
-  {
-    source: 'TM 10-3930-641-34-1, p. 2-92, main journal 4.7500 ± .0008',
-    unit: 'in',
-    measure: 'main_journal_diameter',
+    '0.010 under': '3.4889 to 3.4901',
+    '0.020 under': '3.4789 to 3.4801',
+  }),
+  printed('TM 10-3930-641-34-1, p. 2-92, main journal 4.7500 ± .0008', 'in', 'main_journal_diameter', {
     std: '4.7492 to 4.7508',
-    steps: [
-      ['0.025 under', '4.7242', '4.7258'],
-      ['0.050 under', '4.6992', '4.7008'],
-    ],
-  },
-  {
-    source: 'TM 5-4320-300-14, p. 6-103, rod journals',
-    unit: 'in',
-    measure: 'crankpin_diameter',
+    '0.025 under': '4.7242 to 4.7258',
+    '0.050 under': '4.6992 to 4.7008',
+  }),
+  printed('TM 5-4320-300-14, p. 6-103, rod journals', 'in', 'crankpin_diameter', {
     std: '2.499 to 2.500',
-    steps: [
-      ['0.002 under', '2.497', '2.498'],
-      ['0.010 under', '2.489', '2.490'],
-      ['0.020 under', '2.479', '2.480'],
-      ['0.030 under', '2.469', '2.470'],
-    ],
-  },
-  {
-    source: 'TM 5-4320-300-14, p. 6-103, main journals (2.996 of .002 is a misprint)',
-    unit: 'in',
-    measure: 'main_journal_diameter',
-    std: '2.999 to 3.000',
-    steps: [
-      ['0.002 under', '2.997', '2.998'],
-      ['0.010 under', '2.989', '2.990'],
-      ['0.020 under', '2.979', '2.980'],
-      ['0.030 under', '2.969', '2.970'],
-    ],
-  },
-  {
-    source: 'TM 10-3930-653-14&P, p. 60, journals by .25',
-    unit: 'mm',
-    measure: 'main_journal_diameter',
+    '0.002 under': '2.497 to 2.498',
+    '0.010 under': '2.489 to 2.490',
+    '0.020 under': '2.479 to 2.480',
+    '0.030 under': '2.469 to 2.470',
+  }),
+  printed(
+    'TM 5-4320-300-14, p. 6-103, main journals (2.996 of .002 is a misprint)',
+    'in',
+    'main_journal_diameter',
+    {
+      std: '2.999 to 3.000',
+      '0.002 under': '2.997 to 2.998',
+      '0.010 under': '2.989 to 2.990',
+      '0.020 under': '2.979 to 2.980',
+      '0.030 under': '2.969 to 2.970',
+    },
+  ),
+  printed('TM 10-3930-653-14&P, p. 60, journals by .25', 'mm', 'main_journal_diameter', {
     std: '62.942 to 62.955',
-    steps: [
-      ['0.25 under', '62.692', '62.705'],
-      ['0.50 under', '62.442', '62.455'],
-      ['0.75 under', '62.192', '62.205'],
-      ['1.00 under', '61.942', '61.955'],
-    ],
-  },
-  {
-    source: 'TM 10-3930-641-34-1, p. 2-92, rod journal 3.8200 ± .0008 (.02 mm)',
-    unit: 'in',
-    measure: 'crankpin_diameter',
+    '0.25 under': '62.692 to 62.705',
+    '0.50 under': '62.442 to 62.455',
+    '0.75 under': '62.192 to 62.205',
+    '1.00 under': '61.942 to 61.955',
+  }),
+  printed('TM 10-3930-641-34-1, p. 2-92, rod journal 3.8200 ± .0008 (.02 mm)', 'in', 'crankpin_diameter', {
     std: '3.8192 to 3.8208',
-    steps: [
-      ['0.025 under', '3.7942', '3.7958'],
-      ['0.050 under', '3.7692', '3.7708'],
-    ],
-  },
-  {
-    source: 'TM 5-2420-230-24-2, p. 1-49, rod journals (it prints their least sizes)',
-    unit: 'mm',
-    measure: 'crankpin_diameter',
-    std: '68.987 to 68.987',
-    steps: [
-      ['0.25 under', '68.737', '68.737'],
-      ['0.50 under', '68.487', '68.487'],
-      ['0.75 under', '68.237', '68.237'],
-      ['1.00 under', '67.987', '67.987'],
-    ],
-  },
-  {
-    source: 'TM 5-2420-230-24-2, p. 1-49, main journals (it prints their least sizes)',
-    unit: 'mm',
-    measure: 'main_journal_diameter',
-    std: '82.987 to 82.987',
-    steps: [
-      ['0.25 under', '82.737', '82.737'],
-      ['0.50 under', '82.487', '82.487'],
-    ],
-  },
-  {
-    source: 'TM 5-4320-302-14, p. 6-181, journals computed from the bores and clearances of its four sizes',
-    unit: 'mm',
-    measure: 'main_journal_diameter',
-    std: '59.971 to 59.990',
-    steps: [
-      ['0.5 under', '59.471', '59.490'],
-      ['1.0 under', '58.971', '58.990'],
-      ['1.5 under', '58.471', '58.490'],
-    ],
-  },
-  {
-    source: 'TM 5-4310-354-14, table 5-2, rod journals; its sizes of the steps are computed',
-    unit: 'in',
-    measure: 'crankpin_diameter',
-    std: '2.3730 to 2.3740',
-    steps: [
-      ['0.010 under', '2.3630', '2.3640'],
-      ['0.020 under', '2.3530', '2.3540'],
-      ['0.030 under', '2.3430', '2.3440'],
-      ['0.040 under', '2.3330', '2.3340'],
-      ['0.060 under', '2.3130', '2.3140'],
-    ],
-  },
-  {
-    source:
-      'TM 5-4310-354-14, table 5-2, main journals (2.8444 of .010 is a misprint); the others are computed',
-    unit: 'in',
-    measure: 'main_journal_diameter',
-    std: '2.8734 to 2.8744',
-    steps: [
-      ['0.010 under', '2.8634', '2.8644'],
-      ['0.020 under', '2.8534', '2.8544'],
-      ['0.030 under', '2.8434', '2.8444'],
-      ['0.040 under', '2.8334', '2.8344'],
-      ['0.060 under', '2.8134', '2.8144'],
-    ],
-  },
-  {
-    source: 'TM 9-2815-225-34&P, app. F and p. 183, main journals; its sizes of the steps are computed',
-    unit: 'in',
-    measure: 'main_journal_diameter',
-    std: '4.4985 to 4.5000',
-    steps: [
-      ['0.010 under', '4.4885', '4.4900'],
-      ['0.020 under', '4.4785', '4.4800'],
-      ['0.030 under', '4.4685', '4.4700'],
-    ],
-  },
-  {
-    source: 'TM 9-2815-225-34&P, app. F and p. 183, rod journals; its sizes of the steps are computed',
-    unit: 'in',
-    measure: 'crankpin_diameter',
-    std: '3.1235 to 3.1250',
-    steps: [
-      ['0.010 under', '3.1135', '3.1150'],
-      ['0.020 under', '3.1035', '3.1050'],
-      ['0.030 under', '3.0935', '3.0950'],
-    ],
-  },
-  {
-    source: 'Ford Truck 1998, Econoline E250, 7.3 diesel, main journals',
-    unit: 'in',
-    measure: 'main_journal_diameter',
+    '0.025 under': '3.7942 to 3.7958',
+    '0.050 under': '3.7692 to 3.7708',
+  }),
+  printed(
+    'TM 5-2420-230-24-2, p. 1-49, rod journals (it prints their least sizes)',
+    'mm',
+    'crankpin_diameter',
+    {
+      std: '68.987 to 68.987',
+      '0.25 under': '68.737 to 68.737',
+      '0.50 under': '68.487 to 68.487',
+      '0.75 under': '68.237 to 68.237',
+      '1.00 under': '67.987 to 67.987',
+    },
+  ),
+  printed(
+    'TM 5-2420-230-24-2, p. 1-49, main journals (it prints their least sizes)',
+    'mm',
+    'main_journal_diameter',
+    {
+      std: '82.987 to 82.987',
+      '0.25 under': '82.737 to 82.737',
+      '0.50 under': '82.487 to 82.487',
+    },
+  ),
+  printed(
+    'TM 5-4320-302-14, p. 6-181, journals computed from the bores and clearances of its four sizes',
+    'mm',
+    'main_journal_diameter',
+    {
+      std: '59.971 to 59.990',
+      '0.5 under': '59.471 to 59.490',
+      '1.0 under': '58.971 to 58.990',
+      '1.5 under': '58.471 to 58.490',
+    },
+  ),
+  printed(
+    'TM 5-4310-354-14, table 5-2, rod journals; its sizes of the steps are computed',
+    'in',
+    'crankpin_diameter',
+    {
+      std: '2.3730 to 2.3740',
+      '0.010 under': '2.3630 to 2.3640',
+      '0.020 under': '2.3530 to 2.3540',
+      '0.030 under': '2.3430 to 2.3440',
+      '0.040 under': '2.3330 to 2.3340',
+      '0.060 under': '2.3130 to 2.3140',
+    },
+  ),
+  printed(
+    'TM 5-4310-354-14, table 5-2, main journals (2.8444 of .010 is a misprint); the others are computed',
+    'in',
+    'main_journal_diameter',
+    {
+      std: '2.8734 to 2.8744',
+      '0.010 under': '2.8634 to 2.8644',
+      '0.020 under': '2.8534 to 2.8544',
+      '0.030 under': '2.8434 to 2.8444',
+      '0.040 under': '2.8334 to 2.8344',
+      '0.060 under': '2.8134 to 2.8144',
+    },
+  ),
+  printed(
+    'TM 9-2815-225-34&P, app. F and p. 183, main journals; its sizes of the steps are computed',
+    'in',
+    'main_journal_diameter',
+    {
+      std: '4.4985 to 4.5000',
+      '0.010 under': '4.4885 to 4.4900',
+      '0.020 under': '4.4785 to 4.4800',
+      '0.030 under': '4.4685 to 4.4700',
+    },
+  ),
+  printed(
+    'TM 9-2815-225-34&P, app. F and p. 183, rod journals; its sizes of the steps are computed',
+    'in',
+    'crankpin_diameter',
+    {
+      std: '3.1235 to 3.1250',
+      '0.010 under': '3.1135 to 3.1150',
+      '0.020 under': '3.1035 to 3.1050',
+      '0.030 under': '3.0935 to 3.0950',
+    },
+  ),
+  printed('Ford Truck 1998, Econoline E250, 7.3 diesel, main journals', 'in', 'main_journal_diameter', {
     std: '3.1228 to 3.1236',
-    steps: [
-      ['0.010 under', '3.1128', '3.1136'],
-      ['0.020 under', '3.1028', '3.1036'],
-      ['0.030 under', '3.0928', '3.0936'],
-    ],
-  },
-  {
-    source: 'service data nsxb07012a and nsxb07013b, rebores (W12)',
-    unit: 'mm',
-    measure: 'cylinder_bore',
+    '0.010 under': '3.1128 to 3.1136',
+    '0.020 under': '3.1028 to 3.1036',
+    '0.030 under': '3.0928 to 3.0936',
+  }),
+  printed('service data nsxb07012a and nsxb07013b, rebores (W12)', 'mm', 'cylinder_bore', {
     std: '90.00 to 90.01',
-    steps: [
-      ['0.25 over', '90.25', '90.26'],
-      ['0.50 over', '90.50', '90.51'],
-    ],
-  },
+    '0.25 over': '90.25 to 90.26',
+    '0.50 over': '90.50 to 90.51',
+  }),
 ];
 
 const MICROMETER =
