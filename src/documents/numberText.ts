@@ -102,7 +102,7 @@ function wrongUnit(text: string): NotANumber | undefined {
   }
   const meant = unitMeant(written);
   const help = meant === undefined ? KNOWN_UNITS : `write ${number} ${meant}`;
-  return { code: 'value', reason: `and ${written} is no unit known here`, help };
+  return { code: 'value', reason: `and ${written} is not a unit known here`, help };
 }
 
 /** The same unit under another name. Case does not tell units apart: no two of ours differ in case alone. */

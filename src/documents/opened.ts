@@ -60,7 +60,12 @@ function unknownKind(root: Node, source: SourceText): readonly Diagnostic[] {
   const text = textOf(kind) ?? '';
   const help = didYouMean(text, KINDS) ?? `it is one of ${KINDS.join(', ')}`;
   return [
-    diagnostic('kind', source.place(kind.span), `${text || 'nothing'} is not a kind of document`, help),
+    diagnostic(
+      'kind',
+      source.place(kind.span),
+      text === '' ? '`kind:` is empty' : `${text} is not a kind of document`,
+      help,
+    ),
   ];
 }
 

@@ -18,7 +18,13 @@ export function readUnits(root: Node | undefined, context: DocumentContext): Uni
           );
     if (unit === undefined) {
       const help = didYouMean(name ?? '', UNIT_SPELLINGS);
-      report(context, 'value', node.span, `${name ?? 'nothing'} is not a unit`, help);
+      report(
+        context,
+        'value',
+        node.span,
+        name === undefined ? 'the name of the unit is missing' : `${name} is not a unit`,
+        help,
+      );
     } else if (unit.quantity === key) units.set(unit.quantity, unit);
   }
   return units;

@@ -82,7 +82,7 @@ describe('a limit whose formula cannot be evaluated with what was read', () => {
   it('says of a size that the engine document does not give it', () => {
     const lacking = shopFiles('cylinder_taper: { wear: { max: { formula: "0.001 * stroke" } } }', TAPER);
     expect(findingsOf(lacking).map(({ message }) => message)).toContain(
-      'the engine document gives no size stroke, and a limit of cylinder taper 1 is worked out from it',
+      'a limit of cylinder taper 1 is worked out from stroke, and the engine document does not give it: write it below sizes:',
     );
   });
 });

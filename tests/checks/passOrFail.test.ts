@@ -55,7 +55,7 @@ describe('a test that is passed or failed', () => {
     );
     expect(verdictsOf(all)).toMatchObject({ 'crack_test 2': 'left out', 'crack_test 3': 'missing' });
     expect(messagesOf(all)).toEqual([
-      ['reading/missing', 'warning', 'crack test 3 was not done, and others were'],
+      ['reading/missing', 'warning', 'crack test 3 is missing; other positions were tested'],
       ['reading/left-out', 'remark', 'crack test 2 was left out on purpose: fixture broken, RK'],
     ]);
   });

@@ -366,7 +366,7 @@ limits:
       [
         '6:12',
         'document/value',
-        '`max` in limits main_bearing_clearance wear is the text `3.2478 inch`, and inch is no unit known here',
+        '`max` in limits main_bearing_clearance wear is the text `3.2478 inch`, and inch is not a unit known here',
         'write 3.2478 in',
       ],
     ],
@@ -386,13 +386,13 @@ limits:
       [
         '6:12',
         'document/value',
-        '`max` in limits main_bearing_clearance wear is the text `70 foot pound`, and foot pound is no unit known here',
+        '`max` in limits main_bearing_clearance wear is the text `70 foot pound`, and foot pound is not a unit known here',
         'write 70 lbf ft',
       ],
       [
         '7:12',
         'document/value',
-        '`min` in limits main_bearing_clearance wear is the text `2.5 furlongs`, and furlongs is no unit known here',
+        '`min` in limits main_bearing_clearance wear is the text `2.5 furlongs`, and furlongs is not a unit known here',
         'known units: in, thou, mm, um, lbf ft, lbf in, ozf in, N m, kgf m, lbf, N, kN, lbf/in, N/mm, psi, kPa, bar, kgf/cm2, inH2O, inHg, cc, ml, L, in3, g, kg, oz, lb, deg, degC, degF, h, rpm, uin, cSt, mm2/s, L/min, gal/min, %',
       ],
     ],
@@ -687,7 +687,7 @@ instruments:
       [
         '4:55',
         'document/value',
-        '`max_error` in instruments mac is the text `4 percent`, and percent is no unit known here',
+        '`max_error` in instruments mac is the text `4 percent`, and percent is not a unit known here',
         'known units: in, thou, mm, um, lbf ft, lbf in, ozf in, N m, kgf m, lbf, N, kN, lbf/in, N/mm, psi, kPa, bar, kgf/cm2, inH2O, inHg, cc, ml, L, in3, g, kg, oz, lb, deg, degC, degF, h, rpm, uin, cSt, mm2/s, L/min, gal/min, %',
       ],
       [
@@ -1110,7 +1110,7 @@ source: x
       [
         '4:33',
         'document/value',
-        '`to` in passes[2] is the text `40 Nmm`, and Nmm is no unit known here',
+        '`to` in passes[2] is the text `40 Nmm`, and Nmm is not a unit known here',
         'known units: in, thou, mm, um, lbf ft, lbf in, ozf in, N m, kgf m, lbf, N, kN, lbf/in, N/mm, psi, kPa, bar, kgf/cm2, inH2O, inHg, cc, ml, L, in3, g, kg, oz, lb, deg, degC, degF, h, rpm, uin, cSt, mm2/s, L/min, gal/min, %',
       ],
       [

@@ -29,7 +29,7 @@ export function readCellValue(
     );
   }
   const [, sign, whole, after = ''] = /^([-+]?)0*(\d+)(?:[.,](\d+))?$/.exec(text) ?? [];
-  if (whole === undefined) return refused(`${text} is no number`, 'write the reading alone');
+  if (whole === undefined) return refused(`${text} is not a number`, 'write the reading alone');
   if (decimals !== undefined && after.length > decimals) {
     const help = `the mapping says ${decimals}: a spreadsheet may have worked it out`;
     return refused(`${text} has ${after.length} decimals`, help);
@@ -48,7 +48,7 @@ function readResult(text: string, { outcomes }: Measure): CellValue {
   const result = own ?? TEST_WORDS.find((each) => each === word);
   if (result !== undefined) return { ok: true, text: result };
   const words = [...new Set([...TEST_WORDS, ...OUTCOMES.flatMap((each) => outcomes?.[each] ?? [])])];
-  return refused(`${text} is no result of a test`, `write ${words.join(', ')}`);
+  return refused(`${text} is not a result of a test`, `write ${words.join(', ')}`);
 }
 
 const refused = (message: string, help: string): CellValue => ({ ok: false, message, help });

@@ -133,10 +133,11 @@ function leaveOut(reason: string, { points, at, taken }: RecordState, until: num
 
 function askAgain(state: RecordState, around: Expecting): TypedRequest {
   const last = lastTaken(state);
-  if (last === undefined) return unclear('there is no reading before this place to repeat');
+  if (last === undefined)
+    return unclear('no reading was typed before this place: there is nothing to repeat');
   if (around.registry.find(last.point.measure)?.family.isNamedBySession)
-    return unclear('a step is read once');
-  if (last.texts.some((text) => /to|under|over|go/.test(text))) return unclear('a range is not repeated');
+    return unclear('a step is read once: it cannot be repeated');
+  if (last.texts.some((text) => /to|under|over|go/.test(text))) return unclear('a range cannot be repeated');
   return event({ do: 'again' });
 }
 
@@ -144,7 +145,7 @@ function askNote(text: string, state: RecordState): TypedRequest {
   if (text === '') return unclear('write the note behind it: n read at the wide end');
   if (refusedControl(text) !== undefined) return unclear(WITHOUT_CONTROLS);
   return lastTaken(state) === undefined
-    ? unclear('there is no reading before this place to note anything of')
+    ? unclear('no reading was typed before this place: there is nothing to note')
     : event({ do: 'note', text });
 }
 
@@ -164,7 +165,7 @@ function askPosition(
   const asked = names.join(', ');
   const meant = family && positionMeant(name, engine.document.layout, family, names);
   return wanted !== undefined
-    ? unclear(`${name} is not asked for, ${asked} is: what is in the session is put right in its file`)
+    ? unclear(`${name} is not asked for here, only ${asked}: correct what is in the session in its file`)
     : unclear(`there is no ${name} here: ${meant ?? asked}`);
 }
 
@@ -175,7 +176,9 @@ function askInstrument(name: string, { points, at }: RecordState, { engine }: Ex
   if (engine.instruments.has(name)) return event({ do: 'with', measure: point.measure, instrument: name });
   if (known.length === 0) return unclear('the register of instruments is empty: instruments.yaml');
   return unclear(
-    `${name || 'nothing'} is not in the register: ${didYouMean(name, known) ?? known.join(', ')}`,
+    name === ''
+      ? `name an instrument of the register: ${known.join(', ')}`
+      : `${name} is not in the register: ${didYouMean(name, known) ?? known.join(', ')}`,
   );
 }
 

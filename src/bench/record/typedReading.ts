@@ -54,12 +54,12 @@ export function readTyped(line: string, about: TypedFor): TypedReading {
 const readResult = (line: string): TypedReading =>
   TEST_WORDS.includes(line)
     ? whole(line, line)
-    : refused(`${line} is no result of a test: type ${TEST_WORDS.join(', ')}`);
+    : refused(`${line} is not a result of a test: type ${TEST_WORDS.join(', ')}`);
 
 function readAmount(digits: string, unit: string | undefined, about: TypedFor): TypedReading {
   if (about.zero !== undefined && unit === undefined) return deviation(digits);
   const found = unit === undefined ? undefined : findUnit(unit, about.quantity);
-  if (unit !== undefined && found === undefined) return refused(`${unit} is no unit known here`);
+  if (unit !== undefined && found === undefined) return refused(`${unit} is not a unit known here`);
   if (found !== undefined && found.quantity !== about.quantity) {
     return refused(`${unit} is a unit of ${found.quantity}, and this is ${withArticle(about.quantity)}`);
   }
@@ -91,7 +91,7 @@ const whole = (text: string, typed: string): TypedReading => ({
 
 function range(text: string, low: string, high: string, line: string): TypedReading {
   if (Number(plain(low)) >= Number(plain(high)))
-    return refused(`in ${line} the second number is not the greater`);
+    return refused(`in ${line} the second number is not greater than the first`);
   return { ok: true, text, completed: false };
 }
 

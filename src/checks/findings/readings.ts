@@ -181,7 +181,7 @@ function verdictFinding(kind: FindingKind, row: Row, printing: Printing, effect?
 
 const lackingMessage = (row: Row, name: string): string =>
   isPlainSize(name)
-    ? `the engine document gives no size ${name}, and a limit of ${named(row)} is worked out from it`
+    ? `a limit of ${named(row)} is worked out from ${name}, and the engine document does not give it: write it below sizes:`
     : `${name} ${name.endsWith(']') ? 'lacks a reading' : 'was not measured here'}, and a limit of ${named(row)} is worked out from it`;
 
 const withoutLimit = (row: Row, { band, side, written, problem, place }: FailedLimit): Finding => ({
@@ -262,7 +262,8 @@ const HOW_TO_SAY_WHY = 'if it was left out on purpose, write why: { value: ~, no
 
 /** What is worked out may lack readings though its part was measured: one diameter shows no taper. */
 function missingMessage(row: Row): string {
-  if (row.characteristic.outcomes !== undefined) return `${named(row)} was not done, and others were`;
+  if (row.characteristic.outcomes !== undefined)
+    return `${named(row)} is missing; other positions were tested`;
   const [derivation] = row.characteristic.derivations;
   return row.characteristic.onlyWithLimits === true && derivation !== undefined
     ? `${named(row)} cannot be worked out from what was read of ${derivation.inputs.join(', ')}`

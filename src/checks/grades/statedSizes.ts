@@ -26,7 +26,8 @@ const TWO_SIZES: FindingKind = {
     'One session says under `machined:` to which size a part was made, and under `fitted:` that it has another.',
   matters: 'Limits, shells and pistons go by one of them, and that may be the wrong one.',
   usually: 'Look at the stamp, and put right what is wrong. The same size need not be said twice.',
-  example: 'main journals: machined to 0.010 under, and fitted as 0.020 under; 0.020 under is taken',
+  example:
+    'main journals: machined to 0.010 under, and fitted as 0.020 under; 0.020 under is used: correct the one that is wrong',
 };
 
 export const statedSizeKinds: readonly FindingKind[] = [UNUSUAL, TWO_SIZES];
@@ -80,7 +81,7 @@ function twoSizes({ partChanges }: SessionDocument, engine: Engine): readonly Fi
     const made = of('machined').find((each) => isOfSamePlace(each, fitted) && each.grade.upper !== undefined);
     if (is === undefined || made?.grade.upper === undefined || sameGrade(is, made.grade.upper)) return [];
     const [was, now] = [made.grade.upper, is].map((each) => gradeText(each, unit));
-    const message = `${fitted.at.part.plural}: machined to ${was}, and fitted as ${now}; ${now} is taken`;
+    const message = `${fitted.at.part.plural}: machined to ${was}, and fitted as ${now}; ${now} is used: correct the one that is wrong`;
     return [finding(TWO_SIZES, fitted.place, message)];
   });
 }

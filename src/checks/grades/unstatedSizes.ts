@@ -24,7 +24,7 @@ export function oneForUnstatedSizes(
   const parts = machinedParts(unstated, view);
   const figures = byLabel(unstated).map(([label, at]) => `${label} ${at.map(tableName).join(', ')}`);
   const block = `machined: [${parts.map((each) => itemText(each, view)).join(', ')}]`;
-  const message = `${figures.join('; ')}: of another size, and none is stated; write \`${block}\` where it was made here, or \`fitted:\` where it came so`;
+  const message = `${figures.join('; ')}: of another size, and no document states it; write \`${block}\` where it was made here, or \`fitted:\` where the part came in that size`;
   const covers = unstated.map(({ characteristic, position }) => ({
     measure: characteristic.id,
     at: position,

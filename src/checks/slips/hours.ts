@@ -17,7 +17,7 @@ export function hoursFindings({ view: { engine, session } }: SlipContext): reado
   if (hours === undefined || before?.hours === undefined) return [];
   if (compare(hours.amount, before.hours.amount) >= 0) return [];
   const after = engine.sessions.find((each) => each.date > session.date && each.hours !== undefined);
-  const message = `hours ${hours.written} after ${before.hours.written} of ${before.name}; possible: ${causes(hours, before.hours, after)}, another hour meter; no trend by hours can continue from here`;
+  const message = `hours ${hours.written} are fewer than ${before.hours.written} of ${before.name}; possible: ${causes(hours, before.hours, after)}, another hour meter; no trend by hours can continue from here`;
   return [finding(IMPLAUSIBLE, session.placeOf(hours.span), message)];
 }
 

@@ -16,11 +16,11 @@ const LUBRICANT: FindingKind = {
   severity: 'warning',
   means: 'The threads were lubricated with something other than the sequence states.',
   matters:
-    'At one torque a slipperier thread clamps far more: paste in place of oil may take a bolt to yield.',
+    'At the same torque a slipperier thread clamps far more: paste in place of oil may take a bolt to yield.',
   usually:
     'Loosen the joint, clean the threads and do it again as stated; renew fasteners that went too far or must not be used twice.',
   example:
-    'main caps: moly paste was used, and engine oil is stated: at one torque about 1.5 times the clamp load (an estimate)',
+    'main caps: moly paste was used, and engine oil is stated: at the same torque about 1.5 times the clamp load (an estimate)',
 };
 const UNCONFIRMED: FindingKind = {
   code: 'torque/unconfirmed',
@@ -62,7 +62,7 @@ function lubricantFindings({ log, session }: TighteningView): readonly Finding[]
 function loadReported(used: Lubrication, stated: Lubrication): string {
   if (!isPlaced(used) || !isPlaced(stated)) return '';
   const ratio = clampLoadOfTorque(1, 1, used).loadN / clampLoadOfTorque(1, 1, stated).loadN;
-  return `: at one torque about ${ratio.toFixed(1)} times the clamp load (an estimate)`;
+  return `: at the same torque about ${ratio.toFixed(1)} times the clamp load (an estimate)`;
 }
 
 const plain = (text: string): string =>

@@ -127,7 +127,7 @@ function orderFindings(view: TighteningView): readonly Finding[] {
   const next = asked[at];
   const message =
     wrong < 0
-      ? `${sequence.joint}: the order as followed ends before ${next}`
+      ? `${sequence.joint}: the order in the log ends before ${next}`
       : `${sequence.joint}: ${followed[at]} was tightened as number ${at + 1}, where ${whose} has ${next ?? 'nothing more'}`;
   return [
     finding(ORDER, session.placeOf(log.order[at]?.span ?? log.span), message, {

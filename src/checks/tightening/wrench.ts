@@ -18,7 +18,7 @@ const WRENCH: FindingKind = {
   code: 'torque/wrench',
   severity: 'warning',
   means:
-    'The wrench is not in the register, is no torque wrench, or was used below 20 % of its range or beyond it.',
+    'The wrench is not in the register, is not a torque wrench, or was used below 20 % of its range or beyond it.',
   matters:
     'A wrench is calibrated at 20, 60 and 100 % of its range (ISO 6789). Below 20 % its error is not known.',
   usually: 'Use a smaller wrench for small torques; register each with its range and largest error.',
@@ -36,7 +36,7 @@ export function wrenchFindings(view: TighteningView): readonly Finding[] {
   const torques = torquesOf(view);
   if (torques.length === 0) return [];
   if (log.with === undefined) {
-    const message = `${joint}: no wrench is named, and the usual error of one is assumed`;
+    const message = `${joint}: no wrench is named, and the usual error of one is assumed: name it under with:`;
     return [finding(WRENCH, session.placeOf(log.span), message, { severity: 'remark' })];
   }
   const place = session.placeOf(log.with.span);
@@ -46,7 +46,7 @@ export function wrenchFindings(view: TighteningView): readonly Finding[] {
     return [finding(WRENCH, place, message)];
   }
   if (wrench.type !== 'torque wrench') {
-    return [finding(WRENCH, place, `${joint}: ${wrench.id} is a ${wrench.type}, and no torque wrench`)];
+    return [finding(WRENCH, place, `${joint}: ${wrench.id} is a ${wrench.type}, not a torque wrench`)];
   }
   return [
     ...rangeFindings(torques, view).map((message) => finding(WRENCH, place, `${joint}: ${message}`)),

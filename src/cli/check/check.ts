@@ -92,7 +92,11 @@ function passOver({ paths, found }: FoundInShop, known: KnownRun | undefined): v
 
 function sharesOf(found: readonly FoundInShop[], share: Share | undefined): readonly FoundInShop[] {
   if (share === undefined) return found;
-  if (found.length > 1) throw new UsageError('--share shares one shop', 'name paths of one shop');
+  if (found.length > 1)
+    throw new UsageError(
+      '--share takes the engines of one shop, and these paths are in several',
+      'name paths of one shop',
+    );
   return found.map((each) => ({
     ...each,
     found: shareOf(each.found, share),

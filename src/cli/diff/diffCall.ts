@@ -31,7 +31,7 @@ export function readDiffCall(
     const isEngine = isFolder(third, source) || engineNames(third, source).length > 0;
     if (!isEngine && (isRevision(third) || mayNameSession(third, pathsHere(source), STAGES))) {
       throw new UsageError(
-        `${third} is no engine, and no more than two sides are compared`,
+        `${third} is not an engine, and no more than two sides are compared`,
         'tenths diff A [B] [ENGINE]',
       );
     }

@@ -74,7 +74,7 @@ function notTwo(
   const unknown = words.find((_, index) => sessions[index] === undefined);
   return unknown === undefined
     ? new UsageError(
-        'two sessions are compared, or one revision with the working tree',
+        'diff compares two sessions, or one git revision with the files on disk',
         `the engine has ${names}`,
       )
     : new UsageError(`unknown session ${unknown}`, `the engine has ${names}`);

@@ -18,7 +18,10 @@ export async function formatOf(file: string, world: World): Promise<ExportFormat
   const text = TEXTS.find(({ ending }) => file.endsWith(ending));
   if (text !== undefined) return text;
   if (file.endsWith('.parquet')) return parquetFormat(world);
-  throw new UsageError(`--to ${file} is no table`, 'name a file that ends in .csv, .jsonl or .parquet');
+  throw new UsageError(
+    `--to ${file} is not the name of a table`,
+    'name a file that ends in .csv, .jsonl or .parquet',
+  );
 }
 
 async function parquetFormat({ parquet }: World): Promise<ExportFormat> {

@@ -23,7 +23,7 @@ export function whatIfAsked(range: string, { kinds, units }: ToldFilms): WhatIf 
     return amount && inMetres(amount);
   });
   if (from === undefined || to === undefined || from <= 0 || from >= to) {
-    throw new UsageError(`--clearance ${range} is no range`, HELP);
+    throw new UsageError(`--clearance ${range} is not a range`, HELP);
   }
   return whatIf(kind, kind.bearings, from, to);
 }

@@ -78,6 +78,7 @@ async function crankpinsOf(
 
 function inShop(root: string, folder: string, { workingDirectory }: World): string {
   const found = shopPath(root, folder, workingDirectory);
-  if (found === '.') throw new UsageError('the shop itself is no engine', 'name a folder below it');
+  if (found === '.')
+    throw new UsageError('the folder of the shop cannot be an engine', 'name a folder below it');
   return found;
 }

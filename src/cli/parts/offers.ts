@@ -73,5 +73,5 @@ function benchOf(
     isCalled(name, { engine: engine.document.name, folder: engine.folder });
   const served = { engine: { ...engine, units: first.engine.units }, registry };
   const read = readShelfPart(opened, (name) => (isIt(name) ? served : undefined), problems);
-  return problems[0]?.message ?? read?.bench ?? 'its document says nothing that is read here';
+  return problems[0]?.message ?? read?.bench ?? 'its document cannot be read';
 }

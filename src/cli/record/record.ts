@@ -30,7 +30,11 @@ export async function record(
   world: World,
 ): Promise<number> {
   const input = world.input?.();
-  if (input === undefined) throw new UsageError('there is nothing to read from');
+  if (input === undefined)
+    throw new UsageError(
+      'there is no standard input to read from',
+      'type at a terminal, or send a file: tenths record < readings.txt',
+    );
   const opened = benchEngine(name, world);
   let begun: Begun | undefined;
   const beginAt = (stage: Stage | undefined): Entry => {
@@ -90,7 +94,7 @@ function startNow(
 ): RecordStart {
   if (target.existing === undefined && options.stage === undefined) {
     throw new UsageError(
-      `the entry of ${target.name} broke off before its first reading`,
+      `the entry of ${target.name} was cut off before its first reading`,
       'begin it again with --stage',
     );
   }

@@ -72,7 +72,7 @@ export class Entry implements PromptDialogue {
 
   takeUp({ events, torn }: ReadJournal): void {
     this.#state = events.reduce(applyEvent, this.#state);
-    const lost = torn === 0 ? '' : `; ${plural(torn, 'line')} torn by the end of it, never acknowledged`;
+    const lost = torn === 0 ? '' : `; ${plural(torn, 'line')} cut short by that and not kept`;
     const here = counted(this.#state.taken.size);
     this.#report(
       wrap(`An entry of ${this.#target.name} was cut off: ${here} here${lost}.`, this.#about.style.width),
@@ -175,7 +175,7 @@ export class Entry implements PromptDialogue {
   leave(ending: number): number {
     const nothing = toWrite(this.#state).size === 0;
     const reported = nothing
-      ? ['Nothing was taken.']
+      ? ['No reading was taken.']
       : [
           `${counted(this.#state.taken.size)} kept, and not in the session yet. To go on:`,
           `  tenths record ${callName(this.#opened)}`,

@@ -65,7 +65,7 @@ function cutOff(opened: BenchEngine, options: TargetOptions): string | undefined
     isOfDay(each, options.date, opened),
   );
   if (names.length > 1) {
-    throw new UsageError(`several entries are unfinished: ${names.join(', ')}`, 'name one with --session');
+    throw new UsageError(`several entries were cut off: ${names.join(', ')}`, 'name one with --session');
   }
   return names[0];
 }

@@ -15,7 +15,7 @@ export interface Target {
 export function targetOf(to: string, { workingDirectory }: World): Target {
   const form = FORMS.find((each) => to.toLowerCase().endsWith(`.${each}`));
   if (form === undefined)
-    throw new UsageError(`${to} is no sheet`, 'name a file that ends in .html, .md or .pdf');
+    throw new UsageError(`${to} is not the name of a sheet`, 'name a file that ends in .html, .md or .pdf');
   return { path: pathFrom(workingDirectory, to), form };
 }
 
@@ -49,7 +49,10 @@ export class FolderOfSheets {
   /** `page` is its path from the folder. */
   write(page: string, written: Written): void {
     if (this.has(page))
-      throw new UsageError(`two pages would be ${page}`, 'give the folder of the engine another name');
+      throw new UsageError(
+        `two engines would have the page ${page}`,
+        'give the folder of the engine another name',
+      );
     this.#written.add(page.toLowerCase());
     orUsage(makeFolder(this.root, page.slice(0, Math.max(0, page.lastIndexOf('/')))));
     writeSheet({ path: `${this.root}/${page}`, form: 'html' }, written);

@@ -33,7 +33,7 @@ export async function torque(
   if ('problem' in carded) {
     throw new UsageError(
       carded.problem,
-      'see to --wrench and --adapter: lengths from hand to drive, and drive to fastener',
+      'check --wrench and --adapter: lengths from hand to drive, and from drive to fastener',
     );
   }
   const { card } = carded;
@@ -73,7 +73,7 @@ function toolsOf(options: TorqueOptions, { units }: Engine, { joint }: TorqueDoc
   // The document's adapter is held at its angle, whatever its length.
   const written = joint.adapter === undefined ? undefined : angleOf(joint.adapter);
   if (adapter === undefined && angle !== undefined) {
-    throw new UsageError('--adapter-angle says nothing without --adapter', 'give --adapter LENGTH as well');
+    throw new UsageError('--adapter-angle needs --adapter', 'give --adapter LENGTH as well');
   }
   return {
     wrenchLength: length('--wrench', options.wrench),

@@ -53,7 +53,7 @@ function trendIn(
   const { engine, registry } = opened;
   const characteristic = measureNamed(measure, registry);
   if (characteristic.quantity === 'pass or fail') {
-    const message = `${measure} is passed or failed, and has no trend`;
+    const message = `${measure} is a test: it is passed or failed, and has no trend`;
     throw new UsageError(message, 'tenths diff A B shows what passed before and fails now');
   }
   const present = engine.sessions.map((session) => measuredSession(engine, registry, session));

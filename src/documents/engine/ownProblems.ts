@@ -110,7 +110,7 @@ function referenceProblem(
       : { message: `${name} is a size and has no positions`, help: `write ${name}` };
   }
   if (measure.quantity === 'pass or fail') {
-    return { message: `${text} is passed or failed, and a number is wanted` };
+    return { message: `${text} is a test, and a formula needs numbers` };
   }
   return layout && reachProblem(reference, own.family, measure.family, layout);
 }

@@ -79,7 +79,7 @@ function studyIn(
   const [problem] = document.problems;
   if (document.root === undefined || problem !== undefined)
     return `cannot be used: ${problem?.message ?? 'it is empty'}`;
-  if (document.kind !== 'session') return 'is no session';
+  if (document.kind !== 'session') return 'is not a session';
   if (childOf(document.root, 'study') === undefined) return 'holds no study';
   const study = readStudy(document.root, measures, context);
   const [within] = context.problems;

@@ -40,7 +40,7 @@ export function sizedAmong(
 const wayOf = ({ by }: Grade): 'under' | 'over' => (by.n < 0n ? 'under' : 'over');
 
 export function reportNoSizes({ name, span }: Named, { parts }: KnownParts, context: DocumentContext): void {
-  const message = `nothing that is made in this size is called ${name.replaceAll('_', ' ')}`;
+  const message = `no part that has size grades is called ${name.replaceAll('_', ' ')}`;
   report(context, 'value', span, message, `state the size of ${namesOf(parts)}; of others write a note`);
 }
 

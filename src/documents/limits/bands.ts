@@ -139,11 +139,11 @@ function readLimitFormula(
   }
   const test = namesIn(formula).find((name) => measures.find(name)?.quantity === 'pass or fail');
   if (test !== undefined) {
-    const message = `in the formula ${text}: ${test} is passed or failed, and a number is wanted`;
+    const message = `in the formula ${text}: ${test} is a test, and a formula needs numbers`;
     return report(context, 'formula', node.span, message);
   }
   if (namesIn(formula).includes(measure.id)) {
-    const message = `in the formula ${text}: ${measure.id} is what it limits, so that it moves with the reading and never finds it out`;
+    const message = `in the formula ${text}: the limit is worked out from ${measure.id}, which it limits: it moves with the reading, so that no reading is out`;
     return report(context, 'formula', node.span, message, 'write the nominal size as a number');
   }
   // Its numbers are plain numbers too: without a unit the limit could not be worked out.

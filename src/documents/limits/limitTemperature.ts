@@ -17,7 +17,7 @@ export function readTemperature(node: Node, context: DocumentContext): StatedTem
 export function reportNoLength(node: Node, { id, quantity }: Measure, context: DocumentContext): void {
   const stated = entriesOf(node).find(({ key }) => key === 'temperature');
   if (quantity === 'length' || stated === undefined) return;
-  const message = `\`temperature\` says how warm a part is that grows, and ${id} is no length`;
+  const message = `\`temperature\` says how warm a part is that grows, and ${id} is not a length`;
   report(context, 'value', stated.keySpan, message, 'take it out; a note may say it');
 }
 

@@ -44,7 +44,7 @@ export function readLimits(
       const { message, help } = unknownMeasure(entry.key, measures);
       report(context, 'unknown-measure', entry.keySpan, message, help);
     } else if (measure.quantity === 'pass or fail') {
-      const message = `${measure.id} is passed or failed`;
+      const message = `${measure.id} is a test: it is passed or failed`;
       report(context, 'value', entry.keySpan, message, 'take it out: a test has no limits');
     } else limits.set(measure.id, readMeasureLimits(entry, measure, measures, context));
   }
@@ -98,7 +98,7 @@ function reportNoTaper(node: Node, measure: Measure, measures: Measures, context
   for (const { key, keySpan } of entriesOf(node)) {
     if ((key !== 'per' && key !== 'by') || takes(key, measure)) continue;
     const those = measures.ids().filter((id) => takes(key, measures.find(id)));
-    const message = `\`${key}\` says how a taper is taken, and ${measure.id} is none`;
+    const message = `\`${key}\` says how a taper is taken, and ${measure.id} is not a taper`;
     report(context, 'value', keySpan, message, `those that take it: ${those.join(', ')}`);
   }
 }

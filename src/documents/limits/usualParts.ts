@@ -18,7 +18,7 @@ export function readUsualParts(
   if (mean === undefined || deviation === undefined) return undefined;
   if (deviation.amount.n <= 0n) {
     const help = 'write one standard deviation of such parts, above 0';
-    return report(context, 'value', deviation.span, `${deviation.written} is no deviation`, help);
+    return report(context, 'value', deviation.span, `${deviation.written} is not a standard deviation`, help);
   }
   return { mean: toNumber(mean.amount), deviation: toNumber(deviation.amount) };
 }

@@ -72,7 +72,7 @@ function cutPart(name: string, span: Node['span'], parts: Parts, context: Docume
   const found = known.find((part) => wordsOf(part).includes(word));
   if (found !== undefined) return found;
   const help = `it is one of ${known.map(({ plural }) => plural).join(', ')}`;
-  return report(context, 'value', span, `nothing that is ground or bored is called ${word}`, help);
+  return report(context, 'value', span, `no part that is ground or bored is called ${word}`, help);
 }
 
 /** Ground smaller or bored larger itself, and not bought for what is. */

@@ -46,7 +46,7 @@ function readNumber(
   reportTestWord(text, span, quantity, context);
   const amount = parseAmount(text, span, quantity, context);
   if (amount === undefined || quantity !== 'count' || isCount(amount.amount)) return amount;
-  return report(context, 'value', span, `${text} is no count`, 'write a whole number, 0 or more');
+  return report(context, 'value', span, `${text} is not a count`, 'write a whole number, 0 or more');
 }
 
 const isCount = ({ n, d }: Fraction): boolean => n >= 0n && n % d === 0n;

@@ -21,7 +21,13 @@ export function readOutcome(text: string, span: Span, context: DocumentContext):
     return { amount: isPass ? fraction(1) : ZERO, unit: UNIT, written: text, lastDigit: fraction(1), span };
   }
   if (text === NOT_DONE) return undefined;
-  return report(context, 'value', span, `${text} is no result of a test`, `write ${TEST_WORDS.join(', ')}`);
+  return report(
+    context,
+    'value',
+    span,
+    `${text} is not a result of a test`,
+    `write ${TEST_WORDS.join(', ')}`,
+  );
 }
 
 /** `pass` where a number is wanted. */

@@ -75,7 +75,7 @@ function reportNowhere(
   const placed = parts.within(part).find(({ family }) => !family.isSingle);
   const help =
     placed === undefined
-      ? 'there is but one: leave out what follows its name'
+      ? 'there is only one: leave out what follows its name'
       : positionHelp(layout, placed.family, name);
   report(context, 'unknown-position', span, `the engine has no ${part.label} ${name}`, help);
 }
@@ -100,7 +100,7 @@ export function readWorkedParts(
     context,
     'value',
     named.span,
-    `nothing that is measured is called ${named.name}`,
+    `no part that is measured is called ${named.name}`,
     didYouMean(named.name.toLowerCase(), names) ?? help,
   );
   return [];

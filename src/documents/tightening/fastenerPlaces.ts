@@ -83,7 +83,7 @@ function readLayout(node: Node, context: DocumentContext): Layout | undefined {
   const layouts = found.flatMap((each) => each ?? []);
   if (layouts.length === 1) return layouts[0];
   const message =
-    layouts.length === 0 ? 'this places no fastener' : 'this places the fasteners in more than one way';
+    layouts.length === 0 ? 'the positions name no fastener' : 'the positions are given in more than one way';
   return report(
     context,
     'value',

@@ -110,7 +110,13 @@ function readSections(
     if (read === undefined) return undefined;
     see(read.unit);
     if (read.amount.n > 0n) return toNumber(read.amount) * METRES_IN_A_LENGTH_STEP;
-    return report(context, 'value', read.span, `a length of ${read.written} stretches nothing`);
+    return report(
+      context,
+      'value',
+      read.span,
+      `a length of ${read.written} cannot stretch`,
+      'write a length above 0',
+    );
   };
   const stated = itemsOf(childOf(node, 'sections'));
   const parts = stated.length > 0 ? stated : childOf(node, 'length') === undefined ? [] : [node];

@@ -133,7 +133,7 @@ function readSequence(
       context,
       'unknown-position',
       positions.span,
-      `${stray.name} in positions is no fastener of this joint`,
+      `${stray.name} in positions is not a fastener of this joint`,
     );
   }
   const fasteners = named ?? read?.positions.map(({ name }) => name) ?? [];

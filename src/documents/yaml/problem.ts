@@ -27,7 +27,7 @@ export function toDiagnostics(problems: readonly Problem[], source: SourceText):
   const message = `${distinct.length - MOST_SHOWN} more problems from here on are not listed`;
   return [
     ...shown,
-    diagnostic(next.code, source.place(next.span), message, 'put the ones above right first'),
+    diagnostic(next.code, source.place(next.span), message, 'correct the problems above first'),
   ];
 }
 

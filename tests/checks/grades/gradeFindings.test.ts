@@ -36,7 +36,7 @@ describe('a size that fits another grade', () => {
 
   it('is told once where nothing is stated and all are alike, with the block to write', () => {
     expect(told(journals('1: 2.9895, 2: 2.9894, 3: 2.9895', ''))).toEqual([
-      'main journal diameter 1, 2, 3: of another size, and none is stated; write `machined: [{ part: main journals, size: 0.010 under }]` where it was made here, or `fitted:` where it came so; as read, main journal diameter 1: 2.9895 in, small by 8.5 thou (wear min 2.9980), and 2 more',
+      'main journal diameter 1, 2, 3: of another size, and no document states it; write `machined: [{ part: main journals, size: 0.010 under }]` where it was made here, or `fitted:` where the part came in that size; as read, main journal diameter 1: 2.9895 in, small by 8.5 thou (wear min 2.9980), and 2 more',
     ]);
   });
 

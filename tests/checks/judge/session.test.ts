@@ -127,7 +127,7 @@ describe('work on a part', () => {
     ['cylinder', 'value', 'did you mean cylinders?'],
     ['cylinder 9', 'unknown-position', 'it has 1, 2, 3, 4'],
     ['main journal 9', 'unknown-position', 'it has 1, 2, 3'],
-    ['thrust journal 2', 'unknown-position', 'there is but one: leave out what follows its name'],
+    ['thrust journal 2', 'unknown-position', 'there is only one: leave out what follows its name'],
   ])('that names nothing is refused: %s', (on, code, help) => {
     const { diagnostics } = shopOf(blocks(bore('1: 4.1'), `- { work: honed, on: ${on} }`));
     expect(diagnostics).toMatchObject([{ code: `document/${code}`, help }]);

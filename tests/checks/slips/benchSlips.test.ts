@@ -201,11 +201,11 @@ describe('slips that a foreman would see', () => {
   test.each([
     [
       '490',
-      'hours 490 after 4850 of earlier; possible: the decimal point moved, a figure dropped, another hour meter; no trend by hours can continue from here',
+      'hours 490 are fewer than 4850 of earlier; possible: the decimal point moved, a figure dropped, another hour meter; no trend by hours can continue from here',
     ],
     [
       '4805',
-      'hours 4805 after 4850 of earlier; possible: two digits swapped, one figure misread, another hour meter; no trend by hours can continue from here',
+      'hours 4805 are fewer than 4850 of earlier; possible: two digits swapped, one figure misread, another hour meter; no trend by hours can continue from here',
     ],
   ])('hours that run backwards, %s after 4850', (hours, message) => {
     const earlier = {

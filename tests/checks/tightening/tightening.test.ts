@@ -204,7 +204,7 @@ describe('what was left out, and in which order it was done', () => {
     [
       'an order that ends early',
       'order: [1L, 1R], passes: [{ to: 40 }, { to: 80 }, { to: 110 }]',
-      ['torque/order main caps: the order as followed ends before 2R'],
+      ['torque/order main caps: the order in the log ends before 2R'],
     ],
   ])('%s', (_, log, expected) => {
     expect(found(files(CAPS, log))).toEqual(expected);
@@ -296,13 +296,13 @@ describe('wrench, lubricant and steps', () => {
     [
       'a micrometer',
       'with: mic-3-4, confirmed: all',
-      ['torque/wrench main caps: mic-3-4 is a micrometer, and no torque wrench'],
+      ['torque/wrench main caps: mic-3-4 is a micrometer, not a torque wrench'],
     ],
     [
       'paste in place of oil',
       'with: beam-150, confirmed: all, lubricant: moly paste',
       [
-        'torque/lubricant main caps: moly paste was used, and engine oil on threads and under heads is stated: at one torque about 1.5 times the clamp load (an estimate)',
+        'torque/lubricant main caps: moly paste was used, and engine oil on threads and under heads is stated: at the same torque about 1.5 times the clamp load (an estimate)',
       ],
     ],
     [

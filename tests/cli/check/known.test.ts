@@ -179,8 +179,8 @@ describe('a known finding that is gone', () => {
 it.each([
   [['--update-known'], '--update-known writes the file of --known'],
   [['--known', 'nowhere.json'], 'there is no file nowhere.json'],
-  [['--known', 'shop.yaml'], 'shop.yaml is no list of known findings'],
-  [['--known', 'other.json'], 'other.json is no list of known findings'],
+  [['--known', 'shop.yaml'], 'shop.yaml is not a list of known findings'],
+  [['--known', 'other.json'], 'other.json is not a list of known findings'],
 ])('a call with %j is refused', async (words, told) => {
   bench.put({ 'other.json': '{"format":"tenths.known","version":1,"findings":[{"code":1}]}' });
   const { out, err, exitCode } = await check(...words);

@@ -75,11 +75,11 @@ describe('two sessions', () => {
   });
 
   it.each([
-    [['teardown', PUMP], 'two sessions are compared'],
+    [['teardown', PUMP], 'diff compares two sessions'],
     [['teardown', 'trial', PUMP], 'unknown session trial'],
     [['teardown', 'rebuild'], 'this folder may be any of several engines'],
     [['a', 'b', 'c', 'd'], 'too many words'],
-    [['teardown', 'rebuild', 'HEAD'], 'HEAD is no engine, and no more than two sides are compared'],
+    [['teardown', 'rebuild', 'HEAD'], 'HEAD is not an engine, and no more than two sides are compared'],
   ])('%j: %s', async (words, message) => {
     const { err, out, exit } = await call(here.shop, ['diff', ...words]);
     expect([exit, out]).toEqual([2, '']);

@@ -137,7 +137,7 @@ imported:
       BORES.replace('4.1254', '4.12537'),
       'bores.csv:2:10 row 2, Bottom: 4.12537 has 5 decimals',
     ],
-    ['a word', BORES.replace('4.1254', 'n/a'), 'row 2, Bottom: n/a is no number'],
+    ['a word', BORES.replace('4.1254', 'n/a'), 'row 2, Bottom: n/a is not a number'],
     [
       'a cylinder that is not there',
       BORES.replace('\n2,', '\n7,'),
@@ -210,7 +210,7 @@ decimals: as written
     it('refuse a number, and say the words', async () => {
       tests('crack_test,1,0.5\n');
       const called = await importing();
-      expect(called.err).toContain('0.5 is no result of a test');
+      expect(called.err).toContain('0.5 is not a result of a test');
       expect(called.err).toContain('write pass, fail, not done, sound, cracked');
       expect(existsSync(join(bench.folder(), SESSION))).toBe(false);
     });

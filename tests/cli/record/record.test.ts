@@ -196,10 +196,10 @@ describe('readings through a pipe', () => {
   it.each([
     ['78', 'could be several numbers'],
     ['3.2478 lbf ft', 'lbf ft is a unit of torque, and this is a length'],
-    ['3.2478 furlong', 'furlong is no unit known here'],
-    ['0.004 to 0.003', 'the second number is not the greater'],
+    ['3.2478 furlong', 'furlong is not a unit known here'],
+    ['0.004 to 0.003', 'the second number is not greater than the first'],
     ['w mic-9', 'mic-9 is not in the register'],
-    ['n lost', 'there is no reading before this place'],
+    ['n lost', 'no reading was typed before this place'],
     ['at 9', 'there is no 9 here: 1, 2, 3, 4, 5'],
   ])('cannot be %j, and it is said why', async (typed, why) => {
     shopWith();
@@ -219,7 +219,7 @@ describe('readings through a pipe', () => {
       'rod_side_clearance',
     );
     const { stderr } = await record(lines('at 1'), '--measure', 'rod_side_clearance');
-    expect(stderr).toContain('1 is not asked for, 3 is: what is in the session is put right in its file');
+    expect(stderr).toContain('1 is not asked for here, only 3: correct what is in the session in its file');
   });
 
   it('are spoken of once: what one brought about is not said again of those beside it', async () => {
@@ -297,7 +297,7 @@ describe('readings through a pipe', () => {
     expect(await record('', ...MAINS)).toMatchObject({
       status: 0,
       stdout: '',
-      stderr: '\nNothing was taken.\n',
+      stderr: '\nNo reading was taken.\n',
     });
     expect(readdirSync(join(bench.folder(), SESSIONS))).toEqual([]);
   });
@@ -401,7 +401,7 @@ describe('an entry that is killed', () => {
     const part = `${SESSIONS}/.2026-02-03-teardown.part`;
     bench.put({ [part]: `${read(part)}{"do":"take","at":2,"te` });
     const again = await record(lines('3.2476', '3.2475'), ...MAINS);
-    expect(again.stderr).toContain('2 readings are here; 1 line torn by the end of it');
+    expect(again.stderr).toContain('2 readings are here; 1 line cut short by that');
     expect(digitsIn(SESSION)).toEqual(['3.2478', '3.2477', '3.2476', '3.2475']);
   });
 });
@@ -497,7 +497,7 @@ describe('places that are left out on purpose', () => {
     expect(out).toContain('(rod seized)');
     expect(out).toContain('(pins are at the grinder)');
     const again = await record(lines('at 2'), '--measure', 'rod_side_clearance');
-    expect(again.stderr).toContain('2 is not asked for, 4 is');
+    expect(again.stderr).toContain('2 is not asked for here, only 4');
   });
 
   it('survive an entry that was cut off, and give way to a reading that is taken after all', async () => {

@@ -101,7 +101,7 @@ it('is not written where two pages would be one file', () =>
     const limits = join(folder, 'Index/limits.yaml');
     writeFileSync(limits, readFileSync(limits, 'utf8').replace('../../limits/', '../limits/'));
     const { exit, err } = await call(folder, ['report', '--all', '--to', 'board']);
-    expect([exit, err]).toEqual([2, expect.stringContaining('two pages would be index.html')]);
+    expect([exit, err]).toEqual([2, expect.stringContaining('two engines would have the page index.html')]);
   }));
 
 it('says for whom an engine waits, and since when', () =>

@@ -301,7 +301,7 @@ describe('photographs', () => {
 
 describe('a file', () => {
   const refused: readonly (readonly [title: string, words: readonly string[], told: string])[] = [
-    ['of another ending', ['--to', 'engine.yaml'], 'engine.yaml is no sheet'],
+    ['of another ending', ['--to', 'engine.yaml'], 'engine.yaml is not the name of a sheet'],
     ['that is there and no sheet', ['--to', 'README.md'], 'is there already and is no sheet'],
     ['in no folder', ['--to', 'nowhere/sheet.html'], 'there is no folder'],
     ['that needs a browser', ['--to', 'sheet.pdf'], 'a PDF needs a Chromium, and none is on this machine'],

@@ -86,7 +86,7 @@ describe('the call ends', () => {
       /length of the wrench, which is not known/,
     ],
     ['a weight for a length', ['main', '--wrench', '18kg'], /--wrench 18kg is not a length/],
-    ['an angle without an adapter', ['main', '--adapter-angle', '90'], /says nothing without --adapter/],
+    ['an angle without an adapter', ['main', '--adapter-angle', '90'], /--adapter-angle needs --adapter/],
     ['a wrench without a length', ['main', '--wrench', '0'], /the wrench must have a length/],
     [
       'an adapter back past the hand',

@@ -51,7 +51,7 @@ describe('a trend', () => {
     put(here.shop, 'engines/mill/tests.yaml', `kind: limits\nsource: Invented.\n${own}\n`);
     const { err, exit } = await call(here.shop, ['trend', 'crack_test', 'engines/mill']);
     expect(exit).toBe(2);
-    expect(err).toContain('crack_test is passed or failed, and has no trend');
+    expect(err).toContain('crack_test is a test: it is passed or failed, and has no trend');
   });
 
   it('in JSON is as its schema says', async () => {

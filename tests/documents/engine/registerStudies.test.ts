@@ -69,7 +69,7 @@ describe('an instrument whose repeatability is that of a study', () => {
 
   it.each([
     ['that is not there', files(study(''), 'e/none.yaml'), 'there is no study e/none.yaml'],
-    ['that is no session', files(study(''), 'e/engine.yaml'), 'e/engine.yaml is no session'],
+    ['that is no session', files(study(''), 'e/engine.yaml'), 'e/engine.yaml is not a session'],
     [
       'that holds none',
       files('kind: session\nstage: service\ndate: 2026-01-12\n'),

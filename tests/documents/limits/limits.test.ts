@@ -109,7 +109,7 @@ describe('what cannot be meant is refused, at its place', () => {
       ['4:29 value'],
     ],
     [
-      'a way to take a taper for what is none',
+      'a way to take a taper for what is not one',
       'cylinder_bore: { by: ends, new: { max: 1 } }',
       ['4:20 value'],
     ],

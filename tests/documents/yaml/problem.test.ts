@@ -38,7 +38,7 @@ test('a hundred are told; of more the rest is counted where it begins', () => {
   expect(more.at(-1)).toEqual({
     code: 'document/yaml',
     message: '2 more problems from here on are not listed',
-    help: 'put the ones above right first',
+    help: 'correct the problems above first',
     place: { path: 'a.yaml', line: 1, column: 101, endLine: 1, endColumn: 103 },
   });
 });

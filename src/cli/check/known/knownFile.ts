@@ -22,7 +22,7 @@ export function readKnown(
   const list = listIn(Buffer.from(orUsage(bytes)).toString('utf8'));
   if (list !== undefined) return list;
   throw new UsageError(
-    `${file} is no list of known findings`,
+    `${file} is not a list of known findings`,
     'tenths check --known FILE --update-known writes one',
   );
 }

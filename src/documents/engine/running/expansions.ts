@@ -36,7 +36,7 @@ function readCoefficient(written: string, span: Span, context: DocumentContext):
     context,
     'value',
     span,
-    `${written} is no material's expansion: metals grow by 1e-6 to 40e-6 of their length for one degree`,
+    `${written} is not the expansion of a metal: metals grow by 1e-6 to 40e-6 of their length for one degree`,
     'write it as a share of the length, such as 19.4e-6 per degC',
   );
 }

@@ -49,7 +49,13 @@ function readViscosity({ key, keySpan, node }: Entry, context: DocumentContext):
   const at = parseAmount(key, keySpan, 'temperature', context);
   const viscosity = readAmount(node, 'viscosity', context);
   if (viscosity !== undefined && viscosity.amount.n <= 0n) {
-    return report(context, 'value', node.span, `${viscosity.written} is no viscosity`, 'write one above 0');
+    return report(
+      context,
+      'value',
+      node.span,
+      `${viscosity.written} is not a viscosity`,
+      'write one above 0',
+    );
   }
   return at && viscosity && { at, viscosity };
 }
