@@ -13,7 +13,8 @@ export const CONDITIONS: FindingKind = {
     'Two ways of measuring the same thing were taken under different conditions: dry or oiled, with the oil pump or without, caps tightened or not. Or one figure is worked out from readings whose conditions differ: an opening at 0.050 in of lift and a closing at 1 mm give no duration, and none is worked out.',
   matters: 'A difference between them may come from the conditions, and their agreement may be chance.',
   usually: 'Measure both under the conditions that the manual asks for.',
-  example: 'main bearing clearance 1: bearings oiled (bearing bore − journal) and dry (read directly, strip)',
+  example:
+    'main bearing clearance 1 was measured with bearings oiled (bearing bore − journal) and dry (read directly, strip): measure both alike',
 };
 
 export const conditionKinds: readonly FindingKind[] = [CONDITIONS, ...unstatedKinds];
@@ -37,7 +38,7 @@ function unlikeConditions(rows: readonly Row[]): readonly Finding[] {
       finding(
         CONDITIONS,
         route.place,
-        `${named(row)}: ${text}${likewiseAt(others.map((each) => each.row.position))}`,
+        `${named(row)} was measured with ${text}: measure both alike${likewiseAt(others.map((each) => each.row.position))}`,
         { measure: row.characteristic.id, position: row.position },
       ),
   );

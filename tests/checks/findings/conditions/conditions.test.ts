@@ -26,7 +26,7 @@ describe('two ways under unlike conditions', () => {
   test('a strip in a dry bearing and a bore gauge in an oiled one are not alike; said once for both journals', () => {
     const found = read('conditions: { bearings: oiled },', 'conditions: { bearings: dry, caps: 110 },');
     expect(messages(found, 'method/conditions')).toEqual([
-      'main bearing clearance 1: bearings oiled (bearing bore − journal) and dry (read directly, strip); likewise at 2',
+      'main bearing clearance 1 was measured with bearings oiled (bearing bore − journal) and dry (read directly, strip): measure both alike; likewise at 2',
     ]);
   });
 
@@ -44,7 +44,7 @@ describe('two ways under unlike conditions', () => {
     expect(messages(found, 'method/conditions')).toEqual([]);
     const strip = read('', 'conditions: { oil_pump: on },', 'conditions: { oil_pump: off }');
     expect(messages(strip, 'method/conditions')).toEqual([
-      'main bearing clearance 1: oil pump off (bearing bore − journal) and on (read directly, strip); likewise at 2',
+      'main bearing clearance 1 was measured with oil pump off (bearing bore − journal) and on (read directly, strip): measure both alike; likewise at 2',
     ]);
   });
 
@@ -60,7 +60,7 @@ readings:
 `,
     });
     expect(messages(found, 'method/conditions')).toEqual([
-      'crankshaft end play: caps 110 lbf ft (read directly, an unnamed dial indicator) and 40 lbf ft (read directly, an unnamed dial indicator)',
+      'crankshaft end play was measured with caps 110 lbf ft (read directly, an unnamed dial indicator) and 40 lbf ft (read directly, an unnamed dial indicator): measure both alike',
     ]);
   });
 });
