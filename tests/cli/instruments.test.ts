@@ -36,7 +36,7 @@ describe('the register of a shop without sessions', () => {
 
   it.each([
     ['is empty', 'kind: instruments\ninstruments: {}\n', 'write the first into instruments.yaml'],
-    ['cannot be read', 'kind: instruments\ninstruments: []\n', 'mend the documents above'],
+    ['cannot be read', 'kind: instruments\ninstruments: []\n', 'correct the documents above'],
   ])('that %s is refused with what to do', async (_, register, help) => {
     shopWith(register);
     const { err, exitCode } = await bench.call('instruments');

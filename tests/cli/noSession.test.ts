@@ -15,7 +15,7 @@ describe('an engine of which no session can be judged', () => {
       });
       put({ 'engines/pump/sessions/first.yaml': 'kind: session\nstage: teardown\nwrong: 1\n' });
       const { err } = await call(...words);
-      expect(err).toContain('no session without problems\n        mend the documents above first');
+      expect(err).toContain('no session without problems\n        correct the documents above first');
       expect(err).not.toContain('no session yet');
     },
   );

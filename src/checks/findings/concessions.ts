@@ -203,5 +203,7 @@ function unusedBecause(
   if (verdict !== 'accepted' && verdict !== 'out') return `${value} is ${verdict ?? 'without limits'}`;
   const isOfSide = row.concessions.some(({ side }) => reachOf(concession, side) !== undefined);
   if (!isOfSide) return `${value} is beyond the other limit`;
-  return verdict === 'accepted' ? 'another one covers the value' : 'another one accepts as much or more';
+  return verdict === 'accepted'
+    ? 'another concession covers the value'
+    : 'another concession accepts as much or more';
 }

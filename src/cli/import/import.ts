@@ -84,7 +84,7 @@ function newRows(file: string, csv: Csv, known: Known): number {
   if (known.kind === 'changed') {
     throw new UsageError(
       `the first ${known.count} rows of ${file} are not those that came into ${known.session}`,
-      `put readings right in the session; to take the file as another, rename it`,
+      `correct readings in the session; to take the file as another, rename it`,
     );
   }
   if (csv.rows.length < 2) throw new UsageError(`${file} has no rows below its headings`);

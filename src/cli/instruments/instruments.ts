@@ -21,7 +21,7 @@ export async function instruments(options: InstrumentsOptions, world: World): Pr
   const register = registerOf(engines, dayOption('--on', options.on));
   if (register.entries.length === 0) {
     const help = hasProblems
-      ? 'mend the documents above'
+      ? 'correct the documents above'
       : 'write the first into instruments.yaml: its comments show how, and tenths init makes that file';
     throw new UsageError('no instrument is registered here', help);
   }

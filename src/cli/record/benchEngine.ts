@@ -38,7 +38,7 @@ export function benchEngine(name: string | undefined, world: World): BenchEngine
     world.err.write(writtenLines(diagnosticsLines(diagnostics, texts, style)));
     throw new UsageError(
       `${shop.store.shown(folder)} cannot be judged: ${faultyText(faulty)}`,
-      'mend what is listed above',
+      'correct what is listed above',
     );
   }
   return { root: shop.root, folder, engine, registry, loaded };

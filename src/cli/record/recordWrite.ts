@@ -47,7 +47,7 @@ export function filledText(
   const [problem] = problems;
   if (session === undefined || root === undefined || problem !== undefined) {
     const message = `${path} is not sound: ${problem?.message ?? 'it cannot be read'}`;
-    return failed('document', message, 'mend it, then do this again');
+    return failed('document', message, 'correct it, then call again');
   }
   return fillIn(source.text, openBlocks(root, session, engine, registry), taken, blocks, registry);
 }

@@ -7,5 +7,5 @@ export const noSession = ({
   hasProblems,
 }: Pick<OpenedEngine, 'engine' | 'hasProblems'>): UsageError =>
   hasProblems
-    ? new UsageError(`${document.name} has no session without problems`, 'mend the documents above first')
+    ? new UsageError(`${document.name} has no session without problems`, 'correct the documents above first')
     : new UsageError(`${document.name} has no session yet`, 'tenths new session begins one');

@@ -173,7 +173,7 @@ export function judgeable(found: EngineFolder, world: World): ReadEngine & { rea
   if (read.engine !== undefined) return { ...read, engine: read.engine };
   throw new UsageError(
     `${found.shop.store.shown(found.folder)} cannot be judged: ${faultyText(read.faulty)}`,
-    'mend the documents above',
+    'correct the documents above',
   );
 }
 

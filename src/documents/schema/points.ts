@@ -14,8 +14,8 @@ const POINT_HELP =
   'write a number, a number with its unit such as 82.495 mm, a range such as 0.003 to 0.004, under 0.004 or over 0.006, or ~; of a test write pass, fail or not done';
 
 export const trace: Properties = {
-  was: amountOrNothing(about('Was', 'What stood here before a slip was put right.', 2.8374)),
-  why: text(about('Why', 'Why it was put right.', 'misread')),
+  was: amountOrNothing(about('Was', 'What stood here before a slip was corrected.', 2.8374)),
+  why: text(about('Why', 'Why it was corrected.', 'misread')),
 };
 
 /** Unlike the halves and ends below, these can stand at any point of a grid. */

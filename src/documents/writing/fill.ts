@@ -19,7 +19,7 @@ export type FillResult =
  */
 export function fillScalars(text: string, fillings: readonly Filling[]): FillResult {
   const before = parseShape(text);
-  if (before === undefined) return refuse('document', 'the document is not plain YAML', 'mend it first');
+  if (before === undefined) return refuse('document', 'the document is not plain YAML', 'correct it first');
   const changes: Change[] = [];
   let wanted: Shape = before.shape;
   for (const { path, text: filling } of fillings) {

@@ -76,7 +76,7 @@ interface Operation {
 
 function splice(text: string, path: Path, given: string, operation: Operation): SpliceResult {
   const before = parseShape(text);
-  if (before === undefined) return problem('document', 'the document is not plain YAML', 'mend it first');
+  if (before === undefined) return problem('document', 'the document is not plain YAML', 'correct it first');
   const content = given.replace(/\r\n/g, '\n').replace(/\n+$/, '');
   const added = parseShape(content);
   if (added === undefined) return notYaml(given);

@@ -80,7 +80,7 @@ describe('a concession', () => {
       [
         'reading/out: main bearing clearance 2: 0.0047 in, loose by 9 tenths (new max 0.0038)',
         'concession/exceeded: main bearing clearance 2 was accepted up to 0.0046 in (rebuild 2026-02-03, RK; agreed by the owner): it is 1 tenth beyond that',
-        'concession/unused: the concession for main bearing clearance 2 is not used: another one accepts as much or more',
+        'concession/unused: the concession for main bearing clearance 2 is not used: another concession accepts as much or more',
       ],
     ],
     [
@@ -88,7 +88,7 @@ describe('a concession', () => {
       '0.0045',
       ['at: 2, up_to: 0.0041', 'at: 2, up_to: 0.0046', 'at: 2, down_to: 0.0010'],
       [
-        'concession/unused: the concession for main bearing clearance 2 is not used: another one covers the value',
+        'concession/unused: the concession for main bearing clearance 2 is not used: another concession covers the value',
         'concession/unused: the concession for main bearing clearance 2 is not used: 0.0045 in is beyond the other limit',
         'reading/accepted: main bearing clearance 2: 0.0045 in is accepted up to 0.0046 in (rebuild 2026-02-03, RK; agreed by the owner): invented',
       ],

@@ -18,7 +18,7 @@ const nothingAt = (path: string) =>
   problem('place', `the document has nothing at ${path}`, 'add it by hand first');
 const noYaml = (text: string) =>
   problem('text', `\`${text}\` is not plain YAML`, 'put it in quotes, or write it plainly');
-const notPlain = problem('document', 'the document is not plain YAML', 'mend it first');
+const notPlain = problem('document', 'the document is not plain YAML', 'correct it first');
 
 /** The text as it is afterwards, after a check that it differs from the other in the one stretch that is told; else the problem. */
 function after(before: string, result: SpliceResult): unknown {
