@@ -20,6 +20,7 @@ import {
 } from '../../quantity/fraction.ts';
 import { nearestTurn } from '../../quantity/turn.ts';
 import type { Unit } from '../../quantity/units.ts';
+import { inOneSentence } from '../../quantity/words.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { FailedLimit } from '../judge/limits.ts';
 import type { JudgedRoute, Row } from '../judge/row.ts';
@@ -266,7 +267,7 @@ function missingMessage(row: Row): string {
     return `${named(row)} is missing; other positions were tested`;
   const [derivation] = row.characteristic.derivations;
   return row.characteristic.onlyWithLimits === true && derivation !== undefined
-    ? `${named(row)} cannot be worked out from what was read of ${derivation.inputs.join(', ')}`
+    ? `${named(row)} cannot be worked out from what was read of ${inOneSentence(derivation.inputs).replaceAll('_', ' ')}`
     : `${named(row)} is missing; other positions were measured`;
 }
 

@@ -30,7 +30,7 @@ function gathered(findings: readonly Finding[]): readonly Finding[] {
   return findings.flatMap((each) => {
     const [first, ...rest] = isMissing(each) ? others(each) : [each];
     if (first !== each) return [];
-    const also = rest.length === 0 ? '' : `; likewise ${rest.map(({ position }) => position).join(', ')}`;
+    const also = rest.length === 0 ? '' : `; likewise at ${rest.map(({ position }) => position).join(', ')}`;
     return [{ ...each, message: `${each.message}${also}` }];
   });
 }
