@@ -29,7 +29,7 @@ export async function calc(
   const unknown = names.find((name) => !values.has(name));
   if (unknown !== undefined) {
     throw new UsageError(
-      `${unknown} is no unit, no function, and nothing that ${opened?.engine.document.name} states or measures`,
+      `${unknown} is not a unit, a function, or anything that ${opened?.engine.document.name} states or measures`,
       didYouMean(unknown, [...values.keys()]) ?? 'name a size or a characteristic by its id, such as bore',
     );
   }

@@ -65,7 +65,7 @@ async function importRows(
   const fresh = newRows(file, csv, known);
   if (fresh === 0) {
     const rows = plural(csv.rows.length - 1, 'row');
-    const reported = `Nothing is new: ${rows} of ${nameOf(file)} stand in ${known.session ?? ''}`;
+    const reported = `Nothing is new: ${rows} of ${nameOf(file)} are in ${known.session ?? ''} already`;
     world.err.write(writtenLines([reported]));
     return 0;
   }
@@ -84,7 +84,7 @@ function newRows(file: string, csv: Csv, known: Known): number {
   if (known.kind === 'changed') {
     throw new UsageError(
       `the first ${known.count} rows of ${file} are not those that came into ${known.session}`,
-      `correct readings in the session; to take the file as another, rename it`,
+      `correct readings in the session; to import it as another file, rename it`,
     );
   }
   if (csv.rows.length < 2) throw new UsageError(`${file} has no rows below its headings`);

@@ -110,7 +110,7 @@ function rangeOption(text: string | undefined, quantity: Quantity, plain: Unit |
   const [first, last, ...more] = text.split('..');
   const [from, to] = [first, last].map((each) => amountOption('--range', each, quantity, plain));
   if (from === undefined || to === undefined || more.length > 0)
-    throw new UsageError(`--range ${text} has no two ends`, 'write FROM..TO, such as 3.2in..3.4in');
+    throw new UsageError(`--range ${text} needs two sizes`, 'write FROM..TO, such as 3.2in..3.4in');
   if (compare(from, to) > 0)
     throw new UsageError(`--range ${text} ends below where it begins`, `write ${last}..${first}`);
   return { from, to };

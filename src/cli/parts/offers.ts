@@ -67,7 +67,7 @@ function benchOf(
   { engine, registry }: Judgeable,
   first: Bench<Registry> | undefined,
 ): BenchedPart['bench'] {
-  if (first === undefined) return 'no engine of this shop is named that it fits';
+  if (first === undefined) return '`fits:` names no engine of this shop';
   const problems: Diagnostic[] = [];
   const isIt = (name: string): boolean =>
     isCalled(name, { engine: engine.document.name, folder: engine.folder });

@@ -56,7 +56,7 @@ export function readShelfPart<Known extends Measures>(
   const inspections = childOf(root, 'inspections');
   if (served === undefined && inspections !== undefined) {
     const help = 'name one in fits: its layout and its limits count';
-    report(context, 'value', inspections.span, 'no engine of this shop is named that it fits', help);
+    report(context, 'value', inspections.span, '`fits:` names no engine of this shop', help);
   }
   return {
     name,

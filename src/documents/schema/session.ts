@@ -37,7 +37,7 @@ export const sessionSchema = (offered: readonly Offered[]): Schema =>
       hours_from: amount(
         about(
           'Hours from',
-          'What the old meter had when the present one began at nothing: from here on hours count on from it.',
+          'What the old meter showed when the present one began at 0: from here on hours count on from it.',
           11840,
         ),
       ),

@@ -87,7 +87,7 @@ imported:
     expect(await importing()).toMatchObject({ exitCode: 0, out: '' });
     bench.put({ 'copy.csv': BORES });
     const copied = await bench.call('import', 'copy.csv', '--stage', 'machined', '--date', '2026-02-11');
-    expect(copied.err).toContain('Nothing is new: 2 rows of copy.csv stand in 2026-02-10-machined');
+    expect(copied.err).toContain('Nothing is new: 2 rows of copy.csv are in 2026-02-10-machined already');
     expect(read(SESSION)).toBe(before);
     bench.put({ 'bores.csv': `${BORES}3,4.1258,4.1251,bore-2-6,\n` });
     expect((await importing()).err).toContain('2 readings from bores.csv');
