@@ -1,5 +1,4 @@
 import { printingOf } from '../../checks/findings/readings.ts';
-import { leftToCut } from '../../checks/judge/leftToCut.ts';
 import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
 import type { SidedLimits, SideLimit } from '../../checks/judge/sideLimit.ts';
 import { temperatureOf } from '../../checks/judge/warmBands.ts';
@@ -12,6 +11,7 @@ import { positionJson } from '../positionJson.ts';
 import { expandedOf, hotEnds } from './hotText.ts';
 import { placeJson } from './placeJson.ts';
 import { gradedJson } from './sizeText.ts';
+import { leftToCut } from './view/leftToCut.ts';
 
 /** One characteristic at one position; numbers are in the engine's unit. */
 export function rowJson(row: Row, unitFor: (row: Row) => Unit) {

@@ -96,7 +96,12 @@ describe('what is wrong with limits is said with their figures, and what to do',
     [
       'a test with limits',
       'crankshaft_crack_test: { source: page 3 }',
-      ['4:3', 'value', 'crankshaft_crack_test is a test: it is passed or failed', 'take it out: a test has no limits'],
+      [
+        '4:3',
+        'value',
+        'crankshaft_crack_test is a test: it is passed or failed',
+        'take it out: a test has no limits',
+      ],
     ],
     [
       'a name that nobody knows',
