@@ -4,7 +4,6 @@ import type { Position } from '../../layout/position.ts';
 import { add, type Fraction, subtract } from '../../quantity/fraction.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Cut } from '../work/cut.ts';
-import { wholesRenewed } from '../work/renewal/renewed.ts';
 import type { TableChoice } from './selectTable.ts';
 import { onShelf } from './shelf.ts';
 import { type AskedPlace, askedAt, type FitProblem, halfOf, mixingOf } from './shellPlace.ts';
@@ -44,7 +43,7 @@ function shellFit(context: PlanContext, part: Part, cuts: readonly Cut[]): Shell
   const shelf = onShelf(engine.stock.shells, engine).filter((each) => each.part === part);
   if (shelf.length === 0) return undefined;
   const { parts } = registry;
-  const renewed = [...wholesRenewed(context), ...cuts.flatMap(({ renews }) => renews ?? [])];
+  const renewed = [...context.wholesRenewed, ...cuts.flatMap(({ renews }) => renews ?? [])];
   const cut = cuts.find((each) => each.part === journal && each.urgency === 'must');
   const waitsFor =
     renewed.find((whole) => parts.within(whole).some((each) => each === journal || each === housing)) ??

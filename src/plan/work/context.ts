@@ -6,6 +6,7 @@ import type { Engine } from '../../documents/assemble.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
 import { isCracked } from './renewal/cracked.ts';
+import { wholesRenewed } from './renewal/wholesRenewed.ts';
 import { openSeen } from './seen.ts';
 import { type Suspect, suspectsOf } from './suspects.ts';
 
@@ -20,19 +21,23 @@ export interface PlanContext {
   readonly found: readonly Observation[];
   /** Rows of crack tests that failed. */
   readonly cracked: readonly Row[];
+  readonly wholesRenewed: readonly Part[];
 }
 
 export function planContext(engine: Engine, registry: Registry, state: StateReport): PlanContext {
   const suspects = suspectsOf(state);
   const doubted = new Set(suspects.map(({ row }) => row));
   const rows = state.rows.filter((row) => !doubted.has(row));
+  const found = openSeen(state.run, engine, registry);
+  const cracked = rows.filter(isCracked);
   return {
     engine,
     registry,
     state: { ...state, rows },
     suspects,
-    found: openSeen(state.run, engine, registry),
-    cracked: rows.filter(isCracked),
+    found,
+    cracked,
+    wholesRenewed: wholesRenewed(found, cracked, registry.parts),
   };
 }
 

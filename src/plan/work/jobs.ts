@@ -13,7 +13,7 @@ import { byUrgency } from './renewal/byUrgency.ts';
 import { asChosen } from './renewal/chosen.ts';
 import { comesWith } from './renewal/comesWith.ts';
 import { isCracked } from './renewal/cracked.ts';
-import { renewedAs } from './renewal/renewed.ts';
+import { renewedAs } from './renewal/wholeOf.ts';
 import { withoutWorkOnRenewed } from './renewal/workOnRenewed.ts';
 import { supportingJobs } from './supporting.ts';
 import type { Suspect } from './suspects.ts';

@@ -5,7 +5,7 @@ import type { Part } from '../../layout/part.ts';
 import type { PlanContext } from './context.ts';
 import type { Job } from './job.ts';
 import { jobName } from './operation.ts';
-import { renewedAs } from './renewal/renewed.ts';
+import { renewedAs } from './renewal/wholeOf.ts';
 import { seenByPart } from './seen.ts';
 
 /** What somebody saw and nobody has dealt with, by the part; words that name no part stand for themselves. */

@@ -8,3 +8,6 @@ export const wholeOf = ({ id, sized }: Part, parts: Parts): Part | undefined =>
   sized?.made !== 'under' || sized.fits !== undefined
     ? undefined
     : parts.all.find(({ family, assembledFrom }) => family.isSingle && assembledFrom.includes(id));
+
+/** A journal is renewed with its crankshaft. */
+export const renewedAs = (part: Part, parts: Parts): Part => wholeOf(part, parts) ?? part;
