@@ -8,6 +8,7 @@ interface Named {
   readonly from?: readonly string[];
   readonly sized?: Sized;
   readonly runsOn?: string;
+  readonly calledBy?: readonly Family[];
   readonly isFastener?: true;
 }
 
@@ -21,6 +22,7 @@ export const part = (id: string, label: string, family: Family, named: Named): P
   material: named.material ?? [],
   assembledFrom: named.from ?? [],
   ...(named.runsOn === undefined ? {} : { runsOn: named.runsOn }),
+  ...(named.calledBy === undefined ? {} : { calledBy: named.calledBy }),
   ...(named.isFastener === undefined ? {} : { isFastener: named.isFastener }),
   ...(named.sized === undefined ? {} : { sized: named.sized }),
 });

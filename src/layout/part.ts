@@ -18,6 +18,11 @@ export interface Part {
   readonly sized?: Sized;
   /** The part that it runs on, by id: where several share one, they are shown together. */
   readonly runsOn?: string;
+  /**
+   * Of what is counted once, and many engines have several of: what each is called by, a head by its bank or its cylinder. The
+   * first that has the name counts.
+   */
+  readonly calledBy?: readonly Family[];
   /** A bolt or stud that pulls a housing to its shape. */
   readonly isFastener?: true;
 }

@@ -5,7 +5,7 @@ import { isPlural, type Part, type Parts } from './part.ts';
 import { fullName, type Position } from './position.ts';
 import { type Coordinates, readKey } from './readKey.ts';
 
-/** A part at some of its positions; with no positions, all of it. */
+/** A part at some of its positions, or at some of those that it is called by; with no positions, all of it. */
 export interface PartAt {
   readonly part: Part;
   readonly positions: readonly Position[];
@@ -46,8 +46,15 @@ export function readPart(words: string, parts: Parts, layout: Layout): PartMeani
 const wholeAmong = (at: readonly PartAt[], parts: Parts): Part | undefined =>
   (at.find(({ part }) => at.every((each) => parts.within(part).includes(each.part))) ?? at.at(-1))?.part;
 
-/** The positions of a part that a key names; of a part that is there but once, of what it is assembled from. */
+/**
+ * The positions of a part that a key names; of a part that is there but once, of what it is assembled from, unless it is called
+ * by such a position itself: head 1.
+ */
 export function partAt(part: Part, key: string, parts: Parts, layout: Layout): readonly PartAt[] {
+  const [called = []] = (part.calledBy ?? [])
+    .map((family) => positionsCalled(key, family, layout))
+    .filter(({ length }) => length > 0);
+  if (called.length > 0) return [{ part, positions: called }];
   return parts.within(part).flatMap((each) => {
     const positions = positionsCalled(key, each.family, layout);
     return positions.length === 0 ? [] : [{ part: each, positions }];

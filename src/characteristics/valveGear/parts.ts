@@ -31,6 +31,7 @@ export const valveGearParts: readonly Part[] = [
     also: ['head'],
     material: ['head'],
     from: ['valve', 'valve_guide', 'valve_guide_hole', 'valve_seat', 'valve_seat_hole', 'valve_spring'],
+    calledBy: [familyOf('bank'), familyOf('cylinder')],
   }),
   part('valve', 'valve', VALVE, { material: ['valves'], sized: {} }),
   part('valve_guide', 'valve guide', VALVE, {

@@ -26,10 +26,6 @@ export function isAt(
   const part = parts.find(id);
   if (part === undefined || !parts.within(changed).includes(part)) return false;
   if (positions.length === 0) return true;
-  const here = relate(layout, position, part.family);
   // What nothing relates, such as a step of the assembly, feels every part.
-  if (here === undefined) return true;
-  return positions.some((each) =>
-    (relate(layout, each, part.family) ?? []).some((there) => here.includes(there)),
-  );
+  return positions.some((each) => relate(layout, position, each.family)?.includes(each) ?? true);
 }

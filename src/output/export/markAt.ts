@@ -1,3 +1,4 @@
+import { isAt } from '../../checks/history/dependsOn.ts';
 import type { EngineReport } from '../../checks/judge/report.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
@@ -16,8 +17,6 @@ export function markAt(
     .flat()
     .findLast(
       ({ at, identity }) =>
-        identity !== undefined &&
-        registry.parts.within(at.part).includes(part) &&
-        (at.positions.length === 0 || at.positions.includes(position)),
+        identity !== undefined && isAt(part.id, position, at, registry, engine.document.layout),
     )?.identity;
 }

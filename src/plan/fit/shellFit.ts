@@ -43,7 +43,10 @@ function shellFit(context: PlanContext, part: Part, cuts: readonly Cut[]): Shell
   const shelf = onShelf(engine.stock.shells, engine).filter((each) => each.part === part);
   if (shelf.length === 0) return undefined;
   const { parts } = registry;
-  const renewed = [...context.wholesRenewed, ...cuts.flatMap(({ renews }) => renews ?? [])];
+  const renewed = [
+    ...context.wholesRenewed.map(({ part }) => part),
+    ...cuts.flatMap(({ renews }) => renews ?? []),
+  ];
   const cut = cuts.find((each) => each.part === journal && each.urgency === 'must');
   const waitsFor =
     renewed.find((whole) => parts.within(whole).some((each) => each === journal || each === housing)) ??

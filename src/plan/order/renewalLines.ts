@@ -1,5 +1,6 @@
 import { gradeInForce } from '../../checks/grades/gradeInForce.ts';
 import { STANDARD, sameGrade } from '../../documents/grades/grade.ts';
+import { ENGINE } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
@@ -29,8 +30,9 @@ export function renewalLines(
   ]);
   const places = new Set([...asked].filter((position) => !chosen.has(position)));
   if (asked.size > 0 && places.size === 0) return [];
-  const all = part === undefined ? 1 : layout.positionsOf(part.family).length;
-  const count = Math.min(all, Math.max(1, places.size));
+  // Of several heads, which the layout counts as one, as many as are named.
+  const all = part?.calledBy === undefined ? layout.positionsOf(part?.family ?? ENGINE).length : places.size;
+  const count = Math.max(1, Math.min(all, places.size));
   const line: OrderLine = {
     what: part === undefined ? found.flatMap(({ on }) => on).join(', ') : calledFor(part, count),
     ...sizeRenewed(engine, part, [...places][0], count, pistons),

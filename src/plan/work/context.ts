@@ -5,6 +5,7 @@ import type { Row } from '../../checks/judge/row.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
+import type { PartAt } from '../../layout/readPart.ts';
 import { isCracked } from './renewal/cracked.ts';
 import { wholesRenewed } from './renewal/wholesRenewed.ts';
 import { openSeen } from './seen.ts';
@@ -21,7 +22,7 @@ export interface PlanContext {
   readonly found: readonly Observation[];
   /** Rows of crack tests that failed. */
   readonly cracked: readonly Row[];
-  readonly wholesRenewed: readonly Part[];
+  readonly wholesRenewed: readonly PartAt[];
 }
 
 export function planContext(engine: Engine, registry: Registry, state: StateReport): PlanContext {

@@ -36,8 +36,8 @@ export interface CutGroup {
 /** Every part that has to be ground or bored, as far as readings and what was seen say; none of what is renewed as a whole. */
 export const cutsOf = (context: PlanContext): readonly Cut[] =>
   context.registry.parts.all
-    .filter((part) => isCut(part) && !isOfRenewedWhole(context, part))
-    .flatMap((part) => cutOf(context, part) ?? []);
+    .filter(isCut)
+    .flatMap((part) => cutOf(context, part, (position) => !isOfRenewedWhole(context, part, position)) ?? []);
 
 /** What would be ground or bored of a whole that is to be renewed. */
 export const cutsWithin = (context: PlanContext, whole: Part): readonly Cut[] =>
@@ -46,11 +46,15 @@ export const cutsWithin = (context: PlanContext, whole: Part): readonly Cut[] =>
     .filter(isCut)
     .flatMap((part) => cutOf(context, part) ?? []);
 
-function cutOf(context: PlanContext, part: Part): Cut | undefined {
+function cutOf(
+  context: PlanContext,
+  part: Part,
+  isKept: (position: Position) => boolean = () => true,
+): Cut | undefined {
   const size = sizeOfPart(context, part);
   const positions = context.engine.document.layout
     .positionsOf(part.family)
-    .filter((position) => !isRenewedAlone(context, part, position));
+    .filter((position) => isKept(position) && !isRenewedAlone(context, part, position));
   const measured = rowsOfPart(context, part).filter(({ position }) => positions.includes(position));
   const rows = measured.filter(({ judgement }) => ASKING.includes(judgement.verdict));
   const found = [

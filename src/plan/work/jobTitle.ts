@@ -23,8 +23,9 @@ export function placesOf({ operation, part, cut, rows, found }: Job): readonly P
   if (part === undefined || NAMED_BY_THEMSELVES.includes(operation)) return [];
   const seen = found.flatMap(({ parts }) => parts.filter((each) => each.part === part));
   if (seen.some(({ positions, isOneOfMany }) => positions.length === 0 && !isOneOfMany)) return [];
+  const called = seen.flatMap(({ positions }) => positions);
+  // Of several heads the seen ones are called by name; a figure of one is that of its deck.
+  if (part.calledBy !== undefined) return rows.length === 0 ? called : [];
   const measured = [...(cutAt ?? []), ...rows].map(({ position }) => position);
-  return [...measured, ...seen.flatMap(({ positions }) => positions)].filter(
-    ({ family }) => family === part.family,
-  );
+  return [...measured, ...called].filter(({ family }) => family === part.family);
 }

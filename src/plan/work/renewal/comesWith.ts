@@ -19,7 +19,7 @@ export function comesWith(row: Row, cuts: readonly Cut[], context: PlanContext):
   const isBoughtFor = ({ id }: Part): boolean => sized?.fits === id;
   const [isShell, isRing] = [sized?.liesIn !== undefined, sized?.made === undefined];
   const comesNew = (of: Part): boolean =>
-    ((isFit(of) || (isShell && isBoughtFor(of))) && isOfRenewedWhole(context, of)) ||
+    ((isFit(of) || (isShell && isBoughtFor(of))) && isOfRenewedWhole(context, of, position)) ||
     // Of shells the worn ones are renewed, and all are chosen; a piston goes into a new liner as well.
     (of.sized?.liesIn === undefined &&
       (isFit(of) || (isRing && isBoughtFor(of))) &&

@@ -1,6 +1,7 @@
 import type { Row } from '../../../checks/judge/row.ts';
 import type { Observation } from '../../../documents/session/observations.ts';
-import type { Part, Parts } from '../../../layout/part.ts';
+import type { Parts } from '../../../layout/part.ts';
+import type { PartAt } from '../../../layout/readPart.ts';
 import { renewedAs } from './wholeOf.ts';
 
 /**
@@ -11,10 +12,15 @@ export const wholesRenewed = (
   found: readonly Observation[],
   cracked: readonly Row[],
   parts: Parts,
-): readonly Part[] =>
+): readonly PartAt[] =>
   [
-    ...found.filter(({ remedy }) => remedy === 'renew').flatMap((each) => each.parts.map(({ part }) => part)),
-    ...cracked.flatMap(({ characteristic: { of } }) => parts.find(of ?? '') ?? []),
+    ...found.filter(({ remedy }) => remedy === 'renew').flatMap((each) => each.parts),
+    ...cracked.flatMap(({ characteristic: { of }, position }) => {
+      const part = parts.find(of ?? '');
+      return part === undefined ? [] : [{ part, positions: [position] }];
+    }),
   ]
-    .map((part) => renewedAs(part, parts))
-    .filter(({ family }) => family.isSingle);
+    .map(({ part, positions }) => ({ part: renewedAs(part, parts), positions }))
+    .filter(({ part }) => part.family.isSingle)
+    // A crankshaft is renewed whole, and of several heads those that were named or tested.
+    .map(({ part, positions }) => ({ part, positions: part.calledBy === undefined ? [] : positions }));

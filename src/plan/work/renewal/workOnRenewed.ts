@@ -81,9 +81,9 @@ const isEmptied = ({ rows, found }: Job, before: Job | undefined): boolean =>
 function renewedBy(job: Job): PartAt | undefined {
   const { operation, part, found } = job;
   if (operation !== 'renew' || part === undefined) return undefined;
-  const positions = part.family.isSingle ? [] : placesOf(job);
+  const positions = placesOf(job);
   const isAll =
-    part.family.isSingle ||
+    (part.family.isSingle && positions.length === 0) ||
     found.some(({ parts }) =>
       parts.some((each) => each.part === part && each.positions.length === 0 && each.isOneOfMany !== true),
     );
