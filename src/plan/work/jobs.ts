@@ -25,10 +25,9 @@ export function jobsOf(context: PlanContext): readonly Job[] {
   const cutRows = new Set(cuts.flatMap(({ rows }) => rows));
   const left = context.state.rows.filter((row) => !cutRows.has(row) && !comesWith(row, cuts, context));
   const asked = [...cuts.flatMap(cutJobs), ...measuringJobs(left, context), ...remedyJobs(left, context)];
-  const all = withoutWorkOnRenewed(
-    joined([...asked, ...jobsOfFound(context)].map((job) => asChosen(job, context))),
-    context,
-  )
+  const chosen = (jobs: readonly Job[]): readonly Job[] => joined(jobs.map((job) => asChosen(job, context)));
+  // What is left beside a renewal is another line, and the customer may have chosen for that.
+  const all = chosen(withoutWorkOnRenewed(chosen([...asked, ...jobsOfFound(context)]), context))
     .flatMap(byUrgency)
     .map((job) => withSteps(job, context));
   return inOrderOfWork([...all, ...supportingJobs(all, context)]);

@@ -29,7 +29,8 @@ export function openSeen(
   return run.flatMap(({ observations }) =>
     observations.flatMap((whole) => {
       const left = open.filter((piece) => wholes.get(piece) === whole);
-      return left.length === 0 ? [] : [whatIsLeft(whole, left)];
+      if (left.length === whole.on.length) return [whole];
+      return left.length === 0 ? [] : [asOne(whole, left)];
     }),
   );
 }
@@ -49,15 +50,13 @@ const isSame = (a: PartAt, b: PartAt): boolean =>
   a.positions.length === b.positions.length &&
   a.positions.every((position) => b.positions.includes(position));
 
-/** One line with those of its names that are left. */
-export const whatIsLeft = (whole: Observation, left: readonly Observation[]): Observation =>
-  left.length === whole.on.length
-    ? whole
-    : narrowed(
-        whole,
-        left.flatMap(({ on }) => on),
-        left.flatMap(({ parts }) => parts),
-      );
+/** One line with those of its pieces that are left. */
+export const asOne = (whole: Observation, left: readonly Observation[]): Observation =>
+  narrowed(
+    whole,
+    left.flatMap(({ on }) => on),
+    left.flatMap(({ parts }) => parts),
+  );
 
 const partsCalled = (name: string, { parts, document: { layout } }: Known): readonly PartAt[] => {
   const meaning = readPart(name, parts, layout);

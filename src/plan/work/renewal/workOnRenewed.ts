@@ -7,7 +7,7 @@ import type { PlanContext } from '../context.ts';
 import type { Job } from '../job.ts';
 import { placesOf } from '../jobTitle.ts';
 import { MACHINING } from '../operation.ts';
-import { byName, whatIsLeft } from '../seen.ts';
+import { asOne, byName } from '../seen.ts';
 import { mostUrgent, urgencyOf } from '../urgency.ts';
 
 /**
@@ -15,7 +15,7 @@ import { mostUrgent, urgencyOf } from '../urgency.ts';
  * renewal.
  */
 export function withoutWorkOnRenewed(jobs: readonly Job[], context: PlanContext): readonly Job[] {
-  const renewals = jobs.flatMap((job) => {
+  const renewals = jobs.flatMap((job): readonly Renewal[] => {
     const at = renewedBy(job);
     return at === undefined ? [] : [{ job, at }];
   });
@@ -30,12 +30,14 @@ export function withoutWorkOnRenewed(jobs: readonly Job[], context: PlanContext)
   );
   const found = jobs.flatMap((job) =>
     job.found.flatMap((whole) =>
-      byName(whole, context.engine).map((each) => ({
-        job,
-        whole,
-        each,
-        taker: takerOf(job, (at) => isAllWithin(job.part, each, at, context)),
-      })),
+      byName(whole, context.engine).flatMap((piece) =>
+        sharesOf(
+          piece,
+          job.part,
+          isEnded(job) ? renewals.filter((each) => each.job !== job) : [],
+          context,
+        ).map((share) => ({ ...share, job, whole })),
+      ),
     ),
   );
   return jobs
@@ -57,8 +59,10 @@ export function withoutWorkOnRenewed(jobs: readonly Job[], context: PlanContext)
         ),
         found: [
           ...job.found.flatMap((whole) => {
-            const named = left.filter((of) => of.whole === whole).map(({ each }) => each);
-            return named.length === 0 ? [] : [whatIsLeft(whole, named)];
+            if (!found.some((of) => of.job === job && of.whole === whole && of.taker !== undefined))
+              return [whole];
+            const pieces = left.filter((of) => of.whole === whole).map(({ each }) => each);
+            return pieces.length === 0 ? [] : [asOne(whole, pieces)];
           }),
           ...foundTaken.map(({ each }) => each),
         ],
@@ -97,19 +101,57 @@ const isWithin = (
   { registry, engine }: PlanContext,
 ): boolean => part !== undefined && isAt(part.id, position, at, registry, engine.document.layout);
 
-/** Of something seen at several places each has to be renewed. */
-function isAllWithin(
+interface Renewal {
+  readonly job: Job;
+  readonly at: PartAt;
+}
+
+/** A piece of what was seen, and the renewal that ends the work on it. */
+interface Share {
+  readonly each: Observation;
+  readonly taker: Job | undefined;
+}
+
+/** What was seen at several places goes with the renewals there, and stays for the others: a rod is renewed or machined. */
+function sharesOf(
+  piece: Observation,
   part: Part | undefined,
-  { parts }: Observation,
-  at: PartAt,
+  renewals: readonly Renewal[],
   context: PlanContext,
-): boolean {
-  if (part === undefined || !context.registry.parts.within(at.part).includes(part)) return false;
-  const seen = parts.filter((each) => each.part === part);
-  return (
-    at.positions.length === 0 ||
-    seen.every(
-      ({ positions }) => positions.length > 0 && positions.every((each) => isWithin(part, each, at, context)),
-    )
+): readonly Share[] {
+  const [renewal, ...others] = renewals;
+  if (renewal === undefined) return [{ each: piece, taker: undefined }];
+  const { within, left } = parted(piece, part, renewal.at, context);
+  return [
+    ...(within === undefined ? [] : [{ each: within, taker: renewal.job }]),
+    ...(left === undefined ? [] : sharesOf(left, part, others, context)),
+  ];
+}
+
+interface Parted {
+  readonly within: Observation | undefined;
+  readonly left: Observation | undefined;
+}
+
+function parted(piece: Observation, part: Part | undefined, at: PartAt, context: PlanContext): Parted {
+  const [all, none] = [
+    { within: piece, left: undefined },
+    { within: undefined, left: piece },
+  ];
+  if (part === undefined || !context.registry.parts.within(at.part).includes(part)) return none;
+  const seen = piece.parts.filter((each) => each.part === part);
+  if (at.positions.length === 0 || seen.length === 0) return all;
+  // Of rods one is bent, and one is renewed.
+  if (seen.some(({ isOneOfMany }) => isOneOfMany)) return part === at.part ? all : none;
+  const positions = seen.flatMap((each) =>
+    each.positions.length > 0 ? each.positions : context.engine.document.layout.positionsOf(part.family),
   );
+  const taken = positions.filter((each) => isWithin(part, each, at, context));
+  if (taken.length === 0) return none;
+  if (taken.length === positions.length) return all;
+  const left = positions.filter((each) => !taken.includes(each));
+  return {
+    within: { ...piece, parts: [{ part, positions: taken }] },
+    left: { ...piece, parts: [{ part, positions: left }] },
+  };
 }

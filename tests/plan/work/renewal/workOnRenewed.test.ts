@@ -38,4 +38,40 @@ it.each<readonly [string, string, string, readonly string[]]>([
     '{ on: rod 2, is: bent, do: machine }',
     ['renew connecting rod 2, must: rod 2'],
   ],
+  [
+    'bent, and seen to be one that is not named',
+    '0.0060',
+    '{ on: rod, is: bent, do: machine }',
+    ['renew connecting rod 2, must: rod'],
+  ],
+  [
+    'bent, and seen to be with all others',
+    '0.0060',
+    '{ on: rods, is: bent, do: machine }',
+    ['machine or renew connecting rods 1, 3, 4, must: rods', 'renew connecting rod 2, must: rods'],
+  ],
+  [
+    'bent, and named by itself and with all others',
+    '0.0060',
+    '{ on: [rod 2, rods], is: bent, do: machine }',
+    ['machine or renew connecting rods 1, 3, 4, must: rods', 'renew connecting rod 2, must: rod 2, rods'],
+  ],
+  [
+    'bent, and seen to be with another under one name',
+    '0.0060',
+    '{ on: rods 2 and 3, is: bent, do: machine }',
+    ['machine or renew connecting rod 3, must: rods 2 and 3', 'renew connecting rod 2, must: rods 2 and 3'],
+  ],
+  [
+    'bent, and of which the others are to be machined, as the customer chose',
+    '0.0060',
+    '{ on: rods, is: bent, do: machine }]\nagreed: [{ by: Owner, items: ["machine connecting rods 1, 3, 4"] }',
+    ['machine connecting rods 1, 3, 4, must: rods', 'renew connecting rod 2, must: rods'],
+  ],
+  [
+    'bent, and of which the others are to be renewed, as the customer chose',
+    '0.0060',
+    '{ on: [rod 2, rod 3], is: bent, do: machine }]\nagreed: [{ by: Owner, items: [renew connecting rod 3] }',
+    ['renew connecting rods 2, 3, must: rod 2, rod 3'],
+  ],
 ])('a rod that is %s has one job', (_, bend, found, jobs) => expect(jobsFor(bend, found)).toEqual(jobs));
