@@ -9,7 +9,7 @@ const BANK = familyOf('bank');
 const LIFTING = 'Blocks and heads are heavy: lift them with tackle, and keep hands off cut edges.';
 
 const CUT =
-  'What lies above its least limit, `least_thickness` or the least of `wear`, may still be cut, and is shown beside the reading; some makers limit head and block together.';
+  'What lies above its least limit, `least_thickness` or the least of `wear`, may still be cut, and is shown beside the reading; unless the part is new, that least judges it, since the least of `new` is that of one that was never cut. Some makers limit head and block together.';
 
 const roughness = (name: string, of: string): Characteristic =>
   read({

@@ -30,7 +30,7 @@ export function statedCondition(
   // Most sessions say nothing of it.
   if ([session, ...earlier].every(({ partChanges }) => partChanges.length === 0)) return undefined;
   const stated = partsOfFit(characteristic, around.registry).flatMap((id) =>
-    conditionsOf(id, position, around).map((each) => ({ ...each, isItsOwn: id === of })),
+    conditionsOf(id, characteristic, position, around).map((each) => ({ ...each, isItsOwn: id === of })),
   );
   return stated.find(({ band }) => band === 'new') ?? stated.find(({ isItsOwn }) => isItsOwn);
 }
@@ -50,10 +50,18 @@ const partsOfFit = ({ of, derivations }: Characteristic, registry: Registry): re
 ];
 
 /** Of a part at a place: what is said of it, and what was done to it since it came. */
-function conditionsOf(id: string, position: Position, around: SessionOfEngine): readonly StatedCondition[] {
+function conditionsOf(
+  id: string,
+  { isCutDown }: Characteristic,
+  position: Position,
+  around: SessionOfEngine,
+): readonly StatedCondition[] {
   const { session, engine, registry, earlier = [] } = around;
   const isHere = (part: PartAt): boolean => isAt(id, position, part, registry, engine.document.layout);
   const changes = sinceItCame([session, ...earlier], isHere);
+  const cut = changes.find(({ how }) => how === 'machined');
+  // What was cut down is thinner than a new one, and as good.
+  if (isCutDown === true && cut !== undefined) return [{ text: `machined ${cut.name}`, band: 'wear' }];
   const said = changes.flatMap((change) => {
     const condition = conditionWhere(change, isHere);
     return condition === undefined ? [] : [{ condition, name: change.name }];

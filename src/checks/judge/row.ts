@@ -11,6 +11,7 @@ import { reach } from '../../layout/reach.ts';
 import { STANDARD_TEMPERATURE } from '../../measurement/temperature.ts';
 import type { Fraction } from '../../quantity/fraction.ts';
 import { stepsOf } from '../findings/steps.ts';
+import { bandsOfCut } from '../grades/cutDown.ts';
 import type { FittedSize } from '../grades/madeSize.ts';
 import { nominalSize } from '../grades/nominalSizes.ts';
 import { type HotFit, hotFit } from '../value/hotFit.ts';
@@ -26,7 +27,7 @@ import { limitsAt, type MeansAt, type PositionLimits, settled } from './limits.t
 import { missing } from './missing.ts';
 import { rangedOf } from './ranged.ts';
 import { type SharedPin, sharedPin } from './sharedPin.ts';
-import { decidingOrder } from './sideLimit.ts';
+import { type Bands, decidingOrder } from './sideLimit.ts';
 import type { PointRange } from './spans.ts';
 import { turnedLimits } from './turnedLimits.ts';
 import { type Judged, type Judgement, judge, judgeTest, type Verdict } from './verdict.ts';
@@ -110,6 +111,7 @@ export function rowOf(characteristic: Characteristic, found: Found, view: Sessio
   );
   const condition = options.judgeBy ?? statedCondition(view, characteristic, position)?.band;
   const orderFor = ({ stage }: SessionDocument): readonly BandName[] => decidingOrder(stage, condition);
+  const deciding = ({ bands }: PositionLimits): Bands => bandsOfCut(characteristic, bands, condition);
   const rule = options.rule ?? engine.rule;
   const judged = worstOfEqual(
     routes.map((route) => {
@@ -126,7 +128,7 @@ export function rowOf(characteristic: Characteristic, found: Found, view: Sessio
         judgement:
           characteristic.quantity === 'pass or fail'
             ? judgeTest(value)
-            : incompleteLimits(judge(value, limits.bands, order, rule), limits, order),
+            : incompleteLimits(judge(value, deciding(limits), order, rule), limits, order),
       };
     }),
   );
@@ -145,7 +147,8 @@ export function rowOf(characteristic: Characteristic, found: Found, view: Sessio
       standard: standardOf(route, amounts, atStandard(route, temperatureOf(stated), routesAt)),
     })),
     limits: first?.limits ?? stood,
-    judgement: first?.judgement ?? missing(stood, orderFor(session), characteristic),
+    judgement:
+      first?.judgement ?? missing({ ...stood, bands: deciding(stood) }, orderFor(session), characteristic),
     concessions: [],
     hot: hotFit(characteristic, () => routesAt(STANDARD_TEMPERATURE), view),
     shared: sharedPin(characteristic, position, view.registry, engine.document.layout),

@@ -1,4 +1,5 @@
 import { printingOf } from '../../checks/findings/readings.ts';
+import { leftToCut } from '../../checks/grades/cutDown.ts';
 import type { JudgedRoute, Row } from '../../checks/judge/row.ts';
 import type { SidedLimits, SideLimit } from '../../checks/judge/sideLimit.ts';
 import { temperatureOf } from '../../checks/judge/warmBands.ts';
@@ -11,7 +12,6 @@ import { positionJson } from '../positionJson.ts';
 import { expandedOf, hotEnds } from './hotText.ts';
 import { placeJson } from './placeJson.ts';
 import { gradedJson } from './sizeText.ts';
-import { leftToCut } from './view/leftToCut.ts';
 
 /** One characteristic at one position; numbers are in the engine's unit. */
 export function rowJson(row: Row, unitFor: (row: Row) => Unit) {
@@ -108,9 +108,10 @@ function hotJson({ hot, routes: [judged] }: Row, unit: Unit) {
 }
 
 /** Null where no limit says it, and of what is not cut at all. */
-function mayStillBeCut(row: Row, unit: Unit): number | null {
-  const left = leftToCut(row);
-  return left === undefined ? null : differenceIn(left, unit);
+function mayStillBeCut({ characteristic, limits, routes: [judged] }: Row, unit: Unit): number | null {
+  const found = leftToCut(characteristic, limits.bands, judged?.least);
+  if (found === undefined) return null;
+  return found.left.n > 0n ? differenceIn(found.left, unit) : 0;
 }
 
 /** Null where nothing states it: then they hold at 20 degC. */

@@ -17,7 +17,7 @@ import type { Unit } from '../../quantity/units.ts';
 import { agreementText } from '../check/agreementText.ts';
 import { hotLines } from '../check/hotText.ts';
 import { putRightNote } from '../check/putRightText.ts';
-import { leftToCutText } from '../check/view/leftToCut.ts';
+import { leftToCutText } from '../check/view/leftToCutText.ts';
 import { positionText, verdictText } from '../check/view/rowView.ts';
 import { type Line, line, withGaps } from '../escape/line.ts';
 import { type Cell, cell, fitting, layTable } from '../terminal/table.ts';

@@ -10,7 +10,7 @@ import { agreementText } from '../agreementText.ts';
 import { hotNote } from '../hotText.ts';
 import { pinHeading } from '../pinGroups.ts';
 import { putRightNote } from '../putRightText.ts';
-import { leftToCutText } from './leftToCut.ts';
+import { leftToCutText } from './leftToCutText.ts';
 import { type Extent, pictureOf } from './rowPicture.ts';
 
 /** A row of a table in words, as plain data; where and how they stand is left to a format. */
