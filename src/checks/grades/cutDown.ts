@@ -3,7 +3,7 @@ import { compare, type Fraction, subtract } from '../../quantity/fraction.ts';
 import type { Bands, SideLimit } from '../judge/sideLimit.ts';
 
 /** The least that a head or block may be cut to: its last size or its wear limit, whichever comes first; none of other figures. */
-function leastOf({ isCutDown }: Characteristic, { last, wear }: Bands): SideLimit | undefined {
+export function leastOf({ isCutDown }: Characteristic, { last, wear }: Bands): SideLimit | undefined {
   if (isCutDown !== true) return undefined;
   const [least] = [last?.min, wear?.min]
     .flatMap((limit) => limit ?? [])

@@ -13,6 +13,7 @@ import { worstOf } from '../../plan/work/worst.ts';
 import { formatUncertainty } from '../../quantity/format.ts';
 import { byMeasure } from '../check/byMeasure.ts';
 import { type CutWords, cutWords, stepsLeftText } from './cutWords.ts';
+import { thicknessWords } from './thicknessWords.ts';
 
 /** A job in words, for every way to print it. */
 export interface JobWords {
@@ -32,7 +33,10 @@ export function jobWords(job: Job, before: readonly Job[], engine: Engine, unitF
     title: serves === undefined ? titleOf(job, engine.document) : `${job.name}, for ${namesOf(serves)}`,
     urgency,
     isSupporting: serves !== undefined,
-    cuts: job.cut === undefined ? [] : cutWords(job.cut, engine, unitFor),
+    cuts: [
+      ...(job.cut === undefined ? [] : cutWords(job.cut, engine, unitFor)),
+      ...thicknessWords(job, unitFor),
+    ],
     why: whyLines(job, engine, unitFor),
     follows: followLines(job, before),
   };

@@ -24,6 +24,8 @@ export interface Job {
   readonly cut: Cut | undefined;
   /** Of a whole that is renewed and not cracked: to what its journals or bores would be cut if it were kept. */
   readonly wouldCut?: readonly Cut[];
+  /** Of a head or block that is surfaced or machined: its thickness, where limits say how far it may be cut. */
+  readonly thicknesses?: readonly Row[];
   /** Of what is measured again: by what it would be decided, in the order of `rows`. */
   readonly deciders: readonly (Decider | undefined)[];
   /** What has to be done or looked at because of it. */

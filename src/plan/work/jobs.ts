@@ -1,3 +1,4 @@
+import { leftToCut } from '../../checks/grades/cutDown.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { Part } from '../../layout/part.ts';
@@ -29,7 +30,7 @@ export function jobsOf(context: PlanContext): readonly Job[] {
   // What is left beside a renewal is another line, and the customer may have chosen for that.
   const all = chosen(withoutWorkOnRenewed(chosen([...asked, ...jobsOfFound(context)]), context))
     .flatMap(byUrgency)
-    .map((job) => withSteps(job, context));
+    .map((job) => withThickness(withSteps(job, context), context));
   return inOrderOfWork([...all, ...supportingJobs(all, context)]);
 }
 
@@ -39,6 +40,21 @@ function withSteps(job: Job, context: PlanContext): Job {
   if (operation !== 'renew' || part?.family.isSingle !== true || cut !== undefined) return job;
   if (rows.some(isCracked) || found.some(({ is }) => /crack/i.test(is))) return job;
   return { ...job, wouldCut: cutsWithin(context, part) };
+}
+
+const THINNING: readonly Operation[] = ['surface', 'machine', 'machine or renew'];
+
+/** Whoever cuts a head or block wants to know how much it has left. */
+function withThickness(job: Job, { state }: PlanContext): Job {
+  const { operation, part, rows } = job;
+  if (!THINNING.includes(operation)) return job;
+  const thicknesses = state.rows.filter(
+    ({ characteristic, position, limits: { bands }, routes: [judged] }) =>
+      characteristic.of === part?.id &&
+      (rows.length === 0 || rows.some((row) => row.position === position)) &&
+      leftToCut(characteristic, bands, judged?.least) !== undefined,
+  );
+  return { ...job, thicknesses };
 }
 
 const plain = {

@@ -1,10 +1,11 @@
 import type { Characteristic } from '../../../characteristics/characteristic.ts';
 import type { Registry } from '../../../characteristics/registry.ts';
 import { formatLimit } from '../../../checks/findings/readings.ts';
+import { leastOf } from '../../../checks/grades/cutDown.ts';
 import { limitsOfFitted } from '../../../checks/grades/madeSize.ts';
 import { limitsAt } from '../../../checks/judge/limits.ts';
 import { unitOf } from '../../../checks/judge/session.ts';
-import type { SidedLimits } from '../../../checks/judge/sideLimit.ts';
+import type { Bands, SidedLimits } from '../../../checks/judge/sideLimit.ts';
 import type { Engine } from '../../../documents/assemble.ts';
 import type { Part } from '../../../layout/part.ts';
 import { carriedPart } from '../../../plan/handover/carriedPart.ts';
@@ -20,11 +21,17 @@ export function heldFigures(job: Job, engine: Engine, registry: Registry): reado
   const texts = figuresHeld(job, registry).flatMap((each) => {
     const unit = unitOf(each.quantity, engine);
     const { bands } = limitsAt(each, limitsOfFitted(engine, session, each, position), nothing, nothing);
-    const limits = bands.new === undefined ? undefined : sidesText(bands.new, unit);
+    const limits = sidesText(heldBand(each, bands), unit);
     return limits === undefined ? [] : [`${each.label} ${limits} ${unit.name}`.trim()];
   });
   return texts.length === 0 ? [] : [`hold ${texts.join('; ')}`];
 }
+
+/** A head that is surfaced is thinner than a new one. */
+const heldBand = (characteristic: Characteristic, bands: Bands): SidedLimits => ({
+  min: leastOf(characteristic, bands) ?? bands.new?.min,
+  max: bands.new?.max,
+});
 
 /** Its form where it is cut to a size; else what is out, and all that is measured of the part. */
 function figuresHeld({ part, cut, rows }: Job, registry: Registry): readonly Characteristic[] {
