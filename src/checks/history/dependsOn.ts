@@ -20,7 +20,7 @@ export function isAt(
   id: string,
   position: Position,
   { part: changed, positions }: PartAt,
-  { parts }: Registry,
+  { parts }: Pick<Registry, 'parts'>,
   layout: Layout,
 ): boolean {
   const part = parts.find(id);

@@ -117,7 +117,10 @@ function stateReport(
   const said = withAccepted(withClamping(all, documents, { engine, registry }), documents);
   const known = withLastKnown([...said, ...unused], lastKnown, unitsFor(engine));
   const tests = [...state.rows, ...lastKnown.map(({ row }) => row)];
-  const findings = sortFindings([...known, ...testsToRepeat(tests, documents, registry)]);
+  const findings = sortFindings([
+    ...known,
+    ...testsToRepeat(tests, { run: documents, parts: registry.parts, layout: engine.document.layout }),
+  ]);
   const tightened = latestLogs(documents);
   return {
     ...state,

@@ -1,39 +1,38 @@
-import type { Registry } from '../../characteristics/registry.ts';
-import type { SessionDocument } from '../../documents/session/session.ts';
-import type { Part } from '../../layout/part.ts';
+import { shortName } from '../../layout/naming.ts';
 import { type Finding, finding } from '../finding.ts';
 import type { Row } from '../judge/row.ts';
 import { UNMEASURED } from '../judge/session.ts';
+import { type TestedIn, workSinceTest } from './workSinceTest.ts';
 
-/** Tests of a run, after which their part was machined or a journal of it ground: heat of grinding cracks, and a cut may open what was closed. */
-export function testsToRepeat(
-  rows: readonly Row[],
-  run: readonly SessionDocument[],
-  { parts }: Registry,
-): readonly Finding[] {
-  const [last] = run.slice(-1);
-  const asked = rows.flatMap(({ characteristic: { id, label, of, outcomes }, routes: [judged] }) => {
-    const readIn = judged === undefined ? -1 : run.indexOf(judged.route.readIn);
-    const tested = parts.find(of ?? '');
-    if (outcomes === undefined || tested === undefined || readIn < 0) return [];
-    const isGroundOn = (part: Part): boolean =>
-      part.sized?.made === 'under' && parts.within(tested).includes(part);
-    const since = run.slice(readIn + 1).flatMap(({ partChanges }) => partChanges);
-    const machined = since.find(
-      (each) => each.how === 'machined' && each.parts.some(({ part }) => part === tested || isGroundOn(part)),
-    );
-    const isRenewed = since.some(
-      (each) => each.how === 'replaced' && each.parts.some(({ part }) => parts.within(part).includes(tested)),
-    );
-    if (machined === undefined || isRenewed) return [];
-    return [[id, `${label} of ${run[readIn]?.date}: ${machined.name} machined since; test again`] as const];
+/** Tests of a run, after which work on their part may have cracked it: each is said once, with all places. */
+export function testsToRepeat(rows: readonly Row[], around: TestedIn): readonly Finding[] {
+  const [last] = around.run.slice(-1);
+  if (last === undefined) return [];
+  const tests = rows.filter(({ characteristic: { outcomes } }) => outcomes !== undefined);
+  return [...new Set(tests.map(({ characteristic }) => characteristic))].flatMap((test) => {
+    const asked = tests.flatMap((row): readonly Asked[] => {
+      const done = row.characteristic === test ? workSinceTest(row, around) : undefined;
+      return done === undefined ? [] : [{ row, done }];
+    });
+    if (asked.length === 0) return [];
+    const severity = last.stage === 'rebuild' ? 'warning' : 'remark';
+    return [finding(UNMEASURED, last.start, messageOf(test.label, asked), { measure: test.id, severity })];
   });
-  return last === undefined
-    ? []
-    : [...new Map(asked)].map(([measure, message]) =>
-        finding(UNMEASURED, last.start, message, {
-          measure,
-          severity: last.stage === 'rebuild' ? 'warning' : 'remark',
-        }),
-      );
+}
+
+interface Asked {
+  readonly row: Row;
+  /** `rod 2 straightened`. */
+  readonly done: string;
+}
+
+/** `rod crack test 2, 3 of 2026-03-01: rods straightened since; test again`. */
+function messageOf(label: string, asked: readonly Asked[]): string {
+  const places = asked.map(({ row }) => row.position).filter(({ family }) => !family.isSingle);
+  const days = new Set(
+    asked.flatMap(({ row }) => row.routes.slice(0, 1).map(({ route }) => route.readIn.date)),
+  );
+  const done = new Set(asked.map((each) => each.done));
+  const test = [label, places.map(shortName).join(', ')].filter(Boolean).join(' ');
+  return `${test} of ${[...days].join(' and ')}: ${[...done].join(', ')} since; test again`;
 }

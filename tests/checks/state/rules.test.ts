@@ -131,8 +131,67 @@ describe('a crack test that was passed before the crankshaft was ground', () => 
     ).toEqual(['warning: crankshaft crack test of 2026-03-01: main journals machined since; test again']);
   });
 
+  it.each([
+    ['straightened', 'crankshaft'],
+    ['straightened', 'main journal 2'],
+    ['Cold straightened', 'crankshaft'],
+    ['cleaned and straightened in the press', 'crankshaft'],
+    ['reground', 'crankpins'],
+    ['welded', 'crankshaft'],
+  ])('is asked for again where a later session says `work: %s, on: %s`', (work, on) => {
+    const done = `  - { work: ${work}, on: ${on} }`;
+    const again = (severity: string): readonly string[] => [
+      `${severity}: crankshaft crack test of 2026-03-01: ${on} ${work} since; test again`,
+    ];
+    expect(asked([['machined', done]])).toEqual(again('remark'));
+    expect(asked([['rebuild', done]])).toEqual(again('warning'));
+    const files = engine(['teardown', TEST], ['rebuild', done]);
+    const { state } = reportOf(files);
+    const closing = state && closingOf(reportOf(files), state);
+    expect(closing?.unmeasured.map(({ id }) => id)).toContain('crankshaft_crack_test');
+  });
+
+  it.each(['thrust journal', 'crankshaft', 'main 2'])('is asked for again where %s was machined', (part) => {
+    expect(asked([['machined', '', `machined: [{ part: ${part} }]`]])).toEqual([
+      `remark: crankshaft crack test of 2026-03-01: ${part} machined since; test again`,
+    ]);
+  });
+
+  it('is asked for again where the same session straightened the shaft after it', () => {
+    const done = '  - { work: straightened, on: crankshaft }';
+    const message = 'crankshaft crack test of 2026-03-01: crankshaft straightened since; test again';
+    const told = (blocks: string): readonly (string | undefined)[] =>
+      (reportOf(engine(['rebuild', blocks])).state?.findings ?? [])
+        .filter(({ measure }) => measure === 'crankshaft_crack_test')
+        .map((each) => each.message);
+    expect(told(`${TEST}\n${done}`)).toEqual([message]);
+    expect(told(`${done}\n${TEST}`)).toEqual([]);
+    expect(told(`${TEST}\n${done}\n${TEST}`)).toEqual([]);
+  });
+
+  it('is asked for again of the rods that were straightened alone', () => {
+    const tests = '  - { measure: rod_crack_test, at: { 1: pass, 2: pass, 3: pass } }';
+    const done = '  - { work: straightened, on: [rod 2, rod 3] }';
+    const told = (reportOf(engine(['teardown', tests], ['machined', done])).state?.findings ?? []).filter(
+      ({ message }) => message.includes('test again'),
+    );
+    expect(told.map(({ message }) => message)).toEqual([
+      'rod crack test 2, 3 of 2026-03-01: rod 2 straightened, rod 3 straightened since; test again',
+    ]);
+  });
+
   it.each<[string, readonly Told[]]>([
     ['nothing was ground', [['rebuild', journals(ALL)]]],
+    ['cylinders were bored', [['rebuild', '', 'machined: [{ part: cylinders }]']]],
+    ['a shaft was polished', [['rebuild', '  - { work: polished, on: main journals }']]],
+    ['a rod was straightened', [['rebuild', '  - { work: straightened, on: rod 2 }']]],
+    [
+      'it was tested after it was straightened',
+      [
+        ['machined', '  - { work: straightened, on: crankshaft }'],
+        ['rebuild', TEST],
+      ],
+    ],
     ['it was tested after that', [['machined', TEST, GROUND]]],
     [
       'another crankshaft went in',
