@@ -23,6 +23,7 @@ export function cutWords(
   { document: { layout } }: Engine,
   unitFor: (row: Row) => Unit,
 ): readonly CutWords[] {
+  if (cut.groups.length === 0) return unknownWords(cut, layout);
   const [none, some] = [true, false].map((isNone) =>
     cut.groups.filter((group) => isNotBored(cut, group) === isNone),
   );
@@ -32,6 +33,12 @@ export function cutWords(
       : [{ answer: [NOT_BORED], size: [NOT_BORED], workings: [] }]),
     ...(some ?? []).map((group) => groupWords(cut, group, layout, unitFor)),
   ];
+}
+
+/** Taper alone says that it is cut, and not to what. */
+function unknownWords({ part, unmeasured }: Cut, layout: Layout): readonly CutWords[] {
+  const text = `${part.label} ${placesText(unmeasured, layout)} not measured: measure it before a step is chosen`;
+  return unmeasured.length === 0 ? [] : [{ answer: [text], size: [text], workings: [] }];
 }
 
 /** A liner that is sold in no larger size: how far it would have to be bored is nothing to anybody. */

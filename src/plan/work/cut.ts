@@ -1,3 +1,4 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import { isCut } from '../../documents/planning/settings.ts';
 import type { Observation } from '../../documents/session/observations.ts';
@@ -26,6 +27,8 @@ export interface Cut {
   readonly renews: Part | undefined;
   /** Where it is to be cut with the others, and nobody knows its size. */
   readonly unmeasured: readonly Position[];
+  /** The size to measure and state first, where it was cut already or its readings are doubted, and none of them holds. */
+  readonly asksForSize: Characteristic | undefined;
 }
 
 export interface CutGroup {
@@ -67,6 +70,7 @@ function cutOf(
   // A shaft that came back ground, and nobody wrote its size: it is measured again before anything else.
   const isDoubted = places.length === 0 && context.suspects.some(({ row }) => row.characteristic === size);
   if (rows.length === 0 && isDoubted) return undefined;
+  const isOpen = isDoubted || (places.length === 0 && wasCut(context, part));
   const isSeparate = context.engine.planning.separate.has(part.id);
   const whole = wholeOf(part, context.registry.parts);
   const asked = places.filter(
@@ -86,15 +90,25 @@ function cutOf(
     places: asked,
     groups,
     renews: groups.some(({ deciding }) => isBeyond(deciding)) ? whole : undefined,
-    unmeasured: isSeparate
-      ? []
-      : positions.filter((each) => !places.some(({ position }) => position === each)),
+    unmeasured:
+      isSeparate && groups.length > 0
+        ? []
+        : positions.filter((each) => !places.some(({ position }) => position === each)),
+    asksForSize: isOpen ? size : undefined,
   };
 
   function isAlone(place: CutPlace): boolean {
     return isSeparate || (whole === undefined && isBeyond(place));
   }
 }
+
+const wasCut = ({ state, registry }: PlanContext, part: Part): boolean =>
+  state.run.some(({ partChanges }) =>
+    partChanges.some(
+      ({ how, parts }) =>
+        how === 'machined' && parts.some((each) => registry.parts.within(each.part).includes(part)),
+    ),
+  );
 
 /** What is made in no farther size is renewed where it is worn itself, and cut with no other. */
 export const hasNoStep = (choice: CutPlace['choice']): boolean =>

@@ -1,3 +1,4 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 
 /** What a machine shop looks at because of a job. Common practice, no source: the maker's manual comes first. */
@@ -37,6 +38,14 @@ const AFTERWARDS: Readonly<Partial<Record<Operation, readonly string[]>>> = {
   ],
   grind: ['bearings of that undersize', 'every journal measured here, washed and at room temperature'],
 };
+
+/** Of what came back cut and is not right, and whose size nobody knows. Common practice, no source. */
+export const sizeFirst = ({ label }: Characteristic, operation: 'bore' | 'grind'): readonly string[] => [
+  `measure ${label}, and state the size under machined: before any more metal goes`,
+  `if it came back like this, show these figures to the shop that ${CUT_WORDS[operation]} it, and send it back`,
+];
+
+const CUT_WORDS = { bore: 'bored', grind: 'ground' } as const;
 
 export const FOLLOWS: Readonly<Partial<Record<Operation, readonly string[]>>> = Object.fromEntries(
   [...new Set([...Object.keys(AT_THE_SHOP), ...Object.keys(AFTERWARDS)])].map((each) => [

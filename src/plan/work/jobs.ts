@@ -5,7 +5,7 @@ import type { Part } from '../../layout/part.ts';
 import type { PlanContext } from './context.ts';
 import { type Cut, cutsOf, cutsWithin } from './cut.ts';
 import { bySteps, isPastSteps } from './cutSteps.ts';
-import { FOLLOWS } from './follows.ts';
+import { FOLLOWS, sizeFirst } from './follows.ts';
 import { deciderOf } from './instruments.ts';
 import { inOrderOfWork, type Job } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
@@ -88,8 +88,14 @@ const renewalOf = (cut: Cut, part: Part): Job => ({
 });
 
 function cutJob(cut: Cut): Job {
-  const operation: Operation = cut.part.sized?.made === 'over' ? 'bore' : 'grind';
-  const { part, urgency, rows, found } = cut;
+  const { part, urgency, rows, found, asksForSize } = cut;
+  const operation = part.sized?.made === 'over' ? 'bore' : 'grind';
+  // What has just been cut and is not right is no work for another step before anybody knows its size.
+  if (asksForSize !== undefined) {
+    const name = jobName('decide about', part);
+    const follows = sizeFirst(asksForSize, operation);
+    return { ...plain, name, operation: 'decide about', part, urgency, rows, found, follows };
+  }
   const follows = FOLLOWS[operation] ?? [];
   return { ...plain, name: jobName(operation, part), operation, part, urgency, rows, found, cut, follows };
 }
