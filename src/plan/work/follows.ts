@@ -1,5 +1,7 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
+import type { Part } from '../../layout/part.ts';
+import { AFTER_RENEWING } from './renewal/afterRenewing.ts';
 
 /** What a machine shop looks at because of a job. Common practice, no source: the maker's manual comes first. */
 export const AT_THE_SHOP: Readonly<Partial<Record<Operation, readonly string[]>>> = {
@@ -47,9 +49,19 @@ export const sizeFirst = ({ label }: Characteristic, operation: 'bore' | 'grind'
 
 const CUT_WORDS = { bore: 'bored', grind: 'ground' } as const;
 
-export const FOLLOWS: Readonly<Partial<Record<Operation, readonly string[]>>> = Object.fromEntries(
+const OF_WORK: Readonly<Partial<Record<Operation, readonly string[]>>> = Object.fromEntries(
   [...new Set([...Object.keys(AT_THE_SHOP), ...Object.keys(AFTERWARDS)])].map((each) => [
     each,
     [...(AT_THE_SHOP[each as Operation] ?? []), ...(AFTERWARDS[each as Operation] ?? [])],
   ]),
 );
+
+const OF_RENEWAL: ReadonlyMap<string | undefined, readonly string[]> = new Map(
+  Object.entries(AFTER_RENEWING).map(([id, all]) => [id, all.map(({ text }) => text)]),
+);
+
+const NOTHING: readonly string[] = [];
+
+/** What has to be done or looked at because of work on a part; the same list for the same work. */
+export const followsOf = (operation: Operation, part: Part | undefined): readonly string[] =>
+  (operation === 'renew' ? OF_RENEWAL.get(part?.id) : OF_WORK[operation]) ?? NOTHING;

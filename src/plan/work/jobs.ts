@@ -5,7 +5,7 @@ import type { Part } from '../../layout/part.ts';
 import type { PlanContext } from './context.ts';
 import { type Cut, cutsOf, cutsWithin } from './cut.ts';
 import { bySteps, isPastSteps } from './cutSteps.ts';
-import { FOLLOWS, sizeFirst } from './follows.ts';
+import { followsOf, sizeFirst } from './follows.ts';
 import { deciderOf } from './instruments.ts';
 import { inOrderOfWork, type Job } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
@@ -84,6 +84,7 @@ const renewalOf = (cut: Cut, part: Part): Job => ({
   urgency: 'must',
   rows: cut.rows,
   found: cut.found,
+  follows: followsOf('renew', part),
   cut: { ...cut, groups: cut.groups.filter(isPastSteps) },
 });
 
@@ -96,7 +97,7 @@ function cutJob(cut: Cut): Job {
     const follows = sizeFirst(asksForSize, operation);
     return { ...plain, name, operation: 'decide about', part, urgency, rows, found, follows };
   }
-  const follows = FOLLOWS[operation] ?? [];
+  const follows = followsOf(operation, part);
   return { ...plain, name: jobName(operation, part), operation, part, urgency, rows, found, cut, follows };
 }
 
@@ -136,7 +137,7 @@ function remedyJobs(rows: readonly Row[], { registry: { parts } }: PlanContext):
     const of = parts.find(row.characteristic.of ?? '');
     const part = of && operation === 'renew' ? renewedAs(of, parts) : of;
     const name = remedyName(operation, part, row);
-    const follows = FOLLOWS[operation] ?? [];
+    const follows = followsOf(operation, part);
     return [{ ...plain, name, operation, part, urgency: urgencyOf([row]), rows: [row], follows }];
   });
 }

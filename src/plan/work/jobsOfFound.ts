@@ -3,6 +3,7 @@ import { isCut } from '../../documents/planning/settings.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
 import type { PlanContext } from './context.ts';
+import { followsOf } from './follows.ts';
 import type { Job } from './job.ts';
 import { jobName } from './operation.ts';
 import { renewedAs } from './renewal/wholeOf.ts';
@@ -42,5 +43,5 @@ const jobOf = (operation: Operation, name: string, part: Part | undefined, seen:
   serves: undefined,
   cut: undefined,
   deciders: [],
-  follows: [],
+  follows: followsOf(operation, part),
 });

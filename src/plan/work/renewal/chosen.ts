@@ -1,6 +1,6 @@
 import { coverOf } from '../../../documents/planning/namedWork.ts';
 import type { PlanContext } from '../context.ts';
-import { FOLLOWS } from '../follows.ts';
+import { followsOf } from '../follows.ts';
 import type { Job } from '../job.ts';
 import { placesOf } from '../jobTitle.ts';
 import { jobName } from '../operation.ts';
@@ -20,5 +20,5 @@ export function asChosen(job: Job, { engine, registry, state }: PlanContext): Jo
     .flatMap((item) => (item.operation === 'machine' || item.operation === 'renew' ? item.operation : []))
     .at(-1);
   if (operation === undefined) return job;
-  return { ...job, operation, name: jobName(operation, part), follows: FOLLOWS[operation] ?? [] };
+  return { ...job, operation, name: jobName(operation, part), follows: followsOf(operation, part) };
 }
