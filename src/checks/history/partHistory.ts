@@ -7,6 +7,7 @@ import type { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
 import type { PartAt } from '../../layout/readPart.ts';
 import { isWorkOn } from '../value/work.ts';
+import { isAnotherPart, isFittedAlike } from './anotherPart.ts';
 import { dependsOn } from './dependsOn.ts';
 import { sessionsBefore } from './earlier.ts';
 
@@ -54,8 +55,10 @@ interface Here {
 }
 
 function isAnother(change: PartChange, earlier: readonly SessionDocument[], here: Here): boolean {
-  const before = earlier.flatMap(machinedLast);
-  return isMarkedOtherwise(change, before) || becomesFresh(change, before, here);
+  const before = earlier.flatMap(({ partChanges }) => partChanges);
+  return (
+    isAnotherPart(change, before, here.parts) || becomesFresh(change, earlier.flatMap(machinedLast), here)
+  );
 }
 
 /** What a session says to be fitted and machined was machined as it is fitted. */
@@ -63,13 +66,6 @@ const machinedLast = ({ partChanges }: SessionDocument): readonly PartChange[] =
   const isMachined = ({ how }: PartChange): boolean => how === 'machined';
   return [...partChanges.filter((each) => !isMachined(each)), ...partChanges.filter(isMachined)];
 };
-
-function isMarkedOtherwise(change: PartChange, before: readonly PartChange[]): boolean {
-  const stated = before.findLast((each) => isFittedAlike(each, change));
-  if (stated === undefined) return false;
-  const isSameMark = change.mark !== undefined && change.mark === stated.mark;
-  return isSameMark ? isMadeAnew(change, stated, before) : !isSaidAlike(change, stated);
-}
 
 /** New or reground, which was not said last. A part that was machined or renewed before is what it became then. */
 function becomesFresh(change: PartChange, before: readonly PartChange[], { isHere, parts }: Here): boolean {
@@ -86,19 +82,4 @@ function becomesFresh(change: PartChange, before: readonly PartChange[], { isHer
   );
   if (last === undefined) return !before.some((each) => isFittedAlike(each, change));
   return last.how === 'fitted' && conditionWhere(last, isHere) !== condition;
-}
-
-const isFittedAlike = (before: PartChange, { name }: PartChange): boolean =>
-  before.how === 'fitted' && before.name === name;
-
-const isSaidAlike = ({ identity: a }: PartChange, { identity: b }: PartChange): boolean =>
-  a.size === b.size && [...a].every(([key, text]) => b.get(key) === text);
-
-/** A size that is said of one mark for the first time is news, unless some session told how it was made. */
-function isMadeAnew(change: PartChange, stated: PartChange, before: readonly PartChange[]): boolean {
-  const wasMachined = before.some(({ how, sizes }) => how === 'machined' && sizes.length > 0);
-  return [...change.identity].some(([key, text]) => {
-    const was = stated.identity.get(key);
-    return was === undefined ? text !== 'std' && !wasMachined : was !== text;
-  });
 }

@@ -5,6 +5,7 @@ import { type Condition, conditionWhere, type PartChange } from '../../documents
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Position } from '../../layout/position.ts';
 import type { PartAt } from '../../layout/readPart.ts';
+import { isAnotherPart } from '../history/anotherPart.ts';
 import { isAt } from '../history/dependsOn.ts';
 
 /** A session and the engine whose layout names its positions. */
@@ -58,7 +59,7 @@ function conditionsOf(
 ): readonly StatedCondition[] {
   const { session, engine, registry, earlier = [] } = around;
   const isHere = (part: PartAt): boolean => isAt(id, position, part, registry, engine.document.layout);
-  const changes = sinceItCame([session, ...earlier], isHere);
+  const changes = sinceItCame([session, ...earlier], isHere, registry);
   const cut = changes.find(({ how }) => how === 'machined');
   // What was cut down is thinner than a new one, and as good.
   if (isCutDown === true && cut !== undefined) return [{ text: `machined ${cut.name}`, band: 'wear' }];
@@ -78,23 +79,18 @@ function conditionsOf(
 const sinceItCame = (
   sessions: readonly SessionDocument[],
   isHere: (part: PartAt) => boolean,
+  { parts }: Registry,
 ): readonly PartChange[] =>
-  sessions.reduceRight<readonly PartChange[]>((before, { partChanges }) => {
-    const here = partChanges.filter(({ parts }) => parts.some(isHere));
-    const isAnother = here.some((each) => COMES.includes(each.how) || isAnotherPart(each, before));
-    return isAnother ? here : here.concat(before);
-  }, []);
+  sessions
+    .reduceRight<readonly (readonly PartChange[])[]>((before, { partChanges }) => {
+      const here = partChanges.filter((each) => each.parts.some(isHere));
+      const said = before.flat();
+      const isAnother = here.some((each) => COMES.includes(each.how) || isAnotherPart(each, said, parts));
+      return isAnother ? [here] : before.concat([here]);
+    }, [])
+    .toReversed()
+    .flat();
 
 const COMES: readonly PartChange['how'][] = ['replaced', 'tried'];
-
-/** By its mark; else by all that is stamped on it, unless it was machined: then it has another size. */
-function isAnotherPart({ name, mark, identity }: PartChange, before: readonly PartChange[]): boolean {
-  const wasMachined = before.some(({ how }) => how === 'machined');
-  return before.some((each) => {
-    if (each.name !== name) return false;
-    if (mark !== undefined && each.mark !== undefined) return mark !== each.mark;
-    return !wasMachined && [...each.identity].some(([key, text]) => (identity.get(key) ?? text) !== text);
-  });
-}
 
 const bandOf = (condition: Condition): 'new' | 'wear' => (condition === 'used' ? 'wear' : 'new');
