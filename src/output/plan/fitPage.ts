@@ -123,6 +123,8 @@ function problemText(problem: FitProblem, { number, unit, range }: Figures): str
       return 'shells that would do are in stock, and the other places take too many of them: get more';
     case 'class not in stock':
       return `the table asks for ${problem.class}, of which no two halves are in stock: chosen by measured sizes`;
+    case 'class taken':
+      return `the table asks for ${problem.class}, and the other places take what is in stock of it: chosen by measured sizes; to follow the table get more`;
     case 'table is outside':
       return `the table asks for ${problem.class}, and by measured sizes that is outside: chosen by measured sizes; look at the stamps`;
     case 'not as stamped': {

@@ -7,7 +7,7 @@ import type { Cut } from '../work/cut.ts';
 import type { TableChoice } from './selectTable.ts';
 import { onShelf } from './shelf.ts';
 import { type AskedPlace, askedAt, type FitProblem, halfOf, mixingOf } from './shellPlace.ts';
-import { type ChosenShells, fitShells } from './shells.ts';
+import { type ChosenShells, fitShells, isOfClass } from './shells.ts';
 import type { Wanted } from './wanted.ts';
 
 /** Shells chosen for every bearing of one kind. */
@@ -66,12 +66,9 @@ function shellFit(context: PlanContext, part: Part, cuts: readonly Cut[]): Shell
   };
 }
 
-function fittedPlace(
-  { position, wanted, table, problems, place, hasShells }: AskedPlace,
-  chosen: ChosenShells | undefined,
-): FittedPlace {
-  const lacks: readonly FitProblem[] = hasShells && chosen === undefined ? [{ kind: 'too few' }] : [];
-  const base = { position, wanted, table, problems: [...problems, ...lacks], chosen };
+function fittedPlace(asked: AskedPlace, chosen: ChosenShells | undefined): FittedPlace {
+  const { position, wanted, table, problems, place } = asked;
+  const base = { position, wanted, table, problems: [...problems, ...takenByOthers(asked, chosen)], chosen };
   if (chosen === undefined || place === undefined) return { ...base, clearance: undefined };
   const within = add(chosen.upper.within, chosen.lower.within);
   return {
@@ -81,4 +78,16 @@ function fittedPlace(
       greatest: add(chosen.clearance, add(place.above, within)),
     },
   };
+}
+
+/** Of what the place would have alone: all of it, or what its table asks for. */
+function takenByOthers(
+  { alone, table }: AskedPlace,
+  chosen: ChosenShells | undefined,
+): readonly FitProblem[] {
+  if (alone === undefined) return [];
+  if (chosen === undefined) return [{ kind: 'too few' }];
+  const named = table?.class;
+  const hasLost = isOfClass(alone, named) && !isOfClass(chosen, named);
+  return named !== undefined && hasLost ? [{ kind: 'class taken', class: named }] : [];
 }

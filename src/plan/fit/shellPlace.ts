@@ -21,7 +21,14 @@ import {
 import { toBase, unitNamed } from '../../quantity/units.ts';
 import { type PlanContext, sizeOfPart } from '../work/context.ts';
 import { isAsStamped, type TableChoice, tableChoice } from './selectTable.ts';
-import { fitShells, type MixingRule, type ShellHalf, type ShellPlace } from './shells.ts';
+import {
+  type ChosenShells,
+  fitShells,
+  isOfClass,
+  type MixingRule,
+  type ShellHalf,
+  type ShellPlace,
+} from './shells.ts';
 import { type Wanted, wantedAt } from './wanted.ts';
 
 export type FitProblem =
@@ -32,6 +39,8 @@ export type FitProblem =
   /** There are shells for it alone, and other places have them. */
   | { readonly kind: 'too few' }
   | { readonly kind: 'class not in stock'; readonly class: string }
+  /** It does, and other places have it. */
+  | { readonly kind: 'class taken'; readonly class: string }
   | {
       readonly kind: 'not as stamped';
       readonly of: Characteristic;
@@ -54,8 +63,8 @@ export interface AskedPlace {
   readonly wanted: Wanted | undefined;
   readonly place: ShellPlace | undefined;
   readonly table: TableChoice | undefined;
-  /** Whether something on the shelf does, were it for this place alone. */
-  readonly hasShells: boolean;
+  /** What would be chosen of the shelf, were it for this place alone. */
+  readonly alone: ChosenShells | undefined;
   readonly problems: readonly FitProblem[];
 }
 
@@ -68,7 +77,7 @@ export function askedAt(
   const { part, fit, journal, housing } = kind;
   const table = tableChoice(context, part, position);
   const wanted = wantedAt(context, fit, position);
-  const nothing = { position, wanted, table, place: undefined, hasShells: false };
+  const nothing = { position, wanted, table, place: undefined, alone: undefined };
   const [hole, shaft] = [housing, journal].map((each) => readOf(context, each, position));
   const lacking = [hole, shaft].flatMap((each) => (each?.row === undefined && each?.size ? [each.size] : []));
   if (wanted === undefined) return { ...nothing, problems: [{ kind: 'no limits' }] };
@@ -85,34 +94,34 @@ export function askedAt(
     above: subtract(room.greatest.amount, mean),
     wanted,
   };
-  const stamped = stampProblems(table, hole.row, shaft.row);
-  const named = table?.class === undefined ? undefined : sized.filter((each) => each.class === table.class);
-  const only = named?.map(({ code }) => code) ?? sized.map(({ code }) => code);
-  const doesWith = (codes: readonly string[]): boolean =>
-    fitShells([{ ...base, only: codes }], shelf.map(halfOf), mixingOf(context, part))[0] !== undefined;
-  const isFollowed = named === undefined || doesWith(only);
-  const codes = isFollowed ? only : sized.map(({ code }) => code);
-  const hasShells = doesWith(codes);
+  const named = table?.class;
+  const place = { ...base, only: sized.map(({ code }) => code), class: named };
+  const [alone] = fitShells([place], sized.map(halfOf), mixingOf(context, part));
   const wall = divide(subtract(mean, wanted.middle), fraction(2));
   return {
     position,
     wanted,
     table,
-    place: { ...base, only: codes },
-    hasShells,
+    place,
+    alone,
     problems: [
-      ...stamped,
-      ...(isFollowed || table?.class === undefined
+      ...stampProblems(table, hole.row, shaft.row),
+      ...(named === undefined || (alone !== undefined && isOfClass(alone, named))
         ? []
         : [
-            (named ?? []).reduce((sum, { free }) => sum + free, 0) < 2
-              ? ({ kind: 'class not in stock', class: table.class } as const)
-              : ({ kind: 'table is outside', class: table.class } as const),
+            {
+              kind: isInStock(named, sized) ? 'table is outside' : 'class not in stock',
+              class: named,
+            } as const,
           ]),
-      ...(hasShells ? [] : [{ kind: 'nothing fits', wall } as const]),
+      ...(alone === undefined ? [{ kind: 'nothing fits', wall } as const] : []),
     ],
   };
 }
+
+/** Whether two halves of a class are there. */
+const isInStock = (named: string, sized: readonly (StockShell & { readonly free: number })[]): boolean =>
+  sized.reduce((halves, each) => halves + (each.class === named ? each.free : 0), 0) >= 2;
 
 function readOf(context: PlanContext, part: Part, position: Position) {
   const size = sizeOfPart(context, part);
@@ -148,6 +157,7 @@ export const halfOf = (shell: StockShell & { readonly free: number }): ShellHalf
   wall: shell.wall,
   within: shell.within,
   undersize: gradeText(shell.size),
+  class: shell.class,
   count: shell.free,
 });
 

@@ -1,3 +1,4 @@
+import { sum } from '../../measurement/sample.ts';
 import { absolute, add, compare, type Fraction, subtract } from '../../quantity/fraction.ts';
 import { allocate } from './allocate/allocate.ts';
 import type { Option } from './allocate/option.ts';
@@ -11,6 +12,8 @@ export interface ShellHalf {
   readonly within: Fraction;
   /** Halves of different undersizes are never fitted together. */
   readonly undersize: string;
+  /** Its letter, number or colour in a maker's table. */
+  readonly class?: string | undefined;
   /** How many halves there are. */
   readonly count: number;
 }
@@ -19,8 +22,10 @@ export interface ShellHalf {
 export interface ShellPlace extends Spread {
   readonly room: Fraction;
   readonly wanted: Wanted;
-  /** By a maker's table these codes alone. */
+  /** Of the size of its journal these codes alone. */
   readonly only?: readonly string[] | undefined;
+  /** The class that a maker's table names: another goes in only where too few of it are left. */
+  readonly class?: string | undefined;
 }
 
 export interface MixingRule {
@@ -36,7 +41,10 @@ export interface ChosenShells {
   readonly clearance: Fraction;
 }
 
-/** Shells for as many places as stock serves, as near to the middle as it allows taken together; undefined for the others. */
+/**
+ * Shells for as many places as stock serves, as few of these as can be beside their maker's table, and all taken together as
+ * near to the middle as that allows; undefined for the others.
+ */
 export function fitShells(
   places: readonly ShellPlace[],
   stock: readonly ShellHalf[],
@@ -44,12 +52,24 @@ export function fitShells(
 ): readonly (ChosenShells | undefined)[] {
   const pairs = pairsOf(stock, mixing);
   const choices = places.map((place) => choicesFor(place, pairs));
+  // One place more by its table counts more than the nearness of all.
+  const besideTable = sum(choices.map((each) => Math.max(0, ...each.map(({ option }) => option.cost)))) + 1;
   const { options } = allocate(
-    choices.map((each) => each.map(({ option }) => option)),
+    choices.map((each, place) =>
+      each.map(({ option, chosen }) =>
+        isOfClass(chosen, places[place]?.class) ? option : { ...option, cost: option.cost + besideTable },
+      ),
+    ),
     stock.map(({ count }) => count),
   );
   return options.map((option, place) => choices[place]?.[option ?? -1]?.chosen);
 }
+
+/** Whether a table has its will, where there is one. */
+export const isOfClass = (
+  { upper, lower }: Pick<ChosenShells, 'upper' | 'lower'>,
+  wanted: string | undefined,
+): boolean => wanted === undefined || (upper.class === wanted && lower.class === wanted);
 
 interface Choice {
   readonly option: Option;

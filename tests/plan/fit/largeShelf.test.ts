@@ -62,21 +62,29 @@ const lashOf = (cylinders: number): Files => {
   };
 };
 
-/** Eleven mains that differ little, and a dozen walls of shells. */
-const mainsOf = (count: number, mixing: string): Files => ({
+/** Eleven mains that differ little, and a dozen walls of shells, each of a class of its own. */
+const mainsOf = (count: number, mixing: string, table = ''): Files => ({
   'shop.yaml': LENGTHS,
   'stock.yaml': `kind: stock\nshells: [${Array.from(
     { length: 12 },
-    (_, index) => `{ code: S${index}, fits: main shells, wall: ${mm(2465 + 2 * index)}, count: ${count} }`,
+    (_, index) =>
+      `{ code: S${index}, class: S${index}, fits: main shells, wall: ${mm(2465 + 2 * index)}, count: ${count} }`,
   ).join(', ')}]\n`,
-  'e/engine.yaml': 'kind: engine\nname: Pump\nlayout: { mains: 11 }\n',
-  'e/limits.yaml': limitsOf('main_bearing_clearance: { new: 0.030 to 0.070 }', mixing),
+  'e/engine.yaml': `kind: engine\nname: Pump\nlayout: { mains: 11 }\n${table && STAMPS}`,
+  'e/limits.yaml': limitsOf('main_bearing_clearance: { new: 0.030 to 0.070 }', `${mixing}${table}`),
   'e/session.yaml': sessionOf(
     'machined',
     `- { measure: main_housing_bore, at: { ${Array.from({ length: 11 }, (_, index) => `${index + 1}: ${mm(55_000 + index)}`).join(', ')} } }
 - { measure: main_journal_diameter, at: { ${Array.from({ length: 11 }, (_, index) => `${index + 1}: 50.000`).join(', ')} } }`,
   ),
 });
+
+const atMains = (stamp: (main: number) => string): string =>
+  Array.from({ length: 11 }, (_, index) => `${index + 1}: ${stamp(index)}`).join(', ');
+
+const STAMPS = `stamps: { main_housings: { ${atMains(() => 'H')} }, main_journals: { ${atMains((main) => (main % 2 === 0 ? 'A' : 'B'))} } }\n`;
+
+const TABLE = 'select_fit: [{ fits: main shells, table: { H: { A: S5, B: S6 } } }]\n';
 
 const MIXED = 'mixing: [{ fits: main shells, differ_by: 0.012, thicker: lower }]\n';
 
@@ -86,6 +94,8 @@ it.each([
   ['shells for eleven mains, halves alike', mainsOf(4, ''), 0],
   ['shells for eleven mains, halves mixed', mainsOf(4, MIXED), 0],
   ['a dozen halves for eleven mains', mainsOf(1, MIXED), 5],
+  ['shells for eleven mains by a table, halves alike', mainsOf(4, '', TABLE), 0],
+  ['shells for eleven mains by a table, halves mixed', mainsOf(4, MIXED, TABLE), 0],
 ])('%s are chosen within a second', (_, files, without) => {
   const { shells, thicknesses } = fitsOf(contextOf(files));
   const chosen = [

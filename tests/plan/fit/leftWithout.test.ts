@@ -26,3 +26,29 @@ it('a place for which too little is left on the shelf is named, of shells and of
     ['2, 3: what is in stock brings no more of them inside; the ideal thickness is what to get'],
   ]);
 });
+
+it('a place that others leave too few halves of its class says so, and what to do', () => {
+  const context = contextOf({
+    'shop.yaml': 'kind: shop\nunits: { length: mm }\n',
+    'stock.yaml':
+      'kind: stock\nshells: [{ code: R, class: red, fits: main shells, wall: 2.475, count: 2 }, { code: B, class: blue, fits: main shells, wall: 2.480, count: 4 }]\n',
+    'e/engine.yaml':
+      'kind: engine\nname: Pump\nlayout: { mains: 2 }\nstamps: { main_housings: { 1: 1, 2: 1 }, main_journals: { 1: A, 2: A } }\n',
+    'e/limits.yaml': limitsOf(
+      'main_bearing_clearance: { new: 0.030 to 0.070 }',
+      'select_fit: [{ fits: main shells, table: { 1: { A: red } } }]\n',
+    ),
+    'e/session.yaml': sessionOf(
+      'machined',
+      `- { measure: main_housing_bore, at: { 1: 55.000, 2: 55.000 } }
+- { measure: main_journal_diameter, at: { 1: 50.000, 2: 50.000 } }`,
+    ),
+  });
+  const { sections } = fitPage(fitsOf(context), context.engine, []);
+  expect(sections.map(({ lines }) => lines)).toEqual([
+    [
+      '1: stamps 1 and A ask for red',
+      '2: the table asks for red, and the other places take what is in stock of it: chosen by measured sizes; to follow the table get more',
+    ],
+  ]);
+});

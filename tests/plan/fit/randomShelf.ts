@@ -19,11 +19,16 @@ export interface Shelf {
 interface Room {
   readonly hole: readonly [number, number];
   readonly shaft: number;
+  /** The class of shells that the maker's table names for it. */
+  readonly asksFor: Class | undefined;
 }
+
+type Class = 'red' | 'blue';
 
 interface Shell {
   readonly wall: readonly [number, number];
   readonly count: number;
+  readonly class: Class;
 }
 
 interface Piston {
@@ -45,7 +50,13 @@ const twoOf = <T>(of: fc.Arbitrary<T>): fc.Arbitrary<T[]> => fc.array(of, { minL
 const ends = (min: number, max: number, apart: number): fc.Arbitrary<readonly [number, number]> =>
   fc.tuple(whole(min, max), whole(0, apart)).map(([from, by]) => [from, from + by]);
 
-export const aShell: fc.Arbitrary<Shell> = fc.record({ wall: ends(2460, 2488, 2), count: whole(0, 3) });
+const aClass: fc.Arbitrary<Class> = fc.constantFrom('red', 'red', 'red', 'blue');
+
+export const aShell: fc.Arbitrary<Shell> = fc.record({
+  wall: ends(2460, 2488, 2),
+  count: whole(0, 3),
+  class: aClass,
+});
 export const aPiston: fc.Arbitrary<Piston> = fc.record({
   diameter: whole(79_950, 79_990),
   weight: whole(400, 406),
@@ -54,7 +65,13 @@ export const aPiston: fc.Arbitrary<Piston> = fc.record({
 export const aShim: fc.Arbitrary<Shim> = fc.record({ thickness: whole(90, 150), count: whole(1, 2) });
 
 export const randomShelf: fc.Arbitrary<Shelf> = fc.record({
-  rooms: twoOf(fc.record({ hole: ends(54_990, 55_010, 4), shaft: whole(49_995, 50_005) })),
+  rooms: twoOf(
+    fc.record({
+      hole: ends(54_990, 55_010, 4),
+      shaft: whole(49_995, 50_005),
+      asksFor: fc.option(aClass, { nil: undefined, freq: 5 }),
+    }),
+  ),
   shells: fc.array(aShell, { minLength: 1, maxLength: 4 }),
   mixing: fc.option(
     fc.record({ differBy: whole(2, 12), thicker: fc.constantFrom('upper' as const, 'lower' as const) }),
@@ -100,7 +117,7 @@ export function shelfFiles(shelf: Shelf, order: Order = AS_DRAWN): Files {
       .map((text) => `\n  - ${text}`)
       .join('');
   const stock = [
-    `shells:${lines(shells.map(({ wall, count }, index) => `{ code: S${index}, fits: main shells, wall: ${range(wall)}, count: ${count} }`))}\n`,
+    `shells:${lines(shells.map(({ wall, count, class: its }, index) => `{ code: S${index}, class: ${its}, fits: main shells, wall: ${range(wall)}, count: ${count} }`))}\n`,
     `pistons:${lines(
       pistons.map(
         ({ diameter, weight, ranIn }, index) =>
@@ -118,12 +135,14 @@ export function shelfFiles(shelf: Shelf, order: Order = AS_DRAWN): Files {
   return {
     'shop.yaml': `kind: shop\nunits: { length: mm, mass: g }\n${weightSpread === undefined ? '' : `plan: { weight_spread: ${weightSpread} g }\n`}`,
     'stock.yaml': `kind: stock\n${order(stock).join('')}`,
-    'e/engine.yaml': 'kind: engine\nname: Pump\nlayout: { cylinders: 2, mains: 2 }\n',
+    'e/engine.yaml': `kind: engine\nname: Pump\nlayout: { cylinders: 2, mains: 2 }\nstamps: { main_housings: { 1: H, 2: H }, main_journals: ${at(shelf.rooms.map(({ asksFor }) => asksFor ?? 'worn'))} }\n`,
     'e/limits.yaml': limitsOf(
       order(LIMITS.split('\n')).join('\n'),
-      mixing === undefined
-        ? ''
-        : `mixing: [{ fits: main shells, differ_by: ${millimetres(mixing.differBy)}, thicker: ${mixing.thicker} }]\n`,
+      `select_fit: [{ fits: main shells, table: { H: { red: red, blue: blue } } }]\n${
+        mixing === undefined
+          ? ''
+          : `mixing: [{ fits: main shells, differ_by: ${millimetres(mixing.differBy)}, thicker: ${mixing.thicker} }]\n`
+      }`,
     ),
     'e/session.yaml': sessionOf('machined', order(blocks).join('\n')),
   };
@@ -185,18 +204,23 @@ export function costsOf(shelf: Shelf, { shells, pistons, shims }: Choice): Costs
 
 const ONE_EACH = (things: readonly unknown[]): readonly number[] => things.map(() => 1);
 
+/** What a place counts for beside its maker's table: more than the nearness of all, and less than to go without. */
+const BESIDE_TABLE = 30;
+
 const shellWays = ({ rooms, shells, mixing }: Shelf): readonly (readonly Way[])[] =>
   orWithout(
-    rooms.map(({ hole, shaft }) =>
-      shells.flatMap(({ wall: up }, upper) =>
-        shells.flatMap(({ wall: low }, lower): readonly Way[] => {
+    rooms.map(({ hole, shaft, asksFor }) =>
+      shells.flatMap(({ wall: up, class: above }, upper) =>
+        shells.flatMap(({ wall: low, class: below }, lower): readonly Way[] => {
           const thicker = (up[0] + up[1] - low[0] - low[1]) / 2;
           const step = mixing?.thicker === 'upper' ? thicker : -thicker;
           if (step < 0 || step > Math.min(mixing?.differBy ?? 0, MOST_MIXED)) return [];
           const least = hole[0] - up[1] - low[1] - shaft;
           const greatest = hole[1] - up[0] - low[0] - shaft;
           const cost = costBetween(least, (least + greatest) / 2, greatest, CLEARANCE);
-          return cost === undefined ? [] : [{ cost, takes: [upper, lower] }];
+          if (cost === undefined) return [];
+          const isByTable = asksFor === undefined || (above === asksFor && below === asksFor);
+          return [{ cost: isByTable ? cost : cost + BESIDE_TABLE, takes: [upper, lower] }];
         }),
       ),
     ),

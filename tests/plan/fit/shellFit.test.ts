@@ -281,6 +281,21 @@ describe('a maker’s table', () => {
     ).toBe('1; B/B; 0.0400 to 0.0400; 0.050; 1/A: red; class not in stock red');
   });
 
+  it('gives way at the places for which too few halves of its class are left, and serves them as well', () => {
+    const served = (reds: number) =>
+      fitIn({
+        ...even,
+        shells: `${shell('R', '2.475', reds, ', class: red')}, ${shell('B', '2.480', 4, ', class: blue')}`,
+        engine: stamps('A', 'A'),
+      })?.places;
+    const byTable = (place: number) => `${place}; R/R; 0.0500 to 0.0500; 0.050; 1/A: red`;
+    const bySizes = (place: number, why: string) =>
+      `${place}; B/B; 0.0400 to 0.0400; 0.050; 1/A: red; ${why} red`;
+    expect(served(1)).toEqual([bySizes(1, 'class not in stock'), bySizes(2, 'class not in stock')]);
+    expect(served(3)).toEqual([byTable(1), bySizes(2, 'class taken')]);
+    expect(served(4)).toEqual([byTable(1), byTable(2)]);
+  });
+
   it('gives way where its shell lies outside', () => {
     expect(
       fitIn({
