@@ -18,10 +18,20 @@ export interface Range {
   readonly greatest: Fraction;
 }
 
-/** A maker's table: the stamp of a housing, the stamp of its journal, and the class of shell that goes between. */
+/** The class of the shell above the journal, and of the one below it: of most makers the same. */
+export interface HalfClasses {
+  readonly upper: string;
+  readonly lower: string;
+}
+
+/** `Blue above and Green below`. */
+export const classText = ({ upper, lower }: HalfClasses): string =>
+  upper === lower ? upper : `${upper} above and ${lower} below`;
+
+/** A maker's table: the stamp of a housing, the stamp of its journal, and the classes of the shells that go between. */
 export interface SelectFit {
   readonly part: Part;
-  readonly table: ReadonlyMap<string, ReadonlyMap<string, string>>;
+  readonly table: ReadonlyMap<string, ReadonlyMap<string, HalfClasses>>;
   /** What the stamps stand for, where the maker says it. */
   readonly housings: ReadonlyMap<string, Range>;
   readonly journals: ReadonlyMap<string, Range>;
@@ -61,8 +71,14 @@ const readSelectFit = (item: Node, part: Part, context: DocumentContext): Select
   journals: rangesAt(item, 'journals', context),
 });
 
-const rowOf = ({ node }: Entry): ReadonlyMap<string, string> =>
-  new Map(entriesOf(node).map(({ key, node: value }) => [key, textOf(value) ?? ''] as const));
+const rowOf = ({ node }: Entry): ReadonlyMap<string, HalfClasses> =>
+  new Map(entriesOf(node).map(({ key, node: cell }) => [key, classesIn(cell)] as const));
+
+/** `E`, of both halves; or `{ upper: Blue, lower: Green }`. */
+function classesIn(cell: Node): HalfClasses {
+  const [upper, lower] = ['upper', 'lower'].map((half) => textOf(cell) ?? textAt(cell, half) ?? '');
+  return { upper: upper ?? '', lower: lower ?? '' };
+}
 
 const rangesAt = (item: Node, key: string, context: DocumentContext): ReadonlyMap<string, Range> =>
   new Map(

@@ -52,9 +52,14 @@ export const words = (described: About): Schema =>
   });
 
 export const wordOrWords = (described: About): Schema =>
-  scalar(described, 'write a name, or a list of names such as [1, 2, 3]', {
-    anyOf: [TEXT, NUMBER_TYPE, { type: 'array', minItems: 1, items: WORD_ITEM }],
+  wordOr(described, 'write a name, or a list of names such as [1, 2, 3]', {
+    type: 'array',
+    minItems: 1,
+    items: WORD_ITEM,
   });
+
+export const wordOr = (described: About, errorMessage: string, other: Schema): Schema =>
+  scalar(described, errorMessage, { anyOf: [TEXT, NUMBER_TYPE, other] });
 
 export const WORD_ITEM: Schema = { anyOf: [TEXT, NUMBER_TYPE], errorMessage: 'write a name or a number' };
 

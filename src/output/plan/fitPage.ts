@@ -1,4 +1,5 @@
 import type { Engine } from '../../documents/assemble.ts';
+import { classText } from '../../documents/limits/choices.ts';
 import { tableName } from '../../layout/naming.ts';
 import type { Fits } from '../../plan/fit/fits.ts';
 import type { PistonFit, PistonProblem } from '../../plan/fit/pistonFit.ts';
@@ -106,8 +107,10 @@ const placeNotes = (
   figures: Figures,
 ): readonly string[] => [
   ...problems.map((each) => `${tableName(position)}: ${problemText(each, figures)}`),
-  ...(table?.class !== undefined && chosen !== undefined && problems.length === 0
-    ? [`${tableName(position)}: stamps ${table.housing} and ${table.journal} ask for ${table.class}`]
+  ...(table?.classes !== undefined && chosen !== undefined && problems.length === 0
+    ? [
+        `${tableName(position)}: stamps ${table.housing} and ${table.journal} ask for ${classText(table.classes)}`,
+      ]
     : []),
 ];
 
@@ -122,11 +125,11 @@ function problemText(problem: FitProblem, { number, unit, range }: Figures): str
     case 'too few':
       return 'shells that would do are in stock, and the other places take too many of them: get more';
     case 'class not in stock':
-      return `the table asks for ${problem.class}, of which no two halves are in stock: chosen by measured sizes`;
+      return `the table asks for ${classText(problem.classes)}, of which no ${problem.classes.upper === problem.classes.lower ? 'two halves are' : 'pair is'} in stock: chosen by measured sizes`;
     case 'class taken':
-      return `the table asks for ${problem.class}, and the other places take what is in stock of it: chosen by measured sizes; to follow the table get more`;
+      return `the table asks for ${classText(problem.classes)}, and the other places take what is in stock of it: chosen by measured sizes; to follow the table get more`;
     case 'table is outside':
-      return `the table asks for ${problem.class}, and by measured sizes that is outside: chosen by measured sizes; look at the stamps`;
+      return `the table asks for ${classText(problem.classes)}, and by measured sizes that is outside: chosen by measured sizes; look at the stamps`;
     case 'not as stamped': {
       const [judged] = problem.row.routes;
       const read = judged === undefined ? '' : ` ${range(judged.least, judged.greatest)}`;

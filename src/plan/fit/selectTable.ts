@@ -1,6 +1,6 @@
 import { fittedSize } from '../../checks/grades/madeSize.ts';
 import { isAt } from '../../checks/history/dependsOn.ts';
-import type { SelectFit } from '../../documents/limits/choices.ts';
+import type { HalfClasses, SelectFit } from '../../documents/limits/choices.ts';
 import { limitsOn } from '../../documents/limits/editions.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
@@ -12,8 +12,8 @@ import { type PlanContext, sizeOfPart } from '../work/context.ts';
 export interface TableChoice {
   readonly housing: string;
   readonly journal: string;
-  /** The class that it names; undefined where it has no such stamps. */
-  readonly class: string | undefined;
+  /** Those that it names; undefined where it has no such stamps. */
+  readonly classes: HalfClasses | undefined;
   readonly select: SelectFit;
 }
 
@@ -27,7 +27,7 @@ export function tableChoice(context: PlanContext, shell: Part, position: Positio
     stampOf(context, registry.parts.find(id ?? ''), position),
   );
   if (select === undefined || housing === undefined || journal === undefined) return undefined;
-  return { housing, journal, class: select.table.get(housing)?.get(journal), select };
+  return { housing, journal, classes: select.table.get(housing)?.get(journal), select };
 }
 
 function stampOf(context: PlanContext, part: Part | undefined, at: Position): string | undefined {

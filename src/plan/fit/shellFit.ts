@@ -7,7 +7,7 @@ import type { Cut } from '../work/cut.ts';
 import type { TableChoice } from './selectTable.ts';
 import { onShelf } from './shelf.ts';
 import { type AskedPlace, askedAt, type FitProblem, halfOf, mixingOf } from './shellPlace.ts';
-import { type ChosenShells, fitShells, isOfClass } from './shells.ts';
+import { type ChosenShells, fitShells, isByTable } from './shells.ts';
 import type { Wanted } from './wanted.ts';
 
 /** Shells chosen for every bearing of one kind. */
@@ -87,7 +87,7 @@ function takenByOthers(
 ): readonly FitProblem[] {
   if (alone === undefined) return [];
   if (chosen === undefined) return [{ kind: 'too few' }];
-  const named = table?.class;
-  const hasLost = isOfClass(alone, named) && !isOfClass(chosen, named);
-  return named !== undefined && hasLost ? [{ kind: 'class taken', class: named }] : [];
+  const classes = table?.classes;
+  const hasLost = isByTable(alone, classes) && !isByTable(chosen, classes);
+  return classes !== undefined && hasLost ? [{ kind: 'class taken', classes }] : [];
 }

@@ -4,6 +4,7 @@ import type { Grid } from '../../characteristics/grid.ts';
 import { fittedSize } from '../../checks/grades/madeSize.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import { gradeText, sameGrade } from '../../documents/grades/grade.ts';
+import type { HalfClasses } from '../../documents/limits/choices.ts';
 import { limitsOn } from '../../documents/limits/editions.ts';
 import type { StockShell } from '../../documents/stock/stock.ts';
 import type { Part } from '../../layout/part.ts';
@@ -24,7 +25,7 @@ import { isAsStamped, type TableChoice, tableChoice } from './selectTable.ts';
 import {
   type ChosenShells,
   fitShells,
-  isOfClass,
+  isByTable,
   type MixingRule,
   type ShellHalf,
   type ShellPlace,
@@ -38,16 +39,16 @@ export type FitProblem =
   | { readonly kind: 'nothing fits'; readonly wall: Fraction }
   /** There are shells for it alone, and other places have them. */
   | { readonly kind: 'too few' }
-  | { readonly kind: 'class not in stock'; readonly class: string }
+  | { readonly kind: 'class not in stock'; readonly classes: HalfClasses }
   /** It does, and other places have it. */
-  | { readonly kind: 'class taken'; readonly class: string }
+  | { readonly kind: 'class taken'; readonly classes: HalfClasses }
   | {
       readonly kind: 'not as stamped';
       readonly of: Characteristic;
       readonly stamp: string;
       readonly row: Row;
     }
-  | { readonly kind: 'table is outside'; readonly class: string };
+  | { readonly kind: 'table is outside'; readonly classes: HalfClasses };
 
 /** Shells, and what they lie between. */
 export interface ShellKind {
@@ -94,8 +95,8 @@ export function askedAt(
     above: subtract(room.greatest.amount, mean),
     wanted,
   };
-  const named = table?.class;
-  const place = { ...base, only: sized.map(({ code }) => code), class: named };
+  const classes = table?.classes;
+  const place = { ...base, only: sized.map(({ code }) => code), classes };
   const [alone] = fitShells([place], sized.map(halfOf), mixingOf(context, part));
   const wall = divide(subtract(mean, wanted.middle), fraction(2));
   return {
@@ -106,12 +107,12 @@ export function askedAt(
     alone,
     problems: [
       ...stampProblems(table, hole.row, shaft.row),
-      ...(named === undefined || (alone !== undefined && isOfClass(alone, named))
+      ...(classes === undefined || (alone !== undefined && isByTable(alone, classes))
         ? []
         : [
             {
-              kind: isInStock(named, sized) ? 'table is outside' : 'class not in stock',
-              class: named,
+              kind: isInStock(classes, sized) ? 'table is outside' : 'class not in stock',
+              classes,
             } as const,
           ]),
       ...(alone === undefined ? [{ kind: 'nothing fits', wall } as const] : []),
@@ -119,9 +120,15 @@ export function askedAt(
   };
 }
 
-/** Whether two halves of a class are there. */
-const isInStock = (named: string, sized: readonly (StockShell & { readonly free: number })[]): boolean =>
-  sized.reduce((halves, each) => halves + (each.class === named ? each.free : 0), 0) >= 2;
+/** Whether a half for above and another for below are there. */
+function isInStock(
+  { upper, lower }: HalfClasses,
+  sized: readonly (StockShell & { readonly free: number })[],
+): boolean {
+  const halvesOf = (named: string): number =>
+    sized.reduce((halves, each) => halves + (each.class === named ? each.free : 0), 0);
+  return upper === lower ? halvesOf(upper) >= 2 : halvesOf(upper) >= 1 && halvesOf(lower) >= 1;
+}
 
 function readOf(context: PlanContext, part: Part, position: Position) {
   const size = sizeOfPart(context, part);

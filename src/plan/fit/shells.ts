@@ -1,3 +1,4 @@
+import type { HalfClasses } from '../../documents/limits/choices.ts';
 import { sum } from '../../measurement/sample.ts';
 import { absolute, add, compare, type Fraction, subtract } from '../../quantity/fraction.ts';
 import { allocate } from './allocate/allocate.ts';
@@ -24,8 +25,8 @@ export interface ShellPlace extends Spread {
   readonly wanted: Wanted;
   /** Of the size of its journal these codes alone. */
   readonly only?: readonly string[] | undefined;
-  /** The class that a maker's table names: another goes in only where too few of it are left. */
-  readonly class?: string | undefined;
+  /** Those that a maker's table names: others go in only where too few of these are left. */
+  readonly classes?: HalfClasses | undefined;
 }
 
 export interface MixingRule {
@@ -35,9 +36,12 @@ export interface MixingRule {
   readonly thicker: 'upper' | 'lower';
 }
 
-export interface ChosenShells {
+interface Halves {
   readonly upper: ShellHalf;
   readonly lower: ShellHalf;
+}
+
+export interface ChosenShells extends Halves {
   readonly clearance: Fraction;
 }
 
@@ -57,7 +61,7 @@ export function fitShells(
   const { options } = allocate(
     choices.map((each, place) =>
       each.map(({ option, chosen }) =>
-        isOfClass(chosen, places[place]?.class) ? option : { ...option, cost: option.cost + besideTable },
+        isByTable(chosen, places[place]?.classes) ? option : { ...option, cost: option.cost + besideTable },
       ),
     ),
     stock.map(({ count }) => count),
@@ -66,27 +70,24 @@ export function fitShells(
 }
 
 /** Whether a table has its will, where there is one. */
-export const isOfClass = (
-  { upper, lower }: Pick<ChosenShells, 'upper' | 'lower'>,
-  wanted: string | undefined,
-): boolean => wanted === undefined || (upper.class === wanted && lower.class === wanted);
+export const isByTable = ({ upper, lower }: Halves, classes: HalfClasses | undefined): boolean =>
+  classes === undefined || (upper.class === classes.upper && lower.class === classes.lower);
 
 interface Choice {
   readonly option: Option;
   readonly chosen: ChosenShells;
 }
 
-interface Pair {
-  readonly upper: ShellHalf;
-  readonly lower: ShellHalf;
+interface Pair extends Halves {
   readonly takes: Option['takes'];
+  readonly mayRunAnywhere: boolean;
 }
 
-/** Halves that may run together. */
+/** Halves of one undersize, and whether they may run together where no table asks for it. */
 const pairsOf = (stock: readonly ShellHalf[], mixing: MixingRule): readonly Pair[] =>
   stock.flatMap((upper, above) =>
     stock.flatMap((lower, below): readonly Pair[] =>
-      mayPair(upper, lower, mixing)
+      upper.undersize === lower.undersize
         ? [
             {
               upper,
@@ -95,6 +96,7 @@ const pairsOf = (stock: readonly ShellHalf[], mixing: MixingRule): readonly Pair
                 [above, 1],
                 [below, 1],
               ],
+              mayRunAnywhere: mayPair(upper, lower, mixing),
             },
           ]
         : [],
@@ -102,21 +104,24 @@ const pairsOf = (stock: readonly ShellHalf[], mixing: MixingRule): readonly Pair
   );
 
 function mayPair(upper: ShellHalf, lower: ShellHalf, { mostDifference, thicker }: MixingRule): boolean {
-  if (upper.undersize !== lower.undersize) return false;
   const order = compare(upper.wall, lower.wall);
   const isRightWayUp = order === 0 || order > 0 === (thicker === 'upper');
   return isRightWayUp && compare(absolute(subtract(upper.wall, lower.wall)), mostDifference) <= 0;
 }
 
-function choicesFor(
-  { room, below, above, wanted, only }: ShellPlace,
-  pairs: readonly Pair[],
-): readonly Choice[] {
-  return pairs.flatMap(({ upper, lower, takes }) => {
+function choicesFor(place: ShellPlace, pairs: readonly Pair[]): readonly Choice[] {
+  const { room, below, above, wanted, only } = place;
+  return pairs.flatMap((pair) => {
+    const { upper, lower, takes, mayRunAnywhere } = pair;
     if (only !== undefined && !(only.includes(upper.code) && only.includes(lower.code))) return [];
+    if (!mayRunAnywhere && !isMixedByTable(pair, place)) return [];
     const clearance = subtract(room, add(upper.wall, lower.wall));
     const within = add(upper.within, lower.within);
     const cost = costOf(clearance, { below: add(below, within), above: add(above, within) }, wanted);
     return cost === undefined ? [] : [{ option: { cost, takes }, chosen: { upper, lower, clearance } }];
   });
 }
+
+/** What a maker prints as one above and another below runs together by his word. */
+const isMixedByTable = (pair: Halves, { classes }: ShellPlace): boolean =>
+  classes !== undefined && classes.upper !== classes.lower && isByTable(pair, classes);

@@ -1,5 +1,6 @@
 import { gradeInForce } from '../../checks/grades/gradeInForce.ts';
 import { type Grade, gradeText } from '../../documents/grades/grade.ts';
+import { classText } from '../../documents/limits/choices.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import type { Fits } from '../fit/fits.ts';
@@ -45,6 +46,11 @@ export function shellLines(
     places.some(
       (each) => each.position === position && each.problems.some(({ kind }) => kind === 'nothing fits'),
     );
+  const sizeToBuy = (position: Position): string =>
+    [
+      gradeText(gradeAt(position, part, context)),
+      ...places.flatMap((each) => (each.position === position ? classLacking(each) : [])),
+    ].join(', ');
   const base = { what: `${part.label} pairs`, for: name } as const;
   return [
     ...countedBy(chosen.map(codesOf)).map(([code, count]) => ({
@@ -65,9 +71,9 @@ export function shellLines(
       count,
       when: 'after measuring' as const,
     })),
-    ...bySize(left.filter(isInVain), part, context).map(([grade, count]) => ({
+    ...countedBy(left.filter(isInVain).map(sizeToBuy)).map(([size, count]) => ({
       ...base,
-      size: gradeText(grade),
+      size,
       code: undefined,
       onShelf: 0,
       count,
@@ -99,18 +105,25 @@ export function pistonLines(
   }));
 }
 
+/** What a maker's table asks for, and the shelf has not. */
+const classLacking = ({ problems }: FittedPlace): readonly string[] =>
+  problems.flatMap((each) => (each.kind === 'class not in stock' ? [classText(each.classes)] : []));
+
 const codesOf = ({ chosen }: FittedPlace): string =>
   [...new Set([chosen?.upper.code ?? '', chosen?.lower.code ?? ''])].join(' and ');
 
 const countedBy = (texts: readonly string[]): readonly (readonly [string, number])[] =>
   [...new Set(texts)].map((text) => [text, texts.filter((each) => each === text).length]);
 
+const gradeAt = (position: Position, part: Part, { engine }: PlanContext): Grade =>
+  gradeInForce(engine, undefined, part, position).grade.lower;
+
 function bySize(
   at: readonly Position[],
   part: Part,
-  { engine }: PlanContext,
+  context: PlanContext,
 ): readonly (readonly [Grade, number])[] {
-  const grades = at.map((position) => gradeInForce(engine, undefined, part, position).grade.lower);
+  const grades = at.map((position) => gradeAt(position, part, context));
   return countedBy(grades.map((grade) => gradeText(grade))).flatMap(([text, count]) => {
     const grade = grades.find((each) => gradeText(each) === text);
     return grade === undefined ? [] : [[grade, count] as const];

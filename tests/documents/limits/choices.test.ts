@@ -11,7 +11,7 @@ source: Invented for this test.
 limits: { main_bearing_clearance: { new: 0.0020 to 0.0038 } }
 select_fit:
   - fits: main shells
-    table: { A: { 1: red, 2: blue }, B: { 1: blue, 2: green } }
+    table: { A: { 1: red, 2: blue }, B: { 1: blue, 2: { upper: green, lower: blue } } }
     housings: { A: 3.5000 to 3.5004, B: 3.5004 to 3.5008 }
     journals: { 1: 76.20 to 76.21 mm }
 mixing:
@@ -27,6 +27,7 @@ const inches = (amount: Fraction | undefined): string | undefined =>
   amount && toDecimal(fromBase(amount, unitNamed('in')), 4);
 const range = ({ least, greatest }: { readonly least: Fraction; readonly greatest: Fraction }) =>
   `${inches(least)} to ${inches(greatest)}`;
+const both = (name: string) => ({ upper: name, lower: name });
 const rangesOf = (all: ReadonlyMap<string, Parameters<typeof range>[0]>) =>
   Object.fromEntries([...all].map(([name, each]) => [name, range(each)]));
 
@@ -37,8 +38,8 @@ it('shells by their stamps, halves that may run together and gaskets by protrusi
   expect(selectFits.map(({ part }) => part.id)).toEqual(['main_shell']);
   const [fit] = selectFits;
   expect([...(fit?.table ?? [])].map(([name, row]) => [name, Object.fromEntries(row)])).toEqual([
-    ['A', { 1: 'red', 2: 'blue' }],
-    ['B', { 1: 'blue', 2: 'green' }],
+    ['A', { 1: both('red'), 2: both('blue') }],
+    ['B', { 1: both('blue'), 2: { upper: 'green', lower: 'blue' } }],
   ]);
   expect(rangesOf(fit?.housings ?? new Map())).toEqual({ A: '3.5000 to 3.5004', B: '3.5004 to 3.5008' });
   expect(rangesOf(fit?.journals ?? new Map())).toEqual({ 1: '3.0000 to 3.0004' });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { HalfClasses } from '../../../src/documents/limits/choices.ts';
 import { fitsOf, isShort } from '../../../src/plan/fit/fits.ts';
 import { type Files, limitsOf, sessionOf } from '../../shopOf.ts';
 import { contextOf, lengthIn } from '../planOf.ts';
@@ -39,6 +40,9 @@ const shop = ({
 const shell = (code: string, wall: string, count: number, more = ''): string =>
   `{ code: ${code}, fits: main shells, wall: ${wall}, count: ${count}${more} }`;
 
+const classText = (classes: HalfClasses | undefined): string =>
+  classes === undefined ? 'none' : [...new Set([classes.upper, classes.lower])].join('/');
+
 function fitIn(said: Said) {
   const fits = fitsOf(contextOf(shop(said)));
   const [fit, ...others] = fits.shells;
@@ -54,7 +58,7 @@ function fitIn(said: Said) {
             ? '-'
             : `${lengthIn('mm', clearance.least, 4)} to ${lengthIn('mm', clearance.greatest, 4)}`,
           wanted === undefined ? 'nothing wanted' : lengthIn('mm', wanted.middle),
-          table === undefined ? '' : `${table.housing}/${table.journal}: ${table.class ?? 'none'}`,
+          table === undefined ? '' : `${table.housing}/${table.journal}: ${classText(table.classes)}`,
           ...problems.map((each) =>
             each.kind === 'not measured'
               ? `${each.kind} ${each.of.id}`
@@ -62,8 +66,8 @@ function fitIn(said: Said) {
                 ? `${each.kind} ${lengthIn('mm', each.wall, 4)}`
                 : each.kind === 'not as stamped'
                   ? `${each.kind} ${each.of.id} ${each.stamp} ${each.row.position.name}`
-                  : 'class' in each
-                    ? `${each.kind} ${each.class}`
+                  : 'classes' in each
+                    ? `${each.kind} ${classText(each.classes)}`
                     : each.kind,
           ),
         ].join('; '),
@@ -294,6 +298,24 @@ describe('a maker’s table', () => {
     expect(served(1)).toEqual([bySizes(1, 'class not in stock'), bySizes(2, 'class not in stock')]);
     expect(served(3)).toEqual([byTable(1), bySizes(2, 'class taken')]);
     expect(served(4)).toEqual([byTable(1), byTable(2)]);
+  });
+
+  it('may name one shell above and another below, whatever `mixing:` says, and takes them of the shelf so', () => {
+    const choices = TABLE.replace('{ A: red, B: blue }', '{ A: { upper: blue, lower: red }, B: blue }');
+    const places = (shells: string) =>
+      fitIn({ ...even, choices, shells, engine: stamps('A', 'A') })?.places.map((each) => each.slice(3));
+    const [red, blue] = [
+      (count: number) => shell('R', '2.465', count, ', class: red'),
+      (count: number) => shell('B', '2.485', count, ', class: blue'),
+    ];
+    const both = 'B/R; 0.0500 to 0.0500; 0.050; 1/A: blue/red';
+    const alike = 'B/B; 0.0300 to 0.0300; 0.050; 1/A: blue/red';
+    expect(places(`${red(2)}, ${blue(2)}`)).toEqual([both, both]);
+    expect(places(`${red(1)}, ${blue(3)}`)).toEqual([both, `${alike}; class taken blue/red`]);
+    expect(places(`${red(0)}, ${blue(4)}`)).toEqual([
+      `${alike}; class not in stock blue/red`,
+      `${alike}; class not in stock blue/red`,
+    ]);
   });
 
   it('gives way where its shell lies outside', () => {

@@ -289,10 +289,12 @@ describe('what is renewed', () => {
 describe('shells that the shelf was asked for', () => {
   const HOUSINGS = '- { measure: main_housing_bore, with: fine, at: { 1: 3.2505, 2: 3.2505, 3: 3.2505 } }';
   const JOURNALS = '- { measure: main_journal_diameter, with: mic, at: { 1: 2.9985, 2: 2.9985, 3: 2.9985 } }';
-  const asked = (shells: string, clearance = clearances('0.0050')) =>
-    linesOf({ blocks: `${clearance}\n${HOUSINGS}\n${JOURNALS}`, stock: `shells: [${shells}]\n` }).filter(
-      (each) => /shell/.test(each),
-    );
+  const asked = (shells: string, files: Files = {}) =>
+    linesOf({
+      files,
+      blocks: `${clearances('0.0050')}\n${HOUSINGS}\n${JOURNALS}`,
+      stock: `shells: [${shells}]\n`,
+    }).filter((each) => /shell/.test(each));
 
   it('are bought by their codes', () => {
     expect(asked('{ code: M, fits: main shells, wall: 0.1250, count: 6 }')).toEqual([
@@ -303,6 +305,19 @@ describe('shells that the shelf was asked for', () => {
   it('are bought at once where none of them does', () => {
     expect(asked('{ code: M, fits: main shells, wall: 0.1300, count: 6 }')).toEqual([
       '1 (0); main shell pairs; std; -; now; choose main shells',
+    ]);
+  });
+
+  it('are bought in the classes that the maker’s table asks for', () => {
+    const files = {
+      'e/engine.yaml': `${ENGINE}stamps: { main_housings: { 3: 1 }, main_journals: { 3: A } }\n`,
+      'e/limits.yaml': limitsOf(
+        LIMITS,
+        'select_fit: [{ fits: main shells, table: { 1: { A: { upper: blue, lower: red } } } }]\n',
+      ),
+    };
+    expect(asked('{ code: M, class: red, fits: main shells, wall: 0.1300, count: 6 }', files)).toEqual([
+      '1 (0); main shell pairs; std, blue above and red below; -; now; choose main shells',
     ]);
   });
 });

@@ -1,5 +1,5 @@
 import { note, source } from '../document.ts';
-import { about, amount, choice, RANGE_TEXT, type Schema, word } from '../scalars.ts';
+import { about, amount, choice, RANGE_TEXT, type Schema, word, wordOr } from '../scalars.ts';
 import { list, mapShape, named, type Properties } from '../shared.ts';
 
 const fits = word(about('Fits', 'Which shells are chosen.', 'main shells'));
@@ -10,15 +10,30 @@ const range = (title: string, description: string, example: string): Schema => (
   errorMessage: `write a range, such as ${example}`,
 });
 
-const classes = (title: string, description: string): Schema =>
+const stampSizes = (title: string, description: string): Schema =>
   named(about(title, description, { A: '41.984 to 41.990 mm' }), {
     ...range('Class', 'The sizes that this stamp means.', '41.984 to 41.990 mm'),
   });
 
+const classes = wordOr(
+  about('Classes', 'The class of both shells, or of the one above and the one below.', 'E', {
+    upper: 'Blue',
+    lower: 'Green',
+  }),
+  'write a class such as E, or { upper: Blue, lower: Green } where the two shells differ',
+  mapShape(
+    {
+      upper: word(about('Upper', 'The class of the shell above.', 'Blue')),
+      lower: word(about('Lower', 'The class of the shell below.', 'Green')),
+    },
+    { required: ['upper', 'lower'] },
+  ),
+);
+
 const selectFit: Schema = list(
   about(
     'Select fit',
-    "The maker's table: stamp of a housing, stamp of its journal, class of shell between them.",
+    "The maker's table: stamp of a housing, stamp of its journal, classes of the shells between them.",
     [{ fits: 'rod shells', table: { 1: { A: 'E', B: 'D', C: 'C' } } }],
   ),
   mapShape(
@@ -28,13 +43,10 @@ const selectFit: Schema = list(
         about('Table', 'By the stamp of the housing: by the stamp of the journal the class of shell.', {
           1: { A: 'E', B: 'D' },
         }),
-        named(
-          about('Row', 'By the stamp of the journal the class of shell.', { A: 'E', B: 'D' }),
-          word(about('Class', 'The class of shell.', 'E')),
-        ),
+        named(about('Row', 'By the stamp of the journal the class of shell.', { A: 'E', B: 'D' }), classes),
       ),
-      housings: classes('Housings', 'The sizes that stamps of housings stand for.'),
-      journals: classes('Journals', 'The sizes that stamps of journals stand for.'),
+      housings: stampSizes('Housings', 'The sizes that stamps of housings stand for.'),
+      journals: stampSizes('Journals', 'The sizes that stamps of journals stand for.'),
       source,
       note,
     },
