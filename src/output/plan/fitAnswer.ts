@@ -10,6 +10,7 @@ export const fitAnswer = (sections: readonly Section[], fits: Fits): readonly st
 function answer(sections: readonly Section[], fits: Fits): string {
   if (sections.length === 0)
     return 'nothing in stock is for this engine: documents of kind: stock and kind: part say what is';
+  if (isNothingLeft(fits)) return 'nothing is left to choose: what is fitted is inside its limits';
   if (isShort(fits)) return 'not everything has its part: what lacks one says why';
   if (waiting(fits).length === 0)
     return 'each place has its part; taken together they lie as near to the middle as stock allows';
@@ -17,6 +18,22 @@ function answer(sections: readonly Section[], fits: Fits): string {
     ? 'what could be chosen has its part; this has not'
     : 'nothing is chosen yet';
 }
+
+/** Everything that would be chosen is in already. */
+const isNothingLeft = ({
+  wholes,
+  shells,
+  pistons,
+  washers,
+  gasket,
+  thicknesses,
+  notInStock,
+}: Fits): boolean =>
+  wholes.length + thicknesses.length + notInStock.length === 0 &&
+  gasket === undefined &&
+  shells.every(({ places, waitsFor }) => places.length === 0 && waitsFor === undefined) &&
+  (pistons === undefined || (pistons.places.length === 0 && pistons.problem === undefined)) &&
+  (washers === undefined || washers.inPlace !== undefined);
 
 /** What has no part yet, and for what it waits. */
 const waiting = ({ shells, notInStock }: Fits): readonly string[] => [

@@ -11,6 +11,7 @@ import { unitNamed } from '../../quantity/units.ts';
 import { numberIn } from '../check/rowJson.ts';
 import { type Figures, figuresOf, wantedText } from './figures.ts';
 import { fitAnswer } from './fitAnswer.ts';
+import { inPlaceLines } from './inPlaceLines.ts';
 import { gasketSection, thicknessSection, washerSection } from './otherFitSections.ts';
 import { nameCell, type Page, type PageCell, type Section, type TableColumn } from './page.ts';
 import { notOfferedSections, wholeSection } from './partSections.ts';
@@ -41,7 +42,7 @@ const CAUTIONS: readonly string[] = [
 ];
 
 function shellSection(fit: ShellFit, engine: Engine): Section {
-  const { part, clearance, places, waitsFor } = fit;
+  const { part, clearance, places, inPlace, waitsFor } = fit;
   if (waitsFor !== undefined) {
     const first = waitsFor.family.isSingle
       ? `the ${waitsFor.label} is to be renewed: chosen when the new one is measured`
@@ -53,13 +54,16 @@ function shellSection(fit: ShellFit, engine: Engine): Section {
   const limits = wanted === undefined ? '' : `, ${wantedText(wanted, figures)}`;
   return {
     title: `${part.plural}: ${clearance.label}${limits}`,
-    table: {
-      columns: SHELL_COLUMNS,
-      rows: places.map((place) => shellRow(place, figures)),
-    },
-    lines: places.flatMap((place) => placeNotes(place, figures)),
+    ...tableOf(
+      SHELL_COLUMNS,
+      places.map((place) => shellRow(place, figures)),
+    ),
+    lines: [...places.flatMap((place) => placeNotes(place, figures)), ...inPlaceLines(inPlace)],
   };
 }
+
+const tableOf = (columns: readonly TableColumn[], rows: readonly (readonly PageCell[])[]) =>
+  rows.length === 0 ? {} : { table: { columns, rows } };
 
 const SHELL_COLUMNS: readonly TableColumn[] = [
   { heading: '', key: 'position' },
@@ -147,15 +151,18 @@ const PISTON_PROBLEMS: Readonly<Record<PistonProblem, string>> = {
 };
 
 /** Which piston for which bore; of bores that are still to be bored what each is finished to. */
-export function pistonTable({ clearance, places, isToBeBored, problem }: PistonFit, engine: Engine): Section {
+export function pistonTable(
+  { clearance, places, inPlace, isToBeBored, problem }: PistonFit,
+  engine: Engine,
+): Section {
   const figures = figuresOf(engine);
   const [first] = places;
   const limits = first === undefined ? '' : `, ${wantedText(first.wanted, figures)}`;
   const weights = places.flatMap(({ piston }) => piston.weight ?? []);
   return {
     title: `pistons: ${clearance.label}${limits}`,
-    table: {
-      columns: [
+    ...tableOf(
+      [
         { heading: '', key: 'position' },
         { heading: 'piston', key: 'piston' },
         { heading: 'diameter', key: 'diameter' },
@@ -163,7 +170,7 @@ export function pistonTable({ clearance, places, isToBeBored, problem }: PistonF
         { heading: 'clearance', key: 'clearance' },
         { heading: 'weight', key: 'weight_g', align: 'right' },
       ],
-      rows: places.map(({ position, piston, size, least, greatest }) => [
+      places.map(({ position, piston, size, least, greatest }) => [
         nameCell(position),
         piston.mark,
         figures.cell(piston.diameter),
@@ -171,7 +178,7 @@ export function pistonTable({ clearance, places, isToBeBored, problem }: PistonF
         figures.rangeCell({ least, greatest }),
         weightCell(piston.weight),
       ]),
-    },
+    ),
     lines: [
       ...(problem === undefined ? [] : [PISTON_PROBLEMS[problem]]),
       ...(isToBeBored && places.length > 0
@@ -182,6 +189,7 @@ export function pistonTable({ clearance, places, isToBeBored, problem }: PistonF
       ),
       ...(weights.length === places.length || places.length === 0 ? [] : ['not every piston was weighed']),
       ...spreadText(weights),
+      ...inPlaceLines(inPlace),
     ],
   };
 }

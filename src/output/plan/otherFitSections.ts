@@ -5,12 +5,15 @@ import { tableName } from '../../layout/naming.ts';
 import type { GasketFit, WasherFit } from '../../plan/fit/otherFits.ts';
 import type { ThicknessFit } from '../../plan/fit/thicknessFits.ts';
 import { figuresOf, wantedText } from './figures.ts';
+import { inPlaceLines } from './inPlaceLines.ts';
 import { nameCell, type Section } from './page.ts';
 
-export function washerSection({ read, wanted, chosen }: WasherFit, engine: Engine): Section {
+export function washerSection({ read, wanted, inPlace, chosen }: WasherFit, engine: Engine): Section {
   const figures = figuresOf(engine);
   const title = `thrust washers: crankshaft end play, ${wantedText(wanted, figures)}`;
   const before = { read: figures.value(read) };
+  if (inPlace !== undefined)
+    return { title, values: [{ ...before, take: null, becomes: null }], lines: inPlaceLines([inPlace]) };
   if (chosen === undefined) {
     const none = `read ${figures.number(read)}: no set in stock brings it inside`;
     return { title, values: [{ ...before, take: null, becomes: null }], lines: [none] };

@@ -6,6 +6,7 @@ import type { StockSized } from '../../documents/stock/stock.ts';
 import type { Position } from '../../layout/position.ts';
 import { compare, type Fraction, subtract, ZERO } from '../../quantity/fraction.ts';
 import type { PlanContext } from '../work/context.ts';
+import { type InPlace, inPlaceAt } from './inPlace.ts';
 import { onShelf } from './shelf.ts';
 import { gasketFor } from './thickness.ts';
 import { costOf, type Wanted, wantedAt } from './wanted.ts';
@@ -14,7 +15,8 @@ import { costOf, type Wanted, wantedAt } from './wanted.ts';
 export interface WasherFit {
   readonly read: Fraction;
   readonly wanted: Wanted;
-  /** Undefined where none on the shelf brings it inside. */
+  readonly inPlace: InPlace | undefined;
+  /** Undefined where none on the shelf brings it inside, and where those that are fitted do. */
   readonly chosen: { readonly washer: StockSized; readonly endPlay: Fraction } | undefined;
 }
 
@@ -34,6 +36,8 @@ export function washerFit(context: PlanContext): WasherFit | undefined {
     shelf.length === 0
   )
     return undefined;
+  const inPlace = inPlaceAt(context, row.characteristic, row.position);
+  if (inPlace !== undefined) return { read, wanted, inPlace, chosen: undefined };
   const now = fittedSize(engine, undefined, width, row.position).by;
   const [best] = shelf
     .map((washer) => {
@@ -45,7 +49,7 @@ export function washerFit(context: PlanContext): WasherFit | undefined {
       return cost === undefined ? [] : [{ ...each, cost }];
     })
     .sort((a, b) => a.cost - b.cost);
-  return { read, wanted, chosen: best };
+  return { read, wanted, inPlace, chosen: best };
 }
 
 /** The head gasket by how far the pistons stand out of the block. */

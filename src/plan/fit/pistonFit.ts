@@ -10,6 +10,7 @@ import { add, type Fraction, subtract, ZERO } from '../../quantity/fraction.ts';
 import { type PlanContext, sizeOfPart } from '../work/context.ts';
 import type { Cut } from '../work/cut.ts';
 import { isOfRenewedWhole, isRenewedAlone } from '../work/renewal/renewed.ts';
+import { type InPlace, inPlaceAt } from './inPlace.ts';
 import { type Bore, fitPistons, setsByWeight } from './pistons.ts';
 import { pistonsOfSize, type ShelfPiston, type ShelfPistons } from './shelfPistons.ts';
 import { type Wanted, wantedAt } from './wanted.ts';
@@ -18,6 +19,7 @@ import { type Wanted, wantedAt } from './wanted.ts';
 export interface PistonFit {
   readonly clearance: Characteristic;
   readonly places: readonly PistonPlace[];
+  readonly inPlace: readonly InPlace[];
   /** Bores are still to be cut: `size` is what each is finished to. */
   readonly isToBeBored: boolean;
   readonly problem: PistonProblem | undefined;
@@ -47,59 +49,69 @@ export function pistonFit(
   const fit = registry.all.find(({ of, figure }) => of === part?.id && figure === 'clearance');
   if (bore === undefined || fit === undefined || shelf.pistons.length === 0) return undefined;
   const positions = engine.document.layout.positionsOf(bore.family);
-  const wanted = positions.map((position) => wantedAt(context, fit, position));
-  const none = { clearance: fit, places: [], isToBeBored: false };
-  if (wanted.some((each) => each === undefined)) return { ...none, problem: 'no limits' };
+  const places = positions.flatMap((position): readonly AskedBore[] => {
+    const aim = wantedAt(context, fit, position);
+    return aim === undefined ? [] : [{ position, aim }];
+  });
+  const none = { clearance: fit, places: [], inPlace: [], isToBeBored: false };
+  if (places.length < positions.length) return { ...none, problem: 'no limits' };
   if (
     isOfRenewedWhole(context, bore) ||
     positions.some((position) => isRenewedAlone(context, bore, position))
   )
     return { ...none, problem: 'to be renewed' };
-  const sizes = wanted.flatMap((each) => each ?? []);
   const cut = cuts.find((each) => each.part === bore);
   return cut === undefined
-    ? ofFinished(context, { bore, fit, positions, wanted: sizes }, shelf)
-    : toBeBored(context, cut, { bore, fit, positions, wanted: sizes }, shelf);
+    ? ofFinished(context, { bore, fit, places }, shelf)
+    : toBeBored(context, cut, { bore, fit, places }, shelf);
 }
 
 interface Asked {
   readonly bore: Part;
   readonly fit: Characteristic;
-  readonly positions: readonly Position[];
-  readonly wanted: readonly Wanted[];
+  readonly places: readonly AskedBore[];
+}
+
+interface AskedBore {
+  readonly position: Position;
+  readonly aim: Wanted;
 }
 
 const spreadOf = ({ engine }: PlanContext): Fraction | undefined => engine.planning.weightSpread?.amount;
 
 function ofFinished(
   context: PlanContext,
-  { bore, fit, positions, wanted }: Asked,
-  shelf: ShelfPistons,
+  { bore, fit, places: all }: Asked,
+  { pistons, notOffered }: ShelfPistons,
 ): PistonFit {
+  const inPlace = all.flatMap(({ position }) => inPlaceAt(context, fit, position) ?? []);
+  const isIn = ({ mark }: ShelfPiston): boolean => inPlace.some((each) => each.mark === mark);
+  const shelf = { pistons: pistons.filter((each) => !isIn(each)), notOffered };
+  const asked = all.filter((each) => !inPlace.some(({ position }) => position === each.position));
   const size = sizeOfPart(context, bore);
   const gradeAt = (position: Position): Grade | undefined =>
     size && fittedSize(context.engine, undefined, size, position).grade;
-  const bores = positions.flatMap((position, index): readonly PlacedBore[] => {
+  const bores = asked.flatMap(({ position, aim }): readonly PlacedBore[] => {
     const row = context.state.rows.find((each) => each.characteristic === size && each.position === position);
     const grid = row?.routes[0]?.route.grid;
     // Where the piston bears: along the thrust axis.
     const room = grid && clearance(grid, gridOfOne(exactly(ZERO)), ['thrust']);
-    const aim = wanted[index];
     const grade = gradeAt(position);
-    if (room === undefined || aim === undefined || grade === undefined) return [];
+    if (room === undefined || grade === undefined) return [];
     const mean = room.mean.amount;
     const [below, above] = [subtract(mean, room.least.amount), subtract(room.greatest.amount, mean)];
     const takes = ({ size: made }: ShelfPiston): boolean => sameGrade(made, grade);
     return [{ position, name: position.name, size: mean, below, above, wanted: aim, grade, takes }];
   });
-  const none = { clearance: fit, places: [], isToBeBored: false };
-  if (bores.length < positions.length) return { ...none, problem: 'not measured' };
+  const none = { clearance: fit, places: [], inPlace, isToBeBored: false };
+  if (asked.length === 0) return { ...none, problem: undefined };
+  if (bores.length < asked.length) return { ...none, problem: 'not measured' };
   const sized = ofSizes(
     bores.map(({ grade }) => grade),
     shelf,
   );
   if (sized === undefined) return { ...none, problem: 'too few' };
-  const set = fitPistons(bores, sized, spreadOf(context));
+  const set = fitPistons(bores, sized, spreadOf(context), weighed(pistons.filter(isIn)));
   if (set === undefined) return { ...none, problem: 'nothing fits' };
   const places = bores.flatMap((each, index) => {
     const [piston, mean] = [set.pistons[index], set.clearances[index]];
@@ -109,6 +121,10 @@ function ofFinished(
   });
   return { ...none, places, problem: undefined };
 }
+
+/** Nobody can hold others to a weight that is not known. */
+const weighed = (pistons: readonly ShelfPiston[]): readonly ShelfPiston[] =>
+  pistons.filter(({ weight }) => weight !== undefined);
 
 interface PlacedBore extends Bore<ShelfPiston> {
   readonly position: Position;
@@ -135,19 +151,19 @@ function ofSizes(
 function toBeBored(
   context: PlanContext,
   cut: Cut,
-  { fit, positions, wanted }: Asked,
+  { fit, places: asked }: Asked,
   shelf: ShelfPistons,
 ): PistonFit {
-  const none = { clearance: fit, places: [], isToBeBored: true };
+  const none = { clearance: fit, places: [], inPlace: [], isToBeBored: true };
   const choices = cut.groups.map(({ deciding: { choice } }) => choice);
   if (choices.some(({ kind }) => kind === 'beyond the last step'))
     return { ...none, problem: 'to be renewed' };
   // One that was not read is bored to the step of the others; one that stays as it is keeps its piston.
-  const bores = positions.flatMap((position, index) => {
+  const bores = asked.flatMap(({ position, aim }) => {
     const own = cut.groups.find(({ places }) => places.some((place) => place.position === position));
     const group = own ?? (cut.unmeasured.includes(position) ? cut.groups[0] : undefined);
-    const [choice, aim] = [group?.deciding.choice, wanted[index]];
-    return choice?.kind === 'step' && aim !== undefined ? [{ position, aim, grade: choice.step.grade }] : [];
+    const choice = group?.deciding.choice;
+    return choice?.kind === 'step' ? [{ position, aim, grade: choice.step.grade }] : [];
   });
   if (bores.length === 0 || choices.some(({ kind }) => kind !== 'step'))
     return { ...none, problem: 'nothing fits' };

@@ -28,14 +28,15 @@ export interface PistonSet<P extends Piston = Piston> {
 
 /**
  * A piston for every bore, the clearances as near to the middle as stock allows taken together, no two pistons of the set
- * farther apart in weight than `weightSpread`; undefined where stock does not do.
+ * farther apart in weight than `weightSpread`, nor from those that are in place; undefined where stock does not do.
  */
 export function fitPistons<P extends Piston>(
   bores: readonly Bore<P>[],
   stock: readonly P[],
   weightSpread: Fraction | undefined,
+  inPlace: readonly P[] = [],
 ): PistonSet<P> | undefined {
-  const sets = setsByWeight(stock, weightSpread).flatMap((pistons) => {
+  const sets = setsBeside(inPlace, stock, weightSpread).flatMap((pistons) => {
     const found = assign(bores.map((bore) => pistons.map((piston) => costIn(bore, piston))));
     return found === undefined ? [] : [{ pistons, found }];
   });
@@ -44,6 +45,15 @@ export function fitPistons<P extends Piston>(
   const best = others.reduce((least, each) => (each.found.cost < least.found.cost ? each : least), first);
   return setOf(bores, best.pistons, best.found);
 }
+
+const setsBeside = <P extends Piston>(
+  inPlace: readonly P[],
+  stock: readonly P[],
+  spread: Fraction | undefined,
+): readonly (readonly P[])[] =>
+  setsByWeight([...stock, ...inPlace], spread)
+    .filter((set) => inPlace.every((each) => set.includes(each)))
+    .map((set) => set.filter((each) => !inPlace.includes(each)));
 
 function costIn<P extends Piston>(bore: Bore<P>, piston: P): number | undefined {
   const { name, size, wanted, takes, ...spread } = bore;

@@ -4,6 +4,7 @@ import type { Position } from '../../layout/position.ts';
 import { add, type Fraction, subtract } from '../../quantity/fraction.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Cut } from '../work/cut.ts';
+import { type InPlace, inPlaceAt } from './inPlace.ts';
 import type { TableChoice } from './selectTable.ts';
 import { onShelf } from './shelf.ts';
 import { type AskedPlace, askedAt, type FitProblem, halfOf, mixingOf } from './shellPlace.ts';
@@ -15,6 +16,7 @@ export interface ShellFit {
   readonly part: Part;
   readonly clearance: Characteristic;
   readonly places: readonly FittedPlace[];
+  readonly inPlace: readonly InPlace[];
   /** The part that is ground or renewed first: its shells are chosen when it is back and measured. */
   readonly waitsFor: Part | undefined;
 }
@@ -51,17 +53,20 @@ function shellFit(context: PlanContext, part: Part, cuts: readonly Cut[]): Shell
   const waitsFor =
     renewed.find((whole) => parts.within(whole).some((each) => each === journal || each === housing)) ??
     cut?.part;
-  if (waitsFor !== undefined) return { part, clearance: fit, places: [], waitsFor };
-  const asked = engine.document.layout
-    .positionsOf(part.family)
+  if (waitsFor !== undefined) return { part, clearance: fit, places: [], inPlace: [], waitsFor };
+  const positions = engine.document.layout.positionsOf(part.family);
+  if (positions.length === 0) return undefined;
+  const inPlace = positions.flatMap((position) => inPlaceAt(context, fit, position) ?? []);
+  const asked = positions
+    .filter((each) => !inPlace.some(({ position }) => position === each))
     .map((position) => askedAt(context, { part, fit, journal, housing }, position, shelf));
-  if (asked.length === 0) return undefined;
   const placed = asked.flatMap(({ place }) => place ?? []);
   const found = fitShells(placed, shelf.map(halfOf), mixingOf(context, part));
   return {
     part,
     clearance: fit,
     waitsFor: undefined,
+    inPlace,
     places: asked.map((each) => fittedPlace(each, each.place && found[placed.indexOf(each.place)])),
   };
 }
