@@ -2,7 +2,7 @@ import type { Engine } from '../../documents/assemble.ts';
 import { classText } from '../../documents/limits/choices.ts';
 import { tableName } from '../../layout/naming.ts';
 import type { Fits } from '../../plan/fit/fits.ts';
-import type { PistonFit, PistonProblem } from '../../plan/fit/pistonFit.ts';
+import type { PistonFit } from '../../plan/fit/pistonChoice.ts';
 import type { FittedPlace, ShellFit } from '../../plan/fit/shellFit.ts';
 import type { FitProblem } from '../../plan/fit/shellPlace.ts';
 import { formatNumber } from '../../quantity/format.ts';
@@ -15,6 +15,7 @@ import { inPlaceLines } from './inPlaceLines.ts';
 import { gasketSection, thicknessSection, washerSection } from './otherFitSections.ts';
 import { nameCell, type Page, type PageCell, type Section, type TableColumn } from './page.ts';
 import { notOfferedSections, wholeSection } from './partSections.ts';
+import { pistonProblemLines } from './pistonProblemLines.ts';
 
 /** The parts that are chosen from stock, as a page. */
 export function fitPage(fits: Fits, engine: Engine, about: readonly string[]): Page {
@@ -142,14 +143,6 @@ function problemText(problem: FitProblem, { number, unit, range }: Figures): str
   }
 }
 
-const PISTON_PROBLEMS: Readonly<Record<PistonProblem, string>> = {
-  'no limits': 'no limits of new parts on both sides of the clearance: nothing to aim at',
-  'to be renewed': 'bores are to be renewed: measure the new ones, and say `replaced:` in their session',
-  'not measured': 'not every bore is measured',
-  'too few': 'not enough pistons of this size',
-  'nothing fits': 'no set of this size, and of one weight, brings every bore inside',
-};
-
 /** Which piston for which bore; of bores that are still to be bored what each is finished to. */
 export function pistonTable(
   { clearance, places, inPlace, isToBeBored, problem }: PistonFit,
@@ -180,7 +173,7 @@ export function pistonTable(
       ]),
     ),
     lines: [
-      ...(problem === undefined ? [] : [PISTON_PROBLEMS[problem]]),
+      ...(problem === undefined ? [] : pistonProblemLines(problem, engine)),
       ...(isToBeBored && places.length > 0
         ? ['the bores are still to be bored: each is finished to its own piston, and both are marked']
         : []),

@@ -1,5 +1,7 @@
 import { compare, type Fraction, subtract } from '../../quantity/fraction.ts';
+import { allocate } from './allocate/allocate.ts';
 import { type Assignment, assign } from './allocate/assign.ts';
+import type { Option } from './allocate/option.ts';
 import { costOf, type Spread, type Wanted } from './wanted.ts';
 
 /** A piston in stock: its size at gauge height in the base unit, and its weight where it was weighed. */
@@ -44,6 +46,24 @@ export function fitPistons<P extends Piston>(
   if (first === undefined) return undefined;
   const best = others.reduce((least, each) => (each.found.cost < least.found.cost ? each : least), first);
   return setOf(bores, best.pistons, best.found);
+}
+
+/** Those that have none where stock serves as many as it can, whatever pistons weigh. */
+export function boresLeft<P extends Piston, B extends Bore<P>>(
+  bores: readonly B[],
+  stock: readonly P[],
+): readonly B[] {
+  const options = bores.map((bore) =>
+    stock.flatMap((piston, item): readonly Option[] => {
+      const cost = costIn(bore, piston);
+      return cost === undefined ? [] : [{ cost, takes: [[item, 1]] }];
+    }),
+  );
+  const served = allocate(
+    options,
+    stock.map(() => 1),
+  );
+  return bores.filter((_, index) => served.options[index] === undefined);
 }
 
 const setsBeside = <P extends Piston>(

@@ -24,7 +24,7 @@ function fitIn(files: Files) {
     pistons && {
       of: pistons.clearance.id,
       isToBeBored: pistons.isToBeBored,
-      problem: pistons.problem,
+      problem: pistons.problem?.kind,
       short: isShort(fits),
       places: pistons.places.map(({ position, piston, size, least, greatest, wanted }) =>
         [
@@ -105,7 +105,7 @@ describe('pistons for finished bores', () => {
       lacking('too few'),
     ],
     [
-      'none brings the second bore inside',
+      'one brings both bores inside, and the other none',
       shop(`${piston('A', '79.960')}, ${piston('B', '79.900')}`, ROUND),
       lacking('nothing fits'),
     ],
@@ -114,7 +114,7 @@ describe('pistons for finished bores', () => {
       shop(`${piston('A', '79.970', ', weight: 400')}, ${piston('B', '79.960', ', weight: 404')}`, ROUND, {
         plan: 'plan: { weight_spread: 3 g }\n',
       }),
-      lacking('nothing fits'),
+      lacking('of no one weight'),
     ],
   ])('are none where %s', (_, files, fit) => expect(problem(files)).toEqual(fit));
 
@@ -199,7 +199,7 @@ describe('bores that are still to be bored', () => {
       shop(`${over('A', '80.210', ', weight: 400')}, ${over('B', '80.210', ', weight: 410')}`, WORN, {
         plan,
       }),
-      'nothing fits',
+      'of no one weight',
     ],
     [
       'no step to bore to',

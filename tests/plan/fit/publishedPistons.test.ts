@@ -29,7 +29,7 @@ const shop = (size: string, bore: string, piston: string): Files => ({
 function fitIn(files: Files): string | undefined {
   const { pistons } = fitsOf(contextOf(files));
   const [place] = pistons?.places ?? [];
-  return place === undefined ? pistons?.problem : `${place.piston.mark} ${lengthIn('mm', place.least)}`;
+  return place === undefined ? pistons?.problem?.kind : `${place.piston.mark} ${lengthIn('mm', place.least)}`;
 }
 
 const moved = (size: string, by: number): string => (Number(size) + by).toFixed(3);

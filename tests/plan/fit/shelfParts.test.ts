@@ -341,7 +341,7 @@ describe('a piston with a document of its own', () => {
 
   it('counts for the size that it was made to', () => {
     const over = piston('P8', '79.970', 'fitted: { piston: { size: 0.25 mm over } }\n');
-    expect(chosenFor(bores, [over]).pistons?.problem).toBe('too few');
+    expect(chosenFor(bores, [over]).pistons?.problem?.kind).toBe('too few');
   });
 
   it('that ran in another engine goes back there alone', () => {
@@ -352,7 +352,7 @@ describe('a piston with a document of its own', () => {
     );
     const used = piston('P8', '79.970', 'from: [{ engine: Ferry, date: 2026-01-05 }]\n');
     const { pistons, reasons } = chosenFor(bores, [used], [other]);
-    expect(pistons?.problem).toBe('too few');
+    expect(pistons?.problem?.kind).toBe('too few');
     expect(reasons['piston P8']).toMatch(/goes back to its own bore/);
   });
 

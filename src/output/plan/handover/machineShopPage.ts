@@ -5,7 +5,7 @@ import type { Engine } from '../../../documents/assemble.ts';
 import type { Part } from '../../../layout/part.ts';
 import { foundText } from '../../../plan/closing/openTexts.ts';
 import { outText } from '../../../plan/closing/outText.ts';
-import type { PistonFit } from '../../../plan/fit/pistonFit.ts';
+import type { PistonFit } from '../../../plan/fit/pistonChoice.ts';
 import type { Agreements } from '../../../plan/handover/agreement.ts';
 import { answerTo, isAgreed, ofDate } from '../../../plan/handover/answer.ts';
 import { carriedPart } from '../../../plan/handover/carriedPart.ts';
