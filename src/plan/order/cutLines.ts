@@ -46,7 +46,7 @@ export function cutLines(
   );
 }
 
-type SizeToBuy = Pick<OrderLine, 'size' | 'code' | 'onShelf'>;
+type SizeToBuy = Pick<OrderLine, 'size' | 'code' | 'onShelf' | 'free'>;
 
 /** No step is proven where nobody measured how deep the damage goes. */
 const OF_NO_SIZE_YET: SizeToBuy = { size: 'depth unknown', code: undefined, onShelf: 0 };
@@ -58,11 +58,19 @@ export const ofSize = (
   grade: Grade,
   count: number,
   pistons: ShelfPistons,
-): SizeToBuy => ({
-  size: gradeText(grade, engine.units.get('length')),
-  code: codeOf(engine.stock, mate, grade),
-  onShelf: Math.min(count, shelved(engine, mate, grade, pistons)),
-});
+): SizeToBuy => {
+  const free = shelved(engine, mate, grade, pistons);
+  return {
+    size: gradeText(grade, engine.units.get('length')),
+    code: codeOf(engine.stock, mate, grade),
+    onShelf: Math.min(count, free),
+    free,
+  };
+};
+
+/** What is made in sizes and lies on the shelf by them. */
+export const isKeptBySize = (part: Part): boolean =>
+  part.sized?.liesIn !== undefined || part.id === 'piston' || isRings(part);
 
 export const isRings = ({ sized }: Part): boolean => sized?.inSets === true;
 

@@ -46,21 +46,20 @@ export function shellLines(
     places.some(
       (each) => each.position === position && each.problems.some(({ kind }) => kind === 'nothing fits'),
     );
+  const sizeAt = (position: Position): string =>
+    gradeText(gradeAt(position, part, context), context.engine.units.get('length'));
   const sizeToBuy = (position: Position): string =>
     [
-      gradeText(gradeAt(position, part, context)),
+      sizeAt(position),
       ...places.flatMap((each) => (each.position === position ? classLacking(each) : [])),
     ].join(', ');
   const base = { what: `${part.label} pairs`, for: name } as const;
   return [
-    ...countedBy(chosen.map(codesOf)).map(([code, count]) => ({
-      ...base,
-      code,
-      size: chosen.find((each) => codesOf(each) === code)?.chosen?.upper.undersize ?? '',
-      count,
-      onShelf: count,
-      when: 'now' as const,
-    })),
+    ...countedBy(chosen.map(codesOf)).map(([code, count]) => {
+      const [place] = chosen.filter((each) => codesOf(each) === code);
+      const size = place === undefined ? '' : sizeAt(place.position);
+      return { ...base, code, size, count, onShelf: count, when: 'now' as const };
+    }),
     ...bySize(
       left.filter((each) => !isInVain(each)),
       part,

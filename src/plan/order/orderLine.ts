@@ -12,6 +12,8 @@ export interface OrderLine {
   readonly count: number;
   /** How many of the count are on the shelf. */
   readonly onShelf: number;
+  /** How many of this size there are for all lines together; undefined where pieces were chosen, or none is kept by size. */
+  readonly free?: number | undefined;
   readonly when: OrderTime;
   /** The job that needs it. */
   readonly for: string;

@@ -16,6 +16,7 @@ import { awaitedLines, pistonLines, type Shelf, shellLines } from './mateLines.t
 import { openedLines } from './openedLines.ts';
 import { ORDER_TIMES, type OrderLine } from './orderLine.ts';
 import { matesOfNew, renewalLines } from './renewalLines.ts';
+import { sharedShelf } from './sharedShelf.ts';
 
 /** From renewals, from the steps that journals and bores are cut to, from joints, and what goes with any of it. */
 export function orderList(
@@ -54,7 +55,7 @@ export function orderList(
     ...ofNew,
     ...(jobs.some(isOpened) ? openedLines(context) : []),
   ];
-  return [...all].sort((a, b) => ORDER_TIMES.indexOf(a.when) - ORDER_TIMES.indexOf(b.when));
+  return sharedShelf([...all].sort((a, b) => ORDER_TIMES.indexOf(a.when) - ORDER_TIMES.indexOf(b.when)));
 }
 
 /** What must and what should be renewed of one kind is bought at once, and takes from the shelf but once. */

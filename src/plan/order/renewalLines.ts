@@ -1,5 +1,5 @@
 import { gradeInForce } from '../../checks/grades/gradeInForce.ts';
-import { STANDARD, sameGrade } from '../../documents/grades/grade.ts';
+import { STANDARD } from '../../documents/grades/grade.ts';
 import { ENGINE } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Part } from '../../layout/part.ts';
@@ -9,7 +9,8 @@ import type { ShelfPistons } from '../fit/shelfPistons.ts';
 import type { PlanContext } from '../work/context.ts';
 import { isBeyond } from '../work/cut.ts';
 import type { Job } from '../work/job.ts';
-import { isRings, ofSize } from './cutLines.ts';
+import { isRenewedAlone } from '../work/renewal/renewed.ts';
+import { isKeptBySize, isRings, ofSize } from './cutLines.ts';
 import type { OrderLine } from './orderLine.ts';
 
 /** What was seen to be renewed, and what is out and cannot be cut. */
@@ -35,7 +36,7 @@ export function renewalLines(
   const count = Math.max(1, Math.min(all, places.size));
   const line: OrderLine = {
     what: part === undefined ? found.flatMap(({ on }) => on).join(', ') : calledFor(part, count),
-    ...sizeRenewed(engine, part, [...places][0], count, pistons),
+    ...sizeRenewed(context, part, [...places][0], count, pistons),
     count,
     when: job.operation === 'renew' ? 'now' : 'after measuring',
     for: name,
@@ -45,9 +46,9 @@ export function renewalLines(
 
 const mayRenew = ({ operation }: Job): boolean => operation === 'renew' || operation === 'machine or renew';
 
-function calledFor({ label, plural, sized }: Part, count: number): string {
-  if (sized?.liesIn !== undefined) return `${label} pairs`;
-  return count > 1 ? plural : label;
+function calledFor(part: Part, count: number): string {
+  if (part.sized?.liesIn !== undefined) return `${part.label} pairs`;
+  return count > 1 || isKeptBySize(part) ? part.plural : part.label;
 }
 
 /** `pistons` are all of them, `piston` is one and nobody says which. */
@@ -85,25 +86,24 @@ function ringsOfNew(
     ...bore,
     what: 'ring sets',
     ...ofSize(engine, each, STANDARD, bore.count, pistons),
-    size: bore.size,
   }));
 }
 
-/** A journal that was ground takes no shell of the size that was fitted before. */
+/** What is kept by sizes goes with the size of its journal or bore, as it was cut; into a new one goes standard. */
 function sizeRenewed(
-  engine: PlanContext['engine'],
+  context: PlanContext,
   part: Part | undefined,
   position: Position | undefined,
   count: number,
   pistons: ShelfPistons,
-): Pick<OrderLine, 'size' | 'code' | 'onShelf'> {
-  const grade =
-    part?.sized?.liesIn === undefined || position === undefined
-      ? STANDARD
-      : gradeInForce(engine, undefined, part, position).grade.lower;
-  if (part === undefined) return AS_FITTED;
-  const sized = ofSize(engine, part, grade, count, pistons);
-  return sameGrade(grade, STANDARD) ? { ...sized, size: AS_FITTED.size } : sized;
+): Pick<OrderLine, 'size' | 'code' | 'onShelf' | 'free'> {
+  if (part === undefined || !isKeptBySize(part)) return AS_FITTED;
+  const { engine, registry } = context;
+  const mate = registry.parts.find(part.sized?.fits ?? '');
+  const isOfNew = position !== undefined && mate !== undefined && isRenewedAlone(context, mate, position);
+  if (position === undefined || isOfNew) return ofSize(engine, part, STANDARD, count, pistons);
+  const { grade } = gradeInForce(engine, undefined, part, position);
+  return ofSize(engine, part, part.sized?.made === 'over' ? grade.upper : grade.lower, count, pistons);
 }
 
 const AS_FITTED = { size: 'as fitted', code: undefined, onShelf: 0 } as const;

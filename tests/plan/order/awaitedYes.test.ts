@@ -95,7 +95,7 @@ describe('pistons whose clearance is out', () => {
 
   it('are taken from the shelf where each cylinder has its own there', () => {
     expect(linesOf('renew pistons', SHELF)).toEqual([
-      'piston; as fitted; 1 of 1; now; renew pistons',
+      'pistons; std; 1 of 1; now; renew pistons',
       'pistons; std; 1 of 1; now; choose pistons',
     ]);
   });

@@ -125,7 +125,7 @@ describe('an order list', () => {
       { blocks: bores('4.1570'), more: AGREED },
       [
         '1 (0); cylinder; as fitted; -; now; renew cylinders',
-        '1 (0); ring sets; as fitted; -; now; renew cylinders',
+        '1 (0); ring sets; std; -; now; renew cylinders',
         ...SUNDRIES,
       ],
     ],
@@ -143,8 +143,8 @@ describe('an order list', () => {
       'has a pair for every main and rod where the shells are renewed',
       { blocks: mains('2.9985'), more: `${AGREED}found: [{ on: shells, is: worn, do: renew }]\n` },
       [
-        '3 (0); main shell pairs; as fitted; -; now; renew main shells',
-        '4 (0); rod shell pairs; as fitted; -; now; renew rod shells',
+        '3 (0); main shell pairs; std; -; now; renew main shells',
+        '4 (0); rod shell pairs; std; -; now; renew rod shells',
         '1 (0); thrust washer; as fitted; -; now; renew thrust washer',
         ...SUNDRIES,
       ],
@@ -191,8 +191,8 @@ describe('an order list', () => {
         more: 'found: [{ on: [piston 1, piston 2], is: cracked, do: renew }, { on: main 2 shell lower, is: wiped, do: renew }, { on: [oil cooler, starter ring], is: split, do: renew }, { on: head, is: warped, do: machine }, { on: flywheel, is: stained }]\n',
       },
       [
-        '2 (0); pistons; as fitted; -; now; renew pistons',
-        '1 (0); main shell pairs; as fitted; -; now; renew main shells',
+        '2 (0); pistons; std; -; now; renew pistons',
+        '1 (0); main shell pairs; std; -; now; renew main shells',
         '1 (0); oil cooler, starter ring; as fitted; -; now; renew oil cooler, starter ring',
         ...SUNDRIES,
         '1 (0); cylinder head; as fitted; -; after measuring; machine or renew cylinder head',
@@ -249,13 +249,70 @@ describe('what is renewed', () => {
     ]);
   });
 
+  it('is of the size of the bored cylinder, and takes no piston of another size from the shelf', () => {
+    const cracked = 'found: [{ on: piston 2, is: cracked, do: renew }]\n';
+    const bored = { 'e/engine.yaml': `${ENGINE}fitted: { pistons: { size: 0.020 over } }\n` };
+    const pistonsOf = (stock: string) =>
+      linesOf({
+        blocks: bores('4.1455', '4.1455').replaceAll('4.1255', '4.1455'),
+        more: cracked,
+        stock,
+        files: bored,
+      }).filter((each) => /; pistons;/.test(each));
+    expect(pistonsOf('pistons: [{ mark: S, diameter: 4.1215 }]\n')).toEqual([
+      '1 (0); pistons; 0.020 over; -; now; renew pistons',
+    ]);
+    expect(pistonsOf('pistons: [{ mark: T, size: 0.020 over, diameter: 4.1415 }]\n')).toEqual([
+      '1 (1); pistons; 0.020 over; -; now; renew pistons',
+    ]);
+  });
+
+  it('shares what the shelf has with what is chosen anew', () => {
+    const lines = (count: number) =>
+      shellsOf({
+        blocks: `${clearances('0.0050')}
+- { measure: main_housing_bore, with: fine, at: { 1: 3.2505, 2: 3.2505, 3: 3.2505 } }
+- { measure: main_journal_diameter, with: mic, at: { 1: 2.9985, 2: 2.9985, 3: 2.9985 } }`,
+        more: wiped,
+        stock: `shells: [{ code: M, fits: main shells, wall: 0.1250, count: ${count} }]\n`,
+      });
+    expect(lines(6)).toEqual([
+      '1 (1); main shell pairs; std; M; now; renew main shells',
+      '1 (1); main shell pairs; std; M; now; choose main shells',
+    ]);
+    expect(lines(2)).toEqual([
+      '1 (1); main shell pairs; std; M; now; renew main shells',
+      '1 (0); main shell pairs; std; M; after measuring; choose main shells',
+    ]);
+  });
+
+  it('is named by one size, however the shelf writes it', () => {
+    const ground = {
+      'e/engine.yaml': `${ENGINE}fitted: { crankshaft: { main: 0.010 under } }\n`,
+      'stock.yaml':
+        'kind: stock\nshells: [{ code: M10, fits: main shells, size: 10 thou under, wall: 0.1300, count: 6 }]\n',
+    };
+    expect(
+      shellsOf({
+        blocks: `${clearances('0.0050')}
+- { measure: main_housing_bore, with: fine, at: { 1: 3.2505, 2: 3.2505, 3: 3.2505 } }
+- { measure: main_journal_diameter, with: mic, at: { 1: 2.9885, 2: 2.9885, 3: 2.9885 } }`,
+        more: wiped.replace('main 2', 'main 1'),
+        files: ground,
+      }),
+    ).toEqual([
+      '1 (1); main shell pairs; 0.010 under; M10; now; renew main shells',
+      '1 (1); main shell pairs; 0.010 under; M10; now; choose main shells',
+    ]);
+  });
+
   it('is bought though another might come nearer to the target', () => {
     const limits = limitsOf(
       LIMITS.replace('new: 0.0010 to 0.0030', 'new: 0.0010 to 0.0030, target: 0.0022 to 0.0028'),
     );
     expect(
       shellsOf({ blocks: clearances('0.0025'), more: wiped, files: { 'e/limits.yaml': limits } }),
-    ).toEqual(['1 (0); main shell pairs; as fitted; -; now; renew main shells']);
+    ).toEqual(['1 (0); main shell pairs; std; -; now; renew main shells']);
   });
 
   it('takes ring sets for nothing but a cylinder', () => {

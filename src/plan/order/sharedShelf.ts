@@ -1,0 +1,20 @@
+import type { OrderLine } from './orderLine.ts';
+
+/**
+ * What lies on the shelf is there once: what was chosen from it piece by piece is taken, and of the others that are of one
+ * size the earlier line has the rest.
+ */
+export function sharedShelf(lines: readonly OrderLine[]): readonly OrderLine[] {
+  const taken = new Map<string, number>();
+  const take = (line: OrderLine): OrderLine => {
+    const before = taken.get(nameOf(line)) ?? 0;
+    const onShelf =
+      line.free === undefined ? line.onShelf : Math.min(line.count, Math.max(0, line.free - before));
+    taken.set(nameOf(line), before + onShelf);
+    return { ...line, onShelf };
+  };
+  const chosen = new Map(lines.filter(({ free }) => free === undefined).map((line) => [line, take(line)]));
+  return lines.map((line) => chosen.get(line) ?? take(line));
+}
+
+const nameOf = ({ what, size }: OrderLine): string => `${what}, ${size}`;
