@@ -21,6 +21,10 @@ export function decimalsFor(step: Fraction, unit: Unit): number {
   return decimals;
 }
 
+/** To a tenth of a thou, or a micrometre: what parts that are chosen by size are measured to. */
+export const fineDecimals = (unit: Unit): number =>
+  decimalsFor(unit.name === 'mm' ? MICROMETRE : TENTH, unit);
+
 const ONE = fraction(1);
 
 /** A tenth of a nanometre has nine decimals in inches; nobody reads more. */
@@ -42,6 +46,7 @@ export const withUnitName = (number: string, { name }: Unit): string =>
   name === '' ? number : `${number} ${name}`;
 
 const TENTH = divide(unitNamed('thou').factor, fraction(10));
+const MICROMETRE = divide(unitNamed('mm').factor, fraction(1000));
 const TEN_TENTHS = unitNamed('thou').factor;
 const QUARTER_INCH = parseDecimal('63500000');
 

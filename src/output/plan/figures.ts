@@ -1,9 +1,9 @@
 import { unitOf } from '../../checks/judge/session.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Wanted } from '../../plan/fit/wanted.ts';
-import { decimalsFor, formatDistance, formatNumber } from '../../quantity/format.ts';
-import { type Fraction, parseDecimal } from '../../quantity/fraction.ts';
-import { toBase, type Unit, unitNamed } from '../../quantity/units.ts';
+import { fineDecimals, formatDistance, formatNumber } from '../../quantity/format.ts';
+import type { Fraction } from '../../quantity/fraction.ts';
+import type { Unit } from '../../quantity/units.ts';
 import { numberIn } from '../check/rowJson.ts';
 import type { Ends, PageCell } from './page.ts';
 
@@ -22,14 +22,9 @@ export interface Figures {
   ) => PageCell;
 }
 
-/** A tenth of a thou, or a micrometre: what such parts are measured to. */
 export function figuresOf(engine: Engine): Figures {
   const unit = unitOf('length', engine);
-  const step =
-    unit.name === 'mm'
-      ? toBase(parseDecimal('0.001'), unitNamed('mm'))
-      : toBase(parseDecimal('0.0001'), unitNamed('in'));
-  const decimals = decimalsFor(step, unit);
+  const decimals = fineDecimals(unit);
   const number = (amount: Fraction): string => formatNumber(amount, unit, decimals);
   const range = (least: Fraction, greatest: Fraction): string =>
     number(least) === number(greatest) ? number(least) : `${number(least)} to ${number(greatest)}`;

@@ -13,7 +13,7 @@ import { worstOf } from '../../plan/work/worst.ts';
 import { formatUncertainty } from '../../quantity/format.ts';
 import { byMeasure } from '../check/byMeasure.ts';
 import { type CutWords, cutWords, stepsLeftText } from './cutWords.ts';
-import { thicknessWords } from './thicknessWords.ts';
+import { leftToSurface } from './leftToSurface.ts';
 
 /** A job in words, for every way to print it. */
 export interface JobWords {
@@ -35,7 +35,7 @@ export function jobWords(job: Job, before: readonly Job[], engine: Engine, unitF
     isSupporting: serves !== undefined,
     cuts: [
       ...(job.cut === undefined ? [] : cutWords(job.cut, engine, unitFor)),
-      ...thicknessWords(job, unitFor),
+      ...leftToSurface(job, unitFor),
     ],
     why: whyLines(job, engine, unitFor),
     follows: followLines(job, before),

@@ -3,10 +3,11 @@ import { gradeText } from '../../documents/grades/grade.ts';
 import type { ThicknessList } from '../../documents/stock/stock.ts';
 import { tableName } from '../../layout/naming.ts';
 import type { GasketFit, WasherFit } from '../../plan/fit/otherFits.ts';
-import type { ThicknessFit } from '../../plan/fit/thicknessFits.ts';
+import type { ThicknessChoice, ThicknessFit } from '../../plan/fit/thicknessFits.ts';
 import { figuresOf, wantedText } from './figures.ts';
 import { inPlaceLines } from './inPlaceLines.ts';
 import { nameCell, type Section } from './page.ts';
+import { TOO_HIGH } from './thicknessWords.ts';
 
 export function washerSection({ read, wanted, inPlace, chosen }: WasherFit, engine: Engine): Section {
   const figures = figuresOf(engine);
@@ -57,6 +58,9 @@ const LIST_WORDS: Readonly<Record<ThicknessList, string>> = {
 export function thicknessSection({ list, of, wanted, places }: ThicknessFit, engine: Engine): Section {
   const figures = figuresOf(engine);
   const lacking = places.filter(({ code }) => code === undefined);
+  const isTooHigh = ({ ideal }: ThicknessChoice): boolean => list === 'liner_shims' && ideal.n < 0n;
+  const linesOf = (some: readonly ThicknessChoice[], why: string): readonly string[] =>
+    some.length === 0 ? [] : [`${some.map(({ position }) => tableName(position)).join(', ')}: ${why}`];
   return {
     title: `${LIST_WORDS[list]}: ${of.label}, ${wantedText(wanted, figures)}`,
     table: {
@@ -75,11 +79,12 @@ export function thicknessSection({ list, of, wanted, places }: ThicknessFit, eng
         figures.rangeCell(becomes),
       ]),
     },
-    lines:
-      lacking.length === 0
-        ? []
-        : [
-            `${lacking.map(({ position }) => tableName(position)).join(', ')}: what is in stock brings no more of them inside; the ideal thickness is what to get`,
-          ],
+    lines: [
+      ...linesOf(
+        lacking.filter((each) => !isTooHigh(each)),
+        'what is in stock brings no more of them inside; the ideal thickness is what to get',
+      ),
+      ...linesOf(lacking.filter(isTooHigh), TOO_HIGH),
+    ],
   };
 }

@@ -3,10 +3,18 @@ import { unitOfRow } from '../../checks/judge/session.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import { thicknessFits } from '../../plan/fit/thicknessFits.ts';
+import { thicknessesFor } from '../../plan/order/thicknesses.ts';
 import { URGENCIES } from '../../plan/work/urgency.ts';
 import type { WorkPlan } from '../../plan/work/workPlan.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { type JobWords, jobWords } from './jobWords.ts';
+import { thicknessWords } from './thicknessWords.ts';
+
+/** A job in words, with the shims or buckets that set it right. */
+export interface PlannedWords extends JobWords {
+  readonly thicknesses: readonly string[];
+}
 
 /** What a plan says, for every way to print it. */
 export interface PlanPage {
@@ -15,18 +23,22 @@ export interface PlanPage {
   readonly standing: string;
   /** What must be done, should be, and may be, by name. */
   readonly answer: readonly string[];
-  readonly jobs: readonly JobWords[];
+  readonly jobs: readonly PlannedWords[];
   readonly cautions: readonly string[];
 }
 
-export function planPage({ engine, jobs, at }: WorkPlan): PlanPage {
+export function planPage({ engine, jobs, at, context }: WorkPlan): PlanPage {
+  const fits = thicknessFits(context);
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   return {
     title: `${engine.document.name}: what is to be done`,
     folder: engine.folder,
     standing: standing(engine, at),
     answer: answer(jobs),
-    jobs: jobs.map((job, index) => jobWords(job, jobs.slice(0, index), engine, unitFor)),
+    jobs: jobs.map((job, index) => ({
+      ...jobWords(job, jobs.slice(0, index), engine, unitFor),
+      thicknesses: thicknessesFor(job, jobs, fits, context).map((each) => thicknessWords(each, engine)),
+    })),
     cautions:
       jobs.length === 0
         ? []

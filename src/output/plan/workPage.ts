@@ -1,6 +1,5 @@
-import type { JobWords } from './jobWords.ts';
 import type { Page, Remarks, Section } from './page.ts';
-import type { PlanPage } from './planPage.ts';
+import type { PlannedWords, PlanPage } from './planPage.ts';
 
 /** The plan as a page: the answer, then each job with what it comes to, why, and what must follow. */
 export const workPage = ({ title, standing, answer, jobs, cautions }: PlanPage): Page => ({
@@ -12,7 +11,7 @@ export const workPage = ({ title, standing, answer, jobs, cautions }: PlanPage):
 });
 
 const jobSection = (
-  { title, urgency, isSupporting, cuts, why, follows }: JobWords,
+  { title, urgency, isSupporting, cuts, thicknesses, why, follows }: PlannedWords,
   index: number,
 ): Section => ({
   title,
@@ -22,6 +21,7 @@ const jobSection = (
       { label: '', texts: answer },
       { label: '', isWorking: true, texts: workings },
     ]),
+    { label: '', texts: thicknesses },
     { label: 'why', texts: why },
     { label: 'then', texts: follows },
   ].filter(({ texts }) => texts.length > 0),

@@ -21,6 +21,7 @@ export interface ThicknessChoice {
   /** What would bring it to the middle. */
   readonly ideal: Fraction;
   readonly code: string | undefined;
+  readonly thickness: Fraction | undefined;
   readonly becomes: { readonly least: Fraction; readonly greatest: Fraction } | undefined;
 }
 
@@ -76,7 +77,7 @@ function fitOf(
     return wanted === undefined || way === undefined ? [] : [{ row, read, wanted, way }];
   });
   const [first] = asked;
-  if (first === undefined || shelf.length === 0) return undefined;
+  if (first === undefined) return undefined;
   const stock = shelf.map((each: StockThickness & { readonly free: number }) => ({
     code: each.code,
     thickness: each.thickness.amount,
@@ -98,6 +99,7 @@ function fitOf(
           read: read.mean,
           ideal: way.ideal,
           code: chosen?.code,
+          thickness: chosen?.thickness,
           becomes: chosen && way.with(chosen.thickness),
         };
       }),

@@ -17,6 +17,8 @@ import { openedLines } from './openedLines.ts';
 import { ORDER_TIMES, type OrderLine } from './orderLine.ts';
 import { matesOfNew, renewalLines } from './renewalLines.ts';
 import { sharedShelf } from './sharedShelf.ts';
+import { thicknessesFor } from './thicknesses.ts';
+import { thicknessLines } from './thicknessLines.ts';
 
 /** From renewals, from the steps that journals and bores are cut to, from joints, and what goes with any of it. */
 export function orderList(
@@ -45,6 +47,9 @@ export function orderList(
   const others = [
     ...linesFor(real, (job) => renewalLines(context, job, { pistons, chosen: placesChosen(job, real) })),
     ...linesFor(real, (job) => chosenLines(context, job, shelf)),
+    ...linesFor(real, (job) =>
+      thicknessLines(job, thicknessesFor(job, real, fits.thicknesses, context), context.engine),
+    ),
   ];
   const all = [
     ...wholes.map(wholeLine),

@@ -193,10 +193,15 @@ describe('shims and buckets', () => {
       });
     });
 
-    it('are not chosen where nothing is out, nor where none are on the shelf', () => {
+    it('are not chosen where nothing is out', () => {
       const inside = '- { measure: liner_protrusion, at: { 1: 0.030, 2: 0.030, 3: 0.030 } }';
       expect(thicknessesIn(shop(LIMITS, shims(2), inside))).toEqual({ short: false, fits: [] });
-      expect(thicknessesIn(shop(LIMITS, 'pistons: []\n', BLOCK))).toEqual({ short: false, fits: [] });
+    });
+
+    it('are short where none are on the shelf', () => {
+      const { short, fits } = thicknessesIn(shop(LIMITS, 'pistons: []\n', BLOCK));
+      expect(short).toBe(true);
+      expect(fits[0]?.places).toEqual(['1 -0.115 0.150   ', '2 -0.130 0.165   ']);
     });
   });
 
