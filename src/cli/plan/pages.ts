@@ -59,7 +59,7 @@ export function pageOf(
     );
   if (choice.fit === true) {
     const fits = fitsOf(made.context, offersFor());
-    return printed('fit', fitPage(fits, engine, about), isShort(fits));
+    return printed('fit', fitPage(fits, made.context, about), isShort(fits));
   }
   if (choice.order === true) {
     const lines = orderList(made.context, made.jobs, offersFor(), agreements());

@@ -5,6 +5,8 @@ import type { Fits } from '../../plan/fit/fits.ts';
 import type { PistonFit } from '../../plan/fit/pistonChoice.ts';
 import type { FittedPlace, ShellFit } from '../../plan/fit/shellFit.ts';
 import type { FitProblem } from '../../plan/fit/shellPlace.ts';
+import { measureText, unreadHousings } from '../../plan/order/toMeasure.ts';
+import type { PlanContext } from '../../plan/work/context.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import { compare, type Fraction, subtract } from '../../quantity/fraction.ts';
 import { unitNamed } from '../../quantity/units.ts';
@@ -18,10 +20,11 @@ import { notOfferedSections, wholeSection } from './partSections.ts';
 import { pistonProblemLines } from './pistonProblemLines.ts';
 
 /** The parts that are chosen from stock, as a page. */
-export function fitPage(fits: Fits, engine: Engine, about: readonly string[]): Page {
+export function fitPage(fits: Fits, context: PlanContext, about: readonly string[]): Page {
+  const { engine } = context;
   const sections = [
     ...fits.wholes.map(wholeSection),
-    ...fits.shells.map((each) => shellSection(each, engine)),
+    ...fits.shells.map((each) => shellSection(each, context)),
     ...(fits.pistons === undefined ? [] : [pistonTable(fits.pistons, engine)]),
     ...(fits.washers === undefined ? [] : [washerSection(fits.washers, engine)]),
     ...(fits.gasket === undefined ? [] : [gasketSection(fits.gasket, engine)]),
@@ -42,13 +45,18 @@ const CAUTIONS: readonly string[] = [
   'Rods stay with their caps, lobes with their lifters; used pistons go back to their own bores.',
 ];
 
-function shellSection(fit: ShellFit, engine: Engine): Section {
+function shellSection(fit: ShellFit, context: PlanContext): Section {
+  const { engine } = context;
   const { part, clearance, places, inPlace, waitsFor } = fit;
   if (waitsFor !== undefined) {
     const first = waitsFor.family.isSingle
       ? `the ${waitsFor.label} is to be renewed: chosen when the new one is measured`
       : `the ${waitsFor.plural} are to be ground: chosen when they are back and measured`;
-    return { title: part.plural, lines: [first] };
+    const housings = measureText(unreadHousings(context, part));
+    return {
+      title: part.plural,
+      lines: [first, ...(housings === undefined ? [] : [`until then ${housings}`])],
+    };
   }
   const figures = figuresOf(engine);
   const wanted = places.find((each) => each.wanted !== undefined)?.wanted;

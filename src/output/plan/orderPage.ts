@@ -72,7 +72,7 @@ function section(title: string, rows: readonly OrderLine[]): readonly Section[] 
 }
 
 function orderRow(line: OrderLine): readonly PageCell[] {
-  const { what, size, code, count, onShelf, neededBy } = line;
+  const { what, size, code, count, onShelf, neededBy, waitsFor } = line;
   return [
     '[ ]',
     { text: String(toOrder(line)), value: toOrder(line) },
@@ -81,7 +81,7 @@ function orderRow(line: OrderLine): readonly PageCell[] {
     code ?? { text: '________', value: null },
     { text: onShelf === 0 ? '' : `${onShelf} of ${count}`, value: onShelf },
     neededBy ?? '',
-    line.for,
+    waitsFor === undefined ? line.for : `${line.for}: ${waitsFor}`,
   ];
 }
 
@@ -103,6 +103,7 @@ export const orderRows = (
     'in stock',
     'needed by',
     'for',
+    'waits for',
   ],
   ...lines.map((line) => [
     name,
@@ -117,5 +118,6 @@ export const orderRows = (
     line.onShelf,
     line.neededBy ?? '',
     line.for,
+    line.waitsFor ?? '',
   ]),
 ];

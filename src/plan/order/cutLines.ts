@@ -9,13 +9,11 @@ import { sendings } from '../handover/sendings.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import type { OrderLine } from './orderLine.ts';
+import { measureText, unreadFor } from './toMeasure.ts';
 
 /** What is bought for a part that is ground or bored, of the size that it is cut to. */
-export function cutLines(
-  { engine, registry }: PlanContext,
-  job: Job,
-  pistons: ShelfPistons,
-): readonly OrderLine[] {
+export function cutLines(context: PlanContext, job: Job, pistons: ShelfPistons): readonly OrderLine[] {
+  const { engine, registry } = context;
   const { cut, name } = job;
   if (cut === undefined) return [];
   const mates = registry.parts.all.filter(({ sized }) => sized?.fits === cut.part.id);
@@ -25,9 +23,9 @@ export function cutLines(
       ? []
       : mates.map((mate): OrderLine => {
           const isShell = mate.sized?.liesIn !== undefined;
-          const all = engine.document.layout.positionsOf(mate.family).length;
+          const all = engine.document.layout.positionsOf(mate.family);
           const sets = engine.document.layout.positionsOf(cut.part.family).length;
-          const count = cut.groups.length > 1 ? places.length : isRings(mate) ? sets : all;
+          const count = cut.groups.length > 1 ? places.length : isRings(mate) ? sets : all.length;
           return {
             what: isRings(mate) ? 'ring sets' : isShell ? `${mate.label} pairs` : mate.plural,
             ...(choice.kind === 'step'
@@ -36,10 +34,13 @@ export function cutLines(
             count,
             // Bores are finished to pistons in hand; shells are chosen when the journals are ground and measured.
             when: isShell || choice.kind !== 'step' ? 'after measuring' : 'now',
-            for:
-              choice.kind === 'step'
-                ? name
-                : `${name}: measure how deep ${namedAt(cut.part.label, position)} is damaged`,
+            for: name,
+            waitsFor:
+              choice.kind === 'not provable'
+                ? `measure how deep ${namedAt(cut.part.label, position)} is damaged`
+                : isShell
+                  ? measureText(unreadFor(context, mate, all, 'once ground'))
+                  : undefined,
             neededBy: isShell ? sent?.due : sent?.date,
           };
         }),

@@ -6,10 +6,12 @@ import type { Position } from '../../layout/position.ts';
 import type { Fits } from '../fit/fits.ts';
 import type { ShelfPistons } from '../fit/shelfPistons.ts';
 import type { FittedPlace } from '../fit/shellFit.ts';
+import { wantedAt } from '../fit/wanted.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Awaited } from './awaited.ts';
 import { isRings, ofSize } from './cutLines.ts';
 import type { OrderLine } from './orderLine.ts';
+import { measureText, unreadFor } from './toMeasure.ts';
 
 export interface Shelf {
   readonly fits: Fits;
@@ -30,7 +32,10 @@ export function awaitedLines(context: PlanContext, awaited: Awaited, shelf: Shel
   return [{ what: isRings(mate) ? 'ring sets' : mate.plural, ...sized, count, when: 'now', for: name }];
 }
 
-/** Shells of some bearings: those that were chosen from the shelf by their codes, the others by the size of the journal. */
+/**
+ * Shells of some bearings: those that were chosen from the shelf by their codes; of the others, by the size of the journal, those
+ * whose sizes are known, for the shelf has none that does, and those that wait.
+ */
 export function shellLines(
   context: PlanContext,
   part: Part,
@@ -41,11 +46,7 @@ export function shellLines(
   const places = fits.shells.find((each) => each.part === part)?.places ?? [];
   const chosen = at.flatMap((position) => places.filter((each) => each.position === position && each.chosen));
   const left = at.filter((position) => !chosen.some((each) => each.position === position));
-  // Measured, and what the shelf has of that size brings nothing inside.
-  const isInVain = (position: Position): boolean =>
-    places.some(
-      (each) => each.position === position && each.problems.some(({ kind }) => kind === 'nothing fits'),
-    );
+  const isWaiting = (position: Position): boolean => waitsFor(context, part, [position]) !== undefined;
   const sizeAt = (position: Position): string =>
     gradeText(gradeAt(position, part, context), context.engine.units.get('length'));
   const sizeToBuy = (position: Position): string =>
@@ -60,53 +61,85 @@ export function shellLines(
       const size = place === undefined ? '' : sizeAt(place.position);
       return { ...base, code, size, count, onShelf: count, when: 'now' as const };
     }),
+    ...bySize(left.filter(isWaiting), part, context).map(([grade, waiting]) => ({
+      ...base,
+      ...ofSize(context.engine, part, grade, waiting.length, pistons),
+      count: waiting.length,
+      when: 'after measuring' as const,
+      waitsFor: waitsFor(context, part, waiting),
+    })),
     ...bySize(
-      left.filter((each) => !isInVain(each)),
+      left.filter((each) => !isWaiting(each)),
       part,
       context,
-    ).map(([grade, count]) => ({
-      ...base,
-      ...ofSize(context.engine, part, grade, count, pistons),
-      count,
-      when: 'after measuring' as const,
-    })),
-    ...countedBy(left.filter(isInVain).map(sizeToBuy)).map(([size, count]) => ({
-      ...base,
-      size,
-      code: undefined,
-      onShelf: 0,
-      count,
-      when: 'now' as const,
-    })),
+    ).flatMap(([grade, known]) =>
+      countedBy(known.map(sizeToBuy)).map(([size, count]) => ({
+        ...base,
+        ...toGet(grade, context),
+        size,
+        count,
+      })),
+    ),
   ];
 }
 
-/** Pistons that were chosen from the shelf for some cylinders; none unless each of these has its own there. */
+/** Pistons for some cylinders: chosen from the shelf where each has its own there, else by the size of the bore. */
 export function pistonLines(
-  { engine }: PlanContext,
+  context: PlanContext,
   part: Part,
   at: readonly Position[],
   name: string,
-  { fits: { pistons } }: Shelf,
+  { fits: { pistons: fit }, pistons }: Shelf,
 ): readonly OrderLine[] {
-  if (part.id !== 'piston' || pistons === undefined) return [];
-  const chosen = at.flatMap((position) => pistons.places.filter((each) => each.position === position));
-  if (chosen.length < at.length) return [];
-  const sizes = chosen.map(({ piston }) => gradeText(piston.size, engine.units.get('length')));
-  return countedBy(sizes).map(([size, count]) => ({
-    what: part.plural,
-    code: undefined,
-    size,
-    count,
-    onShelf: count,
-    when: 'now',
-    for: name,
-  }));
+  const { engine } = context;
+  const chosen = at.flatMap((position) => (fit?.places ?? []).filter((each) => each.position === position));
+  const base = { what: part.plural, for: name } as const;
+  if (chosen.length === at.length) {
+    const sizes = chosen.map(({ piston }) => gradeText(piston.size, engine.units.get('length')));
+    return countedBy(sizes).map(([size, count]) => ({
+      ...base,
+      code: undefined,
+      size,
+      count,
+      onShelf: count,
+      when: 'now',
+    }));
+  }
+  return bySize(at, part, context).map(([grade, places]) => {
+    const [count, waiting] = [places.length, waitsFor(context, part, places)];
+    if (waiting === undefined && fit?.problem?.kind !== 'too few')
+      return { ...base, ...toGet(grade, context), count };
+    const sized = { ...base, ...ofSize(engine, part, grade, count, pistons), count };
+    return waiting === undefined
+      ? { ...sized, when: 'now' }
+      : { ...sized, when: 'after measuring', waitsFor: waiting };
+  });
 }
 
 /** What a maker's table asks for, and the shelf has not. */
 const classLacking = ({ problems }: FittedPlace): readonly string[] =>
   problems.flatMap((each) => (each.kind === 'class not in stock' ? [classText(each.classes)] : []));
+
+/** What has to be read, or stated, before a part is chosen by its clearance. */
+function waitsFor(context: PlanContext, part: Part, at: readonly Position[]): string | undefined {
+  const fit = context.registry.all.find(({ of, figure }) => of === part.id && figure === 'clearance');
+  const isAimed = fit === undefined || at.every((position) => wantedAt(context, fit, position) !== undefined);
+  return (
+    measureText(unreadFor(context, part, at)) ??
+    (isAimed ? undefined : `state limits of new parts for ${fit.label}`)
+  );
+}
+
+/** Of what the shelf has of that size nothing brings it inside. */
+const toGet = (
+  grade: Grade,
+  { engine }: PlanContext,
+): Pick<OrderLine, 'size' | 'code' | 'onShelf' | 'when'> => ({
+  size: gradeText(grade, engine.units.get('length')),
+  code: undefined,
+  onShelf: 0,
+  when: 'now',
+});
 
 const codesOf = ({ chosen }: FittedPlace): string =>
   [...new Set([chosen?.upper.code ?? '', chosen?.lower.code ?? ''])].join(' and ');
@@ -114,17 +147,21 @@ const codesOf = ({ chosen }: FittedPlace): string =>
 const countedBy = (texts: readonly string[]): readonly (readonly [string, number])[] =>
   [...new Set(texts)].map((text) => [text, texts.filter((each) => each === text).length]);
 
-const gradeAt = (position: Position, part: Part, { engine }: PlanContext): Grade =>
-  gradeInForce(engine, undefined, part, position).grade.lower;
+/** Of a bore the larger, of a journal the smaller. */
+function gradeAt(position: Position, part: Part, { engine }: PlanContext): Grade {
+  const { grade } = gradeInForce(engine, undefined, part, position);
+  return part.sized?.made === 'over' ? grade.upper : grade.lower;
+}
 
+/** Of places alike those of one size. */
 function bySize(
   at: readonly Position[],
   part: Part,
   context: PlanContext,
-): readonly (readonly [Grade, number])[] {
-  const grades = at.map((position) => gradeAt(position, part, context));
-  return countedBy(grades.map((grade) => gradeText(grade))).flatMap(([text, count]) => {
-    const grade = grades.find((each) => gradeText(each) === text);
-    return grade === undefined ? [] : [[grade, count] as const];
+): readonly (readonly [Grade, readonly Position[]])[] {
+  const graded = at.map((position) => ({ position, grade: gradeAt(position, part, context) }));
+  return countedBy(graded.map(({ grade }) => gradeText(grade))).flatMap(([text]) => {
+    const same = graded.filter(({ grade }) => gradeText(grade) === text);
+    return same[0] === undefined ? [] : [[same[0].grade, same.map(({ position }) => position)] as const];
   });
 }

@@ -17,6 +17,8 @@ export interface OrderLine {
   readonly when: OrderTime;
   /** The job that needs it. */
   readonly for: string;
+  /** What must be measured, stated or decided before it is bought, where anything must. */
+  readonly waitsFor?: string | undefined;
   /** The day on which it is needed, where one is stated. */
   readonly neededBy?: string | undefined;
 }

@@ -1,6 +1,4 @@
-import { gradeText } from '../../documents/grades/grade.ts';
 import { NO_OFFERS, type OfferedParts } from '../../documents/parts/offeredPart.ts';
-import type { StockSized } from '../../documents/stock/stock.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import { fitsOf } from '../fit/fits.ts';
@@ -11,8 +9,9 @@ import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import { awaitedBy } from './awaited.ts';
 import { afterYes, awaitsYes } from './awaitedYes.ts';
+import { chosenLines } from './chosenLines.ts';
 import { cutLines } from './cutLines.ts';
-import { awaitedLines, pistonLines, type Shelf, shellLines } from './mateLines.ts';
+import { awaitedLines } from './mateLines.ts';
 import { openedLines } from './openedLines.ts';
 import { ORDER_TIMES, type OrderLine } from './orderLine.ts';
 import { matesOfNew, renewalLines } from './renewalLines.ts';
@@ -110,40 +109,3 @@ const placesChosen = ({ part, operation }: Job, jobs: readonly Job[]): ReadonlyS
       .filter((other) => part !== undefined && other.part === part)
       .flatMap(({ rows }) => rows.map(({ position }) => position)),
   );
-
-/** Shells and pistons that are to be chosen anew are bought when the sizes are known. */
-function chosenLines(
-  context: PlanContext,
-  { operation, part, name, rows, urgency }: Job,
-  shelf: Shelf,
-): readonly OrderLine[] {
-  if (operation !== 'choose' || part === undefined || urgency === 'may') return [];
-  const all = context.engine.document.layout.positionsOf(part.family);
-  const asked = all.filter((position) => rows.some((row) => row.position === position));
-  if (part.sized?.liesIn !== undefined && isWeighed(part, shelf))
-    return shellLines(context, part, asked, name, shelf);
-  const pistons = pistonLines(context, part, asked, name, shelf);
-  if (pistons.length > 0) return pistons;
-  const washer = shelf.fits.washers?.chosen?.washer;
-  if (washer !== undefined && rows.some(({ characteristic: { id } }) => id === 'crankshaft_end_play'))
-    return [washerLine(part, washer, name)];
-  const count = Math.max(1, Math.min(all.length, asked.length));
-  const what = part.sized?.liesIn === undefined ? part.plural : `${part.label} pairs`;
-  return [
-    { what, code: undefined, size: 'by plan --fit', count, onShelf: 0, when: 'after measuring', for: name },
-  ];
-}
-
-const washerLine = ({ plural }: Part, { code, size }: StockSized, name: string): OrderLine => ({
-  what: plural,
-  code,
-  size: gradeText(size),
-  count: 1,
-  onShelf: 1,
-  when: 'now',
-  for: name,
-});
-
-/** Whether the shelf holds any, and each place was asked for the best of them. */
-const isWeighed = (part: Part, { fits }: Shelf): boolean =>
-  fits.shells.some((each) => each.part === part && each.places.length > 0);

@@ -12,6 +12,7 @@ import type { Job } from '../work/job.ts';
 import { isRenewedAlone } from '../work/renewal/renewed.ts';
 import { isKeptBySize, isRings, ofSize } from './cutLines.ts';
 import type { OrderLine } from './orderLine.ts';
+import { measureText, unreadFor } from './toMeasure.ts';
 
 /** What was seen to be renewed, and what is out and cannot be cut. */
 export function renewalLines(
@@ -38,8 +39,10 @@ export function renewalLines(
     what: part === undefined ? found.flatMap(({ on }) => on).join(', ') : calledFor(part, count),
     ...sizeRenewed(context, part, [...places][0], count, pistons),
     count,
-    when: job.operation === 'renew' ? 'now' : 'after measuring',
     for: name,
+    ...(job.operation === 'renew'
+      ? { when: 'now' }
+      : { when: 'after measuring', waitsFor: 'decide: machine or renew' }),
   };
   return [line, ...(part === undefined ? [] : ringsOfNew(context, part, line, pistons))];
 }
@@ -56,22 +59,27 @@ const positionsMeant = ({ part, positions, isOneOfMany }: PartAt, layout: Layout
   positions.length > 0 || isOneOfMany ? positions : layout.positionsOf(part.family);
 
 /** What goes with a part that is renewed whole is bought by the new one: its shells by its journals. */
-export function matesOfNew({ engine, registry }: PlanContext, job: Job): readonly OrderLine[] {
+export function matesOfNew(context: PlanContext, job: Job): readonly OrderLine[] {
+  const { engine, registry } = context;
   const { part: whole, name } = job;
   if (whole?.family.isSingle !== true || !mayRenew(job)) return [];
   const within = registry.parts.within(whole);
   const mates = registry.parts.all.filter(
     ({ sized }) => sized?.liesIn !== undefined && within.some(({ id }) => id === sized.fits),
   );
-  return mates.map((mate) => ({
-    what: `${mate.label} pairs`,
-    size: `by the new ${whole.label}`,
-    code: undefined,
-    count: engine.document.layout.positionsOf(mate.family).length,
-    onShelf: 0,
-    when: 'after measuring',
-    for: name,
-  }));
+  return mates.map((mate) => {
+    const all = engine.document.layout.positionsOf(mate.family);
+    return {
+      what: `${mate.label} pairs`,
+      size: `by the new ${whole.label}`,
+      code: undefined,
+      count: all.length,
+      onShelf: 0,
+      when: 'after measuring',
+      for: name,
+      waitsFor: measureText(unreadFor(context, mate, all, `of the new ${whole.label}`)),
+    };
+  });
 }
 
 /** A new bore takes new rings. Common practice, no source. */

@@ -37,7 +37,12 @@ function lineFor(
     case 'get at least':
       return { ...line, size: `at least ${thicknessText(answer.thickness, engine)}` };
     case 'read again':
-      return { ...line, size: 'by plan --fit', when: 'after measuring' };
+      return {
+        ...line,
+        size: 'by plan --fit',
+        when: 'after measuring',
+        waitsFor: `measure it again after ${answer.after.name}`,
+      };
     case 'none lowers it':
       return undefined;
   }

@@ -23,7 +23,7 @@ function pagesOf({ limits = LIMITS, more = '' }) {
   if (state === undefined) throw new Error('no session');
   const plan = workPlan(engine, registry, state);
   const job = planPage(plan).jobs.find(({ title }) => title === 'adjust liner protrusion');
-  return { work: job?.thicknesses, fit: fitPage(fitsOf(plan.context), engine, []).sections[0]?.lines };
+  return { work: job?.thicknesses, fit: fitPage(fitsOf(plan.context), plan.context, []).sections[0]?.lines };
 }
 
 const TOO_HIGH =

@@ -35,7 +35,7 @@ function pageOf(fitted: string, readings: string) {
     'e/a.yaml': sessionOf('machined', MEASURED).replace(/date: .*/, 'date: 2026-03-01'),
     'e/b.yaml': sessionOf('trial', readings, fitted).replace(/date: .*/, 'date: 2026-03-05'),
   });
-  const { answer, sections } = fitPage(fitsOf(context), context.engine, []);
+  const { answer, sections } = fitPage(fitsOf(context), context, []);
   return {
     answer,
     sections: sections.map(({ table, lines = [] }) => [

@@ -20,7 +20,7 @@ it('a place for which too little is left on the shelf is named, of shells and of
 - { measure: liner_protrusion, at: { 1: -0.110, 2: -0.110, 3: -0.110 } }`,
     ),
   });
-  const { sections } = fitPage(fitsOf(context), context.engine, []);
+  const { sections } = fitPage(fitsOf(context), context, []);
   expect(sections.map(({ lines }) => lines)).toEqual([
     ['2: shells that would do are in stock, and the other places take too many of them: get more'],
     ['2, 3: what is in stock brings no more of them inside; the ideal thickness is what to get'],
@@ -44,7 +44,7 @@ it('a place that others leave too few halves of its class says so, and what to d
 - { measure: main_journal_diameter, at: { 1: 50.000, 2: 50.000 } }`,
     ),
   });
-  const { sections } = fitPage(fitsOf(context), context.engine, []);
+  const { sections } = fitPage(fitsOf(context), context, []);
   expect(sections.map(({ lines }) => lines)).toEqual([
     [
       '1: stamps 1 and A ask for red',

@@ -20,7 +20,7 @@ function linesFor(pistons: readonly string[], fourth = '80.010', machined = ''):
       machined,
     ),
   });
-  return fitPage(fitsOf(context), context.engine, []).sections[0]?.lines ?? [];
+  return fitPage(fitsOf(context), context, []).sections[0]?.lines ?? [];
 }
 
 const THREE = ['A', 'B', 'C'].map((mark) => piston(mark, '79.960', ', weight: 400'));

@@ -12,7 +12,7 @@ const PINS = (first: string): string =>
   );
 const HOUSINGS = '- { measure: main_housing_bore, with: fine, at: { 1: 3.2505, 2: 3.2505, 3: 3.2505 } }\n';
 
-function answerOf(blocks: string, more = ''): readonly string[] {
+function pageOf(blocks: string, more = '') {
   const context = contextOf({
     'shop.yaml': 'kind: shop\nunits: { length: in }\n',
     'register.yaml': REGISTER,
@@ -23,7 +23,7 @@ crankpin_diameter: { new: 2.4980 to 2.4990, wear: { min: 2.4970 } }
 main_bearing_clearance: { new: 0.0010 to 0.0030 }`),
     'e/session.yaml': sessionOf('teardown', blocks, more),
   });
-  return fitPage(fitsOf(context), context.engine, []).answer;
+  return fitPage(fitsOf(context), context, []);
 }
 
 describe('the first line of what was chosen', () => {
@@ -56,5 +56,23 @@ describe('the first line of what was chosen', () => {
       ],
       ['what could be chosen has its part; this has not', 'rod shells: none in stock'],
     ],
-  ])('%s', (_, [blocks = '', more], lines) => expect(answerOf(blocks, more)).toEqual(lines));
+  ])('%s', (_, [blocks = '', more], lines) => expect(pageOf(blocks, more).answer).toEqual(lines));
+});
+
+describe('shells that wait for ground journals', () => {
+  const linesOf = (housings: string) =>
+    pageOf(`${JOURNALS('2.9960')}${housings}`).sections.find(({ title }) => title === 'main shells')?.lines;
+
+  it('name the housings that nobody has measured', () => {
+    expect(linesOf(HOUSINGS.replace(', 3: 3.2505', ''))).toEqual([
+      'the main journals are to be ground: chosen when they are back and measured',
+      'until then measure main housing bore 3',
+    ]);
+  });
+
+  it('name none where all are measured', () => {
+    expect(linesOf(HOUSINGS)).toEqual([
+      'the main journals are to be ground: chosen when they are back and measured',
+    ]);
+  });
 });

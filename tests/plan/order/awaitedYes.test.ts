@@ -84,13 +84,11 @@ describe('pistons whose clearance is out', () => {
   const SHELF = [1, 2, 3, 4].map((mark) => `  - { mark: P${mark}, size: std, diameter: 4.1215 }\n`).join('');
 
   it.each([
-    ['renew pistons', ''],
-    ['renew piston 1', ''],
-    ['renew piston 3', ', not agreed yet'],
-  ])('are chosen anew with the yes to %s', (items, more) => {
-    expect(linesOf(items)).toContain(
-      `pistons; by plan --fit; 0 of 1; after measuring; choose pistons${more}`,
-    );
+    ['renew pistons', 'now; choose pistons'],
+    ['renew piston 1', 'now; choose pistons'],
+    ['renew piston 3', 'after the yes; choose pistons, not agreed yet'],
+  ])('are chosen anew with the yes to %s', (items, bought) => {
+    expect(linesOf(items)).toContain(`pistons; std; 0 of 1; ${bought}`);
   });
 
   it('are taken from the shelf where each cylinder has its own there', () => {

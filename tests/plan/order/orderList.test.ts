@@ -76,15 +76,12 @@ describe('an order list', () => {
       ],
     ],
     [
-      'says what to measure where a size waits for the depth of damage',
+      'waits for the depth of damage',
       {
         blocks: mains('2.9960'),
         more: `${AGREED}found: [{ on: main journal 3, is: scored, do: machine }]\n`,
       },
-      [
-        ...SUNDRIES,
-        '3 (0); main shell pairs; depth unknown; -; after measuring; grind main journals: measure how deep main journal 3 is damaged',
-      ],
+      [...SUNDRIES, '3 (0); main shell pairs; depth unknown; -; after measuring; grind main journals'],
     ],
     [
       'has pistons and ring sets for bores, and is needed when the block is sent',
@@ -199,9 +196,9 @@ describe('an order list', () => {
       ],
     ],
     [
-      'has shells by plan --fit where a clearance is loose and the shelf holds none',
+      'has shells of the size of the journal where a clearance is loose and the shelf holds none',
       { blocks: clearances('0.0050') },
-      [...SUNDRIES, '1 (0); main shell pairs; by plan --fit; -; after measuring; choose main shells'],
+      [...SUNDRIES, '1 (0); main shell pairs; std; -; after measuring; choose main shells'],
     ],
     [
       'has a washer where the end play is out',
@@ -282,7 +279,7 @@ describe('what is renewed', () => {
     ]);
     expect(lines(2)).toEqual([
       '1 (1); main shell pairs; std; M; now; renew main shells',
-      '1 (0); main shell pairs; std; M; after measuring; choose main shells',
+      '1 (0); main shell pairs; std; -; now; choose main shells',
     ]);
   });
 
@@ -331,7 +328,7 @@ describe('what is renewed', () => {
   it('comes with the choice where the same place is chosen anew', () => {
     const more = wiped.replace('main 2', 'main 3');
     expect(shellsOf({ blocks: clearances('0.0050'), more })).toEqual([
-      '1 (0); main shell pairs; by plan --fit; -; after measuring; choose main shells',
+      '1 (0); main shell pairs; std; -; after measuring; choose main shells',
     ]);
   });
 
