@@ -13,13 +13,19 @@ export const parts: readonly Part[] = [
     material: ['crankshaft'],
     from: ['main_journal', 'crankpin', 'thrust_journal'],
   }),
-  part('main_journal', 'main journal', MAIN, { material: ['crankshaft'], sized: { made: 'under' } }),
+  part('main_journal', 'main journal', MAIN, {
+    ofOnePieceWith: 'crankshaft',
+    material: ['crankshaft'],
+    sized: { made: 'under' },
+  }),
   part('crankpin', 'crankpin', CRANKPIN, {
+    ofOnePieceWith: 'crankshaft',
     also: ['rod journal', 'crankpin journal', 'crank pin'],
     material: ['crankshaft'],
     sized: { made: 'under' },
   }),
   part('thrust_journal', 'thrust journal', ENGINE, {
+    ofOnePieceWith: 'crankshaft',
     also: ['thrust face'],
     material: ['crankshaft'],
     sized: {},
@@ -30,6 +36,7 @@ export const parts: readonly Part[] = [
     from: ['cylinder', 'main_housing'],
   }),
   part('main_housing', 'main housing', MAIN, {
+    boredInto: 'block',
     also: ['main bearing housing'],
     material: ['block'],
     from: ['main_cap'],
@@ -55,6 +62,7 @@ export const parts: readonly Part[] = [
     runsOn: 'crankpin',
   }),
   part('rod_housing', 'rod housing', CYLINDER, {
+    ofOnePieceWith: 'rod',
     also: ['rod cap', 'big end', 'big end housing', 'rod bearing housing'],
     material: ['rods'],
     sized: {},

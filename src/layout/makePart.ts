@@ -9,6 +9,8 @@ interface Named {
   readonly sized?: Sized;
   readonly runsOn?: string;
   readonly calledBy?: readonly Family[];
+  readonly ofOnePieceWith?: string;
+  readonly boredInto?: string;
   readonly isFastener?: true;
 }
 
@@ -23,6 +25,8 @@ export const part = (id: string, label: string, family: Family, named: Named): P
   assembledFrom: named.from ?? [],
   ...(named.runsOn === undefined ? {} : { runsOn: named.runsOn }),
   ...(named.calledBy === undefined ? {} : { calledBy: named.calledBy }),
+  ...(named.ofOnePieceWith === undefined ? {} : { ofOnePieceWith: named.ofOnePieceWith }),
+  ...(named.boredInto === undefined ? {} : { boredInto: named.boredInto }),
   ...(named.isFastener === undefined ? {} : { isFastener: named.isFastener }),
   ...(named.sized === undefined ? {} : { sized: named.sized }),
 });

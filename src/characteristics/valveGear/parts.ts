@@ -11,17 +11,26 @@ export const valveGearParts: readonly Part[] = [
     material: ['camshaft'],
     from: ['cam_journal', 'lobe'],
   }),
-  part('cam_journal', 'cam journal', CAM_BEARING, { material: ['camshaft'], sized: { made: 'under' } }),
+  part('cam_journal', 'cam journal', CAM_BEARING, {
+    ofOnePieceWith: 'camshaft',
+    material: ['camshaft'],
+    sized: { made: 'under' },
+  }),
   part('cam_bearing', 'cam bearing', CAM_BEARING, {
     also: ['camshaft bearing', 'cam bush', 'cam bushing'],
     sized: { made: 'under', fits: 'cam_journal' },
   }),
   part('cam_housing', 'cam housing', CAM_BEARING, {
+    boredInto: 'block',
     also: ['cam bearing housing', 'cam tunnel'],
     material: ['block'],
   }),
   part('cam_thrust_plate', 'cam thrust plate', ENGINE, { also: ['cam thrust washer', 'cam thrust pin'] }),
-  part('lobe', 'cam lobe', familyOf('lobe'), { also: ['lobe'], material: ['camshaft'] }),
+  part('lobe', 'cam lobe', familyOf('lobe'), {
+    ofOnePieceWith: 'camshaft',
+    also: ['lobe'],
+    material: ['camshaft'],
+  }),
   part('gear', 'timing gear', GEAR, { also: ['gear', 'idler gear', 'idler'] }),
   part('gear_shaft', 'gear shaft', GEAR, { also: ['idler shaft'] }),
   part('timing_chain', 'timing chain', ENGINE, { also: ['chain', 'timing belt'] }),
@@ -40,6 +49,7 @@ export const valveGearParts: readonly Part[] = [
     sized: { fits: 'valve_guide_hole' },
   }),
   part('valve_guide_hole', 'valve guide hole', VALVE, {
+    boredInto: 'head',
     also: ['guide hole'],
     material: ['head'],
     sized: { made: 'over' },
@@ -49,6 +59,7 @@ export const valveGearParts: readonly Part[] = [
     sized: { fits: 'valve_seat_hole' },
   }),
   part('valve_seat_hole', 'valve seat hole', VALVE, {
+    boredInto: 'head',
     also: ['seat hole', 'seat counterbore'],
     material: ['head'],
     sized: { made: 'over' },
@@ -60,6 +71,7 @@ export const valveGearParts: readonly Part[] = [
     sized: { fits: 'lifter_bore' },
   }),
   part('lifter_bore', 'lifter bore', VALVE, {
+    boredInto: 'block',
     also: ['tappet bore', 'follower bore'],
     material: ['block'],
     sized: { made: 'over' },

@@ -5,6 +5,7 @@ import { isFreshWhere, type PartChange } from '../../documents/session/partChang
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { type PartAt, readPart } from '../../layout/readPart.ts';
 import { isAt } from '../history/dependsOn.ts';
+import { partsMeant } from './partsMeant.ts';
 
 /**
  * What was seen in sessions of an engine and nobody has dealt with since: the part was not worked on, machined, replaced,
@@ -58,16 +59,18 @@ const isFreshAllOver = (change: PartChange): boolean =>
 
 /** Each thing that it names has to be dealt with, and of several positions each. */
 function isSettled(
-  { on }: Observation,
+  { on, remedy }: Observation,
   done: readonly Done[],
-  { parts: known, document: { layout } }: Engine,
+  engine: Engine,
   registry: Registry,
 ): boolean {
+  const { layout } = engine.document;
   const said = new Set(done.flatMap(({ names }) => names.map(plain)));
   const isDone = (name: string): boolean => {
-    const meaning = readPart(name, known, layout);
+    const meaning = readPart(name, engine.parts, layout);
     if (meaning.kind !== 'parts') return false;
-    const places = meaning.at.flatMap(({ part, positions }) =>
+    const bought = partsMeant(meaning.at, remedy, engine);
+    const places = bought.flatMap(({ part, positions }) =>
       (positions.length > 0 ? positions : layout.positionsOf(part.family)).map((position) => ({
         part,
         position,

@@ -9,12 +9,13 @@ import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import { awaitedBy } from './awaited.ts';
 import { afterYes, awaitsYes } from './awaitedYes.ts';
+import { boreLines } from './boreLines.ts';
 import { chosenLines } from './chosenLines.ts';
 import { cutLines } from './cutLines.ts';
 import { awaitedLines } from './mateLines.ts';
 import { openedLines } from './openedLines.ts';
 import { ORDER_TIMES, type OrderLine } from './orderLine.ts';
-import { matesOfNew, renewalLines } from './renewalLines.ts';
+import { asBought, matesOfNew, renewalLines } from './renewalLines.ts';
 import { sharedShelf } from './sharedShelf.ts';
 import { thicknessesFor } from './thicknesses.ts';
 import { thicknessLines } from './thicknessLines.ts';
@@ -41,10 +42,14 @@ export function orderList(
     jobs.some((job) => isCutOrRenewed(each.machined, job, context)) ? [] : awaitedLines(context, each, shelf),
   );
   const sized = new Set([...withCuts, ...awaited].map(({ what }) => what));
-  const ofNew = linesFor(real, (job) => matesOfNew(context, job)).filter(({ what }) => !sized.has(what));
+  const ofNew = linesFor(real, (job) => matesOfNew(context, asBought(job, context.registry))).filter(
+    ({ what }) => !sized.has(what),
+  );
   const bought = new Set([...sized, ...ofNew.map(({ what }) => what)]);
   const others = [
-    ...linesFor(real, (job) => renewalLines(context, job, { pistons, chosen: placesChosen(job, real) })),
+    ...linesFor(real, (job) =>
+      renewalLines(context, asBought(job, context.registry), { pistons, chosen: placesChosen(job, real) }),
+    ),
     ...linesFor(real, (job) => chosenLines(context, job, shelf)),
     ...linesFor(real, (job) =>
       thicknessLines(job, thicknessesFor(job, real, fits.thicknesses, context), context.engine),
@@ -56,6 +61,7 @@ export function orderList(
     ...awaited,
     // What comes with a cut or with a new whole is bought once, in its new size.
     ...others.filter(({ what }) => !bought.has(what)),
+    ...linesFor(real, (job) => boreLines(context, job)),
     ...ofNew,
     ...(jobs.some(isOpened) ? openedLines(context) : []),
   ];

@@ -1,3 +1,4 @@
+import type { Registry } from '../../characteristics/registry.ts';
 import { gradeInForce } from '../../checks/grades/gradeInForce.ts';
 import { STANDARD } from '../../documents/grades/grade.ts';
 import { ENGINE } from '../../layout/family.ts';
@@ -21,17 +22,12 @@ export function renewalLines(
   { pistons, chosen }: { readonly pistons: ShelfPistons; readonly chosen: ReadonlySet<Position> },
 ): readonly OrderLine[] {
   const { engine } = context;
-  const { part, rows, found, name, cut } = job;
-  const beyond = cut?.groups.filter(({ deciding }) => isBeyond(deciding)) ?? [];
-  if (!mayRenew(job)) return [];
-  const layout = engine.document.layout;
-  const asked = new Set([
-    ...rows.map(({ position }) => position),
-    ...found.flatMap(({ parts }) => parts.flatMap((each) => positionsMeant(each, layout))),
-    ...beyond.flatMap(({ places: each }) => each.map(({ position }) => position)),
-  ]);
-  const places = new Set([...asked].filter((position) => !chosen.has(position)));
-  if (asked.size > 0 && places.size === 0) return [];
+  const { part, found, name } = job;
+  if (!mayRenew(job) || part?.boredInto !== undefined) return [];
+  const { layout } = engine.document;
+  const asked = placesAsked(job, layout);
+  const places = new Set(asked.filter((position) => !chosen.has(position)));
+  if (asked.length > 0 && places.size === 0) return [];
   // Of several heads, which the layout counts as one, as many as are named.
   const all = part?.calledBy === undefined ? layout.positionsOf(part?.family ?? ENGINE).length : places.size;
   const count = Math.max(1, Math.min(all, places.size));
@@ -47,9 +43,28 @@ export function renewalLines(
   return [line, ...(part === undefined ? [] : ringsOfNew(context, part, line, pistons))];
 }
 
-const mayRenew = ({ operation }: Job): boolean => operation === 'renew' || operation === 'machine or renew';
+/** Where it is to be renewed, each place once. */
+export function placesAsked({ rows, found, cut }: Job, layout: Layout): readonly Position[] {
+  const beyond = cut?.groups.filter(({ deciding }) => isBeyond(deciding)) ?? [];
+  return [
+    ...new Set([
+      ...rows.map(({ position }) => position),
+      ...found.flatMap(({ parts }) => parts.flatMap((each) => positionsMeant(each, layout))),
+      ...beyond.flatMap(({ places }) => places.map(({ position }) => position)),
+    ]),
+  ];
+}
 
-function calledFor(part: Part, count: number): string {
+/** Of a journal or lobe what it is of one piece with is bought. */
+export function asBought(job: Job, { parts }: Registry): Job {
+  const whole = parts.find(job.part?.ofOnePieceWith ?? '');
+  return whole === undefined || !mayRenew(job) ? job : { ...job, part: whole };
+}
+
+export const mayRenew = ({ operation }: Job): boolean =>
+  operation === 'renew' || operation === 'machine or renew';
+
+export function calledFor(part: Part, count: number): string {
   if (part.sized?.liesIn !== undefined) return `${part.label} pairs`;
   return count > 1 || isKeptBySize(part) ? part.plural : part.label;
 }
@@ -114,4 +129,4 @@ function sizeRenewed(
   return ofSize(engine, part, part.sized?.made === 'over' ? grade.upper : grade.lower, count, pistons);
 }
 
-const AS_FITTED = { size: 'as fitted', code: undefined, onShelf: 0 } as const;
+export const AS_FITTED = { size: 'as fitted', code: undefined, onShelf: 0 } as const;

@@ -1,5 +1,6 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import { openFound } from '../../checks/open/openFound.ts';
+import { boughtAs, partsMeant } from '../../checks/open/partsMeant.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
@@ -40,7 +41,10 @@ export const byName = (whole: Observation, known: Known): readonly Observation[]
   whole.on.length < 2
     ? [whole]
     : whole.on.map((name) => {
-        const called = partsCalled(name, known).flatMap((each) => [each, ...boughtAs(each, known)]);
+        const called = partsCalled(name, known).flatMap((each) => [
+          each,
+          ...boughtAs(each, whole.remedy, known),
+        ]);
         const parts = whole.parts.filter((at) => called.some((each) => isSame(each, at)));
         return narrowed(whole, [name], parts);
       });
@@ -69,18 +73,6 @@ const narrowed = (whole: Observation, on: readonly string[], parts: readonly Par
   parts,
 });
 
-/** `rod 4` is the rod with its big end: that is no part of its own here. */
-const withoutComponents = (at: readonly PartAt[], { parts }: Known): readonly PartAt[] =>
-  at.filter(({ part }) => !at.some((each) => each.part !== part && parts.within(each.part).includes(part)));
-
-/** Shells are bought for their journals, those of the mains and those of the rods. */
-function boughtAs(at: PartAt, { parts, document: { layout } }: Known): readonly PartAt[] {
-  const kinds = parts.within(at.part).filter((each) => each !== at.part);
-  return at.part.family.isSingle && kinds.some(({ sized }) => sized?.liesIn !== undefined)
-    ? kinds.filter(({ family }) => layout.positionsOf(family).length > 0).map((part) => ({ ...at, part }))
-    : [at];
-}
-
 /** What one line says of each part, by what is to be done with it; under no part what the shop alone knows by name. */
 export function seenByPart(
   whole: Observation,
@@ -89,7 +81,7 @@ export function seenByPart(
 ): ReadonlyMap<Part | undefined, Observation> {
   const byPart = new Map<Part | undefined, Observation>();
   for (const name of whole.on) {
-    const at = withoutComponents(partsCalled(name, known), known).flatMap((each) => boughtAs(each, known));
+    const at = partsMeant(partsCalled(name, known), whole.remedy, known);
     for (const part of at.length === 0 ? [undefined] : new Set(at.map((each) => partOf(each.part)))) {
       const before = byPart.get(part);
       byPart.set(

@@ -99,3 +99,29 @@ describe('what was found is settled', () => {
     expect(only('[1, 2]')).toEqual([]);
   });
 });
+
+describe('what is bought as shells is settled by them', () => {
+  const openAfter = (on: string, says: string): readonly string[] =>
+    open(engine(['teardown', `found: [{ on: ${on}, is: run dry, do: renew }]`], ['trial', says]));
+
+  it.each([
+    ['main 2', 'fitted: { main_shells: { condition: new } }'],
+    ['main 2', 'replaced: [{ part: main 2 shells }]'],
+    ['main 2', 'replaced: [{ part: main 2 }]'],
+    [
+      'shells',
+      'fitted: { main_shells: { condition: new }, rod_shells: { condition: new }, thrust_washer: { condition: new } }',
+    ],
+  ])('%s by %s', (on, says) => expect(openAfter(on, says)).toEqual([]));
+
+  it.each([
+    ['main 2', 'replaced: [{ part: main 1 shells }]'],
+    ['shells', 'fitted: { main_shells: { condition: new }, rod_shells: { condition: new } }'],
+  ])('%s not by %s', (on, says) => expect(openAfter(on, says)).toHaveLength(1));
+
+  it('but a main that is to be machined is not', () => {
+    const main = 'found: [{ on: main 2, is: scored, do: machine }]';
+    const shells = 'fitted: { main_shells: { condition: new } }';
+    expect(open(engine(['teardown', main], ['trial', shells]))).toHaveLength(1);
+  });
+});
