@@ -11,7 +11,7 @@ import { unusedAcceptances, withAccepted } from '../open/acceptedWarnings.ts';
 import { deepFindings } from '../open/deepFound.ts';
 import { type FollowUpState, followUpsOf, openFollowUps } from '../open/followUps.ts';
 import { foundFindings } from '../open/found.ts';
-import { openFound } from '../open/openFound.ts';
+import { openFound, seenIn } from '../open/openFound.ts';
 import { withClamping } from '../state/clampedSizes.ts';
 import { type EarlierRow, rowsBeforeWork, withLastKnown } from '../state/lastKnown.ts';
 import { latestRun, runsOf } from '../state/run.ts';
@@ -57,11 +57,11 @@ export function reportEngine(engine: Engine, registry: Registry, options: Judgin
   const judged = engine.sessions.map((session) => judgeSession(engine, registry, session, options, built));
   const followUps = followUpsOf(judged);
   const history = once(() => historyFindings(engine));
-  const found = once(() => new Set(openFound(engine.sessions, engine, registry)));
+  const found = once(() => openFound(engine.sessions, engine, registry));
   const openIn = ({ session }: JudgedSession): readonly Finding[] => [
     ...openFollowUps(followUps, session, unitsFor(engine)),
-    ...foundFindings(session, found()),
-    ...deepFindings(session, found(), engine),
+    ...foundFindings(seenIn(session, found())),
+    ...deepFindings(seenIn(session, found()), engine),
   ];
   const read = judged.map((each) => once(() => rowsByKey(each)));
   const sessions = withEarlierRows(judged, read, (each) => [

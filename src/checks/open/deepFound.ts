@@ -4,7 +4,6 @@ import { type Grade, gradeText } from '../../documents/grades/grade.ts';
 import { plainName } from '../../documents/planning/namedWork.ts';
 import { isCut } from '../../documents/planning/settings.ts';
 import type { Observation } from '../../documents/session/observations.ts';
-import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Part } from '../../layout/part.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import {
@@ -24,12 +23,8 @@ import { IMPLAUSIBLE } from '../slips/implausible.ts';
  * Depths of damage that are still to be cut out and go deeper than a whole step, or to the last of them: a tenth of that is
  * usual (common practice, no source), and the plan takes twice as much off the diameter. One that was stated again is believed.
  */
-export const deepFindings = (
-  { observations }: SessionDocument,
-  open: ReadonlySet<Observation>,
-  engine: Engine,
-): readonly Finding[] =>
-  observations.filter((each) => open.has(each)).flatMap((each) => depthAsked(each, engine) ?? []);
+export const deepFindings = (open: readonly Observation[], engine: Engine): readonly Finding[] =>
+  open.flatMap((each) => depthAsked(each, engine) ?? []);
 
 /** What is asked about the depth of one that is still to be cut out. */
 export const depthAsked = (each: Observation, engine: Engine): Finding | undefined =>

@@ -1,5 +1,4 @@
 import type { Observation, Remedy } from '../../documents/session/observations.ts';
-import type { SessionDocument } from '../../documents/session/session.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 
 const OPEN: FindingKind = {
@@ -15,23 +14,33 @@ const OPEN: FindingKind = {
 
 export const foundKinds: readonly FindingKind[] = [OPEN];
 
-const TO_DO: Readonly<Record<Remedy, string>> = {
-  renew: 'to be renewed, and no session says that it was',
-  machine: 'to be machined, and no session says that it was',
-  hold: 'held back, and no session says what was decided',
-  reuse: 'to be used again, and nobody says who decided: write by:',
+/** What is to become of what was seen. */
+const REMEDY_WORDS: Readonly<Record<Remedy, string>> = {
+  renew: 'to be renewed',
+  machine: 'to be machined',
+  hold: 'held back',
+  reuse: 'to be used again, and nobody says who decided',
 };
 
-/** Said in the session that saw it, while it is open. */
-export const foundFindings = (
-  { observations }: SessionDocument,
-  open: ReadonlySet<Observation>,
-): readonly Finding[] =>
-  observations
-    .filter((each) => open.has(each))
-    .flatMap(({ on, is, remedy, by, place }) => {
-      const todo = remedy && TO_DO[remedy];
-      if (todo === undefined) return [];
-      const seen = `${on.join(', ')}: ${is}${by === undefined ? '' : ` (${by})`}; ${todo}`;
-      return [finding(OPEN, place, seen, remedy === 'renew' ? { severity: 'error' } : {})];
-    });
+const OPEN_WORDS: Readonly<Record<Remedy, string>> = {
+  renew: ', and no session says that it was',
+  machine: ', and no session says that it was',
+  hold: ', and no session says what was decided',
+  reuse: ': write by:',
+};
+
+/** `main 3 shell lower: turned in its housing, to be renewed`; of several things that they all are. */
+export const foundText = (seen: Observation): string =>
+  `${seen.on.join(', ')}: ${seen.is}, ${remedyText(seen)}`;
+
+const remedyText = ({ on, remedy }: Observation): string =>
+  `${on.length > 1 ? 'each ' : ''}${remedy === undefined ? 'not decided yet' : REMEDY_WORDS[remedy]}`;
+
+/** Of what a session saw what is left open. */
+export const foundFindings = (open: readonly Observation[]): readonly Finding[] =>
+  open.flatMap((each) => {
+    const { on, is, remedy, by, place } = each;
+    if (remedy === undefined) return [];
+    const seen = `${on.join(', ')}: ${is}${by === undefined ? '' : ` (${by})`}; ${remedyText(each)}${OPEN_WORDS[remedy]}`;
+    return [finding(OPEN, place, seen, remedy === 'renew' ? { severity: 'error' } : {})];
+  });

@@ -3,13 +3,13 @@ import type { Engine } from '../../documents/assemble.ts';
 import { isDecidedReuse, type Observation } from '../../documents/session/observations.ts';
 import { isFreshWhere, type PartChange } from '../../documents/session/partChanges.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
-import { type PartAt, readPart } from '../../layout/readPart.ts';
+import type { PartAt } from '../../layout/readPart.ts';
 import { isAt } from '../history/dependsOn.ts';
-import { partsMeant } from './partsMeant.ts';
+import { partsCalled, partsMeant } from './partsMeant.ts';
 
 /**
  * What was seen in sessions of an engine and nobody has dealt with since: the part was not worked on, machined, replaced,
- * fitted new, or found fit for use.
+ * fitted new, or found fit for use. Of several things that one line names those that are left.
  */
 export const openFound = (
   sessions: readonly SessionDocument[],
@@ -19,10 +19,16 @@ export const openFound = (
   sessions.flatMap((session, index) => {
     if (session.observations.length === 0) return [];
     const done = [...doneIn(session), ...sessions.slice(index + 1).flatMap(doneLater)];
-    return session.observations.filter(
-      (each) => !isDecidedReuse(each, session) && !isSettled(each, done, engine, registry),
-    );
+    return session.observations
+      .filter((each) => !isDecidedReuse(each, session))
+      .flatMap((each) => whatIsLeft(each, done, engine, registry) ?? []);
   });
+
+/** Those that a session saw. */
+export const seenIn = (
+  { observations }: SessionDocument,
+  open: readonly Observation[],
+): readonly Observation[] => open.filter((each) => observations.some(({ place }) => place === each.place));
 
 /** What was done to a part: by the names that settle it whole, and whether it was done at a place. */
 interface Done {
@@ -58,29 +64,37 @@ const isFreshAllOver = (change: PartChange): boolean =>
   isFreshWhere(change, () => false) && change.conditionAt.every(({ condition }) => condition !== 'used');
 
 /** Each thing that it names has to be dealt with, and of several positions each. */
+function whatIsLeft(
+  whole: Observation,
+  done: readonly Done[],
+  engine: Engine,
+  registry: Registry,
+): Observation | undefined {
+  const left = whole.on.filter((name) => !isSettled(name, whole, done, engine, registry));
+  if (left.length === 0) return undefined;
+  const parts = left.flatMap((name) => partsCalled(name, engine));
+  return left.length === whole.on.length ? whole : { ...whole, on: left, parts };
+}
+
 function isSettled(
-  { on, remedy }: Observation,
+  name: string,
+  { remedy }: Observation,
   done: readonly Done[],
   engine: Engine,
   registry: Registry,
 ): boolean {
   const { layout } = engine.document;
-  const said = new Set(done.flatMap(({ names }) => names.map(plain)));
-  const isDone = (name: string): boolean => {
-    const meaning = readPart(name, engine.parts, layout);
-    if (meaning.kind !== 'parts') return false;
-    const bought = partsMeant(meaning.at, remedy, engine);
-    const places = bought.flatMap(({ part, positions }) =>
-      (positions.length > 0 ? positions : layout.positionsOf(part.family)).map((position) => ({
-        part,
-        position,
-      })),
-    );
-    return places.every(({ part, position }) =>
-      done.some(({ isDoneAt }) => isDoneAt((at) => isAt(part.id, position, at, registry, layout))),
-    );
-  };
-  return on.every((name) => said.has(plain(name)) || isDone(name));
+  if (done.some(({ names }) => names.some((each) => plain(each) === plain(name)))) return true;
+  const places = partsMeant(partsCalled(name, engine), remedy, engine).flatMap(({ part, positions }) =>
+    (positions.length > 0 ? positions : layout.positionsOf(part.family)).map((position) => ({
+      part,
+      position,
+    })),
+  );
+  const isDone = places.every(({ part, position }) =>
+    done.some(({ isDoneAt }) => isDoneAt((at) => isAt(part.id, position, at, registry, layout))),
+  );
+  return places.length > 0 && isDone;
 }
 
 const plain = (name: string): string => name.toLowerCase().replace(/[\s_-]+/g, ' ');

@@ -1,8 +1,13 @@
 import type { Engine } from '../../documents/assemble.ts';
 import type { Remedy } from '../../documents/session/observations.ts';
-import type { PartAt } from '../../layout/readPart.ts';
+import { type PartAt, readPart } from '../../layout/readPart.ts';
 
-type Known = Pick<Engine, 'parts' | 'document'>;
+export type Known = Pick<Engine, 'parts' | 'document'>;
+
+export const partsCalled = (name: string, { parts, document: { layout } }: Known): readonly PartAt[] => {
+  const meaning = readPart(name, parts, layout);
+  return meaning.kind === 'parts' ? meaning.at : [];
+};
 
 /** What one name means for what is to become of it: without what belongs to it, and of what is bought as shells these. */
 export const partsMeant = (

@@ -1,5 +1,6 @@
 import type { Registry } from '../../characteristics/registry.ts';
-import { openFound } from '../../checks/open/openFound.ts';
+import { foundText } from '../../checks/open/found.ts';
+import { openFound, seenIn } from '../../checks/open/openFound.ts';
 import type { Place } from '../../diagnostic/place.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { SizeStatement } from '../../documents/grades/statements.ts';
@@ -80,21 +81,13 @@ function notSettled({ sittings }: MarkedPart): string | undefined {
   const sessions = sittings.map(({ session }) => session);
   for (const { engine, registry, session, parts } of sittings) {
     const within = parts.flatMap(({ part }) => registry.parts.within(part));
-    const open = openFound(sessions, engine, registry).find(
-      (each) => session.observations.includes(each) && each.parts.some(({ part }) => within.includes(part)),
+    const open = seenIn(session, openFound(sessions, engine, registry)).find((each) =>
+      each.parts.some(({ part }) => within.includes(part)),
     );
-    if (open !== undefined)
-      return `${open.on.join(', ')}: ${open.is}, ${REMEDY_WORDS[open.remedy ?? 'hold']} (${placeText(open.place)})`;
+    if (open !== undefined) return `${foundText(open)} (${placeText(open.place)})`;
   }
   return undefined;
 }
-
-const REMEDY_WORDS = {
-  renew: 'to be renewed',
-  machine: 'to be machined first',
-  hold: 'not decided yet',
-  reuse: 'to be used again, and nobody says who decided',
-} as const;
 
 const placeText = ({ path, line }: Place): string => `${path}:${line}`;
 

@@ -1,8 +1,8 @@
 import { formatLimit, named, plusMinus, printingOf, readingText } from '../../checks/findings/readings.ts';
 import type { Row } from '../../checks/judge/row.ts';
+import { foundText } from '../../checks/open/found.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Position } from '../../layout/position.ts';
-import { foundText } from '../../plan/closing/openTexts.ts';
 import { outText, type UnitFor } from '../../plan/closing/outText.ts';
 import type { Decider } from '../../plan/work/instruments.ts';
 import type { Job } from '../../plan/work/job.ts';

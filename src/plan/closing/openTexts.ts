@@ -1,6 +1,6 @@
 import { type EngineReport, unitsFor } from '../../checks/judge/report.ts';
+import { foundText } from '../../checks/open/found.ts';
 import type { BrokenDocument } from '../../documents/assemble.ts';
-import type { Observation, Remedy } from '../../documents/session/observations.ts';
 import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import { namesOrSome, plural } from '../../quantity/words.ts';
 import { openBoxes } from './boxes.ts';
@@ -35,17 +35,6 @@ export const labelsOf = (characteristics: Closing['unmeasured']): string =>
     characteristics.map(({ label }) => label),
     'characteristics',
   );
-
-/** `main 3 shell lower: turned in its housing, to renew`. */
-export const foundText = ({ on, is, remedy }: Observation): string =>
-  `${on.join(', ')}: ${is}${remedy === undefined ? '' : `, ${TO_DO[remedy]}`}`;
-
-const TO_DO: Readonly<Record<Remedy, string>> = {
-  renew: 'to renew',
-  machine: 'to machine',
-  hold: 'to hold',
-  reuse: 'to be used again: say who decided (by:)',
-};
 
 const jointText = ({ joint, name }: TorqueDocument): string => `${joint.sequence.joint} (${name})`;
 

@@ -2,13 +2,13 @@ import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Registry } from '../../characteristics/registry.ts';
 import type { StateReport } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
+import { openFound } from '../../checks/open/openFound.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
 import type { PartAt } from '../../layout/readPart.ts';
 import { isCracked } from './renewal/cracked.ts';
 import { wholesRenewed } from './renewal/wholesRenewed.ts';
-import { openSeen } from './seen.ts';
 import { type Suspect, suspectsOf } from './suspects.ts';
 
 /** What a plan is made from: an engine, and where it stands. */
@@ -29,7 +29,7 @@ export function planContext(engine: Engine, registry: Registry, state: StateRepo
   const suspects = suspectsOf(state);
   const doubted = new Set(suspects.map(({ row }) => row));
   const rows = state.rows.filter((row) => !doubted.has(row));
-  const found = openSeen(state.run, engine, registry);
+  const found = openFound(state.run, engine, registry);
   const cracked = rows.filter(isCracked);
   return {
     engine,

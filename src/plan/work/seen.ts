@@ -1,40 +1,7 @@
-import type { Registry } from '../../characteristics/registry.ts';
-import { openFound } from '../../checks/open/openFound.ts';
-import { boughtAs, partsMeant } from '../../checks/open/partsMeant.ts';
-import type { Engine } from '../../documents/assemble.ts';
+import { boughtAs, type Known, partsCalled, partsMeant } from '../../checks/open/partsMeant.ts';
 import type { Observation } from '../../documents/session/observations.ts';
-import type { SessionDocument } from '../../documents/session/session.ts';
 import type { Part } from '../../layout/part.ts';
-import { type PartAt, readPart } from '../../layout/readPart.ts';
-
-type Known = Pick<Engine, 'parts' | 'document'>;
-
-/** What was seen and nobody has dealt with: of several things that one line names those that are left. */
-export function openSeen(
-  run: readonly SessionDocument[],
-  engine: Engine,
-  registry: Registry,
-): readonly Observation[] {
-  const wholes = new Map<Observation, Observation>();
-  const byName = run.map((session) => ({
-    ...session,
-    observations: session.observations.flatMap((whole) =>
-      whole.on.map((name) => {
-        const piece = narrowed(whole, [name], partsCalled(name, engine));
-        wholes.set(piece, whole);
-        return piece;
-      }),
-    ),
-  }));
-  const open = openFound(byName, engine, registry);
-  return run.flatMap(({ observations }) =>
-    observations.flatMap((whole) => {
-      const left = open.filter((piece) => wholes.get(piece) === whole);
-      if (left.length === whole.on.length) return [whole];
-      return left.length === 0 ? [] : [asOne(whole, left)];
-    }),
-  );
-}
+import type { PartAt } from '../../layout/readPart.ts';
 
 /** One thing that was seen is two where it has two names. */
 export const byName = (whole: Observation, known: Known): readonly Observation[] =>
@@ -61,11 +28,6 @@ export const asOne = (whole: Observation, left: readonly Observation[]): Observa
     left.flatMap(({ on }) => on),
     left.flatMap(({ parts }) => parts),
   );
-
-const partsCalled = (name: string, { parts, document: { layout } }: Known): readonly PartAt[] => {
-  const meaning = readPart(name, parts, layout);
-  return meaning.kind === 'parts' ? meaning.at : [];
-};
 
 const narrowed = (whole: Observation, on: readonly string[], parts: readonly PartAt[]): Observation => ({
   ...whole,

@@ -100,6 +100,27 @@ describe('what was found is settled', () => {
   });
 });
 
+describe('of several things that one line names', () => {
+  const both = 'found: [{ on: [cylinder 1, head], is: cracked between, do: renew }]';
+
+  it('each is to be dealt with', () => {
+    expect(open(engine(['teardown', both]))).toEqual([
+      'error: cylinder 1, head: cracked between; each to be renewed, and no session says that it was',
+    ]);
+  });
+
+  it('those that are left are named', () => {
+    expect(open(engine(['teardown', both], ['machined', 'replaced: [{ part: liner 1 }]']))).toEqual([
+      'error: head: cracked between; to be renewed, and no session says that it was',
+    ]);
+    expect(open(engine(['teardown', both], ['machined', 'replaced: [{ part: head }]']))).toEqual([
+      'error: cylinder 1: cracked between; to be renewed, and no session says that it was',
+    ]);
+    const all = 'replaced: [{ part: head }, { part: liner 1 }]';
+    expect(open(engine(['teardown', both], ['machined', all]))).toEqual([]);
+  });
+});
+
 describe('what is bought as shells is settled by them', () => {
   const openAfter = (on: string, says: string): readonly string[] =>
     open(engine(['teardown', `found: [{ on: ${on}, is: run dry, do: renew }]`], ['trial', says]));

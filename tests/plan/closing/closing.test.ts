@@ -88,7 +88,7 @@ describe('what is open is said a sentence each, the gravest first', () => {
         blocks: GOOD,
         more: 'found: [{ on: [main 3 shell lower, main 2 shell lower], is: wiped, do: renew }, { on: head, is: stained }]\n',
       },
-      ['main 3 shell lower, main 2 shell lower: wiped, to renew', 'head: stained'],
+      ['main 3 shell lower, main 2 shell lower: wiped, each to be renewed', 'head: stained, not decided yet'],
     ],
     [
       'characteristics that have limits and were not measured, by their names',
@@ -146,7 +146,7 @@ describe('what is open is said a sentence each, the gravest first', () => {
       'e/later.yaml has 1 error and is not taken',
       'mic is not in the register of instruments',
       'main journal diameter 1: 2.9965 in, small by 1.5 thou (new min 2.9980): out',
-      'head: cracked, to renew',
+      'head: cracked, to be renewed',
       'main caps: nobody has logged that this joint was tightened (caps)',
       'limits, and not measured: crankpin diameter',
       'not confirmed: second initials',

@@ -1,9 +1,9 @@
 import type { Registry } from '../../../characteristics/registry.ts';
 import type { Row } from '../../../checks/judge/row.ts';
 import { unitOfRow } from '../../../checks/judge/session.ts';
+import { foundText } from '../../../checks/open/found.ts';
 import type { Engine } from '../../../documents/assemble.ts';
 import type { Part } from '../../../layout/part.ts';
-import { foundText } from '../../../plan/closing/openTexts.ts';
 import { outText } from '../../../plan/closing/outText.ts';
 import type { PistonFit } from '../../../plan/fit/pistonChoice.ts';
 import type { Agreements } from '../../../plan/handover/agreement.ts';
