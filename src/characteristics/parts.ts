@@ -92,6 +92,7 @@ export const parts: readonly Part[] = [
   part('cylinder', 'cylinder', CYLINDER, {
     also: ['liner', 'sleeve', 'cylinder liner', 'cylinder sleeve', 'cylinder bore', 'bore'],
     material: ['liners', 'block'],
+    boughtAs: 'liner',
     sized: { made: 'over' },
   }),
   part('piston', 'piston', CYLINDER, { material: ['pistons'], sized: { made: 'over', fits: 'cylinder' } }),

@@ -11,6 +11,7 @@ interface Named {
   readonly calledBy?: readonly Family[];
   readonly ofOnePieceWith?: string;
   readonly boredInto?: string;
+  readonly boughtAs?: string;
   readonly isFastener?: true;
 }
 
@@ -27,6 +28,7 @@ export const part = (id: string, label: string, family: Family, named: Named): P
   ...(named.calledBy === undefined ? {} : { calledBy: named.calledBy }),
   ...(named.ofOnePieceWith === undefined ? {} : { ofOnePieceWith: named.ofOnePieceWith }),
   ...(named.boredInto === undefined ? {} : { boredInto: named.boredInto }),
+  ...(named.boughtAs === undefined ? {} : { boughtAs: named.boughtAs }),
   ...(named.isFastener === undefined ? {} : { isFastener: named.isFastener }),
   ...(named.sized === undefined ? {} : { sized: named.sized }),
 });

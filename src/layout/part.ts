@@ -25,6 +25,8 @@ export interface Part {
   readonly calledBy?: readonly Family[];
   /** Of a journal, a lobe or a big end what it is of one piece with, by id: nobody sells it alone. */
   readonly ofOnePieceWith?: string;
+  /** The name by which it is bought, where that is another: of a cylinder its liner. */
+  readonly boughtAs?: string;
   /** Of a bore in a casting the casting, by id: it is machined, and what goes into it is bought by its size. */
   readonly boredInto?: string;
   /** A bolt or stud that pulls a housing to its shape. */

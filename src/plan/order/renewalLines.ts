@@ -66,6 +66,7 @@ export const mayRenew = ({ operation }: Job): boolean =>
 
 export function calledFor(part: Part, count: number): string {
   if (part.sized?.liesIn !== undefined) return `${part.label} pairs`;
+  if (part.boughtAs !== undefined) return count > 1 ? `${part.boughtAs}s` : part.boughtAs;
   return count > 1 || isKeptBySize(part) ? part.plural : part.label;
 }
 

@@ -121,7 +121,7 @@ describe('an order list', () => {
       'has a liner for a bore beyond its last step',
       { blocks: bores('4.1570'), more: AGREED },
       [
-        '1 (0); cylinder; as fitted; -; now; renew cylinders',
+        '1 (0); liner; as fitted; -; now; renew cylinders',
         '1 (0); ring sets; std; -; now; renew cylinders',
         ...SUNDRIES,
       ],
@@ -334,8 +334,8 @@ describe('what is renewed', () => {
 
   it('counts bores that nobody asked about and that are scored past the last step', () => {
     const more = `${AGREED}found: [{ on: [cylinder 2, cylinder 3], is: scored, depth: 0.030 }]\n`;
-    expect(linesOf({ blocks: bores('4.1315'), more }).filter((each) => /; cylinders?;/.test(each))).toEqual([
-      '2 (0); cylinders; as fitted; -; now; renew cylinders',
+    expect(linesOf({ blocks: bores('4.1315'), more }).filter((each) => /; liners?;/.test(each))).toEqual([
+      '2 (0); liners; as fitted; -; now; renew cylinders',
     ]);
   });
 });
