@@ -5,12 +5,13 @@ import type { Engine } from '../../documents/assemble.ts';
 import type { Position } from '../../layout/position.ts';
 import { outText, type UnitFor } from '../../plan/closing/outText.ts';
 import type { Decider } from '../../plan/work/instruments.ts';
-import type { Job } from '../../plan/work/job.ts';
+import type { Job, ReadAgain } from '../../plan/work/job.ts';
 import { titleOf } from '../../plan/work/jobTitle.ts';
 import { placesText } from '../../plan/work/placesText.ts';
 import type { Urgency } from '../../plan/work/urgency.ts';
 import { worstOf } from '../../plan/work/worst.ts';
 import { formatUncertainty } from '../../quantity/format.ts';
+import { namesOrSome } from '../../quantity/words.ts';
 import { byMeasure } from '../check/byMeasure.ts';
 import { type CutWords, cutWords, stepsLeftText } from './cutWords.ts';
 import { leftToSurface } from './leftToSurface.ts';
@@ -30,7 +31,7 @@ export interface JobWords {
 export function jobWords(job: Job, before: readonly Job[], engine: Engine, unitFor: UnitFor): JobWords {
   const { urgency, serves } = job;
   return {
-    title: serves === undefined ? titleOf(job, engine.document) : `${job.name}, for ${namesOf(serves)}`,
+    title: serves === undefined ? titleText(job, engine) : `${job.name}, for ${namesOf(serves)}`,
     urgency,
     isSupporting: serves !== undefined,
     cuts: [
@@ -38,8 +39,16 @@ export function jobWords(job: Job, before: readonly Job[], engine: Engine, unitF
       ...leftToSurface(job, unitFor),
     ],
     why: whyLines(job, engine, unitFor),
-    follows: followLines(job, before),
+    follows: [...againLines(job.suspects, engine), ...followLines(job, before)],
   };
+}
+
+/** With its places; of what is measured its figures and theirs: `measure again main journal diameter 3`. */
+export function titleText(job: Job, engine: Engine): string {
+  const { name, operation, rows, suspects } = job;
+  if (operation !== 'measure' && operation !== 'measure again') return titleOf(job, engine.document);
+  const figures = figureTexts([...rows, ...suspects.map(({ row }) => row)], engine);
+  return `${name} ${namesOrSome(figures, 'figures')}`;
 }
 
 /** `grind main journals, grind crankpins`. */
@@ -54,10 +63,10 @@ function followLines({ follows }: Job, before: readonly Job[]): readonly string[
 function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[] {
   const { rows, found, deciders, operation, suspects } = job;
   const figures = (of: readonly Row[]): string => figuresText(of, engine);
-  if (operation === 'measure') return [`missing: ${figures(rows)}`];
+  if (operation === 'measure') return [MISSING];
   if (operation === 'measure again') {
     const undecided = rows.map((row, index) => undecidedText(row, deciders[index], unitFor));
-    return [...new Set(suspects.flatMap(({ why }) => why ?? [])), ...undecided];
+    return [...doubtTexts(suspects, engine), ...undecided];
   }
   const [out, rest] = [rows.filter(isOut), rows.filter((row) => !isOut(row))];
   const byVerdict = new Map<string, Row[]>();
@@ -72,6 +81,40 @@ function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[]
     ...(job.wouldCut ?? []).map(stepsLeftText),
   ];
 }
+
+const MISSING = 'no value; where one was left out on purpose, write why: { value: ~, note: … }';
+
+/** Of many of one figure the first with its reason, the others by their places. */
+function doubtTexts(suspects: readonly ReadAgain[], { document: { layout } }: Engine): readonly string[] {
+  return [...new Set(suspects.map(({ row }) => row.characteristic))].flatMap((of) => {
+    const same = suspects.filter(({ row }) => row.characteristic === of);
+    const whys = [...new Set(same.flatMap(({ why }) => why ?? []))];
+    if (whys.length <= MOST_TOLD) return whys;
+    const others = same.filter(({ why }) => why !== whys[0]).map(({ row }) => row.position);
+    return [`${whys[0]}; also in doubt: ${placesText(others, layout)}`];
+  });
+}
+
+/** With what each reading in doubt is read once more, and what makes an end of the doubt. */
+function againLines(suspects: readonly ReadAgain[], engine: Engine): readonly string[] {
+  const ways = [...new Set(suspects.map(({ instruments }) => listed(instruments)))];
+  const read = ways.map((names) => {
+    const rows = suspects.flatMap(({ row, instruments }) => (listed(instruments) === names ? [row] : []));
+    const where = ways.length > 1 ? `: ${figuresText(rows, engine)}` : '';
+    return `read again${names === '' ? '' : ` with ${names}`}${where}`;
+  });
+  return [...read, ...new Set(suspects.map(({ settledBy }) => SETTLED[settledBy]))];
+}
+
+const SETTLED: Readonly<Record<ReadAgain['settledBy'], string>> = {
+  reading:
+    'mend a figure that was wrong; one that reads the same in a second block or a later session is believed',
+  figure: 'mend the figure that cannot be',
+  size: 'state the size that is stamped on the part: machined: or fitted:',
+};
+
+/** `bore and mic`. */
+const listed = (names: readonly string[]): string => names.join(', ').replace(/, ([^,]*)$/, ' and $1');
 
 const isOut = ({ judgement }: Row): boolean => judgement.verdict === 'out';
 
@@ -97,12 +140,15 @@ function failedText(row: Row, unitFor: UnitFor): string {
 }
 
 /** By one characteristic: `crankpin diameter 2, 4, 5; crankpin out of round 2`. */
-export function figuresText(rows: readonly Row[], { document: { layout } }: Engine): string {
+export const figuresText = (rows: readonly Row[], engine: Engine): string =>
+  figureTexts(rows, engine).join('; ');
+
+function figureTexts(rows: readonly Row[], { document: { layout } }: Engine): readonly string[] {
   const byLabel = new Map<string, Position[]>();
   for (const { characteristic, position } of rows) {
     byLabel.set(characteristic.label, [...(byLabel.get(characteristic.label) ?? []), position]);
   }
-  return [...byLabel].map(([label, at]) => `${label} ${placesText(at, layout)}`.trim()).join('; ');
+  return [...byLabel].map(([label, at]) => `${label} ${placesText(at, layout)}`.trim());
 }
 
 function undecidedText(row: Row, decider: Decider | undefined, unitFor: UnitFor): string {
@@ -114,8 +160,7 @@ function undecidedText(row: Row, decider: Decider | undefined, unitFor: UnitFor)
     limit === undefined ? [] : formatLimit(limit.amount, printing.unit, printing.decimals),
   );
   const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name} at ${plusMinus(judged.route, printing.unit)}, limits ${limits.join(' and ')}`;
-  const by = decider?.instruments.join(', ').replace(/, ([^,]*)$/, ' and $1');
   return decider === undefined
     ? `${reading}: no registered instrument decides it; repeat each point, or treat it as out`
-    : `${reading}: measure again with ${by}, to ±${formatUncertainty(decider.expanded, printing.unit)}`;
+    : `${reading}: measure again with ${listed(decider.instruments)}, to ±${formatUncertainty(decider.expanded, printing.unit)}`;
 }

@@ -5,10 +5,11 @@ import type { Operation } from '../../documents/planning/operations.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { thicknessFits } from '../../plan/fit/thicknessFits.ts';
 import { thicknessesFor } from '../../plan/order/thicknesses.ts';
+import type { Job } from '../../plan/work/job.ts';
 import { URGENCIES } from '../../plan/work/urgency.ts';
 import type { WorkPlan } from '../../plan/work/workPlan.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { type JobWords, jobWords } from './jobWords.ts';
+import { type JobWords, jobWords, titleText } from './jobWords.ts';
 import { thicknessWords } from './thicknessWords.ts';
 
 /** A job in words, with the shims or buckets that set it right. */
@@ -34,7 +35,7 @@ export function planPage({ engine, jobs, at, context }: WorkPlan): PlanPage {
     title: `${engine.document.name}: what is to be done`,
     folder: engine.folder,
     standing: standing(engine, at),
-    answer: answer(jobs),
+    answer: answer(jobs, engine),
     jobs: jobs.map((job, index) => ({
       ...jobWords(job, jobs.slice(0, index), engine, unitFor),
       thicknesses: thicknessesFor(job, jobs, fits, context).map((each) => thicknessWords(each, engine)),
@@ -54,14 +55,23 @@ export function planPage({ engine, jobs, at, context }: WorkPlan): PlanPage {
 export const standing = ({ folder }: Engine, { stage, date }: SessionDocument): string =>
   [folder === '.' ? '' : folder, `as ${stage} ${date} leaves it`].filter(Boolean).join(', ');
 
-function answer(jobs: WorkPlan['jobs']): readonly string[] {
+function answer(jobs: WorkPlan['jobs'], engine: Engine): readonly string[] {
   const asked = jobs.filter(({ serves }) => serves === undefined);
   if (asked.length === 0) return ['nothing is to be done: all that was measured is inside its limits'];
   return URGENCIES.flatMap((urgency) => {
-    const names = asked.filter((job) => job.urgency === urgency).map(({ name }) => name);
-    return names.length === 0 ? [] : [`${urgency}: ${names.join(', ')}`];
+    const names = asked
+      .filter((job) => job.urgency === urgency)
+      .map((job) => (isNamedInFull(job, asked) ? titleText(job, engine) : job.name));
+    const mark = names.some((each) => each.includes(',')) ? '; ' : ', ';
+    return names.length === 0 ? [] : [`${urgency}: ${names.join(mark)}`];
   });
 }
+
+/** What is measured, and what must be done at some places and should be at others. */
+const isNamedInFull = ({ operation, name }: Job, asked: readonly Job[]): boolean =>
+  operation === 'measure' ||
+  operation === 'measure again' ||
+  asked.filter((each) => each.name === name).length > 1;
 
 const CAUTIONS_OF: readonly { readonly of: readonly Operation[]; readonly text: string }[] = [
   {

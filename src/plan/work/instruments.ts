@@ -33,6 +33,18 @@ export function deciderOf(row: Row, context: PlanContext): Decider | undefined {
   };
 }
 
+/** The best of the register to read once more what is in doubt: by about how large it is, for the figure may be wrong. */
+export function instrumentsAgain(row: Row, context: PlanContext): readonly string[] {
+  const [judged] = row.routes;
+  if (judged === undefined) return [];
+  const { characteristic, position } = row;
+  const { measured, readIn, inputs } = judged.route;
+  const amount = sizeFor(characteristic, position, context.engine) ?? measured.mean.amount;
+  const readings =
+    inputs.length === 0 ? [{ characteristic, amount, day: readIn.date }] : readingsBehind(judged.route);
+  return [...new Set(bestOf(readings, context)?.names)];
+}
+
 /** A finer way to a value than the one that was taken. */
 export interface FinerInstruments extends Decider {
   /** Standard uncertainty, in the base unit. */

@@ -7,6 +7,11 @@ import type { Decider } from './instruments.ts';
 import type { Suspect } from './suspects.ts';
 import type { Urgency } from './urgency.ts';
 
+/** What is in doubt, and the instruments of the register to read it with once more. */
+export interface ReadAgain extends Suspect {
+  readonly instruments: readonly string[];
+}
+
 /** One thing to do, of one part. */
 export interface Job {
   /** `grind main journals`. */
@@ -18,7 +23,7 @@ export interface Job {
   readonly rows: readonly Row[];
   readonly found: readonly Observation[];
   /** What is measured again since it may be a slip of the pen. */
-  readonly suspects: readonly Suspect[];
+  readonly suspects: readonly ReadAgain[];
   /** The jobs that it serves, where nothing else asks for it. */
   readonly serves: readonly Job[] | undefined;
   readonly cut: Cut | undefined;

@@ -6,7 +6,7 @@ import type { PlanContext } from './context.ts';
 import { type Cut, cutsOf, cutsWithin } from './cut.ts';
 import { bySteps, isPastSteps } from './cutSteps.ts';
 import { followsOf, sizeFirst } from './follows.ts';
-import { deciderOf } from './instruments.ts';
+import { deciderOf, instrumentsAgain } from './instruments.ts';
 import { inOrderOfWork, type Job } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
 import { jobName, remedyOf } from './operation.ts';
@@ -120,7 +120,8 @@ function measuring(
 ): readonly Job[] {
   const deciders = operation === 'measure' ? [] : rows.map((row) => deciderOf(row, context));
   const job = { ...plain, name: operation, operation, part: undefined, urgency: 'must' as const };
-  return rows.length + suspects.length === 0 ? [] : [{ ...job, rows, deciders, suspects }];
+  const again = suspects.map((each) => ({ ...each, instruments: instrumentsAgain(each.row, context) }));
+  return rows.length + suspects.length === 0 ? [] : [{ ...job, rows, deciders, suspects: again }];
 }
 
 /** Itself, rather than worked out from what was. */

@@ -96,7 +96,7 @@ describe('parts that are renewed one by one are as urgent as each of them is', (
     const context = contextOf({ ...shop(LINERS), ...stock });
     const lines = orderList(context, jobsOf(context)).filter(({ for: name }) => name === 'renew cylinders');
     expect(lines.map(({ count, what, onShelf }) => `${count} ${what}, ${onShelf}`)).toEqual([
-      '3 cylinders, 0',
+      '3 liners, 0',
       '3 ring sets, 2',
     ]);
   });
