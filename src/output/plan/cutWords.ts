@@ -3,6 +3,7 @@ import type { Row } from '../../checks/judge/row.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Layout } from '../../layout/layout.ts';
 import { shortName } from '../../layout/naming.ts';
+import type { Part } from '../../layout/part.ts';
 import { type Cut, type CutGroup, hasNoStep } from '../../plan/work/cut.ts';
 import type { CutPlace, Term } from '../../plan/work/cutPlace.ts';
 import { placesText } from '../../plan/work/placesText.ts';
@@ -18,12 +19,8 @@ export interface CutWords {
   readonly workings: readonly string[];
 }
 
-export function cutWords(
-  cut: Cut,
-  { document: { layout } }: Engine,
-  unitFor: (row: Row) => Unit,
-): readonly CutWords[] {
-  if (cut.groups.length === 0) return unknownWords(cut, layout);
+export function cutWords(cut: Cut, engine: Engine, unitFor: (row: Row) => Unit): readonly CutWords[] {
+  if (cut.groups.length === 0) return unknownWords(cut, engine.document.layout);
   const [none, some] = [true, false].map((isNone) =>
     cut.groups.filter((group) => isNotBored(cut, group) === isNone),
   );
@@ -31,7 +28,7 @@ export function cutWords(
     ...(none === undefined || none.length === 0
       ? []
       : [{ answer: [NOT_BORED], size: [NOT_BORED], workings: [] }]),
-    ...(some ?? []).map((group) => groupWords(cut, group, layout, unitFor)),
+    ...(some ?? []).map((group) => groupWords(cut, group, engine, unitFor)),
   ];
 }
 
@@ -47,7 +44,8 @@ const isNotBored = ({ part }: Cut, { deciding: { choice } }: CutGroup): boolean 
 
 const NOT_BORED = 'no larger size is left: renewed, and not bored';
 
-function groupWords(cut: Cut, group: CutGroup, layout: Layout, unitFor: (row: Row) => Unit): CutWords {
+function groupWords(cut: Cut, group: CutGroup, engine: Engine, unitFor: (row: Row) => Unit): CutWords {
+  const { layout } = engine.document;
   const { deciding } = group;
   const printing = printingOf(deciding.row, unitFor);
   const where =
@@ -57,7 +55,7 @@ function groupWords(cut: Cut, group: CutGroup, layout: Layout, unitFor: (row: Ro
           layout,
         )}: `
       : '';
-  const [first = '', ...rest] = answerLines(cut, group, printing);
+  const [first = '', ...rest] = answerLines(cut, group, printing, engine);
   const unread = cut.unmeasured.length === 0 ? [] : [notRead(cut, layout)];
   return {
     answer: [`${where}${first}`, ...rest, ...unread],
@@ -74,6 +72,7 @@ function answerLines(
   { part, found }: Cut,
   { deciding, places }: CutGroup,
   printing: Printing,
+  engine: Engine,
 ): readonly string[] {
   const { choice, position, from } = deciding;
   const where = `${part.label} ${shortName(position)}`.trim();
@@ -91,7 +90,7 @@ function answerLines(
   const isBored = part.sized?.made === 'over';
   const size = `to ${step.name}: ${text(step.least)} to ${text(step.greatest)} ${printing.unit.name}`;
   const aim = isBored
-    ? '; no boring size before the pistons are in hand and measured'
+    ? `; no boring size before the ${namesOfFitted(part, engine)} are in hand and measured`
     : `, aim ${text(step.aim)}`;
   const most = places.length > 1 ? `${where} needs the most: ` : '';
   const clean = `${most}clean at ${text(choice.reach)} or ${isBored ? 'more' : 'less'}`;
@@ -105,6 +104,13 @@ function answerLines(
     ...(from === 'assumed' ? [ASSUMED_STEPS] : []),
   ];
 }
+
+/** What each bore is finished to: the pistons, the valve guides. */
+const namesOfFitted = ({ id }: Part, { parts }: Engine): string =>
+  parts.all
+    .filter(({ sized }) => sized?.fits === id && sized.inSets !== true)
+    .map(({ plural }) => plural)
+    .join(', ');
 
 const FINISH = 'finish to ';
 

@@ -1,6 +1,6 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
-import type { Part } from '../../layout/part.ts';
+import type { Job } from './job.ts';
 import { AFTER_RENEWING } from './renewal/afterRenewing.ts';
 
 /** What a machine shop looks at because of a job. Common practice, no source: the maker's manual comes first. */
@@ -62,6 +62,25 @@ const OF_RENEWAL: ReadonlyMap<string | undefined, readonly string[]> = new Map(
 
 const NOTHING: readonly string[] = [];
 
+/** A hole for a guide, a seat or a lifter takes no piston. Common practice, no source. */
+const OF_A_HOLE_AT_THE_SHOP: readonly string[] = [
+  'each hole finished to its own measured part, and marked with it',
+];
+const OF_A_HOLE: readonly string[] = [
+  ...OF_A_HOLE_AT_THE_SHOP,
+  'guides reamed to their stems, seats cut true to their guides',
+];
+
+type Done = Pick<Job, 'operation' | 'part'>;
+
+export const isBoredHole = ({ operation, part }: Done): boolean =>
+  operation === 'bore' && part?.boredInto !== undefined;
+
 /** What has to be done or looked at because of work on a part; the same list for the same work. */
-export const followsOf = (operation: Operation, part: Part | undefined): readonly string[] =>
-  (operation === 'renew' ? OF_RENEWAL.get(part?.id) : OF_WORK[operation]) ?? NOTHING;
+export function followsOf(job: Done): readonly string[] {
+  if (isBoredHole(job)) return OF_A_HOLE;
+  return (job.operation === 'renew' ? OF_RENEWAL.get(job.part?.id) : OF_WORK[job.operation]) ?? NOTHING;
+}
+
+export const atTheShop = (job: Done): readonly string[] =>
+  isBoredHole(job) ? OF_A_HOLE_AT_THE_SHOP : (AT_THE_SHOP[job.operation] ?? NOTHING);

@@ -84,7 +84,7 @@ const renewalOf = (cut: Cut, part: Part): Job => ({
   urgency: 'must',
   rows: cut.rows,
   found: cut.found,
-  follows: followsOf('renew', part),
+  follows: followsOf({ operation: 'renew', part }),
   cut: { ...cut, groups: cut.groups.filter(isPastSteps) },
 });
 
@@ -97,7 +97,7 @@ function cutJob(cut: Cut): Job {
     const follows = sizeFirst(asksForSize, operation);
     return { ...plain, name, operation: 'decide about', part, urgency, rows, found, follows };
   }
-  const follows = followsOf(operation, part);
+  const follows = followsOf({ operation, part });
   return { ...plain, name: jobName(operation, part), operation, part, urgency, rows, found, cut, follows };
 }
 
@@ -138,7 +138,7 @@ function remedyJobs(rows: readonly Row[], { registry: { parts } }: PlanContext):
     const of = parts.find(row.characteristic.of ?? '');
     const part = of && operation === 'renew' ? renewedAs(of, parts) : of;
     const name = remedyName(operation, part, row);
-    const follows = followsOf(operation, part);
+    const follows = followsOf({ operation, part });
     return [{ ...plain, name, operation, part, urgency: urgencyOf([row]), rows: [row], follows }];
   });
 }

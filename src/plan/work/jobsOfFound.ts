@@ -43,5 +43,5 @@ const jobOf = (operation: Operation, name: string, part: Part | undefined, seen:
   serves: undefined,
   cut: undefined,
   deciders: [],
-  follows: followsOf(operation, part),
+  follows: followsOf({ operation, part }),
 });

@@ -8,12 +8,12 @@ import { jobCalled } from '../planOf.ts';
 
 it('whatever follows a job is said, first what the machine shop looks at', () => {
   for (const [operation, atTheShop] of Object.entries(AT_THE_SHOP)) {
-    const all = followsOf(operation as keyof typeof AT_THE_SHOP, undefined);
+    const all = followsOf({ operation: operation as keyof typeof AT_THE_SHOP, part: undefined });
     expect(atTheShop, operation).not.toEqual([]);
     expect(all.slice(0, atTheShop.length)).toEqual(atTheShop);
     expect(all.length, operation).toBeGreaterThan(atTheShop.length);
   }
-  const all = OPERATIONS.flatMap((each) => followsOf(each, undefined));
+  const all = OPERATIONS.flatMap((each) => followsOf({ operation: each, part: undefined }));
   expect(all.every((each) => each.length > 0)).toBe(true);
 });
 

@@ -17,7 +17,7 @@ import { formatNumber } from '../../../quantity/format.ts';
 import type { Unit } from '../../../quantity/units.ts';
 import { plural } from '../../../quantity/words.ts';
 import type { Page, PageCell, Section } from '../page.ts';
-import { GLOSSES } from './gloss.ts';
+import { glossOf } from './gloss.ts';
 
 /** What we found and what it needs, for the person whose engine it is. */
 export function customerPage(
@@ -127,7 +127,7 @@ function sentences(job: Job, agreements: Agreements): readonly string[] {
     ...(answer?.kind === 'another'
       ? [`Please answer again: your yes${ofDate(answer)} was to ${answer.to}.`]
       : []),
-    GLOSSES[job.operation],
+    glossOf(job),
     ...seen,
     ...job.rows.flatMap((row) => testedSentence(row, agreements.registry)),
     ...(worst === undefined ? [] : measuredSentence(worst, unitFor)),

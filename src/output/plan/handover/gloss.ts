@@ -1,7 +1,9 @@
 import type { Operation } from '../../../documents/planning/operations.ts';
+import { isBoredHole } from '../../../plan/work/follows.ts';
+import type { Job } from '../../../plan/work/job.ts';
 
 /** What a job is, for somebody who knows no engines. */
-export const GLOSSES: Readonly<Record<Operation, string>> = {
+const GLOSSES: Readonly<Record<Operation, string>> = {
   measure: 'Something was not measured yet. We measure it before anything is decided.',
   'measure again':
     'A measurement of ours cannot decide, or does not look right. We measure again before anything is done.',
@@ -24,3 +26,7 @@ export const GLOSSES: Readonly<Record<Operation, string>> = {
   'weigh and balance': 'The new parts are weighed, so that the engine runs smoothly.',
   wash: 'Washed after machining: what is left of it would ruin the engine.',
 };
+
+const BORED_HOLE = 'The hole is bored larger, and takes a new part that is larger outside.';
+
+export const glossOf = (job: Job): string => (isBoredHole(job) ? BORED_HOLE : GLOSSES[job.operation]);

@@ -11,7 +11,7 @@ import { answerTo, isAgreed, ofDate } from '../../../plan/handover/answer.ts';
 import { carriedPart } from '../../../plan/handover/carriedPart.ts';
 import { markOf } from '../../../plan/handover/marks.ts';
 import { sendingsOf } from '../../../plan/handover/sendings.ts';
-import { AT_THE_SHOP } from '../../../plan/work/follows.ts';
+import { atTheShop, isBoredHole } from '../../../plan/work/follows.ts';
 import type { Job } from '../../../plan/work/job.ts';
 import { placesOf, titleOf } from '../../../plan/work/jobTitle.ts';
 import { MACHINING } from '../../../plan/work/operation.ts';
@@ -100,7 +100,9 @@ function partSections(
     },
     ...jobs.flatMap((job, index) => [
       jobSection(job, jobs.slice(0, index), engine, registry),
-      ...(job.operation === 'bore' ? pistonSection(pistons, engine) : []),
+      ...(job.operation === 'bore' && job.part?.boredInto === undefined
+        ? pistonSection(pistons, engine)
+        : []),
     ]),
   ];
 }
@@ -116,7 +118,7 @@ function jobSection(job: Job, before: readonly Job[], engine: Engine, registry: 
   const figures = placesOf(job)
     .map(({ name }) => `${name} ________`)
     .join('  ');
-  const same = before.find(({ operation }) => operation === job.operation);
+  const same = before.find((each) => atTheShop(each) === atTheShop(job) && each.operation === job.operation);
   return {
     title: titleOf(job, engine.document),
     values: cutValues(job, engine),
@@ -124,10 +126,10 @@ function jobSection(job: Job, before: readonly Job[], engine: Engine, registry: 
       ...cuts,
       ...measured,
       ...heldFigures(job, engine, registry),
-      ...(BLANKS[job.operation] ?? []),
+      ...(isBoredHole(job) ? [] : (BLANKS[job.operation] ?? [])),
       ...(figures === '' ? [] : [`your figures: ${figures}`]),
     ],
-    boxes: same === undefined ? (AT_THE_SHOP[job.operation] ?? []) : [`as for ${same.name}`],
+    boxes: same === undefined ? atTheShop(job) : [`as for ${same.name}`],
   };
 }
 

@@ -20,5 +20,5 @@ export function asChosen(job: Job, { engine, registry, state }: PlanContext): Jo
     .flatMap((item) => (item.operation === 'machine' || item.operation === 'renew' ? item.operation : []))
     .at(-1);
   if (operation === undefined) return job;
-  return { ...job, operation, name: jobName(operation, part), follows: followsOf(operation, part) };
+  return { ...job, operation, name: jobName(operation, part), follows: followsOf({ operation, part }) };
 }
