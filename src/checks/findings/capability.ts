@@ -8,6 +8,7 @@ import {
 import { formatUncertainty, withUnitName } from '../../quantity/format.ts';
 import { subtract, toNumber } from '../../quantity/fraction.ts';
 import type { Unit } from '../../quantity/units.ts';
+import { alike, type Some } from '../alike.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 import type { Row, SessionView } from '../judge/row.ts';
 import { alternatives } from '../value/alternatives.ts';
@@ -31,7 +32,6 @@ interface Coarse {
   readonly row: Row;
   readonly route: Route;
   readonly tolerance: number;
-  readonly likewise: Row[];
 }
 
 /** Two-sided limits that the judged route is too coarse for; said once for each tolerance and set of instruments. */
@@ -40,18 +40,15 @@ export function capabilityFindings(
   rows: readonly Row[],
   unitFor: (row: Row) => Unit,
 ): readonly Finding[] {
-  const groups = new Map<string, Coarse>();
-  for (const row of rows) {
+  const found = rows.flatMap((row): readonly Coarse[] => {
     const route = row.routes[0]?.route;
     const tolerance = toleranceOf(row);
-    if (route === undefined || tolerance === undefined || route.u === 0) continue;
-    if (capability(tolerance, route.u) >= LEAST_CAPABILITY) continue;
-    const key = `${row.characteristic.id} ${route.with.join()} ${route.name} ${tolerance}`;
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, { row, route, tolerance, likewise: [] });
-    else group.likewise.push(row);
-  }
-  return [...groups.values()].map((group) => coarse(group, view, printingOf(group.row, unitFor)));
+    if (route === undefined || tolerance === undefined || route.u === 0) return [];
+    return capability(tolerance, route.u) >= LEAST_CAPABILITY ? [] : [{ row, route, tolerance }];
+  });
+  return alike(found, ({ row, route, tolerance }) =>
+    [row.characteristic.id, ...route.with, route.name, tolerance].join(),
+  ).map((group) => coarse(group, view, printingOf(group[0].row, unitFor)));
 }
 
 function toleranceOf({ judgement: { deciding } }: Row): number | undefined {
@@ -59,20 +56,21 @@ function toleranceOf({ judgement: { deciding } }: Row): number | undefined {
   return min === undefined || max === undefined ? undefined : toNumber(subtract(max.amount, min.amount));
 }
 
-function coarse({ row, route, tolerance, likewise }: Coarse, view: SessionView, printing: Printing): Finding {
+function coarse(group: Some<Coarse>, view: SessionView, printing: Printing): Finding {
+  const [{ row, route, tolerance }] = group;
   const { characteristic, position, judgement } = row;
   const { unit } = printing;
   const limits = (['min', 'max'] as const).flatMap((side) => {
     const limit = judgement.deciding[side];
     return limit === undefined ? [] : [limitText(side, limit, printing)];
   });
-  const where = [row, ...likewise].map(({ position: each }) => positionText(each)).join(', ');
+  const where = group.map((each) => positionText(each.row.position)).join(', ');
   const message =
     `${[characteristic.label, where].filter(Boolean).join(' ')}: ${route.with.join(' and ')}, ±${withUnitName(formatUncertainty(route.expanded, unit), unit)}, ` +
     `is too coarse to show a value inside ${limits.join(' and ')}; ${remedy(row, route, tolerance, view, unit)}`;
   return finding(COARSE, row.place, message, {
     measure: characteristic.id,
-    ...(likewise.length === 0 ? { position } : {}),
+    ...(group.length === 1 ? { position } : {}),
     limitPlace: judgement.deciding.max?.place,
   });
 }
