@@ -12,6 +12,7 @@ import { jobsOfFound } from './jobsOfFound.ts';
 import { jobName, remedyOf } from './operation.ts';
 import { byUrgency } from './renewal/byUrgency.ts';
 import { asChosen } from './renewal/chosen.ts';
+import { withWhatItFits } from './renewal/chosenByMeasuring.ts';
 import { comesWith } from './renewal/comesWith.ts';
 import { isCracked } from './renewal/cracked.ts';
 import { renewedAs } from './renewal/wholeOf.ts';
@@ -30,7 +31,7 @@ export function jobsOf(context: PlanContext): readonly Job[] {
   // What is left beside a renewal is another line, and the customer may have chosen for that.
   const all = chosen(withoutWorkOnRenewed(chosen([...asked, ...jobsOfFound(context)]), context))
     .flatMap(byUrgency)
-    .map((job) => withThickness(withSteps(job, context), context));
+    .map((job) => withThickness(withSteps(withWhatItFits(job, context), context), context));
   return inOrderOfWork([...all, ...supportingJobs(all, context)]);
 }
 

@@ -1,0 +1,20 @@
+import type { Part } from '../../../layout/part.ts';
+import type { PlanContext } from '../context.ts';
+import type { Job } from '../job.ts';
+
+/** Of a part that is to be chosen, and not from the shelf: by what it is bought instead. */
+export function withWhatItFits(job: Job, { registry }: PlanContext): Job {
+  const { operation, part, rows } = job;
+  if (operation !== 'choose' || part === undefined || isChosenByFit(part)) return job;
+  const inputs = rows.flatMap(({ characteristic }) =>
+    characteristic.derivations.flatMap((each) => each.inputs),
+  );
+  const others = inputs.flatMap((id) => registry.find(id) ?? []).filter(({ of }) => of !== part.id);
+  const labels = [...new Set(others.map(({ label }) => label))].join(' and ');
+  if (labels === '') return job;
+  const line = `plan --fit chooses no ${part.plural}: buy by the measured ${labels}, and measure the fit again with the new one in`;
+  return { ...job, follows: [line] };
+}
+
+const isChosenByFit = ({ id, sized }: Part): boolean =>
+  sized?.liesIn !== undefined || id === 'piston' || id === 'thrust_washer';
