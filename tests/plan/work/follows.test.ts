@@ -99,7 +99,10 @@ describe('what must follow a part that is renewed is said where it is', () => {
       expect(registryWith([]).parts.find(id)?.id).toBe(id);
       expect(all.length, id).toBeGreaterThan(0);
       expect(new Set(all.map(({ text }) => text)).size, id).toBe(all.length);
-      for (const { source } of all) expect(source, id).toMatch(/^common practice, no source$|^TM \d/);
+      for (const { text, source } of all) {
+        expect(text.length, text).toBeLessThanOrEqual(70);
+        expect(source, id).toMatch(/^common practice, no source$|^TM \d/);
+      }
     }
   });
 });

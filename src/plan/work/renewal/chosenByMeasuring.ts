@@ -12,7 +12,7 @@ export function withWhatItFits(job: Job, { registry }: PlanContext): Job {
   const others = inputs.flatMap((id) => registry.find(id) ?? []).filter(({ of }) => of !== part.id);
   const labels = [...new Set(others.map(({ label }) => label))].join(' and ');
   if (labels === '') return job;
-  const line = `plan --fit chooses no ${part.plural}: buy by the measured ${labels}, and measure the fit again with the new one in`;
+  const line = `buy by the measured ${labels}: plan --fit chooses no ${part.plural}`;
   return { ...job, follows: [line] };
 }
 
