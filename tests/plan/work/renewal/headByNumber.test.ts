@@ -10,6 +10,7 @@ const engine = (layout: string): string =>
   `kind: engine\nname: Bench engine\nunits: { length: in, torque: lbf in }\nlayout: { ${layout}, mains: 3, crankpins: 4 }\n`;
 const IN_LINE = engine('cylinders: 4, valves: [I, E]');
 const VEE = engine('cylinders: 4, valves: [I, E], banks: { L: [1, 2], R: [3, 4] }');
+const NUMBERED = engine('cylinders: 4, valves: [I, E], banks: { 1: [1, 2], 2: [3, 4] }');
 
 const shop = (of: string, found: string, guides = '', later: Files = {}): Files => ({
   'register.yaml': REGISTER,
@@ -47,6 +48,29 @@ describe('a cylinder head that is called by a number or a bank', () => {
   ])('takes along %s', (_, guides, titles) =>
     expect(titlesOf(shop(IN_LINE, '{ on: head 1, is: cracked, do: renew }', guides))).toEqual(titles),
   );
+
+  it.each([
+    ['its bank, where banks have numbers', NUMBERED, ['renew cylinder head 2']],
+    ['its cylinder, where they have none', IN_LINE, ['renew valve guide 3 I', 'renew cylinder head 2']],
+  ])('is that of %s', (_, of, titles) => {
+    const guides = ', 3I: 0.3475';
+    const files = shop(of, '{ on: head 2, is: cracked, do: renew }', guides);
+    expect(
+      titlesOf({ ...files, 'e/session.yaml': `${files['e/session.yaml']}`.replace('3E: 0.3444, ', '') }),
+    ).toEqual(titles);
+  });
+
+  it('is agreed to by its number', () => {
+    const files = shop(IN_LINE, '{ on: head 1, is: cracked, do: machine }');
+    const agreed = (items: string): Files => ({
+      ...files,
+      'e/session.yaml': `${files['e/session.yaml']}agreed: [{ by: Owner, items: [${items}] }]\n`,
+    });
+    expect(titlesOf(files)).toEqual(['machine or renew cylinder head 1']);
+    expect(titlesOf(agreed('renew head 1'))).toEqual(['renew cylinder head 1']);
+    expect(titlesOf(agreed('renew cylinder head'))).toEqual(['renew cylinder head 1']);
+    expect(titlesOf(agreed('renew head 2'))).toEqual(['machine or renew cylinder head 1']);
+  });
 
   it('is bought as often as it is named', () => {
     const context = contextOf(shop(IN_LINE, '{ on: [head 1, head 3], is: cracked, do: renew }'));
