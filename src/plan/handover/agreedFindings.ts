@@ -6,8 +6,9 @@ import { planContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import { jobsOf } from '../work/jobs.ts';
 import { titleOf } from '../work/jobTitle.ts';
+import { isLineOf } from './agreedLine.ts';
 import { type Agreements, agreementsOf } from './agreement.ts';
-import { answerTo, isLineOf, ofDate } from './answer.ts';
+import { answerTo, ofDate } from './answer.ts';
 
 /** What a customer is said to have agreed to, held against the plan: what is no line of it, and what is another one now. */
 export function agreedFindings({ engine, registry }: EngineReport, state: StateReport): readonly Finding[] {
@@ -16,8 +17,8 @@ export function agreedFindings({ engine, registry }: EngineReport, state: StateR
   const agreements = agreementsOf(engine, registry, state.session);
   const others = otherWork(jobsOf(planContext(engine, registry, state)), agreements);
   return [
-    ...unknownWork(agreements, new Set(others.map(({ item }) => item))),
-    ...others.map(({ item, message }) => finding(OTHER_WORK, item.place, message)),
+    ...unknownWork(agreements, new Set(others.flatMap(({ items }) => items))),
+    ...others.map(({ place, message }) => finding(OTHER_WORK, place, message)),
   ];
 }
 
@@ -26,7 +27,7 @@ function unknownWork({ all, engine }: Agreements, told: ReadonlySet<NamedWork>):
   return all.flatMap((dated) =>
     dated.agreement.items.flatMap((item, index) => {
       if (told.has(item)) return [];
-      for (const jobs of dated.plans()) if (isLineOf(item, jobs, engine)) return [];
+      for (const jobs of dated.plans()) if (isLineOf(item, jobs, engine, dated.agreement.items)) return [];
       const lines = dated
         .plan()
         .flatMap((job) => (job.serves === undefined ? [titleOf(job, engine.document)] : []));
@@ -55,9 +56,17 @@ const otherWork = (jobs: readonly Job[], agreements: Agreements) =>
     .flatMap((job) => {
       const answer = answerTo(job, agreements);
       if (answer?.kind !== 'another') return [];
-      const { item, to } = answer;
+      const { items, to } = answer;
+      const [first] = items;
+      if (first === undefined) return [];
       const is = `${titleOf(job, agreements.engine.document)}${sizeText(job)}`;
-      return [{ item, message: `the yes${ofDate(answer)} is to ${to}, and the plan is to ${is}: ask again` }];
+      return [
+        {
+          items,
+          place: first.place,
+          message: `the yes${ofDate(answer)} is to ${to}, and the plan is to ${is}: ask again`,
+        },
+      ];
     });
 
 function sizeText({ cut }: Job): string {

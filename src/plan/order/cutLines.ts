@@ -4,7 +4,7 @@ import { namedAt } from '../../layout/naming.ts';
 import type { Part } from '../../layout/part.ts';
 import { onShelf } from '../fit/shelf.ts';
 import { pistonsOfSize, type ShelfPistons } from '../fit/shelfPistons.ts';
-import { isLineOf } from '../handover/answer.ts';
+import { isLineOf } from '../handover/agreedLine.ts';
 import { sendings } from '../handover/sendings.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';

@@ -202,10 +202,10 @@ describe('the check says', () => {
       ],
     ],
     [
-      'of two words on the same part the later',
+      'both lines of one yes that name two sizes',
       one('grind mains to 0.010 under, grind mains to 0.030 under', mains('2.9880')),
       [
-        'plan/other-work the yes of 2026-02-05 is to 0.030 under, and the plan is to grind main journals 1 to 3 to 0.020 under: ask again',
+        'plan/other-work the yes of 2026-02-05 is to two sizes at one place, grind mains to 0.010 under and grind mains to 0.030 under, and the plan is to grind main journals 1 to 3 to 0.020 under: ask again',
       ],
     ],
   ])('%s', (_, files, told) => expect(toldOf(files)).toEqual(told));
