@@ -30,7 +30,7 @@ const isNothingLeft = ({
   notInStock,
 }: Fits): boolean =>
   wholes.length + thicknesses.length + notInStock.length === 0 &&
-  gasket === undefined &&
+  (gasket === undefined || gasket.inPlace !== undefined) &&
   shells.every(({ places, waitsFor }) => places.length === 0 && waitsFor === undefined) &&
   (pistons === undefined || (pistons.places.length === 0 && pistons.problem === undefined)) &&
   (washers === undefined || washers.inPlace !== undefined);

@@ -29,7 +29,8 @@ export function washerSection({ read, wanted, inPlace, chosen }: WasherFit, engi
   };
 }
 
-export function gasketSection({ position, protrusion, gasket, free }: GasketFit, engine: Engine): Section {
+export function gasketSection(fit: GasketFit, engine: Engine): Section {
+  const { position, protrusion, inPlace, gasket, free } = fit;
   const figures = figuresOf(engine);
   const most = `cylinder ${position.name} stands out most, ${figures.number(protrusion)} ${figures.unit.name} on the mean`;
   const title = 'head gasket, by the protrusion of the pistons';
@@ -37,11 +38,16 @@ export function gasketSection({ position, protrusion, gasket, free }: GasketFit,
     {
       position: position.name,
       protrusion: figures.value(protrusion),
-      take: gasket?.code ?? null,
+      take: inPlace === undefined ? (gasket?.code ?? null) : null,
       thickness: gasket?.thickness === undefined ? null : figures.value(gasket.thickness),
       in_stock: free,
     },
   ];
+  if (inPlace !== undefined) {
+    const { stage, date } = inPlace.fittedIn;
+    const fitted = `fitted in ${stage} ${date}, after the pistons were read: not chosen again`;
+    return { title, values, lines: [fitted] };
+  }
   if (gasket === undefined) return { title, values, lines: [`${most}: no gasket is meant for that`] };
   const thick =
     gasket.thickness === undefined ? '' : `, ${figures.number(gasket.thickness)} ${figures.unit.name} thick`;

@@ -62,5 +62,5 @@ export const isShort = ({ shells, pistons, washers, gasket, thicknesses }: Fits)
   shells.some(({ places }) => places.some(({ chosen }) => chosen === undefined)) ||
   pistons?.problem !== undefined ||
   (washers !== undefined && washers.inPlace === undefined && washers.chosen === undefined) ||
-  (gasket !== undefined && gasket.gasket === undefined) ||
+  (gasket !== undefined && gasket.inPlace === undefined && gasket.gasket === undefined) ||
   thicknesses.some(({ places }) => places.some(({ code }) => code === undefined));

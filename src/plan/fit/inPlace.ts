@@ -1,8 +1,9 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { isAt } from '../../checks/history/dependsOn.ts';
-import type { PartChange } from '../../documents/session/partChanges.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
+import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
+import type { PartAt } from '../../layout/readPart.ts';
 import type { PlanContext } from '../work/context.ts';
 import { foundAt } from '../work/damage.ts';
 
@@ -20,24 +21,30 @@ export function inPlaceAt(
   fit: Characteristic,
   position: Position,
 ): InPlace | undefined {
-  const { engine, registry, state } = context;
+  const { registry, state } = context;
   const part = registry.parts.find(fit.of ?? '');
   const row = state.rows.find((each) => each.characteristic === fit && each.position === position);
   if (part === undefined || row?.judgement.verdict !== 'ok') return undefined;
-  if (foundAt(context, part, position, ['renew', undefined]).length > 0) return undefined;
-  const isHere = (at: PartChange['parts'][number]): boolean =>
-    isAt(part.id, position, at, registry, engine.document.layout);
-  const changes = state.run.flatMap((session) =>
+  return foundAt(context, part, position, ['renew', undefined]).length > 0
+    ? undefined
+    : fittedAt(context, part, position);
+}
+
+/** What went in at a place last since the engine ran, whatever was read there. */
+export function fittedAt(
+  { engine, registry, state }: PlanContext,
+  part: Part,
+  position: Position,
+): InPlace | undefined {
+  const isHere = (at: PartAt): boolean => isAt(part.id, position, at, registry, engine.document.layout);
+  const fitted = state.run.flatMap((session) =>
     session.partChanges
       .filter(({ how, parts }) => (how === 'fitted' || how === 'replaced') && parts.some(isHere))
-      .map((change) => ({ session, change })),
+      .map(({ mark, marksAt }) => ({
+        position,
+        fittedIn: session,
+        mark: marksAt.find(({ parts }) => parts.some(isHere))?.mark ?? mark,
+      })),
   );
-  const last = changes.at(-1);
-  if (last === undefined) return undefined;
-  const { mark, marksAt } = last.change;
-  return {
-    position,
-    fittedIn: last.session,
-    mark: marksAt.find(({ parts }) => parts.some(isHere))?.mark ?? mark,
-  };
+  return fitted.at(-1);
 }

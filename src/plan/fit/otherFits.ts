@@ -6,7 +6,7 @@ import type { StockSized } from '../../documents/stock/stock.ts';
 import type { Position } from '../../layout/position.ts';
 import { compare, type Fraction, subtract, ZERO } from '../../quantity/fraction.ts';
 import type { PlanContext } from '../work/context.ts';
-import { type InPlace, inPlaceAt } from './inPlace.ts';
+import { fittedAt, type InPlace, inPlaceAt } from './inPlace.ts';
 import { onShelf } from './shelf.ts';
 import { gasketFor } from './thickness.ts';
 import { costOf, type Wanted, wantedAt } from './wanted.ts';
@@ -57,17 +57,19 @@ export interface GasketFit {
   /** The cylinder whose mean decides. */
   readonly position: Position;
   readonly protrusion: Fraction;
+  /** Fitted since the pistons were read. */
+  readonly inPlace: InPlace | undefined;
   readonly gasket: GasketBand | undefined;
   /** How many of it are on the shelf; undefined where its thickness is not stated. */
   readonly free: number;
 }
 
 export function gasketFit(context: PlanContext): GasketFit | undefined {
-  const { engine, state } = context;
+  const { engine, registry, state } = context;
   const bands = limitsOn(engine.limits, state.session.date).flatMap(({ choices }) => choices.gaskets);
   const read = state.rows.flatMap(({ characteristic, position, routes: [judged] }) =>
     characteristic.id === 'piston_protrusion' && judged !== undefined
-      ? [{ position, mean: judged.mean }]
+      ? [{ position, mean: judged.mean, readIn: judged.route.readIn }]
       : [],
   );
   const [first, ...rest] = read;
@@ -78,5 +80,16 @@ export function gasketFit(context: PlanContext): GasketFit | undefined {
     ({ list, code }) => list === 'gaskets' && code === gasket?.code,
   );
   const free = shelf.reduce((sum, each) => sum + each.free, 0);
-  return { position: most.position, protrusion: most.mean, gasket, free };
+  const part = registry.parts.find('head_gasket');
+  const fitted = part && fittedAt(context, part, most.position);
+  const isReadSince = read.some(
+    ({ readIn }) => fitted !== undefined && state.run.indexOf(readIn) > state.run.indexOf(fitted.fittedIn),
+  );
+  return {
+    position: most.position,
+    protrusion: most.mean,
+    inPlace: isReadSince ? undefined : fitted,
+    gasket,
+    free,
+  };
 }

@@ -91,3 +91,35 @@ describe('what is fitted, and was measured inside its limits since', () => {
     expect(chosen).toEqual(expect.arrayContaining(['1 S, both', '2 S, both', '1 P1', '2 P3']));
   });
 });
+
+describe('a head gasket that was fitted', () => {
+  const READ = '- { measure: piston_protrusion, at: { 1: 0.800, 2: 0.810 } }';
+  const OTHERS = '- { measure: cylinder_bore, at: { 1: 80.000, 2: 80.000 } }';
+  const linesAfter = (secondReadings: string) => {
+    const fitted = 'fitted: { head_gasket: { condition: new } }\n';
+    const context = contextOf({
+      'shop.yaml': 'kind: shop\nunits: { length: mm }\n',
+      'stock.yaml': 'kind: stock\ngaskets: [{ code: B, thickness: 1.65, count: 1 }]\n',
+      'e/engine.yaml': 'kind: engine\nname: Pump\nlayout: { cylinders: 2 }\n',
+      'e/limits.yaml': limitsOf(
+        'cylinder_bore: { new: 79.990 to 80.010 }',
+        'gasket_choice: [{ code: B, protrusion: 0.705 to 0.855, thickness: 1.65 }]\n',
+      ),
+      'e/a.yaml': sessionOf('trial', READ, fitted).replace(/date: .*/, 'date: 2026-03-01'),
+      'e/b.yaml': sessionOf('trial', secondReadings).replace(/date: .*/, 'date: 2026-03-05'),
+    });
+    return fitPage(fitsOf(context), context.engine, []).sections.flatMap(({ lines = [] }) => lines);
+  };
+
+  it('once the pistons were read is not chosen again', () => {
+    expect(linesAfter(OTHERS)).toEqual([
+      'fitted in trial 2026-03-01, after the pistons were read: not chosen again',
+    ]);
+  });
+
+  it('is chosen again where they were read anew', () => {
+    expect(linesAfter(READ)).toEqual([
+      'cylinder 2 stands out most, 0.810 mm on the mean: gasket B, 1.650 mm thick; 1 in stock',
+    ]);
+  });
+});
