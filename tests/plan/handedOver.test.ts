@@ -67,7 +67,7 @@ describe('the order list', () => {
     expect(
       linesOf(shop('2.9880', { session: worn })).filter(([, what]) => what === 'main shell pairs'),
     ).toHaveLength(1);
-    expect(linesOf(shop('2.9984', { session: worn }))[0]).toEqual([1, 'main shell pairs', 'std', 'now', 0]);
+    expect(linesOf(shop('2.9984', { session: worn }))[0]).toEqual([1, 'main shell pair', 'std', 'now', 0]);
   });
 
   describe('of a shell to renew over a journal that was ground', () => {

@@ -2,7 +2,7 @@ import type { Agreements } from '../handover/agreement.ts';
 import { isAgreed } from '../handover/answer.ts';
 import type { Job } from '../work/job.ts';
 import { MACHINING } from '../work/operation.ts';
-import type { OrderLine } from './orderLine.ts';
+import type { NeededLine } from './orderLine.ts';
 
 /** Whether nothing is bought for a job yet: metal is cut after a yes, and the engine of a customer waits for each. */
 export function awaitsYes(job: Job, agreements: Agreements): boolean {
@@ -12,7 +12,7 @@ export function awaitsYes(job: Job, agreements: Agreements): boolean {
 }
 
 /** What waits for a yes and a size waits for the size all the same. */
-export const afterYes = (line: OrderLine): OrderLine => ({
+export const afterYes = (line: NeededLine): NeededLine => ({
   ...line,
   when: line.when === 'now' ? 'after the yes' : line.when,
   for: `${line.for}, not agreed yet`,

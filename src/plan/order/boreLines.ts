@@ -1,11 +1,11 @@
 import { type PlanContext, sizeOfPart } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import { placesText } from '../work/placesText.ts';
-import type { OrderLine } from './orderLine.ts';
-import { AS_FITTED, calledFor, mayRenew, placesAsked } from './renewalLines.ts';
+import { goodsOf, type NeededLine } from './orderLine.ts';
+import { AS_FITTED, mayRenew, placesAsked } from './renewalLines.ts';
 
 /** Nobody buys a bore: what goes into it is bought by its size, or its casting where it cannot be machined. */
-export function boreLines(context: PlanContext, job: Job): readonly OrderLine[] {
+export function boreLines(context: PlanContext, job: Job): readonly NeededLine[] {
   const { engine, registry } = context;
   const { part: bore, name } = job;
   const casting = registry.parts.find(bore?.boredInto ?? '');
@@ -27,7 +27,7 @@ export function boreLines(context: PlanContext, job: Job): readonly OrderLine[] 
   const size = sizeOfPart(context, bore)?.label ?? bore.label;
   return mates.map((mate) => ({
     ...line,
-    what: calledFor(mate, places.length),
+    ...goodsOf(mate),
     size: 'larger outside',
     count: places.length,
     waitsFor: `measure ${size} ${placesText(places, layout)} as it is finished`,

@@ -9,7 +9,7 @@ import { wantedAt } from '../fit/wanted.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import { pistonLines, type Shelf, shellLines } from './mateLines.ts';
-import type { OrderLine } from './orderLine.ts';
+import { goodsOf, type NeededLine } from './orderLine.ts';
 import { measureText, unreadBehind } from './toMeasure.ts';
 
 /** What is to be chosen anew: bought at once where it was chosen or its sizes are known, else when they are. */
@@ -17,7 +17,7 @@ export function chosenLines(
   context: PlanContext,
   { operation, part, name, rows, urgency }: Job,
   shelf: Shelf,
-): readonly OrderLine[] {
+): readonly NeededLine[] {
   if (operation !== 'choose' || part === undefined || urgency === 'may') return [];
   const all = context.engine.document.layout.positionsOf(part.family);
   const asked = all.filter((position) => rows.some((row) => row.position === position));
@@ -28,7 +28,7 @@ export function chosenLines(
   const waitsFor = measureText(unreadBehind(rows, context));
   return [
     {
-      what: part.plural,
+      ...goodsOf(part),
       code: undefined,
       size: 'as fitted',
       count: Math.max(1, asked.length),
@@ -50,7 +50,7 @@ function washerLine(
   endPlay: Row,
   name: string,
   { fits: { washers } }: Shelf,
-): OrderLine {
+): NeededLine {
   const line = { what: plural, code: undefined, count: 1, onShelf: 0, for: name } as const;
   const washer = washers?.chosen?.washer;
   if (washer !== undefined)

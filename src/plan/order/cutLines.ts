@@ -2,32 +2,36 @@ import { type Grade, gradeText, sameGrade } from '../../documents/grades/grade.t
 import type { Stock } from '../../documents/stock/stock.ts';
 import { namedAt } from '../../layout/naming.ts';
 import type { Part } from '../../layout/part.ts';
+import { relate } from '../../layout/relate.ts';
 import { onShelf } from '../fit/shelf.ts';
 import { pistonsOfSize, type ShelfPistons } from '../fit/shelfPistons.ts';
 import { isLineOf } from '../handover/agreedLine.ts';
 import { sendings } from '../handover/sendings.ts';
 import type { PlanContext } from '../work/context.ts';
+import type { CutGroup } from '../work/cut.ts';
 import type { Job } from '../work/job.ts';
-import type { OrderLine } from './orderLine.ts';
+import { goodsOf, type NeededLine } from './orderLine.ts';
 import { measureText, unreadFor } from './toMeasure.ts';
 
 /** What is bought for a part that is ground or bored, of the size that it is cut to. */
-export function cutLines(context: PlanContext, job: Job, pistons: ShelfPistons): readonly OrderLine[] {
+export function cutLines(context: PlanContext, job: Job, pistons: ShelfPistons): readonly NeededLine[] {
   const { engine, registry } = context;
   const { cut, name } = job;
   if (cut === undefined) return [];
   const mates = registry.parts.all.filter(({ sized }) => sized?.fits === cut.part.id);
   const sent = sendings(engine).find(({ work }) => work.some((each) => isLineOf(each, [job], engine)));
-  return cut.groups.flatMap(({ places, deciding: { choice, position } }) =>
+  const { layout } = engine.document;
+  const isSeparate = engine.planning.separate.has(cut.part.id);
+  return bySize(cut.groups).flatMap(({ places, deciding: { choice, position } }) =>
     choice.kind === 'beyond the last step'
       ? []
-      : mates.map((mate): OrderLine => {
+      : mates.map((mate): NeededLine => {
           const isShell = mate.sized?.liesIn !== undefined;
-          const all = engine.document.layout.positionsOf(mate.family);
-          const sets = engine.document.layout.positionsOf(cut.part.family).length;
-          const count = cut.groups.length > 1 ? places.length : isRings(mate) ? sets : all.length;
+          const at = isSeparate ? places.map((each) => each.position) : layout.positionsOf(cut.part.family);
+          const bought = [...new Set(at.flatMap((each) => relate(layout, each, mate.family) ?? []))];
+          const count = isRings(mate) ? at.length : bought.length;
           return {
-            what: isRings(mate) ? 'ring sets' : isShell ? `${mate.label} pairs` : mate.plural,
+            ...goodsOf(mate),
             ...(choice.kind === 'step'
               ? ofSize(engine, mate, choice.step.grade, count, pistons)
               : OF_NO_SIZE_YET),
@@ -39,7 +43,7 @@ export function cutLines(context: PlanContext, job: Job, pistons: ShelfPistons):
               choice.kind === 'not provable'
                 ? `measure how deep ${namedAt(cut.part.label, position)} is damaged`
                 : isShell
-                  ? measureText(unreadFor(context, mate, all, 'once ground'))
+                  ? measureText(unreadFor(context, mate, bought, 'once ground'))
                   : undefined,
             neededBy: isShell ? sent?.due : sent?.date,
           };
@@ -47,7 +51,20 @@ export function cutLines(context: PlanContext, job: Job, pistons: ShelfPistons):
   );
 }
 
-type SizeToBuy = Pick<OrderLine, 'size' | 'code' | 'onShelf' | 'free'>;
+/** Bores that are cut each by itself may come to one step all the same. */
+const bySize = (groups: readonly CutGroup[]): readonly CutGroup[] =>
+  groups.flatMap((group, index) => {
+    const same = groups.filter((each) => isOfOneSize(each, group));
+    if (same.length === 0) return [group];
+    return groups.indexOf(same[0] ?? group) === index
+      ? [{ ...group, places: same.flatMap(({ places }) => places) }]
+      : [];
+  });
+
+const isOfOneSize = ({ deciding: { choice: a } }: CutGroup, { deciding: { choice: b } }: CutGroup): boolean =>
+  a.kind === 'step' && b.kind === 'step' && sameGrade(a.step.grade, b.step.grade);
+
+type SizeToBuy = Pick<NeededLine, 'size' | 'code' | 'onShelf' | 'free'>;
 
 /** No step is proven where nobody measured how deep the damage goes. */
 const OF_NO_SIZE_YET: SizeToBuy = { size: 'depth unknown', code: undefined, onShelf: 0 };

@@ -10,7 +10,7 @@ import { wantedAt } from '../fit/wanted.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Awaited } from './awaited.ts';
 import { isRings, ofSize } from './cutLines.ts';
-import type { OrderLine } from './orderLine.ts';
+import { goodsOf, type NeededLine } from './orderLine.ts';
 import { measureText, unreadFor } from './toMeasure.ts';
 
 export interface Shelf {
@@ -19,7 +19,7 @@ export interface Shelf {
 }
 
 /** What is bought for a part that is back from the machine shop: what the shelf has was chosen by its size. */
-export function awaitedLines(context: PlanContext, awaited: Awaited, shelf: Shelf): readonly OrderLine[] {
+export function awaitedLines(context: PlanContext, awaited: Awaited, shelf: Shelf): readonly NeededLine[] {
   const { machined, mate, positions, places } = awaited;
   const { engine } = context;
   const name = `${machined.sized?.made === 'over' ? 'bored' : 'ground'} ${machined.plural}`;
@@ -29,7 +29,7 @@ export function awaitedLines(context: PlanContext, awaited: Awaited, shelf: Shel
   const grade = gradeInForce(engine, undefined, machined, first).grade.upper;
   const count = isRings(mate) ? positions.length : places.length;
   const sized = ofSize(engine, mate, grade, count, shelf.pistons);
-  return [{ what: isRings(mate) ? 'ring sets' : mate.plural, ...sized, count, when: 'now', for: name }];
+  return [{ ...goodsOf(mate), ...sized, count, when: 'now', for: name }];
 }
 
 /**
@@ -42,7 +42,7 @@ export function shellLines(
   at: readonly Position[],
   name: string,
   { fits, pistons }: Shelf,
-): readonly OrderLine[] {
+): readonly NeededLine[] {
   const places = fits.shells.find((each) => each.part === part)?.places ?? [];
   const chosen = at.flatMap((position) => places.filter((each) => each.position === position && each.chosen));
   const left = at.filter((position) => !chosen.some((each) => each.position === position));
@@ -54,7 +54,7 @@ export function shellLines(
       sizeAt(position),
       ...places.flatMap((each) => (each.position === position ? classLacking(each) : [])),
     ].join(', ');
-  const base = { what: `${part.label} pairs`, for: name } as const;
+  const base = { ...goodsOf(part), for: name };
   return [
     ...countedBy(chosen.map(codesOf)).map(([code, count]) => {
       const [place] = chosen.filter((each) => codesOf(each) === code);
@@ -90,10 +90,10 @@ export function pistonLines(
   at: readonly Position[],
   name: string,
   { fits: { pistons: fit }, pistons }: Shelf,
-): readonly OrderLine[] {
+): readonly NeededLine[] {
   const { engine } = context;
   const chosen = at.flatMap((position) => (fit?.places ?? []).filter((each) => each.position === position));
-  const base = { what: part.plural, for: name } as const;
+  const base = { ...goodsOf(part), for: name };
   if (chosen.length === at.length) {
     const sizes = chosen.map(({ piston }) => gradeText(piston.size, engine.units.get('length')));
     return countedBy(sizes).map(([size, count]) => ({
@@ -134,7 +134,7 @@ function waitsFor(context: PlanContext, part: Part, at: readonly Position[]): st
 const toGet = (
   grade: Grade,
   { engine }: PlanContext,
-): Pick<OrderLine, 'size' | 'code' | 'onShelf' | 'when'> => ({
+): Pick<NeededLine, 'size' | 'code' | 'onShelf' | 'when'> => ({
   size: gradeText(grade, engine.units.get('length')),
   code: undefined,
   onShelf: 0,

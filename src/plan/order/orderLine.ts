@@ -1,3 +1,5 @@
+import type { Part } from '../../layout/part.ts';
+
 /** In the order in which things are bought. */
 export const ORDER_TIMES = ['now', 'after the yes', 'after measuring'] as const;
 
@@ -22,3 +24,21 @@ export interface OrderLine {
   /** The day on which it is needed, where one is stated. */
   readonly neededBy?: string | undefined;
 }
+
+/** A line while a list is made: what several of it are called, whatever the count. */
+export interface NeededLine extends OrderLine {
+  /** What one of it is called. */
+  readonly one?: string;
+}
+
+type Goods = Required<Pick<NeededLine, 'what' | 'one'>>;
+
+/** What a part is bought as: shells in pairs, a set of rings for each bore. */
+export function goodsOf({ label, plural, sized, boughtAs }: Part): Goods {
+  if (sized?.liesIn !== undefined) return { what: `${label} pairs`, one: `${label} pair` };
+  if (sized?.inSets === true) return { what: 'ring sets', one: 'ring set' };
+  return boughtAs === undefined ? { what: plural, one: label } : { what: `${boughtAs}s`, one: boughtAs };
+}
+
+export const calledByNumber = ({ one, ...line }: NeededLine): OrderLine =>
+  line.count === 1 && one !== undefined ? { ...line, what: one } : line;

@@ -14,7 +14,7 @@ import { chosenLines } from './chosenLines.ts';
 import { cutLines } from './cutLines.ts';
 import { awaitedLines } from './mateLines.ts';
 import { openedLines } from './openedLines.ts';
-import { ORDER_TIMES, type OrderLine } from './orderLine.ts';
+import { calledByNumber, goodsOf, type NeededLine, ORDER_TIMES, type OrderLine } from './orderLine.ts';
 import { asBought, matesOfNew, renewalLines } from './renewalLines.ts';
 import { sharedShelf } from './sharedShelf.ts';
 import { thicknessesFor } from './thicknesses.ts';
@@ -27,7 +27,7 @@ export function orderList(
   offers: OfferedParts = NO_OFFERS,
   agreements: Agreements = agreementsOf(context.engine, context.registry, context.state.session),
 ): readonly OrderLine[] {
-  const linesFor = (of: readonly Job[], lines: (job: Job) => readonly OrderLine[]): readonly OrderLine[] =>
+  const linesFor = (of: readonly Job[], lines: (job: Job) => readonly NeededLine[]): readonly NeededLine[] =>
     of.flatMap((job) => (awaitsYes(job, agreements) ? lines(job).map(afterYes) : lines(job)));
   const pistons = shelfPistons(context, offers);
   const fits = fitsOf(context, offers);
@@ -65,7 +65,8 @@ export function orderList(
     ...ofNew,
     ...(jobs.some(isOpened) ? openedLines(context) : []),
   ];
-  return sharedShelf([...all].sort((a, b) => ORDER_TIMES.indexOf(a.when) - ORDER_TIMES.indexOf(b.when)));
+  const inOrder = [...all].sort((a, b) => ORDER_TIMES.indexOf(a.when) - ORDER_TIMES.indexOf(b.when));
+  return sharedShelf(inOrder).map(calledByNumber);
 }
 
 /** What must and what should be renewed of one kind is bought at once, and takes from the shelf but once. */
@@ -97,8 +98,8 @@ const isSpared = ({ part }: Job, wholes: readonly WholeFit[], { registry }: Plan
 /** An engine that is measured again, and no more, stays as it is. */
 const isOpened = ({ operation }: Job): boolean => operation !== 'measure' && operation !== 'measure again';
 
-const wholeLine = ({ chosen: { part, mark }, inPlaceOf }: WholeFit): OrderLine => ({
-  what: part.label,
+const wholeLine = ({ chosen: { part, mark }, inPlaceOf }: WholeFit): NeededLine => ({
+  ...goodsOf(part),
   code: mark,
   size: '',
   count: 1,

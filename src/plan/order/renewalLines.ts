@@ -1,18 +1,18 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import { gradeInForce } from '../../checks/grades/gradeInForce.ts';
 import { STANDARD } from '../../documents/grades/grade.ts';
-import { ENGINE } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import type { PartAt } from '../../layout/readPart.ts';
+import { relate } from '../../layout/relate.ts';
 import type { ShelfPistons } from '../fit/shelfPistons.ts';
 import type { PlanContext } from '../work/context.ts';
 import { isBeyond } from '../work/cut.ts';
 import type { Job } from '../work/job.ts';
 import { isRenewedAlone } from '../work/renewal/renewed.ts';
 import { isKeptBySize, isRings, ofSize } from './cutLines.ts';
-import type { OrderLine } from './orderLine.ts';
+import { goodsOf, type NeededLine } from './orderLine.ts';
 import { measureText, unreadFor } from './toMeasure.ts';
 
 /** What was seen to be renewed, and what is out and cannot be cut. */
@@ -20,7 +20,7 @@ export function renewalLines(
   context: PlanContext,
   job: Job,
   { pistons, chosen }: { readonly pistons: ShelfPistons; readonly chosen: ReadonlySet<Position> },
-): readonly OrderLine[] {
+): readonly NeededLine[] {
   const { engine } = context;
   const { part, found, name } = job;
   if (!mayRenew(job) || part?.boredInto !== undefined) return [];
@@ -28,11 +28,9 @@ export function renewalLines(
   const asked = placesAsked(job, layout);
   const places = new Set(asked.filter((position) => !chosen.has(position)));
   if (asked.length > 0 && places.size === 0) return [];
-  // Of several heads, which the layout counts as one, as many as are named.
-  const all = part?.calledBy === undefined ? layout.positionsOf(part?.family ?? ENGINE).length : places.size;
-  const count = Math.max(1, Math.min(all, places.size));
-  const line: OrderLine = {
-    what: part === undefined ? found.flatMap(({ on }) => on).join(', ') : calledFor(part, count),
+  const count = part === undefined ? 1 : countOf(part, [...places], context);
+  const line: NeededLine = {
+    ...(part === undefined ? { what: found.flatMap(({ on }) => on).join(', ') } : goodsOf(part)),
     ...sizeRenewed(context, part, [...places][0], count, pistons),
     count,
     for: name,
@@ -64,10 +62,15 @@ export function asBought(job: Job, { parts }: Registry): Job {
 export const mayRenew = ({ operation }: Job): boolean =>
   operation === 'renew' || operation === 'machine or renew';
 
-export function calledFor(part: Part, count: number): string {
-  if (part.sized?.liesIn !== undefined) return `${part.label} pairs`;
-  if (part.boughtAs !== undefined) return count > 1 ? `${part.boughtAs}s` : part.boughtAs;
-  return count > 1 || isKeptBySize(part) ? part.plural : part.label;
+/** Of rings the bores that want a set, of other parts where they are; one where nobody says. */
+function countOf(part: Part, places: readonly Position[], { engine, registry }: PlanContext): number {
+  const { layout } = engine.document;
+  // Of several heads, which the layout counts as one, as many as are named.
+  if (part.calledBy !== undefined) return Math.max(1, places.length);
+  const bore = isRings(part) ? registry.parts.find(part.sized?.fits ?? '') : undefined;
+  const wanted = bore === undefined ? places : places.flatMap((at) => relate(layout, at, bore.family) ?? at);
+  const all = layout.positionsOf((bore ?? part).family).length;
+  return Math.min(all, Math.max(1, new Set(wanted).size));
 }
 
 /** `pistons` are all of them, `piston` is one and nobody says which. */
@@ -75,7 +78,7 @@ const positionsMeant = ({ part, positions, isOneOfMany }: PartAt, layout: Layout
   positions.length > 0 || isOneOfMany ? positions : layout.positionsOf(part.family);
 
 /** What goes with a part that is renewed whole is bought by the new one: its shells by its journals. */
-export function matesOfNew(context: PlanContext, job: Job): readonly OrderLine[] {
+export function matesOfNew(context: PlanContext, job: Job): readonly NeededLine[] {
   const { engine, registry } = context;
   const { part: whole, name } = job;
   if (whole?.family.isSingle !== true || !mayRenew(job)) return [];
@@ -86,7 +89,7 @@ export function matesOfNew(context: PlanContext, job: Job): readonly OrderLine[]
   return mates.map((mate) => {
     const all = engine.document.layout.positionsOf(mate.family);
     return {
-      what: `${mate.label} pairs`,
+      ...goodsOf(mate),
       size: `by the new ${whole.label}`,
       code: undefined,
       count: all.length,
@@ -102,13 +105,13 @@ export function matesOfNew(context: PlanContext, job: Job): readonly OrderLine[]
 function ringsOfNew(
   { engine, registry }: PlanContext,
   { id }: Part,
-  bore: OrderLine,
+  bore: NeededLine,
   pistons: ShelfPistons,
-): readonly OrderLine[] {
+): readonly NeededLine[] {
   const rings = registry.parts.all.filter((each) => isRings(each) && each.sized?.fits === id);
   return rings.map((each) => ({
     ...bore,
-    what: 'ring sets',
+    ...goodsOf(each),
     ...ofSize(engine, each, STANDARD, bore.count, pistons),
   }));
 }
@@ -120,7 +123,7 @@ function sizeRenewed(
   position: Position | undefined,
   count: number,
   pistons: ShelfPistons,
-): Pick<OrderLine, 'size' | 'code' | 'onShelf' | 'free'> {
+): Pick<NeededLine, 'size' | 'code' | 'onShelf' | 'free'> {
   if (part === undefined || !isKeptBySize(part)) return AS_FITTED;
   const { engine, registry } = context;
   const mate = registry.parts.find(part.sized?.fits ?? '');

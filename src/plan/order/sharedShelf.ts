@@ -1,12 +1,12 @@
-import type { OrderLine } from './orderLine.ts';
+import type { NeededLine } from './orderLine.ts';
 
 /**
  * What lies on the shelf is there once: what was chosen from it piece by piece is taken, and of the others that are of one
  * size the earlier line has the rest.
  */
-export function sharedShelf(lines: readonly OrderLine[]): readonly OrderLine[] {
+export function sharedShelf(lines: readonly NeededLine[]): readonly NeededLine[] {
   const taken = new Map<string, number>();
-  const take = (line: OrderLine): OrderLine => {
+  const take = (line: NeededLine): NeededLine => {
     const before = taken.get(nameOf(line)) ?? 0;
     const onShelf =
       line.free === undefined ? line.onShelf : Math.min(line.count, Math.max(0, line.free - before));
@@ -17,4 +17,4 @@ export function sharedShelf(lines: readonly OrderLine[]): readonly OrderLine[] {
   return lines.map((line) => chosen.get(line) ?? take(line));
 }
 
-const nameOf = ({ what, size }: OrderLine): string => `${what}, ${size}`;
+const nameOf = ({ what, size }: NeededLine): string => `${what}, ${size}`;

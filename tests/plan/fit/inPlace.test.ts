@@ -108,7 +108,7 @@ describe('a head gasket that was fitted', () => {
       'e/a.yaml': sessionOf('trial', READ, fitted).replace(/date: .*/, 'date: 2026-03-01'),
       'e/b.yaml': sessionOf('trial', secondReadings).replace(/date: .*/, 'date: 2026-03-05'),
     });
-    return fitPage(fitsOf(context), context.engine, []).sections.flatMap(({ lines = [] }) => lines);
+    return fitPage(fitsOf(context), context, []).sections.flatMap(({ lines = [] }) => lines);
   };
 
   it('once the pistons were read is not chosen again', () => {

@@ -86,7 +86,7 @@ describe('an order list after grinding and boring', () => {
     const one = BACK.replace('1: 2.9885, 2: 2.9885, 3: 2.9885', '1: 2.9985, 2: 2.9885, 3: 2.9985');
     const size = 'machined: [{ part: main 2, size: 0.010 under }]\n';
     expect(linesOf(one, '', STOCK, size).filter((each) => /shell/.test(each))).toEqual([
-      'main shell pairs, by plan --fit, 0.010 under, 1, 1, after measuring, ground main journals',
+      'main shell pair, by plan --fit, 0.010 under, 1, 1, after measuring, ground main journals',
     ]);
   });
 

@@ -88,13 +88,13 @@ describe('pistons whose clearance is out', () => {
     ['renew piston 1', 'now; choose pistons'],
     ['renew piston 3', 'after the yes; choose pistons, not agreed yet'],
   ])('are chosen anew with the yes to %s', (items, bought) => {
-    expect(linesOf(items)).toContain(`pistons; std; 0 of 1; ${bought}`);
+    expect(linesOf(items)).toContain(`piston; std; 0 of 1; ${bought}`);
   });
 
   it('are taken from the shelf where each cylinder has its own there', () => {
     expect(linesOf('renew pistons', SHELF)).toEqual([
-      'pistons; std; 1 of 1; now; renew pistons',
-      'pistons; std; 1 of 1; now; choose pistons',
+      'piston; std; 1 of 1; now; renew pistons',
+      'piston; std; 1 of 1; now; choose pistons',
     ]);
   });
 });

@@ -67,7 +67,7 @@ describe('nobody buys a hole or a journal', () => {
     [
       'a main is its shells',
       '{ on: main 2, is: run dry, do: renew }',
-      ['1; main shell pairs; std; now; renew main shells; -'],
+      ['1; main shell pair; std; now; renew main shells; -'],
     ],
     [
       'a main housing is bored, and the block bought where that cannot be',

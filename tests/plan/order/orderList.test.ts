@@ -110,10 +110,33 @@ describe('an order list', () => {
       'has each bore of its own step where the shop cuts them so',
       { blocks: bores('4.1315', '4.1415'), more: AGREED, shop: 'plan: { separate: [cylinders] }\n' },
       [
-        '1 (0); pistons; 0.010 over; -; now; bore cylinders',
-        '1 (0); ring sets; 0.010 over; -; now; bore cylinders',
-        '1 (0); pistons; 0.020 over; -; now; bore cylinders',
-        '1 (0); ring sets; 0.020 over; -; now; bore cylinders',
+        '1 (0); piston; 0.010 over; -; now; bore cylinders',
+        '1 (0); ring set; 0.010 over; -; now; bore cylinders',
+        '1 (0); piston; 0.020 over; -; now; bore cylinders',
+        '1 (0); ring set; 0.020 over; -; now; bore cylinders',
+        ...SUNDRIES,
+      ],
+    ],
+    [
+      'has one line for bores that are cut apart to one step, and counts the shelf once',
+      {
+        blocks: bores('4.1315', '4.1316'),
+        more: AGREED,
+        shop: 'plan: { separate: [cylinders] }\n',
+        stock: 'rings: [{ code: K, size: 0.010 over, count: 1 }]\n',
+      },
+      [
+        '2 (0); pistons; 0.010 over; -; now; bore cylinders',
+        '2 (1); ring sets; 0.010 over; K; now; bore cylinders',
+        ...SUNDRIES,
+      ],
+    ],
+    [
+      'has what one bore takes where it alone is cut',
+      { blocks: bores('4.1315'), more: AGREED, shop: 'plan: { separate: [cylinders] }\n' },
+      [
+        '1 (0); piston; 0.010 over; -; now; bore cylinders',
+        '1 (0); ring set; 0.010 over; -; now; bore cylinders',
         ...SUNDRIES,
       ],
     ],
@@ -122,7 +145,7 @@ describe('an order list', () => {
       { blocks: bores('4.1570'), more: AGREED },
       [
         '1 (0); liner; as fitted; -; now; renew cylinders',
-        '1 (0); ring sets; std; -; now; renew cylinders',
+        '1 (0); ring set; std; -; now; renew cylinders',
         ...SUNDRIES,
       ],
     ],
@@ -189,7 +212,7 @@ describe('an order list', () => {
       },
       [
         '2 (0); pistons; std; -; now; renew pistons',
-        '1 (0); main shell pairs; std; -; now; renew main shells',
+        '1 (0); main shell pair; std; -; now; renew main shells',
         '1 (0); oil cooler, starter ring; as fitted; -; now; renew oil cooler, starter ring',
         ...SUNDRIES,
         '1 (0); cylinder head; as fitted; -; after measuring; machine or renew cylinder head',
@@ -198,7 +221,7 @@ describe('an order list', () => {
     [
       'has shells of the size of the journal where a clearance is loose and the shelf holds none',
       { blocks: clearances('0.0050') },
-      [...SUNDRIES, '1 (0); main shell pairs; std; -; after measuring; choose main shells'],
+      [...SUNDRIES, '1 (0); main shell pair; std; -; after measuring; choose main shells'],
     ],
     [
       'has a washer where the end play is out',
@@ -242,7 +265,7 @@ describe('what is renewed', () => {
     const stock = 'shells: [{ code: M10, fits: main shells, size: 0.010 under, wall: 0.13, count: 4 }]\n';
     const ground = { 'e/engine.yaml': `${ENGINE}fitted: { crankshaft: { main: 0.010 under } }\n` };
     expect(shellsOf({ blocks: bores('4.1255'), more: wiped, stock, files: ground })).toEqual([
-      '1 (1); main shell pairs; 0.010 under; M10; now; renew main shells',
+      '1 (1); main shell pair; 0.010 under; M10; now; renew main shells',
     ]);
   });
 
@@ -255,12 +278,12 @@ describe('what is renewed', () => {
         more: cracked,
         stock,
         files: bored,
-      }).filter((each) => /; pistons;/.test(each));
+      }).filter((each) => /; pistons?;/.test(each));
     expect(pistonsOf('pistons: [{ mark: S, diameter: 4.1215 }]\n')).toEqual([
-      '1 (0); pistons; 0.020 over; -; now; renew pistons',
+      '1 (0); piston; 0.020 over; -; now; renew pistons',
     ]);
     expect(pistonsOf('pistons: [{ mark: T, size: 0.020 over, diameter: 4.1415 }]\n')).toEqual([
-      '1 (1); pistons; 0.020 over; -; now; renew pistons',
+      '1 (1); piston; 0.020 over; -; now; renew pistons',
     ]);
   });
 
@@ -274,12 +297,12 @@ describe('what is renewed', () => {
         stock: `shells: [{ code: M, fits: main shells, wall: 0.1250, count: ${count} }]\n`,
       });
     expect(lines(6)).toEqual([
-      '1 (1); main shell pairs; std; M; now; renew main shells',
-      '1 (1); main shell pairs; std; M; now; choose main shells',
+      '1 (1); main shell pair; std; M; now; renew main shells',
+      '1 (1); main shell pair; std; M; now; choose main shells',
     ]);
     expect(lines(2)).toEqual([
-      '1 (1); main shell pairs; std; M; now; renew main shells',
-      '1 (0); main shell pairs; std; -; now; choose main shells',
+      '1 (1); main shell pair; std; M; now; renew main shells',
+      '1 (0); main shell pair; std; -; now; choose main shells',
     ]);
   });
 
@@ -298,8 +321,8 @@ describe('what is renewed', () => {
         files: ground,
       }),
     ).toEqual([
-      '1 (1); main shell pairs; 0.010 under; M10; now; renew main shells',
-      '1 (1); main shell pairs; 0.010 under; M10; now; choose main shells',
+      '1 (1); main shell pair; 0.010 under; M10; now; renew main shells',
+      '1 (1); main shell pair; 0.010 under; M10; now; choose main shells',
     ]);
   });
 
@@ -309,7 +332,7 @@ describe('what is renewed', () => {
     );
     expect(
       shellsOf({ blocks: clearances('0.0025'), more: wiped, files: { 'e/limits.yaml': limits } }),
-    ).toEqual(['1 (0); main shell pairs; std; -; now; renew main shells']);
+    ).toEqual(['1 (0); main shell pair; std; -; now; renew main shells']);
   });
 
   it('takes ring sets for nothing but a cylinder', () => {
@@ -325,10 +348,20 @@ describe('what is renewed', () => {
     ]);
   });
 
+  it('is a set of rings for each bore whose rings are worn', () => {
+    const lines = linesOf({
+      blocks:
+        '- { measure: ring_end_gap, at: { 1: { top: 0.05, second: 0.05 }, 2: { top: 0.05, second: 0.02 } } }',
+      stock: 'rings: [{ code: K, size: std, count: 1 }]\n',
+      files: { 'e/limits.yaml': limitsOf('ring_end_gap: { new: 0.01 to 0.02, wear: { max: 0.04 } }') },
+    });
+    expect(lines.filter((each) => /ring/.test(each))).toEqual(['2 (1); ring sets; std; K; now; renew rings']);
+  });
+
   it('comes with the choice where the same place is chosen anew', () => {
     const more = wiped.replace('main 2', 'main 3');
     expect(shellsOf({ blocks: clearances('0.0050'), more })).toEqual([
-      '1 (0); main shell pairs; std; -; after measuring; choose main shells',
+      '1 (0); main shell pair; std; -; after measuring; choose main shells',
     ]);
   });
 
@@ -352,13 +385,13 @@ describe('shells that the shelf was asked for', () => {
 
   it('are bought by their codes', () => {
     expect(asked('{ code: M, fits: main shells, wall: 0.1250, count: 6 }')).toEqual([
-      '1 (1); main shell pairs; std; M; now; choose main shells',
+      '1 (1); main shell pair; std; M; now; choose main shells',
     ]);
   });
 
   it('are bought at once where none of them does', () => {
     expect(asked('{ code: M, fits: main shells, wall: 0.1300, count: 6 }')).toEqual([
-      '1 (0); main shell pairs; std; -; now; choose main shells',
+      '1 (0); main shell pair; std; -; now; choose main shells',
     ]);
   });
 
@@ -371,7 +404,7 @@ describe('shells that the shelf was asked for', () => {
       ),
     };
     expect(asked('{ code: M, class: red, fits: main shells, wall: 0.1300, count: 6 }', files)).toEqual([
-      '1 (0); main shell pairs; std, blue above and red below; -; now; choose main shells',
+      '1 (0); main shell pair; std, blue above and red below; -; now; choose main shells',
     ]);
   });
 });
@@ -389,8 +422,8 @@ describe('shells of several places', () => {
   it('wait for measuring where that was not done, and are bought where none on the shelf does', () => {
     const one = '{ code: M, fits: main shells, wall: 0.1300, count: 6 }';
     expect(asked(one, '1: 3.2505, 2: 3.2505')).toEqual([
-      '1 (0); main shell pairs; std; -; now; choose main shells',
-      '1 (1); main shell pairs; std; M; after measuring; choose main shells',
+      '1 (0); main shell pair; std; -; now; choose main shells',
+      '1 (1); main shell pair; std; M; after measuring; choose main shells',
     ]);
   });
 

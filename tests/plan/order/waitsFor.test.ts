@@ -88,7 +88,7 @@ describe('what waits in an order list names what it waits for', () => {
     [
       'shells that are chosen anew',
       { blocks: clearances('0.0050') },
-      ['main shell pairs; std; after measuring; measure main housing bore 3; main journal diameter 3'],
+      ['main shell pair; std; after measuring; measure main housing bore 3; main journal diameter 3'],
     ],
     [
       'what is machined or renewed',
@@ -103,13 +103,13 @@ describe('what waits in an order list names what it waits for', () => {
     [
       'pistons of bores that nobody measured',
       { blocks: twice('- { measure: piston_clearance, with: fine, at: { 1: 0.0080, 2: 0.0040 } }') },
-      ['pistons; std; after measuring; measure cylinder bore 1'],
+      ['piston; std; after measuring; measure cylinder bore 1'],
     ],
     [
       'other parts that are chosen by a clearance',
       { blocks: twice('- { measure: valve_stem_clearance, with: fine, at: { 1: { intake: 0.0060 } } }') },
       [
-        'valve guides; as fitted; after measuring; measure valve guide bore 1 intake; valve stem diameter 1 intake',
+        'valve guide; as fitted; after measuring; measure valve guide bore 1 intake; valve stem diameter 1 intake',
       ],
     ],
   ])('%s', (_, said, lines) => expect(waitingIn(said)).toEqual(lines));
@@ -120,7 +120,7 @@ describe('what waits for nothing is ordered', () => {
     [
       'shells where housing and journal are measured, and the shelf holds none',
       { blocks: `${clearances('0.0050')}\n${HOUSINGS}\n${mains('2.9985')}` },
-      ['main shell pairs; std; now; -'],
+      ['main shell pair; std; now; -'],
     ],
     [
       'shells that would do and are too few',
@@ -128,7 +128,7 @@ describe('what waits for nothing is ordered', () => {
         blocks: `${clearances('0.0050').replaceAll('1: 0.0020', '1: 0.0050')}\n${HOUSINGS}\n${mains('2.9985')}`,
         stock: 'shells: [{ code: M, fits: main shells, wall: 0.1250, count: 3 }]\n',
       },
-      ['main shell pairs; std; now; -', 'main shell pairs; std; now; -'],
+      ['main shell pair; std; now; -', 'main shell pair; std; now; -'],
     ],
     [
       'thrust washers after the trial, by how much thicker they must be',
@@ -140,7 +140,7 @@ describe('what waits for nothing is ordered', () => {
       {
         blocks: `${twice('- { measure: piston_diameter, with: mic, at: { 1: 4.1175, 2: 4.1215 } }')}\n- { measure: cylinder_bore, with: bore, at: { 1: 4.1255, 2: 4.1255 } }`,
       },
-      ['pistons; std; now; -'],
+      ['piston; std; now; -'],
     ],
   ])('%s', (_, said, lines) => expect(waitingIn(said)).toEqual(lines));
 
@@ -150,7 +150,7 @@ describe('what waits for nothing is ordered', () => {
       '{ wear: { max: 0.0040 } }',
     );
     expect(waitingIn({ blocks: `${clearances('0.0050')}\n${HOUSINGS}\n${mains('2.9985')}`, limits })).toEqual(
-      ['main shell pairs; std; after measuring; state limits of new parts for main bearing clearance'],
+      ['main shell pair; std; after measuring; state limits of new parts for main bearing clearance'],
     );
   });
 });
