@@ -56,17 +56,25 @@ function groupWords(cut: Cut, group: CutGroup, engine: Engine, unitFor: (row: Ro
         )}: `
       : '';
   const [first = '', ...rest] = answerLines(cut, group, printing, engine);
-  const unread = cut.unmeasured.length === 0 ? [] : [notRead(cut, layout)];
   return {
-    answer: [`${where}${first}`, ...rest, ...unread],
+    answer: [`${where}${first}`, ...rest, ...notRead(cut, layout)],
     size: [`${where}${first}`, ...rest.filter((each) => each.startsWith(FINISH))],
     workings: workingLines(cut, deciding, printing),
   };
 }
 
 /** What is cut with the others and was not measured may need more than they do. */
-const notRead = ({ part, unmeasured }: Cut, layout: Layout): string =>
-  `${part.label} ${placesText(unmeasured, layout)} not measured: it may need more`;
+function notRead({ part, unmeasured, doubted }: Cut, layout: Layout): readonly string[] {
+  const left = unmeasured.filter((each) => !doubted.includes(each));
+  return (
+    [
+      [left, 'not measured'],
+      [doubted, 'to be measured again'],
+    ] as const
+  ).flatMap(([at, what]) =>
+    at.length === 0 ? [] : [`${part.label} ${placesText(at, layout)} ${what}: it may need more`],
+  );
+}
 
 function answerLines(
   { part, found }: Cut,

@@ -29,6 +29,8 @@ export interface Cut {
   readonly unmeasured: readonly Position[];
   /** The size to measure and state first, where it was cut already or its readings are doubted, and none of them holds. */
   readonly asksForSize: Characteristic | undefined;
+  /** Of these where a reading is in doubt and is taken again. */
+  readonly doubted: readonly Position[];
 }
 
 export interface CutGroup {
@@ -68,7 +70,8 @@ function cutOf(
     .filter(({ characteristic }) => characteristic === size)
     .flatMap((row) => cutPlace(context, part, row) ?? []);
   // A shaft that came back ground, and nobody wrote its size: it is measured again before anything else.
-  const isDoubted = places.length === 0 && context.suspects.some(({ row }) => row.characteristic === size);
+  const doubted = context.suspects.flatMap(({ row }) => (row.characteristic === size ? [row.position] : []));
+  const isDoubted = places.length === 0 && doubted.length > 0;
   if (rows.length === 0 && isDoubted) return undefined;
   const isOpen = isDoubted || (places.length === 0 && wasCut(context, part));
   const isSeparate = context.engine.planning.separate.has(part.id);
@@ -82,6 +85,10 @@ function cutOf(
   // One bore beyond its last step is renewed by itself; the others go to the step that they need.
   const [alone, together] = [asked.filter((each) => isAlone(each)), asked.filter((each) => !isAlone(each))];
   const groups = [...alone.map((place) => [place]), together].flatMap((each) => groupOf(each) ?? []);
+  const unmeasured =
+    isSeparate && groups.length > 0
+      ? []
+      : positions.filter((each) => !places.some(({ position }) => position === each));
   return {
     part,
     urgency: found.length > 0 ? 'must' : urgencyOf(rows),
@@ -90,11 +97,9 @@ function cutOf(
     places: asked,
     groups,
     renews: groups.some(({ deciding }) => isBeyond(deciding)) ? whole : undefined,
-    unmeasured:
-      isSeparate && groups.length > 0
-        ? []
-        : positions.filter((each) => !places.some(({ position }) => position === each)),
+    unmeasured,
     asksForSize: isOpen ? size : undefined,
+    doubted: unmeasured.filter((each) => doubted.includes(each)),
   };
 
   function isAlone(place: CutPlace): boolean {

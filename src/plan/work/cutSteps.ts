@@ -27,6 +27,7 @@ export function bySteps(cut: Cut): { readonly past: Cut | undefined; readonly le
       rows: cut.rows.filter(({ position }) => isPast(position)),
       found: cut.found.filter((each) => isSeen(each, isPast)),
       unmeasured: [],
+      doubted: [],
     },
     left: rows.length + found.length === 0 ? undefined : left,
   };

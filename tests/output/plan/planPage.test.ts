@@ -109,3 +109,16 @@ describe('what is measured again', () => {
     );
   });
 });
+
+it('what is cut with the others is told apart by whether nobody measured it or its reading is in doubt', () => {
+  const answersTo = (blocks: string): string =>
+    pageOf(blocks)
+      .jobs.flatMap(({ cuts }) => cuts.flatMap(({ answer }) => answer))
+      .join('\n');
+  const doubted = answersTo(mains('2.9965', SLIP));
+  expect(doubted).toContain('main journal 3 to be measured again: it may need more');
+  expect(doubted).not.toContain('not measured');
+  const left = answersTo(mains('2.9965', '~'));
+  expect(left).toContain('main journal 3 not measured: it may need more');
+  expect(left).not.toContain('again');
+});
