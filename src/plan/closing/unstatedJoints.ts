@@ -1,5 +1,6 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import type { Engine } from '../../documents/assemble.ts';
+import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 
 /** A joint that holds an engine together, the part that has it, and the words by which torque documents name it. */
 interface Joint {
@@ -22,8 +23,19 @@ export function unstatedJoints({ document, sequences }: Engine, { parts }: Regis
     const part = parts.find(id);
     return part !== undefined && layout.positionsOf(part.family).length > 0;
   };
-  const stated = sequences.map(({ name, joint }) => `${name} ${joint.sequence.joint}`.replaceAll('_', ' '));
+  const stated = sequences.map(wordsOf);
   return JOINTS.filter(({ part, words }) => isThere(part) && !stated.some((each) => words.test(each)))
     .filter(({ part }) => part !== 'head' || isThere('piston'))
     .map(({ name }) => name);
 }
+
+const wordsOf = ({ name, joint }: TorqueDocument): string =>
+  `${name} ${joint.sequence.joint}`.replaceAll('_', ' ');
+
+/** The torque documents of a joint whose fasteners go by such words: of `rod bolts` those of the rod caps. */
+export const jointsHeldBy = (fasteners: string, { sequences }: Engine): readonly TorqueDocument[] =>
+  /\b(?:bolt|stud|nut|screw)s?\b/i.test(fasteners)
+    ? JOINTS.filter(({ words }) => words.test(fasteners)).flatMap(({ words }) =>
+        sequences.filter((each) => words.test(wordsOf(each))),
+      )
+    : [];

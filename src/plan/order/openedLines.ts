@@ -8,26 +8,25 @@ export const openedLines = (context: PlanContext): readonly OrderLine[] => [
   ...SUNDRIES.filter(({ what }) => !isRenewed(what, context)),
 ];
 
-/** Fasteners that are used once, and those that are turned by an angle unless their maker lets them be used again. */
 const fastenerLines = (context: PlanContext): readonly OrderLine[] =>
-  context.engine.sequences.flatMap((document) => {
-    const { joint, name } = document;
-    const { sequence } = joint;
-    const isTurned = sequence.passes.some(({ action }) => action.kind === 'turn');
-    const isUsedUp = joint.reuse === 'once' || (isTurned && joint.reuse !== 'allowed');
-    if (!isUsedUp || areNewIn(document, context)) return [];
-    return [
-      {
-        what: `${sequence.joint}: bolts`,
-        code: undefined,
-        size: joint.thread?.designation ?? '',
-        count: sequence.order.length,
-        onShelf: 0,
-        when: 'now',
-        for: joint.reuse === 'once' ? `${name}: used once` : `${name}: turned by an angle`,
-      } as const,
-    ];
-  });
+  context.engine.sequences
+    .filter((document) => takesNewFasteners(document, context))
+    .map(({ joint: { sequence, thread, reuse }, name }) => ({
+      what: `${sequence.joint}: bolts`,
+      code: undefined,
+      size: thread?.designation ?? '',
+      count: sequence.order.length,
+      onShelf: 0,
+      when: 'now',
+      for: reuse === 'once' ? `${name}: used once` : `${name}: turned by an angle`,
+    }));
+
+/** Fasteners that are used once, and those that are turned by an angle unless their maker lets them be used again. */
+export function takesNewFasteners(document: TorqueDocument, context: PlanContext): boolean {
+  const { reuse, sequence } = document.joint;
+  const isTurned = sequence.passes.some(({ action }) => action.kind === 'turn');
+  return (reuse === 'once' || (isTurned && reuse !== 'allowed')) && !areNewIn(document, context);
+}
 
 /** A trial assembly comes apart again, and takes its bolts along. */
 const areNewIn = (joint: TorqueDocument, { state }: PlanContext): boolean =>

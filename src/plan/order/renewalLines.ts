@@ -1,17 +1,20 @@
 import type { Registry } from '../../characteristics/registry.ts';
 import { gradeInForce } from '../../checks/grades/gradeInForce.ts';
 import { STANDARD } from '../../documents/grades/grade.ts';
+import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import type { PartAt } from '../../layout/readPart.ts';
 import { relate } from '../../layout/relate.ts';
+import { jointsHeldBy } from '../closing/unstatedJoints.ts';
 import type { ShelfPistons } from '../fit/shelfPistons.ts';
 import type { PlanContext } from '../work/context.ts';
 import { isBeyond } from '../work/cut.ts';
 import type { Job } from '../work/job.ts';
 import { isRenewedAlone } from '../work/renewal/renewed.ts';
 import { isKeptBySize, isRings, ofSize } from './cutLines.ts';
+import { takesNewFasteners } from './openedLines.ts';
 import { goodsOf, type NeededLine } from './orderLine.ts';
 import { measureText, unreadFor } from './toMeasure.ts';
 
@@ -28,9 +31,15 @@ export function renewalLines(
   const asked = placesAsked(job, layout);
   const places = new Set(asked.filter((position) => !chosen.has(position)));
   if (asked.length > 0 && places.size === 0) return [];
-  const count = part === undefined ? 1 : countOf(part, [...places], context);
+  const words = part?.plural ?? found.flatMap(({ on }) => on).join(', ');
+  const joints = jointsHeldBy(words, engine);
+  const kept = joints.filter((each) => !takesNewFasteners(each, context));
+  // The others are bought with their joints.
+  if (joints.length > 0 && kept.length === 0) return [];
+  const share = part === undefined ? 1 : countOf(part, [...places], context);
+  const count = joints.length === 0 ? share : fastenersOf(kept, part, share, layout);
   const line: NeededLine = {
-    ...(part === undefined ? { what: found.flatMap(({ on }) => on).join(', ') } : goodsOf(part)),
+    ...(part === undefined ? { what: words } : goodsOf(part)),
     ...sizeRenewed(context, part, [...places][0], count, pistons),
     count,
     for: name,
@@ -61,6 +70,17 @@ export function asBought(job: Job, { parts }: Registry): Job {
 
 export const mayRenew = ({ operation }: Job): boolean =>
   operation === 'renew' || operation === 'machine or renew';
+
+/** As many as the documents of a joint have: of some places their share. */
+function fastenersOf(
+  joints: readonly TorqueDocument[],
+  part: Part | undefined,
+  places: number,
+  layout: Layout,
+): number {
+  const all = joints.reduce((sum, { joint }) => sum + joint.sequence.order.length, 0);
+  return part === undefined ? all : Math.ceil((all * places) / layout.positionsOf(part.family).length);
+}
 
 /** Of rings the bores that want a set, of other parts where they are; one where nobody says. */
 function countOf(part: Part, places: readonly Position[], { engine, registry }: PlanContext): number {

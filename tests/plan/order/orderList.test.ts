@@ -510,6 +510,48 @@ describe('fasteners', () => {
     expect(bolts(files).map((each) => each.split('; ').at(-1))).toEqual(lines);
   });
 
+  const seen = (on: string, files: Files) =>
+    linesOf({
+      blocks: bores('4.1255'),
+      files,
+      more: `found: [{ on: ${on}, is: stretched, do: renew }]\n`,
+    }).filter((each) => /bolt|stud/.test(each));
+  const eightOf = (name: string): Files => ({
+    [`e/torque/${name}.yaml`]: `kind: torque\njoint: ${name} caps\nsource: Invented.\nfasteners: { count: 8, reuse: true }\npasses: [${TURNED}]\n`,
+  });
+  const heads: Files = {
+    ...joint('left head', ', reuse: true', TURNED),
+    ...joint('right head', ', reuse: true', TURNED),
+  };
+
+  it.each([
+    [
+      'that are bought in any case',
+      seen('rod bolts', joint('rod', ', reuse: false', TURNED)),
+      ['3 (0); rod caps: bolts; M10 x 1.5; -; now; rod: used once'],
+    ],
+    [
+      'by the count of their joint',
+      seen('main bolts', eightOf('main')),
+      ['8 (0); main bolts; as fitted; -; now; renew main bolts'],
+    ],
+    [
+      'of one place by its share of the joint',
+      seen('rod bolt 2', eightOf('rod')),
+      ['2 (0); rod bolts; as fitted; -; now; renew rod bolts'],
+    ],
+    [
+      'of both heads together',
+      seen('head studs', heads),
+      ['6 (0); head studs; as fitted; -; now; renew head studs'],
+    ],
+    [
+      'one a place where no document counts them',
+      seen('rod bolts', {}),
+      ['4 (0); rod bolts; as fitted; -; now; renew rod bolts'],
+    ],
+  ])('seen to be renewed are bought once, %s', (_, is, lines) => expect(is).toEqual(lines));
+
   it('of an engine that is only measured again stay', () => {
     expect(bolts(joint('rod', ', reuse: false', TURNED), clearances('~'))).toEqual([]);
   });
