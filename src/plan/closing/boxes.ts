@@ -1,5 +1,6 @@
 import { plainName } from '../../documents/planning/namedWork.ts';
 import type { PlanContext } from '../work/context.ts';
+import { SUNDRIES, sundriesLeft, wasOpened } from '../work/opened.ts';
 import { type LeftOut, leftOutOf } from './leftOut.ts';
 import { unstatedJoints } from './unstatedJoints.ts';
 
@@ -28,11 +29,16 @@ export const USUAL: readonly string[] = [
 ];
 
 /**
- * The usual boxes, joints that only the manual speaks of, what was left out on purpose, those that the shop requires in its
- * own words, and who ticked each.
+ * The usual boxes, joints that only the manual speaks of, what an opened engine takes anew, what was left out on purpose, those
+ * that the shop requires in its own words, and who ticked each.
  */
-export function boxesOf({ engine, registry, state }: PlanContext): readonly Box[] {
-  const usual = [...unstatedJoints(engine, registry).map((joint) => `${joint} ${BY_THE_MANUAL}`), ...USUAL];
+export function boxesOf(context: PlanContext): readonly Box[] {
+  const { engine, registry, state } = context;
+  const usual = [
+    ...unstatedJoints(engine, registry).map((joint) => `${joint} ${BY_THE_MANUAL}`),
+    ...(wasOpened(context) ? sundriesLeft(context).map((what) => `${what} ${RENEWED}`) : []),
+    ...USUAL,
+  ];
   const leftOut = new Map(leftOutOf(state.rows, engine.document.layout).map((each) => [boxOf(each), each]));
   const known = [...usual, ...leftOut.keys()];
   const required = [...leftOut.keys(), ...engine.planning.required.map(({ what }) => what)];
@@ -53,10 +59,17 @@ export function boxesOf({ engine, registry, state }: PlanContext): readonly Box[
 
 const BY_THE_MANUAL = "tightened by the maker's manual";
 const LEFT_OUT = 'left out on purpose';
+const RENEWED = 'renewed';
 
-/** A box that goes once a torque document or a reading takes its place: what was ticked before is still known. */
-export const isPassingBox = (what: string): boolean =>
-  plainName(what).startsWith(LEFT_OUT) || plainName(what).endsWith(BY_THE_MANUAL);
+/** A box that goes once a document or a reading takes its place: what was ticked before is still known. */
+export const isPassingBox = (what: string): boolean => {
+  const name = plainName(what);
+  return (
+    name.startsWith(LEFT_OUT) ||
+    name.endsWith(BY_THE_MANUAL) ||
+    SUNDRIES.some((each) => name === `${each} ${RENEWED}`)
+  );
+};
 
 const boxOf = ({ what, reason, stage }: LeftOut): string => `${LEFT_OUT} at ${stage}: ${what}: ${reason}`;
 

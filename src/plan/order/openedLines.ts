@@ -1,11 +1,12 @@
 import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import type { PlanContext } from '../work/context.ts';
+import { sundriesLeft } from '../work/opened.ts';
 import type { OrderLine } from './orderLine.ts';
 
 /** What an opened engine takes whatever was found, until a session says that it is in. */
 export const openedLines = (context: PlanContext): readonly OrderLine[] => [
   ...fastenerLines(context),
-  ...SUNDRIES.filter(({ what }) => !isRenewed(what, context)),
+  ...sundriesLeft(context).map(sundryLine),
 ];
 
 const fastenerLines = (context: PlanContext): readonly OrderLine[] =>
@@ -36,20 +37,12 @@ const areNewIn = (joint: TorqueDocument, { state }: PlanContext): boolean =>
       tightened.some(({ document, fasteners }) => document === joint && fasteners === 'new'),
   );
 
-const isRenewed = (what: string, { state }: PlanContext): boolean =>
-  state.run.some(({ partChanges }) =>
-    partChanges.some(({ how, name }) => how !== 'machined' && name.toLowerCase() === what),
-  );
-
-/** Common practice, no source. */
-const SUNDRIES: readonly OrderLine[] = ['gasket set', 'shaft seals', 'core plugs', 'gallery plugs'].map(
-  (what) => ({
-    what,
-    code: undefined,
-    size: '',
-    count: 1,
-    onShelf: 0,
-    when: 'now',
-    for: 'opened engine',
-  }),
-);
+const sundryLine = (what: string): OrderLine => ({
+  what,
+  code: undefined,
+  size: '',
+  count: 1,
+  onShelf: 0,
+  when: 'now',
+  for: 'opened engine',
+});

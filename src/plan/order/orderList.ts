@@ -7,6 +7,7 @@ import type { WholeFit } from '../fit/wholeParts.ts';
 import { type Agreements, agreementsOf } from '../handover/agreement.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
+import { wasOpened } from '../work/opened.ts';
 import { awaitedBy } from './awaited.ts';
 import { afterYes, awaitsYes } from './awaitedYes.ts';
 import { boreLines } from './boreLines.ts';
@@ -63,7 +64,7 @@ export function orderList(
     ...others.filter(({ what }) => !bought.has(what)),
     ...linesFor(real, (job) => boreLines(context, job)),
     ...ofNew,
-    ...(jobs.some(isOpened) ? openedLines(context) : []),
+    ...(wasOpened(context) || jobs.some(opens) ? openedLines(context) : []),
   ];
   const inOrder = [...all].sort((a, b) => ORDER_TIMES.indexOf(a.when) - ORDER_TIMES.indexOf(b.when));
   return sharedShelf(inOrder).map(calledByNumber);
@@ -96,7 +97,7 @@ const isSpared = ({ part }: Job, wholes: readonly WholeFit[], { registry }: Plan
   part !== undefined && wholes.some(({ chosen }) => registry.parts.within(chosen.part).includes(part));
 
 /** An engine that is measured again, and no more, stays as it is. */
-const isOpened = ({ operation }: Job): boolean => operation !== 'measure' && operation !== 'measure again';
+const opens = ({ operation }: Job): boolean => operation !== 'measure' && operation !== 'measure again';
 
 const wholeLine = ({ chosen: { part, mark }, inPlaceOf }: WholeFit): NeededLine => ({
   ...goodsOf(part),

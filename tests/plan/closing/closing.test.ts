@@ -212,10 +212,17 @@ describe('the boxes', () => {
     standing(said).closing.boxes.map(({ what, isRequired, by, leftOut }) =>
       [what, isRequired ? 'required' : '', by ?? '', leftOut ?? ''].join(' | '),
     );
+  const sundries = [
+    'gasket set renewed',
+    'shaft seals renewed',
+    'core plugs renewed',
+    'gallery plugs renewed',
+  ];
   const usual = [
     "main caps tightened by the maker's manual",
     "rod caps tightened by the maker's manual",
     "cylinder head tightened by the maker's manual",
+    ...sundries,
     'oil galleries brushed, blown through and plugged',
     'every part washed, dried and oiled',
     'ring tops upward, gaps staggered',
@@ -234,6 +241,23 @@ describe('the boxes', () => {
     expect(boxes({ blocks: GOOD, more: confirmed })).toEqual(
       usual.map((what) => `${what} |  | ${what === 'timing marks in line' ? 'CD' : ''} | `),
     );
+  });
+
+  it.each<readonly [string, Omit<Said, 'blocks'>, readonly string[]]>([
+    ['that a session of the run renewed', { more: 'replaced: [{ part: Gasket set }]\n' }, sundries.slice(1)],
+    ['of an engine that was not opened', { stage: 'service' }, []],
+  ])('have none for gaskets, seals and plugs %s', (_, said, left) => {
+    const { closing } = standing({ blocks: GOOD, ...said });
+    const all = closing.boxes.map(({ what }) => what);
+    expect(all.filter((what) => /renewed$/.test(what))).toEqual(left);
+  });
+
+  it('of gaskets are known still where a session says later that they were renewed', () => {
+    const { state } = standing({
+      blocks: GOOD,
+      more: 'replaced: [{ part: gasket set }]\nconfirmed: { what: gasket set renewed, by: RK }\n',
+    });
+    expect(state.findings.filter(({ code }) => code === 'plan/unknown-work')).toEqual([]);
   });
 
   it('are ticked in the engine document as well', () => {

@@ -61,7 +61,17 @@ const AGREED = 'agreed: { by: Owner, items: [grind main journals, bore cylinders
 
 describe('an order list', () => {
   it.each<readonly [string, Said, readonly string[]]>([
-    ['is empty of an engine that is measured again', { blocks: `${clearances('~')}` }, []],
+    ['is empty of an engine that was not opened', { blocks: clearances('~'), stage: 'service' }, []],
+    [
+      'has what every opened engine takes, though it is only measured again',
+      { blocks: clearances('~') },
+      SUNDRIES,
+    ],
+    [
+      'has that until a session says that it is in',
+      { blocks: clearances('0.0020'), stage: 'rebuild' },
+      SUNDRIES,
+    ],
     [
       'has shells for journals that are ground, by one code of their size, and is needed when the part is back',
       {
@@ -552,8 +562,9 @@ describe('fasteners', () => {
     ],
   ])('seen to be renewed are bought once, %s', (_, is, lines) => expect(is).toEqual(lines));
 
-  it('of an engine that is only measured again stay', () => {
-    expect(bolts(joint('rod', ', reuse: false', TURNED), clearances('~'))).toEqual([]);
+  it('of an engine that was not opened stay', () => {
+    const files = joint('rod', ', reuse: false', TURNED);
+    expect(linesOf({ blocks: clearances('~'), files, stage: 'service' })).toEqual([]);
   });
 });
 
