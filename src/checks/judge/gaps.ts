@@ -29,6 +29,7 @@ function gapOf(row: Row, view: SessionView): Row {
     row.characteristic,
     row.position,
     sessionsFor(row.characteristic, row.position, view),
+    view.engine.document.layout,
   );
   if (left === undefined || left.reason === '') return { ...row, notTaken: left };
   return {

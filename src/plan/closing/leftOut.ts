@@ -14,8 +14,11 @@ export interface LeftOut {
 
 export function leftOutOf(rows: readonly Row[], layout: Layout): readonly LeftOut[] {
   const groups = new Map<string, LeftOut & { readonly label: string; readonly at: Position[] }>();
-  for (const { characteristic, position, judgement, notTaken } of rows) {
-    if (judgement.verdict !== 'left out' || notTaken === undefined) continue;
+  const left = rows.filter(({ judgement }) => judgement.verdict === 'left out');
+  const own = new Set(left.map(({ characteristic: { id } }) => id));
+  for (const { characteristic, position, notTaken } of left) {
+    // What is worked out from a reading is left out with it.
+    if (notTaken === undefined || (notTaken.of !== characteristic.id && own.has(notTaken.of))) continue;
     const { label } = characteristic;
     const { reason } = notTaken;
     const { stage } = notTaken.session;

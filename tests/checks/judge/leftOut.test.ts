@@ -104,6 +104,41 @@ describe('a place left out on purpose', () => {
     ]);
   });
 
+  describe('takes with it what is worked out from all of its places', () => {
+    const limits =
+      'compression_pressure: { new: { min: 100 psi } }\ncompression_share: { new: { min: 80 % } }';
+    const pressed = (at: string, more = ''): Files =>
+      shopFiles(limits, `- { measure: compression_pressure, at: { ${at} }${more} }`, 'rebuild');
+    const share = (files: Files) => messagesOf(files).filter((each) => /lowest compression/.test(each));
+    const unmeasured = ['warning session/unmeasured lowest compression has limits and was not measured'];
+    const note = '{ value: ~, note: no starter }';
+
+    it.each<readonly [string, Files, readonly string[]]>([
+      [
+        'with the reason of all',
+        pressed('1: ~, 2: ~, 3: ~, 4: ~', ', note: after the first start'),
+        ['remark reading/left-out lowest compression was left out on purpose: after the first start'],
+      ],
+      [
+        'with each of their reasons',
+        pressed(`1: ${note}, 2: { value: ~, note: plug seized }, 3: ${note}, 4: ${note}`),
+        ['remark reading/left-out lowest compression was left out on purpose: no starter; plug seized'],
+      ],
+      ['but not where one of them has none', pressed(`1: ${note}, 2: ~, 3: ${note}, 4: ${note}`), unmeasured],
+      ['nor where one of them is not spoken of', pressed(`1: ${note}, 2: ${note}`), unmeasured],
+    ])('%s', (_, files, said) => expect(share(files)).toEqual(said));
+
+    it('with one box for both', () => {
+      const report = reportOf(pressed('1: ~, 2: ~, 3: ~, 4: ~', ', note: no starter'));
+      if (report.state === undefined) throw new Error('no session');
+      const { boxes, unmeasured: open } = closingOf(report, report.state);
+      expect(boxes.filter(({ isRequired }) => isRequired).map(({ what }) => what)).toEqual([
+        'left out on purpose at rebuild: compression pressure 1 to 4: no starter',
+      ]);
+      expect(open).toEqual([]);
+    });
+  });
+
   it('stays so in later sessions as long as a reading there would hold', () => {
     const size = 'main_journal_diameter: { new: 2.9980 to 2.9990, wear: { min: 2.9970 } }';
     const journals =

@@ -436,6 +436,7 @@ describe('a reading that was not taken', () => {
       characteristic,
       positionIn(view, characteristic, at),
       view.engine.sessions.toReversed(),
+      view.engine.document.layout,
     );
     return found && [found.reason, found.session.date, found.place.path, found.place.line];
   };
