@@ -8,6 +8,7 @@ import type { Decider } from '../../plan/work/instruments.ts';
 import type { Job, ReadAgain } from '../../plan/work/job.ts';
 import { titleOf } from '../../plan/work/jobTitle.ts';
 import { placesText } from '../../plan/work/placesText.ts';
+import type { Unmeasured } from '../../plan/work/unmeasured.ts';
 import type { Urgency } from '../../plan/work/urgency.ts';
 import { worstOf } from '../../plan/work/worst.ts';
 import { formatUncertainty } from '../../quantity/format.ts';
@@ -45,9 +46,12 @@ export function jobWords(job: Job, before: readonly Job[], engine: Engine, unitF
 
 /** With its places; of what is measured its figures and theirs: `measure again main journal diameter 3`. */
 export function titleText(job: Job, engine: Engine): string {
-  const { name, operation, rows, suspects } = job;
+  const { name, operation, rows, suspects, unmeasured = [] } = job;
   if (operation !== 'measure' && operation !== 'measure again') return titleOf(job, engine.document);
-  const figures = figureTexts([...rows, ...suspects.map(({ row }) => row)], engine);
+  const figures = [
+    ...figureTexts([...rows, ...suspects.map(({ row }) => row)], engine),
+    ...unmeasured.map((each) => unmeasuredName(each, engine)),
+  ];
   return `${name} ${namesOrSome(figures, 'figures')}`;
 }
 
@@ -63,7 +67,7 @@ function followLines({ follows }: Job, before: readonly Job[]): readonly string[
 function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[] {
   const { rows, found, deciders, operation, suspects } = job;
   const figures = (of: readonly Row[]): string => figuresText(of, engine);
-  if (operation === 'measure') return [MISSING];
+  if (operation === 'measure') return measureLines(job, engine);
   if (operation === 'measure again') {
     const undecided = rows.map((row, index) => undecidedText(row, deciders[index], unitFor));
     return [...doubtTexts(suspects, engine), ...undecided];
@@ -115,6 +119,22 @@ const SETTLED: Readonly<Record<ReadAgain['settledBy'], string>> = {
 
 /** `bore and mic`. */
 const listed = (names: readonly string[]): string => names.join(', ').replace(/, ([^,]*)$/, ' and $1');
+
+const measureLines = ({ rows, unmeasured = [] }: Job, engine: Engine): readonly string[] => [
+  ...(rows.length === 0 ? [] : [MISSING]),
+  ...(unmeasured.length === 0 ? [] : [unmeasuredText(unmeasured, engine)]),
+];
+
+/** `with limits, and not measured: crankshaft crack test; rod housing bore 1 to 6`. */
+export const unmeasuredText = (unmeasured: readonly Unmeasured[], engine: WithLayout): string =>
+  `with limits, and not measured: ${unmeasured.map((each) => unmeasuredName(each, engine)).join('; ')}`;
+
+const unmeasuredName = (
+  { characteristic: { label }, ended }: Unmeasured,
+  { document: { layout } }: WithLayout,
+): string => [label, placesText(ended, layout)].filter(Boolean).join(' ');
+
+type WithLayout = Pick<Engine, 'document'>;
 
 const isOut = ({ judgement }: Row): boolean => judgement.verdict === 'out';
 

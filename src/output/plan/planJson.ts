@@ -36,20 +36,8 @@ export function planJson({ engine, jobs, at }: WorkPlan, page: PlanPage, exit: n
 }
 
 function jobJson(job: Job, engine: Engine, unit: Unit) {
-  const {
-    name,
-    operation,
-    urgency,
-    part,
-    rows,
-    found,
-    suspects,
-    serves,
-    cut,
-    wouldCut = [],
-    deciders,
-    follows,
-  } = job;
+  const { name, operation, urgency, part, rows, found, suspects, serves, cut, deciders, follows } = job;
+  const { unmeasured = [], wouldCut = [] } = job;
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   return {
     name,
@@ -68,6 +56,10 @@ function jobJson(job: Job, engine: Engine, unit: Unit) {
     suspects: suspects.flatMap(({ row, why }) =>
       why === undefined ? [] : [{ measure: row.characteristic.id, ...positionJson(row.position), why }],
     ),
+    unmeasured: unmeasured.map(({ characteristic, ended }) => ({
+      measure: characteristic.id,
+      at: ended.map(positionJson),
+    })),
     cuts: cut === undefined ? [] : cut.groups.map((group) => cutJson(group, unit)),
     steps_left: wouldCut.map((each) => ({ part: each.part.id, ...stepsLeft(each) })),
     deciders: deciders.map((each, index) => {

@@ -6,10 +6,11 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import { thicknessFits } from '../../plan/fit/thicknessFits.ts';
 import { thicknessesFor } from '../../plan/order/thicknesses.ts';
 import type { Job } from '../../plan/work/job.ts';
+import { unmeasuredOf } from '../../plan/work/unmeasured.ts';
 import { URGENCIES } from '../../plan/work/urgency.ts';
 import type { WorkPlan } from '../../plan/work/workPlan.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { type JobWords, jobWords, titleText } from './jobWords.ts';
+import { type JobWords, jobWords, titleText, unmeasuredText } from './jobWords.ts';
 import { thicknessWords } from './thicknessWords.ts';
 
 /** A job in words, with the shims or buckets that set it right. */
@@ -28,14 +29,15 @@ export interface PlanPage {
   readonly cautions: readonly string[];
 }
 
-export function planPage({ engine, jobs, at, context }: WorkPlan): PlanPage {
+export function planPage(plan: WorkPlan): PlanPage {
+  const { engine, jobs, at, context } = plan;
   const fits = thicknessFits(context);
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   return {
     title: `${engine.document.name}: what is to be done`,
     folder: engine.folder,
     standing: standing(engine, at),
-    answer: answer(jobs, engine),
+    answer: answer(plan),
     jobs: jobs.map((job, index) => ({
       ...jobWords(job, jobs.slice(0, index), engine, unitFor),
       thicknesses: thicknessesFor(job, jobs, fits, context).map((each) => thicknessWords(each, engine)),
@@ -55,9 +57,14 @@ export function planPage({ engine, jobs, at, context }: WorkPlan): PlanPage {
 export const standing = ({ folder }: Engine, { stage, date }: SessionDocument): string =>
   [folder === '.' ? '' : folder, `as ${stage} ${date} leaves it`].filter(Boolean).join(', ');
 
-function answer(jobs: WorkPlan['jobs'], engine: Engine): readonly string[] {
+function answer({ jobs, context, engine }: WorkPlan): readonly string[] {
   const asked = jobs.filter(({ serves }) => serves === undefined);
-  if (asked.length === 0) return ['nothing is to be done: all that was measured is inside its limits'];
+  if (asked.length === 0) {
+    const unmeasured = unmeasuredOf(context);
+    return unmeasured.length === 0
+      ? [`nothing is to be done: ${ALL_INSIDE}`]
+      : [`${ALL_INSIDE}; ${unmeasuredText(unmeasured, engine)}`];
+  }
   return URGENCIES.flatMap((urgency) => {
     const names = asked
       .filter((job) => job.urgency === urgency)
@@ -72,6 +79,8 @@ const isNamedInFull = ({ operation, name }: Job, asked: readonly Job[]): boolean
   operation === 'measure' ||
   operation === 'measure again' ||
   asked.filter((each) => each.name === name).length > 1;
+
+const ALL_INSIDE = 'all that was measured is inside its limits';
 
 const CAUTIONS_OF: readonly { readonly of: readonly Operation[]; readonly text: string }[] = [
   {

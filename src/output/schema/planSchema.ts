@@ -84,6 +84,10 @@ const definitions: Readonly<Record<string, Schema>> = {
       'readings that may be slips of the pen, to be measured again before anything is cut',
       list(object({ measure: text, ...position, why: text })),
     ),
+    unmeasured: described(
+      'figures that have limits and no value, and where they had one before work ended it',
+      list(object({ measure: text, at: list(object(position)) })),
+    ),
     cuts: list(ref('cut')),
     steps_left: described(
       'of a crankshaft or block that is renewed all the same: the steps that would clean it up',

@@ -7,6 +7,7 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import { planContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import { jobsOf } from '../work/jobs.ts';
+import { MEASURING } from '../work/operation.ts';
 import { engineAfter } from './engineAfter.ts';
 import { judgedOnce } from './judgedOnce.ts';
 
@@ -20,7 +21,7 @@ export interface Agreements {
 
 export interface DatedAgreement {
   readonly agreement: Agreement;
-  /** The plan that was agreed to: of its own session, else of the latest before that had anything to be done. */
+  /** The plan that was agreed to: of its own session, else of the latest before that had anything to be done but measuring. */
   readonly plan: () => readonly Job[];
   /** Of any session of the run, the nearest first. */
   readonly plans: () => Iterable<readonly Job[]>;
@@ -53,7 +54,7 @@ export function agreementsOf(engine: Engine, registry: Registry, session: Sessio
 }
 
 function firstWithWork(plans: Iterable<readonly Job[]>): readonly Job[] {
-  for (const jobs of plans) if (jobs.length > 0) return jobs;
+  for (const jobs of plans) if (jobs.some(({ operation }) => !MEASURING.includes(operation))) return jobs;
   return [];
 }
 

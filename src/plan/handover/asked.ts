@@ -1,6 +1,7 @@
 import { awaitedBy } from '../order/awaited.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
+import { MEASURING } from '../work/operation.ts';
 
 /**
  * What a customer is asked: what comes with other work is in the price of that, to measure is the shop's own, and parts that a
@@ -14,7 +15,7 @@ export function askedOf(jobs: readonly Job[], context: PlanContext): readonly Jo
     awaited.some(
       ({ mate, places }) => mate === part && rows.every(({ position }) => places.includes(position)),
     );
-  return jobs.filter((job) => job.serves === undefined && !OWN.includes(job.operation) && !comesWithCut(job));
+  return jobs.filter(
+    (job) => job.serves === undefined && !MEASURING.includes(job.operation) && !comesWithCut(job),
+  );
 }
-
-const OWN: readonly Job['operation'][] = ['measure', 'measure again'];

@@ -5,6 +5,7 @@ import type { Part } from '../../layout/part.ts';
 import type { Cut } from './cut.ts';
 import type { Decider } from './instruments.ts';
 import type { Suspect } from './suspects.ts';
+import type { Unmeasured } from './unmeasured.ts';
 import type { Urgency } from './urgency.ts';
 
 /** What is in doubt, and the instruments of the register to read it with once more. */
@@ -24,6 +25,8 @@ export interface Job {
   readonly found: readonly Observation[];
   /** What is measured again since it may be a slip of the pen. */
   readonly suspects: readonly ReadAgain[];
+  /** What is measured, since limits ask for it and nothing of it holds. */
+  readonly unmeasured?: readonly Unmeasured[];
   /** The jobs that it serves, where nothing else asks for it. */
   readonly serves: readonly Job[] | undefined;
   readonly cut: Cut | undefined;

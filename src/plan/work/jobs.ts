@@ -19,6 +19,7 @@ import { renewedAs } from './renewal/wholeOf.ts';
 import { withoutWorkOnRenewed } from './renewal/workOnRenewed.ts';
 import { supportingJobs } from './supporting.ts';
 import type { Suspect } from './suspects.ts';
+import { isDue, unmeasuredOf } from './unmeasured.ts';
 import { urgencyOf } from './urgency.ts';
 
 /** All that is to be done to an engine as it stands, in the order of work. */
@@ -108,8 +109,10 @@ function measuringJobs(rows: readonly Row[], context: PlanContext): readonly Job
     rows.filter(({ judgement }) => judgement.verdict === verdict),
   );
   return [
-    ...measuring('measure', missing ?? [], context),
-    ...measuring('measure again', undecided ?? [], context, context.suspects.filter(isRead)),
+    ...measuring('measure', missing ?? [], context, {
+      unmeasured: unmeasuredOf(context).filter((each) => isDue(each, context)),
+    }),
+    ...measuring('measure again', undecided ?? [], context, { suspects: context.suspects.filter(isRead) }),
   ];
 }
 
@@ -117,12 +120,17 @@ function measuring(
   operation: 'measure' | 'measure again',
   rows: readonly Row[],
   context: PlanContext,
-  suspects: readonly Suspect[] = [],
+  {
+    suspects = [],
+    unmeasured = [],
+  }: Pick<Job, 'unmeasured'> & { readonly suspects?: PlanContext['suspects'] },
 ): readonly Job[] {
   const deciders = operation === 'measure' ? [] : rows.map((row) => deciderOf(row, context));
   const job = { ...plain, name: operation, operation, part: undefined, urgency: 'must' as const };
   const again = suspects.map((each) => ({ ...each, instruments: instrumentsAgain(each.row, context) }));
-  return rows.length + suspects.length === 0 ? [] : [{ ...job, rows, deciders, suspects: again }];
+  return rows.length + suspects.length + unmeasured.length === 0
+    ? []
+    : [{ ...job, rows, deciders, suspects: again, unmeasured }];
 }
 
 /** Itself, rather than worked out from what was. */

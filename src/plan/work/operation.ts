@@ -15,6 +15,9 @@ export const MACHINING: readonly Operation[] = [
   'machine',
 ];
 
+/** The shop's own: they cut nothing and open nothing. */
+export const MEASURING: readonly Operation[] = ['measure', 'measure again'];
+
 /** Of parts that are brought back otherwise than by renewing them. */
 const BY_PART: Readonly<Record<string, Operation>> = { main_housing: 'line bore', rod_housing: 'resize' };
 const BY_CHARACTERISTIC: Readonly<Record<string, Operation>> = {

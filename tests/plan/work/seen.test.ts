@@ -65,6 +65,8 @@ describe('what one line says of several parts is a job for each, and each says i
     expect(planOf(both, `machined: [{ part: head }]\nreadings: []`)).toEqual([
       'bore cylinders 1 to 4; cylinder 1: scored',
     ]);
-    expect(planOf(both, `machined: [{ part: head }, { part: cylinders }]\nreadings: []`)).toEqual([]);
+    expect(planOf(both, `machined: [{ part: head }, { part: cylinders }]\nreadings: []`)).toEqual([
+      'measure',
+    ]);
   });
 });
