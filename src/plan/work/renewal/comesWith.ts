@@ -14,7 +14,10 @@ export function comesWith(row: Row, cuts: readonly Cut[], context: PlanContext):
   const { characteristic, position } = row;
   const { registry } = context;
   const inputs = characteristic.derivations.flatMap((each) => each.inputs.map((id) => registry.find(id)?.of));
-  const sized = registry.parts.find(characteristic.of ?? '')?.sized;
+  const own = registry.parts.find(characteristic.of ?? '');
+  // What is out of the renewed part itself is why it is renewed.
+  if (own !== undefined && isOfRenewedWhole(context, own)) return false;
+  const sized = own?.sized;
   const isFit = ({ id }: Part): boolean => characteristic.figure === 'clearance' && inputs.includes(id);
   const isBoughtFor = ({ id }: Part): boolean => sized?.fits === id;
   const [isShell, isRing] = [sized?.liesIn !== undefined, sized?.made === undefined];

@@ -19,8 +19,13 @@ export function withoutWorkOnRenewed(jobs: readonly Job[], context: PlanContext)
     const at = renewedBy(job);
     return at === undefined ? [] : [{ job, at }];
   });
-  const takerOf = (job: Job, isTaken: (at: PartAt) => boolean): Job | undefined =>
-    isEnded(job) ? renewals.find((each) => each.job !== job && isTaken(each.at))?.job : undefined;
+  const takerOf = (job: Job, isTaken: (at: PartAt) => boolean): Job | undefined => {
+    const takers = isEnded(job) ? renewals.filter((each) => each.job !== job && isTaken(each.at)) : [];
+    // A gear of a pump that is renewed whole is not renewed itself.
+    const isOfAnother = ({ part }: PartAt): boolean =>
+      takers.some(({ at }) => at.part !== part && context.registry.parts.within(at.part).includes(part));
+    return takers.find(({ at }) => !isOfAnother(at))?.job;
+  };
   const rows = jobs.flatMap((job) =>
     job.rows.map((row) => ({
       job,

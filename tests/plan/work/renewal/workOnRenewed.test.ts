@@ -75,3 +75,21 @@ it.each<readonly [string, string, string, readonly string[]]>([
     ['renew connecting rods 2, 3, must: rod 2, rod 3'],
   ],
 ])('a rod that is %s has one job', (_, bend, found, jobs) => expect(jobsFor(bend, found)).toEqual(jobs));
+
+it('a whole that is renewed has all that is out of it among its reasons, fits between two of its parts too', () => {
+  const context = contextOf({
+    'register.yaml': REGISTER,
+    'e/engine.yaml': ENGINE,
+    'e/limits.yaml': limitsOf(
+      'pump_body_clearance: { new: { max: 0.006 }, wear: { max: 0.010 } }\npump_tip_clearance: { new: { max: 0.005 }, wear: { max: 0.008 } }\npump_end_clearance: { new: { max: 0.003 }, wear: { max: 0.005 } }',
+    ),
+    'e/session.yaml': sessionOf(
+      'teardown',
+      '- { measure: pump_body_clearance, value: 0.012 }\n- { measure: pump_tip_clearance, value: 0.0095 }\n- { measure: pump_end_clearance, value: 0.002 }',
+      'found: [{ on: oil pump, is: loose, do: renew }]\n',
+    ),
+  });
+  expect(
+    jobsOf(context).map(({ name, rows }) => [name, rows.map(({ characteristic: { id } }) => id).sort()]),
+  ).toEqual([['renew oil pump', ['pump_body_clearance', 'pump_tip_clearance']]]);
+});
