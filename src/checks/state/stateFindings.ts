@@ -4,6 +4,7 @@ import { concessionFindings, concessionKinds } from '../findings/concessions.ts'
 import { conditionFindings, conditionKinds } from '../findings/conditions/conditions.ts';
 import { figuresOfUnlikeReadings, unlikeReadingFindings } from '../findings/conditions/unlikeReadings.ts';
 import { distanceKinds } from '../findings/distances.ts';
+import { ownFormulaKinds } from '../findings/ownFormulas.ts';
 import { readingFindings, readingKinds } from '../findings/readings.ts';
 import { spreadFindings, spreadKinds } from '../findings/spread.ts';
 import type { Row, SessionView } from '../judge/row.ts';
@@ -27,6 +28,9 @@ const OF_ROWS: ReadonlySet<string> = new Set(
 
 /** What was measured, and gives no value for want of distances, is not called unmeasured beside that. */
 const MEASURED_IN_VAIN: ReadonlySet<string> = new Set(distanceKinds.map(({ code }) => code));
+
+/** A session that weighs one new rod has no spread, and the state has one with the others. */
+const WITHOUT_VALUE: ReadonlySet<string> = new Set(ownFormulaKinds.map(({ code }) => code));
 
 /** Said of a session, and about a reading of a later one. */
 const PROMISED: ReadonlySet<string> = new Set(followUpKinds.map(({ code }) => code));
@@ -64,5 +68,6 @@ const findingsThatBear = ({ session, taken }: JudgedSession, rows: readonly Row[
         ({ characteristic, position }) =>
           characteristic.id === measure && (at === undefined || position === at),
       );
+      if (WITHOUT_VALUE.has(code)) return about.length === 0;
       return about.length === 0 || about.some((row) => sessionsBehind(row).has(session));
     });

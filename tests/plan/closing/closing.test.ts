@@ -361,3 +361,25 @@ describe('joints of which no torque document speaks', () => {
     expect(standing({ blocks: GOOD, files }).closing.unstated).toEqual(left);
   });
 });
+
+describe('a rod that was renewed', () => {
+  const weighed = '- { measure: rod_weight, at: { 1: 612.5 g, 2: 613.0 g, 3: 612.0 g, 4: 613.5 g } }';
+  const openAfter = (more: string, blocks = '[]') =>
+    standing({
+      limits: 'rod_weight_spread: { new: { max: 3 g } }',
+      blocks: weighed,
+      stage: 'teardown',
+      files: {
+        'e/z.yaml': `kind: session\nstage: rebuild\ndate: 2026-02-09\n${more}readings: ${blocks}\n`,
+      },
+    }).texts;
+  const renewed = 'replaced: [{ part: connecting rod, at: 4 }]\n';
+
+  it.each([
+    ['is weighed against the others where limits ask for it', openAfter(renewed), ['spread of rod weight']],
+    ['is weighed already', openAfter(renewed, '[{ measure: rod_weight, at: { 4: 613.0 g } }]'), []],
+    ['is none', openAfter(''), []],
+  ])('%s', (_, texts, open) =>
+    expect(texts).toEqual(open.map((each) => `limits, and not measured: ${each}`)),
+  );
+});
