@@ -72,7 +72,7 @@ function section(title: string, rows: readonly OrderLine[]): readonly Section[] 
 }
 
 function orderRow(line: OrderLine): readonly PageCell[] {
-  const { what, size, code, count, onShelf, neededBy, waitsFor } = line;
+  const { what, size, code, count, onShelf, neededBy = '', isLate, waitsFor } = line;
   return [
     '[ ]',
     { text: String(toOrder(line)), value: toOrder(line) },
@@ -80,7 +80,7 @@ function orderRow(line: OrderLine): readonly PageCell[] {
     size,
     code ?? { text: '________', value: null },
     { text: onShelf === 0 ? '' : `${onShelf} of ${count}`, value: onShelf },
-    neededBy ?? '',
+    isLate === true ? { text: `${neededBy}, late`, value: neededBy } : neededBy,
     waitsFor === undefined ? line.for : `${line.for}: ${waitsFor}`,
   ];
 }

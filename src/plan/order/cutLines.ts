@@ -15,11 +15,13 @@ import { measureText, unreadFor } from './toMeasure.ts';
 
 /** What is bought for a part that is ground or bored, of the size that it is cut to. */
 export function cutLines(context: PlanContext, job: Job, pistons: ShelfPistons): readonly NeededLine[] {
-  const { engine, registry } = context;
+  const { engine, registry, state } = context;
   const { cut, name } = job;
   if (cut === undefined) return [];
   const mates = registry.parts.all.filter(({ sized }) => sized?.fits === cut.part.id);
-  const sent = sendings(engine).find(({ work }) => work.some((each) => isLineOf(each, [job], engine)));
+  const sent = sendings(engine).find(
+    ({ work, returned }) => returned === undefined && work.some((each) => isLineOf(each, [job], engine)),
+  );
   const { layout } = engine.document;
   const isSeparate = engine.planning.separate.has(cut.part.id);
   return bySize(cut.groups).flatMap(({ places, deciding: { choice, position } }) =>
@@ -29,6 +31,7 @@ export function cutLines(context: PlanContext, job: Job, pistons: ShelfPistons):
           const isShell = mate.sized?.liesIn !== undefined;
           const at = isSeparate ? places.map((each) => each.position) : layout.positionsOf(cut.part.family);
           const bought = [...new Set(at.flatMap((each) => relate(layout, each, mate.family) ?? []))];
+          const neededBy = isShell ? sent?.due : sent?.date;
           const count = isRings(mate) ? at.length : bought.length;
           return {
             ...goodsOf(mate),
@@ -45,7 +48,8 @@ export function cutLines(context: PlanContext, job: Job, pistons: ShelfPistons):
                 : isShell
                   ? measureText(unreadFor(context, mate, bought, 'once ground'))
                   : undefined,
-            neededBy: isShell ? sent?.due : sent?.date,
+            neededBy,
+            isLate: neededBy !== undefined && neededBy < state.session.date,
           };
         }),
   );

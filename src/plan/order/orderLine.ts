@@ -23,6 +23,8 @@ export interface OrderLine {
   readonly waitsFor?: string | undefined;
   /** The day on which it is needed, where one is stated. */
   readonly neededBy?: string | undefined;
+  /** That day is before the session by which the list is made. */
+  readonly isLate?: boolean;
 }
 
 /** A line while a list is made: what several of it are called, whatever the count. */

@@ -32,7 +32,7 @@ function linesOf({ blocks, more = '', stage = 'teardown', stock = '', files = {}
     ...files,
   });
   return orderList(context, jobsOf(context)).map(
-    ({ count, onShelf, what, size, code, when, for: job, neededBy }) =>
+    ({ count, onShelf, what, size, code, when, for: job, neededBy, isLate }) =>
       [
         `${count} (${onShelf})`,
         what,
@@ -41,6 +41,7 @@ function linesOf({ blocks, more = '', stage = 'teardown', stock = '', files = {}
         when,
         job,
         ...(neededBy === undefined ? [] : [neededBy]),
+        ...(isLate === true ? ['late'] : []),
       ].join('; '),
   );
 }
@@ -379,6 +380,39 @@ describe('what is renewed', () => {
     const more = `${AGREED}found: [{ on: [cylinder 2, cylinder 3], is: scored, depth: 0.030 }]\n`;
     expect(linesOf({ blocks: bores('4.1315'), more }).filter((each) => /; liners?;/.test(each))).toEqual([
       '2 (0); liners; as fitted; -; now; renew cylinders',
+    ]);
+  });
+});
+
+describe('the day on which parts are needed', () => {
+  const STOCK = 'shells: [{ code: M20, fits: main shells, size: 0.020 under, wall: 0.13, count: 6 }]\n';
+  const sent = (rest: string): string =>
+    `${AGREED}sent: { part: crankshaft, to: North grinding, ${rest}, work: [grind main journals] }\n`;
+  const shells = (rest: string) =>
+    linesOf({ blocks: mains('2.9880'), more: sent(rest), stock: STOCK }).filter((each) => /shell/.test(each));
+  const line = '3 (3); main shell pairs; 0.020 under; M20; after measuring; grind main journals';
+
+  it.each([
+    ['is when the part is due', 'due: 2026-02-20', `${line}; 2026-02-20`],
+    ['is late where it has gone by', 'due: 2026-02-01', `${line}; 2026-02-01; late`],
+    ['is none where the part is back', 'due: 2026-02-01, returned: 2026-02-02', line],
+  ])('%s', (_, rest, said) => expect(shells(rest)).toEqual([said]));
+});
+
+describe('one pile of the shelf', () => {
+  it('is taken from once, though some wait for the yes', () => {
+    const lines = linesOf({
+      blocks: '- { measure: piston_diameter, with: mic, at: { 1: 4.1195, 2: 4.1205, 3: 4.1215, 4: 4.1215 } }',
+      more: 'agreed: { by: Owner, items: [renew piston 1] }\n',
+      stock: 'pistons: [{ mark: A, size: std, diameter: 4.1215 }]\n',
+      files: {
+        'e/engine.yaml': `${ENGINE}job: { customer: Canal works }\n`,
+        'e/limits.yaml': limitsOf('piston_diameter: { new: 4.1210 to 4.1220, wear: { min: 4.1200 } }'),
+      },
+    });
+    expect(lines.filter((each) => /piston/.test(each))).toEqual([
+      '1 (1); piston; std; -; now; renew pistons',
+      '1 (0); piston; std; -; after the yes; renew pistons, not agreed yet',
     ]);
   });
 });
