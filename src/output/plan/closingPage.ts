@@ -15,9 +15,12 @@ import type { Page, Section } from './page.ts';
 
 /** What is open before an engine is closed up, and the boxes to tick. */
 export function closingPage(closing: Closing, engine: Engine, about: readonly string[]): Page {
+  const title = `${engine.document.name}: before it is closed up`;
+  const errors = lines('documents with errors', closing.broken.map(notTakenText));
+  if (engine.notJudged.length > 0)
+    return { title, about, answer: [NOT_JUDGED], sections: errors, cautions: CAUTIONS };
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   const {
-    broken,
     rows,
     unproven,
     undecided,
@@ -32,7 +35,7 @@ export function closingPage(closing: Closing, engine: Engine, about: readonly st
     boxes,
   } = closing;
   return {
-    title: `${engine.document.name}: before it is closed up`,
+    title,
     about,
     answer: [
       mayClose(closing)
@@ -41,7 +44,7 @@ export function closingPage(closing: Closing, engine: Engine, about: readonly st
       ...unstatedLine(closing),
     ],
     sections: [
-      ...lines('documents with errors', broken.map(notTakenText)),
+      ...errors,
       ...lines('out, undecided or not measured', rowTexts(rows, engine, unitFor)),
       ...lines(
         'known by the figures of others alone: measure them here',
@@ -85,6 +88,10 @@ export function closingPage(closing: Closing, engine: Engine, about: readonly st
     cautions: CAUTIONS,
   };
 }
+
+/** What is open without a session is of an older state: whoever reads it would do work that is done. */
+const NOT_JUDGED =
+  'NOT TO BE CLOSED UP: not judged, since a session has errors. Mend it first; without it the engine is as it was before, and what was open then is not listed here';
 
 /** What nothing states cannot be open, and is said beside the answer. */
 const unstatedLine = ({ unstated }: Closing): readonly string[] =>

@@ -73,6 +73,25 @@ describe('closing page, sheets and board say alike', () => {
   ])('%s', (_, files, said) => expect(saidOpen(files)).toEqual(said));
 });
 
+it('the closing page lists nothing but the errors where a session cannot be read: the rest is of an older state', () => {
+  const broken = { 'e/later.yaml': sessionOf('rebuild', '- { measure: nonsense, value: 1 }') };
+  const { report, closing } = standing(rebuilt('2.9965', '', broken));
+  const { answer, sections } = closingPage(closing, report.engine, []);
+  expect(answer).toEqual([
+    'NOT TO BE CLOSED UP: not judged, since a session has errors. Mend it first; without it the engine is as it was before, and what was open then is not listed here',
+  ]);
+  expect(sections).toEqual([
+    { title: 'documents with errors', lines: ['e/later.yaml has 1 error and is not taken'] },
+  ]);
+});
+
+it('the closing page lists all that is open where another document has errors', () => {
+  const files = rebuilt('2.9965', '', { 'e/caps.yaml': TORQUE.replace('40 lbf ft', '40 nonsense') });
+  const { report, closing } = standing(files);
+  const { sections } = closingPage(closing, report.engine, []);
+  expect(sections.map(({ title }) => title)).toContain('out, undecided or not measured');
+});
+
 describe('a release', () => {
   const released = 'confirmed: { what: Released, by: RK }\n';
   const ofRelease = (files: Files) =>
