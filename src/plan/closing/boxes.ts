@@ -1,6 +1,6 @@
 import { plainName } from '../../documents/planning/namedWork.ts';
+import { SUNDRIES, sundriesLeft, wasOpened } from '../order/opened.ts';
 import type { PlanContext } from '../work/context.ts';
-import { SUNDRIES, sundriesLeft, wasOpened } from '../work/opened.ts';
 import { type LeftOut, leftOutOf } from './leftOut.ts';
 import { unstatedJoints } from './unstatedJoints.ts';
 

@@ -1,6 +1,6 @@
 import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import type { PlanContext } from '../work/context.ts';
-import { sundriesLeft } from '../work/opened.ts';
+import { sundriesLeft } from './opened.ts';
 import type { OrderLine } from './orderLine.ts';
 
 /** What an opened engine takes whatever was found, until a session says that it is in. */

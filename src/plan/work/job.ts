@@ -2,10 +2,10 @@ import type { Row } from '../../checks/judge/row.ts';
 import { OPERATIONS, type Operation } from '../../documents/planning/operations.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
+import type { Unmeasured } from '../closing/unmeasured.ts';
 import type { Cut } from './cut.ts';
 import type { Decider } from './instruments.ts';
 import type { Suspect } from './suspects.ts';
-import type { Unmeasured } from './unmeasured.ts';
 import type { Urgency } from './urgency.ts';
 
 /** What is in doubt, and the instruments of the register to read it with once more. */

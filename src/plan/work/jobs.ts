@@ -2,6 +2,7 @@ import { leftToCut } from '../../checks/grades/cutDown.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { Part } from '../../layout/part.ts';
+import { isDue, unmeasuredOf } from '../closing/unmeasured.ts';
 import type { PlanContext } from './context.ts';
 import { type Cut, cutsOf, cutsWithin } from './cut.ts';
 import { bySteps, isPastSteps } from './cutSteps.ts';
@@ -19,7 +20,6 @@ import { renewedAs } from './renewal/wholeOf.ts';
 import { withoutWorkOnRenewed } from './renewal/workOnRenewed.ts';
 import { supportingJobs } from './supporting.ts';
 import type { Suspect } from './suspects.ts';
-import { isDue, unmeasuredOf } from './unmeasured.ts';
 import { urgencyOf } from './urgency.ts';
 
 /** All that is to be done to an engine as it stands, in the order of work. */

@@ -1,4 +1,4 @@
-import type { PlanContext } from './context.ts';
+import type { PlanContext } from '../work/context.ts';
 
 /** What every opened engine takes, whatever was found. Common practice, no source. */
 export const SUNDRIES: readonly string[] = ['gasket set', 'shaft seals', 'core plugs', 'gallery plugs'];

@@ -1,7 +1,7 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { UNMEASURED } from '../../checks/judge/session.ts';
 import type { Position } from '../../layout/position.ts';
-import type { PlanContext } from './context.ts';
+import type { PlanContext } from '../work/context.ts';
 
 /** A figure that has limits and no value. */
 export interface Unmeasured {
