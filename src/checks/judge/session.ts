@@ -27,6 +27,7 @@ import { sizesOrSlips } from '../grades/sizesOrSlips.ts';
 import { statedSizeFindings } from '../grades/statedSizes.ts';
 import { unlikeFitFindings } from '../grades/unlikeFits.ts';
 import { oneForOldSizes, oneForUnstatedSizes } from '../grades/unstatedSizes.ts';
+import { markedSizeFindings } from '../history/markedSizes.ts';
 import { once } from '../once.ts';
 import { unstatedSourceFindings } from '../open/unstatedSources.ts';
 import { impossibleFindings } from '../slips/impossible.ts';
@@ -106,6 +107,7 @@ function findingsOfRows(view: SessionView, rows: readonly Row[]): readonly Findi
     ...rows.flatMap((row) => readingFindings(row, unitFor, effectOf(row, rows))),
     ...concessionFindings(rows, view.concessions, unitFor),
     ...conditionFindings(rows),
+    ...markedSizeFindings(rows, view, unitFor),
     ...unlikeReadingFindings(unlike),
     ...unmeasured(view, rows, [...distanceFindings(view), ...unlike]),
   ];

@@ -7,6 +7,8 @@ import { distanceKinds } from '../findings/distances.ts';
 import { ownFormulaKinds } from '../findings/ownFormulas.ts';
 import { readingFindings, readingKinds } from '../findings/readings.ts';
 import { spreadFindings, spreadKinds } from '../findings/spread.ts';
+import { markedSizeFindings } from '../history/markedSizes.ts';
+import { partConflictKinds } from '../history/partConflict.ts';
 import type { Row, SessionView } from '../judge/row.ts';
 import { type JudgedSession, sessionKinds, unitOfRow, unmeasured } from '../judge/session.ts';
 import { followUpKinds } from '../open/followUps.ts';
@@ -23,6 +25,7 @@ const OF_ROWS: ReadonlySet<string> = new Set(
     ...spreadKinds,
     ...impossibleKinds,
     ...sessionKinds,
+    ...partConflictKinds,
   ].map(({ code }) => code),
 );
 
@@ -49,6 +52,7 @@ export function stateFindings(
     ...rows.flatMap((row) => readingFindings(row, unitFor)),
     ...concessionFindings(rows, view.concessions, unitFor),
     ...conditionFindings(rows),
+    ...markedSizeFindings(rows, view, unitFor),
     ...unlikeReadingFindings(unlike),
     ...impossibleFindings(rows, unitFor),
     ...spreadFindings(rows, taken, view, unitFor),
