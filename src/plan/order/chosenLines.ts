@@ -3,6 +3,7 @@ import { unitOf } from '../../checks/judge/session.ts';
 import { gradeText } from '../../documents/grades/grade.ts';
 import type { Stage } from '../../documents/session/stage.ts';
 import type { Part } from '../../layout/part.ts';
+import type { Position } from '../../layout/position.ts';
 import { fineDecimals, formatAmount } from '../../quantity/format.ts';
 import { absolute, subtract } from '../../quantity/fraction.ts';
 import { wantedAt } from '../fit/wanted.ts';
@@ -17,10 +18,13 @@ export function chosenLines(
   context: PlanContext,
   { operation, part, name, rows, urgency }: Job,
   shelf: Shelf,
+  bought: (part: Part) => ReadonlySet<Position>,
 ): readonly NeededLine[] {
   if (operation !== 'choose' || part === undefined || urgency === 'may') return [];
   const all = context.engine.document.layout.positionsOf(part.family);
-  const asked = all.filter((position) => rows.some((row) => row.position === position));
+  const loose = all.filter((position) => rows.some((row) => row.position === position));
+  const asked = loose.filter((position) => !bought(part).has(position));
+  if (loose.length > 0 && asked.length === 0) return [];
   if (part.sized?.liesIn !== undefined) return shellLines(context, part, asked, name, shelf);
   if (part.id === 'piston') return pistonLines(context, part, asked, name, shelf);
   const endPlay = rows.find(({ characteristic: { id } }) => id === 'crankshaft_end_play');

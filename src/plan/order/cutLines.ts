@@ -10,6 +10,7 @@ import { sendings } from '../handover/sendings.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { CutGroup } from '../work/cut.ts';
 import type { Job } from '../work/job.ts';
+import { cutAt } from './bought.ts';
 import { goodsOf, type NeededLine } from './orderLine.ts';
 import { measureText, unreadFor } from './toMeasure.ts';
 
@@ -23,13 +24,13 @@ export function cutLines(context: PlanContext, job: Job, pistons: ShelfPistons):
     ({ work, returned }) => returned === undefined && work.some((each) => isLineOf(each, [job], engine)),
   );
   const { layout } = engine.document;
-  const isSeparate = engine.planning.separate.has(cut.part.id);
-  return bySize(cut.groups).flatMap(({ places, deciding: { choice, position } }) =>
-    choice.kind === 'beyond the last step'
+  return bySize(cut.groups).flatMap((group) => {
+    const { choice, position } = group.deciding;
+    const at = cutAt(cut.part, group, { engine });
+    return choice.kind === 'beyond the last step'
       ? []
       : mates.map((mate): NeededLine => {
           const isShell = mate.sized?.liesIn !== undefined;
-          const at = isSeparate ? places.map((each) => each.position) : layout.positionsOf(cut.part.family);
           const bought = [...new Set(at.flatMap((each) => relate(layout, each, mate.family) ?? []))];
           const neededBy = isShell ? sent?.due : sent?.date;
           const count = isRings(mate) ? at.length : bought.length;
@@ -51,8 +52,8 @@ export function cutLines(context: PlanContext, job: Job, pistons: ShelfPistons):
             neededBy,
             isLate: neededBy !== undefined && neededBy < state.session.date,
           };
-        }),
-  );
+        });
+  });
 }
 
 /** Bores that are cut each by itself may come to one step all the same. */

@@ -11,6 +11,7 @@ import { MEASURING } from '../work/operation.ts';
 import { awaitedBy } from './awaited.ts';
 import { afterYes, awaitsYes } from './awaitedYes.ts';
 import { boreLines } from './boreLines.ts';
+import { boughtAt } from './bought.ts';
 import { chosenLines } from './chosenLines.ts';
 import { cutLines } from './cutLines.ts';
 import { awaitedLines } from './mateLines.ts';
@@ -40,19 +41,25 @@ export function orderList(
     (job) => awaitsYes(job, agreements),
   );
   const withCuts = linesFor(real, (job) => cutLines(context, job, pistons));
-  const awaited = awaitedBy(context).flatMap((each) =>
-    jobs.some((job) => isCutOrRenewed(each.machined, job, context)) ? [] : awaitedLines(context, each, shelf),
+  const waiting = awaitedBy(context).filter(
+    ({ machined }) => !jobs.some((job) => isCutOrRenewed(machined, job, context)),
   );
+  const awaited = waiting.flatMap((each) => awaitedLines(context, each, shelf));
   const sized = new Set([...withCuts, ...awaited].map(({ what }) => what));
   const ofNew = linesFor(real, (job) => matesOfNew(context, asBought(job, context.registry))).filter(
     ({ what }) => !sized.has(what),
   );
-  const bought = new Set([...sized, ...ofNew.map(({ what }) => what)]);
+  const withNew = new Set(ofNew.map(({ what }) => what));
+  const bought = (part: Part): ReadonlySet<Position> => boughtAt(part, real, waiting, context);
   const others = [
     ...linesFor(real, (job) =>
-      renewalLines(context, asBought(job, context.registry), { pistons, chosen: placesChosen(job, real) }),
+      renewalLines(context, asBought(job, context.registry), {
+        pistons,
+        chosen: placesChosen(job, real),
+        bought,
+      }),
     ),
-    ...linesFor(real, (job) => chosenLines(context, job, shelf)),
+    ...linesFor(real, (job) => chosenLines(context, job, shelf, bought)),
     ...linesFor(real, (job) =>
       thicknessLines(job, thicknessesFor(job, real, fits.thicknesses, context), context.engine),
     ),
@@ -61,8 +68,8 @@ export function orderList(
     ...wholes.map(wholeLine),
     ...withCuts,
     ...awaited,
-    // What comes with a cut or with a new whole is bought once, in its new size.
-    ...others.filter(({ what }) => !bought.has(what)),
+    // What comes with a new whole is bought once, in its new size.
+    ...others.filter(({ what }) => !withNew.has(what)),
     ...linesFor(real, (job) => boreLines(context, job)),
     ...ofNew,
     ...(wasOpened(context) || jobs.some(opens) ? openedLines(context) : []),

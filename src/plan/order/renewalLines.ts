@@ -18,19 +18,33 @@ import { takesNewFasteners } from './openedLines.ts';
 import { goodsOf, type NeededLine } from './orderLine.ts';
 import { measureText, unreadFor } from './toMeasure.ts';
 
+interface Elsewhere {
+  readonly pistons: ShelfPistons;
+  /** Where the same part is chosen anew. */
+  readonly chosen: ReadonlySet<Position>;
+  /** Where a part is bought in a new size. */
+  readonly bought: (part: Part) => ReadonlySet<Position>;
+}
+
 /** What was seen to be renewed, and what is out and cannot be cut. */
 export function renewalLines(
   context: PlanContext,
   job: Job,
-  { pistons, chosen }: { readonly pistons: ShelfPistons; readonly chosen: ReadonlySet<Position> },
+  { pistons, chosen, bought }: Elsewhere,
 ): readonly NeededLine[] {
   const { engine } = context;
   const { part, found, name } = job;
   if (!mayRenew(job) || part?.boredInto !== undefined) return [];
   const { layout } = engine.document;
   const asked = placesAsked(job, layout);
-  const places = new Set(asked.filter((position) => !chosen.has(position)));
-  if (asked.length > 0 && places.size === 0) return [];
+  const sized = part === undefined ? undefined : bought(part);
+  const places = new Set(asked.filter((position) => !chosen.has(position) && sized?.has(position) !== true));
+  const isAllBought =
+    part !== undefined &&
+    sized !== undefined &&
+    sized.size > 0 &&
+    sized.size === layout.positionsOf(part.family).length;
+  if (isAllBought || (asked.length > 0 && places.size === 0)) return [];
   const words = part?.plural ?? found.flatMap(({ on }) => on).join(', ');
   const joints = jointsHeldBy(words, engine);
   const kept = joints.filter((each) => !takesNewFasteners(each, context));
@@ -47,7 +61,7 @@ export function renewalLines(
       ? { when: 'now' }
       : { when: 'after measuring', waitsFor: 'decide: machine or renew' }),
   };
-  return [line, ...(part === undefined ? [] : ringsOfNew(context, part, line, pistons))];
+  return [line, ...(part === undefined ? [] : ringsOfNew(context, part, line, places, { pistons, bought }))];
 }
 
 /** Where it is to be renewed, each place once. */
@@ -126,9 +140,17 @@ function ringsOfNew(
   { engine, registry }: PlanContext,
   { id }: Part,
   bore: NeededLine,
-  pistons: ShelfPistons,
+  at: ReadonlySet<Position>,
+  { pistons, bought }: Pick<Elsewhere, 'pistons' | 'bought'>,
 ): readonly NeededLine[] {
-  const rings = registry.parts.all.filter((each) => isRings(each) && each.sized?.fits === id);
+  const { layout } = engine.document;
+  const isBought = (rings: Part): boolean =>
+    [...at].every((position) =>
+      (relate(layout, position, rings.family) ?? []).every((each) => bought(rings).has(each)),
+    );
+  const rings = registry.parts.all.filter(
+    (each) => isRings(each) && each.sized?.fits === id && !(at.size > 0 && isBought(each)),
+  );
   return rings.map((each) => ({
     ...bore,
     ...goodsOf(each),

@@ -152,6 +152,43 @@ describe('an order list', () => {
       ],
     ],
     [
+      'has what is renewed elsewhere beside what a bore takes that is cut apart',
+      {
+        blocks: bores('4.1315'),
+        more: `${AGREED}found: [{ on: [piston 1, piston 3], is: cracked, do: renew }]\n`,
+        shop: 'plan: { separate: [cylinders] }\n',
+      },
+      [
+        '1 (0); piston; 0.010 over; -; now; bore cylinders',
+        '1 (0); ring set; 0.010 over; -; now; bore cylinders',
+        '1 (0); piston; as fitted; -; now; renew pistons',
+        ...SUNDRIES,
+      ],
+    ],
+    [
+      'has the rings of a new liner beside those of a bore that is cut apart',
+      { blocks: bores('4.1570', '4.1315'), more: AGREED, shop: 'plan: { separate: [cylinders] }\n' },
+      [
+        '1 (0); piston; 0.010 over; -; now; bore cylinders',
+        '1 (0); ring set; 0.010 over; -; now; bore cylinders',
+        '1 (0); cylinder; as fitted; -; now; renew cylinders',
+        '1 (0); ring set; as fitted; -; now; renew cylinders',
+        ...SUNDRIES,
+      ],
+    ],
+    [
+      'has no piston as fitted where all bores are cut together',
+      {
+        blocks: bores('4.1315'),
+        more: `${AGREED}found: [{ on: piston 3, is: cracked, do: renew }]\n`,
+      },
+      [
+        '4 (0); pistons; 0.010 over; -; now; bore cylinders',
+        '4 (0); ring sets; 0.010 over; -; now; bore cylinders',
+        ...SUNDRIES,
+      ],
+    ],
+    [
       'has a liner for a bore beyond its last step',
       { blocks: bores('4.1570'), more: AGREED },
       [
