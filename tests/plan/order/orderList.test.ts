@@ -161,7 +161,7 @@ describe('an order list', () => {
       [
         '1 (0); piston; 0.010 over; -; now; bore cylinders',
         '1 (0); ring set; 0.010 over; -; now; bore cylinders',
-        '1 (0); piston; as fitted; -; now; renew pistons',
+        '1 (0); piston; std; -; now; renew pistons',
         ...SUNDRIES,
       ],
     ],
@@ -171,8 +171,8 @@ describe('an order list', () => {
       [
         '1 (0); piston; 0.010 over; -; now; bore cylinders',
         '1 (0); ring set; 0.010 over; -; now; bore cylinders',
-        '1 (0); cylinder; as fitted; -; now; renew cylinders',
-        '1 (0); ring set; as fitted; -; now; renew cylinders',
+        '1 (0); liner; as fitted; -; now; renew cylinders',
+        '1 (0); ring set; std; -; now; renew cylinders',
         ...SUNDRIES,
       ],
     ],
