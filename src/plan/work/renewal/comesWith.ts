@@ -31,8 +31,10 @@ export function comesWith(row: Row, cuts: readonly Cut[], context: PlanContext):
     if (cut.renews !== undefined) return isFit(cut.part) || isBoughtFor(cut.part);
     const { past, left } = bySteps(cut);
     const isPast = past !== undefined && isAtPlace(past, position, context);
+    const isApart = context.engine.planning.separate.has(cut.part.id);
+    const isCut = left?.urgency === 'must' && (isApart ? isAtPlace(left, position, context) : !isPast);
     return (
-      (left?.urgency === 'must' && !isPast && (isFit(cut.part) || isBoughtFor(cut.part))) ||
+      (isCut && (isFit(cut.part) || isBoughtFor(cut.part))) ||
       (isPast && (isFit(cut.part) || (isRing && isBoughtFor(cut.part))))
     );
   };
