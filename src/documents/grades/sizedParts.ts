@@ -8,15 +8,29 @@ import type { Grade } from './grade.ts';
 /** The parts that are made in sizes among some and what they are assembled from, each once. */
 export function sizedWithin(all: readonly PartAt[], { parts }: KnownParts): readonly PartAt[] {
   const found = new Map<Part, PartAt>();
-  for (const at of all) if (at.part.sized !== undefined) found.set(at.part, at);
+  const take = (at: PartAt): void => {
+    const before = found.get(at.part);
+    found.set(at.part, before === undefined ? at : together(before, at));
+  };
+  for (const at of all) if (at.part.sized !== undefined) take(at);
+  const named = new Set(found.keys());
   for (const { part, positions } of all) {
     for (const each of parts.within(part)) {
-      if (each.sized === undefined || found.has(each)) continue;
-      found.set(each, { part: each, positions: each.family === part.family ? positions : [] });
+      if (each.sized === undefined || named.has(each)) continue;
+      take({ part: each, positions: each.family === part.family ? positions : [] });
     }
   }
   return [...found.values()];
 }
+
+/** Of one part at several of its positions; all of it where one of the two is. */
+const together = (a: PartAt, b: PartAt): PartAt => ({
+  ...a,
+  positions:
+    a.positions.length === 0 || b.positions.length === 0
+      ? []
+      : [...new Set([...a.positions, ...b.positions])],
+});
 
 /**
  * The parts that a size is said of. Of a word for several, such as a crankshaft, those that are made so: its journals

@@ -59,6 +59,19 @@ function limitsAt(files: Files, measure: string, position: string, session = -1)
     .join('; ');
 }
 
+describe('the size of several places', () => {
+  it.each([
+    ['in one line', 'machined: [{ part: main journals, at: [1, 3], size: 0.010 under }]'],
+    ['of what is made of them', 'machined: [{ part: mains, at: [1, 3], size: 0.010 under }]'],
+    ['by their names', 'machined: [{ part: "main journal 1, main journal 3", size: 0.010 under }]'],
+  ])('holds at each of them and nowhere else, %s', (_, said) => {
+    const at = (position: string): string =>
+      limitsAt(shopOfSessions(said), 'main_journal_diameter', position);
+    const [moved, standard] = ['2.9890 to 2.9900 0.010 under', '2.9990 to 3.0000 std'];
+    expect(['1', '2', '3'].map(at)).toEqual([moved, standard, moved]);
+  });
+});
+
 describe('the size that a session says', () => {
   it.each([
     [
