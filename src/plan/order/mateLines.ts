@@ -3,6 +3,7 @@ import { type Grade, gradeText } from '../../documents/grades/grade.ts';
 import { classText } from '../../documents/limits/choices.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
+import { relate } from '../../layout/relate.ts';
 import type { Fits } from '../fit/fits.ts';
 import type { ShelfPistons } from '../fit/shelfPistons.ts';
 import type { FittedPlace } from '../fit/shellFit.ts';
@@ -24,12 +25,18 @@ export function awaitedLines(context: PlanContext, awaited: Awaited, shelf: Shel
   const { engine } = context;
   const name = `${machined.sized?.made === 'over' ? 'bored' : 'ground'} ${machined.plural}`;
   if (mate.sized?.liesIn !== undefined) return shellLines(context, mate, places, name, shelf);
-  const [first] = positions;
-  if (first === undefined) return [];
-  const grade = gradeInForce(engine, undefined, machined, first).grade.upper;
-  const count = isRings(mate) ? positions.length : places.length;
-  const sized = ofSize(engine, mate, grade, count, shelf.pistons);
-  return [{ ...goodsOf(mate), ...sized, count, when: 'now', for: name }];
+  const { layout } = engine.document;
+  return bySize(positions, machined, context).map(([grade, at]) => {
+    const wanted = new Set(at.flatMap((position) => relate(layout, position, mate.family) ?? []));
+    const count = isRings(mate) ? at.length : places.filter((place) => wanted.has(place)).length;
+    return {
+      ...goodsOf(mate),
+      ...ofSize(engine, mate, grade, count, shelf.pistons),
+      count,
+      when: 'now' as const,
+      for: name,
+    };
+  });
 }
 
 /**

@@ -82,6 +82,19 @@ describe('an order list after grinding and boring', () => {
     ).toEqual(what);
   });
 
+  it('has pistons and rings of each size that was bored', () => {
+    const sizes =
+      'machined: [{ part: cylinders, at: [1, 3], size: 0.020 over }, { part: cylinders, at: 2, size: 0.030 over }]\n';
+    const bores =
+      '- { measure: cylinder_bore, with: bore, at: { 1: 4.1455, 2: 4.1555, 3: 4.1455, 4: 4.1255 } }';
+    expect(linesOf(bores, '', STOCK, sizes)).toEqual([
+      'pistons, , 0.020 over, 2, 2, now, bored cylinders',
+      'piston, , 0.030 over, 1, 0, now, bored cylinders',
+      'ring sets, K20, 0.020 over, 2, 2, now, bored cylinders',
+      'ring set, , 0.030 over, 1, 0, now, bored cylinders',
+    ]);
+  });
+
   it('has what goes with one journal that was ground alone', () => {
     const one = BACK.replace('1: 2.9885, 2: 2.9885, 3: 2.9885', '1: 2.9985, 2: 2.9885, 3: 2.9985');
     const size = 'machined: [{ part: main 2, size: 0.010 under }]\n';
