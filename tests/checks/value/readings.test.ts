@@ -318,6 +318,11 @@ describe('of which days the inputs are', () => {
       [input('a', '2026-01-01'), input('b', '2026-01-02')],
       ['a of 2026-01-01', 'b of 2026-01-02'],
     ],
+    [
+      'several of one figure are of one day',
+      [input('a'), input('b', '2026-01-02'), input('b', '2026-01-02')],
+      ['b of 2026-01-02'],
+    ],
     ['there is none', [], []],
   ])('where %s', (_, inputs, expected) => {
     expect(earlierDays(inputs)).toEqual(expected);
