@@ -5,6 +5,7 @@ import { isFreshWhere, type PartChange } from '../../documents/session/partChang
 import type { SessionDocument } from '../../documents/session/session.ts';
 import type { PartAt } from '../../layout/readPart.ts';
 import { isAt } from '../history/dependsOn.ts';
+import { isSurfaceOf } from './deepFound.ts';
 import { partsCalled, partsMeant } from './partsMeant.ts';
 
 /**
@@ -47,13 +48,17 @@ const doneIn = ({ partChanges, work }: SessionDocument): readonly Done[] => [
 const doneLater = (session: SessionDocument): readonly Done[] => [
   ...session.partChanges.map((change) => ({
     names: isFreshAllOver(change) ? [change.name] : [],
-    isDoneAt: (isHere: IsHere) => change.parts.some(isHere) && isFreshWhere(change, isHere),
+    isDoneAt: (isHere: IsHere) => isMadeAnew(change, isHere),
   })),
   ...session.work.map(({ on, parts }) => doneTo([on.name], parts)),
   ...session.observations
     .filter((each) => isDecidedReuse(each, session))
     .map(({ on, parts }) => doneTo(on, parts)),
 ];
+
+/** Whether a change makes the part at a place another one. */
+export const isMadeAnew = (change: PartChange, isHere: IsHere): boolean =>
+  change.parts.some(isHere) && isFreshWhere(change, isHere);
 
 const doneTo = (names: readonly string[], parts: readonly PartAt[]): Done => ({
   names,
@@ -85,7 +90,9 @@ function isSettled(
 ): boolean {
   const { layout } = engine.document;
   if (done.some(({ names }) => names.some((each) => plain(each) === plain(name)))) return true;
-  const places = partsMeant(partsCalled(name, engine), remedy, engine).flatMap(({ part, positions }) =>
+  const called = partsCalled(name, engine);
+  const meant = remedy === 'machine' ? surfacesToCut(called, engine) : partsMeant(called, remedy, engine);
+  const places = meant.flatMap(({ part, positions }) =>
     (positions.length > 0 ? positions : layout.positionsOf(part.family)).map((position) => ({
       part,
       position,
@@ -95,6 +102,21 @@ function isSettled(
     done.some(({ isDoneAt }) => isDoneAt((at) => isAt(part.id, position, at, registry, layout))),
   );
   return places.length > 0 && isDone;
+}
+
+/** The journal of `main 3` is what is ground of it, and settles it: its shell and its housing are not machined. */
+function surfacesToCut(at: readonly PartAt[], engine: Engine): readonly PartAt[] {
+  const { parts } = engine;
+  const surfaces = at.flatMap((whole) =>
+    whole.part.family.isSingle
+      ? []
+      : parts
+          .within(whole.part)
+          .filter((part) => isSurfaceOf(part, whole.part, engine))
+          .map((part) => ({ whole: whole.part, at: { ...whole, part } })),
+  );
+  const others = at.filter(({ part }) => !surfaces.some(({ whole }) => parts.within(whole).includes(part)));
+  return [...surfaces.map((each) => each.at), ...others];
 }
 
 const plain = (name: string): string => name.toLowerCase().replace(/[\s_-]+/g, ' ');

@@ -1,5 +1,6 @@
 import { isAt } from '../../checks/history/dependsOn.ts';
 import { depthAsked, isSurfaceOf } from '../../checks/open/deepFound.ts';
+import { isMadeAnew } from '../../checks/open/openFound.ts';
 import type { Observation, Remedy } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
@@ -21,14 +22,33 @@ export const foundAt = (
       parts.some((each) => counts(each.part) && isAt(id, position, each, registry, engine.document.layout)),
   );
 
-/** What was seen of the surface of a journal or bore: of a head or block that is scored itself, no hole in it is. */
+/** What was seen of the surface of a journal or bore that is still there: of a head or block that is scored itself, no hole in it is. */
 export const damageFoundAt = (
   context: PlanContext,
   part: Part,
   position: Position,
   ways: readonly (Remedy | undefined)[],
 ): readonly Observation[] =>
-  foundAt(context, part, position, ways, (seen) => isSurfaceOf(part, seen, context.registry));
+  foundAt(context, part, position, ways, (seen) => isSurfaceOf(part, seen, context.registry)).filter(
+    (each) => !isCutAway(context, part, position, each),
+  );
+
+/** Of a crankshaft that was scored all over and had its mains ground, the mains are clean and the pins are not. */
+function isCutAway(
+  { state: { run }, registry, engine }: PlanContext,
+  { id }: Part,
+  position: Position,
+  { place }: Observation,
+): boolean {
+  const seenIn = run.findIndex(({ observations }) => observations.some((each) => each.place === place));
+  return run
+    .slice(seenIn + 1)
+    .some(({ partChanges }) =>
+      partChanges.some((change) =>
+        isMadeAnew(change, (at) => isAt(id, position, at, registry, engine.document.layout)),
+      ),
+    );
+}
 
 /** How deep a journal or bore is scored: the deepest; not measured where any of it was not. */
 export function damageAt(context: PlanContext, part: Part, position: Position): Damage {
