@@ -2,7 +2,7 @@ import type { EngineReport } from '../../checks/judge/report.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { OfferedParts } from '../../documents/parts/offeredPart.ts';
 import { closingPage } from '../../output/plan/closingPage.ts';
-import { fitPage } from '../../output/plan/fitPage.ts';
+import { fitPage } from '../../output/plan/fit/fitPage.ts';
 import type { ShownPage } from '../../output/plan/formats/shownPage.ts';
 import { customerPage } from '../../output/plan/handover/customerPage.ts';
 import { machineShopPage } from '../../output/plan/handover/machineShopPage.ts';

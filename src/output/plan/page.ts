@@ -86,3 +86,7 @@ export const labelled = (remarks: readonly Remarks[]): readonly Remarks[] =>
   remarks.filter(({ label }) => label !== '');
 
 export const cellText = (each: PageCell): string => (typeof each === 'string' ? each : each.text);
+
+/** Of a section; none where it has no rows. */
+export const tableOf = (columns: readonly TableColumn[], rows: readonly (readonly PageCell[])[]) =>
+  rows.length === 0 ? {} : { table: { columns, rows } };

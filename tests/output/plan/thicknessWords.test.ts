@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fitPage } from '../../../src/output/plan/fitPage.ts';
+import { fitPage } from '../../../src/output/plan/fit/fitPage.ts';
 import { planPage } from '../../../src/output/plan/planPage.ts';
 import { fitsOf } from '../../../src/plan/fit/fits.ts';
 import { workPlan } from '../../../src/plan/work/workPlan.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fitPage } from '../../../src/output/plan/fitPage.ts';
+import { fitPage } from '../../../src/output/plan/fit/fitPage.ts';
 import { fitsOf } from '../../../src/plan/fit/fits.ts';
 import { ENGINE, limitsOf, REGISTER, sessionOf } from '../../shopOf.ts';
 import { contextOf } from '../planOf.ts';

@@ -21,7 +21,7 @@ import type { Unit } from '../../../quantity/units.ts';
 import { numberIn } from '../../check/rowJson.ts';
 import { cutWords } from '../cutWords.ts';
 import { endsOf } from '../figures.ts';
-import { pistonTable } from '../fitPage.ts';
+import { pistonTable } from '../fit/pistonTable.ts';
 import type { Page, Section, Values } from '../page.ts';
 import { heldFigures } from './heldFigures.ts';
 

@@ -1,23 +1,18 @@
-import type { Engine } from '../../documents/assemble.ts';
-import { classText } from '../../documents/limits/choices.ts';
-import { tableName } from '../../layout/naming.ts';
-import type { Fits } from '../../plan/fit/fits.ts';
-import type { PistonFit } from '../../plan/fit/pistonChoice.ts';
-import type { FittedPlace, ShellFit } from '../../plan/fit/shellFit.ts';
-import type { FitProblem } from '../../plan/fit/shellPlace.ts';
-import { measureText, unreadHousings } from '../../plan/order/toMeasure.ts';
-import type { PlanContext } from '../../plan/work/context.ts';
-import { formatNumber } from '../../quantity/format.ts';
-import { compare, type Fraction, subtract } from '../../quantity/fraction.ts';
-import { unitNamed } from '../../quantity/units.ts';
-import { numberIn } from '../check/rowJson.ts';
-import { type Figures, figuresOf, wantedText } from './figures.ts';
+import { classText } from '../../../documents/limits/choices.ts';
+import { tableName } from '../../../layout/naming.ts';
+import type { Fits } from '../../../plan/fit/fits.ts';
+import type { FittedPlace, ShellFit } from '../../../plan/fit/shellFit.ts';
+import type { FitProblem } from '../../../plan/fit/shellPlace.ts';
+import { measureText, unreadHousings } from '../../../plan/order/toMeasure.ts';
+import type { PlanContext } from '../../../plan/work/context.ts';
+import { compare, type Fraction, subtract } from '../../../quantity/fraction.ts';
+import { type Figures, figuresOf, wantedText } from '../figures.ts';
+import { nameCell, type Page, type PageCell, type Section, type TableColumn, tableOf } from '../page.ts';
 import { fitAnswer } from './fitAnswer.ts';
 import { inPlaceLines } from './inPlaceLines.ts';
 import { gasketSection, thicknessSection, washerSection } from './otherFitSections.ts';
-import { nameCell, type Page, type PageCell, type Section, type TableColumn } from './page.ts';
 import { notOfferedSections, wholeSection } from './partSections.ts';
-import { pistonProblemLines } from './pistonProblemLines.ts';
+import { pistonTable } from './pistonTable.ts';
 
 /** The parts that are chosen from stock, as a page. */
 export function fitPage(fits: Fits, context: PlanContext, about: readonly string[]): Page {
@@ -70,9 +65,6 @@ function shellSection(fit: ShellFit, context: PlanContext): Section {
     lines: [...places.flatMap((place) => placeNotes(place, figures)), ...inPlaceLines(inPlace)],
   };
 }
-
-const tableOf = (columns: readonly TableColumn[], rows: readonly (readonly PageCell[])[]) =>
-  rows.length === 0 ? {} : { table: { columns, rows } };
 
 const SHELL_COLUMNS: readonly TableColumn[] = [
   { heading: '', key: 'position' },
@@ -149,63 +141,4 @@ function problemText(problem: FitProblem, { number, unit, range }: Figures): str
       return `${problem.of.label}${read} is not what its stamp ${problem.stamp} stands for`;
     }
   }
-}
-
-/** Which piston for which bore; of bores that are still to be bored what each is finished to. */
-export function pistonTable(
-  { clearance, places, inPlace, isToBeBored, problem }: PistonFit,
-  engine: Engine,
-): Section {
-  const figures = figuresOf(engine);
-  const [first] = places;
-  const limits = first === undefined ? '' : `, ${wantedText(first.wanted, figures)}`;
-  const weights = places.flatMap(({ piston }) => piston.weight ?? []);
-  return {
-    title: `pistons: ${clearance.label}${limits}`,
-    ...tableOf(
-      [
-        { heading: '', key: 'position' },
-        { heading: 'piston', key: 'piston' },
-        { heading: 'diameter', key: 'diameter' },
-        isToBeBored ? { heading: 'finish bore to', key: 'finish_bore_to' } : { heading: 'bore', key: 'bore' },
-        { heading: 'clearance', key: 'clearance' },
-        { heading: 'weight', key: 'weight_g', align: 'right' },
-      ],
-      places.map(({ position, piston, size, least, greatest }) => [
-        nameCell(position),
-        piston.mark,
-        figures.cell(piston.diameter),
-        figures.cell(size),
-        figures.rangeCell({ least, greatest }),
-        weightCell(piston.weight),
-      ]),
-    ),
-    lines: [
-      ...(problem === undefined ? [] : pistonProblemLines(problem, engine)),
-      ...(isToBeBored && places.length > 0
-        ? ['the bores are still to be bored: each is finished to its own piston, and both are marked']
-        : []),
-      ...places.flatMap(({ piston: { mark, lies } }) =>
-        lies === undefined ? [] : [`${mark} lies: ${lies}`],
-      ),
-      ...(weights.length === places.length || places.length === 0 ? [] : ['not every piston was weighed']),
-      ...spreadText(weights),
-      ...inPlaceLines(inPlace),
-    ],
-  };
-}
-
-const weightCell = (weight: Fraction | undefined): PageCell =>
-  weight === undefined
-    ? ''
-    : {
-        text: `${formatNumber(weight, unitNamed('g'), 0)} g`,
-        value: numberIn(weight, unitNamed('g')),
-      };
-
-function spreadText(weights: readonly Fraction[]): readonly string[] {
-  const sorted = [...weights].sort(compare);
-  const [least, greatest] = [sorted[0], sorted.at(-1)];
-  if (least === undefined || greatest === undefined || sorted.length < 2) return [];
-  return [`heaviest and lightest differ by ${formatNumber(subtract(greatest, least), unitNamed('g'), 1)} g`];
 }

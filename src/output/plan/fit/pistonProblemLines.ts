@@ -1,10 +1,10 @@
-import type { Engine } from '../../documents/assemble.ts';
-import { gradeText } from '../../documents/grades/grade.ts';
-import { tableName } from '../../layout/naming.ts';
-import type { PistonProblem } from '../../plan/fit/pistonChoice.ts';
-import { formatNumber } from '../../quantity/format.ts';
-import { unitNamed } from '../../quantity/units.ts';
-import { figuresOf } from './figures.ts';
+import type { Engine } from '../../../documents/assemble.ts';
+import { gradeText } from '../../../documents/grades/grade.ts';
+import { tableName } from '../../../layout/naming.ts';
+import type { PistonProblem } from '../../../plan/fit/pistonChoice.ts';
+import { formatNumber } from '../../../quantity/format.ts';
+import { unitNamed } from '../../../quantity/units.ts';
+import { figuresOf } from '../figures.ts';
 
 /** Why no pistons are chosen, and what to do. */
 export function pistonProblemLines(problem: PistonProblem, engine: Engine): readonly string[] {

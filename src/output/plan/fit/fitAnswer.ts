@@ -1,5 +1,5 @@
-import { type Fits, isShort } from '../../plan/fit/fits.ts';
-import type { Section } from './page.ts';
+import { type Fits, isShort } from '../../../plan/fit/fits.ts';
+import type { Section } from '../page.ts';
 
 /** Whether each place has its part; and what has none yet, with what it waits for. */
 export const fitAnswer = (sections: readonly Section[], fits: Fits): readonly string[] => [

@@ -1,13 +1,13 @@
-import type { Engine } from '../../documents/assemble.ts';
-import { gradeText } from '../../documents/grades/grade.ts';
-import type { ThicknessList } from '../../documents/stock/stock.ts';
-import { tableName } from '../../layout/naming.ts';
-import type { GasketFit, WasherFit } from '../../plan/fit/otherFits.ts';
-import type { ThicknessChoice, ThicknessFit } from '../../plan/fit/thicknessFits.ts';
-import { figuresOf, wantedText } from './figures.ts';
+import type { Engine } from '../../../documents/assemble.ts';
+import { gradeText } from '../../../documents/grades/grade.ts';
+import type { ThicknessList } from '../../../documents/stock/stock.ts';
+import { tableName } from '../../../layout/naming.ts';
+import type { GasketFit, WasherFit } from '../../../plan/fit/otherFits.ts';
+import type { ThicknessChoice, ThicknessFit } from '../../../plan/fit/thicknessFits.ts';
+import { figuresOf, wantedText } from '../figures.ts';
+import { nameCell, type Section } from '../page.ts';
+import { TOO_HIGH } from '../thicknessWords.ts';
 import { inPlaceLines } from './inPlaceLines.ts';
-import { nameCell, type Section } from './page.ts';
-import { TOO_HIGH } from './thicknessWords.ts';
 
 export function washerSection({ read, wanted, inPlace, chosen }: WasherFit, engine: Engine): Section {
   const figures = figuresOf(engine);

@@ -1,5 +1,5 @@
-import { tableName } from '../../layout/naming.ts';
-import type { InPlace } from '../../plan/fit/inPlace.ts';
+import { tableName } from '../../../layout/naming.ts';
+import type { InPlace } from '../../../plan/fit/inPlace.ts';
 
 /** `1, 3: fitted in trial 2026-03-05, and inside: not chosen again`; a line a session. */
 export const inPlaceLines = (places: readonly InPlace[]): readonly string[] =>

@@ -1,6 +1,6 @@
-import type { NotOffered } from '../../documents/parts/offeredPart.ts';
-import type { WholeFit } from '../../plan/fit/wholeParts.ts';
-import type { Section } from './page.ts';
+import type { NotOffered } from '../../../documents/parts/offeredPart.ts';
+import type { WholeFit } from '../../../plan/fit/wholeParts.ts';
+import type { Section } from '../page.ts';
 
 /** A part that lies on the shelf and goes into the engine as a whole. */
 export function wholeSection({ chosen, inPlaceOf }: WholeFit): Section {
