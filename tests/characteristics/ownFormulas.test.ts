@@ -236,7 +236,7 @@ describe('a formula that can never be worked out is refused with the words to ty
     [
       'the result of a test',
       `${figure('own_figure', 'cylinder', 'crack_test + 1')}  crack_test: { label: crack test, quantity: pass or fail, positions: cylinder }\n`,
-      'in the formula crack_test + 1: crack_test is passed or failed, and a number is wanted',
+      'in the formula crack_test + 1: crack_test is a test, and a formula needs numbers',
       undefined,
     ],
   ])('%s', (_, characteristics, message, help) => {

@@ -52,7 +52,7 @@ export const CALLS: Readonly<Record<string, GoodCall>> = {
   part: { ...reads, words: '--format text', missing: undefined },
   instruments: { ...reads, words: '--on 2026-03-20', missing: undefined },
   recall: { ...reads, words: 'dial --error 0.001', missing: undefined },
-  plan: { ...reads, words: 'pump', missing: 'crane' },
+  plan: { ...reads, words: '--session teardown pump', missing: '--session teardown crane' },
   report: { ...writes, words: 'pump --to sheet.html', missing: 'crane --to sheet.html' },
   film: { ...reads, words: 'pump', missing: 'crane' },
   calc: { ...reads, words: 'bore pump', missing: 'bore crane' },

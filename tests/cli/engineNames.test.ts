@@ -41,7 +41,7 @@ const CALLS: readonly Call[] = [
   { name: 'study', words: last('study') },
   { name: 'film', words: last('film') },
   { name: 'calc', words: last('calc', 'crankshaft_end_play') },
-  { name: 'plan', words: last('plan') },
+  { name: 'plan', words: last('plan', '--session', 'teardown') },
   { name: 'report', words: last('report', '--to', 'sheet.html'), writes: true },
   { name: 'torque', words: last('torque', 'caps') },
   { name: 'new session', words: last('new', 'session', '--stage', 'trial'), writes: true },

@@ -90,3 +90,10 @@ export const cellText = (each: PageCell): string => (typeof each === 'string' ? 
 /** Of a section; none where it has no rows. */
 export const tableOf = (columns: readonly TableColumn[], rows: readonly (readonly PageCell[])[]) =>
   rows.length === 0 ? {} : { table: { columns, rows } };
+
+/** To be printed: without the columns that nothing stands in, but for those that are filled in by hand. */
+export function withoutEmptyColumns({ columns, rows }: Table): Table {
+  const isShown = (_: unknown, index: number): boolean =>
+    columns[index]?.key === undefined || rows.some((row) => cellText(row[index] ?? '') !== '');
+  return { columns: columns.filter(isShown), rows: rows.map((row) => row.filter(isShown)) };
+}

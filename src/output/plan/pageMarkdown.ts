@@ -1,6 +1,14 @@
 import { capital } from '../../quantity/words.ts';
 import { type Markdown, markdownList, markdownTable, md } from '../escape/markdown.ts';
-import { cellText, comesTo, labelled, type Page, type Section, type Table } from './page.ts';
+import {
+  cellText,
+  comesTo,
+  labelled,
+  type Page,
+  type Section,
+  type Table,
+  withoutEmptyColumns,
+} from './page.ts';
 
 export const pageMarkdown = ({ title, about, answer, sections, cautions }: Page): readonly Markdown[] => [
   md`# ${title}`,
@@ -25,11 +33,13 @@ const sectionBlocks = (section: Section): readonly Markdown[] => {
 const heading = ({ title, job }: Section): Markdown =>
   job === undefined ? md`## ${title}` : md`## ${job.number}. ${title} (${job.urgency})`;
 
-const tableMarkdown = ({ columns, rows }: Table): Markdown =>
-  markdownTable(
+function tableMarkdown(table: Table): Markdown {
+  const { columns, rows } = withoutEmptyColumns(table);
+  return markdownTable(
     columns.map(({ heading }) => heading),
     rows.map((row) => row.map(cellText)),
   );
+}
 
 const listed = (texts: readonly string[], mark = md`- `): readonly Markdown[] =>
   texts.length === 0 ? [] : [markdownList(texts, mark)];

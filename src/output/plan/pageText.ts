@@ -6,7 +6,7 @@ import type { TextStyle } from '../terminal/textStyle.ts';
 import { widthOf } from '../terminal/width.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { jobHead } from './jobHead.ts';
-import { cellText, type Page, type Remarks, type Section, type Table } from './page.ts';
+import { cellText, type Page, type Remarks, type Section, type Table, withoutEmptyColumns } from './page.ts';
 
 export function pageLines(page: Page, style: TextStyle): readonly Line[] {
   const width = Math.min(style.width, PAGE);
@@ -60,15 +60,16 @@ function remarkLines(
 const LABEL = 6;
 
 /** Beside each other where all of it fits; else the last column stands below its row. */
-function tableLines(table: Table, width: number): readonly Line[] {
+function tableLines(whole: Table, width: number): readonly Line[] {
+  const table = withoutEmptyColumns(whole);
   const columns = table.columns.map(({ align }): Column => ({ align: align ?? 'left' }));
   const heading = table.columns.map((each) => each.heading);
   const rows = table.rows.map((row) => row.map(cellText));
-  const whole = layTable(
+  const laid = layTable(
     [heading, ...rows].map((row) => row.map(cell)),
     columns,
   );
-  if (whole.every((each) => widthOf(each) <= width)) return whole;
+  if (laid.every((each) => widthOf(each) <= width)) return laid;
   const lasts = rows.map((row) => row.at(-1) ?? '');
   const short = layTable(
     [heading, ...rows].map((row) => row.slice(0, -1).map(cell)),

@@ -1,12 +1,12 @@
 import { capital } from '../../quantity/words.ts';
 import {
-  cellText,
   comesTo,
   labelled,
   type Page,
   type PageCell,
   type Section,
   type Table,
+  withoutEmptyColumns,
 } from '../plan/page.ts';
 import type { Links } from './links.ts';
 import { type Block, type Fact, items, type Sheet, type SheetCell } from './sheet.ts';
@@ -40,17 +40,13 @@ const blocksOf = (
   ...items('boxes', boxes),
 ];
 
-/** Without the columns that nothing stands in, but for those that are filled in by hand. */
-function tableBlock({ columns, rows }: Table, links: Links): Block {
-  const isShown = (_: unknown, index: number): boolean =>
-    columns[index]?.key === undefined || rows.some((row) => cellText(row[index] ?? '') !== '');
+function tableBlock(table: Table, links: Links): Block {
+  const { columns, rows } = withoutEmptyColumns(table);
   return {
     kind: 'table',
     title: '',
-    columns: columns
-      .filter(isShown)
-      .map(({ heading, align }) => ({ title: heading, align: align ?? 'left' })),
-    rows: rows.map((row) => row.filter(isShown).map((cell) => sheetCell(cell, links))),
+    columns: columns.map(({ heading, align }) => ({ title: heading, align: align ?? 'left' })),
+    rows: rows.map((row) => row.map((cell) => sheetCell(cell, links))),
     folded: undefined,
   };
 }
