@@ -1,5 +1,5 @@
 import type { Engine } from '../../documents/assemble.ts';
-import { takesIn } from '../../documents/planning/namedWork.ts';
+import { isAgreedTo } from '../../documents/planning/namedWork.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
 
@@ -20,9 +20,10 @@ export function unagreedFindings(engine: Engine, session: SessionDocument): read
   const agreed = [engine.document, ...engine.sessions].flatMap(({ handedOver }) =>
     handedOver.agreed.flatMap(({ items }) => items),
   );
+  const known = { parts: engine.parts, layout: engine.document.layout };
   return session.handedOver.sent.flatMap(({ to, work }) =>
     work
-      .filter((each) => !agreed.some((item) => takesIn(item, each, engine)))
+      .filter((each) => !isAgreedTo(each, agreed, known))
       .map(({ name, place }) =>
         finding(
           UNAGREED,

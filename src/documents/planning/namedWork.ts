@@ -7,6 +7,7 @@ import { reportWrongWay } from '../grades/way.ts';
 import type { KnownParts } from '../session/part.ts';
 import type { Named } from '../yaml/access.ts';
 import { OPERATIONS, type Operation } from './operations.ts';
+import { isCut } from './settings.ts';
 
 /** Work as a customer agrees to it or a machine shop is given it: `grind mains 1 to 3 to 0.010 under`. */
 export interface NamedWork {
@@ -119,12 +120,39 @@ const EITHER: Operation = 'machine or renew';
 const isOneOfTwo = (each: Operation | undefined): boolean => each === 'machine' || each === 'renew';
 
 /** Whether what is agreed to takes in what is ordered: the same words, or the same done to the same places or to more. */
-export const takesIn = (
-  agreed: NamedWork,
-  ordered: NamedWork,
-  { parts }: { readonly parts: Parts },
-): boolean =>
-  plainName(agreed.name) === plainName(ordered.name) ||
-  (isDoneBy(agreed, ordered.operation) &&
-    ordered.parts.length > 0 &&
-    ordered.parts.every(({ part, positions }) => coverOf(agreed.parts, part, positions, parts) === 'all'));
+export const isAgreedTo = (ordered: NamedWork, agreed: readonly NamedWork[], known: KnownParts): boolean => {
+  const same = agreed.filter((each) => isDoneBy(each, ordered.operation)).flatMap(({ parts }) => parts);
+  const worked = workedOn(ordered, known.parts);
+  return (
+    agreed.some(({ name }) => plainName(name) === plainName(ordered.name)) ||
+    (worked.length > 0 &&
+      worked.every(
+        ({ part, positions }) =>
+          coverOf(same, part, placesMeant(part, positions, known), known.parts) === 'all',
+      ))
+  );
+};
+
+/** Who names no place means all of them. */
+export const placesMeant = (
+  { family }: Part,
+  positions: PartAt['positions'],
+  { layout }: Pick<KnownParts, 'layout'>,
+): PartAt['positions'] => (positions.length > 0 ? positions : layout.positionsOf(family));
+
+const CUTTING_A_SURFACE: Readonly<Partial<Record<Operation, 'under' | 'over'>>> = {
+  grind: 'under',
+  bore: 'over',
+};
+
+/** What is ground of a main or of a crankshaft is its journals. */
+export function workedOn({ operation, parts: at }: NamedWork, parts: Parts): readonly PartAt[] {
+  const made = operation && CUTTING_A_SURFACE[operation];
+  const surfaces = at.flatMap((whole) =>
+    parts
+      .within(whole.part)
+      .filter((part) => made !== undefined && isCut(part) && part.sized?.made === made)
+      .map((part) => ({ ...whole, part })),
+  );
+  return surfaces.length > 0 ? surfaces : at;
+}

@@ -1,6 +1,12 @@
 import type { Engine } from '../../documents/assemble.ts';
 import { type Grade, sameGrade } from '../../documents/grades/grade.ts';
-import { coverOf, isDoneBy, type NamedWork, plainName } from '../../documents/planning/namedWork.ts';
+import {
+  coverOf,
+  isDoneBy,
+  type NamedWork,
+  placesMeant,
+  plainName,
+} from '../../documents/planning/namedWork.ts';
 import type { Parts } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import type { Job } from '../work/job.ts';
@@ -29,11 +35,8 @@ export function lineFor(item: NamedWork, job: Job, known: KnownPlaces): Line | u
 export const isChosenAnew = (item: NamedWork, job: Job): boolean =>
   item.operation === 'renew' && job.operation === 'choose';
 
-/** A job that names no place is done to all of the part. */
-function positionsOf(job: Job, { layout }: KnownPlaces): readonly Position[] {
-  const places = placesOf(job);
-  return places.length > 0 || job.part === undefined ? places : layout.positionsOf(job.part.family);
-}
+const positionsOf = (job: Job, known: KnownPlaces): readonly Position[] =>
+  job.part === undefined ? placesOf(job) : placesMeant(job.part, placesOf(job), known);
 
 const isAbout = ({ at }: Line, position: Position): boolean => at === 'all' || at.includes(position);
 

@@ -3,8 +3,7 @@ import type { StateReport } from '../../checks/judge/report.ts';
 import { UNKNOWN_WORK } from '../../checks/open/ofPlan.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Sent } from '../../documents/planning/handedOver.ts';
-import type { NamedWork } from '../../documents/planning/namedWork.ts';
-import { isCut } from '../../documents/planning/settings.ts';
+import { workedOn } from '../../documents/planning/namedWork.ts';
 import type { Part } from '../../layout/part.ts';
 import { carriedPart } from './carriedPart.ts';
 
@@ -26,15 +25,10 @@ export const strangeSendings = (engine: Engine, { run }: Pick<StateReport, 'run'
     .flatMap(({ handedOver }) => handedOver.sent)
     .flatMap((sent) => {
       const ordered = sent.work.find(({ parts }) => parts.length > 0);
-      const carried = ordered && carriedPart({ part: workedOn(ordered, engine) }, engine.parts);
+      const carried =
+        ordered && carriedPart({ part: workedOn(ordered, engine.parts)[0]?.part }, engine.parts);
       if (ordered === undefined || carried === undefined || sent.parts.length > 0) return [];
       if (engine.parts.all.some(({ label }) => sent.part.toLowerCase().includes(label))) return [];
       const message = `sent: ${sent.part} is no part of the engine, and ${ordered.name} is done on the ${carried.label}; write \`part: ${carried.label}\``;
       return [finding(UNKNOWN_WORK, sent.place, message)];
     });
-
-/** What is ground of a main is its journal, which goes with the crankshaft. */
-function workedOn({ operation, parts: [at] }: NamedWork, { parts }: Engine): Part | undefined {
-  if (at === undefined || operation !== 'grind') return at?.part;
-  return parts.within(at.part).find((each) => isCut(each) && each.sized?.made === 'under') ?? at.part;
-}

@@ -1,4 +1,4 @@
-import { coverOf } from '../../../documents/planning/namedWork.ts';
+import { coverOf, placesMeant } from '../../../documents/planning/namedWork.ts';
 import type { PlanContext } from '../context.ts';
 import { followsOf } from '../follows.ts';
 import type { Job } from '../job.ts';
@@ -10,8 +10,7 @@ export function asChosen(job: Job, { engine, registry, state }: PlanContext): Jo
   const { part } = job;
   if (job.operation !== 'machine or renew' || part === undefined) return job;
   const { layout, handedOver } = engine.document;
-  const places = placesOf(job);
-  const at = places.length > 0 ? places : layout.positionsOf(part.family);
+  const at = placesMeant(part, placesOf(job), { layout });
   const since = state.run[0]?.date ?? '';
   const operation = [handedOver, ...state.run.map((each) => each.handedOver)]
     .flatMap(({ agreed }) => agreed.filter(({ date }) => date === undefined || date >= since))
