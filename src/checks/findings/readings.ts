@@ -22,10 +22,11 @@ import { nearestTurn } from '../../quantity/turn.ts';
 import type { Unit } from '../../quantity/units.ts';
 import { inOneSentence } from '../../quantity/words.ts';
 import { type Finding, type FindingKind, finding } from '../finding.ts';
+import { oldSizeText } from '../grades/oldSize.ts';
 import type { FailedLimit } from '../judge/limits.ts';
 import type { JudgedRoute, Row } from '../judge/row.ts';
 import type { Side, SidedLimits, SideLimit } from '../judge/sideLimit.ts';
-import { sideAcross, type Verdict } from '../judge/verdict.ts';
+import { type Past, sideAcross, type Verdict } from '../judge/verdict.ts';
 import { leavesOf, type Route } from '../value/route.ts';
 
 /** How a row's numbers are printed: the unit of the report, and the digits of the finest reading of its table. */
@@ -246,10 +247,12 @@ function verdictMessage(row: Row, printing: Printing): string {
     const u = plusMinus(judged.route, printing.unit);
     return `${reading} is too near ${nearestText(judged, deciding, printing)} to decide at ${u}, ${inside}`;
   }
-  return past === undefined
-    ? reading
-    : `${reading}, ${pastText(row, printing)} (${limitText(past.side, past.limit, printing)})`;
+  return past === undefined ? reading : `${reading}, ${pastLimitText(row, past, printing)}`;
 }
+
+/** `thin by 0.109 mm (wear min 2.095)`, and of an old size what it no longer fits. */
+export const pastLimitText = (row: Row, { side, limit }: Past, printing: Printing): string =>
+  `${pastText(row, printing)} (${limitText(side, limit, printing)})${oldSizeText(row, printing.unit)}`;
 
 function gapMessage(row: Row): string {
   const { notTaken, judgement } = row;

@@ -1,4 +1,4 @@
-import { limitText, named, pastText, printingOf, readingText } from '../../checks/findings/readings.ts';
+import { named, pastLimitText, printingOf, readingText } from '../../checks/findings/readings.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Unit } from '../../quantity/units.ts';
 
@@ -11,7 +11,5 @@ export function outText(row: Row, unitFor: UnitFor): string {
   const { past } = row.judgement;
   if (judged === undefined) return named(row);
   const reading = `${named(row)}: ${readingText(judged, printing)} ${printing.unit.name}`.trim();
-  return past === undefined
-    ? reading
-    : `${reading}, ${pastText(row, printing)} (${limitText(past.side, past.limit, printing)})`;
+  return past === undefined ? reading : `${reading}, ${pastLimitText(row, past, printing)}`;
 }

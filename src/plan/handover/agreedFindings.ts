@@ -9,13 +9,15 @@ import { titleOf } from '../work/jobTitle.ts';
 import { isLineOf } from './agreedLine.ts';
 import { type Agreements, agreementsOf } from './agreement.ts';
 import { answerTo, ofDate } from './answer.ts';
+import { askedOf } from './asked.ts';
 
 /** What a customer is said to have agreed to, held against the plan: what is no line of it, and what is another one now. */
 export function agreedFindings({ engine, registry }: EngineReport, state: StateReport): readonly Finding[] {
   const isAny = [engine.document, ...state.run].some(({ handedOver }) => handedOver.agreed.length > 0);
   if (!isAny) return [];
   const agreements = agreementsOf(engine, registry, state.session);
-  const others = otherWork(jobsOf(planContext(engine, registry, state)), agreements);
+  const context = planContext(engine, registry, state);
+  const others = otherWork(askedOf(jobsOf(context), context), agreements);
   return [
     ...unknownWork(agreements, new Set(others.flatMap(({ items }) => items))),
     ...others.map(({ place, message }) => finding(OTHER_WORK, place, message)),
@@ -27,7 +29,7 @@ function unknownWork({ all, engine }: Agreements, told: ReadonlySet<NamedWork>):
   return all.flatMap((dated) =>
     dated.agreement.items.flatMap((item, index) => {
       if (told.has(item)) return [];
-      for (const jobs of dated.plans()) if (isLineOf(item, jobs, engine, dated.agreement.items)) return [];
+      for (const jobs of dated.plans()) if (isLineOf(item, jobs, engine)) return [];
       const lines = dated
         .plan()
         .flatMap((job) => (job.serves === undefined ? [titleOf(job, engine.document)] : []));
@@ -51,23 +53,21 @@ const commaFinding = (before: NamedWork, { name, place }: NamedWork): Finding =>
   );
 
 const otherWork = (jobs: readonly Job[], agreements: Agreements) =>
-  jobs
-    .filter(({ serves }) => serves === undefined)
-    .flatMap((job) => {
-      const answer = answerTo(job, agreements);
-      if (answer?.kind !== 'another') return [];
-      const { items, to } = answer;
-      const [first] = items;
-      if (first === undefined) return [];
-      const is = `${titleOf(job, agreements.engine.document)}${sizeText(job)}`;
-      return [
-        {
-          items,
-          place: first.place,
-          message: `the yes${ofDate(answer)} is to ${to}, and the plan is to ${is}: ask again`,
-        },
-      ];
-    });
+  jobs.flatMap((job) => {
+    const answer = answerTo(job, agreements);
+    if (answer?.kind !== 'another') return [];
+    const { items, to } = answer;
+    const [first] = items;
+    if (first === undefined) return [];
+    const is = `${titleOf(job, agreements.engine.document)}${sizeText(job)}`;
+    return [
+      {
+        items,
+        place: first.place,
+        message: `the yes${ofDate(answer)} is to ${to}, and the plan is to ${is}: ask again`,
+      },
+    ];
+  });
 
 function sizeText({ cut }: Job): string {
   const sizes = (cut?.groups ?? []).flatMap(({ deciding: { choice } }) =>

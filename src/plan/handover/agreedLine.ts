@@ -32,7 +32,7 @@ export function lineFor(item: NamedWork, job: Job, known: KnownPlaces): Line | u
   return at.length === 0 ? undefined : { item, at };
 }
 
-export const isChosenAnew = (item: NamedWork, job: Job): boolean =>
+const isChosenAnew = (item: NamedWork, job: Job): boolean =>
   item.operation === 'renew' && job.operation === 'choose';
 
 const positionsOf = (job: Job, known: KnownPlaces): readonly Position[] =>
@@ -58,17 +58,9 @@ export function meantAt(lines: readonly Line[], position: Position): readonly Gr
   return grades.length === 0 ? undefined : grades;
 }
 
-/** Whether any line of a plan is meant, in whole or in part: of what is chosen in whole, by this and by those beside it. */
+/** Whether any line of a plan is meant, in whole or in part. */
 export const isLineOf = (
   item: NamedWork,
   jobs: readonly Job[],
   { parts, document: { layout } }: Engine,
-  together: readonly NamedWork[] = [item],
-): boolean => {
-  const known = { parts, layout };
-  return jobs.some((job) => {
-    if (lineFor(item, job, known) === undefined) return false;
-    const lines = together.flatMap((each) => lineFor(each, job, known) ?? []);
-    return !isChosenAnew(item, job) || isWhole(lines, job, known);
-  });
-};
+): boolean => jobs.some((job) => lineFor(item, job, { parts, layout }) !== undefined);

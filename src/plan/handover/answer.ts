@@ -7,7 +7,7 @@ import type { Parts } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import type { Job } from '../work/job.ts';
 import { MACHINING } from '../work/operation.ts';
-import { isChosenAnew, isWhole, lineFor, meantAt, sizedTwice } from './agreedLine.ts';
+import { isWhole, lineFor, meantAt, sizedTwice } from './agreedLine.ts';
 import type { Agreements, DatedAgreement } from './agreement.ts';
 
 /** What a customer said to a job: yes; or yes to something else of the same part, which is no yes to this. */
@@ -68,11 +68,7 @@ function answerOf(
     const cuts = job.operation === 'renew' ? agreement.items.filter((each) => isCutOf(each, job, parts)) : [];
     return cuts.length === 0 ? undefined : answer('another', cuts, namesOf(cuts));
   }
-  if (!isWhole(lines, job, known)) {
-    // Renewing some of what is chosen is a job of its own, and no half yes.
-    const some = items.filter((each) => !isChosenAnew(each, job));
-    return some.length === 0 ? undefined : answer('another', some, `${namesOf(some)} alone`);
-  }
+  if (!isWhole(lines, job, known)) return answer('another', items, `${namesOf(items)} alone`);
   const [twice] = sizesOf(job).flatMap(({ position }) => sizedTwice(lines, position));
   if (twice !== undefined) return answer('another', twice, `two sizes at one place, ${namesOf(twice)}`);
   const then = once(() => sizesThen(dated, job));

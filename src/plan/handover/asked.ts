@@ -1,3 +1,5 @@
+import type { Observation } from '../../documents/session/observations.ts';
+import type { Position } from '../../layout/position.ts';
 import { awaitedBy } from '../order/awaited.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
@@ -9,13 +11,28 @@ import { MEASURING } from '../work/operation.ts';
  */
 export function askedOf(jobs: readonly Job[], context: PlanContext): readonly Job[] {
   const awaited = awaitedBy(context);
-  const comesWithCut = ({ part, found, rows }: Job): boolean =>
-    found.length === 0 &&
-    rows.length > 0 &&
-    awaited.some(
-      ({ mate, places }) => mate === part && rows.every(({ position }) => places.includes(position)),
+  return jobs
+    .filter((job) => job.serves === undefined && !MEASURING.includes(job.operation))
+    .flatMap((job) => {
+      const come = new Set(awaited.flatMap(({ mate, places }) => (mate === job.part ? places : [])));
+      return come.size === 0 ? job : (withoutPlaces(job, come, context) ?? []);
+    });
+}
+
+/** Undefined where nothing else asks for it. */
+function withoutPlaces(
+  job: Job,
+  come: ReadonlySet<Position>,
+  { engine: { document } }: PlanContext,
+): Job | undefined {
+  const { layout } = document;
+  const comes = ({ parts }: Observation): boolean =>
+    parts.every(({ part, positions, isOneOfMany }) =>
+      (positions.length > 0 || isOneOfMany ? positions : layout.positionsOf(part.family)).every((position) =>
+        come.has(position),
+      ),
     );
-  return jobs.filter(
-    (job) => job.serves === undefined && !MEASURING.includes(job.operation) && !comesWithCut(job),
-  );
+  const rows = job.rows.filter(({ position }) => !come.has(position));
+  const found = job.found.filter((each) => !comes(each));
+  return rows.length + found.length === 0 ? undefined : { ...job, rows, found };
 }

@@ -9,6 +9,7 @@ import { absolute, subtract } from '../../quantity/fraction.ts';
 import { wantedAt } from '../fit/wanted.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
+import { placesOf } from '../work/jobTitle.ts';
 import { pistonLines, type Shelf, shellLines } from './mateLines.ts';
 import { goodsOf, type NeededLine } from './orderLine.ts';
 import { measureText, unreadBehind } from './toMeasure.ts';
@@ -16,15 +17,17 @@ import { measureText, unreadBehind } from './toMeasure.ts';
 /** What is to be chosen anew: bought at once where it was chosen or its sizes are known, else when they are. */
 export function chosenLines(
   context: PlanContext,
-  { operation, part, name, rows, urgency }: Job,
+  job: Job,
   shelf: Shelf,
   bought: (part: Part) => ReadonlySet<Position>,
 ): readonly NeededLine[] {
+  const { operation, part, name, rows, urgency } = job;
   if (operation !== 'choose' || part === undefined || urgency === 'may') return [];
   const all = context.engine.document.layout.positionsOf(part.family);
-  const loose = all.filter((position) => rows.some((row) => row.position === position));
-  const asked = loose.filter((position) => !bought(part).has(position));
-  if (loose.length > 0 && asked.length === 0) return [];
+  const places = placesOf(job);
+  const due = places.length === 0 ? all : all.filter((position) => places.includes(position));
+  const asked = due.filter((position) => !bought(part).has(position));
+  if (due.length > 0 && asked.length === 0) return [];
   if (part.sized?.liesIn !== undefined) return shellLines(context, part, asked, name, shelf);
   if (part.id === 'piston') return pistonLines(context, part, asked, name, shelf);
   const endPlay = rows.find(({ characteristic: { id } }) => id === 'crankshaft_end_play');

@@ -52,13 +52,7 @@ export function orderList(
   const withNew = new Set(ofNew.map(({ what }) => what));
   const bought = (part: Part): ReadonlySet<Position> => boughtAt(part, real, waiting, context);
   const others = [
-    ...linesFor(real, (job) =>
-      renewalLines(context, asBought(job, context.registry), {
-        pistons,
-        chosen: placesChosen(job, real),
-        bought,
-      }),
-    ),
+    ...linesFor(real, (job) => renewalLines(context, asBought(job, context.registry), { pistons, bought })),
     ...linesFor(real, (job) => chosenLines(context, job, shelf, bought)),
     ...linesFor(real, (job) =>
       thicknessLines(job, thicknessesFor(job, real, fits.thicknesses, context), context.engine),
@@ -116,12 +110,3 @@ const wholeLine = ({ chosen: { part, mark }, inPlaceOf }: WholeFit): NeededLine 
   when: 'now',
   for: `in place of: ${inPlaceOf.join(', ')}`,
 });
-
-/** Where the same part is chosen anew in any case: what is bought there comes with the choice. */
-const placesChosen = ({ part, operation }: Job, jobs: readonly Job[]): ReadonlySet<Position> =>
-  new Set(
-    jobs
-      .filter((other) => operation === 'renew' && other.operation === 'choose' && other.urgency !== 'may')
-      .filter((other) => part !== undefined && other.part === part)
-      .flatMap(({ rows }) => rows.map(({ position }) => position)),
-  );

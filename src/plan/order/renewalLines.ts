@@ -20,8 +20,6 @@ import { measureText, unreadFor } from './toMeasure.ts';
 
 interface Elsewhere {
   readonly pistons: ShelfPistons;
-  /** Where the same part is chosen anew. */
-  readonly chosen: ReadonlySet<Position>;
   /** Where a part is bought in a new size. */
   readonly bought: (part: Part) => ReadonlySet<Position>;
 }
@@ -30,7 +28,7 @@ interface Elsewhere {
 export function renewalLines(
   context: PlanContext,
   job: Job,
-  { pistons, chosen, bought }: Elsewhere,
+  { pistons, bought }: Elsewhere,
 ): readonly NeededLine[] {
   const { engine } = context;
   const { part, found, name } = job;
@@ -38,7 +36,7 @@ export function renewalLines(
   const { layout } = engine.document;
   const asked = placesAsked(job, layout);
   const sized = part === undefined ? undefined : bought(part);
-  const places = new Set(asked.filter((position) => !chosen.has(position) && sized?.has(position) !== true));
+  const places = new Set(asked.filter((position) => sized?.has(position) !== true));
   const isAllBought =
     part !== undefined &&
     sized !== undefined &&
@@ -141,7 +139,7 @@ function ringsOfNew(
   { id }: Part,
   bore: NeededLine,
   at: ReadonlySet<Position>,
-  { pistons, bought }: Pick<Elsewhere, 'pistons' | 'bought'>,
+  { pistons, bought }: Elsewhere,
 ): readonly NeededLine[] {
   const { layout } = engine.document;
   const isBought = (rings: Part): boolean =>

@@ -16,6 +16,7 @@ import { asChosen } from './renewal/chosen.ts';
 import { withWhatItFits } from './renewal/chosenByMeasuring.ts';
 import { comesWith } from './renewal/comesWith.ts';
 import { isCracked } from './renewal/cracked.ts';
+import { renewedByChoice } from './renewal/renewedByChoice.ts';
 import { renewedAs } from './renewal/wholeOf.ts';
 import { withoutWorkOnRenewed } from './renewal/workOnRenewed.ts';
 import { supportingJobs } from './supporting.ts';
@@ -30,7 +31,8 @@ export function jobsOf(context: PlanContext): readonly Job[] {
   const asked = [...cuts.flatMap(cutJobs), ...measuringJobs(left, context), ...remedyJobs(left, context)];
   const chosen = (jobs: readonly Job[]): readonly Job[] => joined(jobs.map((job) => asChosen(job, context)));
   // What is left beside a renewal is another line, and the customer may have chosen for that.
-  const all = chosen(withoutWorkOnRenewed(chosen([...asked, ...jobsOfFound(context)]), context))
+  const named = chosen(withoutWorkOnRenewed(chosen([...asked, ...jobsOfFound(context)]), context));
+  const all = renewedByChoice(named, context.engine)
     .flatMap(byUrgency)
     .map((job) => withThickness(withSteps(withWhatItFits(job, context), context), context));
   return inOrderOfWork([...all, ...supportingJobs(all, context)]);
@@ -141,10 +143,10 @@ function remedyJobs(rows: readonly Row[], { registry: { parts } }: PlanContext):
   return rows.flatMap((row): readonly Job[] => {
     const { verdict } = row.judgement;
     if (verdict !== 'out' && verdict !== 'worn' && verdict !== 'off target') return [];
-    const operation = remedyOf(row);
+    const of = parts.find(row.characteristic.of ?? '');
+    const operation = remedyOf(row, of);
     // What is off its target is inside its limits: nothing is cut or renewed for that.
     if (verdict === 'off target' && operation !== 'choose') return [];
-    const of = parts.find(row.characteristic.of ?? '');
     const part = of && operation === 'renew' ? renewedAs(of, parts) : of;
     const name = remedyName(operation, part, row);
     const follows = followsOf({ operation, part });

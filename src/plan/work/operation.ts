@@ -1,3 +1,4 @@
+import { isOfOldSize } from '../../checks/grades/oldSize.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { Part } from '../../layout/part.ts';
@@ -43,8 +44,9 @@ const BY_CHARACTERISTIC: Readonly<Record<string, Operation>> = {
 };
 
 /** What brings back a part whose figure is out or worn; journals and bores have their cuts. */
-export function remedyOf(row: Row): Operation {
+export function remedyOf(row: Row, part: Part | undefined): Operation {
   if (isCracked(row)) return 'renew';
+  if (part !== undefined && isChosenByFit(part) && isOfOldSize(row)) return 'choose';
   const { characteristic, judgement } = row;
   // A ring whose ends are too close is filed.
   if (characteristic.id === 'ring_end_gap' && judgement.past?.side === 'min') return 'adjust';
@@ -56,6 +58,10 @@ export function remedyOf(row: Row): Operation {
   // A figure that is neither size nor form says that the part is not right, and not how it is put right.
   return figure === 'other' ? 'machine or renew' : 'renew';
 }
+
+/** Those of which `plan --fit` finds the size that fits: what is new of them is chosen. */
+export const isChosenByFit = ({ id, sized }: Part): boolean =>
+  sized?.liesIn !== undefined || id === 'piston' || id === 'thrust_washer';
 
 /** `grind main journals`: what a job is called, and what a customer agrees to. */
 export const jobName = (operation: Operation, { label, plural, family }: Part): string =>

@@ -52,8 +52,10 @@ describe('the page for the customer', () => {
     );
   });
 
-  it('asks for what was seen on such a part by itself', () => {
-    const found = 'found: [{ on: main shell 2, is: wiped, do: renew }]\n';
-    expect(pageFor(TEARDOWN, found, { 'e/z.yaml': BACK })).toContain('1 renew main shell');
+  it('asks for what was seen on other parts alone: shells of ground journals are new in any case', () => {
+    const found = 'found: [{ on: [main shell 2, rod shell 2], is: wiped, do: renew }]\n';
+    const page = pageFor(TEARDOWN, found, { 'e/z.yaml': BACK });
+    expect(page).toContain('1 renew rod shell 2');
+    expect(page).not.toContain('main shell');
   });
 });

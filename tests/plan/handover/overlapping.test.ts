@@ -63,7 +63,9 @@ describe('of lines of one yes that name the same places', () => {
     expect(saidTo(yesTo(['renew rod shell 3', 'renew rod shell 4']))).toEqual({ yes: [choose], told: [] });
     const { yes, told } = saidTo(yesTo(['renew rod shell 3']));
     expect(yes).toEqual([]);
-    expect(told).toEqual([expect.stringMatching(/^agreed to renew rod shell 3: no line of the plan/)]);
+    expect(told).toEqual([
+      `the yes of 2026-02-05 is to renew rod shell 3 alone, and the plan is to ${choose}: ask again`,
+    ]);
   });
 
   it('the sizes of places of a job count each at its own', () => {

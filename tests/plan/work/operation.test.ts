@@ -7,7 +7,7 @@ const registry = registryWith([]);
 
 /** Of a figure that is past its limit on a side. */
 const remedyFor = (id: string, side: 'min' | 'max' = 'max'): string =>
-  remedyOf({ characteristic: registry.find(id), judgement: { past: { side } } } as unknown as Row);
+  remedyOf({ characteristic: registry.find(id), judgement: { past: { side } } } as unknown as Row, undefined);
 
 describe('what brings a figure back that is out', () => {
   it.each<readonly [string, readonly string[]]>([

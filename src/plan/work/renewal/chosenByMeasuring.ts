@@ -1,6 +1,6 @@
-import type { Part } from '../../../layout/part.ts';
 import type { PlanContext } from '../context.ts';
 import type { Job } from '../job.ts';
+import { isChosenByFit } from '../operation.ts';
 
 /** Of a part that is to be chosen, and not from the shelf: by what it is bought instead. */
 export function withWhatItFits(job: Job, { registry }: PlanContext): Job {
@@ -15,6 +15,3 @@ export function withWhatItFits(job: Job, { registry }: PlanContext): Job {
   const line = `buy by the measured ${labels}: plan --fit chooses no ${part.plural}`;
   return { ...job, follows: [line] };
 }
-
-const isChosenByFit = ({ id, sized }: Part): boolean =>
-  sized?.liesIn !== undefined || id === 'piston' || id === 'thrust_washer';

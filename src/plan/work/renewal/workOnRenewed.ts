@@ -6,7 +6,7 @@ import type { PartAt } from '../../../layout/readPart.ts';
 import type { PlanContext } from '../context.ts';
 import type { Job } from '../job.ts';
 import { placesOf } from '../jobTitle.ts';
-import { MACHINING } from '../operation.ts';
+import { isChosenByFit, MACHINING } from '../operation.ts';
 import { asOne, byName } from '../seen.ts';
 import { mostUrgent, urgencyOf } from '../urgency.ts';
 
@@ -78,10 +78,9 @@ export function withoutWorkOnRenewed(jobs: readonly Job[], context: PlanContext)
 
 const ENDED: readonly Job['operation'][] = [...MACHINING, 'machine or renew', 'renew'];
 
-/** Shells and pistons are chosen by --fit in any case; of other parts the new one is the other size. */
+/** Of parts that are not chosen by what they run with, the new one is the other size. */
 const isEnded = ({ operation, part }: Job): boolean =>
-  ENDED.includes(operation) ||
-  (operation === 'choose' && part?.sized?.liesIn === undefined && part?.id !== 'piston');
+  ENDED.includes(operation) || (operation === 'choose' && part !== undefined && !isChosenByFit(part));
 
 const isEmptied = ({ rows, found }: Job, before: Job | undefined): boolean =>
   rows.length + found.length === 0 && before !== undefined && before.rows.length + before.found.length > 0;
