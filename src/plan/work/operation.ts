@@ -33,6 +33,8 @@ const BY_CHARACTERISTIC: Readonly<Record<string, Operation>> = {
   ring_tension: 'renew',
   ring_width: 'renew',
   ring_radial_thickness: 'renew',
+  ring_side_clearance: 'renew',
+  valve_stem_clearance: 'renew',
   crankshaft_end_play: 'choose',
   liner_protrusion: 'adjust',
   liner_protrusion_spread: 'adjust',
@@ -53,7 +55,8 @@ export function remedyOf(row: Row, part: Part | undefined): Operation {
   const { id, of, figure, derivations, isAssemblyFigure } = characteristic;
   const own = BY_CHARACTERISTIC[id] ?? BY_PART[of ?? ''];
   if (own !== undefined) return own;
-  if (figure === 'clearance' && derivations.length > 0) return 'choose';
+  const isOfOneSize = part?.sized === undefined && isAssemblyFigure !== true;
+  if (figure === 'clearance' && derivations.length > 0) return isOfOneSize ? 'renew' : 'choose';
   if (isAssemblyFigure === true || of === undefined) return 'find the cause';
   // A figure that is neither size nor form says that the part is not right, and not how it is put right.
   return figure === 'other' ? 'machine or renew' : 'renew';

@@ -11,7 +11,7 @@ cylinder_bore: { new: 4.1250 to 4.1260, wear: { max: 4.1300 } }
 main_bearing_clearance: { new: 0.0010 to 0.0030, wear: { max: 0.0040 } }
 piston_clearance: { new: 0.0030 to 0.0050 }
 crankshaft_end_play: { new: 0.004 to 0.010 }
-valve_stem_clearance: { new: 0.0010 to 0.0030 }`;
+piston_pin_clearance: { new: 0.0002 to 0.0006 }`;
 
 interface Said {
   readonly blocks: string;
@@ -26,7 +26,7 @@ const contextIn = ({ blocks, more = '', stage = 'teardown', stock = '', limits =
     'shop.yaml': 'kind: shop\nunits: { length: in }\n',
     'register.yaml': REGISTER,
     ...(stock === '' ? {} : { 'stock.yaml': `kind: stock\n${stock}` }),
-    'e/engine.yaml': ENGINE.replace('layout: {', 'layout: { valves: [intake],'),
+    'e/engine.yaml': ENGINE,
     'e/limits.yaml': limitsOf(limits),
     'e/session.yaml': sessionOf(stage, blocks, more),
   });
@@ -107,10 +107,8 @@ describe('what waits in an order list names what it waits for', () => {
     ],
     [
       'other parts that are chosen by a clearance',
-      { blocks: twice('- { measure: valve_stem_clearance, with: fine, at: { 1: { intake: 0.0060 } } }') },
-      [
-        'valve guide; as fitted; after measuring; measure valve guide bore 1 intake; valve stem diameter 1 intake',
-      ],
+      { blocks: twice('- { measure: piston_pin_clearance, with: fine, at: { 1: 0.0060 } }') },
+      ['piston pin; as fitted; after measuring; measure piston pin bore 1; piston pin diameter 1'],
     ],
   ])('%s', (_, said, lines) => expect(waitingIn(said)).toEqual(lines));
 });

@@ -6,8 +6,11 @@ import { jobName, remedyOf } from '../../../src/plan/work/operation.ts';
 const registry = registryWith([]);
 
 /** Of a figure that is past its limit on a side. */
-const remedyFor = (id: string, side: 'min' | 'max' = 'max'): string =>
-  remedyOf({ characteristic: registry.find(id), judgement: { past: { side } } } as unknown as Row, undefined);
+const remedyFor = (id: string, side: 'min' | 'max' = 'max'): string => {
+  const characteristic = registry.find(id);
+  const row = { characteristic, size: {}, judgement: { past: { side } } } as unknown as Row;
+  return remedyOf(row, registry.parts.find(characteristic?.of ?? ''));
+};
 
 describe('what brings a figure back that is out', () => {
   it.each<readonly [string, readonly string[]]>([
@@ -18,6 +21,8 @@ describe('what brings a figure back that is out', () => {
     ['renew', ['ring_end_gap', 'ring_free_gap', 'ring_tension', 'ring_width', 'ring_radial_thickness']],
     ['renew', ['main_shell_thickness', 'piston_out_of_round', 'pump_tip_clearance']],
     ['choose', ['crankshaft_end_play', 'main_bearing_clearance', 'piston_clearance', 'rod_side_clearance']],
+    ['choose', ['cam_bearing_clearance', 'lifter_clearance', 'piston_pin_clearance']],
+    ['renew', ['valve_stem_clearance', 'ring_side_clearance', 'rocker_clearance', 'pump_body_clearance']],
     ['adjust', ['liner_protrusion', 'liner_protrusion_spread', 'liner_protrusion_step']],
     ['adjust', ['valve_lash_cold', 'valve_lash_hot', 'ignition_timing', 'injection_timing']],
     ['find the cause', ['turning_torque', 'piston_protrusion', 'deck_clearance']],

@@ -21,7 +21,7 @@ const GLOSSES: Readonly<Record<Operation, string>> = {
   machine: 'It is machined, so that it is as it must be again.',
   'machine or renew': 'It is not as it must be: it is machined, or replaced where that cannot be done.',
   adjust: 'It is set again as the manual says.',
-  choose: 'Bearings, pistons or washers of another size are fitted, so that the running clearance is right.',
+  choose: 'New ones of the size that fits are put in, so that the running clearance is right.',
   'find the cause': 'This is not as it should be. We look for the cause before anything is ordered.',
   'weigh and balance': 'The new parts are weighed, so that the engine runs smoothly.',
   wash: 'Washed after machining: what is left of it would ruin the engine.',
@@ -29,4 +29,10 @@ const GLOSSES: Readonly<Record<Operation, string>> = {
 
 const BORED_HOLE = 'The hole is bored larger, and takes a new part that is larger outside.';
 
-export const glossOf = (job: Job): string => (isBoredHole(job) ? BORED_HOLE : GLOSSES[job.operation]);
+export function glossOf(job: Pick<Job, 'operation' | 'part'>): string {
+  if (isBoredHole(job)) return BORED_HOLE;
+  const { operation, part } = job;
+  return operation === 'choose' && part !== undefined
+    ? GLOSSES.choose.replace('ones', part.plural)
+    : GLOSSES[operation];
+}

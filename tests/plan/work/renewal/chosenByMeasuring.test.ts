@@ -4,7 +4,7 @@ import { jobCalled } from '../../planOf.ts';
 
 const shop = (limits: string, blocks: string): Files => ({
   'register.yaml': REGISTER,
-  'e/engine.yaml': ENGINE.replace('crankpins: 4', 'crankpins: 4, cam_bearings: 3, valves: [I, E]'),
+  'e/engine.yaml': ENGINE.replace('crankpins: 4', 'crankpins: 4, cam_bearings: 3'),
   'e/limits.yaml': limitsOf(limits),
   'e/session.yaml': sessionOf('teardown', blocks),
 });
@@ -28,11 +28,11 @@ it.each<readonly [string, string, string, string, readonly string[]]>([
     ['buy by the measured cam housing bore and cam journal diameter: plan --fit chooses no cam bearings'],
   ],
   [
-    'a loose stem',
-    'choose valve guides',
-    'valve_stem_clearance: { wear: { max: 0.0040 } }',
-    '- { measure: valve_stem_clearance, at: { 1: { I: 0.0055, E: 0.0020 } } }',
-    ['buy by the measured valve stem diameter: plan --fit chooses no valve guides'],
+    'a loose pin',
+    'choose piston pins',
+    'piston_pin_clearance: { wear: { max: 0.0040 } }',
+    '- { measure: piston_pin_clearance, with: fine, at: { 1: 0.0055, 2: 0.0020 } }',
+    ['buy by the measured piston pin bore: plan --fit chooses no piston pins'],
   ],
   [
     'a loose main, whose shells are chosen from the shelf',
