@@ -63,7 +63,7 @@ const OF_RENEWAL: ReadonlyMap<string | undefined, readonly string[]> = new Map(
 const NOTHING: readonly string[] = [];
 
 /** A hole for a guide, a seat or a lifter takes no piston. Common practice, no source. */
-const OF_A_HOLE_AT_THE_SHOP: readonly string[] = [
+export const OF_A_HOLE_AT_THE_SHOP: readonly string[] = [
   'each hole finished to its own measured part, and marked with it',
 ];
 const OF_A_HOLE: readonly string[] = [
@@ -81,6 +81,3 @@ export function followsOf(job: Done): readonly string[] {
   if (isBoredHole(job)) return OF_A_HOLE;
   return (job.operation === 'renew' ? OF_RENEWAL.get(job.part?.id) : OF_WORK[job.operation]) ?? NOTHING;
 }
-
-export const atTheShop = (job: Done): readonly string[] =>
-  isBoredHole(job) ? OF_A_HOLE_AT_THE_SHOP : (AT_THE_SHOP[job.operation] ?? NOTHING);

@@ -40,5 +40,25 @@ export interface Job {
   readonly follows: readonly string[];
 }
 
+/**
+ * A head is finished from its holes outward: guides, then the seats that are cut true to them, its face last. Common practice,
+ * no source.
+ */
+const ON_A_HEAD: readonly (readonly [Operation, string])[] = [
+  ['bore', 'valve_guide_hole'],
+  ['renew', 'valve_guide'],
+  ['bore', 'valve_seat_hole'],
+  ['renew', 'valve_seat'],
+  ['surface', 'head'],
+];
+
 export const inOrderOfWork = (jobs: readonly Job[]): readonly Job[] =>
-  [...jobs].sort((a, b) => OPERATIONS.indexOf(a.operation) - OPERATIONS.indexOf(b.operation));
+  [...jobs].sort((a, b) => turnOf(a) - turnOf(b));
+
+/** All that is cut of a head is done when faces are. */
+function turnOf({ operation, part }: Job): number {
+  const step = ON_A_HEAD.findIndex(([done, id]) => done === operation && id === part?.id);
+  return step < 0
+    ? OPERATIONS.indexOf(operation)
+    : OPERATIONS.indexOf('surface') + (step + 1) / (ON_A_HEAD.length + 1);
+}

@@ -11,10 +11,10 @@ import { answerTo, isAgreed, ofDate } from '../../../plan/handover/answer.ts';
 import { carriedPart } from '../../../plan/handover/carriedPart.ts';
 import { markOf } from '../../../plan/handover/marks.ts';
 import { sendingsOf } from '../../../plan/handover/sendings.ts';
-import { atTheShop, isBoredHole } from '../../../plan/work/follows.ts';
+import { atTheShop, isShopWork } from '../../../plan/handover/shopWork.ts';
+import { isBoredHole } from '../../../plan/work/follows.ts';
 import type { Job } from '../../../plan/work/job.ts';
 import { placesOf, titleOf } from '../../../plan/work/jobTitle.ts';
-import { MACHINING } from '../../../plan/work/operation.ts';
 import { placesText } from '../../../plan/work/placesText.ts';
 import type { WorkPlan } from '../../../plan/work/workPlan.ts';
 import type { Unit } from '../../../quantity/units.ts';
@@ -33,7 +33,7 @@ export function machineShopPage(
   about: readonly string[],
 ): Page {
   const { engine, registry } = agreements;
-  const machining = jobs.filter(({ operation }) => MACHINING.includes(operation));
+  const machining = jobs.filter((job) => isShopWork(job, engine));
   const agreed = machining.filter((job) => isAgreed(job, agreements));
   const left = machining.filter((job) => job.serves === undefined && !agreed.includes(job));
   const byPart = new Map<Part, Job[]>();
@@ -118,7 +118,8 @@ function jobSection(job: Job, before: readonly Job[], engine: Engine, registry: 
   const figures = placesOf(job)
     .map(({ name }) => `${name} ________`)
     .join('  ');
-  const same = before.find((each) => atTheShop(each) === atTheShop(job) && each.operation === job.operation);
+  const boxes = atTheShop(job);
+  const same = before.find((each) => boxes.length > 0 && atTheShop(each) === boxes);
   return {
     title: titleOf(job, engine.document),
     values: cutValues(job, engine),
@@ -129,7 +130,7 @@ function jobSection(job: Job, before: readonly Job[], engine: Engine, registry: 
       ...(isBoredHole(job) ? [] : (BLANKS[job.operation] ?? [])),
       ...(figures === '' ? [] : [`your figures: ${figures}`]),
     ],
-    boxes: same === undefined ? atTheShop(job) : [`as for ${same.name}`],
+    boxes: same === undefined ? boxes : [`as for ${same.name}`],
   };
 }
 

@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { pageOf } from '../../../../src/cli/plan/pages.ts';
+import { NO_OFFERS } from '../../../../src/documents/parts/offeredPart.ts';
+import { writtenLines } from '../../../../src/output/escape/line.ts';
+import { pageLines } from '../../../../src/output/plan/pageText.ts';
+import { textStyle } from '../../../../src/shell/process/terminal.ts';
+import { jobsIn } from '../../../plan/planOf.ts';
+import { veeEngine } from '../../../plan/veeEngine.ts';
+import { type Files, reportOf, sessionOf } from '../../../shopOf.ts';
+
+const HEAD = `valve_guide_bore: { new: 6.000 to 6.015 }
+valve_seat_runout: { new: { max: 0.03 } }
+head_flatness: { new: { max: 0.05 }, wear: { max: 0.10 } }
+head_thickness: { new: 131.95 to 132.05, least_thickness: 131.75 }`;
+const WORN = `- { measure: valve_guide_bore, at: { 1: { I: 6.010, E: 6.080 } } }
+- { measure: head_flatness, at: { L: 0.13, R: 0.03 } }
+- { measure: head_thickness, at: { L: 131.98, R: 131.99 } }`;
+const SEAT = 'found: [{ on: valve seat 1 E, is: burnt, do: renew }]\n';
+
+const yes = (items: string): string => `agreed: { by: Owner, date: 2026-02-05, items: [${items}] }\n`;
+
+const shop = (more: string, limits = HEAD, readings = WORN): Files =>
+  veeEngine(limits, { 'e/a.yaml': sessionOf('teardown', readings, more) });
+
+function pageFor(files: Files): string {
+  const report = reportOf(files);
+  const { page } = pageOf({ for: 'machine-shop' }, report, report.engine, () => NO_OFFERS);
+  const style = textStyle({ isTTY: true, columns: 200 }, { NO_COLOR: '1' }, false);
+  return writtenLines(pageLines(page, style)).replace(/[ \t]+/g, ' ');
+}
+
+const WORK = 'renew valve guide 1 E, renew valve seat 1 E, surface cylinder head';
+
+describe('what is pressed in at a machine shop', () => {
+  it('stands on its page in the order of work: guides, seats, the face of the head', () => {
+    const page = pageFor(shop(SEAT + yes(WORK)));
+    const lines = page.split('\n').map((each) => each.trim());
+    expect(lines.filter((each) => /^(renew|surface)/.test(each))).toEqual(WORK.split(', '));
+    expect(page).toContain('hold valve guide bore 6.000 to 6.015 mm');
+    expect(page).toContain('[ ] seat cut true to the new guide');
+    expect(page).not.toContain('as for renew');
+  });
+
+  it('is done in that order here', () => {
+    const names = jobsIn(shop(SEAT)).map(({ name }) => name);
+    expect(names.filter((each) => /valve|head/.test(each))).toEqual([
+      'renew valve guides',
+      'renew valve seats',
+      'surface cylinder head',
+    ]);
+  });
+
+  it('waits for a yes there as all else', () => {
+    expect(pageFor(shop(SEAT + yes('surface cylinder head')))).toMatch(
+      /not agreed yet, not to be done\s+- renew valve guide 1 E\s+- renew valve seat 1 E/,
+    );
+  });
+
+  it.each([
+    ['renew cylinder 2', '{ on: cylinder 2, is: split, do: renew }', true],
+    ['renew small end bush 4', '{ on: small end bush 4, is: loose, do: renew }', true],
+    ['renew main shell 2', '{ on: main shell 2, is: wiped, do: renew }', false],
+    ['renew valve spring 1 E', '{ on: valve spring 1 E, is: broken, do: renew }', false],
+  ])('is told from what is done here: %s', (work, found, isThere) => {
+    const page = pageFor(shop(`found: [${found}]\n${yes(work)}`));
+    expect(page.includes(`\n${work}`)).toBe(isThere);
+  });
+
+  it('is no wet liner, which stands out of the deck and is put in by hand', () => {
+    const more = `found: [{ on: cylinder 2, is: split, do: renew }]\n${yes('renew cylinder 2')}`;
+    expect(pageFor(shop(more, `${HEAD}\nliner_protrusion: { new: 0.03 to 0.08 }`))).not.toContain(
+      'renew cylinder',
+    );
+  });
+});
