@@ -16,22 +16,32 @@ import type { Unit } from '../../../quantity/units.ts';
 
 /** What the limits of new parts ask of it beside the size of a cut: what the finished engine is held to is not the machine shop's. */
 export function heldFigures(job: Job, engine: Engine, registry: Registry): readonly string[] {
-  const session = engine.sessions.at(-1);
-  const [position] = [...placesOf(job), ...job.rows.map((row) => row.position)];
   const texts = figuresHeld(job, registry).flatMap((each) => {
     const unit = unitOf(each.quantity, engine);
-    const { bands } = limitsAt(each, limitsOfFitted(engine, session, each, position), nothing, nothing);
+    const bands = bandsFor(each, job, engine);
     const limits = sidesText(heldBand(each, bands), unit);
     return limits === undefined ? [] : [`${each.label} ${limits} ${unit.name}`.trim()];
   });
   return texts.length === 0 ? [] : [`hold ${texts.join('; ')}`];
 }
 
-/** A head that is surfaced is thinner than a new one. */
-const heldBand = (characteristic: Characteristic, bands: Bands): SidedLimits => ({
-  min: leastOf(characteristic, bands) ?? bands.new?.min,
-  max: bands.new?.max,
-});
+/** Whether limits state how far what is surfaced may be cut. */
+export const isLeastStated = (job: Job, engine: Engine, registry: Registry): boolean =>
+  registry.all.some(
+    (each) => each.of === job.part?.id && leastOf(each, bandsFor(each, job, engine)) !== undefined,
+  );
+
+function bandsFor(characteristic: Characteristic, job: Job, engine: Engine): Bands {
+  const [position] = [...placesOf(job), ...job.rows.map((row) => row.position)];
+  const stated = limitsOfFitted(engine, engine.sessions.at(-1), characteristic, position);
+  return limitsAt(characteristic, stated, nothing, nothing).bands;
+}
+
+/** A head that is surfaced is thinner than any new one. */
+const heldBand = (characteristic: Characteristic, bands: Bands): SidedLimits =>
+  characteristic.isCutDown === true
+    ? { min: leastOf(characteristic, bands), max: undefined }
+    : { min: bands.new?.min, max: bands.new?.max };
 
 /** Its form where it is cut to a size; else what is out, and all that is measured of the part. */
 function figuresHeld({ part, cut, rows }: Job, registry: Registry): readonly Characteristic[] {

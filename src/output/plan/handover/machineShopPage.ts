@@ -22,8 +22,9 @@ import { numberIn } from '../../check/rowJson.ts';
 import { cutWords } from '../cutWords.ts';
 import { endsOf } from '../figures.ts';
 import { pistonTable } from '../fit/pistonTable.ts';
+import { leftToSurface } from '../leftToSurface.ts';
 import type { Page, Section, Values } from '../page.ts';
-import { heldFigures } from './heldFigures.ts';
+import { heldFigures, isLeastStated } from './heldFigures.ts';
 
 /** What a machine shop is to do, of agreed work alone: a part, its mark, sizes, and what comes back with it. */
 export function machineShopPage(
@@ -127,7 +128,8 @@ function jobSection(job: Job, before: readonly Job[], engine: Engine, registry: 
       ...cuts,
       ...measured,
       ...heldFigures(job, engine, registry),
-      ...(isBoredHole(job) ? [] : (BLANKS[job.operation] ?? [])),
+      ...leftToSurface(job, unitFor).flatMap(({ size }) => size),
+      ...(isBoredHole(job) ? [] : blanksFor(job, isLeastStated(job, engine, registry))),
       ...(figures === '' ? [] : [`your figures: ${figures}`]),
     ],
     boxes: same === undefined ? boxes : [`as for ${same.name}`],
@@ -163,6 +165,11 @@ const BLANKS: Readonly<Partial<Record<Job['operation'], readonly string[]>>> = {
   bore: ['finish and crosshatch ________ (by the manual)  torque plate ________'],
   surface: ['least height ________  finish ________ (by the manual)'],
 };
+
+const FINISH_ALONE: readonly string[] = ['finish ________ (by the manual)'];
+
+const blanksFor = ({ operation }: Job, isLeastStated: boolean): readonly string[] =>
+  operation === 'surface' && isLeastStated ? FINISH_ALONE : (BLANKS[operation] ?? []);
 
 const BACK: readonly string[] = [
   'your figure of every place that you cut: ________________________________',

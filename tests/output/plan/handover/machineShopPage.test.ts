@@ -73,3 +73,22 @@ describe('what is pressed in at a machine shop', () => {
     );
   });
 });
+
+describe('a head that is surfaced', () => {
+  const page = (limits: string): string =>
+    pageFor(shop(yes('surface cylinder head'), `head_flatness: { wear: { max: 0.10 } }\n${limits}`));
+
+  it('is held to the least that limits state, with what may still come off', () => {
+    const text = page('head_thickness: { new: 131.95 to 132.05, least_thickness: 131.75 }');
+    expect(text).toContain('hold head thickness at least 131.75 mm');
+    expect(text).toContain('head thickness L: 131.98 mm, 0.23 mm may still be cut (last min 131.75)');
+    expect(text).toContain('- finish ________ (by the manual)');
+    expect(text).not.toMatch(/131\.95|132\.05|least height/);
+  });
+
+  it('has room for the least height where no document states it, and is held to no thickness of a new one', () => {
+    const text = page('head_thickness: { new: 131.95 to 132.05 }');
+    expect(text).toContain('least height ________ finish ________ (by the manual)');
+    expect(text).not.toMatch(/131\.95|132\.05/);
+  });
+});
