@@ -6,6 +6,7 @@ import { isDue, unmeasuredOf } from '../closing/unmeasured.ts';
 import type { PlanContext } from './context.ts';
 import { type Cut, cutsOf, cutsWithin } from './cut.ts';
 import { bySteps, isPastSteps } from './cutSteps.ts';
+import { foundAt } from './damage.ts';
 import { followsOf, sizeFirst } from './follows.ts';
 import { deciderOf, instrumentsAgain } from './instruments.ts';
 import { inOrderOfWork, type Job } from './job.ts';
@@ -139,12 +140,16 @@ function measuring(
 const isRead = ({ why }: Suspect): boolean => why !== undefined;
 
 /** Figures that are out, worn or off what the builder aims for, gathered by what brings them back. */
-function remedyJobs(rows: readonly Row[], { registry: { parts } }: PlanContext): readonly Job[] {
+function remedyJobs(rows: readonly Row[], context: PlanContext): readonly Job[] {
+  const { parts } = context.registry;
   return rows.flatMap((row): readonly Job[] => {
     const { verdict } = row.judgement;
     if (verdict !== 'out' && verdict !== 'worn' && verdict !== 'off target') return [];
     const of = parts.find(row.characteristic.of ?? '');
-    const operation = remedyOf(row, of);
+    const usual = remedyOf(row, of);
+    const isFound = of !== undefined && foundAt(context, of, row.position, ['machine']).length > 0;
+    // Somebody looked at it and decided.
+    const operation = usual === 'machine or renew' && isFound ? 'machine' : usual;
     // What is off its target is inside its limits: nothing is cut or renewed for that.
     if (verdict === 'off target' && operation !== 'choose') return [];
     const part = of && operation === 'renew' ? renewedAs(of, parts) : of;

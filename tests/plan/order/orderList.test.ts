@@ -263,7 +263,6 @@ describe('an order list', () => {
         '1 (0); main shell pair; std; -; now; renew main shells',
         '1 (0); oil cooler, starter ring; as fitted; -; now; renew oil cooler, starter ring',
         ...SUNDRIES,
-        '1 (0); cylinder head; as fitted; -; after measuring; machine or renew cylinder head',
       ],
     ],
     [

@@ -92,7 +92,7 @@ describe('what waits in an order list names what it waits for', () => {
     ],
     [
       'what is machined or renewed',
-      { blocks: mains('2.9985'), more: 'found: [{ on: head, is: warped, do: machine }]\n' },
+      { blocks: '- { measure: head_pressure_test, at: { all: fail } }' },
       ['cylinder head; as fitted; after measuring; decide: machine or renew'],
     ],
     [

@@ -50,3 +50,17 @@ it.each(['crankshaft', 'main 3'])('damage of a %s that was ground away is cut ou
   expect(group?.deciding.choice).toMatchObject({ kind: 'step' });
   expect(group?.deciding.terms.map(({ words }) => words)).not.toContain('depth of damage');
 });
+
+describe('what a line says is to be machined', () => {
+  const titles = (readings: string, found: string): readonly string[] =>
+    jobsIn(veeEngine(LIMITS, { 'e/a.yaml': sessionOf('teardown', readings, `found: [${found}]\n`) })).flatMap(
+      ({ name, serves }) => (serves === undefined ? [name] : []),
+    );
+
+  it('is machined, also where a figure leaves open what is done', () => {
+    const out = '- { measure: head_pressure_test, at: { L: fail, R: pass } }';
+    const found = '{ on: cylinder head, is: porous, do: machine }';
+    expect(titles(out, '{ on: hose, is: split, do: renew }')).toContain('machine or renew cylinder head');
+    expect(titles(out, found)).toEqual(['machine cylinder head']);
+  });
+});

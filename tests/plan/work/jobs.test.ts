@@ -126,7 +126,7 @@ describe('what was seen asks for', () => {
   it.each([
     ['decide about head', '{ on: head, is: cracked }'],
     ['decide about head', '{ on: head, is: cracked, do: hold }'],
-    ['machine or renew cylinder head', '{ on: head, is: warped, do: machine }'],
+    ['machine cylinder head', '{ on: head, is: warped, do: machine }'],
     ['renew cylinder head', '{ on: head, is: cracked, do: renew }'],
     ['renew oil pump', '{ on: oil pump, is: gears scored, do: renew }'],
   ])('%s where it says %s', (name, seen) => {

@@ -30,11 +30,11 @@ describe('what one line says of several parts is a job for each, and each says i
   it.each<readonly [string, readonly string[]]>([
     [
       '{ on: [cylinder 1, head], is: scored, do: machine, depth: 0.002 }',
-      ['bore cylinders 1 to 4; cylinder 1: scored', 'machine or renew cylinder head; head: scored'],
+      ['bore cylinders 1 to 4; cylinder 1: scored', 'machine cylinder head; head: scored'],
     ],
     [
       '{ on: [head, cylinder 1], is: scored, do: machine, depth: 0.002 }',
-      ['bore cylinders 1 to 4; cylinder 1: scored', 'machine or renew cylinder head; head: scored'],
+      ['bore cylinders 1 to 4; cylinder 1: scored', 'machine cylinder head; head: scored'],
     ],
     [
       '{ on: [piston 1, crankpin 2, piston 3, oil cooler], is: cracked, do: renew }',
@@ -61,7 +61,7 @@ describe('what one line says of several parts is a job for each, and each says i
   it('and is dealt with each by itself', () => {
     const both = '{ on: [cylinder 1, head], is: scored, do: machine, depth: 0.002 }';
     const bored = `machined: [{ part: cylinders }]\nreadings:\n${BORES.replace(/^/gm, '  ')}`;
-    expect(planOf(both, bored)).toEqual(['machine or renew cylinder head; head: scored']);
+    expect(planOf(both, bored)).toEqual(['machine cylinder head; head: scored']);
     expect(planOf(both, `machined: [{ part: head }]\nreadings: []`)).toEqual([
       'bore cylinders 1 to 4; cylinder 1: scored',
     ]);

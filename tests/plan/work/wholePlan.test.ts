@@ -343,7 +343,7 @@ describe('a plan', () => {
       [
         'decide about flywheel (must); flywheel scored',
         'decide about flywheel, oil cooler (must); flywheel, oil cooler dirty',
-        'machine or renew oil pump (must); oil pump worn',
+        'machine oil pump (must); oil pump worn',
         'renew pistons 1, 3 (must); piston 1, piston 3 cracked',
         'weigh and balance pistons (must); for renew pistons',
       ],

@@ -66,10 +66,10 @@ describe('a cylinder head that is called by a number or a bank', () => {
       ...files,
       'e/session.yaml': `${files['e/session.yaml']}agreed: [{ by: Owner, items: [${items}] }]\n`,
     });
-    expect(titlesOf(files)).toEqual(['machine or renew cylinder head 1']);
+    expect(titlesOf(files)).toEqual(['machine cylinder head 1']);
     expect(titlesOf(agreed('renew head 1'))).toEqual(['renew cylinder head 1']);
     expect(titlesOf(agreed('renew cylinder head'))).toEqual(['renew cylinder head 1']);
-    expect(titlesOf(agreed('renew head 2'))).toEqual(['machine or renew cylinder head 1']);
+    expect(titlesOf(agreed('renew head 2'))).toEqual(['machine cylinder head 1']);
   });
 
   it('is bought as often as it is named', () => {
