@@ -63,17 +63,16 @@ function groupWords(cut: Cut, group: CutGroup, engine: Engine, unitFor: (row: Ro
   };
 }
 
-/** What is cut with the others and was not measured may need more than they do. */
+/** What is cut with the others and was not measured, or not surely, may need more than they do. */
 function notRead({ part, unmeasured, doubted }: Cut, layout: Layout): readonly string[] {
-  const left = unmeasured.filter((each) => !doubted.includes(each));
+  const missing = unmeasured.filter((each) => !doubted.includes(each));
+  const before = part.sized?.made === 'over' ? 'boring' : 'grinding';
   return (
     [
-      [left, 'not measured'],
-      [doubted, 'to be measured again'],
+      [missing, ' not measured: it may need more'],
+      [doubted, `: its reading is in doubt; measure it again before ${before}`],
     ] as const
-  ).flatMap(([at, what]) =>
-    at.length === 0 ? [] : [`${part.label} ${placesText(at, layout)} ${what}: it may need more`],
-  );
+  ).flatMap(([at, what]) => (at.length === 0 ? [] : [`${part.label} ${placesText(at, layout)}${what}`]));
 }
 
 function answerLines(

@@ -33,6 +33,12 @@ export interface Cut {
   readonly doubted: readonly Position[];
 }
 
+/** Where it is cut: a crankshaft at all its journals of a kind, whether they were measured or not. */
+export const placesCut = ({ part, groups, unmeasured }: Cut): readonly Position[] => [
+  ...groups.flatMap(({ places }) => places.map(({ position }) => position)),
+  ...(part.sized?.made === 'under' ? unmeasured : []),
+];
+
 export interface CutGroup {
   readonly places: readonly CutPlace[];
   readonly deciding: CutPlace;

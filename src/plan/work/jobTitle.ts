@@ -1,6 +1,7 @@
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
+import { placesCut } from './cut.ts';
 import type { Job } from './job.ts';
 import { placesText } from './placesText.ts';
 
@@ -18,14 +19,15 @@ const NAMED_BY_THEMSELVES: readonly Operation[] = ['find the cause', 'adjust', '
 
 /** Where it is done, none for all of the part; of what is measured each figure names its own place. */
 export function placesOf({ operation, part, cut, rows, found }: Job): readonly Position[] {
-  const cutAt = cut?.part === part ? cut?.groups.flatMap(({ places }) => places) : undefined;
-  if (cutAt !== undefined && operation !== 'renew') return cutAt.map(({ position }) => position);
+  const ofPart = cut?.part === part ? cut : undefined;
+  if (ofPart !== undefined && operation !== 'renew') return placesCut(ofPart);
   if (part === undefined || NAMED_BY_THEMSELVES.includes(operation)) return [];
   const seen = found.flatMap(({ parts }) => parts.filter((each) => each.part === part));
   if (seen.some(({ positions, isOneOfMany }) => positions.length === 0 && !isOneOfMany)) return [];
   const called = seen.flatMap(({ positions }) => positions);
   // Of several heads the seen ones are called by name; a figure of one is that of its deck.
   if (part.calledBy !== undefined) return rows.length === 0 ? called : [];
-  const measured = [...(cutAt ?? []), ...rows].map(({ position }) => position);
+  const cutAt = ofPart?.groups.flatMap(({ places }) => places) ?? [];
+  const measured = [...cutAt, ...rows].map(({ position }) => position);
   return [...measured, ...called].filter(({ family }) => family === part.family);
 }

@@ -116,7 +116,7 @@ it('what is cut with the others is told apart by whether nobody measured it or i
       .jobs.flatMap(({ cuts }) => cuts.flatMap(({ answer }) => answer))
       .join('\n');
   const doubted = answersTo(mains('2.9965', SLIP));
-  expect(doubted).toContain('main journal 3 to be measured again: it may need more');
+  expect(doubted).toContain('main journal 3: its reading is in doubt; measure it again before grinding');
   expect(doubted).not.toContain('not measured');
   const left = answersTo(mains('2.9965', '~'));
   expect(left).toContain('main journal 3 not measured: it may need more');

@@ -164,11 +164,11 @@ describe('what is ordered of a machine shop', () => {
 });
 
 it('a yes to every place is one to a job that names none', () => {
-  const scored = `${agreed('grind crankpins 1 to 4')}found: [{ on: crankpin 3, is: scored, do: machine }]\n`;
+  const scored = `${agreed('bore cylinders 1 to 4')}found: [{ on: cylinder 3, is: scored, do: machine }]\n`;
   const mains = '- { measure: main_journal_diameter, with: mic, at: { 1: 2.9985, 2: 2.9985, 3: 2.9985 } }';
   const { yes, told } = planOf(shop('', { 'e/teardown.yaml': sessionOf('teardown', mains, scored) }));
   expect(told).toEqual([]);
-  expect(yes).toContain('grind crankpins');
+  expect(yes).toContain('bore cylinders');
 });
 
 describe('of a part that must be renewed at one place and should be at others', () => {
