@@ -99,6 +99,8 @@ export interface Characteristic extends Measure {
   readonly dimension?: Dimension;
   /** A figure of parts put together, such as end play: it ends when they are taken apart, where a size stays. */
   readonly isAssemblyFigure?: true;
+  /** What the engine shows as a whole, of which the cause lies in its parts: no part has it as a figure of its own. */
+  readonly isSymptom?: true;
   /** No reading of it is below zero, as of a runout; sizes, clearances and out of round say so by what they are. */
   readonly isNeverBelowZero?: true;
   /** A clearance of parts that some engines have pressed together: where no limit says, below zero is a press fit. */

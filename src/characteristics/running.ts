@@ -10,6 +10,7 @@ export const compressionPressure = read({
   of: 'cylinder',
   dependsOn: ['piston', 'ring', 'valve', 'head'],
   isAssemblyFigure: true,
+  isSymptom: true,
   description: 'Greatest pressure in a cylinder while the engine is cranked.',
   note: 'It falls with the height above the sea and with a slow starter: write altitude, speed and temperature under conditions.',
   caution:

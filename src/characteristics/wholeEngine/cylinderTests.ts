@@ -17,6 +17,7 @@ const gauge = (which: 'supply' | 'held', description: string): Characteristic =>
     of: 'cylinder',
     dependsOn: ['piston', 'ring', 'valve', 'valve_seat', 'head'],
     isAssemblyFigure: true,
+    isSymptom: true,
     description,
     caution: KICKED,
     quantity: 'pressure',
@@ -37,6 +38,7 @@ export const cylinderTests: readonly Characteristic[] = [
     of: 'cylinder',
     dependsOn: ['piston', 'ring', 'valve', 'head'],
     isAssemblyFigure: true,
+    isSymptom: true,
     description: 'Compression of the lowest cylinder as a share of the highest.',
     note: 'Compression falls with the height above the sea and in a cold engine, the share does not: where pressures are judged, write altitude and temperature under conditions.',
     quantity: 'percent',
@@ -69,6 +71,7 @@ export const cylinderTests: readonly Characteristic[] = [
     of: 'cylinder',
     dependsOn: ['piston', 'ring', 'valve', 'valve_seat', 'head'],
     isAssemblyFigure: true,
+    isSymptom: true,
     description:
       'Share of the air that a cylinder at top dead centre loses, by the pressures before and behind an orifice.',
     note: 'It depends on the orifice and the pressure: write both under conditions, such as `orifice: 0.040 in`. Percentages of two orifices cannot be compared. Where the air comes out says more: exhaust, intake, crankcase or coolant.',

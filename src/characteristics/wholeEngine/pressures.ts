@@ -14,6 +14,7 @@ const oilPressure = (id: string, label: string, at: string): Characteristic =>
     label,
     of: 'oil_pump',
     dependsOn: ['relief_valve', 'relief_spring', 'main_shell', 'rod_shell', 'cam_bearing'],
+    isSymptom: true,
     isAssemblyFigure: true,
     description: `Pressure of the oil ${at}, by a gauge of known error at the main gallery.`,
     note: 'Without its speed and the temperature of the oil it says little: write both under conditions.',
@@ -65,6 +66,7 @@ export const pressures: readonly Characteristic[] = [
     label: 'crankcase pressure',
     of: 'ring',
     dependsOn: ['piston', 'cylinder', 'valve_guide'],
+    isSymptom: true,
     isAssemblyFigure: true,
     description:
       'Pressure in the crankcase against the air outside, by a water manometer on the stated orifice.',

@@ -66,12 +66,20 @@ function followLines({ follows }: Job, before: readonly Job[]): readonly string[
 
 function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[] {
   const { rows, found, deciders, operation, suspects } = job;
-  const figures = (of: readonly Row[]): string => figuresText(of, engine);
   if (operation === 'measure') return measureLines(job, engine);
   if (operation === 'measure again') {
     const undecided = rows.map((row, index) => undecidedText(row, deciders[index], unitFor));
     return [...doubtTexts(suspects, engine), ...undecided];
   }
+  return [
+    ...found.map(foundText),
+    ...reasonTexts(rows, engine, unitFor),
+    ...(job.wouldCut ?? []).map(stepsLeftText),
+  ];
+}
+
+/** What is out with its numbers, and all else by its verdict. */
+export function reasonTexts(rows: readonly Row[], engine: Engine, unitFor: UnitFor): readonly string[] {
   const [out, rest] = [rows.filter(isOut), rows.filter((row) => !isOut(row))];
   const byVerdict = new Map<string, Row[]>();
   for (const row of rest) {
@@ -79,10 +87,8 @@ function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[]
     byVerdict.set(verdict, [...(byVerdict.get(verdict) ?? []), row]);
   }
   return [
-    ...found.map(foundText),
     ...byMeasure(out).flatMap((group) => outTexts(group, engine, unitFor)),
-    ...[...byVerdict].map(([verdict, worn]) => `${verdict}: ${figures(worn)}`),
-    ...(job.wouldCut ?? []).map(stepsLeftText),
+    ...[...byVerdict].map(([verdict, worn]) => `${verdict}: ${figuresText(worn, engine)}`),
   ];
 }
 

@@ -16,7 +16,7 @@ import { afterNotTaken } from './notTaken.ts';
 import type { PlanPage } from './planPage.ts';
 
 /** The plan for scripts; its shape is schemas/plan-output.json. Lengths are in `unit`. */
-export function planJson({ engine, jobs, at }: WorkPlan, page: PlanPage, exit: number) {
+export function planJson({ engine, jobs, at, seenBefore }: WorkPlan, page: PlanPage, exit: number) {
   const unit = unitOf('length', engine);
   return {
     format: 'tenths.plan',
@@ -31,6 +31,7 @@ export function planJson({ engine, jobs, at }: WorkPlan, page: PlanPage, exit: n
       ...jobJson(job, engine, unit),
       title: page.jobs[index]?.title ?? job.name,
     })),
+    seen_before: seenBefore.map((row) => reasonJson(row, unitOfRow(row, engine))),
     cautions: page.cautions,
   };
 }

@@ -10,7 +10,7 @@ import type { Job } from '../../plan/work/job.ts';
 import { URGENCIES } from '../../plan/work/urgency.ts';
 import type { WorkPlan } from '../../plan/work/workPlan.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { type JobWords, jobWords, titleText, unmeasuredText } from './jobWords.ts';
+import { type JobWords, jobWords, reasonTexts, titleText, unmeasuredText } from './jobWords.ts';
 import { thicknessWords } from './thicknessWords.ts';
 
 /** A job in words, with the shims or buckets that set it right. */
@@ -26,11 +26,13 @@ export interface PlanPage {
   /** What must be done, should be, and may be, by name. */
   readonly answer: readonly string[];
   readonly jobs: readonly PlannedWords[];
+  /** What the engine showed before it was taken apart. */
+  readonly seenBefore: readonly string[];
   readonly cautions: readonly string[];
 }
 
 export function planPage(plan: WorkPlan): PlanPage {
-  const { engine, jobs, at, context } = plan;
+  const { engine, jobs, at, context, seenBefore } = plan;
   const fits = thicknessFits(context);
   const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
   return {
@@ -42,6 +44,7 @@ export function planPage(plan: WorkPlan): PlanPage {
       ...jobWords(job, jobs.slice(0, index), engine, unitFor),
       thicknesses: thicknessesFor(job, jobs, fits, context).map((each) => thicknessWords(each, engine)),
     })),
+    seenBefore: reasonTexts(seenBefore, engine, unitFor),
     cautions:
       jobs.length === 0
         ? []

@@ -118,6 +118,10 @@ export const planSchema = (): Schema => ({
       list(text),
     ),
     jobs: described('in the order of work', list(ref('job'))),
+    seen_before: described(
+      'what the engine showed before it was taken apart: measured again after the rebuild, and no job',
+      list(ref('reason')),
+    ),
     cautions: list(text),
   }),
   definitions,

@@ -20,6 +20,7 @@ import { isCracked } from './renewal/cracked.ts';
 import { renewedByChoice } from './renewal/renewedByChoice.ts';
 import { renewedAs } from './renewal/wholeOf.ts';
 import { withoutWorkOnRenewed } from './renewal/workOnRenewed.ts';
+import { isRepair, symptomsOf } from './seenBefore.ts';
 import { supportingJobs } from './supporting.ts';
 import type { Suspect } from './suspects.ts';
 import { urgencyOf } from './urgency.ts';
@@ -29,14 +30,25 @@ export function jobsOf(context: PlanContext): readonly Job[] {
   const cuts = cutsOf(context);
   const cutRows = new Set(cuts.flatMap(({ rows }) => rows));
   const left = context.state.rows.filter((row) => !cutRows.has(row) && !comesWith(row, cuts, context));
-  const asked = [...cuts.flatMap(cutJobs), ...measuringJobs(left, context), ...remedyJobs(left, context)];
+  const symptoms = symptomsOf(context);
+  const found = askedBy(
+    left.filter((row) => !symptoms.includes(row)),
+    cuts,
+    context,
+  );
+  const all = found.some(isRepair) ? found : askedBy(left, cuts, context);
+  return inOrderOfWork([...all, ...supportingJobs(all, context)]);
+}
+
+/** What figures that no cut brings back, cuts and what was seen ask for. */
+function askedBy(rows: readonly Row[], cuts: readonly Cut[], context: PlanContext): readonly Job[] {
+  const asked = [...cuts.flatMap(cutJobs), ...measuringJobs(rows, context), ...remedyJobs(rows, context)];
   const chosen = (jobs: readonly Job[]): readonly Job[] => joined(jobs.map((job) => asChosen(job, context)));
   // What is left beside a renewal is another line, and the customer may have chosen for that.
   const named = chosen(withoutWorkOnRenewed(chosen([...asked, ...jobsOfFound(context)]), context));
-  const all = renewedByChoice(named, context.engine)
+  return renewedByChoice(named, context.engine)
     .flatMap(byUrgency)
     .map((job) => withThickness(withSteps(withWhatItFits(job, context), context), context));
-  return inOrderOfWork([...all, ...supportingJobs(all, context)]);
 }
 
 /** Whoever wants a part renewed wants to know whether a step was left; of a cracked part none is. */

@@ -2,6 +2,7 @@ import type { Registry } from '../../../characteristics/registry.ts';
 import { amountText, formatLimit, named, printingOf } from '../../../checks/findings/readings.ts';
 import type { Row } from '../../../checks/judge/row.ts';
 import { unitOfRow } from '../../../checks/judge/session.ts';
+import type { Engine } from '../../../documents/assemble.ts';
 import type { BandName } from '../../../documents/limits/bands.ts';
 import { namedAt } from '../../../layout/naming.ts';
 import type { Agreements } from '../../../plan/handover/agreement.ts';
@@ -16,12 +17,13 @@ import { worstOf } from '../../../plan/work/worst.ts';
 import { formatNumber } from '../../../quantity/format.ts';
 import type { Unit } from '../../../quantity/units.ts';
 import { plural } from '../../../quantity/words.ts';
+import { byMeasure } from '../../check/byMeasure.ts';
 import type { Page, PageCell, Section } from '../page.ts';
 import { glossOf } from './gloss.ts';
 
 /** What we found and what it needs, for the person whose engine it is. */
 export function customerPage(
-  { jobs, context }: WorkPlan,
+  { jobs, context, seenBefore }: WorkPlan,
   agreements: Agreements,
   about: readonly string[],
 ): Page {
@@ -41,6 +43,7 @@ export function customerPage(
     answer: jobs.length > 0 && asked.length === 0 ? [OURS_ALONE] : answer(asked, open),
     sections: [
       ...URGENCIES.flatMap((urgency) => section(urgency, asked, agreements)),
+      ...seenSection(seenBefore, engine),
       ...(asked.length === 0 ? [] : [{ title: 'Your answer', lines: answerLines(asked.length) }]),
     ],
     cautions:
@@ -50,6 +53,21 @@ export function customerPage(
             'The sizes come from the limits that stand in our records; the engine maker’s manual comes first.',
           ],
   };
+}
+
+/** Why it was taken apart: no work with a price of its own. */
+function seenSection(rows: readonly Row[], engine: Engine): readonly Section[] {
+  const unitFor = (row: Pick<Row, 'characteristic'>): Unit => unitOfRow(row, engine);
+  const worst = byMeasure(rows).flatMap((group) => worstOf(group) ?? []);
+  const lines = worst.flatMap((row) => measuredSentence(row, unitFor));
+  return lines.length === 0
+    ? []
+    : [
+        {
+          title: 'What it showed before it was taken apart: we measure it again after the rebuild',
+          lines,
+        },
+      ];
 }
 
 function answer(asked: readonly Job[], open: readonly Job[]): readonly string[] {
