@@ -13,9 +13,11 @@ export function symptomsOf({ state: { rows, session } }: PlanContext): readonly 
   );
 }
 
-/** Whether anything is found that may be the cause of a symptom: what is only measured is not. */
+/** Whether anything is found that may be the cause of a symptom: what is only measured or set again is not. */
 export const isRepair = ({ operation, urgency }: Job): boolean =>
-  urgency !== 'may' && operation !== 'measure' && operation !== 'measure again';
+  urgency !== 'may' && !NO_REPAIR.includes(operation);
+
+const NO_REPAIR: readonly Job['operation'][] = ['measure', 'measure again', 'adjust'];
 
 /** Symptoms that no job asks the cause of: they are measured again after the rebuild. */
 export const seenBefore = (context: PlanContext, jobs: readonly Job[]): readonly Row[] =>
