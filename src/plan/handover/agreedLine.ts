@@ -22,7 +22,7 @@ type KnownPlaces = Parameters<typeof titleOf>[1] & { readonly parts: Parts };
 
 /** By the name of a job, by its line on the page, or by what is done to which parts. */
 export function lineFor(item: NamedWork, job: Job, known: KnownPlaces): Line | undefined {
-  const names = [job.name, titleOf(job, known)].map(plainName);
+  const names = [job.name, titleOf(job, known), nameOfFigure(job)].map(plainName);
   if (names.includes(plainName(item.name))) return { item, at: 'all' };
   const { part } = job;
   if (part === undefined || !(isChosenAnew(item, job) || isDoneBy(item, job.operation))) return undefined;
@@ -31,6 +31,10 @@ export function lineFor(item: NamedWork, job: Job, known: KnownPlaces): Line | u
   );
   return at.length === 0 ? undefined : { item, at };
 }
+
+/** `adjust valve lash`, cold or hot: a comma in a list has to be put in quotes. */
+const nameOfFigure = ({ name, operation }: Job): string =>
+  operation === 'adjust' || operation === 'find the cause' ? name.replace(/,.*/, '') : name;
 
 const isChosenAnew = (item: NamedWork, job: Job): boolean =>
   item.operation === 'renew' && job.operation === 'choose';
