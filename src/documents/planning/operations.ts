@@ -2,6 +2,7 @@
 export const OPERATIONS = [
   'measure',
   'measure again',
+  'state the size',
   'decide about',
   'clean',
   'crack test',

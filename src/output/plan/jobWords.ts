@@ -72,6 +72,7 @@ function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[]
     return [...doubtTexts(suspects, engine), ...undecided];
   }
   return [
+    ...doubtTexts(suspects, engine),
     ...found.map(foundText),
     ...reasonTexts(rows, engine, unitFor),
     ...(job.wouldCut ?? []).map(stepsLeftText),
@@ -107,9 +108,11 @@ function doubtTexts(suspects: readonly ReadAgain[], { document: { layout } }: En
 
 /** With what each reading in doubt is read once more, and what makes an end of the doubt. */
 function againLines(suspects: readonly ReadAgain[], engine: Engine): readonly string[] {
-  const ways = [...new Set(suspects.map(({ instruments }) => listed(instruments)))];
+  // What fits another size than is stated was read well enough.
+  const doubted = suspects.filter(({ settledBy }) => settledBy !== 'size');
+  const ways = [...new Set(doubted.map(({ instruments }) => listed(instruments)))];
   const read = ways.map((names) => {
-    const rows = suspects.flatMap(({ row, instruments }) => (listed(instruments) === names ? [row] : []));
+    const rows = doubted.flatMap(({ row, instruments }) => (listed(instruments) === names ? [row] : []));
     const where = ways.length > 1 ? `: ${figuresText(rows, engine)}` : '';
     return `read again${names === '' ? '' : ` with ${names}`}${where}`;
   });

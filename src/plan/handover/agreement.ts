@@ -7,7 +7,7 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import { planContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import { jobsOf } from '../work/jobs.ts';
-import { MEASURING } from '../work/operation.ts';
+import { OWN_WORK } from '../work/operation.ts';
 import { engineAfter } from './engineAfter.ts';
 import { judgedOnce } from './judgedOnce.ts';
 
@@ -54,7 +54,7 @@ export function agreementsOf(engine: Engine, registry: Registry, session: Sessio
 }
 
 function firstWithWork(plans: Iterable<readonly Job[]>): readonly Job[] {
-  for (const jobs of plans) if (jobs.some(({ operation }) => !MEASURING.includes(operation))) return jobs;
+  for (const jobs of plans) if (jobs.some(({ operation }) => !OWN_WORK.includes(operation))) return jobs;
   return [];
 }
 

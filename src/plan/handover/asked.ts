@@ -3,7 +3,7 @@ import type { Position } from '../../layout/position.ts';
 import { awaitedBy } from '../order/awaited.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
-import { MEASURING } from '../work/operation.ts';
+import { OWN_WORK } from '../work/operation.ts';
 
 /**
  * What a customer is asked: what comes with other work is in the price of that, to measure is the shop's own, and parts that a
@@ -12,7 +12,7 @@ import { MEASURING } from '../work/operation.ts';
 export function askedOf(jobs: readonly Job[], context: PlanContext): readonly Job[] {
   const awaited = awaitedBy(context);
   return jobs
-    .filter((job) => job.serves === undefined && !MEASURING.includes(job.operation))
+    .filter((job) => job.serves === undefined && !OWN_WORK.includes(job.operation))
     .flatMap((job) => {
       const come = new Set(awaited.flatMap(({ mate, places }) => (mate === job.part ? places : [])));
       return come.size === 0 ? job : (withoutPlaces(job, come, context) ?? []);

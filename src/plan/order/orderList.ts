@@ -7,7 +7,7 @@ import type { WholeFit } from '../fit/wholeParts.ts';
 import { type Agreements, agreementsOf } from '../handover/agreement.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
-import { MEASURING } from '../work/operation.ts';
+import { OWN_WORK } from '../work/operation.ts';
 import { awaitedBy } from './awaited.ts';
 import { afterYes, awaitsYes } from './awaitedYes.ts';
 import { boreLines } from './boreLines.ts';
@@ -99,7 +99,7 @@ const isSpared = ({ part }: Job, wholes: readonly WholeFit[], { registry }: Plan
   part !== undefined && wholes.some(({ chosen }) => registry.parts.within(chosen.part).includes(part));
 
 /** An engine that is measured again, and no more, stays as it is. */
-const opens = ({ operation }: Job): boolean => !MEASURING.includes(operation);
+const opens = ({ operation }: Job): boolean => !OWN_WORK.includes(operation);
 
 const wholeLine = ({ chosen: { part, mark }, inPlaceOf }: WholeFit): NeededLine => ({
   ...goodsOf(part),

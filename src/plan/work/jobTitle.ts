@@ -18,7 +18,7 @@ export function titleOf(job: Job, { layout }: { readonly layout: Layout }): stri
 const NAMED_BY_THEMSELVES: readonly Operation[] = ['find the cause', 'adjust', 'decide about'];
 
 /** Where it is done, none for all of the part; of what is measured each figure names its own place. */
-export function placesOf({ operation, part, cut, rows, found }: Job): readonly Position[] {
+export function placesOf({ operation, part, cut, rows, found, suspects }: Job): readonly Position[] {
   const ofPart = cut?.part === part ? cut : undefined;
   if (ofPart !== undefined && operation !== 'renew') return placesCut(ofPart);
   if (part === undefined || NAMED_BY_THEMSELVES.includes(operation)) return [];
@@ -28,6 +28,7 @@ export function placesOf({ operation, part, cut, rows, found }: Job): readonly P
   // Of several heads the seen ones are called by name; a figure of one is that of its deck.
   if (part.calledBy !== undefined) return rows.length === 0 ? called : [];
   const cutAt = ofPart?.groups.flatMap(({ places }) => places) ?? [];
-  const measured = [...cutAt, ...rows].map(({ position }) => position);
+  const inDoubt = suspects.map(({ row }) => row);
+  const measured = [...cutAt, ...rows, ...inDoubt].map(({ position }) => position);
   return [...measured, ...called].filter(({ family }) => family === part.family);
 }

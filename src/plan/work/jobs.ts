@@ -110,9 +110,9 @@ function cutJob(cut: Cut): Job {
   const operation = part.sized?.made === 'over' ? 'bore' : 'grind';
   // What has just been cut and is not right is no work for another step before anybody knows its size.
   if (asksForSize !== undefined) {
-    const name = jobName('decide about', part);
+    const name = jobName('state the size', part);
     const follows = sizeFirst(asksForSize, operation);
-    return { ...plain, name, operation: 'decide about', part, urgency, rows, found, follows };
+    return { ...plain, name, operation: 'state the size', part, urgency, rows, found, follows };
   }
   const follows = followsOf({ operation, part });
   return { ...plain, name: jobName(operation, part), operation, part, urgency, rows, found, cut, follows };
@@ -127,8 +127,35 @@ function measuringJobs(rows: readonly Row[], context: PlanContext): readonly Job
     ...measuring('measure', missing ?? [], context, {
       unmeasured: unmeasuredOf(context).filter((each) => isDue(each, context)),
     }),
-    ...measuring('measure again', undecided ?? [], context, { suspects: context.suspects.filter(isRead) }),
+    ...measuring('measure again', undecided ?? [], context, {
+      suspects: context.suspects.filter(isReadAgain),
+    }),
+    ...statingJobs(context),
   ];
+}
+
+/** What came back ground and fits another size than is stated wants no micrometer, but its size written down. */
+function statingJobs({ suspects, registry: { parts } }: PlanContext): readonly Job[] {
+  const unstated = suspects.filter(({ settledBy }) => settledBy === 'size');
+  const ids = new Set(unstated.map(({ row }) => row.characteristic.of));
+  return [...ids].flatMap((id): readonly Job[] => {
+    const part = parts.find(id ?? '');
+    if (part === undefined) return [];
+    const operation = 'state the size';
+    const own = unstated.filter(({ row }) => row.characteristic.of === id);
+    const again = own.map((each) => ({ ...each, instruments: [] }));
+    return [
+      {
+        ...plain,
+        name: jobName(operation, part),
+        operation,
+        part,
+        urgency: 'must',
+        rows: [],
+        suspects: again,
+      },
+    ];
+  });
 }
 
 function measuring(
@@ -149,7 +176,7 @@ function measuring(
 }
 
 /** Itself, rather than worked out from what was. */
-const isRead = ({ why }: Suspect): boolean => why !== undefined;
+const isReadAgain = ({ why, settledBy }: Suspect): boolean => why !== undefined && settledBy !== 'size';
 
 /** Figures that are out, worn or off what the builder aims for, gathered by what brings them back. */
 function remedyJobs(rows: readonly Row[], context: PlanContext): readonly Job[] {
@@ -197,4 +224,5 @@ const together = (a: Job, b: Job): Job => ({
   urgency: a.urgency === 'must' || b.urgency === 'may' ? a.urgency : b.urgency === 'must' ? 'must' : 'should',
   rows: [...a.rows, ...b.rows],
   found: [...a.found, ...b.found],
+  suspects: [...a.suspects, ...b.suspects],
 });

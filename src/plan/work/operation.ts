@@ -16,8 +16,8 @@ export const MACHINING: readonly Operation[] = [
   'machine',
 ];
 
-/** The shop's own: they cut nothing and open nothing. */
-export const MEASURING: readonly Operation[] = ['measure', 'measure again'];
+/** The shop's own, at its bench and desk: they cut nothing and open nothing. */
+export const OWN_WORK: readonly Operation[] = ['measure', 'measure again', 'state the size'];
 
 /** Of parts that are brought back otherwise than by renewing them. */
 const BY_PART: Readonly<Record<string, Operation>> = { main_housing: 'line bore', rod_housing: 'resize' };
@@ -68,4 +68,4 @@ export const isChosenByFit = ({ id, sized }: Part): boolean =>
 
 /** `grind main journals`: what a job is called, and what a customer agrees to. */
 export const jobName = (operation: Operation, { label, plural, family }: Part): string =>
-  `${operation} ${family.isSingle ? label : plural}`;
+  `${operation}${operation === 'state the size' ? ' of' : ''} ${family.isSingle ? label : plural}`;

@@ -1,6 +1,7 @@
 import type { Row } from '../../checks/judge/row.ts';
 import type { PlanContext } from './context.ts';
 import type { Job } from './job.ts';
+import { OWN_WORK } from './operation.ts';
 
 /** What an engine showed before it was taken apart, or would have: nobody can measure it on its parts. */
 export function symptomsOf({ state: { rows, session } }: PlanContext): readonly Row[] {
@@ -14,10 +15,8 @@ export function symptomsOf({ state: { rows, session } }: PlanContext): readonly 
 }
 
 /** Whether anything is found that may be the cause of a symptom: what is only measured or set again is not. */
-export const isRepair = ({ operation, urgency }: Job): boolean =>
-  urgency !== 'may' && !NO_REPAIR.includes(operation);
-
-const NO_REPAIR: readonly Job['operation'][] = ['measure', 'measure again', 'adjust'];
+export const isRepair = (job: Job): boolean =>
+  job.urgency !== 'may' && job.operation !== 'adjust' && !OWN_WORK.includes(job.operation);
 
 /** Symptoms that no job asks the cause of: they are measured again after the rebuild. */
 export const seenBefore = (context: PlanContext, jobs: readonly Job[]): readonly Row[] =>

@@ -77,10 +77,10 @@ describe('what is measured again', () => {
 
   it('says of a part that fits another size that its size is to be stated', () => {
     const ground = mains('2.9785', '2.9785').replace('2.9983', '2.9785');
-    expect(jobOf(ground).follows).toEqual([
-      'read again with mic',
-      'state the size that is stamped on the part: machined: or fitted:',
-    ]);
+    const [job, ...others] = pageOf(ground).jobs;
+    expect(others).toEqual([]);
+    expect(job?.title).toBe('state the size of main journals 1 to 3');
+    expect(job?.follows).toEqual(['state the size that is stamped on the part: machined: or fitted:']);
   });
 
   it('names each figure where they are read with different instruments', () => {

@@ -42,8 +42,8 @@ describe('journals whose form is out and whose size nobody knows', () => {
       'machined: [{ part: main journals }]\n',
     ],
   ])('are not ground again where they %s', (_, blocks, says) => {
-    expect(names(shop(blocks, says))).toEqual(['decide about main journals']);
-    const { urgency, rows, follows } = jobCalled('decide about main journals', shop(blocks, says));
+    expect(names(shop(blocks, says))).toEqual(['state the size of main journals']);
+    const { urgency, rows, follows } = jobCalled('state the size of main journals', shop(blocks, says));
     expect([urgency, ...rows.map(({ characteristic }) => characteristic.id)]).toEqual([
       'must',
       'main_journal_taper',
@@ -82,7 +82,7 @@ it('a bore that came back bored and is out in its form is shown to the shop that
     '- { measure: cylinder_taper, with: bore, at: { 1: 0.0001, 2: 0.0033, 3: 0.0001, 4: 0.0001 } }',
     'machined: [{ part: cylinders }]\n',
   );
-  expect(jobCalled('decide about cylinders', files).follows).toEqual([
+  expect(jobCalled('state the size of cylinders', files).follows).toEqual([
     'measure cylinder bore, and state the size under machined: before any more metal goes',
     'if it came back like this, show these figures to the shop that bored it, and send it back',
   ]);

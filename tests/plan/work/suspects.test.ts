@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { jobWords } from '../../../src/output/plan/jobWords.ts';
+import { jobsOf } from '../../../src/plan/work/jobs.ts';
+import { titleOf } from '../../../src/plan/work/jobTitle.ts';
+import { unitNamed } from '../../../src/quantity/units.ts';
 import { ENGINE, type Files, limitsOf, REGISTER, sessionOf } from '../../shopOf.ts';
-import { jobCalled, jobsIn } from '../planOf.ts';
+import { contextOf, jobCalled, jobsIn } from '../planOf.ts';
 
 const LIMITS = `main_journal_diameter: { new: 2.9980 to 2.9990, wear: { min: 2.9970 } }
 main_housing_bore: { new: 3.2500 to 3.2510 }`;
@@ -58,7 +62,14 @@ describe('a reading that the check takes for a slip', () => {
         ).replace(/date: .*/, 'date: 2026-03-01'),
       });
     expect(names(shop('', { 'e/session.yaml': scored }))).toContain('grind main journals');
-    expect(names(back(''))).toEqual(['measure again']);
+    expect(names(back(''))).toEqual(['state the size of main journals']);
+    const context = contextOf(back(''));
+    const [job] = jobsOf(context);
+    expect(job && titleOf(job, context.engine.document)).toBe('state the size of main journals 1 to 3');
+    expect(job?.suspects[0]?.why).toContain('write `machined: [{ part: main journals, size: 0.020 under }]`');
+    expect(job && jobWords(job, [], context.engine, () => unitNamed('in')).follows).toEqual([
+      'state the size that is stamped on the part: machined: or fitted:',
+    ]);
     expect(names(back('machined: [{ part: main journals, size: 0.020 under }]\n'))).toEqual([]);
   });
 

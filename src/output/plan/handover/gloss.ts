@@ -7,6 +7,8 @@ const GLOSSES: Readonly<Record<Operation, string>> = {
   measure: 'Something was not measured yet. We measure it before anything is decided.',
   'measure again':
     'A measurement of ours cannot decide, or does not look right. We measure again before anything is done.',
+  'state the size':
+    'The size of this part is not written down yet. We write it down before anything is done.',
   'decide about': 'We saw this and have not decided yet what it needs.',
   clean: 'Cleaned, so that cracks and wear can be seen.',
   'crack test':
