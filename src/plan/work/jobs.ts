@@ -20,9 +20,9 @@ import { isCracked } from './renewal/cracked.ts';
 import { renewedByChoice } from './renewal/renewedByChoice.ts';
 import { renewedAs } from './renewal/wholeOf.ts';
 import { withoutWorkOnRenewed } from './renewal/workOnRenewed.ts';
-import { isRepair, symptomsOf } from './seenBefore.ts';
 import { supportingJobs } from './supporting.ts';
 import type { Suspect } from './suspects.ts';
+import { isRepair, symptomsOf } from './symptoms/seenBefore.ts';
 import { urgencyOf } from './urgency.ts';
 
 /** All that is to be done to an engine as it stands, in the order of work. */

@@ -6,7 +6,7 @@ import type { SessionDocument } from '../../documents/session/session.ts';
 import { type PlanContext, planContext } from './context.ts';
 import type { Job } from './job.ts';
 import { jobsOf } from './jobs.ts';
-import { seenBefore } from './seenBefore.ts';
+import { seenBefore } from './symptoms/seenBefore.ts';
 
 /** What is to be done to an engine, in the order of work. */
 export interface WorkPlan {

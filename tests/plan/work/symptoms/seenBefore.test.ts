@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { pageOf } from '../../../src/cli/plan/pages.ts';
-import { NO_OFFERS } from '../../../src/documents/parts/offeredPart.ts';
-import { writtenLines } from '../../../src/output/escape/line.ts';
-import { pageLines } from '../../../src/output/plan/pageText.ts';
-import { textStyle } from '../../../src/shell/process/terminal.ts';
-import { type Files, reportOf, sessionOf } from '../../shopOf.ts';
-import { jobsIn } from '../planOf.ts';
-import { veeEngine } from '../veeEngine.ts';
+import { pageOf } from '../../../../src/cli/plan/pages.ts';
+import { NO_OFFERS } from '../../../../src/documents/parts/offeredPart.ts';
+import { writtenLines } from '../../../../src/output/escape/line.ts';
+import { pageLines } from '../../../../src/output/plan/pageText.ts';
+import { textStyle } from '../../../../src/shell/process/terminal.ts';
+import { type Files, reportOf, sessionOf } from '../../../shopOf.ts';
+import { jobsIn } from '../../planOf.ts';
+import { veeEngine } from '../../veeEngine.ts';
 
 const LIMITS = `compression_pressure: { new: 11.0 to 13.5, wear: { min: 9.0 } }
 compression_share: { wear: { min: 85 } }

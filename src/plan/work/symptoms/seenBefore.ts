@@ -1,7 +1,7 @@
-import type { Row } from '../../checks/judge/row.ts';
-import type { PlanContext } from './context.ts';
-import type { Job } from './job.ts';
-import { OWN_WORK } from './operation.ts';
+import type { Row } from '../../../checks/judge/row.ts';
+import type { PlanContext } from '../context.ts';
+import type { Job } from '../job.ts';
+import { OWN_WORK } from '../operation.ts';
 
 /** What an engine showed before it was taken apart, or would have: nobody can measure it on its parts. */
 export function symptomsOf({ state: { rows, session } }: PlanContext): readonly Row[] {
