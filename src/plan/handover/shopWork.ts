@@ -12,10 +12,12 @@ export const isShopWork = ({ operation, part }: Job, engine: Engine): boolean =>
 
 const PRESSED_IN: readonly string[] = ['valve_guide', 'valve_seat', 'small_end_bush', 'cam_bearing'];
 
-/** A wet liner stands out of the deck by a measured height, and is put in by hand. */
-const isPressedIn = ({ id }: Part, { limits }: Engine): boolean =>
+/** What is bored and renewed has a liner; a wet one stands out of the deck by a measured height, and is put in by hand. */
+const isPressedIn = ({ id, sized }: Part, { limits }: Engine): boolean =>
   PRESSED_IN.includes(id) ||
-  (id === 'cylinder' && !limits.some((document) => document.limits.has('liner_protrusion')));
+  (sized?.made === 'over' &&
+    sized.fits === undefined &&
+    !limits.some((document) => document.limits.has('liner_protrusion')));
 
 /** By the id of a part that is pressed in. Common practice, no source. */
 const WHERE_PRESSED_IN: Readonly<Record<string, readonly string[]>> = {
