@@ -3,6 +3,8 @@ import type { Row } from '../../../checks/judge/row.ts';
 import { unitOfRow } from '../../../checks/judge/session.ts';
 import { foundText } from '../../../checks/open/found.ts';
 import type { Engine } from '../../../documents/assemble.ts';
+import { ENGINE } from '../../../layout/family.ts';
+import { part } from '../../../layout/makePart.ts';
 import type { Part } from '../../../layout/part.ts';
 import { outText } from '../../../plan/closing/outText.ts';
 import type { PistonFit } from '../../../plan/fit/pistonChoice.ts';
@@ -39,8 +41,8 @@ export function machineShopPage(
   const left = machining.filter((job) => job.serves === undefined && !agreed.includes(job));
   const byPart = new Map<Part, Job[]>();
   for (const job of agreed) {
-    const part = carriedPart(job, registry.parts);
-    if (part !== undefined) byPart.set(part, [...(byPart.get(part) ?? []), job]);
+    const carried = carriedPart(job, registry.parts) ?? partByName(job, [...byPart.keys()]);
+    byPart.set(carried, [...(byPart.get(carried) ?? []), job]);
   }
   const parts = [...byPart];
   return {
@@ -59,6 +61,12 @@ export function machineShopPage(
     ],
     cautions: parts.length === 0 ? [] : CAUTIONS,
   };
+}
+
+/** What is no part of ours is carried there under the name that somebody gave it. */
+function partByName({ found, name }: Job, known: readonly Part[]): Part {
+  const called = found.flatMap(({ on }) => on).join(', ') || name;
+  return known.find(({ label }) => label === called) ?? part(called, called, ENGINE, {});
 }
 
 const NO_YES_YET =

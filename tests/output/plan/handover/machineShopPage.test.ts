@@ -66,6 +66,16 @@ describe('what is pressed in at a machine shop', () => {
     expect(page.includes(`\n${work}`)).toBe(isThere);
   });
 
+  it('and so is what the program knows no part for, by its name', () => {
+    const found = 'found: [{ on: exhaust manifold, is: warped, do: machine }]\n';
+    const sent =
+      'sent: { part: exhaust manifold, mark: M7, to: North grinding, work: [machine exhaust manifold] }\n';
+    const page = pageFor(shop(`${found}${yes('machine exhaust manifold')}${sent}`));
+    expect(page).toContain('exhaust manifold; only what the customer agreed to stands here');
+    expect(page).toContain('exhaust manifold, marked M7\n - to North grinding');
+    expect(page).toContain('\nmachine exhaust manifold\n - exhaust manifold: warped');
+  });
+
   it('is no wet liner, which stands out of the deck and is put in by hand', () => {
     const more = `found: [{ on: cylinder 2, is: split, do: renew }]\n${yes('renew cylinder 2')}`;
     expect(pageFor(shop(more, `${HEAD}\nliner_protrusion: { new: 0.03 to 0.08 }`))).not.toContain(
