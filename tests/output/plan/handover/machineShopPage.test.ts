@@ -41,6 +41,13 @@ describe('what is pressed in at a machine shop', () => {
     expect(page).not.toContain('as for renew');
   });
 
+  it('has room for one figure of each place', () => {
+    const limits = `${HEAD}\nvalve_stem_clearance: { new: 0.015 to 0.045 }`;
+    const stems = '- { measure: valve_stem_clearance, at: { 1: { I: 0.030, E: 0.110 } } }';
+    const page = pageFor(shop(yes('renew valve guide 1 E'), limits, `${WORN}\n${stems}`));
+    expect(page.match(/1 E _+/g)).toHaveLength(1);
+  });
+
   it('is done in that order here', () => {
     const names = jobsIn(shop(SEAT)).map(({ name }) => name);
     expect(names.filter((each) => /valve|head/.test(each))).toEqual([
