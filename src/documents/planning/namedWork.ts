@@ -95,13 +95,15 @@ function placesOf(part: Part, text: string, { parts, layout }: KnownParts): read
   return found.some(({ length }) => length === 0) ? [] : found.flat();
 }
 
+type Cover = 'all' | 'some' | 'none';
+
 /** How much of a part at some of its positions is named: of a part without positions all or nothing. */
 export function coverOf(
   at: readonly PartAt[],
   part: Part,
   positions: PartAt['positions'],
   parts: Parts,
-): 'all' | 'some' | 'none' {
+): Cover {
   const about = at.filter((each) => parts.within(each.part).includes(part));
   if (about.length === 0) return 'none';
   if (about.some((each) => each.positions.length === 0)) return 'all';
@@ -119,19 +121,24 @@ export const isDoneBy = ({ operation: agreed }: NamedWork, done: Operation | und
 const EITHER: Operation = 'machine or renew';
 const isOneOfTwo = (each: Operation | undefined): boolean => each === 'machine' || each === 'renew';
 
-/** Whether what is agreed to takes in what is ordered: the same words, or the same done to the same places or to more. */
-export const isAgreedTo = (ordered: NamedWork, agreed: readonly NamedWork[], known: KnownParts): boolean => {
-  const same = agreed.filter((each) => isDoneBy(each, ordered.operation)).flatMap(({ parts }) => parts);
+/** What was agreed to of work that is ordered: the same words, or the same done to the same places or to more, makes all of it. */
+export function agreedOf(
+  ordered: NamedWork,
+  agreed: readonly NamedWork[],
+  known: KnownParts,
+): { readonly isAll: boolean; readonly items: readonly NamedWork[] } {
   const worked = workedOn(ordered, known.parts);
-  return (
-    agreed.some(({ name }) => plainName(name) === plainName(ordered.name)) ||
-    (worked.length > 0 &&
-      worked.every(
-        ({ part, positions }) =>
-          coverOf(same, part, placesMeant(part, positions, known), known.parts) === 'all',
-      ))
+  const coversOf = (at: readonly PartAt[]): readonly Cover[] =>
+    worked.map(({ part, positions }) => coverOf(at, part, placesMeant(part, positions, known), known.parts));
+  const items = agreed.filter(
+    (each) =>
+      plainName(each.name) === plainName(ordered.name) ||
+      (isDoneBy(each, ordered.operation) && coversOf(each.parts).some((cover) => cover !== 'none')),
   );
-};
+  const covers = coversOf(items.flatMap(({ parts }) => parts));
+  const isSaid = items.some(({ name }) => plainName(name) === plainName(ordered.name));
+  return { isAll: isSaid || (covers.length > 0 && covers.every((cover) => cover === 'all')), items };
+}
 
 /** Who names no place means all of them. */
 export const placesMeant = (

@@ -15,9 +15,7 @@ sent: { part: crankshaft, to: North grinding, date: 2026-02-06, work: [${work}] 
         ),
       }),
     ).state?.findings ?? []
-  ).flatMap(({ code, message }) =>
-    code === 'plan/unagreed' ? [message.split(' was ordered')[0] ?? ''] : [],
-  );
+  ).flatMap(({ code, message }) => (code === 'plan/unagreed' ? [message] : []));
 
 it.each([
   ['grind crankpins 1 to 3', 'grind crankpins'],
@@ -32,9 +30,21 @@ it.each([
 ])('a yes to %s is one to what is ordered as %s', (items, work) => expect(unagreed(items, work)).toEqual([]));
 
 it.each([
+  ['grind main journals', 'grind crankpins'],
+  ['straighten crankshaft', 'grind crankshaft'],
+])('a yes to %s is none to %s', (items, work) =>
+  expect(unagreed(items, work)).toEqual([
+    `${work} was ordered from North grinding, and no document says that the customer agreed`,
+  ]),
+);
+
+it.each([
   ['grind crankpins 1 to 2', 'grind crankpins'],
   ['grind crankpin 1, grind crankpin 3', 'grind crankpins'],
   ['grind mains', 'grind crankshaft'],
-  ['grind main journals', 'grind crankpins'],
-  ['straighten crankshaft', 'grind crankshaft'],
-])('a yes to %s is none to %s', (items, work) => expect(unagreed(items, work)).toEqual([work]));
+  ['renew valve guide 1 E', 'renew valve guides'],
+])('a yes to %s is one to some of %s', (items, work) =>
+  expect(unagreed(items, work)).toEqual([
+    `${work} was ordered from North grinding, and the customer agreed to ${items} alone: order that, or ask`,
+  ]),
+);
