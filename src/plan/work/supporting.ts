@@ -38,8 +38,10 @@ const SUPPORTING: readonly Supporting[] = [
   {
     operation: 'weigh and balance',
     part: 'piston',
-    beside: ({ operation, part }) =>
-      (operation === 'bore' && part?.id === 'cylinder') || (operation === 'renew' && part?.id === 'piston'),
+    beside: ({ operation, part, found }) =>
+      (operation === 'bore' && part?.id === 'cylinder') ||
+      // What was seen to be renewed may be chosen with the others.
+      (part?.id === 'piston' && (operation === 'renew' || (operation === 'choose' && found.length > 0))),
   },
   {
     operation: 'wash',

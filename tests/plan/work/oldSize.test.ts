@@ -74,6 +74,18 @@ describe('shells of the old size beside ground journals', () => {
   });
 });
 
+it('a piston that is renewed by a choice is weighed as one that is renewed alone', () => {
+  const bores =
+    '- { measure: piston_clearance, at: { 1: 0.200, 2: 0.050, 3: 0.050, 4: 0.050, 5: 0.050, 6: 0.050 } }';
+  const files = veeEngine('piston_clearance: { new: 0.030 to 0.060 }', {
+    'e/a.yaml': sessionOf('teardown', bores, 'found: [{ on: piston 1, is: cracked, do: renew }]\n'),
+  });
+  expect(jobsOf(contextOf(files)).map(({ name }) => name)).toEqual([
+    'choose pistons',
+    'weigh and balance pistons',
+  ]);
+});
+
 it('shells that are out over journals which nobody ground are asked for as one job', () => {
   const clearances = '- { measure: main_bearing_clearance, at: { 1: 0.040, 2: 0.100, 3: 0.100, 4: 0.040 } }';
   const files = (found: string) =>
