@@ -76,7 +76,7 @@ describe('shells of the old size beside ground journals', () => {
 
 it('a piston that is renewed by a choice is weighed as one that is renewed alone', () => {
   const bores =
-    '- { measure: piston_clearance, at: { 1: 0.200, 2: 0.050, 3: 0.050, 4: 0.050, 5: 0.050, 6: 0.050 } }';
+    '- { measure: piston_clearance, at: { 1: 0.070, 2: 0.050, 3: 0.050, 4: 0.050, 5: 0.050, 6: 0.050 } }';
   const files = veeEngine('piston_clearance: { new: 0.030 to 0.060 }', {
     'e/a.yaml': sessionOf('teardown', bores, 'found: [{ on: piston 1, is: cracked, do: renew }]\n'),
   });
