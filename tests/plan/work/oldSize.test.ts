@@ -75,10 +75,20 @@ describe('shells of the old size beside ground journals', () => {
 });
 
 it('a piston that is renewed by a choice is weighed as one that is renewed alone', () => {
-  const bores =
-    '- { measure: piston_clearance, at: { 1: 0.070, 2: 0.050, 3: 0.050, 4: 0.050, 5: 0.050, 6: 0.050 } }';
-  const files = veeEngine('piston_clearance: { new: 0.030 to 0.060 }', {
-    'e/a.yaml': sessionOf('teardown', bores, 'found: [{ on: piston 1, is: cracked, do: renew }]\n'),
+  const places = (value: string): string => [1, 2, 3, 4, 5, 6].map((at) => `${at}: ${value}`).join(', ');
+  const limits = `cylinder_bore: { new: 89.000 to 89.020, wear: { max: 89.080 } }
+piston_diameter: { new: 88.960 to 88.975, wear: { min: 88.930 } }`;
+  const files = veeEngine(limits, {
+    'e/a.yaml': sessionOf(
+      'teardown',
+      `- { measure: piston_diameter, at: { ${places('88.958')} } }`,
+      'found: [{ on: piston 1, is: cracked, do: renew }]\n',
+    ),
+    'e/b.yaml': sessionOf(
+      'machined',
+      `- { measure: cylinder_bore, at: { ${places('89.255')} } }`,
+      'machined: [{ part: cylinders, size: 0.25 over }]\n',
+    ).replace('02-03', '02-20'),
   });
   expect(jobsOf(contextOf(files)).map(({ name }) => name)).toEqual([
     'choose pistons',
