@@ -6,12 +6,12 @@ import { isDue, unmeasuredOf } from '../closing/unmeasured.ts';
 import type { PlanContext } from './context.ts';
 import { type Cut, cutsOf, cutsWithin } from './cut.ts';
 import { bySteps, isPastSteps } from './cutSteps.ts';
-import { foundAt } from './damage.ts';
 import { followsOf, sizeFirst } from './follows.ts';
 import { deciderOf, instrumentsAgain } from './instruments.ts';
 import { inOrderOfWork, type Job } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
 import { jobName, remedyOf } from './operation.ts';
+import { asFound } from './renewal/asFound.ts';
 import { byUrgency } from './renewal/byUrgency.ts';
 import { asChosen } from './renewal/chosen.ts';
 import { withWhatItFits } from './renewal/chosenByMeasuring.ts';
@@ -48,6 +48,7 @@ function askedBy(rows: readonly Row[], cuts: readonly Cut[], context: PlanContex
   const named = chosen(withoutWorkOnRenewed(chosen([...asked, ...jobsOfFound(context)]), context));
   return renewedByChoice(named, context.engine)
     .flatMap(byUrgency)
+    .flatMap(asFound)
     .map((job) => withThickness(withSteps(withWhatItFits(job, context), context), context));
 }
 
@@ -179,16 +180,12 @@ function measuring(
 const isReadAgain = ({ why, settledBy }: Suspect): boolean => why !== undefined && settledBy !== 'size';
 
 /** Figures that are out, worn or off what the builder aims for, gathered by what brings them back. */
-function remedyJobs(rows: readonly Row[], context: PlanContext): readonly Job[] {
-  const { parts } = context.registry;
+function remedyJobs(rows: readonly Row[], { registry: { parts } }: PlanContext): readonly Job[] {
   return rows.flatMap((row): readonly Job[] => {
     const { verdict } = row.judgement;
     if (verdict !== 'out' && verdict !== 'worn' && verdict !== 'off target') return [];
     const of = parts.find(row.characteristic.of ?? '');
-    const usual = remedyOf(row, of);
-    const isFound = of !== undefined && foundAt(context, of, row.position, ['machine']).length > 0;
-    // Somebody looked at it and decided.
-    const operation = usual === 'machine or renew' && isFound ? 'machine' : usual;
+    const operation = remedyOf(row, of);
     // What is off its target is inside its limits: nothing is cut or renewed for that.
     if (verdict === 'off target' && operation !== 'choose') return [];
     const part = of && operation === 'renew' ? renewedAs(of, parts) : of;

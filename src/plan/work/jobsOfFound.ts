@@ -19,11 +19,12 @@ export const jobsOfFound = (context: PlanContext): readonly Job[] =>
       return [jobOf('decide about', `decide about ${on.join(', ')}`, parts[0]?.part, each)];
     const { engine, registry } = context;
     const partOf = (part: Part): Part => (remedy === 'renew' ? renewedAs(part, registry.parts) : part);
+    const operation = remedy === 'renew' ? remedy : 'machine or renew';
     return [...seenByPart(each, partOf, engine)].flatMap(([part, seen]) => {
       // Journals and bores that are to be machined have their cuts.
       if (remedy === 'machine' && part !== undefined && hasItsCut(part, context)) return [];
-      const name = part === undefined ? `${remedy} ${seen.on.join(', ')}` : jobName(remedy, part);
-      return [jobOf(remedy, name, part, seen)];
+      const name = part === undefined ? `${operation} ${seen.on.join(', ')}` : jobName(operation, part);
+      return [jobOf(operation, name, part, seen)];
     });
   });
 

@@ -57,6 +57,14 @@ describe('what a line says is to be machined', () => {
       ({ name, serves }) => (serves === undefined ? [name] : []),
     );
 
+  it('at one place leaves open what is done at others', () => {
+    const seats = '- { measure: valve_seat_leak_test, at: { 1: { E: fail }, 2: { E: fail } } }';
+    const found = '{ on: valve seat 1 E, is: pitted, do: machine }';
+    const open = 'machine or renew valve seats';
+    expect(titles(seats, '{ on: hose, is: split, do: renew }')).toEqual(['measure', open, 'renew hose']);
+    expect(titles(seats, found)).toEqual(['measure', 'machine valve seats', open]);
+  });
+
   it('is machined, also where a figure leaves open what is done', () => {
     const out = '- { measure: head_pressure_test, at: { L: fail, R: pass } }';
     const found = '{ on: cylinder head, is: porous, do: machine }';

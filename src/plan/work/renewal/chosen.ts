@@ -5,11 +5,10 @@ import type { Job } from '../job.ts';
 import { placesOf } from '../jobTitle.ts';
 import { jobName } from '../operation.ts';
 
-/** What may be machined or renewed, or was found to be machined, is what the customer chose last, where an agreement of the run names one of the two. */
+/** What may be machined or renewed is what the customer chose last, where an agreement of the run names one of the two. */
 export function asChosen(job: Job, { engine, registry, state }: PlanContext): Job {
   const { part } = job;
-  const isOpen = job.operation === 'machine or renew' || job.operation === 'machine';
-  if (!isOpen || part === undefined) return job;
+  if (job.operation !== 'machine or renew' || part === undefined) return job;
   const { layout, handedOver } = engine.document;
   const at = placesMeant(part, placesOf(job), { layout });
   const since = state.run[0]?.date ?? '';
