@@ -31,8 +31,8 @@ export function shopOf(files: Files): Shop {
       extended: extendedBy(opened),
       studies: studiesOf(opened),
     },
-    (own) => {
-      registry = registryWith(own);
+    (own, layout) => {
+      registry = registryWith(own, layout);
       return registry;
     },
   );

@@ -1,5 +1,6 @@
 import type { OwnCharacteristic } from '../documents/engine/ownCharacteristic.ts';
 import type { Measure, Measures } from '../documents/measure.ts';
+import type { Layout } from '../layout/layout.ts';
 import { Parts } from '../layout/part.ts';
 import { block, head } from './block/blockAndHead.ts';
 import { chambers } from './block/chambers.ts';
@@ -63,8 +64,31 @@ export interface Registry extends Measures {
 
 const BUILT_IN: BuiltIn = { characteristics, parts };
 
-/** Ours and those that a shop adds, each where it is measured; a shop's own of the same id stands before ours. */
-export function registryWith(own: readonly OwnCharacteristic[], built: BuiltIn = BUILT_IN): Registry {
+/**
+ * Ours and those that a shop adds, each where it is measured, with the parts of an engine of that layout; a shop's own of
+ * the same id stands before ours.
+ */
+export function registryWith(
+  own: readonly OwnCharacteristic[],
+  layout?: Layout,
+  built: BuiltIn = BUILT_IN,
+): Registry {
+  const registry = registryOf(own, built);
+  return layout === undefined ? registry : registryIn(registry, layout);
+}
+
+/** The same with the parts of an engine of that layout: one registry for all engines that have the same parts. */
+export function registryIn(registry: Registry, layout: Layout): Registry {
+  const parts = registry.parts.inLayout(layout);
+  if (parts === registry.parts) return registry;
+  const known = withParts.get(parts) ?? { ...registry, parts };
+  withParts.set(parts, known);
+  return known;
+}
+
+const withParts = new WeakMap<Parts, Registry>();
+
+function registryOf(own: readonly OwnCharacteristic[], built: BuiltIn): Registry {
   // Most shops add none: they share one.
   if (own.length === 0 && built === BUILT_IN) {
     ours ??= newRegistry(own, built);

@@ -12,6 +12,7 @@ import { type RegisteredInstrument, readInstruments } from './engine/instruments
 import { type OwnCharacteristic, readOwnCharacteristics } from './engine/ownCharacteristic.ts';
 import { ownProblems } from './engine/ownProblems.ts';
 import type { NamedStudy, StudyAt } from './engine/registerStudies.ts';
+import { readLayout } from './engine/readLayout.ts';
 import { sameInstruments } from './engine/sameInstrument.ts';
 import { type DecisionRule, type ReadingGrid, readShop } from './engine/shop.ts';
 import { everyEdition } from './limits/editions.ts';
@@ -101,39 +102,39 @@ export interface Assembled {
   readonly own: readonly OwnCharacteristic[];
 }
 
-/** Builds the registry that serves an engine: ours and what its shop has added. */
-export type MeasuresFor = (own: readonly OwnCharacteristic[]) => Measures;
+/** Builds the registry that serves an engine: ours and what its shop has added, with the parts of its layout. */
+export type MeasuresFor = (own: readonly OwnCharacteristic[], layout: Layout | undefined) => Measures;
 
 /** Reads an engine's documents together: what one leaves open another says. Pure; reports every problem. */
 export function assembleEngine(documents: EngineDocuments, measuresFor: MeasuresFor): Assembled {
   const reading = new Reading(documents);
   const own = reading.ownCharacteristics();
-  const measures = measuresFor(own);
   const engineDocument = reading.engineDocument();
-  if (engineDocument?.root === undefined) {
+  const layout = engineDocument?.root && readLayout(engineDocument.root, reading.contextOf(engineDocument));
+  const measures = measuresFor(own, layout);
+  if (engineDocument?.root === undefined || layout === undefined) {
     reading.problems.push(...ownProblems(own, measures, undefined));
     return { engine: undefined, diagnostics: reading.diagnostics(), faulty: reading.faulty(), own };
   }
-  const document = readEngine(engineDocument.root, measures, reading.contextOf(engineDocument));
-  reading.problems.push(...ownProblems(own, measures, document.layout));
+  const document = readEngine(engineDocument.root, layout, measures, reading.contextOf(engineDocument));
+  reading.problems.push(...ownProblems(own, measures, layout));
   const shops = reading.all('shop', (root, context) => readShop(root, measures.parts, context));
   const registers = reading.all('instruments', (root, context) =>
     readInstruments(root, measures, (written, register) => reading.study(written, register), context),
   );
   reading.problems.push(...sameInstruments(registers, (path) => reading.levelOf(path)));
-  const { layout } = document;
   const limits = orderLimits(reading.limitLevels(measures, layout), reading.problems, (id, { path }) => {
     const measure = measures.find(id);
     return measure === undefined ? '' : placeName(path, layout, measure.family);
   });
   reading.problems.push(...formulaProblems(limits, { sizes: document.sizes, measures, layout }));
   for (const edition of everyEdition(limits))
-    reading.problems.push(...tighterWhenMerged(edition, document.layout, measures));
+    reading.problems.push(...tighterWhenMerged(edition, layout, measures));
   // Before the sessions are read: what is wrong with them is no fault of these.
   const faulty = reading.faulty();
   const grids = new Map(shops.toReversed().flatMap((shop) => [...shop.grids]));
   const sequences = reading.sequences();
-  const sessions = reading.sessions({ measures, layout: document.layout, grids, sequences });
+  const sessions = reading.sessions({ measures, layout, grids, sequences });
   const instruments = new Map(registers.toReversed().flatMap((register) => [...register]));
   const stock = stockOf(reading.all('stock', (root, context) => readStock(root, measures.parts, context)));
   const engine: Engine = {

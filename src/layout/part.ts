@@ -1,4 +1,5 @@
-import type { Family } from './family.ts';
+import { ENGINE, type Family, familyOf } from './family.ts';
+import type { Layout } from './layout.ts';
 
 /** A part of an engine, or parts that people name as one. */
 export interface Part {
@@ -50,11 +51,14 @@ export interface PartName {
   readonly word: string;
 }
 
+const BANK = familyOf('bank');
+
 /** The parts that are known, by id. */
 export class Parts {
   readonly all: readonly Part[];
   readonly #byId: ReadonlyMap<string, Part>;
   readonly #within = new Map<Part, readonly Part[]>();
+  #ofOneBank: Parts | undefined;
   /** Every name by its first word and by its last: in all words of a session parts are looked for. */
   readonly #named = new Map<string, PartName[]>();
 
@@ -82,6 +86,15 @@ export class Parts {
 
   find(id: string): Part | undefined {
     return this.#byId.get(id);
+  }
+
+  /** As an engine of a layout has them: what is one to a bank, such as a head, is one to the engine that has one bank. */
+  inLayout(layout: Layout): Parts {
+    if (layout.positionsOf(BANK).length > 1) return this;
+    this.#ofOneBank ??= new Parts(
+      this.all.map((part) => (part.family === BANK ? { ...part, family: ENGINE } : part)),
+    );
+    return this.#ofOneBank;
   }
 
   /** A part with everything that it is assembled from. */

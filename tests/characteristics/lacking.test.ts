@@ -242,7 +242,7 @@ describe('figures of the registry', () => {
   it('shops that add nothing share one registry', () => {
     expect(registryWith([])).toBe(registryWith([]));
     const built = { characteristics: characteristics.slice(0, 1), parts };
-    expect(registryWith([], built).all).toHaveLength(1);
+    expect(registryWith([], undefined, built).all).toHaveLength(1);
     expect(registryWith([]).all).toHaveLength(characteristics.length);
     expect(registryWith([]).ids()).toHaveLength(characteristics.length);
   });

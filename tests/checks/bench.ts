@@ -16,8 +16,8 @@ export function engineOf(own: readonly OpenedDocument[]): { engine: Engine; regi
   let registry = registryWith([]);
   const { engine, diagnostics } = assembleEngine(
     { folder: '.', own, shared: [], extended: new Map(), studies: new Map() },
-    (added) => {
-      registry = registryWith(added);
+    (added, layout) => {
+      registry = registryWith(added, layout);
       return registry;
     },
   );

@@ -53,14 +53,14 @@ const inText = (text: string): string =>
 
 /** Every verdict and every finding, by the ids as they are. */
 function told(files: Files, built?: BuiltIn): readonly string[] {
-  let registry = registryWith([], built);
+  let registry = registryWith([], undefined, built);
   const own = Object.entries(files).map(([path, text]) =>
     openDocument(path, path, new TextEncoder().encode(built === undefined ? text : inText(text))),
   );
   const { engine, diagnostics } = assembleEngine(
     { folder: '.', own, shared: [], extended: new Map(), studies: new Map() },
-    (added) => {
-      registry = registryWith(added, built);
+    (added, layout) => {
+      registry = registryWith(added, layout, built);
       return registry;
     },
   );

@@ -1,6 +1,7 @@
-import { type Registry, registryWith } from '../../characteristics/registry.ts';
+import { type Registry, registryIn, registryWith } from '../../characteristics/registry.ts';
 import { oncePer } from '../../checks/once.ts';
 import type { OwnCharacteristic } from '../../documents/engine/ownCharacteristic.ts';
+import type { Layout } from '../../layout/layout.ts';
 import { type LoadedEngine, ShopLoader } from '../../shell/discover/loadEngines.ts';
 import type { OpenedOnce } from '../../shell/discover/openedOnce.ts';
 import { folderAt, linkedFile, pathInRoot, shopRoot, standingAt } from '../../shell/discover/root.ts';
@@ -19,14 +20,17 @@ export interface Shop {
   readonly load: (folder: string) => LoadedEngine & { readonly registry: Registry };
 }
 
+const registryOf = oncePer((own: readonly OwnCharacteristic[]): Registry => registryWith(own));
+
 /** One for one engine, so that who has judged the engine by it need not do it again. */
-const registryFor = oncePer((own: readonly OwnCharacteristic[]): Registry => registryWith(own));
+const registryFor = (own: readonly OwnCharacteristic[], layout: Layout | undefined): Registry =>
+  layout === undefined ? registryOf(own) : registryIn(registryOf(own), layout);
 
 export function shopOf(store: Store, root: string, opened?: OpenedOnce): Shop {
   const loader = new ShopLoader(store, registryFor, opened);
   const load = (folder: string) => {
     const loaded = loader.load(folder);
-    return { ...loaded, registry: registryFor(loaded.own) };
+    return { ...loaded, registry: registryFor(loaded.own, loaded.engine?.document.layout) };
   };
   return { root, store, loader, load };
 }

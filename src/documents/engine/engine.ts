@@ -10,7 +10,6 @@ import { type PartChange, readPartChanges } from '../session/partChanges.ts';
 import { childOf, entriesOf, textAt } from '../yaml/access.ts';
 import type { Node } from '../yaml/node.ts';
 import { isPlainSize, PLAIN_SIZE_NAMES } from './plainSizes.ts';
-import { readLayout } from './readLayout.ts';
 import { type RunningDuty, readRunningDuty } from './running/duty.ts';
 import { readExpansions } from './running/expansions.ts';
 import { type RunningHeat, readRunningHeat } from './running/heat.ts';
@@ -48,8 +47,12 @@ export interface JobPapers {
   readonly delivered: string | undefined;
 }
 
-export function readEngine(root: Node, measures: Measures, context: DocumentContext): EngineDocument {
-  const layout = readLayout(root, context);
+export function readEngine(
+  root: Node,
+  layout: Layout,
+  measures: Measures,
+  context: DocumentContext,
+): EngineDocument {
   const known = { parts: measures.parts, layout };
   const partChanges = readPartChanges(root, known, context);
   return {

@@ -1,0 +1,112 @@
+import { describe, expect, it } from 'vitest';
+import { orderList } from '../../../src/plan/order/orderList.ts';
+import { jobsOf } from '../../../src/plan/work/jobs.ts';
+import { titleOf } from '../../../src/plan/work/jobTitle.ts';
+import { type Files, limitsOf } from '../../shopOf.ts';
+import { contextOf } from '../planOf.ts';
+
+const LAYOUT = `{ cylinders: 6, mains: 4, crankpins: { 1: [1, 4], 2: [2, 5], 3: [3, 6] }, banks: { L: [1, 2, 3], R: [4, 5, 6] }, valves: [I, E] }`;
+const LIMITS = `head_flatness: { new: { max: 0.05 }, wear: { max: 0.10 } }
+head_thickness: { new: 131.95 to 132.05, least_thickness: 131.75 }
+valve_guide_bore: { new: 6.000 to 6.015, wear: { max: 6.030 } }`;
+
+/** Sessions by their stage; an engine in line where its layout says so. */
+const vee = (sessions: Readonly<Record<string, string>>, layout = LAYOUT): Files => ({
+  'shop.yaml': 'kind: shop\nunits: { length: mm, torque: N m, pressure: bar }\n',
+  'e/engine.yaml': `kind: engine\nname: Vee\nlayout: ${layout}\n`,
+  'e/limits.yaml': limitsOf(LIMITS),
+  ...Object.fromEntries(
+    Object.entries(sessions).map(([stage, text], index) => [
+      `e/${index}.yaml`,
+      `kind: session\nstage: ${stage}\ndate: 2026-09-0${index + 1}\n${text}\n`,
+    ]),
+  ),
+});
+
+const inLine = (sessions: Readonly<Record<string, string>>): Files =>
+  vee(sessions, '{ cylinders: 6, mains: 7, crankpins: 6, valves: [I, E] }');
+
+function planOf(files: Files): readonly string[] {
+  const context = contextOf(files);
+  return jobsOf(context)
+    .filter(({ serves }) => serves === undefined)
+    .map((job) => titleOf(job, context.engine.document));
+}
+
+function headsOrdered(files: Files): readonly string[] {
+  const context = contextOf(files);
+  return orderList(context, jobsOf(context))
+    .filter(({ what }) => what.includes('head'))
+    .map(({ count, what, for: job }) => `${count} ${what}, ${job}`);
+}
+
+const WARPED = '{ measure: head_flatness, at: { L: 0.13, R: 0.04 } }';
+const CRACKED =
+  '{ measure: head_crack_test, at: { 1: pass, 2: pass, 3: pass, 4: pass, 5: fail, 6: pass } }';
+const guides = (first: string, fifth = '6.010'): string =>
+  `{ measure: valve_guide_bore, at: { 1: { I: 6.010, E: ${first} }, 5: { I: 6.010, E: ${fifth} } } }`;
+
+describe('what is to be done to the heads of a vee is done to one of them', () => {
+  it.each<readonly [string, string, readonly string[], readonly string[]]>([
+    [
+      'one warped, and one cracked by test and by eye',
+      `readings: [${WARPED}, ${CRACKED}]\nfound: [{ on: head R, is: cracked, do: renew }, { on: head L, is: warped, do: machine }]`,
+      ['surface cylinder head L', 'renew cylinder head R'],
+      ['1 cylinder head, renew cylinder heads'],
+    ],
+    [
+      'cracks at two cylinders of one head',
+      `readings: [{ measure: head_crack_test, at: { 4: fail, 5: fail } }]`,
+      ['renew cylinder head R'],
+      ['1 cylinder head, renew cylinder heads'],
+    ],
+    [
+      'cracks in both',
+      `readings: [{ measure: head_crack_test, at: { 2: fail, 5: fail } }]`,
+      ['renew cylinder heads L, R'],
+      ['2 cylinder heads, renew cylinder heads'],
+    ],
+    [
+      'a leak in one that is cracked by eye',
+      `readings: [{ measure: head_pressure_test, at: { L: pass, R: fail } }]\nfound: [{ on: head R, is: cracked, do: renew }]`,
+      ['renew cylinder head R'],
+      ['1 cylinder head, renew cylinder heads'],
+    ],
+    [
+      'a worn guide in the sound one, and one in the cracked one',
+      `readings: [${CRACKED}, ${guides('6.081', '6.082')}]`,
+      ['renew cylinder head R', 'renew valve guide 1 E'],
+      ['1 cylinder head, renew cylinder heads'],
+    ],
+    [
+      'a worn guide in the sound one, and one that was seen in the other to be renewed',
+      `readings: [${guides('6.081', '6.082')}]\nfound: [{ on: right head, is: cracked, do: renew }]`,
+      ['renew cylinder head R', 'renew valve guide 1 E'],
+      ['1 cylinder head, renew cylinder heads'],
+    ],
+    [
+      'a warped one, which is not cut where it is cracked',
+      `readings: [{ measure: head_flatness, at: { L: 0.13, R: 0.14 } }, ${CRACKED}]`,
+      ['surface cylinder head L', 'renew cylinder head R'],
+      ['1 cylinder head, renew cylinder heads'],
+    ],
+    [
+      'one that is worn and one that is scrap, each as urgent as it is',
+      `readings: [{ measure: head_flatness, at: { L: 0.03, R: 0.04 } }]\nfound: [{ on: left head, is: broken, do: renew }]`,
+      ['renew cylinder head L'],
+      ['1 cylinder head, renew cylinder heads'],
+    ],
+  ])('%s', (_, text, titles, ordered) => {
+    const files = vee({ teardown: text });
+    expect(planOf(files)).toEqual(titles);
+    expect(headsOrdered(files)).toEqual(ordered);
+  });
+});
+
+it('an engine in line has one head, and nobody says which', () => {
+  const files = inLine({
+    teardown: `readings: [{ measure: head_flatness, value: 0.13 }, ${CRACKED}, ${guides('6.081')}]\nfound: [{ on: head, is: cracked, do: renew }]`,
+  });
+  expect(planOf(files)).toEqual(['renew cylinder head']);
+  expect(headsOrdered(files)).toEqual(['1 cylinder head, renew cylinder head']);
+});
