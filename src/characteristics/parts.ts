@@ -4,7 +4,12 @@ import type { Part } from '../layout/part.ts';
 import { valveGearParts } from './valveGear/parts.ts';
 import { oilPumpParts } from './wholeEngine/parts.ts';
 
-const [MAIN, CRANKPIN, CYLINDER] = [familyOf('main'), familyOf('crankpin'), familyOf('cylinder')];
+const [MAIN, CRANKPIN, CYLINDER, BANK] = [
+  familyOf('main'),
+  familyOf('crankpin'),
+  familyOf('cylinder'),
+  familyOf('bank'),
+];
 
 /** Every part that something is measured of, or that it depends on; and words for several of them together. */
 export const parts: readonly Part[] = [
@@ -111,8 +116,8 @@ export const parts: readonly Part[] = [
     material: ['rings'],
     sized: { inSets: true, fits: 'cylinder' },
   }),
-  part('head_gasket', 'head gasket', ENGINE, {}),
-  part('spacer_plate', 'spacer plate', ENGINE, {}),
+  part('head_gasket', 'head gasket', BANK, {}),
+  part('spacer_plate', 'spacer plate', BANK, {}),
   part('flywheel', 'flywheel', ENGINE, { also: ['flexplate'] }),
   part('flywheel_housing', 'flywheel housing', ENGINE, { also: ['bell housing'] }),
   part('damper', 'damper', ENGINE, { also: ['vibration damper', 'crankshaft pulley'] }),

@@ -8,7 +8,7 @@ interface Named {
   readonly from?: readonly string[];
   readonly sized?: Sized;
   readonly runsOn?: string;
-  readonly calledBy?: readonly Family[];
+  readonly calledBy?: Family;
   readonly ofOnePieceWith?: string;
   readonly boredInto?: string;
   readonly boughtAs?: string;

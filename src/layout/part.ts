@@ -19,11 +19,8 @@ export interface Part {
   readonly sized?: Sized;
   /** The part that it runs on, by id: where several share one, they are shown together. */
   readonly runsOn?: string;
-  /**
-   * Of what is counted once, and many engines have several of: what each is called by, a head by its bank or its cylinder. The
-   * first that has the name counts.
-   */
-  readonly calledBy?: readonly Family[];
+  /** By what else one of it is called: a head by its cylinder, where each cylinder has its own. */
+  readonly calledBy?: Family;
   /** Of a journal, a lobe or a big end what it is of one piece with, by id: nobody sells it alone. */
   readonly ofOnePieceWith?: string;
   /** The name by which it is bought, where that is another: of a cylinder its liner. */

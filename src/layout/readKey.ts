@@ -96,8 +96,20 @@ function namesOn(axis: Axis, { layout }: Around): readonly Word[] {
   return [
     ...names.map((name) => ({ word: name, name })),
     ...own.map(([name, label]) => ({ word: label, name })),
+    ...(axis === 'bank' ? sidesOf(names) : []),
   ];
 }
+
+/** The right head is head R. */
+const sidesOf = (names: readonly string[]): readonly Word[] =>
+  SIDES.filter(({ name, word }) => names.includes(name) && !names.includes(word));
+
+const SIDES: readonly Word[] = [
+  { name: 'L', word: 'left' },
+  { name: 'R', word: 'right' },
+  { name: 'left', word: 'L' },
+  { name: 'right', word: 'R' },
+];
 
 /** Whether the layout has a position with these coordinates; joined names have to make a whole one. */
 function isThere({ layout, family, isSpaced }: Around, coordinates: Coordinates): boolean {

@@ -1,5 +1,5 @@
 import { nearest } from '../diagnostic/suggestion.ts';
-import { ENGINE, type Family } from './family.ts';
+import { ENGINE, type Family, familyOf } from './family.ts';
 import type { Layout } from './layout.ts';
 import { isPlural, type Part, type Parts } from './part.ts';
 import { fullName, type Position } from './position.ts';
@@ -47,15 +47,18 @@ const wholeAmong = (at: readonly PartAt[], parts: Parts): Part | undefined =>
   (at.find(({ part }) => at.every((each) => parts.within(part).includes(each.part))) ?? at.at(-1))?.part;
 
 /**
- * The positions of a part that a key names; of a part that is there but once, of what it is assembled from, unless it is called
- * by such a position itself: head 1.
+ * The positions of a part that a key names, or those that it is called by: head 1 is no guide of cylinder 1; of a part that is
+ * there but once and called by none, of what it is assembled from.
  */
 export function partAt(part: Part, key: string, parts: Parts, layout: Layout): readonly PartAt[] {
-  const [called = []] = (part.calledBy ?? [])
+  const callers = part.calledBy === undefined ? [] : [part.family, part.calledBy];
+  const called = callers
     .map((family) => positionsCalled(key, family, layout))
-    .filter(({ length }) => length > 0);
-  if (called.length > 0) return [{ part, positions: called }];
+    .find(({ length }) => length > 0);
+  if (called !== undefined) return [{ part, positions: called }];
   return parts.within(part).flatMap((each) => {
+    // Nor is head 1 I one.
+    if (!part.family.isSingle && each.family !== part.family) return [];
     const positions = positionsCalled(key, each.family, layout);
     return positions.length === 0 ? [] : [{ part: each, positions }];
   });
@@ -90,9 +93,16 @@ function isLikePosition(key: string, family: Family, layout: Layout): boolean {
   const names = layout.positionsOf(family).flatMap(({ name, label = name }) => [name, label]);
   return (
     key.split(' ').every((word) => /\d|^to$/.test(word) || along.includes(word)) ||
+    isBank(key, layout) ||
     nearest(key, names) !== undefined
   );
 }
+
+/** The right camshaft of a vee is one that it has, and that nobody can place. */
+const isBank = (key: string, layout: Layout): boolean =>
+  layout.positionsOf(BANK).length > 1 && positionsCalled(key, BANK, layout).length > 0;
+
+const BANK = familyOf('bank');
 
 const wholePart = (part: Part, word: string): PartAt =>
   part.family === ENGINE || isPlural(word, part)
@@ -137,9 +147,11 @@ const RANGE = /^(.+?)(?: to | ?[-\u2013] ?)(.+)$/;
 
 /** As people talk: `1l` for 1L, and `top` for every top ring. */
 function positionsAt(key: string, family: Family, layout: Layout): readonly Position[] {
-  const meaning = readKey(layout, family, key);
-  if (meaning.kind === 'coordinates') return positionsWith(meaning.coordinates, family, layout);
   const small = key.toLowerCase();
+  for (const each of [key, small]) {
+    const meaning = readKey(layout, family, each);
+    if (meaning.kind === 'coordinates') return positionsWith(meaning.coordinates, family, layout);
+  }
   return layout
     .positionsOf(family)
     .filter((position) =>

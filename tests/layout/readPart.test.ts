@@ -67,6 +67,13 @@ describe('words for a part', () => {
     ['cylinder head left', 'head, left'],
     ['head 9', 'no head 9'],
     ['oil pump', 'oil_pump'],
+    ['head left', 'head, left'],
+    ['right head', 'head, right'],
+    ['Left cylinder head', 'head, left'],
+    ['cylinder heads L and R', 'head, left; head, right'],
+    ['head 3', 'no head 3'],
+    ['right camshaft', 'no camshaft right'],
+    ['right rocker cover', 'unknown'],
     ['valve cover', 'unknown'],
     ['valve spring 1', 'no valve_spring 1'],
     ['water pump 1', 'unknown'],
@@ -94,6 +101,32 @@ describe('words for a part', () => {
       false,
     ]);
   });
+});
+
+it('of a vee whose banks are numbers head 1 is the head of a bank, and no valve of a cylinder', () => {
+  const numbered = new Layout({
+    ...layout.given,
+    names: new Map([...layout.given.names, ['bank', ['1', '2']], ['cylinder', ['1', '2']]]),
+    onHolder: new Map([
+      [
+        'valve',
+        new Map([
+          ['1', ['I', 'E']],
+          ['2', ['I', 'E']],
+        ]),
+      ],
+    ]),
+  });
+  const meaning = readPart('head 1', KNOWN.inLayout(numbered), numbered);
+  expect(meaning.kind === 'parts' && meaning.at.map(({ part }) => part.id)).toEqual(['head']);
+});
+
+it('an engine in line has one head, which is where the engine is', () => {
+  const inLine = new Layout({ names: new Map([['bank', ['all']]]) });
+  const meaning = readPart('cylinder head', KNOWN.inLayout(inLine), inLine);
+  expect(meaning.kind === 'parts' && meaning.at.map(({ part }) => part.family.name)).toEqual(['engine']);
+  expect(KNOWN.inLayout(inLine)).toBe(KNOWN.inLayout(new Layout()));
+  expect(KNOWN.inLayout(layout)).toBe(KNOWN);
 });
 
 it('a position of a whole part is one of what it is assembled from', () => {

@@ -2,7 +2,12 @@ import { ENGINE, familyOf } from '../../layout/family.ts';
 import { part } from '../../layout/makePart.ts';
 import type { Part } from '../../layout/part.ts';
 
-const [VALVE, CAM_BEARING, GEAR] = [familyOf('valve'), familyOf('cam bearing'), familyOf('gear')];
+const [VALVE, CAM_BEARING, GEAR, BANK] = [
+  familyOf('valve'),
+  familyOf('cam bearing'),
+  familyOf('gear'),
+  familyOf('bank'),
+];
 
 /** The parts of the valve gear, from the camshaft to the seats. */
 export const valveGearParts: readonly Part[] = [
@@ -36,11 +41,11 @@ export const valveGearParts: readonly Part[] = [
   part('timing_chain', 'timing chain', ENGINE, { also: ['chain', 'timing belt'] }),
   part('distributor', 'distributor', ENGINE, { also: ['magneto'] }),
   part('injection_pump', 'injection pump', ENGINE, {}),
-  part('head', 'cylinder head', ENGINE, {
+  part('head', 'cylinder head', BANK, {
     also: ['head'],
     material: ['head'],
     from: ['valve', 'valve_guide', 'valve_guide_hole', 'valve_seat', 'valve_seat_hole', 'valve_spring'],
-    calledBy: [familyOf('bank'), familyOf('cylinder')],
+    calledBy: familyOf('cylinder'),
   }),
   part('valve', 'valve', VALVE, { material: ['valves'], sized: {} }),
   part('valve_guide', 'valve guide', VALVE, {

@@ -39,8 +39,10 @@ const nameOfFigure = ({ name, operation }: Job): string =>
 const isChosenAnew = (item: NamedWork, job: Job): boolean =>
   item.operation === 'renew' && job.operation === 'choose';
 
-const positionsOf = (job: Job, known: KnownPlaces): readonly Position[] =>
-  job.part === undefined ? placesOf(job) : placesMeant(job.part, placesOf(job), known);
+function positionsOf(job: Job, known: KnownPlaces): readonly Position[] {
+  const places = placesOf(job, known.layout);
+  return job.part === undefined ? places : placesMeant(job.part, places, known);
+}
 
 const isAbout = ({ at }: Line, position: Position): boolean => at === 'all' || at.includes(position);
 

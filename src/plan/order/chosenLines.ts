@@ -24,7 +24,7 @@ export function chosenLines(
   const { operation, part, name, rows, urgency } = job;
   if (operation !== 'choose' || part === undefined || urgency === 'may') return [];
   const all = context.engine.document.layout.positionsOf(part.family);
-  const places = placesOf(job);
+  const places = placesOf(job, context.engine.document.layout);
   const due = places.length === 0 ? all : all.filter((position) => places.includes(position));
   const asked = due.filter((position) => !bought(part).has(position));
   if (due.length > 0 && asked.length === 0) return [];

@@ -6,7 +6,7 @@ import type { Layout } from '../../layout/layout.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import type { PartAt } from '../../layout/readPart.ts';
-import { relate } from '../../layout/relate.ts';
+import { relate, relateOne } from '../../layout/relate.ts';
 import { jointsHeldBy } from '../closing/unstatedJoints.ts';
 import type { ShelfPistons } from '../fit/shelfPistons.ts';
 import type { PlanContext } from '../work/context.ts';
@@ -62,17 +62,24 @@ export function renewalLines(
   return [line, ...(part === undefined ? [] : ringsOfNew(context, part, line, places, { pistons, bought }))];
 }
 
-/** Where it is to be renewed, each place once. */
-export function placesAsked({ rows, found, cut }: Job, layout: Layout): readonly Position[] {
+/** Where it is to be renewed, each place once: a head that is cracked at one of its cylinders is the head of that bank. */
+export function placesAsked({ part, rows, found, cut }: Job, layout: Layout): readonly Position[] {
   const beyond = cut?.groups.filter(({ deciding }) => isBeyond(deciding)) ?? [];
+  const placeOf = (position: Position): Position =>
+    (part && relateOne(layout, position, part.family)) ?? position;
+  const seen = found.flatMap(({ parts }) => parts.flatMap((each) => positionsMeant(each, layout)));
   return [
     ...new Set([
-      ...rows.map(({ position }) => position),
-      ...found.flatMap(({ parts }) => parts.flatMap((each) => positionsMeant(each, layout))),
-      ...beyond.flatMap(({ places }) => places.map(({ position }) => position)),
+      ...rows.map(({ position }) => placeOf(position)),
+      ...seen.map((position) => (part && isCalledAt(part, position) ? position : placeOf(position))),
+      ...beyond.flatMap(({ places }) => places.map(({ position }) => placeOf(position))),
     ]),
   ];
 }
+
+/** Whether it is one of several that the layout counts as one: head 1 of an engine with a head for each cylinder. */
+const isCalledAt = ({ family, calledBy }: Part, position: Position): boolean =>
+  family.isSingle && position.family === calledBy;
 
 /** Of a journal or lobe what it is of one piece with is bought. */
 export function asBought(job: Job, { parts }: Registry): Job {
@@ -97,8 +104,8 @@ function fastenersOf(
 /** Of rings the bores that want a set, of other parts where they are; one where nobody says. */
 function countOf(part: Part, places: readonly Position[], { engine, registry }: PlanContext): number {
   const { layout } = engine.document;
-  // Of several heads, which the layout counts as one, as many as are named.
-  if (part.calledBy !== undefined) return Math.max(1, places.length);
+  const called = places.filter((position) => isCalledAt(part, position));
+  if (called.length > 0) return called.length;
   const bore = isRings(part) ? registry.parts.find(part.sized?.fits ?? '') : undefined;
   const wanted = bore === undefined ? places : places.flatMap((at) => relate(layout, at, bore.family) ?? at);
   const all = layout.positionsOf((bore ?? part).family).length;

@@ -84,8 +84,9 @@ function keyOf(answer: ThicknessAnswer): string {
 const CHANGING: readonly Operation[] = ['renew', 'surface'];
 
 function changes(job: Job, { characteristic, position }: Row, { engine, registry }: PlanContext): boolean {
+  const { layout } = engine.document;
   const { operation, part } = job;
   if (part === undefined || !CHANGING.includes(operation)) return false;
-  const changed = { part, positions: part.family.isSingle ? [] : placesOf(job) };
-  return dependsOn(characteristic, position, changed, registry, engine.document.layout);
+  const changed = { part, positions: part.family.isSingle ? [] : placesOf(job, layout) };
+  return dependsOn(characteristic, position, changed, registry, layout);
 }

@@ -38,7 +38,7 @@ export function planContext(engine: Engine, registry: Registry, state: StateRepo
     suspects,
     found,
     cracked,
-    wholesRenewed: wholesRenewed(found, cracked, registry.parts),
+    wholesRenewed: wholesRenewed(found, cracked, engine),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Position } from '../../layout/position.ts';
+import { relateOne } from '../../layout/relate.ts';
 import { placesCut } from './cut.ts';
 import type { Job } from './job.ts';
 import { placesText } from './placesText.ts';
@@ -8,7 +9,7 @@ import { placesText } from './placesText.ts';
 /** `grind main journals 1 to 7`, `renew main shell 3`. */
 export function titleOf(job: Job, { layout }: { readonly layout: Layout }): string {
   const { name, part } = job;
-  const places = placesOf(job);
+  const places = placesOf(job, layout);
   const called =
     part !== undefined && new Set(places).size === 1 ? name.replace(part.plural, part.label) : name;
   return [called, placesText(places, layout)].filter(Boolean).join(' ');
@@ -18,17 +19,20 @@ export function titleOf(job: Job, { layout }: { readonly layout: Layout }): stri
 const NAMED_BY_THEMSELVES: readonly Operation[] = ['find the cause', 'adjust', 'decide about'];
 
 /** Where it is done, none for all of the part; of what is measured each figure names its own place. */
-export function placesOf({ operation, part, cut, rows, found, suspects }: Job): readonly Position[] {
+export function placesOf(
+  { operation, part, cut, rows, found, suspects }: Job,
+  layout: Layout,
+): readonly Position[] {
   const ofPart = cut?.part === part ? cut : undefined;
   if (ofPart !== undefined && operation !== 'renew') return placesCut(ofPart);
   if (part === undefined || NAMED_BY_THEMSELVES.includes(operation)) return [];
   const seen = found.flatMap(({ parts }) => parts.filter((each) => each.part === part));
   if (seen.some(({ positions, isOneOfMany }) => positions.length === 0 && !isOneOfMany)) return [];
   const called = seen.flatMap(({ positions }) => positions);
-  // Of several heads the seen ones are called by name; a figure of one is that of its deck.
-  if (part.calledBy !== undefined) return rows.length === 0 ? called : [];
+  // Of several heads in a row the seen ones are called by name; a figure of one is that of its deck.
+  if (part.family.isSingle) return part.calledBy !== undefined && rows.length === 0 ? called : [];
   const cutAt = ofPart?.groups.flatMap(({ places }) => places) ?? [];
   const inDoubt = suspects.map(({ row }) => row);
   const measured = [...cutAt, ...rows, ...inDoubt].map(({ position }) => position);
-  return [...measured, ...called].filter(({ family }) => family === part.family);
+  return [...measured, ...called].flatMap((position) => relateOne(layout, position, part.family) ?? []);
 }

@@ -24,6 +24,7 @@ import { supportingJobs } from './supporting.ts';
 import type { Suspect } from './suspects.ts';
 import { isRepair, symptomsOf } from './symptoms/seenBefore.ts';
 import { urgencyOf } from './urgency.ts';
+import { withWarpedSurfaced } from './warped.ts';
 
 /** All that is to be done to an engine as it stands, in the order of work. */
 export function jobsOf(context: PlanContext): readonly Job[] {
@@ -42,12 +43,13 @@ export function jobsOf(context: PlanContext): readonly Job[] {
 
 /** What figures that no cut brings back, cuts and what was seen ask for. */
 function askedBy(rows: readonly Row[], cuts: readonly Cut[], context: PlanContext): readonly Job[] {
+  const { layout } = context.engine.document;
   const asked = [...cuts.flatMap(cutJobs), ...measuringJobs(rows, context), ...remedyJobs(rows, context)];
   const chosen = (jobs: readonly Job[]): readonly Job[] => joined(jobs.map((job) => asChosen(job, context)));
+  const first = withWarpedSurfaced(chosen([...asked, ...jobsOfFound(context)]), layout);
   // What is left beside a renewal is another line, and the customer may have chosen for that.
-  const named = chosen(withoutWorkOnRenewed(chosen([...asked, ...jobsOfFound(context)]), context));
-  return renewedByChoice(named, context.engine)
-    .flatMap(byUrgency)
+  return renewedByChoice(chosen(withoutWorkOnRenewed(first, context)), context.engine)
+    .flatMap((job) => byUrgency(job, layout))
     .flatMap(asFound)
     .map((job) => withThickness(withSteps(withWhatItFits(job, context), context), context));
 }

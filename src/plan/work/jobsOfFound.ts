@@ -1,5 +1,5 @@
+import { isSurfaceOf } from '../../checks/open/deepFound.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
-import { isCut } from '../../documents/planning/settings.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
 import type { PlanContext } from './context.ts';
@@ -28,9 +28,9 @@ export const jobsOfFound = (context: PlanContext): readonly Job[] =>
     });
   });
 
-/** A journal or bore, or what is called by it with its shells and housing, such as main 2. */
-const hasItsCut = (part: Part, { registry: { parts } }: PlanContext): boolean =>
-  !part.family.isSingle && parts.within(part).some(isCut);
+/** A journal or bore, or what is called by it with its shells and housing, such as main 2; a head has none for its holes. */
+const hasItsCut = (part: Part, { registry }: PlanContext): boolean =>
+  !part.family.isSingle && registry.parts.all.some((cut) => isSurfaceOf(cut, part, registry));
 
 const jobOf = (operation: Operation, name: string, part: Part | undefined, seen: Observation): Job => ({
   name,

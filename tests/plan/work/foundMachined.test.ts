@@ -67,8 +67,8 @@ describe('what a line says is to be machined', () => {
 
   it('is machined, also where a figure leaves open what is done', () => {
     const out = '- { measure: head_pressure_test, at: { L: fail, R: pass } }';
-    const found = '{ on: cylinder head, is: porous, do: machine }';
-    expect(titles(out, '{ on: hose, is: split, do: renew }')).toContain('machine or renew cylinder head');
-    expect(titles(out, found)).toEqual(['machine cylinder head']);
+    const found = '{ on: head L, is: porous, do: machine }';
+    expect(titles(out, '{ on: hose, is: split, do: renew }')).toContain('machine or renew cylinder heads');
+    expect(titles(out, found)).toEqual(['machine cylinder heads']);
   });
 });

@@ -29,7 +29,7 @@ const inLine = (sessions: Readonly<Record<string, string>>): Files =>
 function planOf(files: Files): readonly string[] {
   const context = contextOf(files);
   return jobsOf(context)
-    .filter(({ serves }) => serves === undefined)
+    .filter(({ operation, serves }) => serves === undefined && !operation.startsWith('measure'))
     .map((job) => titleOf(job, context.engine.document));
 }
 
@@ -41,8 +41,7 @@ function headsOrdered(files: Files): readonly string[] {
 }
 
 const WARPED = '{ measure: head_flatness, at: { L: 0.13, R: 0.04 } }';
-const CRACKED =
-  '{ measure: head_crack_test, at: { 1: pass, 2: pass, 3: pass, 4: pass, 5: fail, 6: pass } }';
+const CRACKED = '{ measure: head_crack_test, at: { 1: pass, 2: pass, 3: pass, 4: pass, 5: fail, 6: pass } }';
 const guides = (first: string, fifth = '6.010'): string =>
   `{ measure: valve_guide_bore, at: { 1: { I: 6.010, E: ${first} }, 5: { I: 6.010, E: ${fifth} } } }`;
 
@@ -75,13 +74,13 @@ describe('what is to be done to the heads of a vee is done to one of them', () =
     [
       'a worn guide in the sound one, and one in the cracked one',
       `readings: [${CRACKED}, ${guides('6.081', '6.082')}]`,
-      ['renew cylinder head R', 'renew valve guide 1 E'],
+      ['renew valve guide 1 E', 'renew cylinder head R'],
       ['1 cylinder head, renew cylinder heads'],
     ],
     [
       'a worn guide in the sound one, and one that was seen in the other to be renewed',
       `readings: [${guides('6.081', '6.082')}]\nfound: [{ on: right head, is: cracked, do: renew }]`,
-      ['renew cylinder head R', 'renew valve guide 1 E'],
+      ['renew valve guide 1 E', 'renew cylinder head R'],
       ['1 cylinder head, renew cylinder heads'],
     ],
     [
@@ -89,6 +88,18 @@ describe('what is to be done to the heads of a vee is done to one of them', () =
       `readings: [{ measure: head_flatness, at: { L: 0.13, R: 0.14 } }, ${CRACKED}]`,
       ['surface cylinder head L', 'renew cylinder head R'],
       ['1 cylinder head, renew cylinder heads'],
+    ],
+    [
+      'one that was seen to be warped, and was not measured',
+      `readings: [{ measure: head_flatness, at: { L: ~, R: 0.04 } }]\nfound: [{ on: head L, is: warped, do: machine }]`,
+      ['machine cylinder head L'],
+      [],
+    ],
+    [
+      'a fault of a warped one that surfacing does not mend',
+      `readings: [${WARPED}]\nfound: [{ on: head L, is: a stud hole stripped, do: machine }]`,
+      ['surface cylinder head L', 'machine cylinder head L'],
+      [],
     ],
     [
       'one that is worn and one that is scrap, each as urgent as it is',

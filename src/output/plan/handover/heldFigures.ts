@@ -32,7 +32,7 @@ export const isLeastStated = (job: Job, engine: Engine, registry: Registry): boo
   );
 
 function bandsFor(characteristic: Characteristic, job: Job, engine: Engine): Bands {
-  const [position] = [...placesOf(job), ...job.rows.map((row) => row.position)];
+  const [position] = [...placesOf(job, engine.document.layout), ...job.rows.map((row) => row.position)];
   const stated = limitsOfFitted(engine, engine.sessions.at(-1), characteristic, position);
   return limitsAt(characteristic, stated, nothing, nothing).bands;
 }

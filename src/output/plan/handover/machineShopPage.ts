@@ -124,7 +124,9 @@ function jobSection(job: Job, before: readonly Job[], engine: Engine, registry: 
     job.cut === undefined
       ? [...job.found.map(foundText), ...job.rows.map((row) => outText(row, unitFor))]
       : [];
-  const figures = [...new Set(placesOf(job))].map(({ name }) => `${name} ________`).join('  ');
+  const figures = [...new Set(placesOf(job, engine.document.layout))]
+    .map(({ name }) => `${name} ________`)
+    .join('  ');
   const boxes = atTheShop(job);
   const same = before.find((each) => boxes.length > 0 && atTheShop(each) === boxes);
   return {

@@ -1,16 +1,19 @@
 import type { Observation } from '../../../documents/session/observations.ts';
+import type { Layout } from '../../../layout/layout.ts';
 import type { Position } from '../../../layout/position.ts';
+import { relateOne } from '../../../layout/relate.ts';
 import type { Job } from '../job.ts';
 import { urgencyOf } from '../urgency.ts';
 
 /** Parts that are renewed one by one: those that are out or broken must be, those that only are worn should. */
-export function byUrgency(job: Job): readonly Job[] {
+export function byUrgency(job: Job, layout: Layout): readonly Job[] {
   const { operation, part, rows, found, cut } = job;
   if ((operation !== 'renew' && operation !== 'machine or renew') || part?.family.isSingle !== false)
     return [job];
+  const placeOf = (position: Position): Position => relateOne(layout, position, part.family) ?? position;
   const isBroken = (position: Position): boolean =>
-    found.some((each) => isSeenAt(each, position)) ||
-    rows.some((row) => row.position === position && row.judgement.verdict === 'out');
+    found.some((each) => isSeenAt(each, placeOf(position))) ||
+    rows.some((row) => placeOf(row.position) === placeOf(position) && row.judgement.verdict === 'out');
   const worn = rows.filter(({ position }) => !isBroken(position));
   const groups = cut?.groups.filter(({ deciding: { position } }) =>
     worn.some((row) => row.position === position),

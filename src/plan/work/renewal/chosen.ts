@@ -10,7 +10,7 @@ export function asChosen(job: Job, { engine, registry, state }: PlanContext): Jo
   const { part } = job;
   if (job.operation !== 'machine or renew' || part === undefined) return job;
   const { layout, handedOver } = engine.document;
-  const at = placesMeant(part, placesOf(job), { layout });
+  const at = placesMeant(part, placesOf(job, layout), { layout });
   const since = state.run[0]?.date ?? '';
   const operation = [handedOver, ...state.run.map((each) => each.handedOver)]
     .flatMap(({ agreed }) => agreed.filter(({ date }) => date === undefined || date >= since))

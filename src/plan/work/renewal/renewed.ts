@@ -23,4 +23,5 @@ export const isRenewedAlone = (context: PlanContext, part: Part, position: Posit
   (foundAt(context, part, position, ['renew']).some(({ parts }) =>
     parts.some(({ isOneOfMany }) => isOneOfMany !== true),
   ) ||
-    context.cracked.some((row) => row.characteristic.of === part.id && row.position === position));
+    context.cracked.some((row) => row.characteristic.of === part.id && row.position === position) ||
+    isOfRenewedWhole(context, part, position));

@@ -36,7 +36,7 @@ const isEmpty = ({ rows, found }: Reasons): boolean => rows.length + found.lengt
 
 /** What a choice takes over of the reasons for a renewal, and what is left of them at other places. */
 function shares(job: Job, choice: Job, engine: Engine): { readonly taken: Reasons; readonly left: Reasons } {
-  const places = placesOf(choice);
+  const places = placesOf(choice, engine.document.layout);
   const isOfAll = job.found.some(({ parts }) =>
     parts.some(({ positions, isOneOfMany }) => positions.length === 0 && isOneOfMany !== true),
   );

@@ -1,26 +1,42 @@
 import type { Row } from '../../../checks/judge/row.ts';
+import type { Engine } from '../../../documents/assemble.ts';
 import type { Observation } from '../../../documents/session/observations.ts';
-import type { Parts } from '../../../layout/part.ts';
+import { familyOf } from '../../../layout/family.ts';
+import type { Layout } from '../../../layout/layout.ts';
+import type { Part } from '../../../layout/part.ts';
+import type { Position } from '../../../layout/position.ts';
 import type { PartAt } from '../../../layout/readPart.ts';
+import { relate } from '../../../layout/relate.ts';
 import { renewedAs } from './wholeOf.ts';
 
 /**
- * What there is but one of, such as a crankshaft, and is to be renewed as somebody saw or a crack test showed: nothing that it
- * is made of is cut or renewed by itself.
+ * What there is but one of, or one to a bank, such as a crankshaft or a head, and is to be renewed as somebody saw or a crack
+ * test showed: nothing that it is made of is cut or renewed by itself.
  */
 export const wholesRenewed = (
   found: readonly Observation[],
   cracked: readonly Row[],
-  parts: Parts,
+  { parts, document: { layout } }: Pick<Engine, 'parts' | 'document'>,
 ): readonly PartAt[] =>
   [
     ...found.filter(({ remedy }) => remedy === 'renew').flatMap((each) => each.parts),
-    ...cracked.flatMap(({ characteristic: { of }, position }) => {
+    ...cracked.flatMap(({ characteristic: { of }, position }): readonly PartAt[] => {
       const part = parts.find(of ?? '');
       return part === undefined ? [] : [{ part, positions: [position] }];
     }),
   ]
-    .map(({ part, positions }) => ({ part: renewedAs(part, parts), positions }))
-    .filter(({ part }) => part.family.isSingle)
-    // A crankshaft is renewed whole, and of several heads those that were named or tested.
-    .map(({ part, positions }) => ({ part, positions: part.calledBy === undefined ? [] : positions }));
+    .map((at) => ({ ...at, part: renewedAs(at.part, parts) }))
+    .filter(({ part, isOneOfMany }) => part.family.isSingle || (part.family === BANK && isOneOfMany !== true))
+    .map(({ part, positions }) => ({ part, positions: placesOf(part, positions, layout) }));
+
+/** A crankshaft is renewed whole; of several heads those that were named or tested, and one that is cracked at a cylinder. */
+const placesOf = (
+  { family, calledBy }: Part,
+  positions: readonly Position[],
+  layout: Layout,
+): readonly Position[] => {
+  if (family.isSingle) return calledBy === undefined ? [] : positions;
+  return positions.flatMap((each) => relate(layout, each, family) ?? each);
+};
+
+const BANK = familyOf('bank');

@@ -16,7 +16,7 @@ import { mostUrgent, urgencyOf } from '../urgency.ts';
  */
 export function withoutWorkOnRenewed(jobs: readonly Job[], context: PlanContext): readonly Job[] {
   const renewals = jobs.flatMap((job): readonly Renewal[] => {
-    const at = renewedBy(job);
+    const at = renewedBy(job, context);
     return at === undefined ? [] : [{ job, at }];
   });
   const takerOf = (job: Job, isTaken: (at: PartAt) => boolean): Job | undefined => {
@@ -86,10 +86,10 @@ const isEmptied = ({ rows, found }: Job, before: Job | undefined): boolean =>
   rows.length + found.length === 0 && before !== undefined && before.rows.length + before.found.length > 0;
 
 /** What a job renews, and where; undefined where it renews nothing, or one of several and nobody says which. */
-function renewedBy(job: Job): PartAt | undefined {
+function renewedBy(job: Job, { engine }: PlanContext): PartAt | undefined {
   const { operation, part, found } = job;
   if (operation !== 'renew' || part === undefined) return undefined;
-  const positions = placesOf(job);
+  const positions = placesOf(job, engine.document.layout);
   const isAll =
     (part.family.isSingle && positions.length === 0) ||
     found.some(({ parts }) =>

@@ -35,7 +35,7 @@ describe('what is pressed in at a machine shop', () => {
   it('stands on its page in the order of work: guides, seats, the face of the head', () => {
     const page = pageFor(shop(SEAT + yes(WORK)));
     const lines = page.split('\n').map((each) => each.trim());
-    expect(lines.filter((each) => /^(renew|surface)/.test(each))).toEqual(WORK.split(', '));
+    expect(lines.filter((each) => /^(renew|surface)/.test(each))).toEqual(`${WORK} L`.split(', '));
     expect(page).toContain('hold valve guide bore 6.000 to 6.015 mm');
     expect(page).toContain('[ ] seat cut true to the new guide');
     expect(page).not.toContain('as for renew');
@@ -53,7 +53,7 @@ describe('what is pressed in at a machine shop', () => {
     expect(names.filter((each) => /valve|head/.test(each))).toEqual([
       'renew valve guides',
       'renew valve seats',
-      'surface cylinder head',
+      'surface cylinder heads',
     ]);
   });
 
