@@ -61,4 +61,5 @@ const named = (word: string, { family }: OwnCharacteristic): Part => ({
   family,
   material: [],
   assembledFrom: [],
+  carries: [],
 });

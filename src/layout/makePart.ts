@@ -6,6 +6,7 @@ interface Named {
   readonly also?: readonly string[];
   readonly material?: readonly string[];
   readonly from?: readonly string[];
+  readonly carries?: readonly string[];
   readonly sized?: Sized;
   readonly runsOn?: string;
   readonly calledBy?: Family;
@@ -23,7 +24,8 @@ export const part = (id: string, label: string, family: Family, named: Named): P
   also: named.also ?? [],
   family,
   material: named.material ?? [],
-  assembledFrom: named.from ?? [],
+  assembledFrom: [...(named.from ?? []), ...(named.carries ?? [])],
+  carries: named.carries ?? [],
   ...(named.runsOn === undefined ? {} : { runsOn: named.runsOn }),
   ...(named.calledBy === undefined ? {} : { calledBy: named.calledBy }),
   ...(named.ofOnePieceWith === undefined ? {} : { ofOnePieceWith: named.ofOnePieceWith }),

@@ -15,6 +15,8 @@ export interface Part {
   readonly material: readonly string[];
   /** The parts that it is assembled from, by id: what is done to it is done to them. */
   readonly assembledFrom: readonly string[];
+  /** Those of them that stay as they are when it is cut itself, by id: the guides of a head that is surfaced. */
+  readonly carries: readonly string[];
   /** How it is made in service sizes; absent where it is not. */
   readonly sized?: Sized;
   /** The part that it runs on, by id: where several share one, they are shown together. */
@@ -55,6 +57,7 @@ export class Parts {
   readonly all: readonly Part[];
   readonly #byId: ReadonlyMap<string, Part>;
   readonly #within = new Map<Part, readonly Part[]>();
+  readonly #cutWith = new Map<Part, readonly Part[]>();
   #ofOneBank: Parts | undefined;
   /** Every name by its first word and by its last: in all words of a session parts are looked for. */
   readonly #named = new Map<string, PartName[]>();
@@ -96,11 +99,21 @@ export class Parts {
 
   /** A part with everything that it is assembled from. */
   within(part: Part): readonly Part[] {
-    const known = this.#within.get(part);
-    if (known !== undefined) return known;
+    const known = this.#within.get(part) ?? this.#gathered(part, ({ assembledFrom }) => assembledFrom);
+    this.#within.set(part, known);
+    return known;
+  }
+
+  /** A part with what is cut where it is cut itself. */
+  cutWith(part: Part): readonly Part[] {
+    const known = this.#cutWith.get(part) ?? this.#gathered(part, cutTogether);
+    this.#cutWith.set(part, known);
+    return known;
+  }
+
+  #gathered(part: Part, from: (part: Part) => readonly string[]): readonly Part[] {
     const found = new Set([part]);
-    for (const each of found) for (const id of each.assembledFrom) this.#add(id, found);
-    this.#within.set(part, [...found]);
+    for (const each of found) for (const id of from(each)) this.#add(id, found);
     return [...found];
   }
 
@@ -109,6 +122,9 @@ export class Parts {
     if (part !== undefined) found.add(part);
   }
 }
+
+const cutTogether = ({ assembledFrom, carries }: Part): readonly string[] =>
+  assembledFrom.filter((id) => !carries.includes(id));
 
 /** The first word and the last, which tell where a name may stand in a text. */
 const endsOf = (words: readonly string[]): readonly string[] => [`first ${words[0]}`, `last ${words.at(-1)}`];

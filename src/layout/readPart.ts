@@ -11,7 +11,11 @@ export interface PartAt {
   readonly positions: readonly Position[];
   /** Named as one, where there are several, and not which. */
   readonly isOneOfMany?: true;
+  /** It was cut itself, and what it carries is as it was. */
+  readonly isCutAlone?: true;
 }
+
+export const cutAlone = (at: PartAt): PartAt => ({ ...at, isCutAlone: true });
 
 /** What words say of parts: some of them, something else such as a valve cover, or one at a position that there is not. */
 export type PartMeaning =
@@ -94,6 +98,7 @@ function isLikePosition(key: string, family: Family, layout: Layout): boolean {
   return (
     key.split(' ').every((word) => /\d|^to$/.test(word) || along.includes(word)) ||
     isBank(key, layout) ||
+    (!family.isSingle && /^[a-z]$/i.test(key)) ||
     nearest(key, names) !== undefined
   );
 }

@@ -41,6 +41,7 @@ const OPAQUE: BuiltIn = {
     ...part,
     id: named(part.id),
     assembledFrom: part.assembledFrom.map(named),
+    carries: part.carries.map(named),
     ...(part.runsOn === undefined ? {} : { runsOn: named(part.runsOn) }),
     ...(part.sized === undefined ? {} : { sized: renamedSizes(part.sized) }),
   })),

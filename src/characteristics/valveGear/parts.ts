@@ -44,7 +44,7 @@ export const valveGearParts: readonly Part[] = [
   part('head', 'cylinder head', BANK, {
     also: ['head'],
     material: ['head'],
-    from: ['valve', 'valve_guide', 'valve_guide_hole', 'valve_seat', 'valve_seat_hole', 'valve_spring'],
+    carries: ['valve', 'valve_guide', 'valve_guide_hole', 'valve_seat', 'valve_seat_hole', 'valve_spring'],
     calledBy: familyOf('cylinder'),
   }),
   part('valve', 'valve', VALVE, { material: ['valves'], sized: {} }),

@@ -89,7 +89,6 @@ export const valves: readonly Characteristic[] = [
     id: 'valve_guide_height',
     label: 'valve guide height',
     of: 'valve_guide',
-    dependsOn: ['head'],
     description: 'How far a valve guide stands out of the head, on the side of the spring.',
     family: VALVE,
     usual: 'depth micrometer',

@@ -19,12 +19,13 @@ export const dependsOn = (
 export function isAt(
   id: string,
   position: Position,
-  { part: changed, positions }: PartAt,
+  { part: changed, positions, isCutAlone }: PartAt,
   { parts }: Pick<Registry, 'parts'>,
   layout: Layout,
 ): boolean {
   const part = parts.find(id);
-  if (part === undefined || !parts.within(changed).includes(part)) return false;
+  const reached = isCutAlone ? parts.cutWith(changed) : parts.within(changed);
+  if (part === undefined || !reached.includes(part)) return false;
   if (positions.length === 0) return true;
   // What nothing relates, such as a step of the assembly, feels every part.
   return positions.some((each) => relate(layout, position, each.family)?.includes(each) ?? true);

@@ -1,5 +1,5 @@
 import type { Place } from '../../diagnostic/place.ts';
-import type { PartAt } from '../../layout/readPart.ts';
+import { cutAlone, type PartAt } from '../../layout/readPart.ts';
 import type { DocumentContext } from '../amount.ts';
 import { changedSizes, fittedSizes, type SizeStatement } from '../grades/statements.ts';
 import { childOf, entriesOf, itemsOf, namesAt, readNamed, textAt, textOf } from '../yaml/access.ts';
@@ -64,7 +64,8 @@ const changedParts = (
     const named = readNamed(childOf(item, 'part'));
     if (named === undefined) return [];
     const all = readParts(named, known, context);
-    const parts = atPositions(all, namesAt(item, 'at'), known, context);
+    const placed = atPositions(all, namesAt(item, 'at'), known, context);
+    const parts = how === 'machined' ? placed.map(cutAlone) : placed;
     const about = { name: named, named: all, at: parts };
     return [
       {
