@@ -166,6 +166,12 @@ function positionsAt(key: string, family: Family, layout: Layout): readonly Posi
     );
 }
 
+/** `pistons` are all of them, `piston` is one and nobody says which. */
+export const positionsMeant = (
+  { part, positions, isOneOfMany }: PartAt,
+  layout: Layout,
+): readonly Position[] => (positions.length > 0 || isOneOfMany ? positions : layout.positionsOf(part.family));
+
 /** All positions with these coordinates. */
 export const positionsWith = (
   coordinates: Coordinates,

@@ -29,9 +29,9 @@ export const leftOutSentences = ({ boxes }: Closing): readonly string[] =>
 
 const leftOutSentence = (what: string): string => `Left out on purpose, not measured: ${what}.`;
 
-function rowSentence(row: Row, { engine, registry }: EngineReport): readonly string[] {
+function rowSentence(row: Row, { engine }: EngineReport): readonly string[] {
   const unitFor = unitsFor(engine);
-  const measured = [...testedSentence(row, registry), ...measuredSentence(row, unitFor)];
+  const measured = [...testedSentence(row, engine), ...measuredSentence(row, unitFor)];
   if (measured.length > 0) return measured;
   return [
     row.judgement.verdict === 'undecided'

@@ -5,7 +5,7 @@ import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
-import type { PartAt } from '../../layout/readPart.ts';
+import { positionsMeant } from '../../layout/readPart.ts';
 import { relate, relateOne } from '../../layout/relate.ts';
 import { jointsHeldBy } from '../closing/unstatedJoints.ts';
 import type { ShelfPistons } from '../fit/shelfPistons.ts';
@@ -111,10 +111,6 @@ function countOf(part: Part, places: readonly Position[], { engine, registry }: 
   const all = layout.positionsOf((bore ?? part).family).length;
   return Math.min(all, Math.max(1, new Set(wanted).size));
 }
-
-/** `pistons` are all of them, `piston` is one and nobody says which. */
-const positionsMeant = ({ part, positions, isOneOfMany }: PartAt, layout: Layout): readonly Position[] =>
-  positions.length > 0 || isOneOfMany ? positions : layout.positionsOf(part.family);
 
 /** What goes with a part that is renewed whole is bought by the new one: its shells by its journals. */
 export function matesOfNew(context: PlanContext, job: Job): readonly NeededLine[] {

@@ -2,6 +2,7 @@ import type { Row } from '../../checks/judge/row.ts';
 import { OPERATIONS, type Operation } from '../../documents/planning/operations.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
+import type { Position } from '../../layout/position.ts';
 import type { Unmeasured } from '../closing/unmeasured.ts';
 import type { Cut } from './cut.ts';
 import type { Decider } from './instruments.ts';
@@ -19,6 +20,8 @@ export interface Job {
   readonly name: string;
   readonly operation: Operation;
   readonly part: Part | undefined;
+  /** The one of several that it is done to, as its name says: a head of a vee. */
+  readonly at?: Position;
   readonly urgency: Urgency;
   /** What asks for it, the worst first; none for what another job brings with it. */
   readonly rows: readonly Row[];

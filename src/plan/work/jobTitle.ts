@@ -8,7 +8,8 @@ import { placesText } from './placesText.ts';
 
 /** `grind main journals 1 to 7`, `renew main shell 3`. */
 export function titleOf(job: Job, { layout }: { readonly layout: Layout }): string {
-  const { name, part } = job;
+  const { name, part, at } = job;
+  if (at !== undefined) return name;
   const places = placesOf(job, layout);
   const called =
     part !== undefined && new Set(places).size === 1 ? name.replace(part.plural, part.label) : name;
@@ -19,10 +20,9 @@ export function titleOf(job: Job, { layout }: { readonly layout: Layout }): stri
 const NAMED_BY_THEMSELVES: readonly Operation[] = ['find the cause', 'adjust', 'decide about'];
 
 /** Where it is done, none for all of the part; of what is measured each figure names its own place. */
-export function placesOf(
-  { operation, part, cut, rows, found, suspects }: Job,
-  layout: Layout,
-): readonly Position[] {
+export function placesOf(job: Job, layout: Layout): readonly Position[] {
+  const { operation, part, at, cut, rows, found, suspects } = job;
+  if (at !== undefined) return [at];
   const ofPart = cut?.part === part ? cut : undefined;
   if (ofPart !== undefined && operation !== 'renew') return placesCut(ofPart);
   if (part === undefined || NAMED_BY_THEMSELVES.includes(operation)) return [];

@@ -3,6 +3,7 @@ import type { Row } from '../../checks/judge/row.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { Part } from '../../layout/part.ts';
 import { isDue, unmeasuredOf } from '../closing/unmeasured.ts';
+import { byBank, withoutPlace } from './byBank.ts';
 import type { PlanContext } from './context.ts';
 import { type Cut, cutsOf, cutsWithin } from './cut.ts';
 import { bySteps, isPastSteps } from './cutSteps.ts';
@@ -45,8 +46,9 @@ export function jobsOf(context: PlanContext): readonly Job[] {
 function askedBy(rows: readonly Row[], cuts: readonly Cut[], context: PlanContext): readonly Job[] {
   const { layout } = context.engine.document;
   const asked = [...cuts.flatMap(cutJobs), ...measuringJobs(rows, context), ...remedyJobs(rows, context)];
-  const chosen = (jobs: readonly Job[]): readonly Job[] => joined(jobs.map((job) => asChosen(job, context)));
-  const first = withWarpedSurfaced(chosen([...asked, ...jobsOfFound(context)]), layout);
+  const chosen = (jobs: readonly Job[]): readonly Job[] =>
+    joined(jobs.map((job) => asChosen(job, context)).flatMap((job) => byBank(job, layout)));
+  const first = withWarpedSurfaced(withoutPlace(chosen([...asked, ...jobsOfFound(context)])), layout);
   // What is left beside a renewal is another line, and the customer may have chosen for that.
   return renewedByChoice(chosen(withoutWorkOnRenewed(first, context)), context.engine)
     .flatMap((job) => byUrgency(job, layout))

@@ -85,7 +85,7 @@ describe('a new head of a vee ends the readings of that head, its guides and its
 
   it('one that the engine has not is refused', () => {
     expect(refusalsOf(engine('replaced: [{ part: head M }]'))).toEqual(['e/2.yaml:4:20 unknown-position']);
-    expect(refusalsOf(engine('replaced: [{ part: head, at: 3 }]'))).toEqual([
+    expect(refusalsOf(engine('replaced: [{ part: head, at: 9 }]'))).toEqual([
       'e/2.yaml:4:30 unknown-position',
     ]);
   });

@@ -62,7 +62,7 @@ describe('what is stamped on a part', () => {
     const { engine: read, registry } = reportOf(files);
     const crankshaft = registry.parts.find('crankshaft');
     if (crankshaft === undefined) throw new Error('no crankshaft');
-    return markOf(crankshaft, read, registry);
+    return markOf({ part: crankshaft, at: undefined }, read);
   };
   const fitted = (mark: string): string => `fitted: { crankshaft: { mark: ${mark}, main: std } }\n`;
   const sent = (mark: string, part = 'Crankshaft'): string =>

@@ -20,7 +20,9 @@ it.each([
     ),
   });
   const part = registry.parts.find(id);
-  expect(part && sendingsOf(part, engine).map((sent) => sent.part)).toEqual(count === 0 ? [] : [words]);
+  expect(part && sendingsOf({ part, at: undefined }, engine).map((sent) => sent.part)).toEqual(
+    count === 0 ? [] : [words],
+  );
 });
 
 describe('what was sent as a part that the engine has not', () => {

@@ -68,7 +68,7 @@ describe('what a line says is to be machined', () => {
   it('is machined, also where a figure leaves open what is done', () => {
     const out = '- { measure: head_pressure_test, at: { L: fail, R: pass } }';
     const found = '{ on: head L, is: porous, do: machine }';
-    expect(titles(out, '{ on: hose, is: split, do: renew }')).toContain('machine or renew cylinder heads');
-    expect(titles(out, found)).toEqual(['machine cylinder heads']);
+    expect(titles(out, '{ on: hose, is: split, do: renew }')).toContain('machine or renew cylinder head L');
+    expect(titles(out, found)).toEqual(['machine cylinder head L']);
   });
 });

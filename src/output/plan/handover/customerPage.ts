@@ -1,10 +1,10 @@
-import type { Registry } from '../../../characteristics/registry.ts';
 import { amountText, formatLimit, named, printingOf } from '../../../checks/findings/readings.ts';
 import type { Row } from '../../../checks/judge/row.ts';
 import { unitOfRow } from '../../../checks/judge/session.ts';
 import type { Engine } from '../../../documents/assemble.ts';
 import type { BandName } from '../../../documents/limits/bands.ts';
 import { namedAt } from '../../../layout/naming.ts';
+import { relateOne } from '../../../layout/relate.ts';
 import type { Agreements } from '../../../plan/handover/agreement.ts';
 import { answerTo, isAgreed, ofDate } from '../../../plan/handover/answer.ts';
 import { askedOf } from '../../../plan/handover/asked.ts';
@@ -147,7 +147,7 @@ function sentences(job: Job, agreements: Agreements): readonly string[] {
       : []),
     glossOf(job),
     ...seen,
-    ...job.rows.flatMap((row) => testedSentence(row, agreements.registry)),
+    ...job.rows.flatMap((row) => testedSentence(row, engine)),
     ...(worst === undefined ? [] : measuredSentence(worst, unitFor)),
     ...new Set(job.cut?.groups.map((group) => sizeSentence(group, unitFor))),
     ...(photos.length === 0 ? [] : [`Photographs: ${photos.join(', ')}.`]),
@@ -157,11 +157,12 @@ function sentences(job: Job, agreements: Agreements): readonly string[] {
 /** `Tested: connecting rod 4 is cracked.` */
 export function testedSentence(
   { characteristic: { of, outcomes }, position, judgement }: Row,
-  { parts }: Registry,
+  { parts, document: { layout } }: Engine,
 ): readonly string[] {
   const part = parts.find(of ?? '');
   if (part === undefined || outcomes === undefined || judgement.verdict !== 'out') return [];
-  const what = part.family.isSingle ? part.label : namedAt(part.label, position);
+  const at = relateOne(layout, position, part.family) ?? position;
+  const what = part.family.isSingle ? part.label : namedAt(part.label, at);
   return [`Tested: ${what} is ${outcomes.fail}.`];
 }
 

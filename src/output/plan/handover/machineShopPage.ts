@@ -3,14 +3,11 @@ import type { Row } from '../../../checks/judge/row.ts';
 import { unitOfRow } from '../../../checks/judge/session.ts';
 import { foundText } from '../../../checks/open/found.ts';
 import type { Engine } from '../../../documents/assemble.ts';
-import { ENGINE } from '../../../layout/family.ts';
-import { part } from '../../../layout/makePart.ts';
-import type { Part } from '../../../layout/part.ts';
 import { outText } from '../../../plan/closing/outText.ts';
 import type { PistonFit } from '../../../plan/fit/pistonChoice.ts';
 import type { Agreements } from '../../../plan/handover/agreement.ts';
 import { answerTo, isAgreed, ofDate } from '../../../plan/handover/answer.ts';
-import { carriedPart } from '../../../plan/handover/carriedPart.ts';
+import { type Carried, carriedFor, carriedName } from '../../../plan/handover/carriedPart.ts';
 import { markOf } from '../../../plan/handover/marks.ts';
 import { sendingsOf } from '../../../plan/handover/sendings.ts';
 import { atTheShop, isShopWork } from '../../../plan/handover/shopWork.ts';
@@ -39,21 +36,16 @@ export function machineShopPage(
   const machining = jobs.filter((job) => isShopWork(job, engine));
   const agreed = machining.filter((job) => isAgreed(job, agreements));
   const left = machining.filter((job) => job.serves === undefined && !agreed.includes(job));
-  const byPart = new Map<Part, Job[]>();
-  for (const job of agreed) {
-    const carried = carriedPart(job, registry.parts) ?? partByName(job, [...byPart.keys()]);
-    byPart.set(carried, [...(byPart.get(carried) ?? []), job]);
-  }
-  const parts = [...byPart];
+  const parts = carriedFor(agreed, registry.parts, engine.document.layout);
   return {
     title: `${engine.document.name}: work for the machine shop`,
     about: [...jobLine(engine), ...about],
     answer:
       parts.length > 0
-        ? [`${parts.map(([part]) => part.label).join(', ')}; only what the customer agreed to stands here`]
+        ? [`${parts.map(carriedName).join(', ')}; only what the customer agreed to stands here`]
         : [left.length > 0 ? NO_YES_YET : 'Nothing is left for a machine shop to do'],
     sections: [
-      ...parts.flatMap(([part, each]) => partSections(part, each, pistons, engine, registry)),
+      ...parts.flatMap((each) => partSections(each, each.jobs, pistons, engine, registry)),
       ...(parts.length === 0 ? [] : [{ title: 'back with it', lines: BACK }]),
       ...(left.length === 0
         ? []
@@ -61,12 +53,6 @@ export function machineShopPage(
     ],
     cautions: parts.length === 0 ? [] : CAUTIONS,
   };
-}
-
-/** What is no part of ours is carried there under the name that somebody gave it. */
-function partByName({ found, name }: Job, known: readonly Part[]): Part {
-  const called = found.flatMap(({ on }) => on).join(', ') || name;
-  return known.find(({ label }) => label === called) ?? part(called, called, ENGINE, {});
 }
 
 const NO_YES_YET =
@@ -88,14 +74,14 @@ function jobLine({ document: { job } }: Engine): readonly string[] {
 }
 
 function partSections(
-  part: Part,
+  carried: Carried,
   jobs: readonly Job[],
   pistons: PistonFit | undefined,
   engine: Engine,
   registry: Registry,
 ): readonly Section[] {
-  const mark = markOf(part, engine, registry);
-  const [sent] = sendingsOf(part, engine);
+  const mark = markOf(carried, engine);
+  const [sent] = sendingsOf(carried, engine);
   const given =
     sent === undefined
       ? []
@@ -104,7 +90,7 @@ function partSections(
         ];
   return [
     {
-      title: `${part.label}${mark === undefined ? ', no mark stated: mark it before it leaves' : `, marked ${mark}`}`,
+      title: `${carriedName(carried)}${mark === undefined ? ', no mark stated: mark it before it leaves' : `, marked ${mark}`}`,
       lines: given,
     },
     ...jobs.flatMap((job, index) => [

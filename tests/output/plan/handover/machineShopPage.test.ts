@@ -53,7 +53,7 @@ describe('what is pressed in at a machine shop', () => {
     expect(names.filter((each) => /valve|head/.test(each))).toEqual([
       'renew valve guides',
       'renew valve seats',
-      'surface cylinder heads',
+      'surface cylinder head L',
     ]);
   });
 
