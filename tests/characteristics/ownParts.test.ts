@@ -116,6 +116,7 @@ describe('what a figure of a shop is of', () => {
         family: familyOf('cylinder'),
         material: [],
         assembledFrom: [],
+        carries: [],
       },
       {
         id: 'fan hub',
@@ -125,6 +126,7 @@ describe('what a figure of a shop is of', () => {
         family: ENGINE,
         material: [],
         assembledFrom: [],
+        carries: [],
       },
     ]);
     expect(found.partsOf(hub)).toEqual(['cooling fan', 'fan hub']);

@@ -4,7 +4,7 @@ import { part } from '../../layout/makePart.ts';
 import { namedAt } from '../../layout/naming.ts';
 import type { Part, Parts } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
-import { atBank, bankOf } from '../work/byBank.ts';
+import { atBank, bankOf } from '../work/heads/byBank.ts';
 import type { Job } from '../work/job.ts';
 import { placesOf } from '../work/jobTitle.ts';
 

@@ -3,11 +3,12 @@ import type { Row } from '../../checks/judge/row.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { Part } from '../../layout/part.ts';
 import { isDue, unmeasuredOf } from '../closing/unmeasured.ts';
-import { byBank, withoutPlace } from './byBank.ts';
 import type { PlanContext } from './context.ts';
 import { type Cut, cutsOf, cutsWithin } from './cut.ts';
 import { bySteps, isPastSteps } from './cutSteps.ts';
 import { followsOf, sizeFirst } from './follows.ts';
+import { byBank, withoutPlace } from './heads/byBank.ts';
+import { withWarpedSurfaced } from './heads/warped.ts';
 import { deciderOf, instrumentsAgain } from './instruments.ts';
 import { inOrderOfWork, type Job } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
@@ -25,7 +26,6 @@ import { supportingJobs } from './supporting.ts';
 import type { Suspect } from './suspects.ts';
 import { isRepair, symptomsOf } from './symptoms/seenBefore.ts';
 import { urgencyOf } from './urgency.ts';
-import { withWarpedSurfaced } from './warped.ts';
 
 /** All that is to be done to an engine as it stands, in the order of work. */
 export function jobsOf(context: PlanContext): readonly Job[] {

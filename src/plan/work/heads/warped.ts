@@ -1,7 +1,7 @@
-import type { Observation } from '../../documents/session/observations.ts';
-import type { Layout } from '../../layout/layout.ts';
-import type { Job } from './job.ts';
-import { placesOf } from './jobTitle.ts';
+import type { Observation } from '../../../documents/session/observations.ts';
+import type { Layout } from '../../../layout/layout.ts';
+import type { Job } from '../job.ts';
+import { placesOf } from '../jobTitle.ts';
 
 /** What was seen to be warped is what the straightedge found: one job, and no part is bought for it. */
 export function withWarpedSurfaced(jobs: readonly Job[], layout: Layout): readonly Job[] {

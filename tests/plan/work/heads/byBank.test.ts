@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { orderList } from '../../../src/plan/order/orderList.ts';
-import { jobsOf } from '../../../src/plan/work/jobs.ts';
-import { titleOf } from '../../../src/plan/work/jobTitle.ts';
-import { type Files, limitsOf } from '../../shopOf.ts';
-import { contextOf } from '../planOf.ts';
+import { orderList } from '../../../../src/plan/order/orderList.ts';
+import { jobsOf } from '../../../../src/plan/work/jobs.ts';
+import { titleOf } from '../../../../src/plan/work/jobTitle.ts';
+import { type Files, limitsOf } from '../../../shopOf.ts';
+import { contextOf } from '../../planOf.ts';
 
 const LAYOUT = `{ cylinders: 6, mains: 4, crankpins: { 1: [1, 4], 2: [2, 5], 3: [3, 6] }, banks: { L: [1, 2, 3], R: [4, 5, 6] }, valves: [I, E] }`;
 const LIMITS = `head_flatness: { new: { max: 0.05 }, wear: { max: 0.10 } }
