@@ -1,15 +1,10 @@
-import { ENGINE, familyOf } from '../layout/family.ts';
+import { BANK, ENGINE, familyOf } from '../layout/family.ts';
 import { part } from '../layout/makePart.ts';
 import type { Part } from '../layout/part.ts';
 import { valveGearParts } from './valveGear/parts.ts';
 import { oilPumpParts } from './wholeEngine/parts.ts';
 
-const [MAIN, CRANKPIN, CYLINDER, BANK] = [
-  familyOf('main'),
-  familyOf('crankpin'),
-  familyOf('cylinder'),
-  familyOf('bank'),
-];
+const [MAIN, CRANKPIN, CYLINDER] = [familyOf('main'), familyOf('crankpin'), familyOf('cylinder')];
 
 /** Every part that something is measured of, or that it depends on; and words for several of them together. */
 export const parts: readonly Part[] = [

@@ -36,5 +36,8 @@ export function familyOf(...axes: readonly Axis[]): Family {
 /** What is measured once an engine has one position. */
 export const ENGINE = familyOf('engine');
 
+/** A vee has two banks, and what lies on a deck twice; an engine in line has one of it. */
+export const BANK = familyOf('bank');
+
 /** Steps of an assembly are named by each session; a layout has none. */
 export const STEP = familyOf('step');

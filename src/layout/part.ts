@@ -1,4 +1,4 @@
-import { ENGINE, type Family, familyOf } from './family.ts';
+import { BANK, ENGINE, type Family } from './family.ts';
 import type { Layout } from './layout.ts';
 
 /** A part of an engine, or parts that people name as one. */
@@ -49,8 +49,6 @@ export interface PartName {
   readonly part: Part;
   readonly word: string;
 }
-
-const BANK = familyOf('bank');
 
 /** The parts that are known, by id. */
 export class Parts {

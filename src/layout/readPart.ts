@@ -1,5 +1,5 @@
 import { nearest } from '../diagnostic/suggestion.ts';
-import { ENGINE, type Family, familyOf } from './family.ts';
+import { BANK, ENGINE, type Family } from './family.ts';
 import type { Layout } from './layout.ts';
 import { isPlural, type Part, type Parts } from './part.ts';
 import { fullName, type Position } from './position.ts';
@@ -106,8 +106,6 @@ function isLikePosition(key: string, family: Family, layout: Layout): boolean {
 /** The right camshaft of a vee is one that it has, and that nobody can place. */
 const isBank = (key: string, layout: Layout): boolean =>
   layout.positionsOf(BANK).length > 1 && positionsCalled(key, BANK, layout).length > 0;
-
-const BANK = familyOf('bank');
 
 const wholePart = (part: Part, word: string): PartAt =>
   part.family === ENGINE || isPlural(word, part)

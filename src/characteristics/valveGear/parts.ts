@@ -1,13 +1,8 @@
-import { ENGINE, familyOf } from '../../layout/family.ts';
+import { BANK, ENGINE, familyOf } from '../../layout/family.ts';
 import { part } from '../../layout/makePart.ts';
 import type { Part } from '../../layout/part.ts';
 
-const [VALVE, CAM_BEARING, GEAR, BANK] = [
-  familyOf('valve'),
-  familyOf('cam bearing'),
-  familyOf('gear'),
-  familyOf('bank'),
-];
+const [VALVE, CAM_BEARING, GEAR] = [familyOf('valve'), familyOf('cam bearing'), familyOf('gear')];
 
 /** The parts of the valve gear, from the camshaft to the seats. */
 export const valveGearParts: readonly Part[] = [

@@ -1,4 +1,4 @@
-import { ENGINE, familyOf } from '../../layout/family.ts';
+import { BANK, ENGINE } from '../../layout/family.ts';
 import type { Layout } from '../../layout/layout.ts';
 import { part } from '../../layout/makePart.ts';
 import { namedAt } from '../../layout/naming.ts';
@@ -63,5 +63,3 @@ function partByName({ found, name }: Job, named: Map<string, Part>): Part {
   named.set(called, known);
   return known;
 }
-
-const BANK = familyOf('bank');

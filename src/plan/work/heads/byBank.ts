@@ -1,11 +1,9 @@
-import { familyOf } from '../../../layout/family.ts';
+import { BANK } from '../../../layout/family.ts';
 import type { Layout } from '../../../layout/layout.ts';
 import type { Position } from '../../../layout/position.ts';
 import { positionsMeant } from '../../../layout/readPart.ts';
 import { relateOne } from '../../../layout/relate.ts';
 import type { Job } from '../job.ts';
-
-const BANK = familyOf('bank');
 
 /** The bank that something belongs to. */
 export const bankOf = (position: Position, layout: Layout): Position | undefined =>
