@@ -97,14 +97,14 @@ function isLikePosition(key: string, family: Family, layout: Layout): boolean {
   const names = layout.positionsOf(family).flatMap(({ name, label = name }) => [name, label]);
   return (
     key.split(' ').every((word) => /\d|^to$/.test(word) || along.includes(word)) ||
-    isBank(key, layout) ||
+    namesBank(key, layout) ||
     (!family.isSingle && /^[a-z]$/i.test(key)) ||
     nearest(key, names) !== undefined
   );
 }
 
 /** The right camshaft of a vee is one that it has, and that nobody can place. */
-const isBank = (key: string, layout: Layout): boolean =>
+export const namesBank = (key: string, layout: Layout): boolean =>
   layout.positionsOf(BANK).length > 1 && positionsCalled(key, BANK, layout).length > 0;
 
 const wholePart = (part: Part, word: string): PartAt =>

@@ -1,7 +1,7 @@
 import { alignmentDistance, didYouMean } from '../../diagnostic/suggestion.ts';
 import type { Layout } from '../../layout/layout.ts';
 import { isPlural, type Part, type Parts, wordsOf } from '../../layout/part.ts';
-import { type PartAt, partAt, readPart } from '../../layout/readPart.ts';
+import { namesBank, type PartAt, partAt, readPart } from '../../layout/readPart.ts';
 import { type DocumentContext, report } from '../amount.ts';
 import { positionHelp } from '../engine/checkPosition.ts';
 import type { Named } from '../yaml/access.ts';
@@ -73,8 +73,10 @@ function reportNowhere(
   context: DocumentContext,
 ): void {
   const placed = parts.within(part).find(({ family }) => !family.isSingle);
-  const help =
-    placed === undefined
+  const isOfBank = part.family.isSingle && namesBank(name, layout);
+  const help = isOfBank
+    ? `write ${part.label} alone, and say under \`is:\` or in a note which one it is`
+    : placed === undefined
       ? 'there is only one: leave out what follows its name'
       : positionHelp(layout, placed.family, name);
   report(context, 'unknown-position', span, `the engine has no ${part.label} ${name}`, help);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Files, limitsOf, refusalsOf, reportOf } from '../../shopOf.ts';
+import { type Files, limitsOf, refusalsOf, reportOf, shopOf } from '../../shopOf.ts';
 
 const VEE =
   '{ cylinders: 4, mains: 3, crankpins: { 1: [1, 3], 2: [2, 4] }, banks: { L: [1, 2], R: [3, 4] }, valves: [I, E] }';
@@ -89,6 +89,13 @@ describe('a new head of a vee ends the readings of that head, its guides and its
       'e/2.yaml:4:30 unknown-position',
     ]);
   });
+});
+
+it('one of several camshafts is refused, as a layout has no camshafts', () => {
+  const { diagnostics } = shopOf(engine('found: [{ on: right camshaft, is: pitted, do: renew }]'));
+  expect(diagnostics.map(({ message, help }) => `${message}: ${help}`)).toEqual([
+    'the engine has no camshaft right: write camshaft alone, and say under `is:` or in a note which one it is',
+  ]);
 });
 
 describe('a head that was surfaced has another face, and the guides and seats that it had', () => {

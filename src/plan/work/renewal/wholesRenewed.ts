@@ -1,7 +1,7 @@
 import type { Row } from '../../../checks/judge/row.ts';
 import type { Engine } from '../../../documents/assemble.ts';
 import type { Observation } from '../../../documents/session/observations.ts';
-import { familyOf } from '../../../layout/family.ts';
+import { BANK } from '../../../layout/family.ts';
 import type { Layout } from '../../../layout/layout.ts';
 import type { Part } from '../../../layout/part.ts';
 import type { Position } from '../../../layout/position.ts';
@@ -38,5 +38,3 @@ const placesOf = (
   if (family.isSingle) return calledBy === undefined ? [] : positions;
   return positions.flatMap((each) => relate(layout, each, family) ?? each);
 };
-
-const BANK = familyOf('bank');
