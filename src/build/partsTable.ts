@@ -6,7 +6,8 @@ export const partNamed = (id: string): string => parts.find((part) => part.id ==
 const PARTS = `## Parts
 
 What characteristics are of, and what a session may say was done to or found on. It is made of what the first of these keys of
-\`materials:\` says in the engine document. What is done to a part is done to those it consists of.
+\`materials:\` says in the engine document. What is done to a part is done to those it consists of; a head that is machined keeps the guides,
+seats, valves and springs that it had. Of what is one to a bank an engine without \`banks:\` has one, and nobody says which.
 
 | part | also called | one for each | \`materials:\` | consists of | service sizes |
 |---|---|---|---|---|---|`;

@@ -22,14 +22,14 @@ export const wholesRenewed = (
     ...found.filter(({ remedy }) => remedy === 'renew').flatMap((each) => each.parts),
     ...cracked.flatMap(({ characteristic: { of }, position }): readonly PartAt[] => {
       const part = parts.find(of ?? '');
-      return part === undefined ? [] : [{ part, positions: [position] }];
+      return part === undefined ? [] : [{ part, positions: part.family.isSingle ? [] : [position] }];
     }),
   ]
     .map((at) => ({ ...at, part: renewedAs(at.part, parts) }))
     .filter(({ part, isOneOfMany }) => part.family.isSingle || (part.family === BANK && isOneOfMany !== true))
     .map(({ part, positions }) => ({ part, positions: placesOf(part, positions, layout) }));
 
-/** A crankshaft is renewed whole; of several heads those that were named or tested, and one that is cracked at a cylinder. */
+/** A crankshaft is renewed whole; of several heads those that were named, and one that is cracked at one of its cylinders. */
 const placesOf = (
   { family, calledBy }: Part,
   positions: readonly Position[],
