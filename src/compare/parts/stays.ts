@@ -86,8 +86,9 @@ function endReplaced(
 ): void {
   for (const [key, stay] of open) {
     const isIt =
-      change.name === stay.name ||
-      stay.parts.some((own) => change.parts.some((each) => holds(each, own, parts)));
+      change.parts.length === 0
+        ? change.name === stay.name
+        : stay.parts.some((own) => change.parts.some((each) => holds(each, own, parts)));
     if (!isIt) continue;
     stay.until = session;
     open.delete(key);

@@ -1,12 +1,13 @@
 import type { Part, Parts } from '../../layout/part.ts';
 import type { PartAt } from '../../layout/readPart.ts';
+import { relate } from '../../layout/relate.ts';
 import { type DocumentContext, report } from '../amount.ts';
 import type { KnownParts } from '../session/part.ts';
 import type { Named } from '../yaml/access.ts';
 import type { Grade } from './grade.ts';
 
 /** The parts that are made in sizes among some and what they are assembled from, each once. */
-export function sizedWithin(all: readonly PartAt[], { parts }: KnownParts): readonly PartAt[] {
+export function sizedWithin(all: readonly PartAt[], { parts, layout }: KnownParts): readonly PartAt[] {
   const found = new Map<Part, PartAt>();
   const take = (at: PartAt): void => {
     const before = found.get(at.part);
@@ -17,7 +18,9 @@ export function sizedWithin(all: readonly PartAt[], { parts }: KnownParts): read
   for (const { part, positions } of all) {
     for (const each of parts.within(part)) {
       if (each.sized === undefined || named.has(each)) continue;
-      take({ part: each, positions: each.family === part.family ? positions : [] });
+      const here = positions.flatMap((position) => relate(layout, position, each.family) ?? []);
+      // No position would mean all of them.
+      if (positions.length === 0 || here.length > 0) take({ part: each, positions: here });
     }
   }
   return [...found.values()];

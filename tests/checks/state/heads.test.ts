@@ -98,6 +98,18 @@ it('one of several camshafts is refused, as a layout has no camshafts', () => {
   ]);
 });
 
+it('a new head says nothing of the size of what is in the other one', () => {
+  const says =
+    'fitted: { valve_guides: { size: 0.2 over }, valve_seats: { size: 0.4 over } }\nreplaced: [{ part: head R }]';
+  const sizes = shopOf(engine(says)).engine?.sessions.at(-1)?.sizes ?? [];
+  const reset = sizes.filter(({ grade, isWhole }) => isWhole && grade.upper === undefined);
+  const places = new Set(
+    reset.map(({ at: { positions } }) => positions.map(({ name }) => name).join(', ') || 'all'),
+  );
+  expect(reset.map(({ at: { part } }) => part.id)).toContain('valve_guide');
+  expect([...places]).toEqual([OF_RIGHT]);
+});
+
 describe('a head that was surfaced has another face, and the guides and seats that it had', () => {
   const open = (files: Files): readonly string[] =>
     (reportOf(files).state?.findings ?? [])

@@ -62,6 +62,28 @@ const hours = (part: MarkedPart): readonly (number | undefined)[] =>
 const codes = (part: MarkedPart): readonly string[] =>
   conflictsOf(measuredPart(part)).map(({ severity, message }) => `${severity}: ${message}`);
 
+it('a head of a vee is in it until that head is replaced, and not until the other one is', () => {
+  const layout =
+    'layout: { cylinders: 4, crankpins: { 1: [1, 3], 2: [2, 4] }, banks: { L: [1, 2], R: [3, 4] } }';
+  const read = shopOf({
+    'A/engine.yaml': `kind: engine\nname: A\n${layout}\nfitted: { head: { at: { L: { mark: K1 }, R: { mark: K2 } } } }\n`,
+    ...Object.fromEntries(
+      ['', 'replaced: [{ part: cylinder head, at: R }]', 'replaced: [{ part: head L }]', ''].map(
+        (text, index) => [
+          `A/${index}.yaml`,
+          `kind: session\nstage: service\ndate: 202${index}-01-01\nreadings: []\n${text}`,
+        ],
+      ),
+    ),
+  });
+  if (read.engine === undefined) throw new Error('not sound');
+  const found = markedParts([{ engine: read.engine, registry: read.registry }], []);
+  expect(found.map((part) => `${part.mark} ${stays(part)}`)).toEqual([
+    'K1 A 2020-01-01 to 2022-01-01',
+    'K2 A 2020-01-01 to 2021-01-01',
+  ]);
+});
+
 describe('a part is in an engine', () => {
   it.each([
     [
