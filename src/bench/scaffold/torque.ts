@@ -1,6 +1,7 @@
 import type { Engine } from '../../documents/assemble.ts';
 import { NOT_STATED } from '../../documents/unstatedSource.ts';
 import { keyText, valueText } from '../../documents/writing/keyText.ts';
+import { BANK } from '../../layout/family.ts';
 import { readPart } from '../../layout/readPart.ts';
 import { comment, schemaLine } from '../sessionText.ts';
 import { type MadeFile, madeFile, schemaPath } from './madeFile.ts';
@@ -73,7 +74,10 @@ const BEARING_JOINTS: readonly string[] = ['main_cap', 'main_bolt', 'rod_housing
 /** Two to a main cap or a rod; else four, to be named by whoever knows the joint. */
 function fastenersOf(joint: string, { document: { layout }, parts }: Engine): readonly string[] {
   const meant = readPart(joint, parts, layout);
-  const of = meant.kind === 'parts' ? meant.at.find(({ part }) => !part.family.isSingle) : undefined;
+  const of =
+    meant.kind === 'parts'
+      ? meant.at.find(({ part }) => !part.family.isSingle && part.family !== BANK)
+      : undefined;
   if (of === undefined) return ['1', '2', '3', '4'];
   return layout
     .positionsOf(of.part.family)

@@ -312,6 +312,18 @@ describe('a new tightening sequence', () => {
     expect(await bench.call('check')).toMatchObject({ exitCode: 0 });
   });
 
+  it('leaves it to whoever knows the head how its fasteners are called, of a vee as well', async () => {
+    const vee = ENGINE.replace('cylinders: 4', 'cylinders: 4, banks: { L: [1, 2], R: [3, 4] }');
+    expect(vee).not.toBe(ENGINE);
+    shopWith({ 'engines/pump/engine.yaml': vee });
+    for (const joint of ['cylinder-head', 'head-l']) {
+      expect(await bench.call('new', 'torque', joint, '--passes', '40,80')).toMatchObject({ exitCode: 0 });
+      const text = read(`engines/pump/torque/${joint}.yaml`);
+      expect(text).toContain('names: [1, 2, 3, 4]');
+      expect(text).toContain('gasket the right way up');
+    }
+  });
+
   it("is refused without torques, which are the maker's to state", async () => {
     shopWith({});
     expect(await bench.call('new', 'torque', 'main-caps')).toMatchObject({ exitCode: 2 });

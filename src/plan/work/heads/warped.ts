@@ -23,12 +23,15 @@ const MAY_BE_MACHINED: readonly Job['operation'][] = ['machine or renew', 'machi
 
 const WARPED = /\b(?:warp|distort|bowed|(?:not|out of) flat)/i;
 
-/** Of one of several nobody says which it is. */
 function isAllAt({ parts }: Observation, surfacing: Job, layout: Layout): boolean {
   const places = placesOf(surfacing, layout);
   return parts
     .filter(({ part }) => part === surfacing.part)
-    .every(({ part, positions }) =>
-      part.family.isSingle ? true : positions.length > 0 && positions.every((each) => places.includes(each)),
+    .every(
+      ({ part, positions, isOneOfMany }) =>
+        part.family.isSingle ||
+        // Nobody says which head it is, and the straightedge does.
+        isOneOfMany === true ||
+        (positions.length > 0 && positions.every((each) => places.includes(each))),
     );
 }

@@ -96,6 +96,12 @@ describe('what is to be done to the heads of a vee is done to one of them', () =
       [],
     ],
     [
+      'one that was seen to be warped, and the straightedge says which',
+      `readings: [${WARPED}]\nfound: [{ on: cylinder head, is: warped, do: machine }]`,
+      ['surface cylinder head L'],
+      [],
+    ],
+    [
       'a fault of a warped one that surfacing does not mend',
       `readings: [${WARPED}]\nfound: [{ on: head L, is: a stud hole stripped, do: machine }]`,
       ['surface cylinder head L', 'machine cylinder head L'],
