@@ -1,14 +1,17 @@
+import { isAt } from '../../checks/history/dependsOn.ts';
 import { NO_OFFERS, type OfferedParts } from '../../documents/parts/offeredPart.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
+import type { PartAt } from '../../layout/readPart.ts';
 import { fitsOf } from '../fit/fits.ts';
 import { shelfPistons } from '../fit/shelfPistons.ts';
 import type { WholeFit } from '../fit/wholeParts.ts';
 import { type Agreements, agreementsOf } from '../handover/agreement.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
+import { placesOf } from '../work/jobTitle.ts';
 import { OWN_WORK } from '../work/operation.ts';
-import { awaitedBy } from './awaited.ts';
+import { type Awaited, awaitedBy } from './awaited.ts';
 import { afterYes, awaitsYes } from './awaitedYes.ts';
 import { boreLines } from './boreLines.ts';
 import { boughtAt } from './bought.ts';
@@ -41,9 +44,7 @@ export function orderList(
     (job) => awaitsYes(job, agreements),
   );
   const withCuts = linesFor(real, (job) => cutLines(context, job, pistons));
-  const waiting = awaitedBy(context).filter(
-    ({ machined }) => !jobs.some((job) => isCutOrRenewed(machined, job, context)),
-  );
+  const waiting = awaitedBy(context).flatMap((each) => stillAwaited(each, jobs, context));
   const awaited = waiting.flatMap((each) => awaitedLines(context, each, shelf));
   const sized = new Set([...withCuts, ...awaited].map(({ what }) => what));
   const ofNew = linesFor(real, (job) => matesOfNew(context, asBought(job, context.registry))).filter(
@@ -90,9 +91,23 @@ function together(jobs: readonly Job[], awaits: (job: Job) => boolean): readonly
 }
 
 /** What is cut again or goes with its whole is not what was measured: nothing is bought for it as it is. */
-const isCutOrRenewed = (machined: Part, { cut, operation, part }: Job, { registry }: PlanContext): boolean =>
-  cut?.part === machined ||
-  (operation === 'renew' && part?.family.isSingle === true && registry.parts.within(part).includes(machined));
+function stillAwaited(
+  each: Awaited,
+  jobs: readonly Job[],
+  { registry, engine: { document } }: PlanContext,
+): readonly Awaited[] {
+  if (jobs.some(({ cut }) => cut?.part === each.machined)) return [];
+  const renewed = jobs.flatMap((job): readonly PartAt[] => {
+    const { operation, part, at } = job;
+    if (operation !== 'renew' || part === undefined || !(part.family.isSingle || at !== undefined)) return [];
+    return [{ part, positions: placesOf(job, document.layout) }];
+  });
+  const isKept = ({ id }: Part, position: Position): boolean =>
+    !renewed.some((whole) => isAt(id, position, whole, registry, document.layout));
+  const positions = each.positions.filter((position) => isKept(each.machined, position));
+  const places = each.places.filter((position) => isKept(each.mate, position));
+  return positions.length === 0 || places.length === 0 ? [] : [{ ...each, positions, places }];
+}
 
 /** Whether a part of the shelf goes in whole, so that this one of the engine's is neither cut nor bought. */
 const isSpared = ({ part }: Job, wholes: readonly WholeFit[], { registry }: PlanContext): boolean =>

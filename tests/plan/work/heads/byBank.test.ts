@@ -138,6 +138,24 @@ describe('what is to be done to the heads of a vee is done to one of them', () =
   });
 });
 
+it('seats for holes that were cut are bought for the head that stays, and none for the one that is renewed', () => {
+  const seatsOrdered = (found: string): readonly string[] => {
+    const context = contextOf(
+      vee({
+        teardown: 'readings: []',
+        machined: `machined: [{ part: valve seat holes, at: [1 E, 2 E, 5 E], size: 0.4 over }]\n${found}`,
+      }),
+    );
+    return orderList(context, jobsOf(context))
+      .filter(({ what }) => what.startsWith('valve seat'))
+      .map(({ count, what }) => `${count} ${what}`);
+  };
+  expect(seatsOrdered('')).toEqual(['3 valve seats']);
+  expect(seatsOrdered('found: [{ on: head R, is: cracked, do: renew }]')).toEqual(['2 valve seats']);
+  expect(seatsOrdered('found: [{ on: head L, is: cracked, do: renew }]')).toEqual(['1 valve seat']);
+  expect(seatsOrdered('found: [{ on: heads, is: cracked, do: renew }]')).toEqual([]);
+});
+
 it('an engine in line has one head, and nobody says which', () => {
   const files = inLine({
     teardown: `readings: [{ measure: head_flatness, value: 0.13 }, ${CRACKED}, ${guides('6.081')}]\nfound: [{ on: head, is: cracked, do: renew }]`,
