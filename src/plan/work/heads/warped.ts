@@ -7,7 +7,8 @@ import { placesOf } from '../jobTitle.ts';
 export function withWarpedSurfaced(jobs: readonly Job[], layout: Layout): readonly Job[] {
   const surfacings = jobs.filter(({ operation }) => operation === 'surface');
   const takerOf = (job: Job, seen: Observation): Job | undefined =>
-    MAY_BE_MACHINED.includes(job.operation) && WARPED.test(seen.is)
+    // Where the customer chose to have it machined, that is the line that was agreed to.
+    job.operation === 'machine or renew' && WARPED.test(seen.is)
       ? surfacings.find((each) => each.part === job.part && isAllAt(seen, each, layout))
       : undefined;
   return jobs.flatMap((job) => {
@@ -18,8 +19,6 @@ export function withWarpedSurfaced(jobs: readonly Job[], layout: Layout): readon
     return [{ ...job, urgency: taken.length > 0 ? 'must' : job.urgency, found: [...left, ...taken] }];
   });
 }
-
-const MAY_BE_MACHINED: readonly Job['operation'][] = ['machine or renew', 'machine'];
 
 const WARPED = /\b(?:warp|distort|bowed|(?:not|out of) flat)/i;
 

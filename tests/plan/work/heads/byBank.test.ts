@@ -102,6 +102,12 @@ describe('what is to be done to the heads of a vee is done to one of them', () =
       [],
     ],
     [
+      'a warped one that the customer chose to have machined',
+      `readings: [${WARPED}]\nfound: [{ on: head L, is: warped, do: machine }]\nagreed: { by: Owner, items: [machine head L] }`,
+      ['surface cylinder head L', 'machine cylinder head L'],
+      [],
+    ],
+    [
       'a fault of a warped one that surfacing does not mend',
       `readings: [${WARPED}]\nfound: [{ on: head L, is: a stud hole stripped, do: machine }]`,
       ['surface cylinder head L', 'machine cylinder head L'],
