@@ -81,7 +81,7 @@ function readOne(text: string, parts: Parts, layout: Layout): PartMeaning {
     )
     .sort((a, b) => b.word.length - a.word.length);
   for (const { part, word, key } of splits) {
-    if (key === '') return { kind: 'parts', at: [wholePart(part, word)] };
+    if (key === '' || isEvery(key, word, part)) return { kind: 'parts', at: [wholePart(part, word)] };
     const at = partAt(part, key, parts, layout);
     if (at.length > 0) return { kind: 'parts', at };
   }
@@ -90,6 +90,10 @@ function readOne(text: string, parts: Parts, layout: Layout): PartMeaning {
     ? { kind: 'unknown' }
     : { kind: 'nowhere', part: longest.part, key: longest.key };
 }
+
+/** Of what there are several. */
+const isEvery = (key: string, word: string, part: Part): boolean =>
+  /^(?:all|both)$/i.test(key) && !part.family.isSingle && isPlural(word, part);
 
 /** Numbers and names of the axes, or nearly the name of a position: the cover of a valve cover is none. */
 function isLikePosition(key: string, family: Family, layout: Layout): boolean {
