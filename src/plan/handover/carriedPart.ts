@@ -1,5 +1,5 @@
+import type { Engine } from '../../documents/assemble.ts';
 import { BANK, ENGINE } from '../../layout/family.ts';
-import type { Layout } from '../../layout/layout.ts';
 import { part } from '../../layout/makePart.ts';
 import { namedAt } from '../../layout/naming.ts';
 import type { Part, Parts } from '../../layout/part.ts';
@@ -33,18 +33,18 @@ export const carriedName = ({ part: { label }, at }: Carried): string =>
 /** Everything that is carried for some jobs, each with what is to be done to it. */
 export function carriedFor(
   jobs: readonly Job[],
-  parts: Parts,
-  layout: Layout,
+  engine: Pick<Engine, 'parts' | 'document'>,
 ): readonly (Carried & { readonly jobs: readonly Job[] })[] {
+  const { layout } = engine.document;
   const named = new Map<string, Part>();
   const pieces = jobs.flatMap((job): readonly (Carried & { readonly job: Job })[] => {
-    const carried = carriedPart(job, parts) ?? partByName(job, named);
+    const carried = carriedPart(job, engine.parts) ?? partByName(job, named);
     const banks = new Set(
       carried.family === BANK ? placesOf(job, layout).flatMap((each) => bankOf(each, layout) ?? []) : [],
     );
     return banks.size === 0
       ? [{ part: carried, at: undefined, job }]
-      : [...banks].map((at) => ({ part: carried, at, job: atBank(job, at, layout) }));
+      : [...banks].map((at) => ({ part: carried, at, job: atBank(job, at, engine) }));
   });
   const isSame = (a: Carried, b: Carried): boolean => a.part === b.part && a.at === b.at;
   return pieces

@@ -47,7 +47,7 @@ function askedBy(rows: readonly Row[], cuts: readonly Cut[], context: PlanContex
   const { layout } = context.engine.document;
   const asked = [...cuts.flatMap(cutJobs), ...measuringJobs(rows, context), ...remedyJobs(rows, context)];
   const chosen = (jobs: readonly Job[]): readonly Job[] =>
-    joined(jobs.map((job) => asChosen(job, context)).flatMap((job) => byBank(job, layout)));
+    joined(jobs.map((job) => asChosen(job, context)).flatMap((job) => byBank(job, context.engine)));
   const first = withWarpedSurfaced(withoutPlace(chosen([...asked, ...jobsOfFound(context)])), layout);
   // What is left beside a renewal is another line, and the customer may have chosen for that.
   return renewedByChoice(chosen(withoutWorkOnRenewed(first, context)), context.engine)

@@ -36,7 +36,7 @@ export function machineShopPage(
   const machining = jobs.filter((job) => isShopWork(job, engine));
   const agreed = machining.filter((job) => isAgreed(job, agreements));
   const left = machining.filter((job) => job.serves === undefined && !agreed.includes(job));
-  const parts = carriedFor(agreed, registry.parts, engine.document.layout);
+  const parts = carriedFor(agreed, engine);
   return {
     title: `${engine.document.name}: work for the machine shop`,
     about: [...jobLine(engine), ...about],

@@ -4,13 +4,17 @@ import type { Position } from '../../../layout/position.ts';
 import { positionsMeant } from '../../../layout/readPart.ts';
 import { relateOne } from '../../../layout/relate.ts';
 import type { Job } from '../job.ts';
+import { byName } from '../seen.ts';
+
+type Known = Parameters<typeof byName>[1];
 
 /** The bank that something belongs to. */
 export const bankOf = (position: Position, layout: Layout): Position | undefined =>
   relateOne(layout, position, BANK);
 
 /** The heads of a vee are castings of their own: each is agreed to, carried away and bought by itself. */
-export function byBank(job: Job, layout: Layout): readonly Job[] {
+export function byBank(job: Job, engine: Known): readonly Job[] {
+  const { layout } = engine.document;
   const { part, operation, rows, found } = job;
   if (part?.family !== BANK) return [job];
   const banks = [
@@ -22,22 +26,25 @@ export function byBank(job: Job, layout: Layout): readonly Job[] {
     : layout
         .positionsOf(BANK)
         .filter((bank) => banks.includes(bank))
-        .map((at) => ({ ...atBank(job, at, layout), at, name: `${operation} ${part.label} ${at.name}` }));
+        .map((at) => ({ ...atBank(job, at, engine), at, name: `${operation} ${part.label} ${at.name}` }));
 }
 
 /** What of a job is done in one bank. */
-export function atBank(job: Job, bank: Position, layout: Layout): Job {
+export function atBank(job: Job, bank: Position, engine: Known): Job {
+  const { layout } = engine.document;
   const isHere = (position: Position): boolean => bankOf(position, layout) === bank;
   return {
     ...job,
     rows: job.rows.filter(({ position }) => isHere(position)),
-    found: job.found.flatMap((seen) => {
-      const parts = seen.parts.flatMap((each) => {
-        const positions = positionsMeant(each, layout).filter(isHere);
-        return positions.length > 0 || each.isOneOfMany ? [{ ...each, positions }] : [];
-      });
-      return parts.length === 0 ? [] : [{ ...seen, parts }];
-    }),
+    found: job.found
+      .flatMap((whole) => byName(whole, engine))
+      .flatMap((seen) => {
+        const parts = seen.parts.flatMap((each) => {
+          const positions = positionsMeant(each, layout).filter(isHere);
+          return positions.length > 0 || each.isOneOfMany ? [{ ...each, positions }] : [];
+        });
+        return parts.length === 0 ? [] : [{ ...seen, parts }];
+      }),
     cut: job.cut && {
       ...job.cut,
       groups: job.cut.groups.flatMap((group) => {

@@ -33,6 +33,11 @@ function planOf(files: Files): readonly string[] {
     .map((job) => titleOf(job, context.engine.document));
 }
 
+function workPlanOf(files: Files) {
+  const context = contextOf(files);
+  return { jobs: jobsOf(context), document: context.engine.document };
+}
+
 function headsOrdered(files: Files): readonly string[] {
   const context = contextOf(files);
   return orderList(context, jobsOf(context))
@@ -142,6 +147,18 @@ describe('what is to be done to the heads of a vee is done to one of them', () =
     expect(planOf(files)).toEqual(titles);
     expect(headsOrdered(files)).toEqual(ordered);
   });
+});
+
+it('each says of itself alone what one line says of both', () => {
+  const { jobs, document } = workPlanOf(
+    vee({
+      teardown: `readings: [${WARPED}, ${CRACKED}]\nfound: [{ on: [head L, head R], is: warped, do: machine }]`,
+    }),
+  );
+  const reasons = jobs
+    .filter(({ part }) => part?.id === 'head')
+    .map((job) => `${titleOf(job, document)}: ${job.found.map(({ on }) => on.join(', ')).join('; ')}`);
+  expect(reasons).toEqual(['surface cylinder head L: head L', 'renew cylinder head R: head R']);
 });
 
 it('seats for holes that were cut are bought for the head that stays, and none for the one that is renewed', () => {
