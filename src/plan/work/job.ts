@@ -43,6 +43,16 @@ export interface Job {
   readonly follows: readonly string[];
 }
 
+/** What most jobs have none of. */
+export const plain = {
+  found: [],
+  suspects: [],
+  serves: undefined,
+  cut: undefined,
+  deciders: [],
+  follows: [],
+} as const;
+
 /**
  * A head is finished from its holes outward: guides, then the seats that are cut true to them, its face last. Common practice,
  * no source.

@@ -2,16 +2,15 @@ import { leftToCut } from '../../checks/grades/cutDown.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { Part } from '../../layout/part.ts';
-import { isDue, unmeasuredOf } from '../closing/unmeasured.ts';
 import type { PlanContext } from './context.ts';
 import { type Cut, cutsOf, cutsWithin } from './cut.ts';
 import { bySteps, isPastSteps } from './cutSteps.ts';
 import { followsOf, sizeFirst } from './follows.ts';
 import { byBank, withoutPlace } from './heads/byBank.ts';
 import { withWarpedSurfaced } from './heads/warped.ts';
-import { deciderOf, instrumentsAgain } from './instruments.ts';
-import { inOrderOfWork, type Job } from './job.ts';
+import { inOrderOfWork, type Job, plain } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
+import { measuringJobs } from './measuring/measuringJobs.ts';
 import { jobName, remedyOf } from './operation.ts';
 import { asFound } from './renewal/asFound.ts';
 import { byUrgency } from './renewal/byUrgency.ts';
@@ -23,7 +22,6 @@ import { renewedByChoice } from './renewal/renewedByChoice.ts';
 import { renewedAs } from './renewal/wholeOf.ts';
 import { withoutWorkOnRenewed } from './renewal/workOnRenewed.ts';
 import { supportingJobs } from './supporting.ts';
-import type { Suspect } from './suspects.ts';
 import { isRepair, symptomsOf } from './symptoms/seenBefore.ts';
 import { urgencyOf } from './urgency.ts';
 
@@ -79,15 +77,6 @@ function withThickness(job: Job, { state }: PlanContext): Job {
   return { ...job, thicknesses };
 }
 
-const plain = {
-  found: [],
-  suspects: [],
-  serves: undefined,
-  cut: undefined,
-  deciders: [],
-  follows: [],
-} as const;
-
 /** Bores beyond their last step are renewed by themselves; a journal that is takes its crankshaft along. */
 function cutJobs(cut: Cut): readonly Job[] {
   if (cut.renews !== undefined) return [renewalOf(cut, cut.renews)];
@@ -122,66 +111,6 @@ function cutJob(cut: Cut): Job {
   const follows = followsOf({ operation, part });
   return { ...plain, name: jobName(operation, part), operation, part, urgency, rows, found, cut, follows };
 }
-
-/** What was left out, and what nobody can decide yet. */
-function measuringJobs(rows: readonly Row[], context: PlanContext): readonly Job[] {
-  const [undecided, missing] = (['undecided', 'missing'] as const).map((verdict) =>
-    rows.filter(({ judgement }) => judgement.verdict === verdict),
-  );
-  return [
-    ...measuring('measure', missing ?? [], context, {
-      unmeasured: unmeasuredOf(context).filter((each) => isDue(each, context)),
-    }),
-    ...measuring('measure again', undecided ?? [], context, {
-      suspects: context.suspects.filter(isReadAgain),
-    }),
-    ...statingJobs(context),
-  ];
-}
-
-/** What came back ground and fits another size than is stated wants no micrometer, but its size written down. */
-function statingJobs({ suspects, registry: { parts } }: PlanContext): readonly Job[] {
-  const unstated = suspects.filter(({ settledBy }) => settledBy === 'size');
-  const ids = new Set(unstated.map(({ row }) => row.characteristic.of));
-  return [...ids].flatMap((id): readonly Job[] => {
-    const part = parts.find(id ?? '');
-    if (part === undefined) return [];
-    const operation = 'state the size';
-    const own = unstated.filter(({ row }) => row.characteristic.of === id);
-    const again = own.map((each) => ({ ...each, instruments: [] }));
-    return [
-      {
-        ...plain,
-        name: jobName(operation, part),
-        operation,
-        part,
-        urgency: 'must',
-        rows: [],
-        suspects: again,
-      },
-    ];
-  });
-}
-
-function measuring(
-  operation: 'measure' | 'measure again',
-  rows: readonly Row[],
-  context: PlanContext,
-  {
-    suspects = [],
-    unmeasured = [],
-  }: Pick<Job, 'unmeasured'> & { readonly suspects?: PlanContext['suspects'] },
-): readonly Job[] {
-  const deciders = operation === 'measure' ? [] : rows.map((row) => deciderOf(row, context));
-  const job = { ...plain, name: operation, operation, part: undefined, urgency: 'must' as const };
-  const again = suspects.map((each) => ({ ...each, instruments: instrumentsAgain(each.row, context) }));
-  return rows.length + suspects.length + unmeasured.length === 0
-    ? []
-    : [{ ...job, rows, deciders, suspects: again, unmeasured }];
-}
-
-/** Itself, rather than worked out from what was. */
-const isReadAgain = ({ why, settledBy }: Suspect): boolean => why !== undefined && settledBy !== 'size';
 
 /** Figures that are out, worn or off what the builder aims for, gathered by what brings them back. */
 function remedyJobs(rows: readonly Row[], { registry: { parts } }: PlanContext): readonly Job[] {
