@@ -61,7 +61,7 @@ export function partAt(part: Part, key: string, parts: Parts, layout: Layout): r
     .find(({ length }) => length > 0);
   if (called !== undefined) return [{ part, positions: called }];
   return parts.within(part).flatMap((each) => {
-    // Nor is head 1 I one.
+    // Of a vee no head is called by one of its valves.
     if (!part.family.isSingle && each.family !== part.family) return [];
     const positions = positionsCalled(key, each.family, layout);
     return positions.length === 0 ? [] : [{ part: each, positions }];

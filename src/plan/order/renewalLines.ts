@@ -71,15 +71,11 @@ export function placesAsked({ part, rows, found, cut }: Job, layout: Layout): re
   return [
     ...new Set([
       ...rows.map(({ position }) => placeOf(position)),
-      ...seen.map((position) => (part && isCalledAt(part, position) ? position : placeOf(position))),
+      ...seen.map((position) => (part?.calledBy === position.family ? position : placeOf(position))),
       ...beyond.flatMap(({ places }) => places.map(({ position }) => placeOf(position))),
     ]),
   ];
 }
-
-/** Whether it is one of several that the layout counts as one: head 1 of an engine with a head for each cylinder. */
-const isCalledAt = ({ family, calledBy }: Part, position: Position): boolean =>
-  family.isSingle && position.family === calledBy;
 
 /** Of a journal or lobe what it is of one piece with is bought. */
 export function asBought(job: Job, { parts }: Registry): Job {
@@ -104,7 +100,8 @@ function fastenersOf(
 /** Of rings the bores that want a set, of other parts where they are; one where nobody says. */
 function countOf(part: Part, places: readonly Position[], { engine, registry }: PlanContext): number {
   const { layout } = engine.document;
-  const called = places.filter((position) => isCalledAt(part, position));
+  // Of heads that the layout counts as one, as many as are called by their cylinders.
+  const called = places.filter(({ family }) => family === part.calledBy);
   if (called.length > 0) return called.length;
   const bore = isRings(part) ? registry.parts.find(part.sized?.fits ?? '') : undefined;
   const wanted = bore === undefined ? places : places.flatMap((at) => relate(layout, at, bore.family) ?? at);

@@ -29,10 +29,14 @@ export function placesOf(job: Job, layout: Layout): readonly Position[] {
   const seen = found.flatMap(({ parts }) => parts.filter((each) => each.part === part));
   if (seen.some(({ positions, isOneOfMany }) => positions.length === 0 && !isOneOfMany)) return [];
   const called = seen.flatMap(({ positions }) => positions);
-  // Of several heads in a row the seen ones are called by name; a figure of one is that of its deck.
+  // Heads that were seen are called by their cylinders; a figure of one is that of the whole deck.
   if (part.family.isSingle) return part.calledBy !== undefined && rows.length === 0 ? called : [];
   const cutAt = ofPart?.groups.flatMap(({ places }) => places) ?? [];
   const inDoubt = suspects.map(({ row }) => row);
   const measured = [...cutAt, ...rows, ...inDoubt].map(({ position }) => position);
-  return [...measured, ...called].flatMap((position) => relateOne(layout, position, part.family) ?? []);
+  return [...measured, ...called].flatMap((position) =>
+    position.family === part.calledBy && rows.length === 0
+      ? position
+      : (relateOne(layout, position, part.family) ?? []),
+  );
 }

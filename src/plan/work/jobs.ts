@@ -44,9 +44,11 @@ export function jobsOf(context: PlanContext): readonly Job[] {
 function askedBy(rows: readonly Row[], cuts: readonly Cut[], context: PlanContext): readonly Job[] {
   const { layout } = context.engine.document;
   const asked = [...cuts.flatMap(cutJobs), ...measuringJobs(rows, context), ...remedyJobs(rows, context)];
-  const chosen = (jobs: readonly Job[]): readonly Job[] =>
-    joined(jobs.map((job) => asChosen(job, context)).flatMap((job) => byBank(job, context.engine)));
-  const first = withWarpedSurfaced(withoutPlace(chosen([...asked, ...jobsOfFound(context)])), layout);
+  const byHead = (jobs: readonly Job[]): readonly Job[] =>
+    joined(jobs.flatMap((job) => byBank(job, context.engine)));
+  const chosen = (jobs: readonly Job[]): readonly Job[] => byHead(jobs.map((job) => asChosen(job, context)));
+  const placed = byHead(withoutPlace(chosen([...asked, ...jobsOfFound(context)])));
+  const first = withWarpedSurfaced(placed, layout);
   // What is left beside a renewal is another line, and the customer may have chosen for that.
   return renewedByChoice(chosen(withoutWorkOnRenewed(first, context)), context.engine)
     .flatMap((job) => byUrgency(job, layout))

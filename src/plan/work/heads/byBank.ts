@@ -12,15 +12,20 @@ type Known = Parameters<typeof byName>[1];
 export const bankOf = (position: Position, layout: Layout): Position | undefined =>
   relateOne(layout, position, BANK);
 
-/** The heads of a vee are castings of their own: each is agreed to, carried away and bought by itself. */
+/**
+ * The heads of a vee are castings of their own: each is agreed to, carried away and bought by itself. Those that are called by
+ * their cylinders, and of which no figure is out, say themselves which they are.
+ */
 export function byBank(job: Job, engine: Known): readonly Job[] {
   const { layout } = engine.document;
-  const { part, operation, rows, found } = job;
+  const { part, at: given, operation, rows, found } = job;
   if (part?.family !== BANK) return [job];
-  const banks = [
-    ...rows.map(({ position }) => bankOf(position, layout)),
-    ...found.flatMap(({ parts }) => parts.flatMap((each) => positionsMeant(each, layout))),
-  ].filter((bank) => bank !== undefined);
+  const seen = found.flatMap(({ parts }) => parts.flatMap((each) => positionsMeant(each, layout)));
+  const isCalled =
+    given === undefined && rows.length === 0 && seen.every(({ family }) => family === part.calledBy);
+  const banks = [...rows.map(({ position }) => position), ...(isCalled ? [] : seen)]
+    .map((position) => bankOf(position, layout))
+    .filter((bank) => bank !== undefined);
   return banks.length === 0
     ? [{ ...job, name: `${operation} ${part.label}` }]
     : layout

@@ -2,9 +2,6 @@ import type { Row } from '../../../checks/judge/row.ts';
 import type { Engine } from '../../../documents/assemble.ts';
 import type { Observation } from '../../../documents/session/observations.ts';
 import { BANK } from '../../../layout/family.ts';
-import type { Layout } from '../../../layout/layout.ts';
-import type { Part } from '../../../layout/part.ts';
-import type { Position } from '../../../layout/position.ts';
 import type { PartAt } from '../../../layout/readPart.ts';
 import { relate } from '../../../layout/relate.ts';
 import { renewedAs } from './wholeOf.ts';
@@ -22,19 +19,15 @@ export const wholesRenewed = (
     ...found.filter(({ remedy }) => remedy === 'renew').flatMap((each) => each.parts),
     ...cracked.flatMap(({ characteristic: { of }, position }): readonly PartAt[] => {
       const part = parts.find(of ?? '');
-      return part === undefined ? [] : [{ part, positions: part.family.isSingle ? [] : [position] }];
+      if (part === undefined) return [];
+      const here = relate(layout, position, part.family) ?? [position];
+      return [{ part, positions: part.family.isSingle ? [] : here }];
     }),
   ]
     .map((at) => ({ ...at, part: renewedAs(at.part, parts) }))
     .filter(({ part, isOneOfMany }) => part.family.isSingle || (part.family === BANK && isOneOfMany !== true))
-    .map(({ part, positions }) => ({ part, positions: placesOf(part, positions, layout) }));
-
-/** A crankshaft is renewed whole; of several heads those that were named, and one that is cracked at one of its cylinders. */
-const placesOf = (
-  { family, calledBy }: Part,
-  positions: readonly Position[],
-  layout: Layout,
-): readonly Position[] => {
-  if (family.isSingle) return calledBy === undefined ? [] : positions;
-  return positions.flatMap((each) => relate(layout, each, family) ?? each);
-};
+    // A crankshaft is renewed whole, and of several heads those that were named or are cracked.
+    .map(({ part, positions }) => ({
+      part,
+      positions: part.family.isSingle && part.calledBy === undefined ? [] : positions,
+    }));

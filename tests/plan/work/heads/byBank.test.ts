@@ -179,6 +179,42 @@ it('seats for holes that were cut are bought for the head that stays, and none f
   expect(seatsOrdered('found: [{ on: heads, is: cracked, do: renew }]')).toEqual([]);
 });
 
+describe('a vee with a head for each cylinder', () => {
+  it.each<readonly [string, string, readonly string[], readonly string[]]>([
+    [
+      'two of one bank, and nothing of the head between them',
+      `readings: [{ measure: valve_guide_bore, at: { 2: { I: 6.010, E: 6.081 }, 4: { I: 6.010, E: 6.081 } } }]\nfound: [{ on: heads 4 and 6, is: cracked, do: renew }]`,
+      ['renew valve guide 2 E', 'renew cylinder head 4, 6'],
+      ['2 cylinder heads, renew cylinder head'],
+    ],
+    [
+      'one beside a figure of its bank, as the head of that bank',
+      `readings: [${CRACKED}]\nfound: [{ on: head 5, is: cracked, do: renew }, { on: head 1, is: cracked, do: renew }]`,
+      ['renew cylinder head L', 'renew cylinder head R'],
+      ['1 cylinder head, renew cylinder head L', '1 cylinder head, renew cylinder head R'],
+    ],
+    [
+      'one beside a figure of the other bank, as the head of its own, with the guides in it',
+      `readings: [${CRACKED}, ${guides('6.081')}]\nfound: [{ on: head 1, is: cracked, do: renew }, { on: valve 1 I, is: bent, do: renew }]`,
+      ['renew cylinder head L', 'renew cylinder head R'],
+      ['1 cylinder head, renew cylinder head L', '1 cylinder head, renew cylinder head R'],
+    ],
+  ])('renews %s', (_, text, titles, ordered) => {
+    const files = vee({ teardown: text });
+    expect(planOf(files)).toEqual(titles);
+    expect(headsOrdered(files)).toEqual(ordered);
+  });
+
+  it('is agreed to by its number', () => {
+    const agreed = (item: string): Files =>
+      vee({
+        teardown: `readings: []\nfound: [{ on: head 4, is: cracked, do: machine }]\nagreed: [{ by: Owner, items: [${item}] }]`,
+      });
+    expect(planOf(agreed('renew head 4'))).toEqual(['renew cylinder head 4']);
+    expect(planOf(agreed('renew head 5'))).toEqual(['machine cylinder head 4']);
+  });
+});
+
 it('an engine in line has one head, and nobody says which', () => {
   const files = inLine({
     teardown: `readings: [{ measure: head_flatness, value: 0.13 }, ${CRACKED}, ${guides('6.081')}]\nfound: [{ on: head, is: cracked, do: renew }]`,
