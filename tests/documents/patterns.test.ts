@@ -19,11 +19,14 @@ const PATTERNS = [...new Set(patternsIn(buildSchemas(characteristics)))];
 /** Of the longest it takes seconds to tell. */
 const ASKED = PATTERNS.filter((pattern) => isLong || pattern.length < 100);
 
+/** By characters read, and not by a clock: on a busy machine a text would seem to take long that does not. */
+const NO_CLOCK = { timeout: null, attackTimeout: null, incubationTimeout: null };
+
 it.each(ASKED)('no text makes this pattern try again and again: %s', (pattern) => {
-  expect(checkSync(pattern, 'u', { timeout: 600_000 }).status).toBe('safe');
+  expect(checkSync(pattern, 'u', NO_CLOCK).status).toBe('safe');
 });
 
 it('one that would is found', () => {
   expect(ASKED.length).toBeGreaterThan(5);
-  expect(checkSync('^([a-z]+)+$', 'u').status).toBe('vulnerable');
+  expect(checkSync('^([a-z]+)+$', 'u', NO_CLOCK).status).toBe('vulnerable');
 });
