@@ -21,6 +21,7 @@ import {
 } from '../../quantity/fraction.ts';
 import { toBase, unitNamed } from '../../quantity/units.ts';
 import { type PlanContext, sizeOfPart } from '../work/context.ts';
+import { renewedWith } from '../work/renewal/renewed.ts';
 import { isAsStamped, type TableChoice, tableChoice } from './selectTable.ts';
 import {
   type ChosenShells,
@@ -35,6 +36,8 @@ import { type Wanted, wantedAt } from './wanted.ts';
 export type FitProblem =
   | { readonly kind: 'not measured'; readonly of: Characteristic }
   | { readonly kind: 'no limits' }
+  /** What the shells lie in or run on goes, and the new one is of a size that nobody knows. */
+  | { readonly kind: 'to be renewed'; readonly part: Part }
   /** Nothing on the shelf brings it inside; each half would be this thick for the middle. */
   | { readonly kind: 'nothing fits'; readonly wall: Fraction }
   /** There are shells for it alone, and other places have them. */
@@ -79,6 +82,8 @@ export function askedAt(
   const table = tableChoice(context, part, position);
   const wanted = wantedAt(context, fit, position);
   const nothing = { position, wanted, table, place: undefined, alone: undefined };
+  const [renewed] = [housing, journal].flatMap((each) => renewedWith(context, each, position) ?? []);
+  if (renewed !== undefined) return { ...nothing, problems: [{ kind: 'to be renewed', part: renewed }] };
   const [hole, shaft] = [housing, journal].map((each) => readOf(context, each, position));
   const lacking = [hole, shaft].flatMap((each) => (each?.row === undefined && each?.size ? [each.size] : []));
   if (wanted === undefined) return { ...nothing, problems: [{ kind: 'no limits' }] };

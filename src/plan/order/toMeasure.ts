@@ -5,6 +5,7 @@ import type { Position } from '../../layout/position.ts';
 import { relateOne } from '../../layout/relate.ts';
 import { type PlanContext, sizeOfPart } from '../work/context.ts';
 import { placesText } from '../work/placesText.ts';
+import { renewedWith } from '../work/renewal/renewed.ts';
 
 /** `measure main housing bore 1 to 3; main journal diameter 2`; undefined where there is nothing left to measure. */
 export const measureText = (figures: readonly string[]): string | undefined =>
@@ -20,12 +21,20 @@ export function unreadFor(
   at: readonly Position[],
   anew?: string,
 ): readonly string[] {
-  const [housing, machined] = [sized?.liesIn, sized?.fits].map((id) => sizesOf(id, at, context));
+  const [housings = [], machined = []] = [sized?.liesIn, sized?.fits].map((id) => sizesOf(id, at, context));
+  const housing = context.registry.parts.find(sized?.liesIn ?? '');
+  const renewedAt = ({ position }: Place): Part | undefined =>
+    housing && renewedWith(context, housing, position);
   return [
-    ...unreadTexts(housing ?? [], context),
+    ...[...new Set(housings.map(renewedAt))].flatMap((renewed) => {
+      const some = housings.filter((each) => renewedAt(each) === renewed);
+      return renewed === undefined
+        ? unreadTexts(some, context)
+        : figureTexts(some, context).map((each) => `${each} of the new ${renewed.label}`);
+    }),
     ...(anew === undefined
-      ? unreadTexts(machined ?? [], context)
-      : figureTexts(machined ?? [], context).map((each) => `${each} ${anew}`)),
+      ? unreadTexts(machined, context)
+      : figureTexts(machined, context).map((each) => `${each} ${anew}`)),
   ];
 }
 

@@ -76,3 +76,35 @@ describe('shells that wait for ground journals', () => {
     ]);
   });
 });
+
+describe('shells of some rods that are to be renewed', () => {
+  const READ = `- { measure: crankpin_diameter, with: mic, at: { 1: 2.4985, 2: 2.4985, 3: 2.4985, 4: 2.4985 } }
+- { measure: rod_housing_bore, with: fine, at: { 1: 2.7505, 2: 2.7505, 3: 2.7505, 4: 2.7505 } }
+- { measure: rod_crack_test, at: { 1: pass, 2: fail, 3: pass, 4: pass } }
+`;
+  const context = contextOf({
+    'shop.yaml': 'kind: shop\nunits: { length: in }\n',
+    'register.yaml': REGISTER,
+    'stock.yaml': 'kind: stock\nshells: [{ code: R, fits: rod shells, wall: 0.1250, count: 8 }]\n',
+    'e/engine.yaml': ENGINE,
+    'e/limits.yaml': limitsOf(`crankpin_diameter: { new: 2.4980 to 2.4990, wear: { min: 2.4970 } }
+rod_bearing_clearance: { new: 0.0010 to 0.0030 }`),
+    'e/session.yaml': sessionOf('machined', READ, 'found: [{ on: connecting rod 4, is: bent, do: renew }]\n'),
+  });
+  const page = fitPage(fitsOf(context), context, []);
+  const [shells] = page.sections;
+
+  it('wait until the new ones are measured, and the others are chosen', () => {
+    expect(shells?.table?.rows.map((row) => row[1])).toEqual(
+      ['R, both', 'none', 'R, both', 'none'].map((text) => expect.objectContaining({ text })),
+    );
+    expect(shells?.lines).toEqual([
+      '2: waits until the new connecting rod is measured',
+      '4: waits until the new connecting rod is measured',
+    ]);
+  });
+
+  it('are named in the first line', () => {
+    expect(page.answer).toEqual(['not everything has its part: what lacks one says why']);
+  });
+});

@@ -86,6 +86,22 @@ describe('what waits in an order list names what it waits for', () => {
       ],
     ],
     [
+      'the shells of a new rod',
+      {
+        blocks: `- { measure: crankpin_diameter, with: mic, at: { 1: 2.4885, 2: 2.4885, 3: 2.4885, 4: 2.4885 } }
+- { measure: rod_housing_bore, with: fine, at: { 1: 2.7505, 2: 2.7505, 3: 2.7505, 4: 2.7505 } }`,
+        limits: `${LIMITS}\nrod_bearing_clearance: { new: 0.0010 to 0.0030 }`,
+        stage: 'machined',
+        more: `machined: [{ part: crankpins, size: 0.010 under }]
+found: [{ on: connecting rod 4, is: bent, do: renew }]\n`,
+      },
+      [
+        'rod shell pairs; 0.010 under; now; -',
+        'connecting rod; as fitted; now; -',
+        'rod shell pair; 0.010 under; after measuring; measure rod housing bore 4 of the new connecting rod',
+      ],
+    ],
+    [
       'shells that are chosen anew',
       { blocks: clearances('0.0050') },
       ['main shell pair; std; after measuring; measure main housing bore 3; main journal diameter 3'],

@@ -125,6 +125,8 @@ function problemText(problem: FitProblem, { number, unit, range }: Figures): str
       return `${problem.of.label} not measured: nothing can be chosen`;
     case 'no limits':
       return 'no limits of new parts on both sides: nothing to aim at';
+    case 'to be renewed':
+      return `waits until the new ${problem.part.label} is measured`;
     case 'nothing fits':
       return `nothing in stock brings it inside: halves of ${number(problem.wall)} ${unit.name} each would`;
     case 'too few':
