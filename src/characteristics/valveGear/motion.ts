@@ -17,7 +17,8 @@ const lash = (how: 'cold' | 'hot', caution: string): Characteristic =>
     isNeverBelowZero: true,
     label: `valve lash, ${how}`,
     of: 'rocker',
-    dependsOn: TRAIN.filter((part) => part !== 'rocker'),
+    // A valve sinks into a seat that is cut, and a new guide has its seat cut again.
+    dependsOn: [...TRAIN.filter((part) => part !== 'rocker'), 'valve_seat', 'valve_guide'],
     isAssemblyFigure: true,
     description: `Play between a valve and what opens it, the cam on its base circle, the engine ${how}.`,
     note: 'Cold and hot lash have limits of their own: the manual says which is meant.',

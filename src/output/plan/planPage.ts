@@ -4,7 +4,7 @@ import type { Engine } from '../../documents/assemble.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { SessionDocument } from '../../documents/session/session.ts';
 import { unmeasuredOf } from '../../plan/closing/unmeasured.ts';
-import { thicknessFits } from '../../plan/fit/thicknessFits.ts';
+import { thicknessFits } from '../../plan/fit/thickness/thicknessFits.ts';
 import { thicknessesFor } from '../../plan/order/thicknesses.ts';
 import type { Job } from '../../plan/work/job.ts';
 import { URGENCIES } from '../../plan/work/urgency.ts';

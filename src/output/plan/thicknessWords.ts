@@ -1,6 +1,8 @@
 import type { Engine } from '../../documents/assemble.ts';
+import type { ThicknessList } from '../../documents/stock/stock.ts';
 import type { NeededThickness } from '../../plan/order/thicknesses.ts';
 import { thicknessCalled, thicknessText } from '../../plan/order/thicknessLines.ts';
+import type { Job } from '../../plan/work/job.ts';
 import { placesText } from '../../plan/work/placesText.ts';
 
 /** `2, 3: 2 liner shims S05 of the shelf, 0.050 mm thick`. */
@@ -17,7 +19,7 @@ export function thicknessWords({ list, positions, answer }: NeededThickness, eng
     case 'get at least':
       return `${many} to order, at least ${thicknessText(answer.thickness, engine)} ${each}: limits state no other side`;
     case 'read again':
-      return `${where}: read it again after ${answer.after.name}, then choose the ${thicknessCalled(list, 1)} (plan --fit)`;
+      return `${where}: ${readAgainText(answer.after, list)} (plan --fit)`;
     case 'none lowers it':
       return `${where}: ${TOO_HIGH}`;
   }
@@ -26,3 +28,6 @@ export function thicknessWords({ list, positions, answer }: NeededThickness, eng
 /** Common practice, no source. */
 export const TOO_HIGH =
   'stands too high, and no shim lowers it: take a shim out where there is one, or have the counterbore cut deeper';
+
+export const readAgainText = ({ name }: Job, list: ThicknessList): string =>
+  `read it again after ${name}, then choose the ${thicknessCalled(list, 1)}`;

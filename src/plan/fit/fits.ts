@@ -8,7 +8,7 @@ import type { PistonFit } from './pistonChoice.ts';
 import { pistonFit } from './pistonFit.ts';
 import { shelfPistons } from './shelfPistons.ts';
 import { type ShellFit, shellFits } from './shellFit.ts';
-import { type ThicknessFit, thicknessFits } from './thicknessFits.ts';
+import { type ThicknessFit, thicknessFits } from './thickness/thicknessFits.ts';
 import { type WholeFit, wholeFits } from './wholeParts.ts';
 
 /** All that is chosen from stock for an engine, and from parts with documents of their own. */

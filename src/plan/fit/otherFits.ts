@@ -8,7 +8,7 @@ import { compare, type Fraction, subtract, ZERO } from '../../quantity/fraction.
 import type { PlanContext } from '../work/context.ts';
 import { fittedAt, type InPlace, inPlaceAt } from './inPlace.ts';
 import { onShelf } from './shelf.ts';
-import { gasketFor } from './thickness.ts';
+import { gasketFor } from './thickness/thickness.ts';
 import { costOf, type Wanted, wantedAt } from './wanted.ts';
 
 /** Thrust washers for the end play that is wanted. */

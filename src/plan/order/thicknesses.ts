@@ -1,13 +1,11 @@
-import { dependsOn } from '../../checks/history/dependsOn.ts';
 import type { Row } from '../../checks/judge/row.ts';
-import type { Operation } from '../../documents/planning/operations.ts';
 import type { ThicknessList } from '../../documents/stock/stock.ts';
 import type { Position } from '../../layout/position.ts';
 import { type Fraction, toNumber } from '../../quantity/fraction.ts';
-import type { ThicknessFit } from '../fit/thicknessFits.ts';
+import type { ThicknessFit } from '../fit/thickness/thicknessFits.ts';
+import { workBefore } from '../fit/thickness/workBefore.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
-import { placesOf } from '../work/jobTitle.ts';
 
 /** What sets some places right alike: a shim under each liner, or another lash bucket. */
 export interface NeededThickness {
@@ -37,8 +35,7 @@ export function thicknessesFor(
   for (const row of operation === 'adjust' ? rows : []) {
     const fit = fits.find(({ of }) => of === row.characteristic);
     const list = fit?.list ?? (row.characteristic.id === SHIMMED ? 'liner_shims' : undefined);
-    const answer =
-      list && answerFor(row, list, { fit, after: jobs.find((job) => changes(job, row, context)) });
+    const answer = list && answerFor(row, list, { fit, after: workBefore(row, jobs, context) });
     if (list === undefined || answer === undefined) continue;
     const at = needed.findIndex((each) => each.list === list && isSame(each.answer, answer));
     const positions = [...(needed[at]?.positions ?? []), row.position];
@@ -78,15 +75,4 @@ function keyOf(answer: ThicknessAnswer): string {
     case 'read again':
       return `read again after ${answer.after.name}`;
   }
-}
-
-/** A new liner has a flange of its own, and a deck that is surfaced is lower. */
-const CHANGING: readonly Operation[] = ['renew', 'surface'];
-
-function changes(job: Job, { characteristic, position }: Row, { engine, registry }: PlanContext): boolean {
-  const { layout } = engine.document;
-  const { operation, part } = job;
-  if (part === undefined || !CHANGING.includes(operation)) return false;
-  const changed = { part, positions: part.family.isSingle ? [] : placesOf(job, layout) };
-  return dependsOn(characteristic, position, changed, registry, layout);
 }

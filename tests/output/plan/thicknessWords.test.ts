@@ -23,7 +23,14 @@ function pagesOf({ limits = LIMITS, more = '' }) {
   if (state === undefined) throw new Error('no session');
   const plan = workPlan(engine, registry, state);
   const job = planPage(plan).jobs.find(({ title }) => title === 'adjust liner protrusion');
-  return { work: job?.thicknesses, fit: fitPage(fitsOf(plan.context), plan.context, []).sections[0]?.lines };
+  const page = fitPage(fitsOf(plan.context), plan.context, []);
+  const [section] = page.sections;
+  return {
+    work: job?.thicknesses,
+    fit: section?.lines,
+    places: section?.table?.rows.map((row) => row[0]),
+    answer: page.answer,
+  };
 }
 
 const TOO_HIGH =
@@ -48,9 +55,15 @@ describe('the work on liners that do not stand out as they should', () => {
 
   it('waits for the new liner', () => {
     const more = 'found: [{ on: liner 2, is: cracked, do: renew }]\n';
-    expect(pagesOf({ more }).work).toContain(
-      '2: read it again after renew cylinders, then choose the liner shim (plan --fit)',
-    );
+    const { work, fit, places, answer } = pagesOf({ more });
+    expect(work).toContain('2: read it again after renew cylinders, then choose the liner shim (plan --fit)');
+    expect(fit?.at(-1)).toBe('2: read it again after renew cylinders, then choose the liner shim');
+    // Of the others one stands too high.
+    expect(answer).toEqual([
+      'not everything has its part: what lacks one says why',
+      'liner shim waits for a new reading of liner protrusion 2',
+    ]);
+    expect(places).toEqual(['1', '3', '4'].map((text) => expect.objectContaining({ text })));
   });
 });
 
@@ -59,4 +72,63 @@ it('no shim is to be got for a liner that stands too high', () => {
     '2: what is in stock brings no more of them inside; the ideal thickness is what to get',
     TOO_HIGH,
   ]);
+});
+
+describe('lash buckets', () => {
+  const pageOf = (more: string, blocks = '') => {
+    const { engine, registry, state } = reportOf({
+      'shop.yaml':
+        'kind: shop\nunits: { length: mm }\ncharacteristics:\n  lash_bucket_thickness: { label: lash bucket thickness, positions: valve, quantity: length }\n',
+      'stock.yaml': 'kind: stock\nlash_buckets: [{ code: 240, thickness: 2.40, count: 3 }]\n',
+      'e/engine.yaml':
+        'kind: engine\nname: Pump\nlayout: { cylinders: 4, mains: 1, crankpins: 4, valves: [intake] }\n',
+      'e/limits.yaml': limitsOf(
+        'valve_lash_cold: { new: 0.25 to 0.35 }\nvalve_seat_runout: { wear: { max: 0.05 } }\nvalve_stem_clearance: { wear: { max: 0.10 } }',
+      ),
+      'e/session.yaml': sessionOf(
+        'teardown',
+        `- { measure: valve_lash_cold, at: { 1: { intake: 0.20 }, 2: { intake: 0.30 } } }
+- { measure: lash_bucket_thickness, at: { 1: { intake: 2.50 } } }\n${blocks}`,
+        more,
+      ),
+    });
+    if (state === undefined) throw new Error('no session');
+    const { context } = workPlan(engine, registry, state);
+    const page = fitPage(fitsOf(context), context, []);
+    return { answer: page.answer, lines: page.sections[0]?.lines, table: page.sections[0]?.table };
+  };
+
+  it.each<readonly [string, readonly [string, string?], string]>([
+    [
+      'a head that is renewed',
+      ['found: [{ on: cylinder head, is: cracked, do: renew }]\n'],
+      'renew cylinder head',
+    ],
+    [
+      'a seat that is renewed',
+      ['found: [{ on: valve seat 1 intake, is: cracked, do: renew }]\n'],
+      'renew valve seats',
+    ],
+    [
+      'a seat that is cut',
+      ['', '- { measure: valve_seat_runout, at: { 1: { intake: 0.09 } } }'],
+      'machine or renew valve seats',
+    ],
+    [
+      'a guide that is chosen anew',
+      ['', '- { measure: valve_stem_clearance, at: { 1: { intake: 0.15 } } }'],
+      'choose valve guides',
+    ],
+  ])('wait for %s', (_, [more, blocks], job) => {
+    expect(pageOf(more, blocks)).toEqual({
+      answer: ['nothing is chosen yet', 'lash bucket waits for a new reading of valve lash, cold 1 intake'],
+      lines: [`1 intake: read it again after ${job}, then choose the lash bucket`],
+    });
+  });
+
+  it('wait for no seat of another valve', () => {
+    expect(pageOf('found: [{ on: valve seat 2 intake, is: cracked, do: renew }]\n').table?.rows).toHaveLength(
+      1,
+    );
+  });
 });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fitPistons, type Piston } from '../../../src/plan/fit/pistons.ts';
 import { fitShells, type ShellHalf } from '../../../src/plan/fit/shells.ts';
-import { fitThicknesses, lashWith, protrusionWith } from '../../../src/plan/fit/thickness.ts';
+import { fitThicknesses, lashWith, protrusionWith } from '../../../src/plan/fit/thickness/thickness.ts';
 import type { Wanted } from '../../../src/plan/fit/wanted.ts';
 import { fraction } from '../../../src/quantity/fraction.ts';
 import { runs } from '../../propertyRuns.ts';

@@ -6,7 +6,7 @@ import {
   lashThickness,
   lashWith,
   protrusionWith,
-} from '../../../src/plan/fit/thickness.ts';
+} from '../../../src/plan/fit/thickness/thickness.ts';
 import {
   add,
   compare,

@@ -1,4 +1,8 @@
+import { tableName } from '../../../layout/naming.ts';
 import { type Fits, isShort } from '../../../plan/fit/fits.ts';
+import type { ShellFit } from '../../../plan/fit/shellFit.ts';
+import type { ThicknessFit } from '../../../plan/fit/thickness/thicknessFits.ts';
+import { thicknessCalled } from '../../../plan/order/thicknessLines.ts';
 import type { Section } from '../page.ts';
 
 /** Whether each place has its part; and what has none yet, with what it waits for. */
@@ -14,10 +18,15 @@ function answer(sections: readonly Section[], fits: Fits): string {
   if (isShort(fits)) return 'not everything has its part: what lacks one says why';
   if (waiting(fits).length === 0)
     return 'each place has its part; taken together they lie as near to the middle as stock allows';
-  return fits.shells.some(({ waitsFor }) => waitsFor === undefined) || sections.length > fits.shells.length
+  return sections.length >
+    fits.shells.filter(isAllWaiting).length + fits.thicknesses.filter(isAllUnread).length
     ? 'what could be chosen has its part; this has not'
     : 'nothing is chosen yet';
 }
+
+const isAllWaiting = ({ waitsFor }: ShellFit): boolean => waitsFor !== undefined;
+
+const isAllUnread = ({ places }: ThicknessFit): boolean => places.length === 0;
 
 /** Everything that would be chosen is in already. */
 const isNothingLeft = ({
@@ -36,12 +45,19 @@ const isNothingLeft = ({
   (washers === undefined || washers.inPlace !== undefined);
 
 /** What has no part yet, and for what it waits. */
-const waiting = ({ shells, notInStock }: Fits): readonly string[] => [
+const waiting = ({ shells, thicknesses, notInStock }: Fits): readonly string[] => [
   ...shells.flatMap(({ part, waitsFor }) =>
     waitsFor === undefined
       ? []
       : [
           `${part.plural} wait until the ${waitsFor.family.isSingle ? `new ${waitsFor.label} is` : `ground ${waitsFor.plural} are`} measured`,
+        ],
+  ),
+  ...thicknesses.flatMap(({ list, of, waiting: places }) =>
+    places.length === 0
+      ? []
+      : [
+          `${thicknessCalled(list, places.length)} ${places.length === 1 ? 'waits' : 'wait'} for a new reading of ${of.label} ${places.map(({ position }) => tableName(position)).join(', ')}`,
         ],
   ),
   ...notInStock.map(({ plural }) => `${plural}: none in stock`),

@@ -3,10 +3,11 @@ import { gradeText } from '../../../documents/grades/grade.ts';
 import type { ThicknessList } from '../../../documents/stock/stock.ts';
 import { tableName } from '../../../layout/naming.ts';
 import type { GasketFit, WasherFit } from '../../../plan/fit/otherFits.ts';
-import type { ThicknessChoice, ThicknessFit } from '../../../plan/fit/thicknessFits.ts';
+import type { ThicknessChoice, ThicknessFit } from '../../../plan/fit/thickness/thicknessFits.ts';
+import { placesText } from '../../../plan/work/placesText.ts';
 import { figuresOf, wantedText } from '../figures.ts';
 import { nameCell, type Section } from '../page.ts';
-import { TOO_HIGH } from '../thicknessWords.ts';
+import { readAgainText, TOO_HIGH } from '../thicknessWords.ts';
 import { inPlaceLines } from './inPlaceLines.ts';
 
 export function washerSection({ read, wanted, inPlace, chosen }: WasherFit, engine: Engine): Section {
@@ -61,14 +62,23 @@ const LIST_WORDS: Readonly<Record<ThicknessList, string>> = {
   lash_buckets: 'lash buckets of the valves whose lash is not inside',
 };
 
-export function thicknessSection({ list, of, wanted, places }: ThicknessFit, engine: Engine): Section {
+export function thicknessSection(
+  { list, of, wanted, places, waiting }: ThicknessFit,
+  engine: Engine,
+): Section {
   const figures = figuresOf(engine);
   const lacking = places.filter(({ code }) => code === undefined);
   const isTooHigh = ({ ideal }: ThicknessChoice): boolean => list === 'liner_shims' && ideal.n < 0n;
   const linesOf = (some: readonly ThicknessChoice[], why: string): readonly string[] =>
     some.length === 0 ? [] : [`${some.map(({ position }) => tableName(position)).join(', ')}: ${why}`];
+  const waitingLines = [...new Set(waiting.map(({ after }) => after))].map((after) => {
+    const positions = waiting.filter((each) => each.after === after).map(({ position }) => position);
+    return `${placesText(positions, engine.document.layout)}: ${readAgainText(after, list)}`;
+  });
+  const title = `${LIST_WORDS[list]}: ${of.label}, ${wantedText(wanted, figures)}`;
+  if (places.length === 0) return { title, lines: waitingLines };
   return {
-    title: `${LIST_WORDS[list]}: ${of.label}, ${wantedText(wanted, figures)}`,
+    title,
     table: {
       columns: [
         { heading: '', key: 'position' },
@@ -91,6 +101,7 @@ export function thicknessSection({ list, of, wanted, places }: ThicknessFit, eng
         'what is in stock brings no more of them inside; the ideal thickness is what to get',
       ),
       ...linesOf(lacking.filter(isTooHigh), TOO_HIGH),
+      ...waitingLines,
     ],
   };
 }

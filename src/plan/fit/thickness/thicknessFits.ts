@@ -1,11 +1,14 @@
-import type { Characteristic } from '../../characteristics/characteristic.ts';
-import type { StockThickness, ThicknessList } from '../../documents/stock/stock.ts';
-import type { Position } from '../../layout/position.ts';
-import { type Fraction, subtract } from '../../quantity/fraction.ts';
-import type { PlanContext } from '../work/context.ts';
-import { onShelf } from './shelf.ts';
+import type { Characteristic } from '../../../characteristics/characteristic.ts';
+import type { StockThickness, ThicknessList } from '../../../documents/stock/stock.ts';
+import type { Position } from '../../../layout/position.ts';
+import { type Fraction, subtract } from '../../../quantity/fraction.ts';
+import type { PlanContext } from '../../work/context.ts';
+import type { Job } from '../../work/job.ts';
+import { jobsOf } from '../../work/jobs.ts';
+import { onShelf } from '../shelf.ts';
+import { type Wanted, wantedAt } from '../wanted.ts';
 import { fitThicknesses, lashThickness, lashWith, protrusionWith, type ThicknessPlace } from './thickness.ts';
-import { type Wanted, wantedAt } from './wanted.ts';
+import { workBefore } from './workBefore.ts';
 
 /** Shims or buckets chosen for every place that has none inside its limits yet. */
 export interface ThicknessFit {
@@ -13,6 +16,13 @@ export interface ThicknessFit {
   readonly of: Characteristic;
   readonly wanted: Wanted;
   readonly places: readonly ThicknessChoice[];
+  /** Places whose reading some work is still to change. */
+  readonly waiting: readonly WaitingThickness[];
+}
+
+export interface WaitingThickness {
+  readonly position: Position;
+  readonly after: Job;
 }
 
 export interface ThicknessChoice {
@@ -78,13 +88,16 @@ function fitOf(
   });
   const [first] = asked;
   if (first === undefined) return undefined;
+  const jobs = jobsOf(context);
+  const all = asked.map((each) => ({ ...each, after: workBefore(each.row, jobs, context) }));
+  const ready = all.filter(({ after }) => after === undefined);
   const stock = shelf.map((each: StockThickness & { readonly free: number }) => ({
     code: each.code,
     thickness: each.thickness.amount,
     free: each.free,
   }));
   const found = fitThicknesses(
-    asked.map(({ wanted, way }) => ({ wanted, with: way.with })),
+    ready.map(({ wanted, way }) => ({ wanted, with: way.with })),
     stock,
   );
   return [
@@ -92,7 +105,10 @@ function fitOf(
       list,
       of: first.row.characteristic,
       wanted: first.wanted,
-      places: asked.map(({ row, read, way }, index) => {
+      waiting: all.flatMap(({ row: { position }, after }) =>
+        after === undefined ? [] : [{ position, after }],
+      ),
+      places: ready.map(({ row, read, way }, index) => {
         const chosen = found[index];
         return {
           position: row.position,

@@ -1,8 +1,8 @@
-import type { GasketBand } from '../../documents/limits/choices.ts';
-import { add, compare, type Fraction, mean, subtract } from '../../quantity/fraction.ts';
-import { allocate } from './allocate/allocate.ts';
-import type { Option } from './allocate/option.ts';
-import { costOf, type Wanted } from './wanted.ts';
+import type { GasketBand } from '../../../documents/limits/choices.ts';
+import { add, compare, type Fraction, mean, subtract } from '../../../quantity/fraction.ts';
+import { allocate } from '../allocate/allocate.ts';
+import type { Option } from '../allocate/option.ts';
+import { costOf, type Wanted } from '../wanted.ts';
 
 /**
  * The gasket for the largest mean protrusion of a cylinder. On a border that two share, and in a gap between two, the
