@@ -208,6 +208,24 @@ describe('an instrument too coarse for the tolerance', () => {
     ]);
   });
 
+  test('a reading that its last digit alone makes too coarse is to be written with one more', () => {
+    const feelers = {
+      'engine.yaml': 'kind: engine\nname: E\nunits: { length: mm }\nlayout: { cylinders: 3, valves: [I] }\n',
+      'limits.yaml': 'kind: limits\nsource: Invented.\nlimits: { valve_lash_cold: { new: 0.15 to 0.25 } }\n',
+      'instruments.yaml':
+        'kind: instruments\ninstruments:\n  feelers: { type: feeler gauge, max_error: 0.008 mm }\n',
+    };
+    const lash = one(
+      'measure: valve_lash_cold, with: feelers, at: { 1: { I: 0.2 }, 2: { I: 0.20 }, 3: { I: 0.2 mm } }',
+    );
+    const rest = (text: string) =>
+      `its last digit counts as the step of the scale: write ${text} where it was read so, ±0.011`;
+    expect(messages(read(lash, feelers), 'instrument/coarse').map((each) => each.split('; ')[1])).toEqual([
+      rest('0.20'),
+      rest('0.20 mm'),
+    ]);
+  });
+
   test('a limit on one side can always be proven, and so can a wide one', () => {
     const max = { 'limits.yaml': LIMITS.replace('min: 0.0025, ', '') };
     expect(messages(read(strip, max), 'instrument/coarse')).toEqual([]);
