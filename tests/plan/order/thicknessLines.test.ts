@@ -101,14 +101,26 @@ describe('an order list of liners that stand too low', () => {
   });
 });
 
-it('an order list of valves whose lash is out has the bucket that sets it, where that which is fitted was read', () => {
-  const lines = linesOf({
+describe('an order list of valves whose lash is out, where the bucket that is fitted was read', () => {
+  const valves = {
     at: '1: 0.080, 2: 0.080, 3: 0.080, 4: 0.080',
     valves: ', valves: [intake]',
     shop: 'characteristics:\n  lash_bucket_thickness: { label: lash bucket thickness, positions: valve, quantity: length }\n',
     limits: limitsOf('valve_lash_cold: { new: 0.190 to 0.290 }'),
     blocks: `- { measure: valve_lash_cold, at: { 1: { intake: 0.40 }, 2: { intake: 0.40 } } }
 - { measure: lash_bucket_thickness, at: { 1: { intake: 5.250 } } }`,
+  };
+
+  it('has the bucket that sets it', () => {
+    expect(linesOf(valves)).toEqual([
+      '1 (0); lash bucket; about 5.410 mm; -; now; adjust valve lash, cold 1 intake',
+    ]);
   });
-  expect(lines).toEqual(['1 (0); lash bucket; about 5.410 mm; -; now; adjust valve lash, cold 1 intake']);
+
+  it('takes the chosen one of the shelf', () => {
+    const stock = 'lash_buckets: [{ code: 540, thickness: 5.40, count: 2 }]\n';
+    expect(linesOf({ ...valves, stock })).toEqual([
+      '1 (1); lash bucket; 5.400 mm; 540; now; adjust valve lash, cold 1 intake',
+    ]);
+  });
 });
