@@ -52,7 +52,13 @@ export function planSession(engine: Engine, registry: Registry, request: PlanReq
           measure: each.id,
           family: each.family,
           positions,
-          grid: plannedGrid(each, engine, registry, (id) => (limited.get(id)?.length ?? 0) > 0),
+          grid: plannedGrid(
+            each,
+            engine,
+            registry,
+            (id) => hasLimits(limited, id),
+            (id) => isLimitedForLength(registry.find(id), limited, engine),
+          ),
           instrument: usualInstrument(each, engine),
         },
       ];
@@ -63,6 +69,13 @@ export function planSession(engine: Engine, registry: Registry, request: PlanReq
 type Limited = ReadonlyMap<string, readonly Position[]>;
 
 const hasLimits = (limited: Limited, id: string): boolean => (limited.get(id)?.length ?? 0) > 0;
+
+/** A limit for a length of the part, `per: 100 mm`. */
+const isLimitedForLength = (of: Characteristic | undefined, limited: Limited, engine: Engine): boolean =>
+  of !== undefined &&
+  (limited.get(of.id) ?? []).some(
+    (position) => limitsOfFitted(engine, undefined, of, position).per !== undefined,
+  );
 
 function allPositions({ family, id }: Characteristic, engine: Engine, stage: Stage): readonly Position[] {
   return family.isNamedBySession

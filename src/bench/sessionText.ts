@@ -78,12 +78,19 @@ export function blockText(block: WrittenBlock): string {
     ...(zero?.setTo === undefined ? [] : [`set_to: ${zero.setTo}`]),
     ...(zero?.base === undefined ? [] : [`base: ${zero.base}`]),
     ...(zero?.counts === undefined ? [] : [`in: ${zero.counts}`]),
-    ...(block.halves || grid.fromShop ? [] : [...names('stations', grid.stations)]),
+    ...(block.halves || grid.fromShop ? [] : [...stationLines(grid)]),
     ...(block.halves || grid.fromShop ? [] : [...names('directions', grid.directions)]),
     ...readingLines(block),
   ];
   return lines.join('\n');
 }
+
+const stationLines = ({ stations, distances }: PlannedGrid): readonly string[] =>
+  distances === undefined
+    ? names('stations', stations)
+    : [
+        `stations: { ${stations.map((name, at) => `${nameText(name)}: ${distances[at] ?? '~'}`).join(', ')} }`,
+      ];
 
 const names = (key: string, list: readonly string[]): readonly string[] =>
   list.length === 0 ? [] : [`${key}: [${list.map(nameText).join(', ')}]`];

@@ -59,7 +59,12 @@ function limitLines({ measure, positions }: PlannedBlock, engine: Engine, regist
 }
 
 function howLines({ grid }: PlannedBlock): readonly string[] {
-  if (grid.stations.length === 0 || grid.directions.length === 0) return [];
-  const rows = `rows are ${grid.stations.join(', ')}; columns are ${grid.directions.join(', ')}`;
-  return [`At each position ${rows}.`];
+  const { stations, directions, distances = [] } = grid;
+  const rows = `rows are ${stations.join(', ')}; columns are ${directions.join(', ')}`;
+  return [
+    ...(stations.length === 0 || directions.length === 0 ? [] : [`At each position ${rows}.`]),
+    ...(distances.includes('~')
+      ? ['A limit is for a length: write how far each station is from one end.']
+      : []),
+  ];
 }

@@ -1,4 +1,4 @@
-import { about, amount, type Schema, WORD_ITEM } from './scalars.ts';
+import { about, amountOrNothing, type Schema, WORD_ITEM } from './scalars.ts';
 
 export const stations: Schema = {
   ...about('Stations', 'Where along the part, as names or with the distance of each from one end.', [
@@ -10,7 +10,9 @@ export const stations: Schema = {
     {
       type: 'object',
       minProperties: 1,
-      additionalProperties: amount(about('Distance', 'How far from the end this station is.', '0.25 in')),
+      additionalProperties: amountOrNothing(
+        about('Distance', 'How far from the end this station is; `~` until that is measured.', '0.25 in'),
+      ),
     },
   ],
   errorMessage: 'write names such as [front, rear], or distances such as { front: 0.25 in, rear: 1.75 in }',
