@@ -25,7 +25,7 @@ const SPREAD: FindingKind = {
   code: 'reading/spread',
   severity: 'warning',
   means:
-    'One position differs from all others of its kind by more than three times the uncertainty of the difference, and by much more than the others differ from each other: of four positions 12.5 times as much, of five 4.6 times, of six 2.8 times, of ten or more 1.3 times. By chance that happens once in a hundred engines (test of Dixon). It is a remark where the value is out or accepted, since another finding says so.',
+    'One position differs from all others of its kind by more than three times the uncertainty of the difference, and by much more than the others differ from each other: of four positions 12.5 times as much, of five 4.6 times, of six 2.8 times, of ten or more 1.3 times. By chance that happens once in a hundred engines (test of Dixon). It is a remark where the value, or a figure that is worked out from it alone, is out or accepted, since another finding says so.',
   matters:
     'Parts of one kind wear alike. One that does not may have had too little oil, may be out of line, or may be of another size.',
   usually:
@@ -68,7 +68,7 @@ export function spreadFindings(
     if (group === undefined) groups.set(like, [{ row, judged }]);
     else group.push({ row, judged });
   }
-  const found = [...groups.values()].flatMap((group) => apart(group, unitFor) ?? []);
+  const found = [...groups.values()].flatMap((group) => apart(group, rows, unitFor) ?? []);
   return found.filter(
     (each) => !found.some((other) => isBeside(other, each, layout) && isInput(other, each, rows)),
   );
@@ -90,7 +90,19 @@ const isInput = (input: Finding, of: Finding, rows: readonly Row[]): boolean =>
 const isSaid = ({ judgement }: Row): boolean =>
   judgement.verdict === 'out' || judgement.verdict === 'accepted';
 
-function apart(group: readonly Read[], unitFor: (row: Row) => Unit): Finding | undefined {
+/** A rod whose bend is out has a bar that stands apart. */
+const formsOf = ({ characteristic, position }: Row, rows: readonly Row[]): readonly Row[] =>
+  rows.filter((each) => {
+    const inputs = each.routes[0]?.route.inputs ?? [];
+    const isOfIt = inputs.every(({ block }) => block?.measure.id === characteristic.id);
+    return each.position === position && inputs.length > 0 && isOfIt;
+  });
+
+function apart(
+  group: readonly Read[],
+  rows: readonly Row[],
+  unitFor: (row: Row) => Unit,
+): Finding | undefined {
   const [{ judged: first, row } = {}] = group;
   const inTurn = (mean: Fraction): Fraction =>
     nearestTurn(mean, first?.mean ?? mean, row?.characteristic.cycle);
@@ -112,7 +124,7 @@ function apart(group: readonly Read[], unitFor: (row: Row) => Unit): Finding | u
       : `the ${rest.length} others lie within ${formatDistance(range, unit, decimals)}`;
   const message = `${named(one.row)}: ${text(one)} differs by ${gap} (±${formatUncertainty(expanded, unit)} ${unit.name}) from the nearest position, ${next.row.position.name} at ${text(next)}; ${others}`;
   return finding(SPREAD, one.row.place, message, {
-    severity: isSaid(one.row) ? 'remark' : 'warning',
+    severity: [one.row, ...formsOf(one.row, rows)].some(isSaid) ? 'remark' : 'warning',
     measure: one.row.characteristic.id,
     position: one.row.position,
   });

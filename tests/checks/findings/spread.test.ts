@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { toNumber } from '../../../src/quantity/fraction.ts';
 import { readRows } from '../../measurement/csv.ts';
-import { type Documents, lastJudged, messages, rowAt } from '../bench.ts';
+import { type Documents, lastJudged, messages, rowAt, withCode } from '../bench.ts';
 
 const read = (at: string, more = '', before: Documents = {}) =>
   lastJudged({
@@ -37,6 +37,24 @@ describe('the spread between positions', () => {
     const found = read('1: 3.2478, 2: 3.2477, 3: 3.2462, 4: 3.2479, 5: 3.2478', bores);
     expect(messages(found, 'reading/spread').map((each) => each.slice(0, 23))).toEqual([
       'main journal diameter 3',
+    ]);
+  });
+
+  test.each([
+    ['0.0010', 'out', 'remark'],
+    ['0.0100', 'ok', 'warning'],
+  ])('a bar that stands apart on a rod whose bend, max %s, is %s: a %s', (max, verdict, severity) => {
+    const found = lastJudged({
+      'engine.yaml':
+        'kind: engine\nname: A\nunits: { length: in }\nlayout: { mains: 5, cylinders: 6, crankpins: 6 }\n',
+      'instruments.yaml':
+        'kind: instruments\ninstruments:\n  dial: { type: dial indicator, resolution: 0.0001 in, max_error: 0.0001 in, repeatability: 0.00003 in }\n',
+      'limits.yaml': `kind: limits\nsource: Invented.\nlimits: { rod_bend: { wear: { max: ${max} } } }\n`,
+      's.yaml': `kind: session\nstage: teardown\ndate: 2026-02-03\nreadings:\n  - { measure: rod_bar_height, with: dial, stations: [front, rear], at: { 1: [7.9000, 7.9001], 2: [7.9000, 7.9000], 3: [7.9001, 7.9000], 4: [7.9000, 7.9055], 5: [7.9000, 7.9001], 6: [7.9000, 7.9000] } }\n`,
+    });
+    expect(rowAt(found, 'rod_bend', '4').judgement.verdict).toBe(verdict);
+    expect(withCode(found, 'reading/spread').map((each) => [each.measure, each.severity])).toEqual([
+      ['rod_bar_height', severity],
     ]);
   });
 
