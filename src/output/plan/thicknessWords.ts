@@ -30,4 +30,4 @@ export const TOO_HIGH =
   'stands too high, and no shim lowers it: take a shim out where there is one, or have the counterbore cut deeper';
 
 export const readAgainText = ({ name }: Job, list: ThicknessList): string =>
-  `read it again after ${name}, then choose the ${thicknessCalled(list, 1)}`;
+  `first ${name}; then read it again, and choose the ${thicknessCalled(list, 1)}`;

@@ -56,8 +56,10 @@ describe('the work on liners that do not stand out as they should', () => {
   it('waits for the new liner', () => {
     const more = 'found: [{ on: liner 2, is: cracked, do: renew }]\n';
     const { work, fit, places, answer } = pagesOf({ more });
-    expect(work).toContain('2: read it again after renew cylinders, then choose the liner shim (plan --fit)');
-    expect(fit?.at(-1)).toBe('2: read it again after renew cylinders, then choose the liner shim');
+    expect(work).toContain(
+      '2: first renew cylinders; then read it again, and choose the liner shim (plan --fit)',
+    );
+    expect(fit?.at(-1)).toBe('2: first renew cylinders; then read it again, and choose the liner shim');
     // Of the others one stands too high.
     expect(answer).toEqual([
       'not everything has its part: what lacks one says why',
@@ -117,12 +119,12 @@ describe('lash buckets', () => {
     [
       'a guide that is chosen anew',
       ['', '- { measure: valve_stem_clearance, at: { 1: { intake: 0.15 } } }'],
-      'choose valve guides',
+      'renew valve guides',
     ],
   ])('wait for %s', (_, [more, blocks], job) => {
     expect(pageOf(more, blocks)).toEqual({
       answer: ['nothing is chosen yet', 'lash bucket waits for a new reading of valve lash, cold 1 intake'],
-      lines: [`1 intake: read it again after ${job}, then choose the lash bucket`],
+      lines: [`1 intake: first ${job}; then read it again, and choose the lash bucket`],
     });
   });
 
