@@ -84,7 +84,7 @@ describe('a recall of a micrometer', () => {
         const told = found.map(({ after: row }) => `${keyOf(row)} ${row.judgement.verdict}`);
         expect([...told].sort()).toEqual([...expected].sort());
       }),
-      runs(1000, 10),
+      runs(200, 10),
     );
   });
 
