@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { statedCondition } from '../../../src/checks/judge/condition.ts';
-import { type Files, limitsOf, sessionOf, shopFiles, verdictsOf } from '../../shopOf.ts';
+import { type Files, limitsOf, reportOf, sessionOf, shopFiles, verdictsOf } from '../../shopOf.ts';
 import { characteristicIn, positionIn, viewIn } from '../viewIn.ts';
 
 const LIMITS = `main_journal_diameter: { new: { min: 2.9995 }, wear: { min: 2.9980 } }
@@ -220,4 +220,29 @@ describe('what is stated of the parts of a fit', () => {
   ])('a part that was renewed is new: %s', (_, parts, before, expected) => {
     expect(stated(parts, before)).toEqual(expected);
   });
+});
+
+describe('the limits of what a head carries, read on a day of service after work on that head', () => {
+  const STEM = 'valve_stem_diameter: { new: 8.960 to 8.975, wear: { min: 8.920 } }';
+  const after = (says: string): string | null | undefined => {
+    const stems = '- { measure: valve_stem_diameter, at: { 1: { E: 8.951 } } }';
+    const work = says.startsWith('- ') ? says : '- { measure: head_flatness, value: 0.02 }';
+    const { state } = reportOf({
+      'e/engine.yaml':
+        'kind: engine\nname: Bench engine\nunits: { length: mm, torque: N m }\nlayout: { cylinders: 4, mains: 5, crankpins: 4, valves: [I, E] }\n',
+      'e/limits.yaml': limitsOf(STEM),
+      'e/1.yaml': sessionOf('teardown', stems).replace('02-03', '02-01'),
+      'e/2.yaml': sessionOf('machined', work, says === work ? '' : `${says}\n`).replace('02-03', '02-02'),
+      'e/3.yaml': sessionOf('service', stems),
+    });
+    return state?.rows.find(({ position }) => position.name === '1 E')?.judgement.verdict;
+  };
+
+  it.each([
+    ['machined: [{ part: cylinder head }]', 'worn'],
+    ['- { work: surfaced, on: cylinder head }', 'worn'],
+    ['replaced: [{ part: cylinder head }]', 'out'],
+    ['replaced: [{ part: cylinder head }]\nfitted: { valves: { condition: used } }', 'worn'],
+    ['machined: [{ part: valves }]', 'out'],
+  ])('%s', (says, verdict) => expect(after(says)).toBe(verdict));
 });
