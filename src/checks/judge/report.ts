@@ -16,7 +16,7 @@ import { withClamping } from '../state/clampedSizes.ts';
 import { type EarlierRow, rowsBeforeWork, withLastKnown } from '../state/lastKnown.ts';
 import { latestRun, runsOf } from '../state/run.ts';
 import { judgeState } from '../state/state.ts';
-import { testsToRepeat } from '../state/testsToRepeat.ts';
+import { isVoidTest, testsToRepeat } from '../state/testsToRepeat.ts';
 import { historyFindings } from '../tightening/history.ts';
 import type { EngineRoutes } from '../value/routes.ts';
 import type { JudgingOptions, Row } from './row.ts';
@@ -108,7 +108,9 @@ function stateReport(
     row.routes.length === 0
       ? latest.get(keyOf(row))
       : run.find(({ session }) => session === row.routes[0]?.route.readIn)?.before(row);
-  const standing = new Set(state.rows.filter(({ routes }) => routes.length > 0).map(keyOf));
+  const around = { run: documents, parts: registry.parts, layout: engine.document.layout };
+  const rows = state.rows.filter((row) => !isVoidTest(row, around));
+  const standing = new Set(rows.filter(({ routes }) => routes.length > 0).map(keyOf));
   const lastKnown = [...latest].flatMap(([key, row]) => (standing.has(key) ? [] : [row]));
   const all = [...state.findings, ...stillOpen];
   const unused = documents.every(({ accepted }) => accepted.length === 0)
@@ -116,14 +118,12 @@ function stateReport(
     : unusedAcceptances([...all, ...run.flatMap((each) => each.findings)], documents);
   const said = withAccepted(withClamping(all, documents, { engine, registry }), documents);
   const known = withLastKnown([...said, ...unused], lastKnown, unitsFor(engine));
-  const tests = [...state.rows, ...lastKnown.map(({ row }) => row)];
-  const findings = sortFindings([
-    ...known,
-    ...testsToRepeat(tests, { run: documents, parts: registry.parts, layout: engine.document.layout }),
-  ]);
+  const tests = [...rows, ...lastKnown.map(({ row }) => row)];
+  const findings = sortFindings([...known, ...testsToRepeat(tests, around)]);
   const tightened = latestLogs(documents);
   return {
     ...state,
+    rows,
     findings,
     run: documents,
     tightened,

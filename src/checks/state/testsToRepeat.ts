@@ -20,6 +20,12 @@ export function testsToRepeat(rows: readonly Row[], around: TestedIn): readonly 
   });
 }
 
+/** Passed before work that may have cracked its part: it says nothing of the part as it is. What failed is cracked still. */
+export const isVoidTest = (row: Row, around: TestedIn): boolean =>
+  row.characteristic.outcomes !== undefined &&
+  row.judgement.verdict === 'ok' &&
+  workSinceTest(row, around) !== undefined;
+
 interface Asked {
   readonly row: Row;
   /** `rod 2 straightened`. */

@@ -131,12 +131,21 @@ const listed = (names: readonly string[]): string => names.join(', ').replace(/,
 
 const measureLines = ({ rows, unmeasured = [] }: Job, engine: Engine): readonly string[] => [
   ...(rows.length === 0 ? [] : [MISSING]),
-  ...(unmeasured.length === 0 ? [] : [unmeasuredText(unmeasured, engine)]),
+  ...unmeasuredTexts(unmeasured, engine),
 ];
 
-/** `with limits, and not measured: crankshaft crack test; rod housing bore 1 to 6`. */
-export const unmeasuredText = (unmeasured: readonly Unmeasured[], engine: WithLayout): string =>
-  `with limits, and not measured: ${unmeasured.map((each) => unmeasuredName(each, engine)).join('; ')}`;
+/** `with limits, and not measured: crankshaft end play; rod housing bore 1 to 6`, and `crankshaft crack test: crankpins machined, and no test since`. */
+export function unmeasuredTexts(unmeasured: readonly Unmeasured[], engine: WithLayout): readonly string[] {
+  const names = unmeasured.flatMap((each) =>
+    each.askedBy === undefined ? [unmeasuredName(each, engine)] : [],
+  );
+  return [
+    ...(names.length === 0 ? [] : [`with limits, and not measured: ${names.join('; ')}`]),
+    ...unmeasured.flatMap(({ characteristic, askedBy }) =>
+      askedBy === undefined ? [] : [`${characteristic.label}: ${askedBy}, and no test since`],
+    ),
+  ];
+}
 
 const unmeasuredName = (
   { characteristic: { label }, ended }: Unmeasured,

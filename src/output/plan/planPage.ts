@@ -10,7 +10,7 @@ import type { Job } from '../../plan/work/job.ts';
 import { URGENCIES } from '../../plan/work/urgency.ts';
 import type { WorkPlan } from '../../plan/work/workPlan.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { type JobWords, jobWords, reasonTexts, titleText, unmeasuredText } from './jobWords.ts';
+import { type JobWords, jobWords, reasonTexts, titleText, unmeasuredTexts } from './jobWords.ts';
 import { thicknessWords } from './thicknessWords.ts';
 
 /** A job in words, with the shims or buckets that set it right. */
@@ -63,10 +63,10 @@ export const standing = ({ folder }: Engine, { stage, date }: SessionDocument): 
 function answer({ jobs, context, engine }: WorkPlan): readonly string[] {
   const asked = jobs.filter(({ serves }) => serves === undefined);
   if (asked.length === 0) {
-    const unmeasured = unmeasuredOf(context);
+    const unmeasured = unmeasuredTexts(unmeasuredOf(context), engine);
     return unmeasured.length === 0
       ? [`nothing is to be done: ${ALL_INSIDE}`]
-      : [`${ALL_INSIDE}; ${unmeasuredText(unmeasured, engine)}`];
+      : [[ALL_INSIDE, ...unmeasured].join('; ')];
   }
   return URGENCIES.flatMap((urgency) => {
     const names = asked

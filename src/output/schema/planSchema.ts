@@ -85,7 +85,7 @@ const definitions: Readonly<Record<string, Schema>> = {
       list(object({ measure: text, ...position, why: text })),
     ),
     unmeasured: described(
-      'figures that have limits and no value, and where they had one before work ended it',
+      'figures that have limits and no value, and where they had one before work ended it; also the crack test of a crankshaft that was ground since',
       list(object({ measure: text, at: list(object(position)) })),
     ),
     cuts: list(ref('cut')),

@@ -3,6 +3,7 @@ import { SUNDRIES, sundriesLeft, wasOpened } from '../order/opened.ts';
 import type { PlanContext } from '../work/context.ts';
 import { type LeftOut, leftOutOf } from './leftOut.ts';
 import { unstatedJoints } from './unstatedJoints.ts';
+import { boxOfTest, CRACK_TESTED, untestedShaft } from './untestedShaft.ts';
 
 /** What is ticked by hand before an engine is closed up. */
 export interface Box {
@@ -29,12 +30,14 @@ export const USUAL: readonly string[] = [
 ];
 
 /**
- * The usual boxes, joints that only the manual speaks of, what an opened engine takes anew, what was left out on purpose, those
+ * The usual boxes, a crack test that is due and that no document speaks of, joints that only the manual speaks of, what an opened engine takes anew, what was left out on purpose, those
  * that the shop requires in its own words, and who ticked each.
  */
 export function boxesOf(context: PlanContext): readonly Box[] {
   const { engine, registry, state } = context;
+  const untested = untestedShaft(context);
   const usual = [
+    ...(untested === undefined ? [] : [boxOfTest(untested)]),
     ...unstatedJoints(engine, registry).map((joint) => `${joint} ${BY_THE_MANUAL}`),
     ...(wasOpened(context) ? sundriesLeft(context).map((what) => `${what} ${RENEWED}`) : []),
     ...USUAL,
@@ -66,6 +69,7 @@ export const isPassingBox = (what: string): boolean => {
   const name = plainName(what);
   return (
     name.startsWith(LEFT_OUT) ||
+    name.startsWith(CRACK_TESTED) ||
     name.endsWith(BY_THE_MANUAL) ||
     SUNDRIES.some((each) => name === `${each} ${RENEWED}`)
   );

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { characteristics } from '../../../src/characteristics/registry.ts';
+import type { Row } from '../../../src/checks/judge/row.ts';
 import { closingOf, mayClose } from '../../../src/plan/closing/closing.ts';
 import { type Files, limitsOf, reportOf } from '../../shopOf.ts';
 import { ALL, bores, codes, endPlay, engine, journals, standing, type Told, WORN } from './standing.ts';
@@ -167,6 +168,32 @@ describe('a crack test that was passed before the crankshaft was ground', () => 
     expect(told(`${TEST}\n${done}`)).toEqual([message]);
     expect(told(`${done}\n${TEST}`)).toEqual([]);
     expect(told(`${TEST}\n${done}\n${TEST}`)).toEqual([]);
+  });
+
+  it('stands no longer as sound, and is the last that is known', () => {
+    const told = (...after: readonly Told[]) => {
+      const { state } = reportOf(engine(['teardown', TEST], ...after));
+      const isTest = ({ characteristic }: Row): boolean => characteristic.id === 'crankshaft_crack_test';
+      return {
+        rows: state?.rows.filter(isTest).map(({ judgement }) => judgement.verdict),
+        lastKnown: state?.lastKnown.filter(({ row }) => isTest(row)).map(({ date }) => date),
+      };
+    };
+    expect(told(['machined', journals(ALL)])).toEqual({ rows: ['ok'], lastKnown: [] });
+    expect(told(['machined', journals(ALL), GROUND])).toEqual({ rows: [], lastKnown: ['2026-03-01'] });
+    expect(told(['machined', journals(ALL), GROUND], ['trial', TEST])).toEqual({
+      rows: ['ok'],
+      lastKnown: [],
+    });
+  });
+
+  it('and failed it, is cracked still', () => {
+    const failed = TEST.replace('pass', 'fail');
+    const { state } = reportOf(engine(['teardown', failed], ['machined', journals(ALL), GROUND]));
+    const verdicts = state?.rows.flatMap(({ characteristic, judgement }) =>
+      characteristic.id === 'crankshaft_crack_test' ? judgement.verdict : [],
+    );
+    expect(verdicts).toEqual(['out']);
   });
 
   it('is asked for again of the rods that were straightened alone', () => {

@@ -1,16 +1,11 @@
-import { workSinceTest } from '../../../checks/state/workSinceTest.ts';
 import type { Part } from '../../../layout/part.ts';
 import type { PlanContext } from '../context.ts';
 import { isCrackTest } from './cracked.ts';
 
-/** Whether a part passed its crack test, and nothing was done to it since that may have cracked it. */
-export function isProvenSound({ state: { rows, run }, registry, engine }: PlanContext, part: Part): boolean {
-  const around = { run, parts: registry.parts, layout: engine.document.layout };
-  const tests = rows.filter(
+/** Whether a part passed its crack test: one that work has voided stands no longer. */
+export function isProvenSound({ state }: PlanContext, part: Part): boolean {
+  const tests = state.rows.filter(
     ({ characteristic }) => characteristic.of === part.id && isCrackTest(characteristic),
   );
-  return (
-    tests.length > 0 &&
-    tests.every((row) => row.judgement.verdict === 'ok' && workSinceTest(row, around) === undefined)
-  );
+  return tests.length > 0 && tests.every(({ judgement }) => judgement.verdict === 'ok');
 }
