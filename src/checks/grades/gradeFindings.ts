@@ -16,8 +16,9 @@ export const ANOTHER_GRADE: FindingKind = {
   code: 'reading/grade',
   severity: 'warning',
   means:
-    'The value is out by the limits of the stated service size, and inside the limits of another size. Either another size is in the engine than the documents say, or nobody wrote down that the part was machined.',
-  matters: 'Shells, pistons and rings are bought by the size that is written down.',
+    'The value is out by the limits of the stated service size, and inside the limits of another size. Either another size is in the engine than the documents say, or nobody wrote down that the part was machined. Or a head or deck is lower than it was read before, and nobody wrote down that it was cut.',
+  matters:
+    'Shells, pistons and rings are bought by the size that is written down, and what was read before the cut, such as the recession of the valves, is taken for true.',
   usually:
     'Look at the stamp on the part, then state its size: `machined: [{ part: main journals, size: 0.010 under }]` where it was made here, `fitted:` for what is in the engine.',
   example: 'main journal diameter 3: 2.9665 in fits 0.020 under, not the stated 0.010 under',

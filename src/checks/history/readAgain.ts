@@ -17,6 +17,7 @@ export const isReadAgain = ({ covers = [] }: Finding, view: SessionView): boolea
     );
   });
 
+/** What a session read at a position, itself. */
 const readIn = ({ measure, at }: Reading, { registry, routes }: SessionView): readonly Route[] => {
   const characteristic = registry.find(measure);
   return characteristic === undefined
@@ -24,8 +25,8 @@ const readIn = ({ measure, at }: Reading, { registry, routes }: SessionView): re
     : routes.at(characteristic, at, {}).filter(({ block }) => block !== undefined);
 };
 
-/** What earlier sessions read of the same part. */
-const earlierOf = (reading: Reading, view: SessionView): readonly Route[] => {
+/** What earlier sessions read of the same part, the latest last. */
+export const earlierOf = (reading: Reading, view: SessionView): readonly Route[] => {
   const { engine, registry, session } = view;
   const characteristic = registry.find(reading.measure);
   if (characteristic === undefined) return [];

@@ -28,6 +28,7 @@ import { statedSizeFindings } from '../grades/statedSizes.ts';
 import { unlikeFitFindings } from '../grades/unlikeFits.ts';
 import { oneForOldSizes, oneForUnstatedSizes } from '../grades/unstatedSizes.ts';
 import { markedSizeFindings } from '../history/markedSizes.ts';
+import { unstatedCutFindings } from '../history/unstatedCut.ts';
 import { once } from '../once.ts';
 import { unstatedSourceFindings } from '../open/unstatedSources.ts';
 import { impossibleFindings } from '../slips/impossible.ts';
@@ -131,6 +132,7 @@ function findingsOfReadings(view: SessionView, rows: readonly Row[]): readonly F
     ...ownIdFindings(rows),
     ...temperatureFindings(view, unitFor),
     ...oneForOldSizes(oneForUnstatedSizes(grades, rows, view), rows, view),
+    ...unstatedCutFindings(rows, view, unitFor),
     ...statedSizeFindings(view),
     ...unlikeFitFindings(view),
     ...slips,
