@@ -10,6 +10,7 @@ import { isLineOf } from './agreedLine.ts';
 import { type Agreements, agreementsOf } from './agreement.ts';
 import { answerTo, ofDate } from './answer.ts';
 import { askedOf } from './asked.ts';
+import { madeOtherwise } from './madeOtherwise.ts';
 
 /** What a customer is said to have agreed to, held against the plan: what is no line of it, and what is another one now. */
 export function agreedFindings({ engine, registry }: EngineReport, state: StateReport): readonly Finding[] {
@@ -20,6 +21,7 @@ export function agreedFindings({ engine, registry }: EngineReport, state: StateR
   const others = otherWork(askedOf(jobsOf(context), context), agreements);
   return [
     ...unknownWork(agreements, new Set(others.flatMap(({ items }) => items))),
+    ...madeOtherwise(agreements, state),
     ...others.map(({ place, message }) => finding(OTHER_WORK, place, message)),
   ];
 }

@@ -133,6 +133,81 @@ describe('a yes to something else', () => {
   });
 });
 
+describe('what came back of another size than was agreed', () => {
+  const made = (says: string, more = '', date = '2026-03-01'): string =>
+    sessionOf(
+      'machined',
+      '- { measure: crankshaft_crack_test, value: pass }',
+      `machined: [${says}]\n${more}`,
+    ).replace('2026-02-03', date);
+  const toldOf = (items: string, ...later: readonly string[]): readonly string[] =>
+    planOf(
+      shop(items, Object.fromEntries(later.map((text, index) => [`e/u${index}.yaml`, text]))),
+    ).told.filter((each) => each.includes('was made'));
+
+  it('is told once for all its places, at the line that says so', () => {
+    expect(
+      toldOf('grind main journals to 0.010 under', made('{ part: main journals, size: 0.020 under }')),
+    ).toEqual([
+      '4:12 main journals 1 to 3: agreed to 0.010 under on 2026-02-05, and 0.020 under was made: tell the customer, and write down the new yes',
+    ]);
+    expect(
+      toldOf(
+        'grind mains to 0.010 under, grind pins to 0.010 under',
+        made(
+          '{ part: main journals, at: [1, 3], size: 0.020 under }, { part: crankpins, size: 0.010 under }',
+        ),
+      ),
+    ).toEqual([expect.stringMatching(/^4:12 main journals 1, 3: agreed to 0\.010 under/)]);
+    expect(toldOf('grind crankshaft to 0.010 under', made('{ part: crankpins, size: 0.030 under }'))).toEqual(
+      [expect.stringContaining('crankpins 1 to 4: agreed to 0.010 under')],
+    );
+    expect(toldOf('bore cylinders to 0.020 over', made('{ part: cylinders, size: 0.030 over }'))).toEqual([
+      expect.stringContaining('cylinders 1 to 4: agreed to 0.020 over'),
+    ]);
+  });
+
+  it.each<[string, string, readonly string[]]>([
+    ['the size is as agreed', 'grind mains to 0.010 under', [made('{ part: mains, size: 0.010 under }')]],
+    ['no size was agreed', 'grind mains', [made('{ part: main journals, size: 0.020 under }')]],
+    [
+      'another place was agreed',
+      'grind main journal 1 to 0.010 under',
+      [made('{ part: main journal 3, size: 0.020 under }')],
+    ],
+    [
+      'another part was agreed',
+      'grind pins to 0.010 under',
+      [made('{ part: main journals, size: 0.020 under }')],
+    ],
+    ['no size is stated', 'grind mains to 0.010 under', [made('{ part: main journals }')]],
+    [
+      'the customer said yes to it since',
+      'grind mains to 0.010 under',
+      [
+        made(
+          '{ part: main journals, size: 0.020 under }',
+          agreed('grind mains to 0.020 under', '2026-03-02'),
+        ),
+      ],
+    ],
+    [
+      'it was made before the yes',
+      'bore cylinders',
+      [
+        made('{ part: main journals, size: 0.010 under }'),
+        sessionOf(
+          'machined',
+          '- { measure: crankshaft_crack_test, value: pass }',
+          agreed('grind mains to 0.020 under', '2026-03-05'),
+        ).replace('2026-02-03', '2026-03-05'),
+      ],
+    ],
+  ])('is not told where %s', (_, items, later) => {
+    expect(toldOf(items, ...later)).toEqual([]);
+  });
+});
+
 it('a yes to one size is none to a job of two', () => {
   const bores =
     '- { measure: cylinder_bore, with: bore, at: { 1: 4.1315, 2: 4.1415, 3: 4.1255, 4: 4.1255 } }\n';
