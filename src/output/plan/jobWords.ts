@@ -39,7 +39,7 @@ export function jobWords(job: Job, before: readonly Job[], engine: Engine, unitF
       ...(job.cut === undefined ? [] : cutWords(job.cut, engine, unitFor)),
       ...leftToSurface(job, unitFor),
     ],
-    why: whyLines(job, engine, unitFor),
+    why: whyLines(job, before, engine, unitFor),
     follows: [...againLines(job.suspects, engine), ...followLines(job, before)],
   };
 }
@@ -64,15 +64,15 @@ function followLines({ follows }: Job, before: readonly Job[]): readonly string[
   return same === undefined ? follows : [`as for ${same.name}`];
 }
 
-function whyLines(job: Job, engine: Engine, unitFor: UnitFor): readonly string[] {
-  const { rows, found, deciders, operation, suspects } = job;
+function whyLines(job: Job, before: readonly Job[], engine: Engine, unitFor: UnitFor): readonly string[] {
+  const { rows, found, deciders, operation } = job;
   if (operation === 'measure') return measureLines(job, engine);
   if (operation === 'measure again') {
     const undecided = rows.map((row, index) => undecidedText(row, deciders[index], unitFor));
-    return [...doubtTexts(suspects, engine), ...undecided];
+    return [...doubtLines(job, before, engine), ...undecided];
   }
   return [
-    ...doubtTexts(suspects, engine),
+    ...doubtLines(job, before, engine),
     ...found.map(foundText),
     ...reasonTexts(rows, engine, unitFor),
     ...(job.wouldCut ?? []).map(stepsLeftText),
@@ -94,6 +94,15 @@ export function reasonTexts(rows: readonly Row[], engine: Engine, unitFor: UnitF
 }
 
 const MISSING = 'no value; where one was left out on purpose, write why: { value: ~, note: … }';
+
+/** What one finding says of the parts of several jobs is told once. */
+function doubtLines({ suspects }: Job, before: readonly Job[], engine: Engine): readonly string[] {
+  const lines = doubtTexts(suspects, engine).map((text) => {
+    const same = before.find((each) => doubtTexts(each.suspects, engine).includes(text));
+    return same === undefined ? text : `as for ${same.name}`;
+  });
+  return [...new Set(lines)];
+}
 
 /** Of many of one figure the first with its reason, the others by their places. */
 function doubtTexts(suspects: readonly ReadAgain[], { document: { layout } }: Engine): readonly string[] {

@@ -45,6 +45,21 @@ describe('the answer of a plan', () => {
   });
 });
 
+it('what one finding says of several parts is told once, and the next job names the first', () => {
+  const ground = [1, 2].map(
+    () =>
+      '- { measure: main_journal_diameter, with: mic, at: { 1: 2.9885, 2: 2.9884, 3: 2.9885 } }\n- { measure: crankpin_diameter, with: mic, at: { 1: 2.4785, 2: 2.4785, 3: 2.4785, 4: 2.4785 } }',
+  );
+  const stated = pageOf(ground.join('\n')).jobs.filter(({ title }) => title.startsWith('state the size'));
+  expect(stated.map(({ title, why }) => [title, why.map((each) => each.slice(0, 80))])).toEqual([
+    [
+      'state the size of main journals 1 to 3',
+      ['main journal diameter 1, 2, 3; crankpin diameter 1, 2, 3, 4: of another size, an'],
+    ],
+    ['state the size of crankpins 1 to 4', ['as for state the size of main journals']],
+  ]);
+});
+
 describe('what is measured again', () => {
   const jobOf = (...said: Parameters<typeof pageOf>) => {
     const job = pageOf(...said).jobs.find(({ title }) => title.startsWith('measure again'));
