@@ -30,7 +30,7 @@ export const OTHER_WORK: FindingKind = {
   code: 'plan/other-work',
   severity: 'warning',
   means:
-    'The customer agreed to another size, to fewer places or to other work on the same part than the plan has now, or in one yes to two sizes of one place. Or a part came back of another size than was agreed.',
+    'The customer agreed to another size, to some journals of a set or to other work on the same part than the plan has now, or in one yes to two sizes of one place. Or a part came back of another size than was agreed.',
   matters: 'A yes to one size or one job is no yes to another: its price and its risk are others.',
   usually: 'Print `tenths plan --for customer` again, ask, and write down the new yes with its date.',
   example:

@@ -18,7 +18,7 @@ export function agreedFindings({ engine, registry }: EngineReport, state: StateR
   if (!isAny) return [];
   const agreements = agreementsOf(engine, registry, state.session);
   const context = planContext(engine, registry, state);
-  const others = otherWork(askedOf(jobsOf(context), context), agreements);
+  const others = otherWork(askedOf(jobsOf(context), context, agreements), agreements);
   return [
     ...unknownWork(agreements, new Set(others.flatMap(({ items }) => items))),
     ...madeOtherwise(agreements, state),

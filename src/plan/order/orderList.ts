@@ -7,6 +7,7 @@ import { fitsOf } from '../fit/fits.ts';
 import { shelfPistons } from '../fit/shelfPistons.ts';
 import type { WholeFit } from '../fit/wholeParts.ts';
 import { type Agreements, agreementsOf } from '../handover/agreement.ts';
+import { byYes } from '../handover/byYes.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import { placesOf } from '../work/jobTitle.ts';
@@ -40,7 +41,7 @@ export function orderList(
   const { wholes } = fits;
   const shelf = { fits, pistons };
   const real = together(
-    jobs.filter((job) => !isSpared(job, wholes, context)),
+    jobs.filter((job) => !isSpared(job, wholes, context)).flatMap((job) => byYes(job, agreements)),
     (job) => awaitsYes(job, agreements),
   );
   const withCuts = linesFor(real, (job) => cutLines(context, job, pistons));

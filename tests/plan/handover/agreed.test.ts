@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { agreementsOf } from '../../../src/plan/handover/agreement.ts';
 import { answerTo } from '../../../src/plan/handover/answer.ts';
+import { byYes } from '../../../src/plan/handover/byYes.ts';
 import { orderList } from '../../../src/plan/order/orderList.ts';
 import { reportWithPlan } from '../../../src/plan/reportWithPlan.ts';
 import { planContext } from '../../../src/plan/work/context.ts';
@@ -45,8 +46,8 @@ function planOf(files: Files) {
   if (engine === undefined || diagnostics.length > 0) throw new Error('not sound');
   const report = reportWithPlan(engine, registry, {});
   if (report.state === undefined) throw new Error('no session');
-  const jobs = jobsOf(planContext(engine, registry, report.state));
   const agreements = agreementsOf(engine, registry, report.state.session);
+  const jobs = jobsOf(planContext(engine, registry, report.state)).flatMap((job) => byYes(job, agreements));
   const answers = jobs.map((job) => [titleOf(job, engine.document), answerTo(job, agreements)] as const);
   return {
     yes: answers.flatMap(([title, answer]) => (answer?.kind === 'yes' ? [title] : [])),
@@ -208,7 +209,7 @@ describe('what came back of another size than was agreed', () => {
   });
 });
 
-it('a yes to one size is none to a job of two', () => {
+it('a yes to one size is one to the bore that comes to it, and none to the other', () => {
   const bores =
     '- { measure: cylinder_bore, with: bore, at: { 1: 4.1315, 2: 4.1415, 3: 4.1255, 4: 4.1255 } }\n';
   const { yes, another } = planOf(
@@ -217,7 +218,7 @@ it('a yes to one size is none to a job of two', () => {
       'e/teardown.yaml': sessionOf('teardown', bores.repeat(2), agreed('bore cylinders to 0.010 over')),
     }),
   );
-  expect([yes, another]).toEqual([[], ['bore cylinders 1, 2: 0.010 over']]);
+  expect([yes, another]).toEqual([['bore cylinder 1'], ['bore cylinder 2: 0.010 over']]);
 });
 
 describe('what is ordered of a machine shop', () => {
@@ -264,10 +265,12 @@ describe('of a part that must be renewed at one place and should be at others', 
     },
   );
 
-  it('a yes to a part of a line is told', () => {
-    expect(planOf(files('"renew cylinders 1, 3"')).told).toEqual([
-      '4:48 the yes of 2026-02-05 is to renew cylinders 1, 3 alone, and the plan is to renew cylinders 1, 2, 4: ask again',
-    ]);
+  it('a yes to a part of a line is a yes for that part', () => {
+    expect(planOf(files('"renew cylinders 1, 3"'))).toEqual({
+      yes: ['renew cylinder 3', 'renew cylinder 1'],
+      another: [],
+      told: [],
+    });
   });
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { agreementsOf } from '../../../src/plan/handover/agreement.ts';
 import { answerTo } from '../../../src/plan/handover/answer.ts';
+import { byYes } from '../../../src/plan/handover/byYes.ts';
 import { reportWithPlan } from '../../../src/plan/reportWithPlan.ts';
 import { planContext } from '../../../src/plan/work/context.ts';
 import { jobsOf } from '../../../src/plan/work/jobs.ts';
@@ -35,7 +36,9 @@ function saidTo(...all: readonly string[]) {
   const { state } = reportWithPlan(engine, registry, {});
   if (state === undefined) throw new Error('no session');
   const agreements = agreementsOf(engine, registry, state.session);
-  const jobs = jobsOf(planContext(engine, registry, state)).filter(({ serves }) => serves === undefined);
+  const jobs = jobsOf(planContext(engine, registry, state))
+    .filter(({ serves }) => serves === undefined)
+    .flatMap((job) => byYes(job, agreements));
   return {
     yes: jobs.flatMap((job) =>
       answerTo(job, agreements)?.kind === 'yes' ? [titleOf(job, engine.document)] : [],
@@ -58,14 +61,11 @@ describe('of lines of one yes that name the same places', () => {
     expect(saidTo(yesTo(items))).toEqual({ yes: [MAINS], told: [] });
   });
 
-  it('what is chosen anew at some places is agreed to by a line for each, and by no part of them', () => {
-    const choose = 'choose rod shells 3, 4';
-    expect(saidTo(yesTo(['renew rod shell 3', 'renew rod shell 4']))).toEqual({ yes: [choose], told: [] });
-    const { yes, told } = saidTo(yesTo(['renew rod shell 3']));
-    expect(yes).toEqual([]);
-    expect(told).toEqual([
-      `the yes of 2026-02-05 is to renew rod shell 3 alone, and the plan is to ${choose}: ask again`,
-    ]);
+  it.each([
+    ['all places of its line', ['renew rod shell 3', 'renew rod shell 4'], 'choose rod shells 3, 4'],
+    ['one of them', ['renew rod shell 3'], 'choose rod shell 3'],
+  ])('what is chosen anew is agreed to by a line for each: %s', (_, items, yes) => {
+    expect(saidTo(yesTo(items))).toEqual({ yes: [yes], told: [] });
   });
 
   it('the sizes of places of a job count each at its own', () => {

@@ -28,7 +28,7 @@ export function customerPage(
   about: readonly string[],
 ): Page {
   const { engine } = agreements;
-  const ofCustomer = askedOf(jobs, context);
+  const ofCustomer = askedOf(jobs, context, agreements);
   const asked = URGENCIES.flatMap((urgency) => ofCustomer.filter((job) => job.urgency === urgency));
   const open = asked.filter((job) => !isAgreed(job, agreements));
   const { customer, serial, number } = engine.document.job;

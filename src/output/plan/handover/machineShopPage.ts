@@ -7,6 +7,7 @@ import { outText } from '../../../plan/closing/outText.ts';
 import type { PistonFit } from '../../../plan/fit/pistonChoice.ts';
 import type { Agreements } from '../../../plan/handover/agreement.ts';
 import { answerTo, isAgreed, ofDate } from '../../../plan/handover/answer.ts';
+import { byYes } from '../../../plan/handover/byYes.ts';
 import { type Carried, carriedFor, carriedName } from '../../../plan/handover/carriedPart.ts';
 import { markOf } from '../../../plan/handover/marks.ts';
 import { sendingsOf } from '../../../plan/handover/sendings.ts';
@@ -33,7 +34,7 @@ export function machineShopPage(
   about: readonly string[],
 ): Page {
   const { engine, registry } = agreements;
-  const machining = jobs.filter((job) => isShopWork(job, engine));
+  const machining = jobs.filter((job) => isShopWork(job, engine)).flatMap((job) => byYes(job, agreements));
   const agreed = machining.filter((job) => isAgreed(job, agreements));
   const left = machining.filter((job) => job.serves === undefined && !agreed.includes(job));
   const parts = carriedFor(agreed, engine);
