@@ -13,13 +13,11 @@ import type { Wanted } from './wanted.ts';
 export function pistonsToBoreFor(
   context: PlanContext,
   cut: Cut,
-  { fit, places: asked }: Asked,
+  { fit, places: asked, toBeRenewed }: Asked,
   shelf: ShelfPistons,
 ): PistonFit {
-  const none = { clearance: fit, places: [], inPlace: [], isToBeBored: true };
+  const none = { clearance: fit, places: [], inPlace: [], isToBeBored: true, toBeRenewed };
   const choices = cut.groups.map(({ deciding: { choice } }) => choice);
-  if (choices.some(({ kind }) => kind === 'beyond the last step'))
-    return { ...none, problem: { kind: 'to be renewed' } };
   // One that was not read is bored to the step of the others; one that stays as it is keeps its piston.
   const bores = asked.flatMap(({ position, aim }) => {
     const own = cut.groups.find(({ places }) => places.some((place) => place.position === position));

@@ -15,7 +15,7 @@ import type { ShelfPiston, ShelfPistons } from './shelfPistons.ts';
 /** By the sizes of bores as they were read, where the pistons bear. */
 export function pistonsOfFinished(
   context: PlanContext,
-  { bore, fit, places: all }: Asked,
+  { bore, fit, places: all, toBeRenewed }: Asked,
   { pistons, notOffered }: ShelfPistons,
 ): PistonFit {
   const inPlace = all.flatMap(({ position }) => inPlaceAt(context, fit, position) ?? []);
@@ -37,7 +37,7 @@ export function pistonsOfFinished(
     const takes = ({ size: made }: ShelfPiston): boolean => sameGrade(made, grade);
     return [{ position, name: position.name, size: mean, below, above, wanted: aim, grade, takes }];
   });
-  const none = { clearance: fit, places: [], inPlace, isToBeBored: false };
+  const none = { clearance: fit, places: [], inPlace, isToBeBored: false, toBeRenewed };
   if (asked.length === 0) return { ...none, problem: undefined };
   if (bores.length < asked.length) return { ...none, problem: { kind: 'not measured' } };
   const sizes = sizesOf(bores, shelf);

@@ -61,6 +61,7 @@ export const pistonsFor = (context: PlanContext, offers: OfferedParts): PistonFi
 export const isShort = ({ shells, pistons, washers, gasket, thicknesses }: Fits): boolean =>
   shells.some(({ places }) => places.some(({ chosen }) => chosen === undefined)) ||
   pistons?.problem !== undefined ||
+  (pistons?.toBeRenewed ?? []).length > 0 ||
   (washers !== undefined && washers.inPlace === undefined && washers.chosen === undefined) ||
   (gasket !== undefined && gasket.inPlace === undefined && gasket.gasket === undefined) ||
   thicknesses.some(({ places }) => places.some(({ code }) => code === undefined));

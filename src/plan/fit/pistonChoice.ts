@@ -14,6 +14,8 @@ export interface PistonFit {
   readonly inPlace: readonly InPlace[];
   /** Bores are still to be cut: `size` is what each is finished to. */
   readonly isToBeBored: boolean;
+  /** Bores that are to be renewed first: nothing is chosen for these. */
+  readonly toBeRenewed: readonly Position[];
   readonly problem: PistonProblem | undefined;
 }
 
@@ -28,7 +30,7 @@ export interface PistonPlace {
 }
 
 export type PistonProblem =
-  | { readonly kind: 'no limits' | 'to be renewed' | 'not measured' | 'no step' }
+  | { readonly kind: 'no limits' | 'not measured' | 'no step' }
   | { readonly kind: 'too few'; readonly lacking: readonly Lacking[] }
   /** Where stock serves as many bores as it can, each of these is left without: this diameter would bring it to the middle. */
   | { readonly kind: 'nothing fits'; readonly ideal: readonly Ideal[] }
@@ -52,6 +54,7 @@ export interface Asked {
   readonly bore: Part;
   readonly fit: Characteristic;
   readonly places: readonly AskedBore[];
+  readonly toBeRenewed: readonly Position[];
 }
 
 export interface AskedBore {

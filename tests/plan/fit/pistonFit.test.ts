@@ -25,6 +25,7 @@ function fitIn(files: Files) {
       of: pistons.clearance.id,
       isToBeBored: pistons.isToBeBored,
       problem: pistons.problem?.kind,
+      toBeRenewed: pistons.toBeRenewed.map(({ name }) => name),
       short: isShort(fits),
       places: pistons.places.map(({ position, piston, size, least, greatest, wanted }) =>
         [
@@ -52,6 +53,7 @@ describe('pistons for finished bores', () => {
       of,
       isToBeBored: false,
       problem: undefined,
+      toBeRenewed: [],
       short: false,
       places: ['1 B 80.010 0.050 0.050 0.030 0.050 0.070', '2 A 80.020 0.050 0.050 0.030 0.050 0.070'],
     });
@@ -79,7 +81,13 @@ describe('pistons for finished bores', () => {
     expect(places).toEqual([]);
     return fit;
   };
-  const lacking = (why: string, isToBeBored = false) => ({ of, isToBeBored, problem: why, short: true });
+  const lacking = (why: string, isToBeBored = false) => ({
+    of,
+    isToBeBored,
+    problem: why,
+    toBeRenewed: [],
+    short: true,
+  });
   const TWO = `${piston('A', '79.970')}, ${piston('B', '79.960')}`;
 
   it.each([
@@ -87,11 +95,6 @@ describe('pistons for finished bores', () => {
       'limits of new parts are stated on one side alone',
       shop(TWO, ROUND, { limits: LIMITS.replace('0.030 to 0.070', '{ max: 0.070 }') }),
       lacking('no limits'),
-    ],
-    [
-      'a bore is to be renewed',
-      shop(TWO, ROUND, { more: 'found: [{ on: [cylinder, cylinder 2], is: cracked, do: renew }]\n' }),
-      lacking('to be renewed'),
     ],
     ['a bore was not measured', shop(TWO, bores('[80.010, 80.010]', '~')), lacking('not measured')],
     ['there are fewer than bores', shop(piston('A', '79.970'), ROUND), lacking('too few')],
@@ -117,6 +120,36 @@ describe('pistons for finished bores', () => {
       lacking('of no one weight'),
     ],
   ])('are none where %s', (_, files, fit) => expect(problem(files)).toEqual(fit));
+
+  it.each([
+    ['renewed for what was seen', ROUND, LIMITS, 'found: [{ on: cylinder 2, is: cracked, do: renew }]\n'],
+    [
+      'past its last size',
+      bores('[80.010, 80.010]', '[80.110, 80.110]'),
+      LIMITS.replace('wear: { max: 80.100 }', 'wear: { max: 80.100 }, largest_bore: 80.100'),
+      '',
+    ],
+  ])('are chosen beside a bore that is %s: that one is named', (_, read, limits, more) => {
+    const { problem: none, short, toBeRenewed, places } = fitIn(shop(TWO, read, { limits, more })) ?? {};
+    expect([none, short, toBeRenewed]).toEqual([undefined, true, ['2']]);
+    expect(places?.map((each) => each.slice(0, 3))).toEqual(['1 B']);
+  });
+
+  it('are chosen for no bore that only should be renewed, or whose piston is used again', () => {
+    const files = shop(TWO, bores('[80.010, 80.010]', '[80.050, 80.050]'), {
+      limits: LIMITS.replace('wear: { max: 80.100 }', 'wear: { max: 80.100 }, largest_bore: 80.100'),
+    });
+    const worn = { ...files, 'e/session.yaml': `${files['e/session.yaml']}`.replace('machined', 'teardown') };
+    const owned = { 'e/engine.yaml': `${files['e/engine.yaml']}job: { customer: Canal works (invented) }\n` };
+    const again = shop(TWO, ROUND, {
+      more: 'found: [{ on: piston 2, is: sound, do: reuse, by: TM }]\n',
+    });
+    expect(fitIn(worn)).toMatchObject({ toBeRenewed: ['2'], short: true });
+    for (const each of [{ ...worn, ...owned }, again]) {
+      const { short, toBeRenewed, places } = fitIn(each) ?? {};
+      expect([short, toBeRenewed, places?.map((place) => place.slice(0, 3))]).toEqual([false, [], ['1 B']]);
+    }
+  });
 
   it('are chosen though a bore is to be renewed and nobody says which', () => {
     const more = 'found: [{ on: cylinder, is: cracked, do: renew }]\n';
@@ -168,6 +201,7 @@ describe('bores that are still to be bored', () => {
       of,
       isToBeBored: true,
       problem: undefined,
+      toBeRenewed: [],
       short: false,
       places: ['1 A 80.260 0.050 0.050 0.030 0.050 0.070', '2 B 80.266 0.050 0.050 0.030 0.050 0.070'],
     });
@@ -201,15 +235,15 @@ describe('bores that are still to be bored', () => {
       }),
       'of no one weight',
     ],
-    [
-      'no step to bore to',
-      shop(STOCK, WORN, {
-        limits: LIMITS.replace('wear: { max: 80.100 }', 'wear: { max: 80.100 }, largest_bore: 80.100'),
-      }),
-      'to be renewed',
-    ],
   ])('have no pistons where there are %s', (_, files, problem) => {
-    expect(fitIn(files)).toEqual({ of, isToBeBored: true, problem, short: true, places: [] });
+    expect(fitIn(files)).toEqual({
+      of,
+      isToBeBored: true,
+      problem,
+      toBeRenewed: [],
+      short: true,
+      places: [],
+    });
   });
 });
 

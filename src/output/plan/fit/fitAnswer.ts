@@ -41,7 +41,8 @@ const isNothingLeft = ({
   wholes.length + thicknesses.length + notInStock.length === 0 &&
   (gasket === undefined || gasket.inPlace !== undefined) &&
   shells.every(({ places, waitsFor }) => places.length === 0 && waitsFor === undefined) &&
-  (pistons === undefined || (pistons.places.length === 0 && pistons.problem === undefined)) &&
+  (pistons === undefined ||
+    (pistons.places.length + pistons.toBeRenewed.length === 0 && pistons.problem === undefined)) &&
   (washers === undefined || washers.inPlace !== undefined);
 
 /** What has no part yet, and for what it waits. */

@@ -11,8 +11,6 @@ export function pistonProblemLines(problem: PistonProblem, engine: Engine): read
   switch (problem.kind) {
     case 'no limits':
       return ['no limits of new parts on both sides of the clearance: nothing to aim at'];
-    case 'to be renewed':
-      return ['bores are to be renewed: measure the new ones, and say `replaced:` in their session'];
     case 'not measured':
       return ['not every bore is measured'];
     case 'no step':

@@ -1,5 +1,7 @@
 import type { Engine } from '../../../documents/assemble.ts';
+import type { Position } from '../../../layout/position.ts';
 import type { PistonFit } from '../../../plan/fit/pistonChoice.ts';
+import { placesText } from '../../../plan/work/placesText.ts';
 import { formatNumber } from '../../../quantity/format.ts';
 import { compare, type Fraction, subtract } from '../../../quantity/fraction.ts';
 import { unitNamed } from '../../../quantity/units.ts';
@@ -11,7 +13,7 @@ import { pistonProblemLines } from './pistonProblemLines.ts';
 
 /** Which piston for which bore; of bores that are still to be bored what each is finished to. */
 export function pistonTable(
-  { clearance, places, inPlace, isToBeBored, problem }: PistonFit,
+  { clearance, places, inPlace, isToBeBored, toBeRenewed, problem }: PistonFit,
   engine: Engine,
 ): Section {
   const figures = figuresOf(engine);
@@ -40,6 +42,7 @@ export function pistonTable(
     ),
     lines: [
       ...(problem === undefined ? [] : pistonProblemLines(problem, engine)),
+      ...renewalText(toBeRenewed, engine),
       ...(isToBeBored && places.length > 0
         ? ['the bores are still to be bored: each is finished to its own piston, and both are marked']
         : []),
@@ -51,6 +54,15 @@ export function pistonTable(
       ...inPlaceLines(inPlace),
     ],
   };
+}
+
+function renewalText(bores: readonly Position[], { document: { layout } }: Engine): readonly string[] {
+  if (bores.length === 0) return [];
+  const isOne = bores.length === 1;
+  const [named, is, measured] = isOne ? ['cylinder', 'is', 'one'] : ['cylinders', 'are', 'ones'];
+  return [
+    `${named} ${placesText(bores, layout)} ${is} to be renewed: measure the new ${measured}, and say \`replaced:\` in that session`,
+  ];
 }
 
 const weightCell = (weight: Fraction | undefined): PageCell =>
