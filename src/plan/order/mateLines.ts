@@ -5,6 +5,7 @@ import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
 import { relate } from '../../layout/relate.ts';
 import type { Fits } from '../fit/fits.ts';
+import type { PistonProblem } from '../fit/pistonChoice.ts';
 import type { ShelfPistons } from '../fit/shelfPistons.ts';
 import type { FittedPlace } from '../fit/shellFit.ts';
 import { wantedAt } from '../fit/wanted.ts';
@@ -114,7 +115,7 @@ export function pistonLines(
   }
   return bySize(at, part, context).map(([grade, places]) => {
     const [count, waiting] = [places.length, waitsFor(context, part, places)];
-    if (waiting === undefined && fit?.problem?.kind !== 'too few')
+    if (waiting === undefined && NOTHING_FITS.includes(fit?.problem?.kind))
       return { ...base, ...toGet(grade, context), count };
     const sized = { ...base, ...ofSize(engine, part, grade, count, pistons), count };
     return waiting === undefined
@@ -122,6 +123,8 @@ export function pistonLines(
       : { ...sized, when: 'after measuring', waitsFor: waiting };
   });
 }
+
+const NOTHING_FITS: readonly (PistonProblem['kind'] | undefined)[] = ['nothing fits', 'of no one weight'];
 
 /** What a maker's table asks for, and the shelf has not. */
 const classLacking = ({ problems }: FittedPlace): readonly string[] =>

@@ -31,6 +31,8 @@ export interface OrderLine {
 export interface NeededLine extends OrderLine {
   /** What one of it is called. */
   readonly one?: string;
+  /** The lower takes from the shelf before the higher; none takes first. */
+  readonly turn?: number;
 }
 
 type Goods = Required<Pick<NeededLine, 'what' | 'one'>>;
@@ -42,5 +44,5 @@ export function goodsOf({ label, plural, sized, boughtAs }: Part): Goods {
   return boughtAs === undefined ? { what: plural, one: label } : { what: `${boughtAs}s`, one: boughtAs };
 }
 
-export const calledByNumber = ({ one, ...line }: NeededLine): OrderLine =>
+export const calledByNumber = ({ one, turn: _, ...line }: NeededLine): OrderLine =>
   line.count === 1 && one !== undefined ? { ...line, what: one } : line;

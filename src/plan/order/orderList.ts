@@ -12,6 +12,7 @@ import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import { placesOf } from '../work/jobTitle.ts';
 import { OWN_WORK } from '../work/operation.ts';
+import { URGENCIES } from '../work/urgency.ts';
 import { type Awaited, awaitedBy } from './awaited.ts';
 import { afterYes, awaitsYes } from './awaitedYes.ts';
 import { boreLines } from './boreLines.ts';
@@ -35,7 +36,11 @@ export function orderList(
   agreements: Agreements = agreementsOf(context.engine, context.registry, context.state.session),
 ): readonly OrderLine[] {
   const linesFor = (of: readonly Job[], lines: (job: Job) => readonly NeededLine[]): readonly NeededLine[] =>
-    of.flatMap((job) => (awaitsYes(job, agreements) ? lines(job).map(afterYes) : lines(job)));
+    of.flatMap((job) => {
+      const awaits = awaitsYes(job, agreements);
+      const turned = lines(job).map((line) => ({ ...line, turn: turnOf(job, awaits) }));
+      return awaits ? turned.map(afterYes) : turned;
+    });
   const pistons = shelfPistons(context, offers);
   const fits = fitsOf(context, offers);
   const { wholes } = fits;
@@ -73,6 +78,10 @@ export function orderList(
   const inOrder = [...all].sort((a, b) => ORDER_TIMES.indexOf(a.when) - ORDER_TIMES.indexOf(b.when));
   return sharedShelf(inOrder).map(calledByNumber);
 }
+
+/** What is agreed to before what is not, and what must be done before what should. */
+const turnOf = ({ urgency }: Job, awaits: boolean): number =>
+  URGENCIES.indexOf(urgency) + (awaits ? URGENCIES.length : 0);
 
 /** What must and what should be renewed of one kind is bought at once, and takes from the shelf but once. */
 function together(jobs: readonly Job[], awaits: (job: Job) => boolean): readonly Job[] {

@@ -2,7 +2,7 @@ import type { NeededLine } from './orderLine.ts';
 
 /**
  * What lies on the shelf is there once: what was chosen from it piece by piece is taken, and of the others that are of one
- * size the earlier line has the rest.
+ * size those whose turn is first, and among them the earlier line, have the rest.
  */
 export function sharedShelf(lines: readonly NeededLine[]): readonly NeededLine[] {
   const taken = new Map<string, number>();
@@ -14,7 +14,9 @@ export function sharedShelf(lines: readonly NeededLine[]): readonly NeededLine[]
     return { ...line, onShelf };
   };
   const chosen = new Map(lines.filter(({ free }) => free === undefined).map((line) => [line, take(line)]));
-  return lines.map((line) => chosen.get(line) ?? take(line));
+  const byTurn = [...lines].sort(({ turn: a = 0 }, { turn: b = 0 }) => a - b);
+  const shared = new Map(byTurn.map((line) => [line, chosen.get(line) ?? take(line)]));
+  return lines.map((line) => shared.get(line) ?? line);
 }
 
 const nameOf = ({ what, size }: NeededLine): string => `${what}, ${size}`;
