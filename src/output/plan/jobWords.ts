@@ -55,8 +55,9 @@ export function titleText(job: Job, engine: Engine): string {
   return `${name} ${namesOrSome(figures, 'figures')}`;
 }
 
-/** `grind main journals, grind crankpins`. */
-export const namesOf = (jobs: readonly Job[]): string => jobs.map(({ name }) => name).join(', ');
+/** `grind main journals, grind crankpins`: what must and what should be renewed of one kind once. */
+export const namesOf = (jobs: readonly Job[]): string =>
+  [...new Set(jobs.map(({ name }) => name))].join(', ');
 
 /** What follows several jobs is reported once. */
 function followLines({ follows }: Job, before: readonly Job[]): readonly string[] {

@@ -40,4 +40,4 @@ export function waitingTexts(
 }
 
 const named = (what: string, texts: readonly string[]): readonly string[] =>
-  texts.length === 0 ? [] : [`${what}: ${texts.join(', ')}`];
+  texts.length === 0 ? [] : [`${what}: ${[...new Set(texts)].join(', ')}`];
