@@ -1,6 +1,7 @@
 import type { Engine } from '../../../documents/assemble.ts';
 import type { Observation } from '../../../documents/session/observations.ts';
 import type { Position } from '../../../layout/position.ts';
+import { relateOne } from '../../../layout/relate.ts';
 import type { Job } from '../job.ts';
 import { placesOf } from '../jobTitle.ts';
 import { isChosenByFit } from '../operation.ts';
@@ -36,11 +37,15 @@ const isEmpty = ({ rows, found }: Reasons): boolean => rows.length + found.lengt
 
 /** What a choice takes over of the reasons for a renewal, and what is left of them at other places. */
 function shares(job: Job, choice: Job, engine: Engine): { readonly taken: Reasons; readonly left: Reasons } {
-  const places = placesOf(choice, engine.document.layout);
+  const { layout } = engine.document;
+  const places = placesOf(choice, layout);
   const isOfAll = job.found.some(({ parts }) =>
     parts.some(({ positions, isOneOfMany }) => positions.length === 0 && isOneOfMany !== true),
   );
-  const isTaken = (position: Position): boolean => isOfAll || places.includes(position);
+  // A groove of a piston lies at its ring.
+  const placeOf = (position: Position): Position =>
+    (job.part && relateOne(layout, position, job.part.family)) ?? position;
+  const isTaken = (position: Position): boolean => isOfAll || places.includes(placeOf(position));
   const pieces = job.found.flatMap((whole) => byName(whole, engine));
   return {
     taken: {
