@@ -2,9 +2,9 @@ import type { PlanContext } from '../work/context.ts';
 import type { Cut } from '../work/cut.ts';
 import { bySteps } from '../work/cutSteps.ts';
 import { pistonsToBoreFor } from './boresToFinish.ts';
+import { pistonsDue } from './due/pistonsDue.ts';
 import { pistonsOfFinished } from './finishedBores.ts';
 import type { Asked, AskedBore, PistonFit } from './pistonChoice.ts';
-import { pistonsDue } from './pistonsDue.ts';
 import type { ShelfPistons } from './shelfPistons.ts';
 import { wantedAt } from './wanted.ts';
 

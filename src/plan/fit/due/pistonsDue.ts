@@ -1,17 +1,17 @@
-import { isAt } from '../../checks/history/dependsOn.ts';
-import { placesMeant } from '../../documents/planning/namedWork.ts';
-import { isDecidedReuse } from '../../documents/session/observations.ts';
-import type { Part } from '../../layout/part.ts';
-import type { Position } from '../../layout/position.ts';
-import { agreementsOf } from '../handover/agreement.ts';
-import { byYes } from '../handover/byYes.ts';
-import { awaitsYes } from '../order/awaitedYes.ts';
-import type { PlanContext } from '../work/context.ts';
-import type { Cut } from '../work/cut.ts';
-import type { Job } from '../work/job.ts';
-import { jobsOf } from '../work/jobs.ts';
-import { placesOf } from '../work/jobTitle.ts';
-import { isOfRenewedWhole, isRenewedAlone } from '../work/renewal/renewed.ts';
+import { isAt } from '../../../checks/history/dependsOn.ts';
+import { placesMeant } from '../../../documents/planning/namedWork.ts';
+import { isDecidedReuse } from '../../../documents/session/observations.ts';
+import type { Part } from '../../../layout/part.ts';
+import type { Position } from '../../../layout/position.ts';
+import { agreementsOf } from '../../handover/agreement.ts';
+import { byYes } from '../../handover/byYes.ts';
+import { awaitsYes } from '../../order/awaitedYes.ts';
+import type { PlanContext } from '../../work/context.ts';
+import type { Cut } from '../../work/cut.ts';
+import type { Job } from '../../work/job.ts';
+import { jobsOf } from '../../work/jobs.ts';
+import { placesOf } from '../../work/jobTitle.ts';
+import { isOfRenewedWhole, isRenewedAlone } from '../../work/renewal/renewed.ts';
 
 export interface PistonsDue {
   /** Bores for which pistons can be chosen. */
