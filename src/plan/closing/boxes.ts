@@ -1,5 +1,7 @@
 import { plainName } from '../../documents/planning/namedWork.ts';
+import { gasketFit } from '../fit/otherFits.ts';
 import { SUNDRIES, sundriesLeft, wasOpened } from '../order/opened.ts';
+import { thicknessCalled, thicknessText } from '../order/thicknessLines.ts';
 import type { PlanContext } from '../work/context.ts';
 import { type LeftOut, leftOutOf } from './leftOut.ts';
 import { unstatedJoints } from './unstatedJoints.ts';
@@ -30,8 +32,9 @@ export const USUAL: readonly string[] = [
 ];
 
 /**
- * The usual boxes, a crack test that is due and that no document speaks of, joints that only the manual speaks of, what an opened engine takes anew, what was left out on purpose, those
- * that the shop requires in its own words, and who ticked each.
+ * The usual boxes, a crack test that is due and that no document speaks of, joints that only the manual speaks of, what an opened
+ * engine takes anew, the head gasket that was chosen, what was left out on purpose, those that the shop requires in its own words,
+ * and who ticked each.
  */
 export function boxesOf(context: PlanContext): readonly Box[] {
   const { engine, registry, state } = context;
@@ -40,6 +43,7 @@ export function boxesOf(context: PlanContext): readonly Box[] {
     ...(untested === undefined ? [] : [boxOfTest(untested)]),
     ...unstatedJoints(engine, registry).map((joint) => `${joint} ${BY_THE_MANUAL}`),
     ...(wasOpened(context) ? sundriesLeft(context).map((what) => `${what} ${RENEWED}`) : []),
+    ...gasketBox(context),
     ...USUAL,
   ];
   const leftOut = new Map(leftOutOf(state.rows, engine.document.layout).map((each) => [boxOf(each), each]));
@@ -63,6 +67,15 @@ export function boxesOf(context: PlanContext): readonly Box[] {
 const BY_THE_MANUAL = "tightened by the maker's manual";
 const LEFT_OUT = 'left out on purpose';
 const RENEWED = 'renewed';
+const FITTED = 'fitted';
+
+/** Which gasket goes in is nowhere to be read once the head is on: the box goes when a session states its code. */
+function gasketBox(context: PlanContext): readonly string[] {
+  const { gasket, count = 1, isStated } = gasketFit(context) ?? {};
+  if (gasket === undefined || isStated === true) return [];
+  const thick = gasket.thickness === undefined ? '' : `, ${thicknessText(gasket.thickness, context.engine)}`;
+  return [`${thicknessCalled('gaskets', count)} ${gasket.code}${thick}, ${FITTED}`];
+}
 
 /** A box that goes once a document or a reading takes its place: what was ticked before is still known. */
 export const isPassingBox = (what: string): boolean => {
@@ -71,6 +84,7 @@ export const isPassingBox = (what: string): boolean => {
     name.startsWith(LEFT_OUT) ||
     name.startsWith(CRACK_TESTED) ||
     name.endsWith(BY_THE_MANUAL) ||
+    (name.startsWith(thicknessCalled('gaskets', 1)) && name.endsWith(FITTED)) ||
     SUNDRIES.some((each) => name === `${each} ${RENEWED}`)
   );
 };

@@ -63,5 +63,7 @@ export const isShort = ({ shells, pistons, washers, gasket, thicknesses }: Fits)
   pistons?.problem !== undefined ||
   (pistons?.toBeRenewed ?? []).length > 0 ||
   (washers !== undefined && washers.inPlace === undefined && washers.chosen === undefined) ||
-  (gasket !== undefined && gasket.inPlace === undefined && gasket.gasket === undefined) ||
+  (gasket !== undefined &&
+    gasket.inPlace === undefined &&
+    (gasket.gasket === undefined || gasket.free < gasket.count)) ||
   thicknesses.some(({ places }) => places.some(({ code }) => code === undefined));

@@ -1,4 +1,5 @@
 import { fittedSize } from '../../checks/grades/madeSize.ts';
+import type { Row } from '../../checks/judge/row.ts';
 import { movement, wholly } from '../../documents/grades/movement.ts';
 import type { GasketBand } from '../../documents/limits/choices.ts';
 import { limitsOn } from '../../documents/limits/editions.ts';
@@ -54,12 +55,18 @@ export function washerFit(context: PlanContext): WasherFit | undefined {
 
 /** The head gasket by how far the pistons stand out of the block. */
 export interface GasketFit {
+  /** The pistons that were read. */
+  readonly rows: readonly Row[];
   /** The cylinder whose mean decides. */
   readonly position: Position;
   readonly protrusion: Fraction;
   /** Fitted since the pistons were read. */
   readonly inPlace: InPlace | undefined;
   readonly gasket: GasketBand | undefined;
+  /** One for each head. */
+  readonly count: number;
+  /** A session of the run says that it is in, by its code. */
+  readonly isStated: boolean;
   /** How many of it are on the shelf; undefined where its thickness is not stated. */
   readonly free: number;
 }
@@ -67,10 +74,9 @@ export interface GasketFit {
 export function gasketFit(context: PlanContext): GasketFit | undefined {
   const { engine, registry, state } = context;
   const bands = limitsOn(engine.limits, state.session.date).flatMap(({ choices }) => choices.gaskets);
-  const read = state.rows.flatMap(({ characteristic, position, routes: [judged] }) =>
-    characteristic.id === 'piston_protrusion' && judged !== undefined
-      ? [{ position, mean: judged.mean, readIn: judged.route.readIn }]
-      : [],
+  const rows = state.rows.filter(({ characteristic: { id } }) => id === 'piston_protrusion');
+  const read = rows.flatMap(({ position, routes: [judged] }) =>
+    judged === undefined ? [] : [{ position, mean: judged.mean, readIn: judged.route.readIn }],
   );
   const [first, ...rest] = read;
   if (first === undefined || bands.length === 0) return undefined;
@@ -81,15 +87,28 @@ export function gasketFit(context: PlanContext): GasketFit | undefined {
   );
   const free = shelf.reduce((sum, each) => sum + each.free, 0);
   const part = registry.parts.find('head_gasket');
+  const heads = part === undefined ? [] : engine.document.layout.positionsOf(part.family);
+  const stated = state.run.flatMap(({ partChanges }) => partChanges.flatMap(({ codesAt }) => codesAt));
   const fitted = part && fittedAt(context, part, most.position);
   const isReadSince = read.some(
     ({ readIn }) => fitted !== undefined && state.run.indexOf(readIn) > state.run.indexOf(fitted.fittedIn),
   );
   return {
+    rows,
     position: most.position,
     protrusion: most.mean,
     inPlace: isReadSince ? undefined : fitted,
     gasket,
+    count: heads.length,
+    isStated: heads.every((head) =>
+      stated.some(
+        ({ code, parts }) =>
+          code === gasket?.code &&
+          parts.some(
+            ({ part: { id }, positions: at }) => id === part?.id && (at.length === 0 || at.includes(head)),
+          ),
+      ),
+    ),
     free,
   };
 }

@@ -19,6 +19,7 @@ import { boreLines } from './boreLines.ts';
 import { boughtAt } from './bought.ts';
 import { chosenLines } from './chosenLines.ts';
 import { cutLines } from './cutLines.ts';
+import { gasketLines } from './gasketLines.ts';
 import { awaitedLines } from './mateLines.ts';
 import { wasOpened } from './opened.ts';
 import { openedLines } from './openedLines.ts';
@@ -73,6 +74,7 @@ export function orderList(
     ...others.filter(({ what }) => !withNew.has(what)),
     ...linesFor(real, (job) => boreLines(context, job)),
     ...ofNew,
+    ...gasketLines(context, fits.gasket, real),
     ...(wasOpened(context) || jobs.some(opens) ? openedLines(context) : []),
   ];
   const inOrder = [...all].sort((a, b) => ORDER_TIMES.indexOf(a.when) - ORDER_TIMES.indexOf(b.when));

@@ -31,7 +31,7 @@ export function washerSection({ read, wanted, inPlace, chosen }: WasherFit, engi
 }
 
 export function gasketSection(fit: GasketFit, engine: Engine): Section {
-  const { position, protrusion, inPlace, gasket, free } = fit;
+  const { position, protrusion, inPlace, gasket, count, free } = fit;
   const figures = figuresOf(engine);
   const most = `cylinder ${position.name} stands out most, ${figures.number(protrusion)} ${figures.unit.name} on the mean`;
   const title = 'head gasket, by the protrusion of the pistons';
@@ -52,7 +52,8 @@ export function gasketSection(fit: GasketFit, engine: Engine): Section {
   if (gasket === undefined) return { title, values, lines: [`${most}: no gasket is meant for that`] };
   const thick =
     gasket.thickness === undefined ? '' : `, ${figures.number(gasket.thickness)} ${figures.unit.name} thick`;
-  const stock = free > 0 ? `${free} in stock` : 'none in stock';
+  const asked = 0 < free && free < count ? `, ${count} needed` : '';
+  const stock = free > 0 ? `${free} in stock${asked}` : 'none in stock';
   return { title, values, lines: [`${most}: gasket ${gasket.code}${thick}; ${stock}`] };
 }
 

@@ -10,7 +10,15 @@ export const workBefore = (row: Row, jobs: readonly Job[], context: PlanContext)
   jobs.find((job) => changes(job, row, context));
 
 /** A new liner has a flange of its own, a deck that is surfaced is lower, and a valve sinks into a seat that is cut. */
-const CHANGING: readonly Operation[] = ['surface', 'grind', 'machine', 'machine or renew', 'renew', 'choose'];
+const CHANGING: readonly Operation[] = [
+  'line bore',
+  'surface',
+  'grind',
+  'machine',
+  'machine or renew',
+  'renew',
+  'choose',
+];
 
 function changes(job: Job, { characteristic, position }: Row, { engine, registry }: PlanContext): boolean {
   const { operation, part, urgency } = job;
