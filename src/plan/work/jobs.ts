@@ -1,4 +1,3 @@
-import { leftToCut } from '../../checks/grades/cutDown.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { Part } from '../../layout/part.ts';
@@ -7,6 +6,7 @@ import { type Cut, cutsOf, cutsWithin } from './cut.ts';
 import { bySteps, isPastSteps } from './cutSteps.ts';
 import { followsOf, sizeFirst } from './follows.ts';
 import { byBank, withoutPlace } from './heads/byBank.ts';
+import { renewedWhereTooThin, withThickness } from './heads/tooThin.ts';
 import { withWarpedSurfaced } from './heads/warped.ts';
 import { inOrderOfWork, type Job, plain } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
@@ -48,7 +48,8 @@ function askedBy(rows: readonly Row[], cuts: readonly Cut[], context: PlanContex
     joined(jobs.flatMap((job) => byBank(job, context.engine)));
   const chosen = (jobs: readonly Job[]): readonly Job[] => byHead(jobs.map((job) => asChosen(job, context)));
   const placed = byHead(withoutPlace(chosen([...asked, ...jobsOfFound(context)])));
-  const first = withWarpedSurfaced(placed, layout);
+  const surfaced = withWarpedSurfaced(placed, layout);
+  const first = joined(surfaced.map((job) => renewedWhereTooThin(job, context)));
   // What is left beside a renewal is another line, and the customer may have chosen for that.
   return renewedByChoice(chosen(withoutWorkOnRenewed(first, context)), context.engine)
     .flatMap((job) => byUrgency(job, layout))
@@ -62,21 +63,6 @@ function withSteps(job: Job, context: PlanContext): Job {
   if (operation !== 'renew' || part?.family.isSingle !== true || cut !== undefined) return job;
   if (rows.some(isCracked) || found.some(({ is }) => /crack/i.test(is))) return job;
   return { ...job, wouldCut: cutsWithin(context, part) };
-}
-
-const THINNING: readonly Operation[] = ['surface', 'machine', 'machine or renew'];
-
-/** Whoever cuts a head or block wants to know how much it has left. */
-function withThickness(job: Job, { state }: PlanContext): Job {
-  const { operation, part, rows } = job;
-  if (!THINNING.includes(operation)) return job;
-  const thicknesses = state.rows.filter(
-    ({ characteristic, position, limits: { bands }, routes: [judged] }) =>
-      characteristic.of === part?.id &&
-      (rows.length === 0 || rows.some((row) => row.position === position)) &&
-      leftToCut(characteristic, bands, judged?.least) !== undefined,
-  );
-  return { ...job, thicknesses };
 }
 
 /** Bores beyond their last step are renewed by themselves; a journal that is takes its crankshaft along. */
@@ -157,4 +143,5 @@ const together = (a: Job, b: Job): Job => ({
   rows: [...a.rows, ...b.rows],
   found: [...a.found, ...b.found],
   suspects: [...a.suspects, ...b.suspects],
+  thicknesses: [...(a.thicknesses ?? []), ...(b.thicknesses ?? [])],
 });

@@ -150,6 +150,7 @@ function sentences(job: Job, agreements: Agreements): readonly string[] {
     ...job.rows.flatMap((row) => testedSentence(row, engine)),
     ...(worst === undefined ? [] : measuredSentence(worst, unitFor)),
     ...new Set(job.cut?.groups.map((group) => sizeSentence(group, unitFor))),
+    ...(job.operation === 'renew' && (job.thicknesses ?? []).length > 0 ? [TOO_THIN] : []),
     ...(photos.length === 0 ? [] : [`Photographs: ${photos.join(', ')}.`]),
   ];
 }
@@ -187,6 +188,8 @@ export function measuredSentence(row: Row, unitFor: (row: Row) => Unit): readonl
   const limit = `${BAND_WORDS[past.limit.band]} ${most}${formatLimit(past.limit.amount, printing.unit, printing.decimals)}`;
   return [`Measured: ${named(row)} is ${amountText(judged, printing)}; ${limit}.`];
 }
+
+const TOO_THIN = 'It is too thin to be machined flat again, so it is renewed.';
 
 function sizeSentence({ deciding: { choice, row } }: CutGroup, unitFor: (row: Row) => Unit): string {
   if (choice.kind === 'not provable')

@@ -53,6 +53,18 @@ const guides = (first: string, fifth = '6.010'): string =>
 describe('what is to be done to the heads of a vee is done to one of them', () => {
   it.each<readonly [string, string, readonly string[], readonly string[]]>([
     [
+      'one too thin to be surfaced, with its guides, and one that is surfaced',
+      `readings: [{ measure: head_flatness, at: { L: 0.13, R: 0.13 } }, { measure: head_thickness, at: { L: 131.80, R: 132.00 } }, ${guides('6.040', '6.040')}]`,
+      ['renew valve guide 5 E', 'surface cylinder head R', 'renew cylinder head L'],
+      ['1 cylinder head, renew cylinder head L'],
+    ],
+    [
+      'one too thin to be surfaced that was found to be renewed as well',
+      `readings: [{ measure: head_flatness, at: { L: 0.13, R: 0.03 } }, { measure: head_thickness, at: { L: 131.80, R: 132.00 } }]\nfound: [{ on: head L, is: pitted, do: renew }]`,
+      ['renew cylinder head L'],
+      ['1 cylinder head, renew cylinder head L'],
+    ],
+    [
       'one warped, and one cracked by test and by eye',
       `readings: [${WARPED}, ${CRACKED}]\nfound: [{ on: head R, is: cracked, do: renew }, { on: head L, is: warped, do: machine }]`,
       ['surface cylinder head L', 'renew cylinder head R'],
