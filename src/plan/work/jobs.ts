@@ -19,6 +19,7 @@ import { withWhatItFits } from './renewal/chosenByMeasuring.ts';
 import { comesWith } from './renewal/comesWith.ts';
 import { isCracked } from './renewal/cracked.ts';
 import { renewedByChoice } from './renewal/renewedByChoice.ts';
+import { renewedOfSmallEnd } from './renewal/smallEnd.ts';
 import { renewedAs } from './renewal/wholeOf.ts';
 import { withoutWorkOnRenewed } from './renewal/workOnRenewed.ts';
 import { supportingJobs } from './supporting.ts';
@@ -101,12 +102,14 @@ function cutJob(cut: Cut): Job {
 }
 
 /** Figures that are out, worn or off what the builder aims for, gathered by what brings them back. */
-function remedyJobs(rows: readonly Row[], { registry: { parts } }: PlanContext): readonly Job[] {
+function remedyJobs(rows: readonly Row[], context: PlanContext): readonly Job[] {
+  const { parts } = context.registry;
   return rows.flatMap((row): readonly Job[] => {
     const { verdict } = row.judgement;
     if (verdict !== 'out' && verdict !== 'worn' && verdict !== 'off target') return [];
-    const of = parts.find(row.characteristic.of ?? '');
-    const operation = remedyOf(row, of);
+    const smallEnd = renewedOfSmallEnd(row, context);
+    const of = smallEnd ?? parts.find(row.characteristic.of ?? '');
+    const operation = smallEnd === undefined ? remedyOf(row, of) : 'renew';
     // What is off its target is inside its limits: nothing is cut or renewed for that.
     if (verdict === 'off target' && operation !== 'choose') return [];
     const part = of && operation === 'renew' ? renewedAs(of, parts) : of;

@@ -19,7 +19,10 @@ export const AFTER_RENEWING: Readonly<Record<string, readonly Following[]>> = {
     'housing bore with its cap tightened; length, bend and twist',
     'side clearance on its pin; piston protrusion',
   ),
-  small_end_bush: common('finish it to its pin once it is pressed in; rod bend and twist'),
+  small_end_bush: common(
+    'finish it to its pin once it is pressed in; rod bend and twist',
+    'of a rod without a bush: renew the rod, or have it take one',
+  ),
   cylinder: [
     {
       text: 'protrusion of a liner with a flange, and its counterbore',
