@@ -6,6 +6,7 @@ import { type Cut, cutsOf, cutsWithin } from './cut.ts';
 import { bySteps, isPastSteps } from './cutSteps.ts';
 import { followsOf, sizeFirst } from './follows.ts';
 import { byBank, withoutPlace } from './heads/byBank.ts';
+import { readAgainOnceSurfaced } from './heads/sunkValves.ts';
 import { renewedWhereTooThin, withThickness } from './heads/tooThin.ts';
 import { withWarpedSurfaced } from './heads/warped.ts';
 import { inOrderOfWork, type Job, plain } from './job.ts';
@@ -52,10 +53,11 @@ function askedBy(rows: readonly Row[], cuts: readonly Cut[], context: PlanContex
   const surfaced = withWarpedSurfaced(placed, layout);
   const first = joined(surfaced.map((job) => renewedWhereTooThin(job, context)));
   // What is left beside a renewal is another line, and the customer may have chosen for that.
-  return renewedByChoice(chosen(withoutWorkOnRenewed(first, context)), context.engine)
+  const renewed = renewedByChoice(chosen(withoutWorkOnRenewed(first, context)), context.engine)
     .flatMap((job) => byUrgency(job, layout))
     .flatMap(asFound)
     .map((job) => withThickness(withSteps(withWhatItFits(job, context), context), context));
+  return readAgainOnceSurfaced(renewed, layout);
 }
 
 /** Whoever wants a part renewed wants to know whether a step was left; of a cracked part none is. */

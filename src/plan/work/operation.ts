@@ -52,6 +52,8 @@ export function remedyOf(row: Row, part: Part | undefined): Operation {
   const { characteristic, judgement } = row;
   // A ring whose ends are too close is filed.
   if (characteristic.id === 'ring_end_gap' && judgement.past?.side === 'min') return 'adjust';
+  // Cut again, the seat of a sunk valve sinks it deeper.
+  if (characteristic.id === 'valve_recession' && judgement.past?.side === 'max') return 'renew';
   const { id, of, figure, derivations, isAssemblyFigure } = characteristic;
   const own = BY_CHARACTERISTIC[id] ?? BY_PART[of ?? ''];
   if (own !== undefined) return own;
