@@ -40,11 +40,19 @@ export interface Printing {
 
 export function printingOf(row: Row, unitFor: (row: Row) => Unit): Printing {
   const unit = unitFor(row);
+  const decimals = row.lastDigit === undefined ? 0 : decimalsFor(row.lastDigit, unit);
   return {
     unit,
-    decimals: row.lastDigit === undefined ? 0 : decimalsFor(row.lastDigit, unit),
+    decimals: looksInside(row, unit, decimals) ? decimals + 1 : decimals,
     outcomes: row.characteristic.outcomes,
   };
+}
+
+/** A mean that is past its limit by less than the last digit of its readings: rounded to that, it stands on the limit. */
+function looksInside({ judgement: { past }, routes: [judged] }: Row, unit: Unit, decimals: number): boolean {
+  if (past === undefined || judged === undefined) return false;
+  const read = past.side === 'max' ? judged.greatest : judged.least;
+  return formatNumber(read, unit, decimals) === formatNumber(past.limit.amount, unit, decimals);
 }
 
 const OUT: FindingKind = {

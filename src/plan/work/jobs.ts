@@ -1,3 +1,4 @@
+import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Row } from '../../checks/judge/row.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
 import type { Part } from '../../layout/part.ts';
@@ -11,6 +12,7 @@ import { renewedWhereTooThin, withThickness } from './heads/tooThin.ts';
 import { withWarpedSurfaced } from './heads/warped.ts';
 import { inOrderOfWork, type Job, plain } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
+import { unevenWith } from './linerSteps.ts';
 import { measuringJobs } from './measuring/measuringJobs.ts';
 import { jobName, remedyOf } from './operation.ts';
 import { asFound } from './renewal/asFound.ts';
@@ -115,18 +117,14 @@ function remedyJobs(rows: readonly Row[], context: PlanContext): readonly Job[] 
     // What is off its target is inside its limits: nothing is cut or renewed for that.
     if (verdict === 'off target' && operation !== 'choose') return [];
     const part = of && operation === 'renew' ? renewedAs(of, parts) : of;
-    const name = remedyName(operation, part, row);
+    const name = remedyName(operation, part, unevenWith(row, context) ?? row.characteristic);
     const follows = followsOf({ operation, part });
     return [{ ...plain, name, operation, part, urgency: urgencyOf([row]), rows: [row], follows }];
   });
 }
 
 /** By the part, or by the figure where that is what is put right. */
-function remedyName(
-  operation: Operation,
-  part: Part | undefined,
-  { characteristic: { label } }: Row,
-): string {
+function remedyName(operation: Operation, part: Part | undefined, { label }: Characteristic): string {
   if (operation === 'adjust') return `adjust ${label}`;
   if (part === undefined || operation === 'find the cause') return `${operation} of ${label}`;
   return jobName(operation, part);
