@@ -1,6 +1,7 @@
 import type { Engine } from '../../documents/assemble.ts';
+import type { Layout } from '../../layout/layout.ts';
 import type { Part } from '../../layout/part.ts';
-import { AT_THE_SHOP, isBoredHole, OF_A_HOLE_AT_THE_SHOP } from '../work/follows.ts';
+import { atTheShopOf, isBoredHole, OF_A_HOLE_AT_THE_SHOP } from '../work/follows.ts';
 import type { Job } from '../work/job.ts';
 import { MACHINING } from '../work/operation.ts';
 
@@ -29,10 +30,12 @@ const WHERE_PRESSED_IN: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** What a machine shop looks at because of a job: one list for all jobs of a kind. */
-export function atTheShop(job: Pick<Job, 'operation' | 'part'>): readonly string[] {
+export function atTheShop(job: Pick<Job, 'operation' | 'part'>, layout: Layout): readonly string[] {
   if (isBoredHole(job)) return OF_A_HOLE_AT_THE_SHOP;
   const { operation, part } = job;
-  return (operation === 'renew' ? WHERE_PRESSED_IN[part?.id ?? ''] : AT_THE_SHOP[operation]) ?? NOTHING;
+  return (
+    (operation === 'renew' ? WHERE_PRESSED_IN[part?.id ?? ''] : atTheShopOf(operation, layout)) ?? NOTHING
+  );
 }
 
 const NOTHING: readonly string[] = [];

@@ -1,5 +1,7 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Operation } from '../../documents/planning/operations.ts';
+import { BANK } from '../../layout/family.ts';
+import type { Layout } from '../../layout/layout.ts';
 import type { Job } from './job.ts';
 import { AFTER_RENEWING } from './renewal/afterRenewing.ts';
 
@@ -7,7 +9,7 @@ import { AFTER_RENEWING } from './renewal/afterRenewing.ts';
 export const AT_THE_SHOP: Readonly<Partial<Record<Operation, readonly string[]>>> = {
   straighten: ['crack test again after straightening'],
   'line bore': ['crank axis against the deck: it may have risen, and with it the pistons'],
-  surface: ['banks equal and parallel to the crank; block height and head thickness against their limits'],
+  surface: ['parallel to the crank; block height and head thickness against their limits'],
   bore: [
     'torque plate on and main caps tight while it is bored and honed',
     'each bore finished to its own measured piston, and marked with it',
@@ -20,6 +22,17 @@ export const AT_THE_SHOP: Readonly<Partial<Record<Operation, readonly string[]>>
     'undersize stamped on the crankshaft',
   ],
 };
+
+/** Of faces that lie on one crank at several places. */
+const ON_BANKS_AT_THE_SHOP: readonly string[] = [
+  'banks equal and parallel to the crank; block height and head thickness against their limits',
+];
+
+export const atTheShopOf = (operation: Operation, layout: Layout): readonly string[] | undefined =>
+  isOnBanks(operation, layout) ? ON_BANKS_AT_THE_SHOP : AT_THE_SHOP[operation];
+
+const isOnBanks = (operation: Operation, layout: Layout): boolean =>
+  operation === 'surface' && layout.positionsOf(BANK).length > 1;
 
 /** What follows here, when the part is back. */
 const AFTERWARDS: Readonly<Partial<Record<Operation, readonly string[]>>> = {
@@ -55,6 +68,12 @@ const OF_WORK: Readonly<Partial<Record<Operation, readonly string[]>>> = Object.
     [...(AT_THE_SHOP[each as Operation] ?? []), ...(AFTERWARDS[each as Operation] ?? [])],
   ]),
 );
+
+const ON_BANKS: readonly string[] = [...ON_BANKS_AT_THE_SHOP, ...(AFTERWARDS.surface ?? [])];
+
+/** A job of an engine with banks. */
+export const onBanks = (job: Job, layout: Layout): Job =>
+  isOnBanks(job.operation, layout) ? { ...job, follows: ON_BANKS } : job;
 
 const OF_RENEWAL: ReadonlyMap<string | undefined, readonly string[]> = new Map(
   Object.entries(AFTER_RENEWING).map(([id, all]) => [id, all.map(({ text }) => text)]),

@@ -5,7 +5,7 @@ import type { Part } from '../../layout/part.ts';
 import type { PlanContext } from './context.ts';
 import { type Cut, cutsOf, cutsWithin } from './cut.ts';
 import { bySteps, isPastSteps } from './cutSteps.ts';
-import { followsOf, sizeFirst } from './follows.ts';
+import { followsOf, onBanks, sizeFirst } from './follows.ts';
 import { byBank, withoutPlace } from './heads/byBank.ts';
 import { readAgainOnceSurfaced } from './heads/sunkValves.ts';
 import { renewedWhereTooThin, withThickness } from './heads/tooThin.ts';
@@ -58,7 +58,7 @@ function askedBy(rows: readonly Row[], cuts: readonly Cut[], context: PlanContex
   const renewed = renewedByChoice(chosen(withoutWorkOnRenewed(first, context)), context.engine)
     .flatMap((job) => byUrgency(job, layout))
     .flatMap(asFound)
-    .map((job) => withThickness(withSteps(withWhatItFits(job, context), context), context));
+    .map((job) => onBanks(withThickness(withSteps(withWhatItFits(job, context), context), context), layout));
   return readAgainOnceSurfaced(renewed, layout);
 }
 

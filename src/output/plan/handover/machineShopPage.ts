@@ -114,8 +114,8 @@ function jobSection(job: Job, before: readonly Job[], engine: Engine, registry: 
   const figures = [...new Set(placesOf(job, engine.document.layout))]
     .map(({ name }) => `${name} ________`)
     .join('  ');
-  const boxes = atTheShop(job);
-  const same = before.find((each) => boxes.length > 0 && atTheShop(each) === boxes);
+  const boxes = atTheShop(job, engine.document.layout);
+  const same = before.find((each) => boxes.length > 0 && atTheShop(each, engine.document.layout) === boxes);
   return {
     title: titleOf(job, engine.document),
     values: cutValues(job, engine),

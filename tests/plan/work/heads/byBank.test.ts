@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { atTheShop } from '../../../../src/plan/handover/shopWork.ts';
 import { orderList } from '../../../../src/plan/order/orderList.ts';
 import { jobsOf } from '../../../../src/plan/work/jobs.ts';
 import { titleOf } from '../../../../src/plan/work/jobTitle.ts';
@@ -44,6 +45,24 @@ function headsOrdered(files: Files): readonly string[] {
     .filter(({ what }) => what.includes('head'))
     .map(({ count, what, for: job }) => `${count} ${what}, ${job}`);
 }
+
+describe('faces that are surfaced', () => {
+  const surfaced = (files: Files) => {
+    const { jobs, document } = workPlanOf(files);
+    return jobs
+      .filter(({ operation }) => operation === 'surface')
+      .map((job) => [job.follows[0], ...atTheShop(job, document.layout)]);
+  };
+  const LEFT = 'parallel to the crank; block height and head thickness against their limits';
+
+  it.each([
+    ['equal where the engine has banks', vee, '{ L: 0.13, R: 0.04 }', `banks equal and ${LEFT}`],
+    ['parallel to the crank alone in line', inLine, '{ all: 0.13 }', LEFT],
+  ])('are to be %s', (_, files, at, line) => {
+    const read = files({ teardown: `readings: [{ measure: head_flatness, at: ${at} }]` });
+    expect(surfaced(read)).toEqual([[line, line]]);
+  });
+});
 
 const WARPED = '{ measure: head_flatness, at: { L: 0.13, R: 0.04 } }';
 const CRACKED = '{ measure: head_crack_test, at: { 1: pass, 2: pass, 3: pass, 4: pass, 5: fail, 6: pass } }';
