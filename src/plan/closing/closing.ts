@@ -1,6 +1,5 @@
 import type { Characteristic } from '../../characteristics/characteristic.ts';
 import type { Finding } from '../../checks/finding.ts';
-import { dependsOn } from '../../checks/history/dependsOn.ts';
 import { statedCondition } from '../../checks/judge/condition.ts';
 import type { EngineReport, StateReport } from '../../checks/judge/report.ts';
 import type { Row } from '../../checks/judge/row.ts';
@@ -10,9 +9,10 @@ import { RELEASED_OPEN } from '../../checks/open/ofPlan.ts';
 import { MISSING } from '../../checks/tightening/history.ts';
 import { isOfOthers } from '../../checks/value/equalRoutes.ts';
 import type { BrokenDocument } from '../../documents/assemble.ts';
-import { isDecidedReuse, type Observation } from '../../documents/session/observations.ts';
+import type { Observation } from '../../documents/session/observations.ts';
 import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import { type PlanContext, planContext } from '../work/context.ts';
+import { isFoundFit } from '../work/usedAgain.ts';
 import { type Box, boxesOf, openBoxes } from './boxes.ts';
 import { unstatedJoints } from './unstatedJoints.ts';
 
@@ -66,7 +66,7 @@ export function closingOf({ engine, registry, followUps }: EngineReport, state: 
     broken: engine.broken,
     rows: rows.filter(({ judgement }) => OPEN.includes(judgement.verdict)),
     unproven: rows.filter(({ routes: [judged] }) => judged !== undefined && isOfOthers(judged.route)),
-    undecided: state.session.stage === 'rebuild' ? rows.filter((row) => isUsedAgain(row, context)) : [],
+    undecided: state.session.stage === 'rebuild' ? rows.filter((row) => isUndecided(row, context)) : [],
     conceded: rows.filter(({ judgement }) => judgement.verdict === 'accepted'),
     accepted: findings.filter(({ isAccepted }) => isAccepted === true),
     unmeasured: findings
@@ -83,21 +83,14 @@ export function closingOf({ engine, registry, followUps }: EngineReport, state: 
 }
 
 /** Worn, said to be used, and not found fit for use by anybody in the run. */
-function isUsedAgain({ judgement, characteristic, position }: Row, context: PlanContext): boolean {
+function isUndecided(row: Row, context: PlanContext): boolean {
+  const { judgement, characteristic, position } = row;
   const { engine, registry, state } = context;
   if (judgement.verdict !== 'worn') return false;
   const earlier = state.run.slice(0, -1).reverse();
   const around = { engine, registry, session: state.session, earlier };
   if (statedCondition(around, characteristic, position)?.band !== 'wear') return false;
-  return !state.run.some((session) =>
-    session.observations.some(
-      (each) =>
-        isDecidedReuse(each, session) &&
-        each.parts.some((part) =>
-          dependsOn(characteristic, position, part, registry, engine.document.layout),
-        ),
-    ),
-  );
+  return !isFoundFit(row, context);
 }
 
 /** Nothing that documents state is open, but for what was conceded; and each box that the shop requires is ticked. */

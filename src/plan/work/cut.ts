@@ -12,6 +12,7 @@ import { isOfRenewedWhole, isRenewedAlone } from './renewal/renewed.ts';
 import { wholeOf } from './renewal/wholeOf.ts';
 import { seenOn } from './seen.ts';
 import { type Urgency, urgencyOf } from './urgency.ts';
+import { isUsedAgain } from './usedAgain.ts';
 
 /** All journals ground or all bores bored: to one step, or each to its own where the shop says so. */
 export interface Cut {
@@ -67,7 +68,7 @@ function cutOf(
     .positionsOf(part.family)
     .filter((position) => isKept(position) && !isRenewedAlone(context, part, position));
   const measured = rowsOfPart(context, part).filter(({ position }) => positions.includes(position));
-  const rows = measured.filter(({ judgement }) => ASKING.includes(judgement.verdict));
+  const rows = measured.filter((row) => ASKING.includes(row.judgement.verdict) && !isUsedAgain(row, context));
   const found = [
     ...new Set(positions.flatMap((position) => damageFoundAt(context, part, position, ['machine']))),
   ];

@@ -28,12 +28,15 @@ import { withoutWorkOnRenewed } from './renewal/workOnRenewed.ts';
 import { supportingJobs } from './supporting.ts';
 import { isRepair, symptomsOf } from './symptoms/seenBefore.ts';
 import { urgencyOf } from './urgency.ts';
+import { isUsedAgain } from './usedAgain.ts';
 
 /** All that is to be done to an engine as it stands, in the order of work. */
 export function jobsOf(context: PlanContext): readonly Job[] {
   const cuts = cutsOf(context);
   const cutRows = new Set(cuts.flatMap(({ rows }) => rows));
-  const left = context.state.rows.filter((row) => !cutRows.has(row) && !comesWith(row, cuts, context));
+  const left = context.state.rows.filter(
+    (row) => !cutRows.has(row) && !comesWith(row, cuts, context) && !isUsedAgain(row, context),
+  );
   const symptoms = symptomsOf(context);
   const found = askedBy(
     left.filter((row) => !symptoms.includes(row)),
