@@ -1,4 +1,5 @@
 import type { Engine } from '../../../documents/assemble.ts';
+import { placesMeant } from '../../../documents/planning/namedWork.ts';
 import type { Observation } from '../../../documents/session/observations.ts';
 import type { Position } from '../../../layout/position.ts';
 import { relateOne } from '../../../layout/relate.ts';
@@ -21,14 +22,27 @@ export function renewedByChoice(jobs: readonly Job[], engine: Engine): readonly 
   return jobs.flatMap((job) => {
     const renewal = shared.find((each) => each.job === job);
     if (renewal !== undefined) return isEmpty(renewal.left) ? [] : { ...job, ...renewal.left };
+    const { rows } = withoutRenewed(job, jobs, engine);
+    if (rows.length === 0 && job.rows.length > 0) return [];
     const given = shared.filter(({ choice, taken }) => choice === job && !isEmpty(taken));
     return {
       ...job,
       urgency: mostUrgent([job, ...given.map((each) => each.job)]),
-      rows: [...job.rows, ...given.flatMap(({ taken }) => taken.rows)],
+      rows: [...rows, ...given.flatMap(({ taken }) => taken.rows)],
       found: [...job.found, ...given.flatMap(({ taken }) => taken.found)],
     };
   });
+}
+
+/** What is renewed is fitted to its target when the new one is chosen. */
+function withoutRenewed(job: Job, jobs: readonly Job[], engine: Engine): Pick<Job, 'rows'> {
+  const { part, operation, urgency, rows } = job;
+  if (operation !== 'choose' || urgency !== 'may' || part?.family.isSingle !== false) return { rows };
+  const { layout } = engine.document;
+  const renewed = jobs
+    .filter((each) => each.operation === 'renew' && each.part === part)
+    .flatMap((each) => placesMeant(part, placesOf(each, layout), { layout }));
+  return { rows: rows.filter(({ position }) => !renewed.includes(position)) };
 }
 
 type Reasons = Pick<Job, 'rows' | 'found'>;
