@@ -60,7 +60,9 @@ export function orderList(
   const withNew = new Set(ofNew.map(({ what }) => what));
   const bought = (part: Part): ReadonlySet<Position> => boughtAt(part, real, waiting, context);
   const others = [
-    ...linesFor(real, (job) => renewalLines(context, asBought(job, context.registry), { pistons, bought })),
+    ...linesFor(real, (job) =>
+      renewalLines(context, asBought(job, context.registry), { pistons, bought, jobs: real }),
+    ),
     ...linesFor(real, (job) => chosenLines(context, job, shelf, bought)),
     ...linesFor(real, (job) =>
       thicknessLines(job, thicknessesFor(job, real, fits.thicknesses, context), context.engine),

@@ -22,15 +22,14 @@ interface Elsewhere {
   readonly pistons: ShelfPistons;
   /** Where a part is bought in a new size. */
   readonly bought: (part: Part) => ReadonlySet<Position>;
+  /** All jobs: what one of them renews is bought for that one. */
+  readonly jobs: readonly Job[];
 }
 
 /** What was seen to be renewed, and what is out and cannot be cut. */
-export function renewalLines(
-  context: PlanContext,
-  job: Job,
-  { pistons, bought }: Elsewhere,
-): readonly NeededLine[] {
+export function renewalLines(context: PlanContext, job: Job, elsewhere: Elsewhere): readonly NeededLine[] {
   const { engine } = context;
+  const { pistons, bought } = elsewhere;
   const { part, found, name } = job;
   if (!mayRenew(job) || part?.boredInto !== undefined) return [];
   const { layout } = engine.document;
@@ -59,7 +58,7 @@ export function renewalLines(
       ? { when: 'now' }
       : { when: 'after measuring', waitsFor: 'decide: machine or renew' }),
   };
-  return [line, ...(part === undefined ? [] : ringsOfNew(context, part, line, places, { pistons, bought }))];
+  return [line, ...(part === undefined ? [] : ringsOfNew(context, part, line, places, elsewhere))];
 }
 
 /** Where it is to be renewed, each place once: a head that is cracked at one of its cylinders is the head of that bank. */
@@ -139,7 +138,7 @@ function ringsOfNew(
   { id }: Part,
   bore: NeededLine,
   at: ReadonlySet<Position>,
-  { pistons, bought }: Elsewhere,
+  { pistons, bought, jobs }: Elsewhere,
 ): readonly NeededLine[] {
   const { layout } = engine.document;
   const isBought = (rings: Part): boolean =>
@@ -149,11 +148,17 @@ function ringsOfNew(
   const rings = registry.parts.all.filter(
     (each) => isRings(each) && each.sized?.fits === id && !(at.size > 0 && isBought(each)),
   );
-  return rings.map((each) => ({
-    ...bore,
-    ...goodsOf(each),
-    ...ofSize(engine, each, STANDARD, bore.count, pistons),
-  }));
+  return rings.flatMap((each) => {
+    const renewed = jobs
+      .filter(({ operation, part }) => operation === 'renew' && part === each)
+      .flatMap((job) => placesAsked(job, layout));
+    const left = [...at].filter(
+      (bored) => !renewed.some((ring) => relateOne(layout, ring, bored.family) === bored),
+    );
+    if (at.size > 0 && left.length === 0) return [];
+    const count = at.size > 0 ? left.length : bore.count;
+    return { ...bore, ...goodsOf(each), ...ofSize(engine, each, STANDARD, count, pistons), count };
+  });
 }
 
 /** What is kept by sizes goes with the size of its journal or bore, as it was cut; into a new one goes standard. */

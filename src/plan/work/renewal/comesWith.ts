@@ -31,14 +31,36 @@ export function comesWith(row: Row, cuts: readonly Cut[], context: PlanContext):
     if (cut.renews !== undefined) return isFit(cut.part) || isBoughtFor(cut.part);
     const { past, left } = bySteps(cut);
     const isPast = past !== undefined && isAtPlace(past, position, context);
+    // A liner that is only worn may stay, and its rings are put right by themselves.
+    const isCertain = isPast && isRenewedForCertain(past, position, context);
     const isApart = context.engine.planning.separate.has(cut.part.id);
     const isCut = left?.urgency === 'must' && (isApart ? isAtPlace(left, position, context) : !isPast);
     return (
       (isCut && (isFit(cut.part) || isBoughtFor(cut.part))) ||
-      (isPast && (isFit(cut.part) || (isRing && isBoughtFor(cut.part))))
+      (isPast && isFit(cut.part)) ||
+      (isCertain && isRing && isBoughtFor(cut.part))
     );
   };
   return cuts.some(comesCut) || registry.parts.all.some(comesNew);
+}
+
+/** Out, seen to be beyond use, or agreed to. */
+function isRenewedForCertain(
+  { part, rows, found }: Cut,
+  position: Row['position'],
+  { engine, registry, state }: PlanContext,
+): boolean {
+  const { document } = engine;
+  const agreed = [document.handedOver, ...state.run.map(({ handedOver }) => handedOver)]
+    .flatMap((each) => each.agreed.flatMap(({ items }) => items))
+    .filter(({ operation }) => operation === 'renew')
+    .flatMap(({ parts }) => parts);
+  const out = rows
+    .filter(({ judgement }) => judgement.verdict === 'out')
+    .map((row) => ({ part, positions: [row.position] }));
+  return [...out, ...found.flatMap(({ parts }) => parts), ...agreed].some((at) =>
+    isAt(part.id, position, at, registry, document.layout),
+  );
 }
 
 const isAtPlace = (
