@@ -12,7 +12,7 @@ import type { BrokenDocument } from '../../documents/assemble.ts';
 import type { Observation } from '../../documents/session/observations.ts';
 import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import { type PlanContext, planContext } from '../work/context.ts';
-import { isFoundFit } from '../work/usedAgain.ts';
+import { isFoundFit } from '../work/renewal/usedAgain.ts';
 import { type Box, boxesOf, openBoxes } from './boxes.ts';
 import { unstatedJoints } from './unstatedJoints.ts';
 

@@ -9,10 +9,10 @@ import { type PlanContext, rowsOfPart, sizeOfPart } from './context.ts';
 import { type CutPlace, cutPlace } from './cutPlace.ts';
 import { damageFoundAt } from './damage.ts';
 import { isOfRenewedWhole, isRenewedAlone } from './renewal/renewed.ts';
+import { isUsedAgain } from './renewal/usedAgain.ts';
 import { wholeOf } from './renewal/wholeOf.ts';
 import { seenOn } from './seen.ts';
 import { type Urgency, urgencyOf } from './urgency.ts';
-import { isUsedAgain } from './usedAgain.ts';
 
 /** All journals ground or all bores bored: to one step, or each to its own where the shop says so. */
 export interface Cut {

@@ -12,7 +12,6 @@ import { renewedWhereTooThin, withThickness } from './heads/tooThin.ts';
 import { withWarpedSurfaced } from './heads/warped.ts';
 import { inOrderOfWork, type Job, plain } from './job.ts';
 import { jobsOfFound } from './jobsOfFound.ts';
-import { unevenWith } from './linerSteps.ts';
 import { measuringJobs } from './measuring/measuringJobs.ts';
 import { jobName, remedyOf } from './operation.ts';
 import { asFound } from './renewal/asFound.ts';
@@ -23,12 +22,13 @@ import { comesWith } from './renewal/comesWith.ts';
 import { isCracked } from './renewal/cracked.ts';
 import { renewedByChoice } from './renewal/renewedByChoice.ts';
 import { renewedOfSmallEnd } from './renewal/smallEnd.ts';
+import { isUsedAgain } from './renewal/usedAgain.ts';
 import { renewedAs } from './renewal/wholeOf.ts';
 import { withoutWorkOnRenewed } from './renewal/workOnRenewed.ts';
 import { supportingJobs } from './supporting.ts';
+import { unevenWith } from './symptoms/linerSteps.ts';
 import { isRepair, symptomsOf } from './symptoms/seenBefore.ts';
 import { urgencyOf } from './urgency.ts';
-import { isUsedAgain } from './usedAgain.ts';
 
 /** All that is to be done to an engine as it stands, in the order of work. */
 export function jobsOf(context: PlanContext): readonly Job[] {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { orderList } from '../../../src/plan/order/orderList.ts';
-import { jobsOf } from '../../../src/plan/work/jobs.ts';
-import { titleOf } from '../../../src/plan/work/jobTitle.ts';
-import { limitsOf, sessionOf } from '../../shopOf.ts';
-import { contextOf } from '../planOf.ts';
+import { orderList } from '../../../../src/plan/order/orderList.ts';
+import { jobsOf } from '../../../../src/plan/work/jobs.ts';
+import { titleOf } from '../../../../src/plan/work/jobTitle.ts';
+import { limitsOf, sessionOf } from '../../../shopOf.ts';
+import { contextOf } from '../../planOf.ts';
 
 /** Read twice: one that is far from the others might be a slip. */
 const read = (id: string, ...values: readonly string[]): string =>

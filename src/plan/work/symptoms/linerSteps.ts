@@ -1,7 +1,7 @@
-import type { Characteristic } from '../../characteristics/characteristic.ts';
-import type { Row } from '../../checks/judge/row.ts';
-import { neighbours } from '../../layout/relate.ts';
-import type { PlanContext } from './context.ts';
+import type { Characteristic } from '../../../characteristics/characteristic.ts';
+import type { Row } from '../../../checks/judge/row.ts';
+import { neighbours } from '../../../layout/relate.ts';
+import type { PlanContext } from '../context.ts';
 
 /** Of a step beside a liner that does not stand out as it should how that stands: the step comes right with it. */
 export function unevenWith(

@@ -1,9 +1,9 @@
-import { dependsOn, isAt } from '../../checks/history/dependsOn.ts';
-import type { Row } from '../../checks/judge/row.ts';
-import { isDecidedReuse } from '../../documents/session/observations.ts';
-import type { PartAt } from '../../layout/readPart.ts';
-import type { PlanContext } from './context.ts';
-import { renewedOfSmallEnd } from './renewal/smallEnd.ts';
+import { dependsOn, isAt } from '../../../checks/history/dependsOn.ts';
+import type { Row } from '../../../checks/judge/row.ts';
+import { isDecidedReuse } from '../../../documents/session/observations.ts';
+import type { PartAt } from '../../../layout/readPart.ts';
+import type { PlanContext } from '../context.ts';
+import { renewedOfSmallEnd } from './smallEnd.ts';
 
 /** Whether somebody who is named found fit for use, in the run, what a figure depends on. */
 export const isFoundFit = ({ characteristic, position }: Row, context: PlanContext): boolean =>

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { outText } from '../../../src/plan/closing/outText.ts';
-import { jobsOf } from '../../../src/plan/work/jobs.ts';
-import { unitNamed } from '../../../src/quantity/units.ts';
-import { limitsOf, sessionOf } from '../../shopOf.ts';
-import { contextOf } from '../planOf.ts';
+import { outText } from '../../../../src/plan/closing/outText.ts';
+import { jobsOf } from '../../../../src/plan/work/jobs.ts';
+import { unitNamed } from '../../../../src/quantity/units.ts';
+import { limitsOf, sessionOf } from '../../../shopOf.ts';
+import { contextOf } from '../../planOf.ts';
 
 /** Read twice: one that is far from the others might be a slip. */
 function adjusted(at: string, points = ''): readonly string[] {
