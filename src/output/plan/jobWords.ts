@@ -4,7 +4,6 @@ import { foundText } from '../../checks/open/found.ts';
 import type { Engine } from '../../documents/assemble.ts';
 import type { Position } from '../../layout/position.ts';
 import { outText, type UnitFor } from '../../plan/closing/outText.ts';
-import type { Unmeasured } from '../../plan/closing/unmeasured.ts';
 import type { Decider } from '../../plan/work/instruments.ts';
 import type { Job, ReadAgain } from '../../plan/work/job.ts';
 import { titleOf } from '../../plan/work/jobTitle.ts';
@@ -16,6 +15,7 @@ import { namesOrSome } from '../../quantity/words.ts';
 import { byMeasure } from '../check/byMeasure.ts';
 import { type CutWords, cutWords, stepsLeftText } from './cutWords.ts';
 import { leftToSurface } from './leftToSurface.ts';
+import { measureLines, unmeasuredName } from './measureWords.ts';
 
 /** A job in words, for every way to print it. */
 export interface JobWords {
@@ -94,8 +94,6 @@ export function reasonTexts(rows: readonly Row[], engine: Engine, unitFor: UnitF
   ];
 }
 
-const MISSING = 'no value; where one was left out on purpose, write why: { value: ~, note: … }';
-
 /** What one finding says of the parts of several jobs is told once. */
 function doubtLines({ suspects }: Job, before: readonly Job[], engine: Engine): readonly string[] {
   const lines = doubtTexts(suspects, engine).map((text) => {
@@ -138,31 +136,6 @@ const SETTLED: Readonly<Record<ReadAgain['settledBy'], string>> = {
 
 /** `bore and mic`. */
 const listed = (names: readonly string[]): string => names.join(', ').replace(/, ([^,]*)$/, ' and $1');
-
-const measureLines = ({ rows, unmeasured = [] }: Job, engine: Engine): readonly string[] => [
-  ...(rows.length === 0 ? [] : [MISSING]),
-  ...unmeasuredTexts(unmeasured, engine),
-];
-
-/** `with limits, and not measured: crankshaft end play; rod housing bore 1 to 6`, and `crankshaft crack test: crankpins machined, and no test since`. */
-export function unmeasuredTexts(unmeasured: readonly Unmeasured[], engine: WithLayout): readonly string[] {
-  const names = unmeasured.flatMap((each) =>
-    each.askedBy === undefined ? [unmeasuredName(each, engine)] : [],
-  );
-  return [
-    ...(names.length === 0 ? [] : [`with limits, and not measured: ${names.join('; ')}`]),
-    ...unmeasured.flatMap(({ characteristic, askedBy }) =>
-      askedBy === undefined ? [] : [`${characteristic.label}: ${askedBy}, and no test since`],
-    ),
-  ];
-}
-
-const unmeasuredName = (
-  { characteristic: { label }, ended }: Unmeasured,
-  { document: { layout } }: WithLayout,
-): string => [label, placesText(ended, layout)].filter(Boolean).join(' ');
-
-type WithLayout = Pick<Engine, 'document'>;
 
 const isOut = ({ judgement }: Row): boolean => judgement.verdict === 'out';
 

@@ -10,7 +10,8 @@ import type { Job } from '../../plan/work/job.ts';
 import { URGENCIES } from '../../plan/work/urgency.ts';
 import type { WorkPlan } from '../../plan/work/workPlan.ts';
 import type { Unit } from '../../quantity/units.ts';
-import { type JobWords, jobWords, reasonTexts, titleText, unmeasuredTexts } from './jobWords.ts';
+import { type JobWords, jobWords, reasonTexts, titleText } from './jobWords.ts';
+import { unmeasuredTexts } from './measureWords.ts';
 import { thicknessWords } from './thicknessWords.ts';
 
 /** A job in words, with the shims or buckets that set it right. */
