@@ -1,6 +1,6 @@
 import type { Engine } from '../../documents/assemble.ts';
-import type { Unmeasured } from '../../plan/closing/unmeasured.ts';
 import type { Job } from '../../plan/work/job.ts';
+import type { Unmeasured } from '../../plan/work/measuring/unmeasured.ts';
 import { placesText } from '../../plan/work/placesText.ts';
 
 /** Why figures are to be measured. */

@@ -1,18 +1,8 @@
-import type { Characteristic } from '../../characteristics/characteristic.ts';
 import { UNMEASURED } from '../../checks/judge/session.ts';
-import type { Position } from '../../layout/position.ts';
 import type { PlanContext } from '../work/context.ts';
+import type { Unmeasured } from '../work/measuring/unmeasured.ts';
 import { boxesOf } from './boxes.ts';
 import { boxOfTest, untestedShaft } from './untestedShaft.ts';
-
-/** A figure that has limits and no value. */
-export interface Unmeasured {
-  readonly characteristic: Characteristic;
-  /** Where it had one since the engine was opened, before work ended it; none where it never had. */
-  readonly ended: readonly Position[];
-  /** Of a crack test that no document speaks of the work that asks for it: `crankpins machined`. */
-  readonly askedBy?: string;
-}
 
 /** What the page before closing up calls so as well. */
 export function unmeasuredOf(context: PlanContext): readonly Unmeasured[] {

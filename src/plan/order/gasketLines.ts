@@ -35,4 +35,4 @@ export function gasketLines(
 }
 
 /** A bored cylinder takes a new piston. */
-const isBored = ({ operation, part }: Job): boolean => operation === 'bore' && part?.id === 'cylinder';
+const isBored = ({ operation, part }: Job): boolean => operation === 'bore' && part?.boredInto === undefined;

@@ -3,9 +3,9 @@ import { OPERATIONS, type Operation } from '../../documents/planning/operations.
 import type { Observation } from '../../documents/session/observations.ts';
 import type { Part } from '../../layout/part.ts';
 import type { Position } from '../../layout/position.ts';
-import type { Unmeasured } from '../closing/unmeasured.ts';
 import type { Cut } from './cut.ts';
 import type { Decider } from './instruments.ts';
+import type { Unmeasured } from './measuring/unmeasured.ts';
 import type { Suspect } from './suspects.ts';
 import type { Urgency } from './urgency.ts';
 
