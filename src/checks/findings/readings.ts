@@ -17,7 +17,6 @@ import {
   fraction,
   parseDecimal,
   subtract,
-  ZERO,
 } from '../../quantity/fraction.ts';
 import { nearestTurn } from '../../quantity/turn.ts';
 import type { Unit } from '../../quantity/units.ts';
@@ -128,7 +127,7 @@ const DISAGREE: FindingKind = {
   matters: 'At least one of the two is wrong, and the program cannot say which.',
   usually: 'Repeat both. Look for a slip of the pen, a gauge that was set wrongly, a strip that was moved.',
   example:
-    'main bearing clearance 1: 0.0030 in (bearing bore − journal, bore-2-6 and mic-3-4) and 0.0060 in (read directly, strip-mid) differ by 3 thou, 2.6 times as much as their uncertainties allow (E_n)',
+    'main bearing clearance 1: 0.0030 in (bearing bore − journal, bore-2-6 and mic-3-4) and 0.0060 in (read directly, strip-mid) differ by 2.6 times the uncertainty of their difference (E_n)',
 };
 
 const NO_LIMIT: FindingKind = {
@@ -375,8 +374,6 @@ function disagreement(row: Row, other: JudgedRoute, printing: Printing): Finding
     const how = [route.name, route.with.join(' and '), ...(isOfOneDay ? [] : [daysOf(route)])];
     return `${formatAmount(mean, printing.unit, printing.decimals)} (${how.join(', ')})`;
   };
-  const difference = nearestTurn(subtract(judged.mean, other.mean), ZERO, row.characteristic.cycle);
-  const off = formatDistance(difference, printing.unit, printing.decimals);
-  const message = `${named(row)}: ${text(judged)} and ${text(other)} differ by ${off}, ${other.en.toFixed(1)} times as much as their uncertainties allow (E_n)`;
+  const message = `${named(row)}: ${text(judged)} and ${text(other)} differ by ${other.en.toFixed(1)} times the uncertainty of their difference (E_n)`;
   return { ...about(row, DISAGREE, message), place: other.route.place };
 }

@@ -399,19 +399,12 @@ const NONE: readonly Instrument[] = [];
 
 const finest = (steps: readonly Fraction[]): Fraction => steps.reduce((a, b) => (compare(b, a) < 0 ? b : a));
 
-/**
- * Normalised error of two routes: their difference over its expanded uncertainty (ISO 13528); above 1 they disagree. One step of
- * the last digit never does: the error of a gauge that read both cancels, and rounding alone may part them so far.
- */
+/** Normalised error of two routes: their difference over its expanded uncertainty (ISO 13528); above 1 they disagree. */
 export function normalisedError(a: Route, b: Route): number | null {
   const difference = subtractValues(a.measured.mean, b.measured.mean);
   const amount = nearestTurn(difference.amount, ZERO, a.characteristic.cycle);
   const u = standardUncertainty(difference);
   if (u === 0) return amount.n === 0n ? 0 : null;
   const dof = welchSatterthwaite([...difference.terms.values()]);
-  return Math.abs(toNumber(amount)) / Math.max(u * expandedFactor(dof), partedByRounding(a, b));
+  return Math.abs(toNumber(amount)) / (u * expandedFactor(dof));
 }
-
-/** Half a step each; and a hair, since a step that is taken to 20 °C is longer or shorter by that. */
-const partedByRounding = (a: Route, b: Route): number =>
-  ((toNumber(a.lastDigit) + toNumber(b.lastDigit)) / 2) * 1.001;
