@@ -1,7 +1,7 @@
 import type { Engine } from '../../documents/assemble.ts';
 import type { ThicknessList } from '../../documents/stock/stock.ts';
 import type { NeededThickness } from '../../plan/order/thicknesses.ts';
-import { thicknessCalled, thicknessText } from '../../plan/order/thicknessLines.ts';
+import { thicknessCalled, thicknessText } from '../../plan/order/thicknessText.ts';
 import type { Job } from '../../plan/work/job.ts';
 import { placesText } from '../../plan/work/placesText.ts';
 

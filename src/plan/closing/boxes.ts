@@ -1,7 +1,7 @@
 import { plainName } from '../../documents/planning/namedWork.ts';
 import { gasketFit } from '../fit/otherFits.ts';
 import { SUNDRIES, sundriesLeft, wasOpened } from '../order/opened.ts';
-import { thicknessCalled, thicknessText } from '../order/thicknessLines.ts';
+import { thicknessCalled, thicknessText } from '../order/thicknessText.ts';
 import type { PlanContext } from '../work/context.ts';
 import { type LeftOut, leftOutOf } from './leftOut.ts';
 import { unstatedJoints } from './unstatedJoints.ts';

@@ -3,7 +3,7 @@ import { workBefore } from '../fit/thickness/workBefore.ts';
 import type { PlanContext } from '../work/context.ts';
 import type { Job } from '../work/job.ts';
 import type { OrderLine } from './orderLine.ts';
-import { thicknessCalled, thicknessText } from './thicknessLines.ts';
+import { thicknessCalled, thicknessText } from './thicknessText.ts';
 
 /** The head gasket that is chosen by the pistons, one for each head, until it is fitted. */
 export function gasketLines(

@@ -1,12 +1,9 @@
-import { unitOf } from '../../checks/judge/session.ts';
 import type { Engine } from '../../documents/assemble.ts';
-import type { ThicknessList } from '../../documents/stock/stock.ts';
-import { fineDecimals, formatAmount } from '../../quantity/format.ts';
-import type { Fraction } from '../../quantity/fraction.ts';
 import type { Job } from '../work/job.ts';
 import { placesText } from '../work/placesText.ts';
 import type { OrderLine } from './orderLine.ts';
 import type { NeededThickness } from './thicknesses.ts';
+import { thicknessCalled, thicknessText } from './thicknessText.ts';
 
 /** Shims and buckets for what is adjusted, as many of one thickness as there are places that need it. */
 export const thicknessLines = (
@@ -47,17 +44,3 @@ function lineFor(
       return undefined;
   }
 }
-
-export function thicknessText(thickness: Fraction, engine: Engine): string {
-  const unit = unitOf('length', engine);
-  return formatAmount(thickness, unit, fineDecimals(unit));
-}
-
-export const thicknessCalled = (list: ThicknessList, count: number): string =>
-  count === 1 ? NAMES[list] : `${NAMES[list]}s`;
-
-const NAMES: Readonly<Record<ThicknessList, string>> = {
-  gaskets: 'head gasket',
-  liner_shims: 'liner shim',
-  lash_buckets: 'lash bucket',
-};

@@ -2,7 +2,7 @@ import { tableName } from '../../../layout/naming.ts';
 import { type Fits, isShort } from '../../../plan/fit/fits.ts';
 import type { ShellFit } from '../../../plan/fit/shellFit.ts';
 import type { ThicknessFit } from '../../../plan/fit/thickness/thicknessFits.ts';
-import { thicknessCalled } from '../../../plan/order/thicknessLines.ts';
+import { thicknessCalled } from '../../../plan/order/thicknessText.ts';
 import type { Section } from '../page.ts';
 
 /** Whether each place has its part; and what has none yet, with what it waits for. */

@@ -57,11 +57,11 @@ export function pistonTable(
 }
 
 function renewalText(bores: readonly Position[], { document: { layout } }: Engine): readonly string[] {
-  if (bores.length === 0) return [];
-  const isOne = bores.length === 1;
-  const [named, is, measured] = isOne ? ['cylinder', 'is', 'one'] : ['cylinders', 'are', 'ones'];
+  const [first] = bores;
+  if (first === undefined) return [];
+  const [s, is, measured] = bores.length === 1 ? ['', 'is', 'one'] : ['s', 'are', 'ones'];
   return [
-    `${named} ${placesText(bores, layout)} ${is} to be renewed: measure the new ${measured}, and say \`replaced:\` in that session`,
+    `${first.family.name}${s} ${placesText(bores, layout)} ${is} to be renewed: measure the new ${measured}, and say \`replaced:\` in that session`,
   ];
 }
 
