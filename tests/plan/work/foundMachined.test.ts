@@ -7,11 +7,15 @@ const LIMITS = `main_journal_diameter: { new: 69.980 to 70.000, wear: { min: 69.
 crankpin_diameter: { new: 55.980 to 56.000, wear: { min: 55.955 } }`;
 const JOURNALS = '- { measure: main_journal_diameter, at: { 1: 69.984, 2: 69.984, 3: 69.950, 4: 69.984 } }';
 const GROUND = '- { measure: main_journal_diameter, at: { 1: 69.740, 2: 69.740, 3: 69.740, 4: 69.740 } }';
+const TESTED = '- { measure: crankshaft_crack_test, value: pass }';
 
 const shop = (found: string, machined: string, more = GROUND) =>
   veeEngine(LIMITS, {
     'e/a.yaml': sessionOf('teardown', JOURNALS, `found: [${found}]\n`),
-    'e/b.yaml': sessionOf('machined', more, `machined: [${machined}]\n`).replace('02-03', '02-20'),
+    'e/b.yaml': sessionOf('machined', `${more}\n${TESTED}`, `machined: [${machined}]\n`).replace(
+      '02-03',
+      '02-20',
+    ),
   });
 
 const scored = (on: string, remedy = 'do: machine, '): string =>

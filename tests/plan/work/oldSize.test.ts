@@ -25,7 +25,8 @@ const ground = (more: string, readings = '', at = [1, 2, 3, 4]): Files =>
     'e/a.yaml': sessionOf('teardown', `${WORN}\n${SHELLS()}`, more),
     'e/b.yaml': sessionOf(
       'machined',
-      `- { measure: main_journal_diameter, at: { ${at.map((each) => `${each}: 69.740`).join(', ')} } }${readings}`,
+      `- { measure: main_journal_diameter, at: { ${at.map((each) => `${each}: 69.740`).join(', ')} } }${readings}
+- { measure: crankshaft_crack_test, value: pass }`,
       'machined: [{ part: main journals, size: 0.25 under }]\n',
     ).replace('02-03', '02-20'),
   });
