@@ -47,11 +47,11 @@ export function printingOf(row: Row, unitFor: (row: Row) => Unit): Printing {
   };
 }
 
-/** A mean that is past its limit by less than the last digit of its readings: rounded to that, it stands on the limit. */
+/** A mean that is past its limit by less than the last digit of its readings: rounded to that, it stands on the limit as that is printed. */
 function looksInside({ judgement: { past }, routes: [judged] }: Row, unit: Unit, decimals: number): boolean {
   if (past === undefined || judged === undefined) return false;
   const read = past.side === 'max' ? judged.greatest : judged.least;
-  return formatNumber(read, unit, decimals) === formatNumber(past.limit.amount, unit, decimals);
+  return formatNumber(read, unit, decimals) === formatLimit(past.limit.amount, unit, decimals);
 }
 
 const OUT: FindingKind = {
