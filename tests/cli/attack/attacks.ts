@@ -47,4 +47,4 @@ export const sample = <Each>(all: readonly Each[], oneIn: number): readonly Each
 export const numbered = (shops: readonly Texts[]) => sample([...shops.entries()], shops.length);
 
 /** Of a terminal, or of none. */
-export const WIDTHS: readonly (number | undefined)[] = isLong ? [60, 80, undefined] : [60];
+export const WIDTHS: readonly (number | undefined)[] = isLong ? [60, undefined] : [60];
