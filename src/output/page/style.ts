@@ -157,6 +157,8 @@ const printStyle = ({ head, status, foot, paper }: Running): string => `@page {
   .one-side { font-size: 9pt; line-height: 1.2; }
   .one-side h2 { font-size: 10pt; margin: 3pt 0 1pt; padding-top: 2pt; }
   .one-side ul, .one-side .wide { margin: 2pt 0; }
+  .one-side .boxes { columns: 2; column-gap: 12pt; }
+  .one-side .boxes li { break-inside: avoid; }
   .one-side td, .one-side th { padding-top: 1pt; padding-bottom: 1pt; }
   .boxes li::before { font-size: 12pt; line-height: 0.8; }
   details::details-content { content-visibility: visible; block-size: auto; }
