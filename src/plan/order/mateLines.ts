@@ -157,8 +157,8 @@ const codesOf = ({ chosen }: FittedPlace): string =>
 const countedBy = (texts: readonly string[]): readonly (readonly [string, number])[] =>
   [...new Set(texts)].map((text) => [text, texts.filter((each) => each === text).length]);
 
-/** Of a bore the larger, of a journal the smaller. */
-function gradeAt(position: Position, part: Part, { engine }: PlanContext): Grade {
+/** The size that goes with a journal or bore as it was cut: of a bore the larger, of a journal the smaller. */
+export function gradeAt(position: Position, part: Part, { engine }: PlanContext): Grade {
   const { grade } = gradeInForce(engine, undefined, part, position);
   return part.sized?.made === 'over' ? grade.upper : grade.lower;
 }

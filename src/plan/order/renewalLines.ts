@@ -1,5 +1,4 @@
 import type { Registry } from '../../characteristics/registry.ts';
-import { gradeInForce } from '../../checks/grades/gradeInForce.ts';
 import { STANDARD } from '../../documents/grades/grade.ts';
 import type { TorqueDocument } from '../../documents/tightening/torque.ts';
 import type { Layout } from '../../layout/layout.ts';
@@ -14,6 +13,7 @@ import { isBeyond } from '../work/cut.ts';
 import type { Job } from '../work/job.ts';
 import { isRenewedAlone } from '../work/renewal/renewed.ts';
 import { isKeptBySize, isRings, ofSize } from './cutLines.ts';
+import { gradeAt } from './mateLines.ts';
 import { takesNewFasteners } from './openedLines.ts';
 import { goodsOf, type NeededLine } from './orderLine.ts';
 import { measureText, unreadFor } from './toMeasure.ts';
@@ -174,8 +174,7 @@ function sizeRenewed(
   const mate = registry.parts.find(part.sized?.fits ?? '');
   const isOfNew = position !== undefined && mate !== undefined && isRenewedAlone(context, mate, position);
   if (position === undefined || isOfNew) return ofSize(engine, part, STANDARD, count, pistons);
-  const { grade } = gradeInForce(engine, undefined, part, position);
-  return ofSize(engine, part, part.sized?.made === 'over' ? grade.upper : grade.lower, count, pistons);
+  return ofSize(engine, part, gradeAt(position, part, context), count, pistons);
 }
 
 export const AS_FITTED = { size: 'as fitted', code: undefined, onShelf: 0 } as const;

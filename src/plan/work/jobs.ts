@@ -43,7 +43,7 @@ export function jobsOf(context: PlanContext): readonly Job[] {
     cuts,
     context,
   );
-  const all = found.some(isRepair) ? found : askedBy(left, cuts, context);
+  const all = symptoms.length === 0 || found.some(isRepair) ? found : askedBy(left, cuts, context);
   return inOrderOfWork([...all, ...supportingJobs(all, context)]);
 }
 
